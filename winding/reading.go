@@ -1,0 +1,68 @@
+package winding
+
+// Origin says how far a number can be trusted.
+type Origin int
+
+const (
+	// Absent: nobody gave the number and nothing was put in its place.
+	Absent Origin = iota
+	// Measured: a person gave it as read from a rule, caliper, meter or plate.
+	Measured
+	// Guessed: a person gave it with the mark ~, or it is our default.
+	Guessed
+	// Derived: computed here from other numbers.
+	Derived
+)
+
+// String is the word the screen and the card use.
+func (o Origin) String() string {
+	switch o {
+	case Measured:
+		return "measured"
+	case Guessed:
+		return "guessed"
+	case Derived:
+		return "derived"
+	default:
+		return "absent"
+	}
+}
+
+// MarshalText makes JSON carry the word, not the number.
+func (o Origin) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+
+// Reading is one number that a person may have given. Its unit is the one its
+// field's name ends with.
+type Reading struct {
+	// Value is the number, in the field's unit.
+	Value float64
+	// PlusMinus is the tolerance given with it, same unit, 0 when none was.
+	PlusMinus float64
+	// Origin is Measured or Guessed when given, Absent when not.
+	Origin Origin
+}
+
+// Given reports whether a person gave the number.
+func (r Reading) Given() bool { return r.Origin != Absent }
+
+// Or returns the value, or the fallback when none was given.
+func (r Reading) Or(fallback float64) float64 {
+	if r.Given() {
+		return r.Value
+	}
+	return fallback
+}
+
+// OrReading returns r, or a guessed reading of the fallback when none was given.
+func (r Reading) OrReading(fallback float64) Reading {
+	if r.Given() {
+		return r
+	}
+	return Reading{Value: fallback, Origin: Guessed}
+}
+
+// Whole returns the value as a whole number, 0 when none was given.
+func (r Reading) Whole() int { return int(r.Or(0)) }
+
+// Known makes a measured reading of a number.
+func Known(v float64) Reading { return Reading{Value: v, Origin: Measured} }
