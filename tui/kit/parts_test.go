@@ -1,0 +1,186 @@
+package kit_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+)
+
+func TestTableLinesUpPointsAndUnits(t *testing.T) {
+	tb := sampleTable()
+	for name, th := range themes {
+		stage.GoldenLines(t, "kit-table-"+name, append(tb.Lines(th, 72), tb.Lines(th, 40)...))
+	}
+	lines := tb.Body(kit.Theme{}, 72)
+	require.Len(t, lines, len(tb.Rows))
+	column := func(line, part string) int { return kit.Width(line[:strings.Index(line, part)]) }
+	assert.Equal(t, column(lines[1], "0.482"), column(lines[3], "0.71"))
+	assert.Equal(t, column(lines[1], ".482"), column(lines[2], "48")+2, "whole numbers end at the point")
+	assert.Equal(t, column(lines[1], "Ω"), column(lines[3], "mm"))
+	assert.Contains(t, lines[3], "does not fit")
+	for w := 0; w < 100; w++ {
+		stage.CheckLines(t, tb.Lines(kit.Theme{Colour: true}, w), w, 5)
+	}
+}
+
+func TestTableCutsShrinkColumnsFirst(t *testing.T) {
+	tb := kit.Table{Columns: []kit.Column{{Shrink: true}, {Align: kit.Right}}, Rows: []kit.TableRow{{Cells: []kit.Cell{{Text: "a rather long label"}, {Text: "123456"}}}}}
+	assert.Equal(t, []string{"a rathe…  123456"}, tb.Lines(kit.Theme{}, 16))
+	assert.Equal(t, []string{"a rat…  12…"}, tb.Lines(kit.Theme{}, 11))
+}
+
+func TestScroll(t *testing.T) {
+	th := kit.Theme{}
+	var lines []string
+	for i := range 30 {
+		lines = append(lines, fmt.Sprint("line ", i))
+	}
+	for focus := range lines {
+		for h := 1; h <= 31; h++ {
+			got := kit.Window(th, lines, focus, 12, h)
+			stage.CheckLines(t, got, 12, h)
+			assert.Contains(t, strings.Join(got, "\n")+" ", fmt.Sprint("line ", focus, " "))
+			assert.Equal(t, fmt.Sprint("line ", kit.WindowTop(focus, h, 30)), strings.Fields(got[0])[0]+" "+strings.Fields(got[0])[1])
+		}
+	}
+	s := kit.Scroll{}
+	s, used := s.Key("end", 10, 30)
+	assert.True(t, used)
+	assert.Equal(t, 20, s.Top)
+	got := s.Window(th, lines, 12, 10)
+	assert.True(t, strings.HasSuffix(got[0], "▲"))
+	assert.False(t, strings.HasSuffix(got[9], "▼"))
+	for _, step := range []struct {
+		key string
+		top int
+	}{{"up", 19}, {"pgup", 10}, {"down", 11}, {"home", 0}, {"up", 0}, {"pgdown", 9}} {
+		s, _ = s.Key(step.key, 10, 30)
+		assert.Equal(t, step.top, s.Top, step.key)
+	}
+	_, used = s.Key("x", 10, 30)
+	assert.False(t, used)
+	assert.Equal(t, kit.Scroll{Top: 99}.Window(th, lines, 12, 10), kit.Scroll{Top: 20}.Window(th, lines, 12, 10))
+	assert.Equal(t, []string{"a  ", "   "}, kit.Scroll{Top: 5}.Window(th, []string{"a"}, 3, 2))
+}
+
+func runes(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)} }
+
+func TestExpandKeys(t *testing.T) {
+	got := kit.ExpandKeys(runes("j k"), false)
+	require.Len(t, got, 3)
+	assert.Equal(t, []string{"j", " ", "k"}, []string{got[0].String(), got[1].String(), got[2].String()})
+	assert.Len(t, kit.ExpandKeys(runes("jk"), true), 1, "a text field takes it whole")
+	paste := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("qq"), Paste: true}
+	got = kit.ExpandKeys(paste, false)
+	require.Len(t, got, 1)
+	assert.Empty(t, kit.Lookup([]kit.Binding{{ID: "quit", Keys: []string{"q"}}}, got[0].String()), "a paste is never a command")
+	assert.Len(t, kit.ExpandKeys(runes("<35;100;40M"), false), 1)
+	assert.Len(t, kit.ExpandKeys(tea.KeyMsg{Type: tea.KeyUp}, false), 1)
+}
+
+func TestGarbage(t *testing.T) {
+	for _, s := range []string{"<35;100;40M", "[<35;100;40M", "<35;10", "0;40M", "35;100;40m", "[A", "[1;5C", "[5~", "11;rgb:1e1e/1e1e/2e2e", "11;rgb:1e1e/1e1e/2e2e\\", "[<0;1;2M[<0;1;2m", "<35;1;1M<35;2;2M"} {
+		assert.True(t, kit.Garbage(runes(s)), s)
+	}
+	for _, s := range []string{"a", "<", "[", "12", "12.5", "18AWG", "1,25", "jj", "A7", "M6", "0.71mm", "AB", "2M", "][", "[[", "uu", "xM"} {
+		assert.False(t, kit.Garbage(runes(s)), s)
+	}
+	assert.False(t, kit.Garbage(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("<35;100;40M"), Paste: true}))
+}
+
+func TestBindings(t *testing.T) {
+	assert.Equal(t, "up", kit.Lookup(bindings, "k"))
+	assert.Empty(t, kit.Lookup(bindings, "z"))
+	assert.Empty(t, kit.Clashes(bindings))
+	assert.Equal(t, []string{"k"}, kit.Clashes(append([]kit.Binding{{Keys: []string{"k"}}}, bindings...)))
+	th := kit.Theme{}
+	assert.Equal(t, "ctrl+s save  ↑ up", kit.StatusKeys(th, 20, bindings))
+	assert.Equal(t, "ctrl+s save", kit.StatusKeys(th, 16, bindings))
+	assert.Equal(t, "", kit.StatusKeys(th, 5, bindings))
+	help := strings.Join(kit.HelpLines(th, 60, bindings), "\n")
+	for _, b := range bindings[:4] {
+		for _, k := range b.Keys {
+			assert.Contains(t, help, kit.KeyName(th, k))
+		}
+	}
+	assert.NotContains(t, help, "Nothing", "no heading over nothing")
+	for w := range 90 {
+		stage.CheckLines(t, kit.HelpLines(kit.Theme{Colour: true}, w, bindings), w, len(kit.HelpLines(th, w, bindings)))
+		stage.CheckLines(t, []string{kit.StatusLine(th, w, "saved", bindings), kit.StatusLine(th, w, "", bindings), kit.Bar(th, w, "left", "right side")}, w, 3)
+	}
+}
+
+func TestTabs(t *testing.T) {
+	names := []string{"Stator", "Drive", "Trials", "Layout", "Proof"}
+	for w := range 70 {
+		for i := range names {
+			for _, th := range themes {
+				stage.CheckLines(t, []string{kit.Tabs(th, w, names, i)}, w, 1)
+			}
+			if w > 14 {
+				assert.Contains(t, kit.Tabs(kit.Theme{}, w, names, i), "["+names[i]+"]", "%d", w)
+			}
+		}
+	}
+	assert.Contains(t, kit.Tabs(kit.Theme{}, 30, names, 2), "◂")
+	assert.NotContains(t, kit.Tabs(kit.Theme{}, 80, names, 2), "◂")
+	assert.Equal(t, "   ", kit.Tabs(kit.Theme{}, 3, nil, 0))
+}
+
+func TestModal(t *testing.T) {
+	m := kit.Ask("Leave?", "Sure?")
+	for key, want := range map[string]string{"y": kit.Yes, "Y": kit.Yes, "n": kit.No, "c": kit.Cancel, "esc": kit.Cancel, "enter": kit.Cancel, "x": "", "left": ""} {
+		_, a := m.Key(key)
+		assert.Equal(t, kit.Answer{Done: want != "", ID: want}, a, key)
+	}
+	m, _ = m.Key("right")
+	_, a := m.Key("enter")
+	assert.Equal(t, kit.Yes, a.ID, "round the end")
+	for w := 1; w < 100; w += 3 {
+		for h := 1; h < 30; h++ {
+			b := m.Draw(kit.Theme{Colour: true}, kit.Rect{X: 2, Y: 1, W: w, H: h})
+			stage.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
+			assert.LessOrEqual(t, b.Rect.X+b.Rect.W, w+2)
+			assert.LessOrEqual(t, b.Rect.Y+b.Rect.H, h+1)
+		}
+	}
+	long := kit.Ask("q", strings.Repeat("many words ", 200))
+	assert.Contains(t, strings.Join(long.Draw(kit.Theme{}, kit.Rect{W: 60, H: 10}).Lines, "\n"), "yes (y)", "the answers stay in sight")
+	_, a = kit.Modal{}.Key("x")
+	assert.True(t, a.Done)
+}
+
+func TestChoice(t *testing.T) {
+	var options []kit.Option
+	for _, s := range []string{"0.50 mm", "0.56 mm", "0.63 mm", "0.71 mm", "18 AWG", "19 AWG", "1.00 mm"} {
+		options = append(options, kit.Option{ID: s, Label: s, Note: "on the shelf"})
+	}
+	c := kit.Pick("Wire", options, "0.63 mm")
+	assert.Equal(t, 2, c.Cursor)
+	for _, step := range []struct {
+		key string
+		at  int
+	}{{"down", 3}, {"1", 4}, {"1", 5}, {"1", 6}, {"1", 4}, {"home", 0}, {"up", 0}, {"end", 6}, {"pgup", 0}, {"z", 0}} {
+		c, _ = c.Key(step.key)
+		assert.Equal(t, step.at, c.Cursor, step.key)
+	}
+	_, a := c.Key("enter")
+	assert.Equal(t, kit.Answer{Done: true, ID: "0.50 mm"}, a)
+	_, a = c.Key("esc")
+	assert.Equal(t, kit.Answer{Done: true}, a)
+	_, a = kit.Choice{}.Key("enter")
+	assert.True(t, a.Done)
+	kit.Choice{}.Draw(kit.Theme{}, kit.Rect{W: 20, H: 5})
+	for name, th := range themes {
+		b := c.Draw(th, kit.Rect{W: 60, H: 7})
+		stage.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
+		stage.GoldenLines(t, "kit-choice-"+name, b.Lines)
+	}
+}

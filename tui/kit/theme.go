@@ -1,0 +1,115 @@
+package kit
+
+import "strings"
+
+// Theme says what the terminal may be asked to draw. The zero Theme uses box
+// characters and no colour at all.
+type Theme struct {
+	Colour bool // SGR sequences are allowed
+	ASCII  bool // nothing beyond printable ASCII
+}
+
+// Glyphs returns the theme's characters. The result is shared: do not change it.
+func (t Theme) Glyphs() *Glyphs {
+	if t.ASCII {
+		return &asciiGlyphs
+	}
+	return &unicodeGlyphs
+}
+
+// Style returns the style of a role: the zero Style without colour, or for a
+// role that does not exist.
+func (t Theme) Style(r Role) Style {
+	if !t.Colour || r >= roleCount {
+		return Style{}
+	}
+	return colourStyles[r]
+}
+
+// Paint returns text in the style of a role, made fit for the theme by [Theme.Text].
+func (t Theme) Paint(r Role, text string) string {
+	return t.Style(r).Render(t.Text(text))
+}
+
+// Mark returns the one-cell character that tells a role without colour, unpainted,
+// and " " for roles that have none.
+func (t Theme) Mark(r Role) string {
+	g := t.Glyphs()
+	switch r {
+	case Better:
+		return g.Better
+	case Worse:
+		return g.Worse
+	case Broken:
+		return g.Broken
+	case Warning:
+		return g.Warning
+	case Chosen:
+		return g.Chosen
+	case Focus:
+		return g.Focus
+	case Measured:
+		return g.Measured
+	case Derived:
+		return g.Derived
+	case Guessed:
+		return g.Guessed
+	}
+	return " "
+}
+
+// PaintMark returns the role's mark in the role's style.
+func (t Theme) PaintMark(r Role) string { return t.Style(r).Render(t.Mark(r)) }
+
+// MarkLegend explains the marks, one line each, for a help page.
+func (t Theme) MarkLegend() []string {
+	rows := []struct {
+		role Role
+		text string
+	}{
+		{Focus, "the keys go here"}, {Chosen, "the chosen one"},
+		{Better, "better for this job than the reference"}, {Worse, "worse for this job than the reference"},
+		{Broken, "a limit is broken, or the input cannot be read"}, {Warning, "doubtful: look again"},
+		{Measured, "measured"}, {Derived, "worked out from other values"}, {Guessed, "guessed for want of a measurement"},
+	}
+	lines := make([]string, len(rows))
+	for i, r := range rows {
+		lines[i] = t.PaintMark(r.role) + " " + r.text
+	}
+	return lines
+}
+
+// asciiWords are the plain spellings of the signs our texts use.
+var asciiWords = strings.NewReplacer(
+	"Ω", "ohm", "Ω", "ohm", "µ", "u", "μ", "u", "²", "2", "³", "3", "°", "deg",
+	"×", "x", "·", ".", "±", "+/-", "→", "->", "←", "<-", "↑", "up", "↓", "down",
+	"≤", "<=", "≥", ">=", "≈", "~", "≠", "!=", "–", "-", "—", "-", "−", "-", "…", "...",
+	"√", "sqrt", "Δ", "delta", "π", "pi", "φ", "phi", "Φ", "phi", "½", "1/2", "¼", "1/4", "¾", "3/4",
+	"‘", "'", "’", "'", "“", "\"", "”", "\"", "•", "*", "\u00a0", " ", "\u202f", " ",
+	"▲", "+", "▽", "-", "✗", "X", "▸", ">", "●", "*", "○", "o", "◆", "m", "◇", "d",
+)
+
+// Text returns text as the theme can show it: unchanged, or with an ASCII theme
+// Ω as "ohm", µ as "u", ² as "2", ° as "deg" and so on, and "?" for what has no
+// plain spelling. It may change the width: call it before measuring. The
+// drawing functions of this package do.
+func (t Theme) Text(text string) string {
+	if !t.ASCII || isASCII(text) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if r >= 0x80 {
+			return '?'
+		}
+		return r
+	}, asciiWords.Replace(text))
+}
+
+func isASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] >= 0x80 {
+			return false
+		}
+	}
+	return true
+}
