@@ -1,0 +1,152 @@
+package layout
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// tableRows reads the table of winding factors as maps from column to text.
+func tableRows(t *testing.T) []map[string]string {
+	t.Helper()
+	f, err := os.Open("../../testdata/layout/winding_factors.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	require.NoError(t, err)
+	var out []map[string]string
+	for _, row := range rows[1:] {
+		m := map[string]string{}
+		for i, name := range rows[0] {
+			m[name] = row[i]
+		}
+		out = append(out, m)
+	}
+	require.Greater(t, len(out), 100)
+	return out
+}
+
+func whole(t *testing.T, s string) int {
+	t.Helper()
+	n, err := strconv.Atoi(s)
+	require.NoError(t, err)
+	return n
+}
+
+// Every row of testdata/layout/winding_factors.csv: the sources are in its column
+// source. Rows without a balanced layout must be refused.
+func TestPublishedWindingFactors(t *testing.T) {
+	for _, row := range tableRows(t) {
+		t.Run(row["id"], func(t *testing.T) {
+			spec := Spec{
+				Slots: whole(t, row["Q"]), Poles: whole(t, row["poles"]), Phases: whole(t, row["phases"]),
+				Span: whole(t, row["pitch"]), Layers: whole(t, row["layers"]),
+			}
+			l, err := New(spec)
+			if row["balanced_3ph"] == "no" {
+				require.ErrorIs(t, err, ErrSpec)
+				assert.ErrorContains(t, err, "not whole")
+				assert.ErrorContains(t, err, "nearest that work")
+				return
+			}
+			require.NoError(t, err)
+			for column, h := range map[string]int{"kw1": 1, "kw3": 3, "kw5": 5, "kw7": 7} {
+				assert.InDelta(t, number(t, row[column]), l.Factor(h), 0.6e-5, column)
+			}
+			assert.InDelta(t, number(t, row["kp1"]), l.PitchFactor(1), 0.6e-5, "kp1")
+			assert.Equal(t, row["kw1_published"] != "" && row["agree"] == "yes", publishedAgrees(t, row, l))
+		})
+	}
+}
+
+func number(t *testing.T, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	require.NoError(t, err, s)
+	return v
+}
+
+// publishedAgrees compares kw1 as printed, to its last digit and a half.
+func publishedAgrees(t *testing.T, row map[string]string, l *Layout) bool {
+	s := row["kw1_published"]
+	if s == "" {
+		return false
+	}
+	digits := len(s) - 2
+	return math.Abs(number(t, s)-l.Factor(1)) < 0.75*math.Pow(10, -float64(digits))
+}
+
+// The slots of phase U in the table's column phase_A are those of our coil list up
+// to turning the machine, mirroring it and changing all signs.
+func TestPublishedSlotsOfPhaseU(t *testing.T) {
+	checked := 0
+	for _, row := range tableRows(t) {
+		if row["phase_A"] == "" || row["phases"] != "3" {
+			continue
+		}
+		spec := Spec{
+			Slots: whole(t, row["Q"]), Poles: whole(t, row["poles"]), Phases: 3,
+			Span: whole(t, row["pitch"]), Layers: whole(t, row["layers"]),
+		}
+		l, err := New(spec)
+		require.NoError(t, err, row["id"])
+		want := parseSlots(t, row["phase_A"], spec.Slots)
+		allSides := spec.Layers == 1 && spec.Span > 1
+		ours := make([][]int, 3)
+		for _, c := range l.Coils() {
+			if ours[c.Phase] == nil {
+				ours[c.Phase] = make([]int, spec.Slots)
+			}
+			ours[c.Phase][c.Start-1] += c.Sense
+			if allSides {
+				ours[c.Phase][c.Finish-1] -= c.Sense
+			}
+		}
+		assert.True(t, sameRing(ours[0], want), "%s: have %v, table %s", row["id"], ours[0], row["phase_A"])
+		checked++
+	}
+	assert.Greater(t, checked, 100)
+}
+
+func parseSlots(t *testing.T, s string, slots int) []int {
+	ring := make([]int, slots)
+	for _, f := range strings.Fields(s) {
+		n := whole(t, f)
+		if n < 0 {
+			ring[-n-1]--
+		} else {
+			ring[n-1]++
+		}
+	}
+	return ring
+}
+
+// sameRing compares two rings up to turn, mirror and sign.
+func sameRing(a, b []int) bool {
+	n := len(a)
+	for turn := range n {
+		for _, dir := range [2]int{1, -1} {
+			for _, sign := range [2]int{1, -1} {
+				same := true
+				for i := range n {
+					if a[i] != sign*b[wrap(turn+dir*i, n)] {
+						same = false
+						break
+					}
+				}
+				if same {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
