@@ -70,13 +70,37 @@ type SlotSpec struct {
 	FillLimit Reading
 }
 
+// Wound is turns of wire in a coil: what a person counts and measures.
+type Wound struct {
+	Turns Reading // turns per coil
+	// CoilTurns are the turns coil by coil within a group, outermost first, when
+	// they are unequal; then Turns is not used.
+	CoilTurns []int
+	// Gauge is the wire, Strands how many are wound side by side as one.
+	Gauge   wiretable.Gauge
+	Strands Reading
+	// AlsoGauge and AlsoStrands are a second size wound along with the first.
+	AlsoGauge   wiretable.Gauge
+	AlsoStrands Reading
+	Build       wiretable.Build
+	Metal       wiretable.Metal
+}
+
+// Bundle is what is wound in hand: one strand of the gauge when no number is given.
+func (w Wound) Bundle() wiretable.Bundle {
+	if w.Gauge.IsZero() {
+		return wiretable.Bundle{}
+	}
+	first := int(w.Strands.Or(1))
+	if w.AlsoGauge.IsZero() {
+		return wiretable.Of(first, w.Gauge)
+	}
+	return wiretable.OfTwo(first, w.Gauge, int(w.AlsoStrands.Or(1)), w.AlsoGauge)
+}
+
 // OldWinding is what came out of the slots, and what its plate said.
 type OldWinding struct {
-	Turns      Reading // turns per coil
-	CoilTurns  []int   // turns coil by coil within a group, when unequal
-	Wires      wiretable.Bundle
-	Build      wiretable.Build
-	Metal      wiretable.Metal
+	Wound
 	Circuits   Reading
 	Connection Connection
 	LeadOhms   Reading // between two leads, meter leads taken off
@@ -210,14 +234,9 @@ type Target struct {
 
 // Trial is one candidate winding.
 type Trial struct {
-	Name  string // "A" to "D"
-	Note  string
-	Turns Reading // turns per coil
-	// CoilTurns within a group when unequal (concentric windings).
-	CoilTurns  []int
-	Wires      wiretable.Bundle // what is wound in hand
-	Build      wiretable.Build
-	Metal      wiretable.Metal
+	Name string // "A" to "D"
+	Note string
+	Wound
 	Connection Connection
 	Circuits   Reading
 	// Span, Layers and Kind override the machine's when given.

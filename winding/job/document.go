@@ -1,0 +1,123 @@
+package job
+
+import (
+	"slices"
+	"sort"
+	"strings"
+	"unicode/utf8"
+
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+// span is a piece of the text, in bytes.
+type span struct{ from, to int }
+
+// entry is one key and its value in the text.
+type entry struct {
+	key, value span
+	typed      string // the value as a person would type it
+	field      *Field // nil: no such key
+	unit       unit.Unit
+	index      int
+}
+
+// section is a table's header and what stands under it.
+type section struct {
+	table  string
+	index  int
+	header span
+	end    int // up to the next header, or the end of the text
+	last   int // end of the line of its last key, or of its header
+}
+
+// Document is a job file's text and what it says. It is a value: every edit gives a
+// new one, and the old one is the undo.
+type Document struct {
+	text     string
+	job      winding.Job
+	problems []Problem
+	entries  map[string]entry
+	sections []section
+	lines    []int // where each line begins
+}
+
+// Parse reads a job file. It never fails: what cannot be read is in Problems, and
+// everything else is in Job.
+func Parse(text string) Document {
+	d := Document{text: strings.TrimPrefix(text, "\ufeff"), entries: map[string]entry{}}
+	d.lines = append(d.lines, 0)
+	for i := range len(d.text) {
+		if d.text[i] == '\n' {
+			d.lines = append(d.lines, i+1)
+		}
+	}
+	r := reader{d: &d, seen: map[string]int{}}
+	r.run()
+	slices.SortStableFunc(d.problems, func(a, b Problem) int {
+		if a.Line != b.Line {
+			return a.Line - b.Line
+		}
+		return a.Column - b.Column
+	})
+	return d
+}
+
+// Text is the file.
+func (d Document) Text() string { return d.text }
+
+// Job is what the file says, without what could not be read.
+func (d Document) Job() winding.Job { return d.job }
+
+// Problems is what cannot be used, in the file's order.
+func (d Document) Problems() []Problem { return d.problems }
+
+// ProblemAt finds what is wrong with the value at a path.
+func (d Document) ProblemAt(path string) (Problem, bool) {
+	for _, p := range d.problems {
+		if p.Path == path {
+			return p, true
+		}
+	}
+	return Problem{}, false
+}
+
+// Typed is the value at a path as typed, with the unit of its key; ok is false when
+// the file does not say it.
+func (d Document) Typed(path string) (text string, u unit.Unit, ok bool) {
+	e, ok := d.entries[path]
+	return e.typed, e.unit, ok
+}
+
+// Where is the place of a path in the file: of its value when there is one, else of
+// its table, else 1:1.
+func (d Document) Where(path string) (line, column int) {
+	if e, ok := d.entries[path]; ok {
+		return d.place(e.value.from)
+	}
+	table, _, _ := strings.Cut(path, ".")
+	name, index := splitIndex(table)
+	for _, s := range d.sections {
+		if s.table == name && s.index == index {
+			return d.place(s.header.from)
+		}
+	}
+	return 1, 1
+}
+
+// place is the line and the column, in characters, of a byte.
+func (d Document) place(at int) (line, column int) {
+	n := sort.Search(len(d.lines), func(i int) bool { return d.lines[i] > at }) - 1
+	return n + 1, utf8.RuneCountInString(d.text[d.lines[n]:min(at, len(d.text))]) + 1
+}
+
+// Count is how many entries a table that comes many times has.
+func (d Document) Count(table string) int {
+	n := 0
+	for _, s := range d.sections {
+		if s.table == table {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,47 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Problem is something in the file that cannot be used: where it is, what was read,
+// what was expected there and what to do. It is an error.
+type Problem struct {
+	Line     int    `json:"line"`   // from 1
+	Column   int    `json:"column"` // from 1, in characters
+	Path     string `json:"path,omitempty"`
+	Read     string `json:"read"`
+	Expected string `json:"expected"`
+	Fix      string `json:"fix,omitempty"`
+}
+
+// Error is the problem as one sentence, with its place in front.
+func (p Problem) Error() string {
+	return fmt.Sprintf("%d:%d: %s", p.Line, p.Column, p.Text())
+}
+
+// Text is the sentence without the place.
+func (p Problem) Text() string {
+	var b strings.Builder
+	if p.Path != "" {
+		b.WriteString(p.Path + ": ")
+	}
+	fmt.Fprintf(&b, "read %s, expected %s", p.Read, p.Expected)
+	if p.Fix != "" {
+		b.WriteString("; " + p.Fix)
+	}
+	return b.String()
+}
+
+// quote shows what was read, cut when long.
+func quote(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:39]) + "…"
+	}
+	if s == "" {
+		return "nothing"
+	}
+	return `"` + s + `"`
+}

@@ -1,0 +1,189 @@
+package job
+
+import (
+	"slices"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+// Kind is what may stand in a field.
+type Kind int
+
+const (
+	// Number is a quantity with a unit, possibly guessed, possibly with ±.
+	Number Kind = iota
+	// Whole is a number without a fraction.
+	Whole
+	// Word is one of a few words.
+	Word
+	// Text is anything.
+	Text
+	// Wire is a gauge or a measured diameter.
+	Wire
+	// List is a few whole numbers.
+	List
+)
+
+// Field is one thing a person may say about a job: its key, what it means, how to
+// find it, what is allowed. The reader, the template of a new file, the form on the
+// screen and the card's list of inputs all go by this table, so that none can know
+// a field the others do not.
+type Field struct {
+	Table string // the file's table, "" at the top
+	Name  string // the key without its unit
+	Label string // for the screen and the card
+	Kind  Kind
+	Dim   unit.Dimension
+	// Min and Max are the limits of what is possible at all, in the base unit.
+	Min, Max float64
+	// Allowed are the only values there are, when the limits do not say it.
+	Allowed []float64
+	Words   []string
+	// Help says in a line what it is; How, how to measure it or where to read it.
+	Help, How string
+	// Ghost is what is used when the field is empty, in words; "" when nothing is.
+	Ghost string
+	// when says whether the field has a meaning in this job; nil is always.
+	when func(*winding.Job) bool
+	// at is where the value lives; i counts in a table that comes many times.
+	at func(j *winding.Job, i int) any
+}
+
+// Applies reports whether the field has a meaning for this job: the diameter of a
+// wind rotor has none for pedals.
+func (f *Field) Applies(j *winding.Job) bool { return f.when == nil || f.when(j) }
+
+// Keys lists the ways to write the field's key, the base unit's first.
+func (f *Field) Keys() []string {
+	if f.Kind != Number {
+		return []string{f.Name}
+	}
+	keys := make([]string, len(f.Dim))
+	for i, u := range f.Dim {
+		keys[i] = f.key(u)
+	}
+	return keys
+}
+
+// key is the field's key with a unit.
+func (f *Field) key(u unit.Unit) string {
+	if u.Suffix == "" {
+		return f.Name
+	}
+	return f.Name + "_" + u.Suffix
+}
+
+// Path is the field's place, without a unit: "machine.bore".
+func (f *Field) Path() string { return join(f.Table, f.Name) }
+
+// Table is one table of the job file.
+type Table struct {
+	Name  string
+	Title string
+	// Most is how often it may come; 1 for a plain table.
+	Most int
+	Help string
+	// grow makes room for entry i and returns how many there are.
+	grow func(j *winding.Job, n int)
+}
+
+// Many reports whether the table comes as [[name]].
+func (t *Table) Many() bool { return t.Most > 1 }
+
+// MaxTrials is how many candidate windings stand side by side.
+const MaxTrials = 4
+
+// Tables is the file's tables in their order.
+var Tables = []Table{
+	{Name: "", Title: "The job", Most: 1},
+	{Name: "machine", Title: "The machine", Most: 1, Help: "The iron, as counted and measured."},
+	{Name: "slot", Title: "The slot", Most: 1, Help: "One slot, measured at the iron with the old wire and paper out."},
+	{Name: "old", Title: "Old winding", Most: 1, Help: "What came out of the slots, and what the plate said. Count before you cut."},
+	{Name: "spin", Title: "Spin-up reading", Most: 24, Help: "Open-circuit volts between two leads of the OLD winding at a speed.",
+		grow: func(j *winding.Job, n int) { j.Spins = make([]winding.SpinReading, n) }},
+	{Name: "short", Title: "Short-circuit reading", Most: 24, Help: "Amps in a lead of the OLD winding with all its leads joined, at a speed.",
+		grow: func(j *winding.Job, n int) { j.Shorts = make([]winding.ShortReading, n) }},
+	{Name: "field", Title: "What makes the flux", Most: 1, Help: "A wound rotor and its current, or magnets."},
+	{Name: "drive", Title: "What turns it", Most: 1, Help: "The drive, and what lies between it and the alternator."},
+	{Name: "drive_point", Title: "Drive power curve", Most: 40, Help: "What the drive can give at a speed of its own shaft. Two points or more.",
+		grow: func(j *winding.Job, n int) { j.Drive.Points = make([]winding.PowerPoint, n) }},
+	{Name: "battery", Title: "What it charges", Most: 1, Help: "Battery, cable and diodes."},
+	{Name: "target", Title: "What is wanted", Most: 1, Help: "The speeds that matter and the amps wanted."},
+	{Name: "trial", Title: "Trial winding", Most: MaxTrials, Help: "A candidate winding. Up to four stand side by side.",
+		grow: func(j *winding.Job, n int) { j.Trials = make([]winding.Trial, n) }},
+}
+
+// TableOf finds a table by name.
+func TableOf(name string) (*Table, bool) {
+	i := slices.IndexFunc(Tables, func(t Table) bool { return t.Name == name })
+	if i < 0 {
+		return nil, false
+	}
+	return &Tables[i], true
+}
+
+// Fields is every field of the file, in order.
+var Fields = slices.Concat(topFields, machineFields, slotFields, oldFields, spinFields, fieldFields,
+	driveFields, batteryFields, targetFields, trialFields)
+
+// byTable and byKey index Fields for reading.
+var (
+	byTable = map[string][]*Field{}
+	byKey   = map[string]keyed{}
+	byPath  = map[string]*Field{}
+)
+
+type keyed struct {
+	field *Field
+	unit  unit.Unit
+}
+
+func init() {
+	for i := range Fields {
+		f := &Fields[i]
+		if f.Dim == nil {
+			f.Dim = unit.None
+		}
+		byTable[f.Table] = append(byTable[f.Table], f)
+		byPath[f.Path()] = f
+		if f.Kind != Number {
+			byKey[f.Path()] = keyed{f, f.Dim[0]}
+			continue
+		}
+		for _, u := range f.Dim {
+			byKey[join(f.Table, f.key(u))] = keyed{f, u}
+		}
+	}
+}
+
+// FieldsOf is the fields of a table in order.
+func FieldsOf(table string) []*Field { return byTable[table] }
+
+// FieldAt finds a field by its path; "trial[1].turns" finds the turns of any trial.
+func FieldAt(path string) (*Field, bool) {
+	f, ok := byPath[bare(path)]
+	return f, ok
+}
+
+// bare takes the index out of a path: trial[1].turns → trial.turns.
+func bare(path string) string {
+	open := strings.IndexByte(path, '[')
+	if open < 0 {
+		return path
+	}
+	end := strings.IndexByte(path, ']')
+	if end < open {
+		return path
+	}
+	return path[:open] + path[end+1:]
+}
+
+// join makes a path of a table and a key.
+func join(table, key string) string {
+	if table == "" {
+		return key
+	}
+	return table + "." + key
+}

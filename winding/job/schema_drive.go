@@ -1,0 +1,160 @@
+package job
+
+import (
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+func fieldKind(kind string) func(*winding.Job) bool {
+	return func(j *winding.Job) bool { return j.Field.Kind == kind }
+}
+
+var fieldFields = []Field{
+	{Table: "field", Name: "kind", Label: "Rotor", Kind: Word, Words: []string{"wound", "magnets"}, Ghost: "not said",
+		Help: "wound: a coil fed through brushes. magnets: permanent.", How: "Does it pull a screwdriver with no current?",
+		at: func(j *winding.Job, _ int) any { return &j.Field.Kind }},
+	{Table: "field", Name: "gap_flux", Label: "Gap flux density", Dim: unit.Tesla, Min: 0.01, Max: 2,
+		Help: "Peak of the fundamental flux density in the air gap; used when there is no spin-up reading.", How: "From a gauss meter or a design; small claw rotors 0.4 to 0.7 T. Better: spin the old winding up.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.GapTesla }},
+	{Table: "field", Name: "coil", Label: "Rotor coil", Dim: unit.Ohms, Min: 0.05, Max: 500, when: fieldKind("wound"),
+		Help: "Resistance of the rotor coil, ring to ring, cold.", How: "Ohm meter on the slip rings.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.Ohms }},
+	{Table: "field", Name: "supply", Label: "Field supply", Dim: unit.Volts, Min: 0.5, Max: 500, Ghost: "the battery's", when: fieldKind("wound"),
+		Help: "Voltage that feeds the rotor coil.", How: "Usually the battery, through the regulator.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.Volts }},
+	{Table: "field", Name: "current", Label: "Field current", Dim: unit.Amps, Min: 0.01, Max: 100, Ghost: "what the supply drives", when: fieldKind("wound"),
+		Help: "Current in the rotor coil when charging.", How: "Ammeter in the lead to the brushes.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.Amps }},
+	{Table: "field", Name: "brush", Label: "Brush drop", Dim: unit.Volts, Min: 0, Max: 5, Ghost: "1 V", when: fieldKind("wound"),
+		Help: "Volts lost in both brushes together.", How: "Rarely measured; carbon on copper about 1 V (common practice, no source).",
+		at: func(j *winding.Job, _ int) any { return &j.Field.Brush }},
+	{Table: "field", Name: "remanence", Label: "Remanence", Dim: unit.Tesla, Min: 0.1, Max: 1.6, when: fieldKind("magnets"),
+		Help: "Br of the magnet at 20 °C.", How: "From its grade: N42 about 1.3 T, hard ferrite about 0.4 T.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.RemanenceTesla }},
+	{Table: "field", Name: "magnet", Label: "Magnet", Dim: unit.Millimetres, Min: 0.5, Max: 100, when: fieldKind("magnets"),
+		Help: "Thickness of the magnet along the flux.", How: "Calipers.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetMM }},
+	{Table: "field", Name: "cover", Label: "Cover", Min: 0.1, Max: 1, Ghost: "0.80", when: fieldKind("magnets"),
+		Help: "Arc of a magnet over the pole pitch, 0 to 1.", How: "Width of a magnet × poles / (π × rotor diameter).",
+		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetCover }},
+	{Table: "field", Name: "magnet_gap", Label: "Gap at magnets", Dim: unit.Millimetres, Min: 0.05, Max: 50, Ghost: "the air gap", when: fieldKind("magnets"),
+		Help: "Clear gap from magnet to teeth, sleeve and glue counted as gap.", How: "Half of bore less diameter over the magnets.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetGapMM }},
+	{Table: "field", Name: "leakage", Label: "Leakage", Min: 1, Max: 3, Ghost: "1.1", when: fieldKind("magnets"),
+		Help: "Flux of the magnet over flux that reaches the stator.", How: "Not measured; surface magnets 1.05 to 1.2.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.LeakageFactor }},
+	{Table: "field", Name: "magnet_at", Label: "Magnet temperature", Dim: unit.Celsius, Min: -50, Max: 200, Ghost: "40 °C", when: fieldKind("magnets"),
+		Help: "Temperature of the magnets when running: hot magnets are weaker.", How: "A guess near that of the iron.",
+		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetC }},
+}
+
+func driveKind(kinds ...string) func(*winding.Job) bool {
+	return func(j *winding.Job) bool {
+		for _, k := range kinds {
+			if j.Drive.Kind == k {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+func through(ways ...string) func(*winding.Job) bool {
+	return func(j *winding.Job) bool {
+		for _, w := range ways {
+			if j.Drive.Transmission == w {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+var driveFields = []Field{
+	{Table: "drive", Name: "kind", Label: "Drive", Kind: Word, Words: []string{"wind", "pedals", "water", "engine", "fixed"}, Ghost: "not said",
+		Help: "What turns it. fixed: a speed that does not give way.", How: "",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Kind }},
+	{Table: "drive", Name: "through", Label: "Through", Kind: Word, Words: []string{"direct", "belt", "chain", "gear"}, Ghost: "direct",
+		Help: "What lies between the drive's shaft and the alternator's.", How: "",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Transmission }},
+	{Table: "drive", Name: "driver", Label: "Pulley on drive", Dim: unit.Millimetres, Min: 5, Max: 5000, when: through("belt"),
+		Help: "Diameter of the pulley on the drive's shaft.", How: "Where the belt runs, not over the rim.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.DriverMM }},
+	{Table: "drive", Name: "driven", Label: "Pulley on alternator", Dim: unit.Millimetres, Min: 5, Max: 5000, when: through("belt"),
+		Help: "Diameter of the pulley on the alternator's shaft.", How: "Where the belt runs, not over the rim.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.DrivenMM }},
+	{Table: "drive", Name: "driver_teeth", Label: "Teeth on drive", Kind: Whole, Min: 4, Max: 1000, when: through("chain", "gear"),
+		Help: "Teeth of the wheel on the drive's shaft.", How: "Count.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.DriverTeeth }},
+	{Table: "drive", Name: "driven_teeth", Label: "Teeth on alternator", Kind: Whole, Min: 4, Max: 1000, when: through("chain", "gear"),
+		Help: "Teeth of the wheel on the alternator's shaft.", How: "Count.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.DrivenTeeth }},
+	{Table: "drive", Name: "ratio", Label: "Ratio", Min: 0.01, Max: 200, Ghost: "from pulleys or teeth",
+		Help: "Turns of the alternator for one turn of the drive, when known outright.", How: "Chalk both, turn the drive once, count.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Ratio }},
+	{Table: "drive", Name: "slip", Label: "Belt slip", Min: 0, Max: 0.3, Ghost: "0.02", when: through("belt"),
+		Help: "Part of the speed a belt loses, 0.02 is 2 %.", How: "Two tachometer readings under load (below) show it.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Slip }},
+	{Table: "drive", Name: "efficiency", Label: "Efficiency", Min: 0.3, Max: 1, Ghost: "belt 0.95, chain 0.97, gear 0.97",
+		Help: "Part of the drive's power that reaches the alternator.", How: "Not measured at a bench; V-belts 0.9 to 0.96.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Efficiency }},
+	{Table: "drive", Name: "tach_drive", Label: "Tachometer, drive", Dim: unit.RPM, Min: 1, Max: 50000,
+		Help: "Drive speed under load; with the next one gives the real ratio.", How: "Tachometer, both within the same minute.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.TachDriveRPM }},
+	{Table: "drive", Name: "tach_alternator", Label: "Tachometer, alternator", Dim: unit.RPM, Min: 1, Max: 50000,
+		Help: "Alternator speed at the same time.", How: "Tachometer.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.TachAltRPM }},
+
+	{Table: "drive", Name: "rotor", Label: "Rotor diameter", Dim: unit.Metres, Min: 0.2, Max: 30, when: driveKind("wind"),
+		Help: "Diameter the blade tips sweep.", How: "Tape.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.RotorM }},
+	{Table: "drive", Name: "curve", Label: "Blade curve", Kind: Word, Words: []string{"heier", "slootweg"}, Ghost: "heier", when: driveKind("wind"),
+		Help: "Published shape of power coefficient against tip-speed ratio, scaled to the two figures below.", How: "",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Curve }},
+	{Table: "drive", Name: "peak_cp", Label: "Best Cp", Min: 0.02, Max: 16.0 / 27, Ghost: "0.35", when: driveKind("wind"),
+		Help: "Part of the wind's power the blades take at their best. Never over 0.593 (Betz).", How: "Carved wooden blades 0.30 to 0.38.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.PeakCp }},
+	{Table: "drive", Name: "peak_tsr", Label: "Best tip-speed ratio", Min: 0.5, Max: 15, Ghost: "6", when: driveKind("wind"),
+		Help: "Blade tip speed over wind speed where the blades are best.", How: "The blade design says; three slim blades 5 to 7, many wide ones 1 to 3.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.PeakLambda }},
+	{Table: "drive", Name: "mean_wind", Label: "Mean wind", Dim: unit.WindSpeed, Min: 0.5, Max: 25, Ghost: "5 m/s", when: driveKind("wind"),
+		Help: "Year's mean wind at the height of the rotor.", How: "A year's log on the site; a map errs by 1 m/s and more.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.MeanWindMS }},
+	{Table: "drive", Name: "weibull_k", Label: "Weibull k", Min: 1, Max: 5, Ghost: "2 (Rayleigh)", when: driveKind("wind"),
+		Help: "How steady the wind is; 2 is the usual (Rayleigh).", How: "From a year's log.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.WeibullK }},
+	{Table: "drive", Name: "furl", Label: "Furls at", Dim: unit.WindSpeed, Min: 3, Max: 40, Ghost: "14 m/s", when: driveKind("wind"),
+		Help: "Wind at which it turns out of the wind or is stopped.", How: "Watch the tail.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.CutOutMS }},
+	{Table: "drive", Name: "gale", Label: "Gale to check", Dim: unit.WindSpeed, Min: 3, Max: 70, Ghost: "20 m/s", when: driveKind("wind"),
+		Help: "Wind in which the battery might come off while it is not furled.", How: "",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.GaleMS }},
+	{Table: "drive", Name: "altitude", Label: "Altitude", Dim: unit.Metres, Min: -400, Max: 6000, Ghost: "0 m", when: driveKind("wind"),
+		Help: "Height above the sea: thinner air gives less.", How: "A map.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.AltitudeM }},
+	{Table: "drive", Name: "air", Label: "Air temperature", Dim: unit.Celsius, Min: -50, Max: 60, Ghost: "15 °C", when: driveKind("wind"),
+		Help: "Temperature of the wind.", How: "",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.AirC }},
+	{Table: "drive", Name: "start_torque", Label: "Starting torque", Dim: unit.Torque, Min: 0, Max: 1000, Ghost: "0 N·m", when: driveKind("wind"),
+		Help: "Torque on the ALTERNATOR shaft that just gets it turning: seals and cogging.", How: "Luggage scale on a lever of known length.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.StartTorque }},
+
+	{Table: "drive", Name: "slow", Label: "Slow", Dim: unit.RPM, Min: 0.5, Max: 50000, when: driveKind("pedals", "water", "engine", "fixed"),
+		Help: "Slowest speed of the DRIVE's shaft at which it should charge.", How: "Tachometer, or count turns in a minute.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.SlowRPM }},
+	{Table: "drive", Name: "usual", Label: "Usual", Dim: unit.RPM, Min: 0.5, Max: 50000, when: driveKind("pedals", "water", "engine", "fixed"),
+		Help: "Speed of the drive's shaft most of the time.", How: "Tachometer, or count turns in a minute.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.UsualRPM }},
+	{Table: "drive", Name: "top", Label: "Top", Dim: unit.RPM, Min: 0.5, Max: 50000, when: driveKind("pedals", "water", "engine", "fixed"),
+		Help: "Highest speed of the drive's shaft, load off.", How: "Tachometer; for water, the wheel running free.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.TopRPM }},
+	{Table: "drive", Name: "power", Label: "Power", Dim: unit.Watts, Min: 1, Max: 200000, when: driveKind("pedals", "water", "engine"),
+		Help: "What the drive can give at its usual speed.", How: "A fit person 75 to 150 W for an hour. Water: 5 × litres per second × metres of fall.",
+		at: func(j *winding.Job, _ int) any { return &j.Drive.Watts }},
+	{Table: "drive_point", Name: "speed", Label: "Speed", Dim: unit.RPM, Min: 0, Max: 50000,
+		Help: "Speed of the drive's shaft.", How: "Tachometer.",
+		at: func(j *winding.Job, i int) any { return &j.Drive.Points[i].RPM }},
+	{Table: "drive_point", Name: "power", Label: "Power", Dim: unit.Watts, Min: 0, Max: 200000,
+		Help: "The most the drive gives at that speed.", How: "Brake it with a known load.",
+		at: func(j *winding.Job, i int) any { return &j.Drive.Points[i].Watts }},
+}

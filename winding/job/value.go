@@ -1,0 +1,237 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/unit"
+	"slotwright/wiretable"
+)
+
+// trouble is what is wrong with a value, before its place is known.
+type trouble struct{ read, expected, fix string }
+
+// quantity is a number as a person writes it: "38", "~38 mm ±0.5", "1,2", "12 ±2%".
+type quantity struct {
+	value, plusMinus float64
+	guessed          bool
+	unit             string
+}
+
+var quantityForm = regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*([^0-9±+~]*?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*([^0-9±+~]*?))?\s*$`)
+
+// superscripts and other ways to type a unit that no suffix has.
+var plainUnit = strings.NewReplacer("²", "2", "Ω", "ohm", "Ω", "ohm", "°", "deg")
+
+func parseQuantity(text string) (quantity, error) {
+	m := quantityForm.FindStringSubmatch(plainUnit.Replace(text))
+	if m == nil {
+		return quantity{}, errors.New("a number, with ~ in front when guessed and ± after when uncertain: ~38 ±0.5")
+	}
+	q := quantity{guessed: m[1] == "~", unit: strings.TrimSpace(m[3])}
+	var err error
+	if q.value, err = parseNumber(m[2]); err != nil {
+		return quantity{}, err
+	}
+	if m[4] == "" {
+		return q, nil
+	}
+	if q.plusMinus, err = parseNumber(m[4]); err != nil {
+		return quantity{}, err
+	}
+	switch after := strings.TrimSpace(m[5]); {
+	case after == "%":
+		q.plusMinus *= math.Abs(q.value) / 100
+	case q.unit == "":
+		q.unit = after
+	case after != "" && after != q.unit:
+		return quantity{}, fmt.Errorf("the same unit for the number and its ±")
+	}
+	return q, nil
+}
+
+// parseNumber reads a number with a decimal point or comma. A comma before exactly
+// three figures could mean either, so it is refused rather than read a thousandfold
+// wrong.
+func parseNumber(s string) (float64, error) {
+	if at := strings.IndexByte(s, ','); at >= 0 {
+		if strings.Count(s, ",") > 1 || strings.Contains(s, ".") || len(s)-at-1 == 3 {
+			return 0, fmt.Errorf("a number without a comma for thousands: %s or %s",
+				strings.ReplaceAll(s, ",", ""), strings.Replace(s, ",", ".", 1))
+		}
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0, errors.New("a number")
+	}
+	return v, nil
+}
+
+// store puts a value, as typed, into the job. The unit is that of the key; a unit
+// written with the number must agree with it.
+func (f *Field) store(j *winding.Job, i int, typed string, u unit.Unit) *trouble {
+	switch at := f.at(j, i).(type) {
+	case *winding.Reading:
+		r, bad := f.reading(typed, u)
+		if bad == nil {
+			*at = r
+		}
+		return bad
+	case *string:
+		word, bad := f.word(typed)
+		if bad == nil {
+			*at = word
+		}
+		return bad
+	case *wiretable.Gauge:
+		return storeGauge(at, typed)
+	case *wiretable.Build:
+		return storeText(typed, f.Words, func(s string) (err error) { *at, err = wiretable.ParseBuild(s); return })
+	case *wiretable.Metal:
+		return storeText(typed, f.Words, func(s string) (err error) { *at, err = wiretable.ParseMetal(s); return })
+	case *winding.Connection:
+		word, bad := f.word(typed)
+		if bad == nil && word == winding.Delta.String() {
+			*at = winding.Delta
+		}
+		return bad
+	case *[]int:
+		list, bad := f.list(typed)
+		if bad == nil {
+			*at = list
+		}
+		return bad
+	default:
+		panic(fmt.Sprintf("job: field %s has a value of type %T", f.Path(), at))
+	}
+}
+
+// reading reads a number of the field.
+func (f *Field) reading(typed string, u unit.Unit) (winding.Reading, *trouble) {
+	q, err := parseQuantity(typed)
+	if err != nil {
+		return winding.Reading{}, &trouble{quote(typed), err.Error(), f.How}
+	}
+	if q.unit != "" {
+		said, ok := f.Dim.Typed(q.unit)
+		if !ok || (said.Suffix != u.Suffix) {
+			return winding.Reading{}, &trouble{quote(typed), "a number of " + orPlain(u.Name), "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
+		}
+	}
+	v := u.Base(q.value)
+	switch {
+	case f.Kind == Whole && v != math.Trunc(v):
+		return winding.Reading{}, &trouble{quote(typed), "a whole number", f.How}
+	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
+		return winding.Reading{}, &trouble{quote(typed), f.Range(u), f.How}
+	}
+	origin := winding.Measured
+	if q.guessed {
+		origin = winding.Guessed
+	}
+	return winding.Reading{Value: v, PlusMinus: u.BaseSpan(q.plusMinus), Origin: origin}, nil
+}
+
+func orPlain(name string) string {
+	if name == "" {
+		return "no unit"
+	}
+	return name
+}
+
+// Range says in words what the field takes, in a unit.
+func (f *Field) Range(u unit.Unit) string {
+	switch {
+	case f.Kind == Word:
+		return "one of " + strings.Join(f.Words, ", ")
+	case f.Kind == Wire:
+		return "a wire: 18 AWG, 19 SWG, 0.71 mm, 0.75 mm over"
+	case f.Kind == Text:
+		return "text in quotes"
+	case f.Kind == List:
+		return "whole numbers: 12, 10, 8"
+	case f.Allowed != nil:
+		words := make([]string, len(f.Allowed))
+		for i, v := range f.Allowed {
+			words[i] = number(v)
+		}
+		return strings.Join(words, " or ")
+	}
+	s := number(u.From(f.Min)) + " to " + number(u.From(f.Max))
+	if u.Name != "" {
+		s += " " + u.Name
+	}
+	return s
+}
+
+// number is a short plain figure for a message.
+func number(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
+
+// word reads a text, or one of the words, without regard to case.
+func (f *Field) word(typed string) (string, *trouble) {
+	if f.Kind == Text {
+		return typed, nil
+	}
+	for _, w := range f.Words {
+		if strings.EqualFold(strings.TrimSpace(typed), w) {
+			return w, nil
+		}
+	}
+	fix := f.How
+	if near, ok := nearest(strings.ToLower(typed), f.Words); ok {
+		fix = fmt.Sprintf("did you mean %s?", near)
+	}
+	return "", &trouble{quote(typed), f.Range(f.Dim[0]), fix}
+}
+
+func storeGauge(at *wiretable.Gauge, typed string) *trouble {
+	g, err := wiretable.Parse(typed)
+	if err == nil {
+		*at = g
+		return nil
+	}
+	var bad *wiretable.ParseError
+	if errors.As(err, &bad) {
+		return &trouble{quote(bad.Read), bad.Expected, bad.Fix}
+	}
+	return &trouble{quote(typed), "a wire", err.Error()}
+}
+
+func storeText(typed string, words []string, parse func(string) error) *trouble {
+	if err := parse(typed); err != nil {
+		return &trouble{quote(typed), "one of " + strings.Join(words, ", "), ""}
+	}
+	return nil
+}
+
+// list reads whole numbers with commas or blanks between them, in brackets or not.
+func (f *Field) list(typed string) ([]int, *trouble) {
+	parts := strings.FieldsFunc(strings.Trim(strings.TrimSpace(typed), "[]"), func(r rune) bool { return r == ',' || r == ' ' || r == '\n' || r == '\t' || r == '\r' })
+	list := make([]int, 0, len(parts))
+	for _, p := range parts {
+		n, err := strconv.Atoi(p)
+		if err != nil || float64(n) < f.Min || float64(n) > f.Max {
+			return nil, &trouble{quote(p), fmt.Sprintf("whole numbers from %s to %s: 12, 10, 8", number(f.Min), number(f.Max)), f.How}
+		}
+		list = append(list, n)
+	}
+	if len(list) == 0 || len(list) > 60 {
+		return nil, &trouble{quote(typed), "1 to 60 whole numbers: 12, 10, 8", f.How}
+	}
+	return list, nil
+}
+
+func buildWords() []string {
+	words := []string{}
+	for _, b := range wiretable.Builds() {
+		words = append(words, b.String())
+	}
+	return words
+}

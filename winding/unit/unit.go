@@ -1,0 +1,119 @@
+// Package unit knows the units a person may give a number in: which dimension
+// they measure, how they are written in a key and after a number, and how they
+// turn into the one the program computes with.
+//
+// It is for the edges only, where text comes in and figures go out. Inside, every
+// value is in its dimension's first unit and its name says so.
+package unit
+
+import "strings"
+
+// Unit is one unit of a dimension.
+type Unit struct {
+	// Suffix is how a key of the job file ends: "mm", "in". Empty: no unit.
+	Suffix string
+	// Name is how it stands behind a number: "mm", "°C", "m/s".
+	Name string
+	// Also are other ways to type it.
+	Also []string
+	// A value v of this unit is v·scale + offset in the base unit.
+	scale, offset float64
+}
+
+// Base turns a value of this unit into the dimension's base unit.
+func (u Unit) Base(v float64) float64 { return v*u.scale + u.offset }
+
+// From turns a value in the base unit into this unit.
+func (u Unit) From(base float64) float64 { return (base - u.offset) / u.scale }
+
+// BaseSpan turns a difference of values, such as a tolerance, into the base unit.
+func (u Unit) BaseSpan(v float64) float64 { return v * u.scale }
+
+// Dimension is the units one kind of number may have, the base unit first.
+type Dimension []Unit
+
+func plain(suffix, name string, also ...string) Unit { return Unit{suffix, name, also, 1, 0} }
+
+// The dimensions of a job. Exact factors: inch 25.4 mm, foot 0.3048 m, pound
+// 0.45359237 kg, mile 1609.344 m (international yard and pound agreement, 1959).
+var (
+	None        = Dimension{plain("", "")}
+	Millimetres = Dimension{plain("mm", "mm"), {"in", "in", []string{"inch", "inches", `"`}, 25.4, 0}}
+	SquareMM    = Dimension{plain("mm2", "mm²"), {"in2", "in²", []string{"sqin"}, 645.16, 0}}
+	Metres      = Dimension{plain("m", "m"), {"ft", "ft", []string{"feet"}, 0.3048, 0}}
+	Celsius     = Dimension{plain("c", "°C", "degc"), {"f", "°F", []string{"degf"}, 1 / 1.8, -32 / 1.8}}
+	RPM         = Dimension{plain("rpm", "rpm", "1/min", "min-1")}
+	Volts       = Dimension{plain("v", "V", "volt", "volts")}
+	Amps        = Dimension{plain("a", "A", "amp", "amps")}
+	AmpHours    = Dimension{plain("ah", "Ah")}
+	Ohms        = Dimension{plain("ohm", "Ω", "ohms"), {"mohm", "mΩ", []string{"milliohm"}, 1e-3, 0}}
+	Millihenry  = Dimension{plain("mh", "mH"), {"uh", "µH", nil, 1e-3, 0}}
+	Watts       = Dimension{plain("w", "W", "watt", "watts"), {"kw", "kW", nil, 1000, 0}}
+	Tesla       = Dimension{plain("t", "T", "tesla")}
+	WindSpeed   = Dimension{plain("ms", "m/s"), {"kmh", "km/h", nil, 1 / 3.6, 0}, {"mph", "mph", nil, 0.44704, 0}}
+	Torque      = Dimension{plain("nm", "N·m", "n.m")}
+	Kilograms   = Dimension{plain("kg", "kg"), {"lb", "lb", []string{"lbs"}, 0.45359237, 0}}
+	KelvinPerW  = Dimension{plain("k_per_w", "K/W")}
+	Megohms     = Dimension{plain("mohm_insulation", "MΩ")}
+)
+
+// Typed finds the unit a person wrote behind a number: by its suffix, its name or
+// one of the other ways, without regard to case, except where only case tells two
+// apart (mΩ and MΩ are in different dimensions). An empty string is the first unit.
+func (d Dimension) Typed(s string) (Unit, bool) {
+	s = strings.ToLower(strings.TrimSpace(s))
+	if s == "" {
+		return d[0], true
+	}
+	for _, u := range d {
+		if s == u.Suffix || s == strings.ToLower(u.Name) {
+			return u, true
+		}
+		for _, also := range u.Also {
+			if s == also {
+				return u, true
+			}
+		}
+	}
+	return Unit{}, false
+}
+
+// Suffixed finds the unit by the ending of a key.
+func (d Dimension) Suffixed(s string) (Unit, bool) {
+	for _, u := range d {
+		if s == u.Suffix {
+			return u, true
+		}
+	}
+	return Unit{}, false
+}
+
+// Names lists the ways to write the units, for a message: "mm or in".
+func (d Dimension) Names() string {
+	names := make([]string, len(d))
+	for i, u := range d {
+		names[i] = u.Name
+	}
+	return strings.Join(names, " or ")
+}
+
+// Choice is the units a person likes to see.
+type Choice struct {
+	Inch       bool // inches, feet and pounds
+	Fahrenheit bool
+}
+
+// For is the unit of a dimension to show, and to take a bare number in.
+func (c Choice) For(d Dimension) Unit {
+	switch d[0].Suffix {
+	case "mm", "mm2", "m", "kg":
+		if c.Inch {
+			return d[1]
+		}
+	case "c":
+		if c.Fahrenheit {
+			return d[1]
+		}
+	}
+	return d[0]
+}

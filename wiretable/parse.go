@@ -1,0 +1,187 @@
+package wiretable
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// What a wire may measure, in mm: finer than any gauge goes, up to beyond 7/0.
+const (
+	minBareMM = 0.01
+	maxBareMM = 15.0
+	// enamelRoomMM is added to the upper limit for a measurement over enamel.
+	enamelRoomMM = 1.0
+	maxTyped     = 60 // bytes: nothing longer is a wire size
+)
+
+const expectedSize = "a wire size"
+
+// usualForms is what a person is told when a size could not be read at all.
+const usualForms = `write it like "18 AWG", "19 SWG", "0.71 mm", "0.0403 in" or "0.75 mm over" (measured over the enamel)`
+
+// Parse reads a wire size as a person types it:
+//
+//	18 AWG, AWG 18, 18awg, #18, 18     American gauge; 18.5 is a half size
+//	0000, 4/0, 2/0 AWG                 its large sizes
+//	19 SWG, swg 19, 7/0 SWG            imperial standard gauge
+//	IEC 0.71, IEC 0.71 mm              a size of IEC 60317-0-1
+//	0.71 mm, 0,71mm                    a bare diameter in millimetres
+//	0.0403 in, 40.3 mil                a bare diameter in inches or mils
+//	0.75 mm over, 0.0431 in over       the same measured over the enamel
+//
+// A bare whole number is an American gauge. A bare number with decimals is one
+// only when it is a half size finer than No. 8, since "2.5" and "0.71" are more
+// likely millimetres; else the error asks for the unit. Diameters run from 0.01
+// to 15 mm bare (16 over enamel) and are kept to the nanometre, or to 1e-7 in.
+// The error is a *ParseError.
+func Parse(text string) (Gauge, error) {
+	if len(text) > maxTyped {
+		return Gauge{}, sizeError(text, usualForms)
+	}
+	words := normal(text)
+	words, over := cutOver(words)
+	g, fix := parseWords(words)
+	if fix != "" {
+		return Gauge{}, sizeError(text, fix)
+	}
+	if over {
+		if g.system != MetricDiameter && g.system != InchDiameter {
+			return Gauge{}, sizeError(text, "a gauge names the bare wire; over the enamel give what you measured, like \"0.75 mm over\"")
+		}
+		g.over = true
+	}
+	if fix := g.absurd(); fix != "" {
+		return Gauge{}, sizeError(text, fix)
+	}
+	return g, nil
+}
+
+func sizeError(text, fix string) error {
+	return &ParseError{Read: clip(text), Expected: expectedSize, Fix: fix}
+}
+
+// normal lowers the text, makes a decimal comma a point and one space of many.
+func normal(text string) string {
+	words := strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	if strings.Count(words, ",") == 1 && !strings.Contains(words, ".") {
+		words = strings.Replace(words, ",", ".", 1)
+	}
+	return words
+}
+
+// cutOver takes the words for "measured over the enamel" off the end.
+func cutOver(words string) (string, bool) {
+	for _, tail := range []string{"over the enamel", "over enamel", "over"} {
+		if rest, found := strings.CutSuffix(words, tail); found {
+			return strings.TrimSpace(rest), true
+		}
+	}
+	return words, false
+}
+
+// units of length, longest spelling first, with their size in the counting
+// unit of their system.
+var units = []struct {
+	spelling string
+	system   System
+	counts   float64
+}{
+	{"millimetres", MetricDiameter, nmPerMM},
+	{"millimeters", MetricDiameter, nmPerMM},
+	{"mm", MetricDiameter, nmPerMM},
+	{"inches", InchDiameter, inchParts},
+	{"inch", InchDiameter, inchParts},
+	{"in", InchDiameter, inchParts},
+	{"\"", InchDiameter, inchParts},
+	{"mils", InchDiameter, inchParts / 1000},
+	{"mil", InchDiameter, inchParts / 1000},
+	{"thou", InchDiameter, inchParts / 1000},
+}
+
+// parseWords reads a size without its "over"; the second result is what to do
+// about it when it cannot be read.
+func parseWords(words string) (Gauge, string) {
+	if rest, found := cutEither(words, "iec"); found {
+		rest, _ = strings.CutSuffix(rest, "mm")
+		return parseIEC(strings.TrimSpace(rest))
+	}
+	if rest, found := cutEither(words, "swg"); found {
+		return parseSWG(rest)
+	}
+	if rest, found := cutEither(words, "awg"); found {
+		return parseAWG(strings.TrimSpace(strings.TrimPrefix(rest, "#")))
+	}
+	if rest, found := strings.CutPrefix(words, "#"); found {
+		return parseAWG(strings.TrimSpace(rest))
+	}
+	for _, u := range units {
+		if rest, found := strings.CutSuffix(words, u.spelling); found {
+			return parseLength(strings.TrimSpace(rest), u.system, u.counts)
+		}
+	}
+	return parseNaked(words)
+}
+
+// cutEither takes a word off the front or the back.
+func cutEither(words, word string) (string, bool) {
+	rest, found := strings.CutPrefix(words, word)
+	if !found {
+		rest, found = strings.CutSuffix(words, word)
+	}
+	return strings.TrimSpace(rest), found
+}
+
+// parseLength reads a diameter; it keeps the size of an int32 from overflowing
+// and leaves the range of a wire to absurd.
+func parseLength(digits string, s System, counts float64) (Gauge, string) {
+	x, ok := plainNumber(digits)
+	if !ok {
+		return Gauge{}, usualForms
+	}
+	n := math.Round(x * counts)
+	if n > math.MaxInt32 {
+		n = math.MaxInt32
+	}
+	return Gauge{system: s, n: int32(n)}, ""
+}
+
+// parseNaked reads a number without a unit.
+func parseNaked(words string) (Gauge, string) {
+	x, ok := plainNumber(words)
+	if !ok || x == math.Trunc(x) && !strings.Contains(words, ".") {
+		return parseAWG(words)
+	}
+	const finestDoubtful = 8
+	half := 2*x == math.Trunc(2*x) && x != math.Trunc(x)
+	if x < awgLast/2 && (half && x > finestDoubtful || x > maxBareMM) {
+		return parseAWG(words)
+	}
+	if x < minBareMM || x > maxBareMM {
+		return Gauge{}, usualForms
+	}
+	return Gauge{}, "say which unit: \"" + decimal(x) + " mm\" for a diameter, or \"AWG\" or \"SWG\" with a gauge number"
+}
+
+// plainNumber reads digits with at most one point: no sign, exponent, NaN.
+func plainNumber(digits string) (float64, bool) {
+	for _, r := range digits {
+		if (r < '0' || r > '9') && r != '.' {
+			return 0, false
+		}
+	}
+	x, err := strconv.ParseFloat(digits, 64)
+	return x, err == nil
+}
+
+// absurd says what is wrong with a size no wire has; empty when it is one.
+func (g Gauge) absurd() string {
+	limit := maxBareMM
+	if g.over {
+		limit += enamelRoomMM
+	}
+	if mm := g.typedMM(); mm >= minBareMM && mm <= limit {
+		return ""
+	}
+	return "a wire measures " + decimal(minBareMM) + " to " + decimal(limit) + " mm; check the figure and its unit"
+}
