@@ -1,0 +1,145 @@
+package slot
+
+import "math"
+
+// wall is the body's outline as a half width over Y, together with what the insulation
+// covers of it. A circle of radius R lies clear of a liner of thickness t exactly when its
+// centre is at least R + t from the wall, so one question, reach, serves the outline inside
+// the liner and every packing.
+type wall struct {
+	topHalf, bottomHalf float64 // half widths at depth and at straight
+	depth               float64
+	straight            float64 // Y where the straight sides begin: 0, or the round's radius
+	liner               float64
+	ceiling             float64 // highest Y that wire may touch: the underside of wedge or liner
+	split, separator    float64 // Y of the middle of the sheet between the layers; its thickness
+}
+
+// newWall turns a checked slot with all widths known into its wall; no insulation yet.
+func newWall(s Slot) wall {
+	w := wall{topHalf: s.TopMM / 2, bottomHalf: s.BottomMM / 2, depth: s.DepthMM, ceiling: s.DepthMM}
+	if s.Shape == RoundBottom {
+		w.straight = w.bottomHalf
+	}
+	return w
+}
+
+func (w wall) round() bool { return w.straight > 0 }
+
+// slope is the change of half width per mm of height along the straight sides.
+func (w wall) slope() float64 {
+	return (w.topHalf - w.bottomHalf) / (w.depth - w.straight)
+}
+
+// half is the half width of the iron at height y in [0, depth].
+func (w wall) half(y float64) float64 {
+	if y < w.straight {
+		r := w.straight
+		return math.Sqrt(max(0, y*(2*r-y)))
+	}
+	return w.bottomHalf + w.slope()*(y-w.straight)
+}
+
+// width is the iron's width at height y in [0, depth].
+func (w wall) width(y float64) float64 { return 2 * w.half(y) }
+
+// reach is how far from the centre line a point at height y may lie and still be at least
+// clear from side walls and round; negative when nothing is that clear. The flat bottom
+// and the ceiling are limits on y: see span.
+//
+// Where the slot narrows downwards into its round, the corner between them points into the
+// slot: below it only the round counts. Above it the side's line is used although the
+// nearest iron may be the corner itself, which can only err to the safe side.
+func (w wall) reach(y, clear float64) float64 {
+	m := w.slope()
+	side := w.bottomHalf + m*(y-w.straight) - clear*math.Sqrt(1+m*m)
+	if y >= w.straight {
+		return side
+	}
+	r, up := w.straight-clear, w.straight-y
+	if r < up {
+		return -1
+	}
+	arc := math.Sqrt(r*r - up*up)
+	if m > 0 {
+		return arc
+	}
+	return min(arc, side)
+}
+
+// span is the range of heights, up to the ceiling, at which a point can be clear of bottom,
+// sides and round; ok is false when there is none.
+func (w wall) span(clear float64) (low, high float64, ok bool) {
+	m := w.slope()
+	low, high = clear, w.ceiling
+	spare := w.bottomHalf - clear*math.Sqrt(1+m*m) // reach where the straight sides begin
+	if w.round() && clear > w.straight {
+		low = w.straight
+	}
+	switch {
+	case m > 0 && spare < 0 && (!w.round() || clear > w.straight):
+		low = max(low, w.straight-spare/m)
+	case m < 0:
+		high = min(high, w.straight-spare/m)
+	case m == 0 && spare < 0:
+		return 0, 0, false
+	}
+	return low, high, low <= high
+}
+
+// settle is the lowest height in [low, high] at which the reach is at least half; ok is
+// false when it is nowhere so.
+func (w wall) settle(half, clear, low, high float64) (y float64, ok bool) {
+	if w.reach(low, clear) >= half {
+		return low, true
+	}
+	top := high
+	if w.straight > low && w.straight < high && w.reach(w.straight, clear) >= half {
+		top = w.straight
+	}
+	if w.reach(top, clear) < half {
+		return 0, false
+	}
+	for range 50 {
+		mid := (low + top) / 2
+		if w.reach(mid, clear) >= half {
+			top = mid
+		} else {
+			low = mid
+		}
+	}
+	return top, true
+}
+
+// layer is the range of Y that wire of one layer may touch; of a single layer it is all.
+func (w wall) layer(layer, layers int) (floor, ceiling float64) {
+	if layers < 2 {
+		return 0, w.ceiling
+	}
+	if layer == 0 {
+		return 0, w.split - w.separator/2
+	}
+	return w.split + w.separator/2, w.ceiling
+}
+
+// halve finds the height that cuts the room inside liner and wedge into two equal areas, to
+// about one part in ten thousand of the depth.
+func (w wall) halve() float64 {
+	low, high, ok := w.span(w.liner)
+	if !ok {
+		return w.ceiling / 2
+	}
+	const steps = 200
+	var sums [steps + 1]float64
+	d := (high - low) / steps
+	for i := range steps {
+		sums[i+1] = sums[i] + max(0, w.reach(low+(float64(i)+0.5)*d, w.liner))
+	}
+	want := sums[steps] / 2
+	for i := range steps {
+		if sums[i+1] >= want && sums[i+1] > sums[i] {
+			return low + d*(float64(i)+(want-sums[i])/(sums[i+1]-sums[i]))
+		}
+	}
+	return (low + high) / 2
+}
