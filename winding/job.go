@@ -105,6 +105,8 @@ type OldWinding struct {
 	Connection Connection
 	LeadOhms   Reading // between two leads, meter leads taken off
 	LeadOhmsC  Reading // winding temperature at that reading
+	// CutInRPM is the speed at which the old winding began to charge.
+	CutInRPM Reading
 	// LeadMilliHenries between two leads, from a bridge (LCR meter).
 	LeadMilliHenries Reading
 	RatedAmps        Reading // plate, DC

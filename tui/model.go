@@ -1,0 +1,179 @@
+package tui
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"slotwright/tui/field"
+	"slotwright/tui/keep"
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+)
+
+// The smallest terminal everything fits.
+const (
+	needW = 80
+	needH = 24
+)
+
+// keepAfter is how long after the last edit unsaved work is written to the state
+// folder, so that a power cut loses a second of work at most.
+const keepAfter = time.Second
+
+// Model is the program. It is a pointer type: views keep cursors and the session keeps
+// the job, and nothing looks at an older copy.
+type Model struct {
+	s      *session.Session
+	store  keep.Store
+	views  []session.View
+	active int
+	w, h   int
+
+	// question is what must be answered first; then says what an answer does.
+	question kit.Modal
+	then     func(answer string) tea.Cmd
+	// prompt is a line to type, such as a file name.
+	prompt *prompt
+	// helping is set while the help page is open.
+	helping bool
+	scroll  kit.Scroll
+
+	// edits counts changes, to know which timer is the last.
+	edits int
+	kept  string // the text last written to the state folder
+}
+
+// prompt is a one-line question with a typed answer.
+type prompt struct {
+	title string
+	input field.Field
+	then  func(text string) tea.Cmd
+}
+
+// New is the program on a session, with the views in their order.
+func New(s *session.Session, store keep.Store) *Model {
+	m := &Model{s: s, store: store, views: views(), active: 1, kept: s.Document().Text()}
+	m.offerRecovered()
+	return m
+}
+
+// Init asks for nothing: the size comes by itself.
+func (m *Model) Init() tea.Cmd { return nil }
+
+// Session is the open job, for whoever runs the program.
+func (m *Model) Session() *session.Session { return m.s }
+
+type keepNow struct{ edits int }
+
+// Update routes a message.
+func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.w, m.h = msg.Width, msg.Height
+	case tea.KeyMsg:
+		return m, m.keys(msg)
+	case keepNow:
+		if msg.edits == m.edits {
+			m.keepUnsaved()
+		}
+	}
+	return m, nil
+}
+
+// keys takes a message of one or several keys and starts the timer that keeps unsaved
+// work when they changed something.
+func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
+	if kit.Garbage(msg) {
+		return nil
+	}
+	before := m.s.Document().Text()
+	var cmd tea.Cmd
+	for _, k := range kit.ExpandKeys(msg, m.typing()) {
+		if c := m.key(k); c != nil {
+			cmd = c
+		}
+	}
+	if m.s.Document().Text() == before {
+		return cmd
+	}
+	m.edits++
+	edits := m.edits
+	return tea.Batch(cmd, tea.Tick(keepAfter, func(time.Time) tea.Msg { return keepNow{edits} }))
+}
+
+// typing reports whether letters go into a field.
+func (m *Model) typing() bool {
+	return m.prompt != nil || (m.then == nil && !m.helping && m.view().Typing(m.s))
+}
+
+func (m *Model) view() session.View { return m.views[m.active] }
+
+// key takes one key: questions first, then the view, then the keys of every view.
+func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
+	if m.w < needW || m.h < needH {
+		if msg.String() == "ctrl+c" {
+			return m.quit()
+		}
+		return nil
+	}
+	m.s.Hush()
+	switch {
+	case m.then != nil:
+		return m.answer(msg)
+	case m.prompt != nil:
+		return m.fill(msg)
+	case m.helping:
+		return m.readHelp(msg)
+	}
+	typing := m.view().Typing(m.s)
+	id := kit.Lookup(everywhere, msg.String())
+	if typing || id == "" {
+		if kit.Lookup(always, msg.String()) == "" && m.view().Key(m.s, msg) {
+			return nil
+		}
+	}
+	if typing {
+		id = kit.Lookup(always, msg.String())
+	}
+	return m.do(id)
+}
+
+// answer gives a key to the question.
+func (m *Model) answer(msg tea.KeyMsg) tea.Cmd {
+	next, a := m.question.Key(msg.String())
+	m.question = next
+	if !a.Done {
+		return nil
+	}
+	then := m.then
+	m.then = nil
+	return then(a.ID)
+}
+
+// fill gives a key to the line being typed.
+func (m *Model) fill(msg tea.KeyMsg) tea.Cmd {
+	switch msg.String() {
+	case "esc", "ctrl+c":
+		m.prompt = nil
+		return nil
+	case "enter":
+		p := m.prompt
+		m.prompt = nil
+		return p.then(p.input.Text)
+	}
+	m.prompt.input, _ = m.prompt.input.Key(msg, field.Any)
+	return nil
+}
+
+// readHelp scrolls the help page; any other key closes it.
+func (m *Model) readHelp(msg tea.KeyMsg) tea.Cmd {
+	r := m.body()
+	in := kit.Inner(r)
+	next, used := m.scroll.Key(msg.String(), in.H, len(m.helpLines(in.W)))
+	m.scroll = next
+	if !used {
+		m.helping = false
+	}
+	return nil
+}

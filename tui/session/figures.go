@@ -1,0 +1,70 @@
+package session
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+// Dash stands where there is no number.
+const Dash = "–"
+
+// Number writes a value with so many significant figures, without an exponent, and
+// with whole figures kept: 1234.5 to 3 figures is 1235, 0.04567 is 0.0457.
+func Number(v float64, digits int) string {
+	if v == 0 {
+		return "0"
+	}
+	decimals := digits - 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	s := strconv.FormatFloat(v, 'f', max(0, min(decimals, 9)), 64)
+	return strings.Replace(s, "-", "−", 1)
+}
+
+// Figure writes a figure in the unit liked: its text, its unit and the mark of how it
+// came about. A missing one is a dash.
+func (s *Session) Figure(f winding.Figure, d unit.Dimension, digits int) kit.Cell {
+	u := s.Units.For(d)
+	if !f.Known() {
+		return kit.Cell{Text: Dash, Unit: "", Role: kit.Dim}
+	}
+	return kit.Cell{Text: Number(u.From(f.Value), digits), Unit: u.Name, Mark: MarkOf(f)}
+}
+
+// Text is a figure with its unit in one string.
+func (s *Session) Text(f winding.Figure, d unit.Dimension, digits int) string {
+	c := s.Figure(f, d, digits)
+	if c.Unit == "" {
+		return c.Text
+	}
+	return c.Text + " " + c.Unit
+}
+
+// MarkOf is the mark of how a figure came about.
+func MarkOf(f winding.Figure) kit.Role {
+	switch f.Origin {
+	case winding.Measured:
+		return kit.Measured
+	case winding.Guessed:
+		return kit.Guessed
+	default:
+		return kit.Plain
+	}
+}
+
+// VerdictRole is the role of a verdict, for its mark and colour.
+func VerdictRole(v winding.Verdict) kit.Role {
+	switch v {
+	case winding.Better:
+		return kit.Better
+	case winding.Worse:
+		return kit.Worse
+	case winding.Past:
+		return kit.Broken
+	default:
+		return kit.Plain
+	}
+}

@@ -1,0 +1,180 @@
+// Package session is what all views share: the job that is open, its outcome, what
+// was undone, where it is saved, and how the person likes to see things. It works the
+// job out again at every edit, so that no view can show an old figure.
+//
+// It has no keys and draws nothing.
+package session
+
+import (
+	"fmt"
+
+	"slotwright/tui/kit"
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+	"slotwright/wiretable"
+)
+
+// maxUndo is how many edits can be taken back.
+const maxUndo = 500
+
+// Session is one open job. It is not safe for use by several goroutines.
+type Session struct {
+	Theme kit.Theme
+	Units unit.Choice
+	// Wires is the system that steps of the gauge go by.
+	Wires wiretable.System
+	// Trial is the index of the chosen trial.
+	Trial int
+
+	// Path is the file, "" when it has none yet.
+	Path string
+	mark job.Mark
+	// saved is the text as it is in the file, or as the example was opened.
+	saved string
+	// Invented is set while the built-in example is open.
+	Invented bool
+
+	doc        job.Document
+	bench      *winding.Bench
+	outcome    winding.Outcome
+	undo, redo []job.Document
+	// merging is the path of the last typed edit: letters typed one after another
+	// into one field are one step of undo.
+	merging string
+	message Message
+}
+
+// Message is what the bottom line says, and whether it is bad news.
+type Message struct {
+	Text string
+	Bad  bool
+}
+
+// New opens a document. path is "" for one without a file.
+func New(doc job.Document, path string, mark job.Mark) *Session {
+	s := &Session{Path: path, mark: mark, saved: doc.Text(), Wires: wiretable.AWG}
+	s.put(doc)
+	return s
+}
+
+// put makes a document the current one.
+func (s *Session) put(doc job.Document) {
+	s.doc = doc
+	j := doc.Job()
+	j.Invented = s.Invented
+	s.bench = winding.Prepare(j)
+	s.outcome = s.bench.Outcome()
+	s.Trial = max(0, min(s.Trial, len(s.outcome.Trials)-1))
+}
+
+// Document is the job's text and what it says.
+func (s *Session) Document() job.Document { return s.doc }
+
+// Job is the job as read.
+func (s *Session) Job() winding.Job { return s.doc.Job() }
+
+// Outcome is everything worked out.
+func (s *Session) Outcome() *winding.Outcome { return &s.outcome }
+
+// Bench is the prepared job, for pictures and layouts.
+func (s *Session) Bench() *winding.Bench { return s.bench }
+
+// Edit makes a document the current one and keeps the one before for undo.
+func (s *Session) Edit(doc job.Document) {
+	s.merging = ""
+	s.edit(doc)
+}
+
+// Type sets a field as typed. Edits of one field after another merge into one step.
+func (s *Session) Type(path, text string) {
+	doc := s.doc.Set(path, text, s.Units)
+	if s.merging == path && len(s.undo) > 0 {
+		s.redo = nil
+		s.put(doc)
+		return
+	}
+	s.edit(doc)
+	s.merging = path
+}
+
+func (s *Session) edit(doc job.Document) {
+	if doc.Text() == s.doc.Text() {
+		return
+	}
+	s.undo = append(s.undo, s.doc)
+	if len(s.undo) > maxUndo {
+		s.undo = s.undo[1:]
+	}
+	s.redo = nil
+	s.put(doc)
+}
+
+// Undo takes the last edit back; Redo does it again. Each says what came of it.
+func (s *Session) Undo() {
+	if len(s.undo) == 0 {
+		s.Say("nothing to undo")
+		return
+	}
+	s.merging = ""
+	s.redo = append(s.redo, s.doc)
+	last := s.undo[len(s.undo)-1]
+	s.undo = s.undo[:len(s.undo)-1]
+	s.put(last)
+	s.Say(fmt.Sprintf("undone; %d more to undo", len(s.undo)))
+}
+
+// Redo does again what was undone.
+func (s *Session) Redo() {
+	if len(s.redo) == 0 {
+		s.Say("nothing to redo")
+		return
+	}
+	s.merging = ""
+	s.undo = append(s.undo, s.doc)
+	next := s.redo[len(s.redo)-1]
+	s.redo = s.redo[:len(s.redo)-1]
+	s.put(next)
+	s.Say("done again")
+}
+
+// Dirty reports whether there is work that is in no file.
+func (s *Session) Dirty() bool { return s.doc.Text() != s.saved }
+
+// Say puts a line at the bottom of the screen; Warn one that is bad news.
+func (s *Session) Say(text string) { s.message = Message{Text: text} }
+
+// Warn says what went wrong.
+func (s *Session) Warn(text string) { s.message = Message{text, true} }
+
+// Message is the line at the bottom; Hush takes it away.
+func (s *Session) Message() Message { return s.message }
+
+// Hush takes the message away.
+func (s *Session) Hush() { s.message = Message{} }
+
+// Save writes the job to its file, or to another path when one is given. A file that
+// is not the one that was opened is not written over; the error says so.
+func (s *Session) Save(path string) error {
+	mark := s.mark
+	if path != "" && path != s.Path {
+		mark = job.Mark{}
+	}
+	if path == "" {
+		path = s.Path
+	}
+	mark, err := job.Save(path, s.doc.Text(), mark, true)
+	if err != nil {
+		return err
+	}
+	s.Path, s.mark, s.saved, s.Invented = path, mark, s.doc.Text(), false
+	s.put(s.doc)
+	s.Say("saved to " + path)
+	return nil
+}
+
+// Restore opens a recovered text as unsaved work on the file.
+func (s *Session) Restore(text string) {
+	s.Edit(job.Parse(text))
+	s.Say("your unsaved work is back; undo shows the file as it was saved")
+}

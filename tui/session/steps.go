@@ -1,0 +1,209 @@
+package session
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/wiretable"
+)
+
+// trialPath is a field of a trial.
+func trialPath(i int, field string) string { return fmt.Sprintf("trial[%d].%s", i, field) }
+
+// StepTurns winds so many turns more on every coil of the chosen trial.
+func (s *Session) StepTurns(by int) {
+	t, ok := s.trial()
+	if !ok {
+		return
+	}
+	if len(t.CoilTurns) > 0 {
+		list := make([]string, len(t.CoilTurns))
+		for i, n := range t.CoilTurns {
+			list[i] = strconv.Itoa(max(1, n+by))
+		}
+		s.Edit(s.doc.Set(trialPath(s.Trial, "coil_turns"), strings.Join(list, ", "), s.Units))
+		return
+	}
+	s.set("turns", strconv.Itoa(max(1, t.Turns.Whole()+by)))
+}
+
+// StepStrands puts so many strands more in hand.
+func (s *Session) StepStrands(by int) {
+	if t, ok := s.trial(); ok {
+		s.set("strands", strconv.Itoa(max(1, int(t.Strands.Or(1))+by)))
+	}
+}
+
+// StepWire takes the next wire of the system liked: thicker for by > 0.
+func (s *Session) StepWire(by int) {
+	t, ok := s.trial()
+	if !ok {
+		return
+	}
+	g := t.Gauge
+	if g.IsZero() {
+		g, _ = wiretable.Parse("18 AWG")
+		s.set("gauge", g.String())
+		return
+	}
+	if g.System() != s.Wires {
+		if near := g.NearestIn(s.Wires, t.Build); !near.IsZero() {
+			s.set("gauge", near.String())
+			return
+		}
+	}
+	step, more := g.ThickerIn, "thicker"
+	if by < 0 {
+		step, more = g.ThinnerIn, "thinner"
+	}
+	next, ok := step(t.Build)
+	if !ok {
+		s.Say("there is no " + more + " wire in this table")
+		return
+	}
+	s.set("gauge", next.String())
+}
+
+// FlipConnection turns star into delta and back.
+func (s *Session) FlipConnection() {
+	if t, ok := s.trial(); ok {
+		next := winding.Delta
+		if t.Connection == winding.Delta {
+			next = winding.Star
+		}
+		s.set("connection", next.String())
+	}
+}
+
+// StepCircuits takes the next number of parallel circuits that the layout allows.
+func (s *Session) StepCircuits() {
+	t, ok := s.trial()
+	if !ok {
+		return
+	}
+	choices := s.outcome.Trials[s.Trial].CircuitChoices
+	if len(choices) == 0 {
+		s.set("circuits", strconv.Itoa(int(t.Circuits.Or(1))%4+1))
+		return
+	}
+	if len(choices) == 1 {
+		s.Say("this layout allows one circuit only")
+		return
+	}
+	next := choices[0]
+	for _, c := range choices {
+		if c > int(t.Circuits.Or(1)) {
+			next = c
+			break
+		}
+	}
+	s.set("circuits", strconv.Itoa(next))
+}
+
+// StepArea makes the slot larger or smaller, one step of about a hundredth.
+func (s *Session) StepArea(by float64) {
+	j := s.Job()
+	if j.Slot.Shape != "" && j.Slot.Shape != "area" {
+		s.Say("the slot's area follows from its shape; change its widths and depth on the Machine screen")
+		return
+	}
+	f, _ := job.FieldAt("slot.area")
+	text, u, _ := s.doc.Typed("slot.area")
+	if text == "" {
+		u = s.Units.For(f.Dim)
+	}
+	v := u.From(j.Slot.AreaMM2.Or(50))
+	step := math.Pow(10, math.Floor(math.Log10(v))-1) / 2
+	s.Edit(s.doc.Set("slot.area", guessMark(text)+round(v+by*step, step), s.Units))
+}
+
+// StepFill moves the fill limit by hundredths.
+func (s *Session) StepFill(by int) {
+	v := s.FillLimit() + float64(by)*0.01
+	v = math.Round(max(0.10, min(1, v))*100) / 100
+	s.Edit(s.doc.Set("slot.fill_limit", strconv.FormatFloat(v, 'f', 2, 64), s.Units))
+}
+
+// FillLimit is the wire fill not to be passed.
+func (s *Session) FillLimit() float64 {
+	if len(s.outcome.Trials) > 0 {
+		return s.outcome.Trials[0].FillLimit.Value
+	}
+	return 0.70
+}
+
+// AddTrial copies the chosen trial under the next free letter.
+func (s *Session) AddTrial() {
+	n := len(s.outcome.Trials)
+	doc := s.doc.Add("trial", s.Trial)
+	if n == 0 {
+		doc = s.doc.Add("trial", -1)
+	}
+	if doc.Text() == s.doc.Text() {
+		s.Say(fmt.Sprintf("there are %d trials already, as many as fit side by side; remove one first", job.MaxTrials))
+		return
+	}
+	s.Edit(doc.Set(trialPath(n, "name"), s.freeName(), s.Units))
+	s.Trial = n
+}
+
+// freeName is the first letter that no trial has.
+func (s *Session) freeName() string {
+	for _, name := range []string{"A", "B", "C", "D", "E"} {
+		free := true
+		for _, t := range s.outcome.Trials {
+			free = free && t.Name != name
+		}
+		if free {
+			return name
+		}
+	}
+	return "F"
+}
+
+// RemoveTrial takes the chosen trial out; undo brings it back.
+func (s *Session) RemoveTrial() {
+	if len(s.outcome.Trials) == 0 {
+		return
+	}
+	name := s.outcome.Trials[s.Trial].Name
+	s.Edit(s.doc.Remove("trial", s.Trial))
+	s.Say("trial " + name + " taken out; undo brings it back")
+}
+
+// MakeReference compares the others with the chosen trial.
+func (s *Session) MakeReference() {
+	if len(s.outcome.Trials) > 0 {
+		s.Edit(s.doc.Set("target.reference", s.outcome.Trials[s.Trial].Name, s.Units))
+	}
+}
+
+func (s *Session) set(field, text string) {
+	s.Edit(s.doc.Set(trialPath(s.Trial, field), text, s.Units))
+}
+
+func (s *Session) trial() (winding.Trial, bool) {
+	trials := s.doc.Job().Trials
+	if s.Trial >= len(trials) {
+		return winding.Trial{}, false
+	}
+	return trials[s.Trial], true
+}
+
+// guessMark keeps the mark of a guess through a step.
+func guessMark(text string) string {
+	if strings.HasPrefix(strings.TrimSpace(text), "~") {
+		return "~"
+	}
+	return ""
+}
+
+// round writes a value on the grid of a step.
+func round(v, step float64) string {
+	decimals := max(0, int(math.Ceil(-math.Log10(step))))
+	return strconv.FormatFloat(math.Round(v/step)*step, 'f', decimals, 64)
+}

@@ -1,0 +1,240 @@
+package trials
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/job"
+)
+
+// Draw fills the rectangle: the slot's line on top, the table, the picture beside it
+// where there is room, what the marked row means at the foot.
+func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
+	top, rest := r.SplitTop(1)
+	body, foot := rest.SplitBottom(footHeight(r))
+	blocks := []kit.Block{kit.Bare(s.Theme, top, []string{v.slotLine(s, top.W)})}
+	blocks = append(blocks, kit.Bare(s.Theme, foot, v.explain(s, foot.W, foot.H)))
+	table := v.table(s)
+	natural := tableWidth(s)
+	if len(s.Outcome().Trials) == 0 {
+		return append(blocks, kit.Bare(s.Theme, body, s.Theme.Wrap("No trial yet. Press n for the first one, then + for turns and ] or [ for its wire.", body.W)))
+	}
+	side := body.W - natural - 2
+	if v.picture {
+		return append(blocks, slotPanel(s, body))
+	}
+	if side >= leastPicture {
+		var right kit.Rect
+		body, right = body.SplitLeft(body.W - min(side, mostPicture(body.H)))
+		right = right.Inset(0, 0)
+		blocks = append(blocks, slotPanel(s, right))
+		body.W--
+	}
+	lines := table.Lines(s.Theme, body.W)
+	head := table.Head(s.Theme, body.W)
+	bodyLines := lines[len(head):]
+	shown := append(head, kit.Window(s.Theme, bodyLines, v.lineOf(s), body.W, body.H-len(head))...)
+	return append(blocks, kit.Bare(s.Theme, body, shown))
+}
+
+// footHeight is the lines that explain: more on a tall screen.
+func footHeight(r kit.Rect) int {
+	if r.H >= 34 {
+		return 7
+	}
+	return 4
+}
+
+// slotLine is slot area, room for wire and fill limit, the inputs of the whole job.
+func (v *View) slotLine(s *session.Session, w int) string {
+	t, m := s.Theme, s.Outcome().Machine
+	input := func(row int, fallback string) string {
+		text, u, ok := s.Document().Typed(inputFields[row])
+		if !ok {
+			text = fallback
+		}
+		if v.editing && v.row == row {
+			text = v.input.Draw(t, 9, true)
+		} else {
+			text = t.Paint(kit.Value, text)
+		}
+		mark := " "
+		if v.row == row {
+			mark = t.PaintMark(kit.Focus)
+		}
+		if u.Name != "" {
+			text += " " + t.Paint(kit.Unit, u.Name)
+		}
+		return mark + " " + t.Paint(kit.Label, inputLabel(row)) + " " + text
+	}
+	line := input(rowArea, s.Text(m.GrossMM2, areaDim(), 3)) +
+		"   " + t.Paint(kit.Dim, "room for wire ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) +
+		"  " + input(rowFill, session.Number(s.FillLimit(), 2))
+	return t.Fit(line, w)
+}
+
+// table is every row of the grid but the slot's line.
+func (v *View) table(s *session.Session) kit.Table {
+	o := s.Outcome()
+	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{{Role: kit.Label, Min: 20}}}
+	for i, t := range o.Trials {
+		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i, t), Align: kit.Point, Role: kit.Value, Min: 11})
+	}
+	compared := len(o.Trials) > 1
+	if compared {
+		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})
+	}
+	for row := rowTurns; row < firstFigure; row++ {
+		cells := []kit.Cell{{Text: inputLabel(row)}}
+		for i := range o.Trials {
+			cells = append(cells, v.inputCell(s, row, i))
+		}
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == row})
+	}
+	group := ""
+	for i, r := range o.Comparison {
+		if r.Group != group {
+			group = r.Group
+			tb.Rows = append(tb.Rows, kit.TableRow{Heading: group})
+		}
+		cells := []kit.Cell{{Text: rowLabel(s, r.Label, r.Dim)}}
+		for k := range o.Trials {
+			cells = append(cells, figureCell(s, r, k))
+		}
+		if compared {
+			cells = append(cells, differenceCell(r, compareWith(s)))
+		}
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == firstFigure+i})
+	}
+	return tb
+}
+
+// compareWith is the trial whose difference is shown: the chosen one, or when that is
+// the reference the next one.
+func compareWith(s *session.Session) int {
+	o := s.Outcome()
+	if s.Trial != o.Reference {
+		return s.Trial
+	}
+	return (o.Reference + 1) % len(o.Trials)
+}
+
+func differenceHead(s *session.Session) string {
+	o := s.Outcome()
+	return o.Trials[compareWith(s)].Name + " vs " + o.Trials[o.Reference].Name
+}
+
+// trialHead is a trial's name with the marks of the chosen one and the reference.
+func trialHead(s *session.Session, i int, t winding.TrialOutcome) string {
+	head := t.Name
+	if i == s.Outcome().Reference {
+		head += " ref"
+	}
+	if i == s.Trial {
+		head = s.Theme.Glyphs().Chosen + head
+	}
+	return head
+}
+
+// lineOf is the table line, below its head, that the cursor is on.
+func (v *View) lineOf(s *session.Session) int {
+	if v.row < firstFigure {
+		return max(0, v.row-rowTurns)
+	}
+	line, group := firstFigure-rowTurns, ""
+	for i, r := range s.Outcome().Comparison {
+		if r.Group != group {
+			group = r.Group
+			line++
+		}
+		if firstFigure+i == v.row {
+			return line
+		}
+		line++
+	}
+	return line
+}
+
+func tableWidth(s *session.Session) int {
+	n := len(s.Outcome().Trials)
+	w := 2 + 26 + n*13
+	if n > 1 {
+		w += 10
+	}
+	return w
+}
+
+// explain is what the marked row means and what the job calls out of the chosen trial.
+func (v *View) explain(s *session.Session, w, h int) []string {
+	t := s.Theme
+	var lines []string
+	if v.row < firstFigure {
+		path := v.inputPath(s)
+		if f, ok := job.FieldAt(path); ok {
+			lines = t.WrapPaint(kit.Hint, f.Help+" "+f.How, w)
+		}
+		if p, bad := s.Document().ProblemAt(path); bad {
+			lines = t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w)
+		}
+	} else if r := s.Outcome().Comparison[min(v.row-firstFigure, len(s.Outcome().Comparison)-1)]; len(r.Cells) > 0 {
+		lines = t.WrapPaint(kit.Hint, meaning(s, r), w)
+	}
+	lines = lines[:min(len(lines), max(1, h/2))]
+	for _, f := range findingsOf(s) {
+		role := kit.Warning
+		if f.Severity == winding.Broken {
+			role = kit.Broken
+		}
+		text := t.Mark(role) + " " + f.Trial + ": " + f.Text
+		if f.Fix != "" {
+			text += " → " + f.Fix
+		}
+		lines = append(lines, t.WrapPaint(role, text, w)...)
+	}
+	if len(lines) > h {
+		lines = lines[:h]
+	}
+	if len(lines) < h && len(s.Outcome().Cautions) > 0 {
+		lines = append(lines, t.WrapPaint(kit.Dim, "Caution: "+s.Outcome().Cautions[0].Text, w)...)
+	}
+	return lines
+}
+
+// meaning is a row explained for the chosen trial: what it is, or why it is missing.
+func meaning(s *session.Session, r winding.Row) string {
+	c := r.Cells[s.Trial]
+	text := r.Help
+	switch {
+	case !c.Figure.Known():
+		text += " Missing: " + c.Figure.Why + "."
+	case c.Figure.Why != "":
+		text += " From: " + c.Figure.Why + "."
+	}
+	if c.Figure.Origin == winding.Guessed {
+		text += " A guess or a default weighs in it."
+	}
+	return text
+}
+
+// findingsOf are the findings of the chosen trial first, then those of the job.
+func findingsOf(s *session.Session) []winding.Finding {
+	if len(s.Outcome().Trials) == 0 {
+		return nil
+	}
+	name := s.Outcome().Trials[s.Trial].Name
+	var own, rest []winding.Finding
+	for _, f := range s.Outcome().Findings {
+		switch {
+		case f.Severity < winding.Doubt:
+		case f.Trial == name:
+			own = append(own, f)
+		case f.Trial == "":
+			f.Trial = strings.TrimSpace(fmt.Sprint("job"))
+			rest = append(rest, f)
+		}
+	}
+	return append(own, rest...)
+}

@@ -1,0 +1,124 @@
+package trials
+
+import (
+	"fmt"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+)
+
+// The input rows, in order; the figures of the comparison follow.
+const (
+	rowArea = iota
+	rowFill
+	rowTurns
+	rowWire
+	rowStrands
+	rowConnection
+	rowCircuits
+	firstFigure
+)
+
+// inputFields are the job's fields behind the input rows.
+var inputFields = [firstFigure]string{"slot.area", "slot.fill_limit", "turns", "gauge", "strands", "connection", "circuits"}
+
+func rowCount(s *session.Session) int { return firstFigure + len(s.Outcome().Comparison) }
+
+// inputPath is the field that the cursor is on, "" on a figure.
+func (v *View) inputPath(s *session.Session) string {
+	switch {
+	case v.row <= rowFill:
+		return inputFields[v.row]
+	case v.row < firstFigure && len(s.Outcome().Trials) > 0:
+		if v.row == rowTurns && len(s.Job().Trials[s.Trial].CoilTurns) > 0 {
+			return fmt.Sprintf("trial[%d].coil_turns", s.Trial)
+		}
+		return fmt.Sprintf("trial[%d].%s", s.Trial, inputFields[v.row])
+	}
+	return ""
+}
+
+// inputCell is what an input row says of a trial.
+func (v *View) inputCell(s *session.Session, row, trial int) kit.Cell {
+	if v.editing && row == v.row && trial == s.Trial {
+		return kit.Cell{Text: v.input.Draw(s.Theme, 11, true)}
+	}
+	path := fmt.Sprintf("trial[%d].%s", trial, inputFields[row])
+	text, _, given := s.Document().Typed(path)
+	t := s.Outcome().Trials[trial]
+	if !given {
+		text = map[int]string{rowTurns: session.Dash, rowWire: session.Dash, rowStrands: "1", rowConnection: t.Connection.String(), rowCircuits: fmt.Sprint(t.Circuits)}[row]
+	}
+	if list := s.Job().Trials[trial].CoilTurns; row == rowTurns && len(list) > 0 {
+		text = fmt.Sprint(list[0])
+		for _, n := range list[1:] {
+			text += fmt.Sprintf(",%d", n)
+		}
+	}
+	c := kit.Cell{Text: text, Role: kit.Value}
+	if _, bad := s.Document().ProblemAt(path); bad {
+		c.Mark = kit.Broken
+	} else if worst(s, path) {
+		c.Mark = kit.Warning
+	}
+	return c
+}
+
+// worst reports whether the job finds something doubtful at a path.
+func worst(s *session.Session, path string) bool {
+	for _, f := range s.Outcome().Findings {
+		if f.Path == path && f.Severity >= winding.Doubt {
+			return true
+		}
+	}
+	return false
+}
+
+// figureCell is one figure of the comparison.
+func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
+	c := r.Cells[trial]
+	cell := s.Figure(c.Figure, r.Dim, r.Digits)
+	cell.Unit = ""
+	cell.Mark = session.VerdictRole(c.Verdict)
+	if cell.Mark == kit.Broken || cell.Mark == kit.Better || cell.Mark == kit.Worse {
+		cell.Role = cell.Mark
+	}
+	return cell
+}
+
+// differenceCell is how far the chosen trial's figure is from the reference's.
+func differenceCell(r winding.Row, trial int) kit.Cell {
+	c := r.Cells[trial]
+	if !c.Percent.Known() {
+		return kit.Cell{}
+	}
+	p := c.Percent.Value
+	text := fmt.Sprintf("%+.0f %%", p)
+	if p > -0.5 && p < 0.5 {
+		text = "same"
+	} else if p >= 300 {
+		text = "×" + session.Number(1+p/100, 2)
+	}
+	return kit.Cell{Text: text, Role: session.VerdictRole(c.Verdict)}
+}
+
+// rowLabel is a row's name and unit.
+func rowLabel(s *session.Session, label string, d unit.Dimension) string {
+	if u := s.Units.For(d).Name; u != "" {
+		return label + ", " + u
+	}
+	return label
+}
+
+// inputLabel is the label of an input row.
+func inputLabel(row int) string {
+	if row <= rowFill {
+		f, _ := job.FieldAt(inputFields[row])
+		return f.Label
+	}
+	f, _ := job.FieldAt("trial." + inputFields[row])
+	return f.Label
+}

@@ -1,0 +1,72 @@
+package winding
+
+import "fmt"
+
+// Caution is something that can hurt a person, where this job makes it possible.
+type Caution struct {
+	Topic string `json:"topic"`
+	Text  string `json:"text"`
+}
+
+// Touch limits: above 60 V DC or 25 V AC touchable parts need protection (IEC 61140);
+// 50 V AC is the limit of extra-low voltage (IEC 60364-4-41). The bench goes by 60 V
+// DC and 50 V AC.
+const (
+	touchDC = 60.0
+	touchAC = 50.0
+)
+
+// cautions is what applies to the job, the most pressing first.
+func (b *Bench) cautions(o *Outcome) []Caution {
+	var list []Caution
+	add := func(topic, format string, args ...any) {
+		list = append(list, Caution{topic, fmt.Sprintf(format, args...)})
+	}
+	if t, volts := highestOpen(o); volts > 0 {
+		switch {
+		case volts > touchDC || volts/1.4142 > touchAC:
+			add("voltage", "Trial %s gives %.0f V DC peak unloaded at %.0f rpm. Above 60 V DC or 50 V AC treat it as hazardous: cover every terminal, work with it stopped and its leads joined.",
+				t, volts, b.speeds.top.Value)
+		case volts > touchDC/2:
+			add("voltage", "Trial %s gives %.0f V DC peak unloaded at %.0f rpm. It rises with speed: 60 V DC, from where it is hazardous, comes at %.0f rpm.",
+				t, volts, b.speeds.top.Value, touchDC/volts*b.speeds.top.Value)
+		}
+	}
+	if b.job.Field.Kind == "magnets" {
+		add("magnets", "Magnets cannot be switched off: it gives voltage whenever it turns, most of all with nothing connected. Strong magnets crush fingers; keep them from pacemakers.")
+	}
+	switch b.job.Drive.Kind {
+	case "wind":
+		add("rotor", "Stand out of the plane of a turning rotor. Stop it and tie it before you touch the alternator; never open the circuit while it turns in wind.")
+	case "":
+	default:
+		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
+	}
+	add("battery", "%s", batteryCaution(b.job.Battery.Chemistry))
+	add("testing", "Insulation and high-voltage tests only with the proper tester and by someone trained. A first run may throw a loose wire: stand aside.")
+	add("fumes", "Stripping, burning enamel and baking varnish give off harmful fumes: outdoors or under extraction. Wear eye protection when cutting wire.")
+	add("estimate", "Figures are design estimates, not a rating. Local codes and licensed practice decide what may be connected.")
+	return list
+}
+
+func batteryCaution(chemistry string) string {
+	const fuse = "Fuse the battery lead at the post: a short gives thousands of amps. "
+	switch chemistry {
+	case "lfp":
+		return fuse + "Lithium iron phosphate needs its protection board (BMS), a charge limit, and no charging below 0 °C."
+	case "agm", "gel":
+		return fuse + "Keep to its charge limit and voltage, and ventilate: overcharged, it vents hydrogen."
+	default:
+		return fuse + "Charging gives off hydrogen: ventilate, no sparks or flames, eye protection against acid."
+	}
+}
+
+// highestOpen is the trial with the highest open voltage at the top speed.
+func highestOpen(o *Outcome) (name string, volts float64) {
+	for i := range o.Trials {
+		if v := o.Trials[i].OpenAtTopVolts; v.Known() && v.Value > volts {
+			name, volts = o.Trials[i].Name, v.Value
+		}
+	}
+	return name, volts
+}

@@ -1,0 +1,112 @@
+package charge
+
+import "math"
+
+// sums are means over a cycle of the circuit in its own units.
+type sums struct {
+	amps, square, phases, input float64 // i, i², Σ i_k², Σ e_k·i_k
+}
+
+// Ten-point Gauss-Legendre rule on [-1, 1] (Abramowitz & Stegun, Handbook of Mathematical
+// Functions, table 25.4).
+var (
+	gaussAt = [5]float64{0.148874338981631, 0.433395394129247, 0.679409568299024, 0.865063366688985, 0.973906528517172}
+	gaussBy = [5]float64{0.295524224714753, 0.269266719309996, 0.219086362515982, 0.149451349150581, 0.066671344308688}
+)
+
+// integrate adds the piece up. Currents and EMF are known in closed form at every
+// angle; their products are integrated by Gauss's rule, exact here to rounding, because
+// the antiderivatives lose digits in short pieces that the rule does not. Where a mode decays fast the
+// panels begin at a few of its time constants and widen from there.
+func (p *piece) integrate(into *sums) {
+	if p.kind == idle {
+		return
+	}
+	slow, fast := p.main.lambda, p.main.lambda
+	if p.kind == trio {
+		slow, fast = min(slow, p.split.lambda), max(fast, p.split.lambda)
+	}
+	for from := 0.0; from < p.span; {
+		to := from + panel(from, slow, fast)
+		if to > 0.99*p.span {
+			to = p.span
+		}
+		p.addPanel(from, to, into)
+		from = to
+	}
+}
+
+// panel is how wide the next panel may be: a few time constants of the fastest mode that has
+// not died away yet, and never over 60°.
+func panel(from, slow, fast float64) float64 {
+	const alive = 40 // exp(-40) is below rounding
+	width := float64(sixth)
+	for _, lambda := range [...]float64{fast, slow} {
+		if lambda*from < alive {
+			return min(width, max(3*from, 3/lambda))
+		}
+	}
+	return width
+}
+
+func (p *piece) addPanel(from, to float64, into *sums) {
+	middle, half := (from+to)/2, (to-from)/2
+	for k, at := range gaussAt {
+		w := gaussBy[k] * half
+		p.addAt(newArc(middle-half*at), w, into)
+		p.addAt(newArc(middle+half*at), w, into)
+	}
+}
+
+// addAt adds one angle. In a trio Σ e·i folds into the two modes, since EMFs and currents
+// each add to nothing: 3/2 of the lone phase's own and 1/2 of the difference's.
+func (p *piece) addAt(t arc, w float64, into *sums) {
+	i := p.main.value(t)
+	g := p.main.drive(t)
+	into.amps += w * i
+	into.square += w * i * i
+	switch p.kind {
+	case alone:
+		into.phases += w * i * i
+		into.input += w * g * i
+	case loop:
+		into.phases += w * 2 * i * i
+		into.input += w * 2 * g * i
+	case trio:
+		d := p.split.value(t)
+		into.phases += w * (1.5*i*i + 0.5*d*d)
+		into.input += w * (1.5*g*i + 0.5*p.split.drive(t)*d)
+	}
+}
+
+// over divides by the angle the sums were taken over.
+func (s sums) over(angle float64) sums {
+	return sums{s.amps / angle, s.square / angle, s.phases / angle, s.input / angle}
+}
+
+// point puts sums into amps and watts.
+func (s sums) point(c circuit, src Source, l Load) Point {
+	amps := c.volts / c.ohms
+	p := Point{
+		DCAmps:    s.amps * amps,
+		DCAmpsRMS: math.Sqrt(s.square) * amps,
+	}
+	inSeries := 1.0 // diodes in a phase's path
+	if src.Phases == 1 {
+		p.LineAmpsRMS, inSeries = p.DCAmpsRMS, 2
+	} else {
+		p.LineAmpsRMS = math.Sqrt(s.phases/3) * amps
+	}
+	p.PhaseAmpsRMS = p.LineAmpsRMS
+	if src.Phases == 3 && src.Delta {
+		p.PhaseAmpsRMS /= math.Sqrt(3)
+	}
+	n := float64(src.Phases)
+	p.DCVolts = l.Volts + l.Ohms*p.DCAmps
+	p.BatteryWatts = l.Volts * p.DCAmps
+	p.Watts = p.BatteryWatts + l.Ohms*p.DCAmpsRMS*p.DCAmpsRMS
+	p.CopperWatts = n * src.Ohms * p.PhaseAmpsRMS * p.PhaseAmpsRMS
+	p.DiodeWatts = 2*l.DiodeVolts*p.DCAmps + n*inSeries*l.DiodeOhms*p.LineAmpsRMS*p.LineAmpsRMS
+	p.InputWatts = s.input * c.volts * amps
+	return p
+}

@@ -1,0 +1,83 @@
+package charge
+
+// Source is the alternator as the bridge sees it: a sine EMF behind ohms and henries in each
+// phase, as connected.
+type Source struct {
+	// EMFPeak is the peak of the open-circuit voltage of one phase, V, [0, 1e9]. In delta
+	// a phase lies between two lines.
+	EMFPeak float64
+	// Hertz is the electrical frequency, Hz, [0, 1e9].
+	Hertz float64
+	// Ohms is the resistance of one phase (of one delta side in delta), Ω, [0, 1e9].
+	Ohms float64
+	// Henries is the synchronous inductance of one phase (of one delta side), H, [0, 1e9].
+	Henries float64
+	// Phases is 3, or 1 for a single winding on a bridge of four diodes.
+	Phases int
+	// Delta is true for three phases in delta. With one phase it means nothing and is
+	// not looked at.
+	Delta bool
+}
+
+// Load is what the bridge feeds, with the bridge's own diodes: Volts behind Ohms on the
+// direct-current side.
+type Load struct {
+	// Volts is the voltage the load holds at no current, V, [0, 1e9]: the rest voltage of a
+	// battery, the set voltage of a converter, 0 for a plain resistor.
+	Volts float64
+	// Ohms is everything in series on the direct-current side, Ω, [0, 1e9]: cable and battery,
+	// or the resistor. 0 is a load that holds Volts whatever the current.
+	Ohms float64
+	// DiodeVolts is the constant part of one diode's drop, V, [0, 1e9]; two conduct in series.
+	DiodeVolts float64
+	// DiodeOhms is the slope of one diode, Ω, [0, 1e9]: drop = DiodeVolts + DiodeOhms·i.
+	DiodeOhms float64
+}
+
+// Mode says how the current flows.
+type Mode string
+
+const (
+	// Off: the peak EMF between lines does not exceed the load and two diodes.
+	Off Mode = "off"
+	// Pulses: separate pulses of direct current with nothing between them.
+	Pulses Mode = "pulses"
+	// Mixed: direct current never stops, but each phase rests for part of the cycle.
+	// Three phases only.
+	Mixed Mode = "mixed"
+	// Continuous: every phase conducts all the time, one diode or the other.
+	Continuous Mode = "continuous"
+)
+
+// Point is the steady state. Every figure is finite. Watts are means over a cycle, and
+// InputWatts = Watts + CopperWatts + DiodeWatts.
+type Point struct {
+	// DCAmps is the mean current into the load, A.
+	DCAmps float64
+	// DCAmpsRMS is the rms of the current into the load, ripple included, A.
+	DCAmpsRMS float64
+	// PhaseAmpsRMS is the rms current in a winding phase, A. In delta it is
+	// LineAmpsRMS/√3: exact while no third harmonic of EMF drives a current round the delta.
+	PhaseAmpsRMS float64
+	// LineAmpsRMS is the rms current in a lead to the bridge, A.
+	LineAmpsRMS float64
+	// DCVolts is the mean voltage at the bridge's output, V: Volts + Ohms·DCAmps.
+	DCVolts float64
+	// Watts goes out of the bridge, W: the mean of voltage times current there,
+	// Volts·DCAmps + Ohms·DCAmpsRMS². What heats the cable is in it.
+	Watts float64
+	// BatteryWatts goes into the held voltage, W: Volts·DCAmps. 0 for a resistor.
+	BatteryWatts float64
+	// CopperWatts heats the winding, W: all phases, at Source.Ohms.
+	CopperWatts float64
+	// DiodeWatts heats the bridge, W: all diodes, drop and slope.
+	DiodeWatts float64
+	// InputWatts comes from the EMF, W: the mean of EMF times current over all phases. It is
+	// integrated by itself, not added up from the others.
+	InputWatts float64
+	// Mode says how the current flows.
+	Mode Mode
+	// Kappa is the peak EMF between lines over the load and two diodes; current starts
+	// at 1. It is 0 where the load and the diodes hold no voltage, so that it has no value.
+	Kappa float64
+}

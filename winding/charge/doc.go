@@ -1,0 +1,14 @@
+// Package charge finds the steady current that a small alternator drives through a diode
+// bridge into a battery, a resistor or any load that holds a voltage, at one speed.
+//
+// [Solve] takes the machine as EMF behind resistance and inductance in each phase, star or
+// delta or a single phase, and the bridge as six (or four) diodes of constant drop plus slope.
+// The answer is the exact periodic solution of that circuit, not a simulation run to rest:
+// see the essay in bridge3.go. [SolveDiode] does the same for a diode given by its law.
+// [CutInEMFPeak] is where current begins.
+//
+// It is not a model of the machine itself. Saliency, saturation, iron loss, harmonics in the
+// EMF, and the fall of speed under load are left to whoever supplies the EMF and the
+// inductance: on a real saturated machine the lumped circuit is good to 5 to 15 %, whatever
+// the solver's own accuracy. Nothing here is about transients, ripple filters or controllers.
+package charge

@@ -1,0 +1,109 @@
+package charge
+
+import "math"
+
+// Finding the first event
+//
+// A piece ends when one of a few functions of the angle, all positive at its start, first
+// reaches zero: a current about to reverse in a diode, or the margin by which a resting phase
+// stays between the rails. A root finder that brackets on a grid can step over a short dip. So
+// the walk is made of steps that cannot: at each point value, slope, curvature and a bound
+// M on the third derivative from there on are known in closed form, so within a step τ
+//
+//	h ≥ value + slope·τ + c·τ²/2   with   c = curvature - M·τ
+//
+// and the largest τ for which that is still positive is safe. Far from a root the steps are
+// long; near one the bound closes on Halley's step from the safe side and the walk converges
+// as fast. A fast exponential (little inductance) makes M large only while it lasts: steps grow as it
+// dies, so that it costs a handful of steps whatever its rate.
+
+// maxSteps is a bound on our own work; the usual number is 5 to 15.
+const maxSteps = 400
+
+// safeStep is an angle, no more than limit, within which the function has no root. 0 means
+// that it is at a root.
+func (j jet) safeStep(limit float64) float64 {
+	within := limit
+	tau := j.lowerRoot(within)
+	if tau >= within {
+		return within
+	}
+	if j.second > 0 {
+		within = min(limit, 0.9*j.second/j.third)
+		better := j.lowerRoot(within)
+		if better >= within {
+			tau = max(tau, within)
+		} else {
+			tau = max(tau, better)
+		}
+	}
+	for _, stretch := range [...]float64{2.5, 1.3} {
+		within = min(limit, stretch*tau)
+		better := j.lowerRoot(within)
+		if better >= within {
+			return within
+		}
+		tau = max(tau, better)
+	}
+	return tau
+}
+
+// lowerRoot is the first root of the parabola that bounds the function from below within an
+// angle; +Inf if it has none.
+func (j jet) lowerRoot(within float64) float64 {
+	c := j.second - j.third*within
+	if c >= 0 && j.first >= 0 {
+		return math.Inf(1)
+	}
+	disc := j.first*j.first - 2*c*j.value
+	if disc < 0 {
+		return math.Inf(1)
+	}
+	if j.value == 0 && j.first <= 0 {
+		return 0
+	}
+	if j.first <= 0 {
+		return 2 * j.value / (-j.first + math.Sqrt(disc))
+	}
+	return (j.first + math.Sqrt(disc)) / -c
+}
+
+// fromZero is a jet at the start of a piece, where a value or slope below zero can only be
+// rounding, or belongs to a phase that has just been let go.
+func (j jet) fromZero() jet {
+	j.value = max(j.value, 0)
+	if j.value == 0 {
+		j.first = max(j.first, 0)
+	}
+	return j
+}
+
+// firstEvent walks a piece until the first of its event functions reaches zero, or to span.
+// It returns the angle and which function, or -1. The functions are evaluated together by jets.
+func (p *piece) firstEvent(span float64) (float64, int) {
+	t := 0.0
+	for range maxSteps {
+		at := newArc(t)
+		jets, n := p.jets(at)
+		step, which := span-t, -1
+		for k := range n {
+			j := jets[k]
+			if t == 0 {
+				j = j.fromZero()
+			} else if j.value <= 0 {
+				return t, k
+			}
+			if tau := j.safeStep(step); tau < step {
+				step, which = tau, k
+			}
+		}
+		if which < 0 {
+			return span, -1
+		}
+		if step <= 1e-15*t || (step == 0 && t == 0) {
+			return t, which
+		}
+		t += step
+	}
+	return t, -2
+}

@@ -1,0 +1,124 @@
+package charge
+
+import "math"
+
+// pieceKind says which diodes conduct.
+type pieceKind uint8
+
+const (
+	idle  pieceKind = iota // none
+	loop                   // two phases in series: one mode
+	trio                   // all three: two modes
+	alone                  // a single phase on four diodes: one mode
+)
+
+// piece is a stretch between events.
+//
+// In a loop, current main flows out of phase lead and back into phase back, and phase rest
+// stands by. In a trio, phase lead carries main one way (sign) and back and rest share it the
+// other way; split is the size of the current in back less that in rest.
+type piece struct {
+	kind             pieceKind
+	span             float64
+	lead, back, rest int
+	sign             float64
+	main, split      mode
+	// A loop watches the resting phase: its EMF is restSin·cos t + restCos·sin t.
+	restSin, restCos float64
+	v, rb            float64
+}
+
+// emfs holds sine and cosine of the three phase EMFs' angles at the start of a piece.
+type emfs struct{ sin, cos [3]float64 }
+
+func emfsAt(angle float64) emfs {
+	s, c := math.Sincos(angle)
+	const half, rt = 0.5, 0.8660254037844386467637231707529362
+	return emfs{
+		sin: [3]float64{s, -half*s - rt*c, -half*s + rt*c},
+		cos: [3]float64{c, -half*c + rt*s, -half*c - rt*s},
+	}
+}
+
+// newLoop is a piece with current start from phase p back through phase n. In a loop the two
+// phases share everything but the load: x·i' + (r + rb/2)·i = (e_p - e_n)/2 - v/2.
+func (c circuit) newLoop(e *emfs, p, n int, start float64) piece {
+	k := 3 - p - n
+	a, b := (e.cos[p]-e.cos[n])/2, (e.sin[p]-e.sin[n])/2
+	return piece{
+		kind: loop, lead: p, back: n, rest: k, sign: 1,
+		main:    newMode(c.r+c.rb/2, c.x, start, b-c.v/2, a, b),
+		restSin: e.sin[k], restCos: e.cos[k], v: c.v, rb: c.rb,
+	}
+}
+
+// newTrio is a piece with phase lead against the other two. The three EMFs and currents add
+// to nothing, so two thirds of the load stand against the lone phase, and the difference of
+// the other two does not see it.
+func (c circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece {
+	x, y := (lead+1)%3, (lead+2)%3
+	b := sign * e.sin[lead]
+	p := piece{
+		kind: trio, lead: lead, back: x, rest: y, sign: sign,
+		main: newMode(c.r+2*c.rb/3, c.x, sign*i[lead], b-2*c.v/3, sign*e.cos[lead], b),
+	}
+	b = -sign * (e.sin[x] - e.sin[y])
+	p.split = newMode(c.r, c.x, -sign*(i[x]-i[y]), b, -sign*(e.cos[x]-e.cos[y]), b)
+	return p
+}
+
+// jets evaluates the piece's event functions; see firstEvent.
+//
+//	alone, loop  0: the current
+//	loop         1, 2: what the resting phase lacks to the upper, lower rail
+//	trio         0, 1: the currents of back and rest, as sizes
+func (p *piece) jets(t arc) (j [3]jet, n int) {
+	j[0], _ = p.main.at(t)
+	switch p.kind {
+	case alone:
+		return j, 1
+	case loop:
+		j[1], j[2] = p.railMargins(t, &j[0])
+		return j, 3
+	}
+	d, _ := p.split.at(t)
+	i := j[0]
+	third := (i.third + d.third) / 2
+	j[0] = jet{(i.value + d.value) / 2, (i.first + d.first) / 2, (i.second + d.second) / 2, third}
+	j[1] = jet{(i.value - d.value) / 2, (i.first - d.first) / 2, (i.second - d.second) / 2, third}
+	return j, 2
+}
+
+// railMargins is v + rb·i ∓ 3e of the resting phase. The neutral of a conducting pair stands
+// at half the resting EMF from the middle of the rails, so the resting terminal stands at 3/2 of
+// it, and the rails at half of v + rb·i.
+func (p *piece) railMargins(t arc, i *jet) (upper, lower jet) {
+	sin, cos := t.sin(), t.cos()
+	e := 3 * (p.restSin*cos + p.restCos*sin)
+	d := 3 * (p.restCos*cos - p.restSin*sin)
+	h := jet{p.v + p.rb*i.value, p.rb * i.first, p.rb * i.second, p.rb*i.third + 3}
+	upper = jet{h.value - e, h.first - d, h.second + e, h.third}
+	lower = jet{h.value + e, h.first + d, h.second - e, h.third}
+	return upper, lower
+}
+
+// spread lays a main and a split value out on the three phases.
+func (p *piece) spread(main, split float64) (i [3]float64) {
+	switch p.kind {
+	case loop:
+		i[p.lead], i[p.back] = main, -main
+	case trio:
+		i[p.lead] = p.sign * main
+		i[p.back] = -p.sign * (main + split) / 2
+		i[p.rest] = -p.sign * (main - split) / 2
+	}
+	return i
+}
+
+// gather is the inverse of spread.
+func (p *piece) gather(i *[3]float64) (main, split float64) {
+	if p.kind == loop {
+		return i[p.lead], 0
+	}
+	return p.sign * i[p.lead], -p.sign * (i[p.back] - i[p.rest])
+}

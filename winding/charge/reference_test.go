@@ -1,0 +1,129 @@
+package charge
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// row is a line of a table in testdata/charge, by column name.
+type row map[string]string
+
+func (r row) num(t testing.TB, column string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(r[column], 64)
+	require.NoError(t, err, "column %s", column)
+	return v
+}
+
+func readTable(t testing.TB, name string) []row {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "charge", name))
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	lines, err := r.ReadAll()
+	require.NoError(t, err)
+	var rows []row
+	for _, line := range lines[1:] {
+		r := row{}
+		for k, name := range lines[0] {
+			r[name] = line[k]
+		}
+		rows = append(rows, r)
+	}
+	require.NotEmpty(t, rows)
+	return rows
+}
+
+func (r row) circuit(t testing.TB) (Source, Load) {
+	t.Helper()
+	s := Source{
+		EMFPeak: r.num(t, "emf_peak_v"), Hertz: r.num(t, "hertz"), Ohms: r.num(t, "ohms"),
+		Henries: r.num(t, "henries"), Phases: 3, Delta: r["connection"] == "delta",
+	}
+	return s, Load{Volts: r.num(t, "load_volts")}
+}
+
+func (r row) fullCircuit(t testing.TB) (Source, Load) {
+	t.Helper()
+	s, l := r.circuit(t)
+	l.Ohms, l.DiodeVolts, l.DiodeOhms = r.num(t, "load_ohms"), r.num(t, "diode_volts"), r.num(t, "diode_ohms")
+	return s, l
+}
+
+// The amps of every case against an independent event-driven solution, printed to 7 digits,
+// and against a circuit simulator with its own step error: 0.1 %, or its leakage of 7 µA.
+func TestReferenceCases(t *testing.T) {
+	modes := map[string]Mode{"none": Off, "DCM0": Pulses, "DCM": Mixed, "CCM": Continuous}
+	for _, r := range readTable(t, "rectifier_cases.csv") {
+		s, l := r.fullCircuit(t)
+		p, err := Solve(s, l)
+		require.NoError(t, err, r["id"])
+		want := r.num(t, "dc_amps")
+		assert.InDelta(t, want, p.DCAmps, 3e-6*want, "%s DC amps", r["id"])
+		assert.InDelta(t, r.num(t, "winding_rms_amps"), p.PhaseAmpsRMS, 3e-6*p.PhaseAmpsRMS, "%s rms", r["id"])
+		assert.InDelta(t, r.num(t, "copper_watts"), p.CopperWatts, 3e-6*p.CopperWatts, "%s copper", r["id"])
+		assert.InDelta(t, r.num(t, "battery_watts"), p.BatteryWatts, 3e-6*p.BatteryWatts, "%s battery", r["id"])
+		assert.InDelta(t, r.num(t, "kappa"), p.Kappa, 6e-6*p.Kappa, "%s kappa", r["id"])
+		assert.Equal(t, modes[r["mode"]], p.Mode, r["id"])
+		if r["dc_amps_ngspice"] != "" {
+			assert.InDelta(t, r.num(t, "dc_amps_ngspice"), p.DCAmps, max(1e-3*want, 7e-6), "%s simulator", r["id"])
+		}
+		checkBalance(t, p, 1e-9)
+	}
+}
+
+// checkBalance asserts that power in is power out.
+func checkBalance(t testing.TB, p Point, relative float64) {
+	t.Helper()
+	assert.InDelta(t, p.InputWatts, p.Watts+p.CopperWatts+p.DiodeWatts, relative*p.InputWatts, "power of %+v", p)
+}
+
+// Idc·Z/V' and line rms/Idc over κ and q = ωL/R, an independent event-driven solution.
+func TestReferenceMap(t *testing.T) {
+	modes := map[string]Mode{"DCM0": Pulses, "DCM": Mixed, "CCM": Continuous}
+	for _, r := range readTable(t, "rectifier_map.csv") {
+		kappa, q := r.num(t, "kappa"), r.num(t, "wL_over_R")
+		p, err := Solve(onMap(kappa, q))
+		require.NoError(t, err)
+		g := p.DCAmps * math.Sqrt(1+q*q) / 10
+		assert.InEpsilon(t, r.num(t, "Idc_times_Z_over_V"), g, 3e-6, "κ %g q %g", kappa, q)
+		assert.InEpsilon(t, r.num(t, "Iline_rms_over_Idc"), p.LineAmpsRMS/p.DCAmps, 6e-6, "κ %g q %g", kappa, q)
+		assert.Equal(t, modes[r["mode"]], p.Mode, "κ %g q %g", kappa, q)
+		checkBalance(t, p, 1e-9)
+	}
+}
+
+// onMap is a circuit at a point of the map: 1 Ω, 50 Hz, and 10 V of load, no diodes.
+func onMap(kappa, q float64) (Source, Load) {
+	const hertz = 50
+	return Source{EMFPeak: kappa * 10 / math.Sqrt(3), Hertz: hertz, Ohms: 1, Henries: q / (2 * math.Pi * hertz), Phases: 3},
+		Load{Volts: 10}
+}
+
+// Just either side of each published boundary the mode is what the table says.
+func TestReferenceBoundaries(t *testing.T) {
+	for _, r := range readTable(t, "rectifier_boundaries.csv") {
+		q := r.num(t, "wL_over_R")
+		ccm, pulses := r.num(t, "kappa_all_phases_always_conduct"), r.num(t, "kappa_end_of_isolated_pulses")
+		for _, c := range []struct {
+			kappa float64
+			want  Mode
+		}{
+			{pulses - 1e-4, Pulses}, {pulses + 1e-4, Mixed},
+			{ccm * (1 - 3e-5), Mixed}, {ccm * (1 + 3e-5), Continuous},
+		} {
+			p, err := Solve(onMap(c.kappa, q))
+			require.NoError(t, err)
+			assert.Equal(t, c.want, p.Mode, "q %g κ %g", q, c.kappa)
+		}
+	}
+}

@@ -1,0 +1,84 @@
+package charge
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Solve gives the steady state of the source on the load through the bridge. It is exact for
+// the circuit: see bridge3.go for the method and its limits. The error names a field that is
+// negative, not finite or beyond its range, or says that nothing limits the current.
+func Solve(s Source, l Load) (Point, error) {
+	if err := errors.Join(checkSource(s), checkLoad(l)); err != nil {
+		return Point{}, fmt.Errorf("charge: %w", err)
+	}
+	kappa, flows := drive(s, l)
+	if !flows {
+		return Point{DCVolts: l.Volts, Mode: Off, Kappa: kappa}, nil
+	}
+	c, err := reduce(s, l)
+	if err != nil {
+		return Point{}, fmt.Errorf("charge: %w", err)
+	}
+	p, err := c.solve(s, l)
+	if err != nil {
+		return Point{}, fmt.Errorf("charge: %w", err)
+	}
+	p.Kappa = kappa
+	if !p.finite() {
+		return Point{}, errors.New("charge: the figures are so large or so small that the answer cannot be held; check their units")
+	}
+	return p, nil
+}
+
+// drive is the peak EMF between lines over what the load and two diodes hold, and whether
+// that lets any current flow.
+func drive(s Source, l Load) (kappa float64, flows bool) {
+	line, held := s.EMFPeak*linePerPhase(s.Phases, s.Delta), l.Volts+2*l.DiodeVolts
+	if held > 0 {
+		kappa = min(line/held, math.MaxFloat64)
+	}
+	return kappa, line > held && s.EMFPeak > 0
+}
+
+func (c circuit) solve(s Source, l Load) (Point, error) {
+	var sum sums
+	if s.Phases == 1 {
+		p, mode, err := c.single()
+		if err != nil {
+			return Point{}, err
+		}
+		p.integrate(&sum)
+		point := sum.over(math.Pi).point(c, s, l)
+		point.Mode = mode
+		return point, nil
+	}
+	m := march{c: c}
+	if !m.continuous() {
+		if err := m.settle(); err != nil {
+			return Point{}, err
+		}
+	}
+	mode := Continuous
+	for k := range m.n {
+		p := &m.pieces[k]
+		p.integrate(&sum)
+		switch {
+		case p.kind == idle:
+			mode = Pulses
+		case p.kind == loop && mode != Pulses:
+			mode = Mixed
+		}
+	}
+	point := sum.over(sixth).point(c, s, l)
+	point.Mode = mode
+	return point, nil
+}
+
+// finite says whether every figure of the point is a number.
+func (p Point) finite() bool {
+	sum := p.DCAmps + p.DCAmpsRMS + p.PhaseAmpsRMS + p.LineAmpsRMS + p.DCVolts + p.Watts + p.BatteryWatts +
+		p.CopperWatts + p.DiodeWatts + p.InputWatts
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}

@@ -1,0 +1,91 @@
+package winding
+
+import (
+	"slotwright/winding/battery"
+	"slotwright/winding/charge"
+)
+
+// dcSide is what the bridge works into.
+type dcSide struct {
+	rest, absorption, float, chargeLimit Figure
+	ohms                                 Figure // battery, and cable there and back
+	inner, cable                         Figure
+	fuse                                 Figure
+	diodeVolts, diodeOhms                Figure
+	why                                  string // what is wrong with the battery
+}
+
+// Defaults; common practice, no source. A diode's line is that of a press-fit or stud
+// diode between a few and a few tens of amperes.
+const (
+	defaultCapacityAh  = 100.0
+	defaultCableMM2    = 16.0
+	defaultCableC      = 40.0
+	siliconVolts       = 0.75
+	schottkyVolts      = 0.40
+	defaultDiodeOhms   = 0.004
+	defaultAmbientC    = 25.0
+	defaultClass       = "B"
+	defaultIronPower   = 1.5
+	defaultFieldBrushV = 1.0
+)
+
+// findBattery fills in what was not given of battery, cable and diodes.
+func (b *Bench) findBattery() dcSide {
+	g := b.job.Battery
+	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
+	d := dcSide{}
+	d.diodeVolts = g.DiodeVolts.figure("")
+	if !d.diodeVolts.Known() {
+		d.diodeVolts = derived(siliconVolts, Guessed)
+		if g.Diode == "schottky" {
+			d.diodeVolts = derived(schottkyVolts, Guessed)
+		}
+	}
+	d.diodeOhms = g.DiodeOhms.OrReading(defaultDiodeOhms).figure("")
+	spec := battery.Spec{
+		Chemistry: kind, Cells: int(g.Cells.Or(float64(battery.CellsOf12V(kind)))), CapacityAh: g.CapacityAh.Or(defaultCapacityAh),
+		RestVolts: g.RestVolts.Value, AbsorptionVolts: g.AbsorptionVolts.Value, FloatVolts: g.FloatVolts.Value,
+		MaxChargeAmps: g.MaxChargeAmps.Value, Ohms: g.Ohms.Value,
+	}
+	l, err := battery.Levels(spec)
+	if err != nil {
+		no := missing(err.Error())
+		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable, d.fuse = no, no, no, no, no, no, no, no
+		d.why = err.Error()
+		return d
+	}
+	d.rest, d.absorption, d.float = level(l.RestVolts), level(l.AbsorptionVolts), level(l.FloatVolts)
+	d.chargeLimit, d.inner = level(l.MaxChargeAmps), level(l.Ohms)
+	if g.Ohms.Given() {
+		d.inner = g.Ohms.figure("")
+	}
+	d.cable = derived(battery.CableOhms(g.CableM.Or(0), g.CableMM2.Or(defaultCableMM2), defaultCableC), g.CableM.Origin)
+	d.ohms = d.inner.with(d.cable, func(a, c float64) float64 { return a + c })
+	d.fuse = b.job.Target.Amps.figure("needs the amps wanted")
+	if !d.fuse.Known() {
+		d.fuse = d.chargeLimit
+	}
+	d.fuse = d.fuse.then(battery.FuseAmps)
+	return d
+}
+
+// level is a battery level as a figure; one out of the table is a guess.
+func level(l battery.Level) Figure {
+	switch {
+	case l.Value <= 0:
+		return missing("not known for this battery; give it")
+	case l.Given:
+		return derived(l.Value)
+	default:
+		return derived(l.Value, Guessed).because(l.Source)
+	}
+}
+
+// load is the DC side for the solver; ok is false when the battery is not known.
+func (d *dcSide) load() (charge.Load, bool) {
+	if !d.rest.Known() {
+		return charge.Load{}, false
+	}
+	return charge.Load{Volts: d.rest.Value, Ohms: d.ohms.Value, DiodeVolts: d.diodeVolts.Value, DiodeOhms: d.diodeOhms.Value}, true
+}

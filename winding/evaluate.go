@@ -1,0 +1,103 @@
+package winding
+
+// Evaluate works a job out. It is pure: the same job gives the same outcome, and
+// nothing outside it is read or changed. What cannot be worked out is a missing
+// figure that says what it needs; there is no error.
+//
+// Cost: the static figures of a trial take microseconds; the curves of amps against
+// speed and of the drive take most of the time, a few hundred solved points a trial.
+func Evaluate(job Job) Outcome {
+	return Prepare(job).Outcome()
+}
+
+// Outcome works out every trial of the job.
+func (b *Bench) Outcome() Outcome {
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machine(), Reference: b.reference()}
+	if old := b.job.Old; old.Bundle().IsZero() == false || old.Turns.Given() {
+		w := b.Static(b.oldAsTrial())
+		o.Old = &w
+	}
+	o.Trials = make([]TrialOutcome, len(b.job.Trials))
+	for i, t := range b.job.Trials {
+		o.Trials[i] = b.Static(t)
+	}
+	b.run(&o)
+	for i := range o.Trials {
+		o.Trials[i].Against = against(&o.Trials[i], o.Old)
+	}
+	o.Comparison = b.compare(&o)
+	o.Findings = b.findings(&o)
+	o.Cautions = b.cautions(&o)
+	return o
+}
+
+// Static works out everything of a trial that needs no running: fit, coils, ohms,
+// volts, limits, wire to buy, inductance. It takes microseconds.
+func (b *Bench) Static(t Trial) TrialOutcome {
+	k := b.keyOf(t)
+	c := b.coils(t)
+	bundle := t.Bundle()
+	o := TrialOutcome{
+		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
+		Turns: t.Turns.figure("needs the turns"), Strands: bundle.Count(), Connection: t.Connection,
+		Circuits: c.circuits, Span: k.span, Layers: k.layers, Kind: k.kind,
+	}
+	if len(t.CoilTurns) > 0 {
+		o.Turns = derived(c.slotTurns)
+	}
+	o.Fit = b.fit(t, c, k.layers)
+	o.Coils = c.figures(t.Turns)
+	o.Ohms = b.ohms(t, c)
+	o.Volts = b.volts(t, c)
+	o.Purchase = b.purchase(t, c, o.MeanTurnMM)
+	o.Inductance = b.inductance(t, c, k)
+	o.Limits = b.limits(t, c, &o)
+	return o
+}
+
+// reference is the index of the trial the others are compared with.
+func (b *Bench) reference() int {
+	for i, t := range b.job.Trials {
+		if t.Name == b.job.Target.Reference {
+			return i
+		}
+	}
+	return 0
+}
+
+// against is a winding over the old one.
+func against(o, old *TrialOutcome) Ratios {
+	if old == nil {
+		no := missing("needs the old winding's turns and wire")
+		return Ratios{no, no, no, no}
+	}
+	return Ratios{
+		Volts:  o.LinePerRPM.over(old.LinePerRPM),
+		Ohms:   o.LeadOhms20.over(old.LeadOhms20),
+		Copper: o.CopperPerSlotMM2.over(old.CopperPerSlotMM2),
+		CutIn:  o.CutInRPM.over(old.CutInRPM),
+	}
+}
+
+// machine is the figures that do not depend on the trial.
+func (b *Bench) machine() MachineOutcome {
+	layers := b.keyOf(Trial{}).layers
+	m := MachineOutcome{
+		HertzPerRPM: b.job.Machine.Poles.figure("needs the poles").times(1.0 / 120),
+		PolePitchMM: b.polePitchMM(),
+		FluxMWb:     b.fluxWb().times(1000), FluxFrom: b.flux.from, GapTesla: b.gapTesla(), FieldAmps: b.flux.fieldAmps,
+		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
+		LoadOhms: b.dc.ohms, FuseAmps: b.dc.fuse, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
+		SlowRPM: b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
+		TestC: b.job.Target.TestC.OrReading(defaultTestC).figure(""), Ratio: b.speeds.ratio,
+	}
+	if why := b.roomWhy[layers-1]; why != "" {
+		no := missing(why)
+		m.GrossMM2, m.LinerMM2, m.WedgeMM2, m.SeparatorMM2, m.NetMM2 = no, no, no, no, no
+		return m
+	}
+	room, o := b.rooms[layers-1], b.slot.origin
+	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = derived(room.GrossMM2, o), derived(room.LinerMM2, o), derived(room.WedgeMM2, o)
+	m.SeparatorMM2, m.NetMM2, m.SlotNote = derived(room.SeparatorMM2, o), derived(room.NetMM2, o), room.Note
+	return m
+}

@@ -1,0 +1,41 @@
+package winding
+
+// Severity is how much a finding weighs.
+type Severity int
+
+const (
+	// Note is worth knowing.
+	Note Severity = iota
+	// Doubt is a value or a result that is probably not meant, or will not do.
+	Doubt
+	// Broken is a limit passed or a thing that cannot be.
+	Broken
+)
+
+// String is the word for it.
+func (s Severity) String() string {
+	switch s {
+	case Broken:
+		return "broken"
+	case Doubt:
+		return "doubt"
+	default:
+		return "note"
+	}
+}
+
+// MarshalText makes JSON carry the word.
+func (s Severity) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// Finding is something the job calls out: what, where, by how much, what to change.
+type Finding struct {
+	Severity Severity `json:"severity"`
+	// Path is the field it is about, as in the job file: "trial[1].gauge".
+	Path string `json:"path,omitempty"`
+	// Trial is the trial's name, "" when it is about the job.
+	Trial string `json:"trial,omitempty"`
+	Text  string `json:"text"`
+	Fix   string `json:"fix,omitempty"`
+	// Source is the rule's source.
+	Source string `json:"source,omitempty"`
+}

@@ -1,0 +1,306 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/charge"
+	"slotwright/winding/heat"
+)
+
+// # Running into the battery
+//
+// At each speed the bridge is solved with the resistance that the winding has at the
+// temperature it comes to, which depends on its loss and so on the current: a fixed
+// point, found by going round from the temperature at the speed before. Copper's
+// resistance grows by 0.4 % a kelvin, so the way round shrinks an error to a tenth or
+// less wherever there is a steady temperature at all; two or three solutions a point.
+//
+// The curve is on a grid of speeds common to all trials, which makes their crossing and
+// the speeds at which something is reached a matter of one bracket and bisection.
+
+// runner is a trial ready to run: what the solver wants, per rpm.
+type runner struct {
+	b        *Bench
+	peak     float64 // V of a phase per rpm
+	hertz    float64 // per rpm
+	ohms20   float64
+	henries  float64
+	delta    bool
+	phases   int
+	sets     float64
+	load     charge.Load
+	inner    float64 // ohms inside the battery, part of the load's
+	factor   func(fromC, toC float64) float64
+	zero     float64
+	perWatt  float64 // 0: temperature not followed
+	openPeak float64 // V DC per rpm, unloaded
+}
+
+// runner makes a trial ready, or says what is missing.
+func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
+	load, ok := b.dc.load()
+	for _, need := range []Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.job.Machine.Poles.figure("needs the poles")} {
+		if !need.Known() {
+			return nil, need.Why
+		}
+	}
+	if !ok {
+		return nil, b.dc.why
+	}
+	r := &runner{
+		b: b, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.job.Machine.Poles.Value / 120,
+		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == Delta,
+		phases: b.phases, sets: float64(b.sets), load: load, inner: b.dc.inner.Value,
+		factor: t.Metal.TempFactor, zero: t.Metal.InferredZeroC(), openPeak: o.PeakDCPerRPM.Value,
+	}
+	// Two sets feed the same battery, so each sees the sum of both currents in it.
+	r.load.Ohms *= r.sets
+	if b.air.perWatt.Known() {
+		r.perWatt = b.air.perWatt.Value
+	}
+	return r, ""
+}
+
+// hottest is where following the temperature stops: past it no winding lives.
+const hottest = 300.0
+
+// solve is one set at a speed with the winding at a temperature.
+func (r *runner) solve(rpm, celsius float64) charge.Point {
+	p, err := charge.Solve(charge.Source{
+		EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: r.ohms20 * r.factor(20, celsius),
+		Henries: r.henries, Phases: r.phases, Delta: r.delta,
+	}, r.load)
+	if err != nil {
+		return charge.Point{Mode: charge.Off}
+	}
+	return p
+}
+
+// at runs the trial at a speed; warm is a first idea of the winding's temperature.
+func (r *runner) at(rpm, warm float64) RunPoint {
+	celsius := warm
+	tooHot := false
+	var p charge.Point
+	for range 12 {
+		p = r.solve(rpm, celsius)
+		if r.perWatt == 0 || p.DCAmps == 0 {
+			if p.DCAmps == 0 {
+				celsius = r.b.air.ambientC
+			}
+			break
+		}
+		cold := p.CopperWatts * r.sets / r.factor(20, celsius)
+		next, ok := heat.Steady(r.b.air.ambientC, r.perWatt, cold, r.zero, 0)
+		if !ok || next > hottest {
+			next, tooHot = hottest, true
+		} else {
+			tooHot = false
+		}
+		done := math.Abs(next-celsius) < 0.05
+		celsius = next
+		if done {
+			break
+		}
+	}
+	return r.point(rpm, celsius, tooHot, p)
+}
+
+// point turns the solver's answer into what is shown.
+func (r *runner) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPoint {
+	iron := r.b.ironWatts(rpm)
+	out := RunPoint{
+		RPM: rpm, AmpsDC: p.DCAmps * r.sets, VoltsDC: p.DCVolts, PhaseAmpsRMS: p.PhaseAmpsRMS,
+		CopperWatts: p.CopperWatts * r.sets, DiodeWatts: p.DiodeWatts * r.sets, IronWatts: iron,
+		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode),
+	}
+	// The battery takes what goes in at its posts; the cable's part is lost.
+	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(p.DCAmpsRMS*r.sets)
+	out.ShaftWatts = p.InputWatts*r.sets + iron
+	if rpm > 0 {
+		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)
+	}
+	if out.ShaftWatts > 0 {
+		out.Efficiency = out.BatteryWatts / out.ShaftWatts
+	}
+	return out
+}
+
+// ironWatts is the drag at a speed: the measured one carried by the power 1.5, between
+// hysteresis and friction (1) and eddy currents (2); common practice, no source.
+func (b *Bench) ironWatts(rpm float64) float64 {
+	m := b.job.Machine
+	if !m.IronWatts.Given() || !m.IronRPM.Given() || rpm <= 0 {
+		return 0
+	}
+	return m.IronWatts.Value * math.Pow(rpm/m.IronRPM.Value, defaultIronPower)
+}
+
+// curvePoints is how many speeds a curve has.
+const curvePoints = 49
+
+// run works out the curves of all trials and what is read off them.
+func (b *Bench) run(o *Outcome) {
+	runners := make([]*runner, len(o.Trials))
+	for i := range o.Trials {
+		t := &o.Trials[i]
+		r, why := b.runner(b.job.Trials[i], t)
+		if r == nil {
+			t.Charging = notCharging(why)
+			continue
+		}
+		runners[i] = r
+	}
+	grid := b.grid(o, runners)
+	for i, r := range runners {
+		if r != nil {
+			b.runTrial(r, &o.Trials[i], grid)
+		}
+	}
+	for i, r := range runners {
+		ref := runners[min(o.Reference, max(0, len(runners)-1))]
+		o.Trials[i].CrossRPM = missing("there is nothing to cross")
+		if r != nil && ref != nil && i != o.Reference {
+			o.Trials[i].CrossRPM = crossing(r, ref, o.Trials[i].Curve, o.Trials[o.Reference].Curve)
+		}
+	}
+	b.drive(o, runners)
+}
+
+func notCharging(why string) Charging {
+	no := missing(why)
+	return Charging{no, no, no, no, no, no, no, no, no, nil, nil, why}
+}
+
+// grid is the speeds of the curves: to a tenth over the top speed, or to three times
+// the highest cut-in when no speed is given.
+func (b *Bench) grid(o *Outcome, runners []*runner) []float64 {
+	top := 0.0
+	for _, s := range []Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
+		if s.Known() {
+			top = max(top, s.Value*1.1)
+		}
+	}
+	if top == 0 {
+		for i, r := range runners {
+			if r != nil && o.Trials[i].CutInRPM.Known() {
+				top = max(top, 3*o.Trials[i].CutInRPM.Value)
+			}
+		}
+	}
+	grid := make([]float64, curvePoints)
+	for i := range grid {
+		grid[i] = top * float64(i) / (curvePoints - 1)
+	}
+	return grid
+}
+
+// runTrial is the curve of one trial and the figures on it.
+func (b *Bench) runTrial(r *runner, t *TrialOutcome, grid []float64) {
+	warm := b.air.ambientC
+	t.Curve = make([]RunPoint, len(grid))
+	for i, rpm := range grid {
+		t.Curve[i] = r.at(rpm, warm)
+		warm = t.Curve[i].WindingC
+	}
+	at := func(speed Figure) (RunPoint, Figure) {
+		if !speed.Known() {
+			return RunPoint{}, speed
+		}
+		p := r.at(speed.Value, near(t.Curve, speed.Value).WindingC)
+		t.AtSpeeds = append(t.AtSpeeds, p)
+		return p, derived(p.AmpsDC, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin)
+	}
+	_, t.AmpsSlow = at(b.speeds.slow)
+	usual, amps := at(b.speeds.usual)
+	t.AmpsUsual = amps
+	top, amps := at(b.speeds.top)
+	t.AmpsTop = amps
+	t.HotUsualC, t.HotTopC, t.Efficiency = amps, amps, t.AmpsUsual
+	if b.air.perWatt.Known() {
+		t.HotUsualC = t.AmpsUsual.then(func(float64) float64 { return usual.WindingC })
+		t.HotTopC = t.AmpsTop.then(func(float64) float64 { return top.WindingC })
+	} else {
+		t.HotUsualC, t.HotTopC = b.air.perWatt, b.air.perWatt
+	}
+	t.Efficiency = t.AmpsUsual.then(func(float64) float64 { return usual.Efficiency })
+	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.figure("needs the amps wanted"))
+	t.LimitRPM = r.reach(t.Curve, t.LimitAmps)
+}
+
+// near is the curve's point at or below a speed.
+func near(curve []RunPoint, rpm float64) RunPoint {
+	best := RunPoint{}
+	for _, p := range curve {
+		if p.RPM <= rpm {
+			best = p
+		}
+	}
+	return best
+}
+
+// reach is the lowest speed at which so many amps flow.
+func (r *runner) reach(curve []RunPoint, amps Figure) Figure {
+	if !amps.Known() {
+		return amps
+	}
+	for i := 1; i < len(curve); i++ {
+		if curve[i].AmpsDC < amps.Value {
+			continue
+		}
+		warm := curve[i].WindingC
+		rpm := bisect(curve[i-1].RPM, curve[i].RPM, func(n float64) bool { return r.at(n, warm).AmpsDC >= amps.Value })
+		return derived(rpm, amps.Origin)
+	}
+	return missing("not reached in this range of speeds")
+}
+
+// crossing is the first speed above both cut-ins at which two curves cross.
+func crossing(a, ref *runner, curve, other []RunPoint) Figure {
+	last := 0.0
+	for i := range curve {
+		if curve[i].AmpsDC == 0 || other[i].AmpsDC == 0 {
+			if d := curve[i].AmpsDC - other[i].AmpsDC; d != 0 {
+				last = d
+			}
+			continue
+		}
+		d := curve[i].AmpsDC - other[i].AmpsDC
+		if i > 0 && last != 0 && (d > 0) != (last > 0) {
+			wa, wr := curve[i].WindingC, other[i].WindingC
+			first := last > 0
+			return derived(bisect(curve[i-1].RPM, curve[i].RPM, func(n float64) bool {
+				return (a.at(n, wa).AmpsDC-ref.at(n, wr).AmpsDC > 0) != first
+			}))
+		}
+		last = d
+	}
+	return missing("the curves do not cross in this range of speeds")
+}
+
+// bisect is where a condition begins to hold in a bracket, to 1 part in 10⁵.
+func bisect(low, high float64, holds func(float64) bool) float64 {
+	for high-low > 1e-5*high {
+		mid := (low + high) / 2
+		if holds(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return (low + high) / 2
+}
+
+// doubt is what the running calls out.
+func (c *Charging) doubt(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
+	for _, p := range c.AtSpeeds {
+		if p.TooHot {
+			d.add(Broken, at("gauge"), t.Name, "thicker wire, better cooling, or less current", "steady heat balance", "at %.0f rpm it goes on getting hotter: no steady temperature", p.RPM)
+			break
+		}
+	}
+	if a, l := c.AmpsUsual, o.LimitAmps; a.Known() && l.Known() && a.Value > l.Value*1.005 {
+		d.add(Doubt, at("gauge"), t.Name, "thicker wire or a current limit", o.LimitBy, "%.1f A at the usual speed is over its limit of %.1f A (%s)", a.Value, l.Value, o.LimitBy)
+	} else if a := c.AmpsTop; a.Known() && l.Known() && a.Value > l.Value*1.005 {
+		d.add(Doubt, at("gauge"), t.Name, "thicker wire or a current limit", o.LimitBy, "%.1f A at the top speed is over its limit of %.1f A (%s)", a.Value, l.Value, o.LimitBy)
+	}
+}
