@@ -163,8 +163,9 @@ func (m *Model) offerRecovered() {
 		return
 	}
 	m.ask(kit.Modal{Title: "Unsaved work", Body: []string{"An earlier session ended with unsaved work on this job."}, Options: []kit.Option{
-		{ID: "back", Key: "b", Label: "bring it back"}, {ID: "drop", Key: "d", Label: "drop it"},
-	}}, func(answer string) tea.Cmd {
+		// Leaving the question (esc) is its last option: it must lose nothing.
+		{ID: "drop", Key: "d", Label: "drop it"}, {ID: "back", Key: "b", Label: "bring it back"},
+	}, Cursor: 1}, func(answer string) tea.Cmd {
 		if answer == "back" {
 			m.s.Restore(text)
 		} else {

@@ -61,7 +61,7 @@ func (m *Model) titleLine() string {
 	}
 	left := t.Paint(kit.Title, "Slotwright  "+name)
 	if m.s.Invented {
-		left += t.Paint(kit.Hint, "  (an invented example: no such machine exists)")
+		left += t.Paint(kit.Hint, "  (invented example)")
 	}
 	right := "no file yet"
 	if m.s.Path != "" {
@@ -109,7 +109,7 @@ func (m *Model) helpBlock() kit.Block {
 	r := m.body()
 	in := kit.Inner(r)
 	panel := kit.Panel{Title: "Help: " + m.view().Name(), Note: "any other key closes", Focused: true}
-	return panel.Draw(m.s.Theme, r, m.scroll.Window(m.s.Theme, m.helpLines(in.W), in.W, in.H))
+	return panel.Draw(m.s.Theme, r, m.scroll.Window(m.s.Theme, m.helpLines(in.W-2), in.W, in.H))
 }
 
 func (m *Model) promptBlock(within kit.Rect) kit.Block {

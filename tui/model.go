@@ -170,7 +170,7 @@ func (m *Model) fill(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) readHelp(msg tea.KeyMsg) tea.Cmd {
 	r := m.body()
 	in := kit.Inner(r)
-	next, used := m.scroll.Key(msg.String(), in.H, len(m.helpLines(in.W)))
+	next, used := m.scroll.Key(msg.String(), in.H, len(m.helpLines(in.W-2)))
 	m.scroll = next
 	if !used {
 		m.helping = false

@@ -34,8 +34,11 @@ func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil 
 type Cell struct {
 	Figure  Figure  `json:"value"`
 	Verdict Verdict `json:"verdict"`
-	// Percent is how far it is from the reference's figure, in percent of that.
+	// Percent is how far it is from the reference's figure, in percent of that;
+	// missing where that means nothing, as for temperatures.
 	Percent Figure `json:"percent"`
+	// Difference is how far it is in the row's unit.
+	Difference Figure `json:"difference"`
 }
 
 // Row is one figure of every trial, side by side.
@@ -79,15 +82,15 @@ type measure struct {
 // measures is every row, in the order a rewinder asks.
 var measures = []measure{
 	{"wire_fill", "Fit", "wire fill", unit.None, 2, neither, true, "Turns × strands × overall diameter² over the lined slot's area. The limit is yours to set.", func(t *TrialOutcome) Figure { return t.WireFill }, func(_ *Bench, t *TrialOutcome) bool { return t.WireFill.Value > t.FillLimit.Value }},
-	{"turns_that_fit", "Fit", "turns that fit", unit.None, 3, neither, true, "Most whole turns of this wire within the fill limit.", func(t *TrialOutcome) Figure { return t.TurnsThatFit }, func(_ *Bench, t *TrialOutcome) bool {
+	{"turns_that_fit", "Fit", "turns that fit", unit.None, 0, neither, true, "Most whole turns of this wire within the fill limit.", func(t *TrialOutcome) Figure { return t.TurnsThatFit }, func(_ *Bench, t *TrialOutcome) bool {
 		return t.Turns.Known() && t.Turns.Value > t.TurnsThatFit.Value
 	}},
 	{"copper_fill", "Fit", "copper fill", unit.None, 2, more, false, "Bare metal over the bare slot.", func(t *TrialOutcome) Figure { return t.CopperFill }, nil},
 	{"mouth_spare", "Fit", "mouth to spare", unit.Millimetres, 2, neither, false, "Lined mouth less the wire's diameter: below zero it cannot be put in.", func(t *TrialOutcome) Figure { return t.MouthSpareMM }, func(_ *Bench, t *TrialOutcome) bool { return t.MouthSpareMM.Value <= 0 }},
 	{"copper_per_slot", "Fit", "metal per slot", unit.SquareMM, 3, more, false, "Bare metal in one slot: more means less heat for the same watts.", func(t *TrialOutcome) Figure { return t.CopperPerSlotMM2 }, nil},
 	{"kw1", "Volts", "winding factor", unit.None, 4, more, false, "How much of the turns the working wave finds, from the coils themselves.", func(t *TrialOutcome) Figure { return t.Kw1 }, nil},
-	{"series_turns", "Volts", "turns in series", unit.None, 4, neither, false, "In each phase, from lead to star point.", func(t *TrialOutcome) Figure { return t.SeriesTurns }, nil},
-	{"volts_per_1000", "Volts", "lead to lead", unit.Volts, 3, neither, true, "Volts rms between two leads at 1000 rpm, nothing connected.", func(t *TrialOutcome) Figure { return t.LinePer1000RPM }, nil},
+	{"series_turns", "Volts", "turns in series", unit.None, 0, neither, false, "In each phase, from lead to star point.", func(t *TrialOutcome) Figure { return t.SeriesTurns }, nil},
+	{"volts_per_1000", "Volts", "lead to lead at 1000 rpm", unit.Volts, 3, neither, true, "Volts rms between two leads at 1000 rpm, nothing connected.", func(t *TrialOutcome) Figure { return t.LinePer1000RPM }, nil},
 	{"cut_in", "Volts", "charging begins", unit.RPM, 3, less, true, "Speed at which the first amps reach the battery.", func(t *TrialOutcome) Figure { return t.CutInRPM }, func(b *Bench, t *TrialOutcome) bool {
 		return b.speeds.slow.Known() && t.CutInRPM.Value > b.speeds.slow.Value
 	}},
@@ -95,9 +98,9 @@ var measures = []measure{
 		r := b.job.Battery.DiodeReverseVolts
 		return r.Given() && t.OpenAtTopVolts.Value > r.Value
 	}},
-	{"amps_slow", "Amps", "at slow speed", unit.Amps, 3, more, true, "DC amps into the battery at the slow speed, winding warm.", func(t *TrialOutcome) Figure { return t.AmpsSlow }, nil},
-	{"amps_usual", "Amps", "at usual speed", unit.Amps, 3, more, true, "DC amps into the battery at the usual speed, winding warm.", func(t *TrialOutcome) Figure { return t.AmpsUsual }, pastLimit(func(t *TrialOutcome) Figure { return t.AmpsUsual })},
-	{"amps_top", "Amps", "at top speed", unit.Amps, 3, more, true, "DC amps into the battery at the top speed, winding warm.", func(t *TrialOutcome) Figure { return t.AmpsTop }, pastLimit(func(t *TrialOutcome) Figure { return t.AmpsTop })},
+	{"amps_slow", "Amps", "amps, slow speed", unit.Amps, 3, more, true, "DC amps into the battery at the slow speed, winding warm.", func(t *TrialOutcome) Figure { return t.AmpsSlow }, nil},
+	{"amps_usual", "Amps", "amps, usual speed", unit.Amps, 3, more, true, "DC amps into the battery at the usual speed, winding warm.", func(t *TrialOutcome) Figure { return t.AmpsUsual }, pastLimit(func(t *TrialOutcome) Figure { return t.AmpsUsual })},
+	{"amps_top", "Amps", "amps, top speed", unit.Amps, 3, more, true, "DC amps into the battery at the top speed, winding warm.", func(t *TrialOutcome) Figure { return t.AmpsTop }, pastLimit(func(t *TrialOutcome) Figure { return t.AmpsTop })},
 	{"target_rpm", "Amps", "amps wanted from", unit.RPM, 3, less, false, "Speed at which the amps wanted are reached.", func(t *TrialOutcome) Figure { return t.TargetRPM }, nil},
 	{"cross_rpm", "Amps", "crosses reference", unit.RPM, 3, neither, false, "Speed at which this trial's curve crosses the reference's: below it one charges more, above it the other.", func(t *TrialOutcome) Figure { return t.CrossRPM }, nil},
 	{"limit_amps", "Limits", "current limit", unit.Amps, 3, more, true, "The lowest of the limits by density, heat and temperature, DC side.", func(t *TrialOutcome) Figure { return t.LimitAmps }, nil},
@@ -151,12 +154,15 @@ func (b *Bench) compare(o *Outcome) []Row {
 
 // judge is one cell: its figure, how far from the reference, and which is better.
 func (b *Bench) judge(m *measure, t *TrialOutcome, ref Figure, isRef bool) Cell {
-	c := Cell{Figure: m.get(t), Percent: missing("")}
+	c := Cell{Figure: m.get(t), Percent: missing(""), Difference: missing("")}
 	if !c.Figure.Known() {
 		return c
 	}
-	if !isRef && ref.Known() && ref.Value != 0 {
-		c.Percent = derived(100*(c.Figure.Value/ref.Value-1), c.Figure.Origin, ref.Origin)
+	if !isRef && ref.Known() {
+		c.Difference = derived(c.Figure.Value-ref.Value, c.Figure.Origin, ref.Origin)
+		if ref.Value != 0 && m.dim[0].Suffix != "c" {
+			c.Percent = derived(100*(c.Figure.Value/ref.Value-1), c.Figure.Origin, ref.Origin)
+		}
 	}
 	switch {
 	case m.past != nil && m.past(b, t):

@@ -24,9 +24,10 @@ type formLine struct {
 // row shows. From 104 cells up, several groups stand in two columns; the order of
 // focus stays that of the list.
 func (f Form) Lines(t kit.Theme, w, h int) []string {
-	left, right, at := f.columns(t, w)
+	inner := f.innerWidth(t, w, h)
+	left, right, at := f.columns(t, inner)
 	lines := make([]string, max(len(left), len(right)))
-	colW := columnWidth(w)
+	colW := columnWidth(inner)
 	for i := range lines {
 		if right == nil {
 			lines[i] = left[i].text
@@ -35,6 +36,14 @@ func (f Form) Lines(t kit.Theme, w, h int) []string {
 		lines[i] = t.Fit(textAt(left, i), colW) + strings.Repeat(" ", gapW) + textAt(right, i)
 	}
 	return kit.Window(t, lines, at, w, h)
+}
+
+// innerWidth is w, less the scroll bar's column and its air when one is needed.
+func (f Form) innerWidth(t kit.Theme, w, h int) int {
+	if f.Height(t, w) > h {
+		return max(0, w-2)
+	}
+	return w
 }
 
 // Height is how many lines the form takes when it is w cells wide and not scrolled.
@@ -46,13 +55,14 @@ func (f Form) Height(t kit.Theme, w int) int {
 // RowAt is the index of the row drawn at cell x, y of [Form.Lines] with the same
 // arguments, -1 if none is: for a mouse click.
 func (f Form) RowAt(t kit.Theme, w, h, x, y int) int {
-	left, right, at := f.columns(t, w)
+	inner := f.innerWidth(t, w, h)
+	left, right, at := f.columns(t, inner)
 	if x < 0 || x >= w || y < 0 || y >= h {
 		return -1
 	}
 	y += kit.WindowTop(at, h, max(len(left), len(right)))
 	side := left
-	if right != nil && x >= columnWidth(w)+gapW {
+	if right != nil && x >= columnWidth(inner)+gapW {
 		side = right
 	}
 	if y >= len(side) {

@@ -14,10 +14,14 @@ import (
 const Dash = "–"
 
 // Number writes a value with so many significant figures, without an exponent, and
-// with whole figures kept: 1234.5 to 3 figures is 1235, 0.04567 is 0.0457.
+// with whole figures kept: 1234.5 to 3 figures is 1235, 0.04567 is 0.0457. No figures
+// at all (0) is a count: a whole number.
 func Number(v float64, digits int) string {
 	if v == 0 {
 		return "0"
+	}
+	if digits == 0 {
+		return strings.Replace(strconv.FormatFloat(v, 'f', 0, 64), "-", "−", 1)
 	}
 	decimals := digits - 1 - int(math.Floor(math.Log10(math.Abs(v))))
 	s := strconv.FormatFloat(v, 'f', max(0, min(decimals, 9)), 64)

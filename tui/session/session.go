@@ -58,6 +58,13 @@ func New(doc job.Document, path string, mark job.Mark) *Session {
 	return s
 }
 
+// NewExample opens the built-in example.
+func NewExample() *Session {
+	s := &Session{saved: job.Example().Text(), Wires: wiretable.AWG, Invented: true}
+	s.put(job.Example())
+	return s
+}
+
 // put makes a document the current one.
 func (s *Session) put(doc job.Document) {
 	s.doc = doc

@@ -13,6 +13,7 @@ import (
 // Draw fills the rectangle: the slot's line on top, the table, the picture beside it
 // where there is room, what the marked row means at the foot.
 func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
+	v.small = r.H < 38
 	top, rest := r.SplitTop(1)
 	body, foot := rest.SplitBottom(footHeight(r))
 	blocks := []kit.Block{kit.Bare(s.Theme, top, []string{v.slotLine(s, top.W)})}
@@ -33,11 +34,17 @@ func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
 		blocks = append(blocks, slotPanel(s, right))
 		body.W--
 	}
-	lines := table.Lines(s.Theme, body.W)
-	head := table.Head(s.Theme, body.W)
-	bodyLines := lines[len(head):]
-	shown := append(head, kit.Window(s.Theme, bodyLines, v.lineOf(s), body.W, body.H-len(head))...)
-	return append(blocks, kit.Bare(s.Theme, body, shown))
+	return append(blocks, kit.Bare(s.Theme, body, scrolled(s.Theme, table, v.lineOf(s), body)))
+}
+
+// scrolled is a table whose body scrolls under its head, a column kept for the bar.
+func scrolled(t kit.Theme, table kit.Table, line int, r kit.Rect) []string {
+	w := r.W
+	if len(table.Rows)+1 > r.H {
+		w -= 2
+	}
+	head := table.Head(t, w)
+	return append(head, kit.Window(t, table.Body(t, w), line, r.W, r.H-len(head))...)
 }
 
 // footHeight is the lines that explain: more on a tall screen.
@@ -95,8 +102,8 @@ func (v *View) table(s *session.Session) kit.Table {
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == row})
 	}
 	group := ""
-	for i, r := range o.Comparison {
-		if r.Group != group {
+	for i, r := range v.figures(s) {
+		if r.Group != group && !v.brief() {
 			group = r.Group
 			tb.Rows = append(tb.Rows, kit.TableRow{Heading: group})
 		}
@@ -105,7 +112,7 @@ func (v *View) table(s *session.Session) kit.Table {
 			cells = append(cells, figureCell(s, r, k))
 		}
 		if compared {
-			cells = append(cells, differenceCell(r, compareWith(s)))
+			cells = append(cells, differenceCell(s, r, compareWith(s)))
 		}
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == firstFigure+i})
 	}
@@ -145,8 +152,8 @@ func (v *View) lineOf(s *session.Session) int {
 		return max(0, v.row-rowTurns)
 	}
 	line, group := firstFigure-rowTurns, ""
-	for i, r := range s.Outcome().Comparison {
-		if r.Group != group {
+	for i, r := range v.figures(s) {
+		if r.Group != group && !v.brief() {
 			group = r.Group
 			line++
 		}
@@ -179,8 +186,8 @@ func (v *View) explain(s *session.Session, w, h int) []string {
 		if p, bad := s.Document().ProblemAt(path); bad {
 			lines = t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w)
 		}
-	} else if r := s.Outcome().Comparison[min(v.row-firstFigure, len(s.Outcome().Comparison)-1)]; len(r.Cells) > 0 {
-		lines = t.WrapPaint(kit.Hint, meaning(s, r), w)
+	} else if rows := v.figures(s); v.row-firstFigure < len(rows) {
+		lines = t.WrapPaint(kit.Hint, meaning(s, rows[v.row-firstFigure]), w)
 	}
 	lines = lines[:min(len(lines), max(1, h/2))]
 	for _, f := range findingsOf(s) {

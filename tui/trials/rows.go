@@ -2,6 +2,7 @@ package trials
 
 import (
 	"fmt"
+	"math"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -25,7 +26,26 @@ const (
 // inputFields are the job's fields behind the input rows.
 var inputFields = [firstFigure]string{"slot.area", "slot.fill_limit", "turns", "gauge", "strands", "connection", "circuits"}
 
-func rowCount(s *session.Session) int { return firstFigure + len(s.Outcome().Comparison) }
+// figures are the rows of the comparison that are shown: all, or on a small screen the
+// ones a rewinder looks at first.
+func (v *View) figures(s *session.Session) []winding.Row {
+	all := s.Outcome().Comparison
+	if !v.brief() {
+		return all
+	}
+	var rows []winding.Row
+	for _, r := range all {
+		if r.Key {
+			rows = append(rows, r)
+		}
+	}
+	return rows
+}
+
+// brief reports whether only the first rows are shown.
+func (v *View) brief() bool { return v.small != v.flipped }
+
+func (v *View) rowCount(s *session.Session) int { return firstFigure + len(v.figures(s)) }
 
 // inputPath is the field that the cursor is on, "" on a figure.
 func (v *View) inputPath(s *session.Session) string {
@@ -89,20 +109,31 @@ func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	return cell
 }
 
-// differenceCell is how far the chosen trial's figure is from the reference's.
-func differenceCell(r winding.Row, trial int) kit.Cell {
+// differenceCell is how far a trial's figure is from the reference's: in percent where
+// that means something, else in the row's unit.
+func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
-	if !c.Percent.Known() {
-		return kit.Cell{}
+	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
+	switch p := c.Percent; {
+	case p.Known() && math.Abs(p.Value) < 0.5:
+		cell.Text = "same"
+	case p.Known() && p.Value >= 300:
+		cell.Text = "×" + session.Number(1+p.Value/100, 2)
+	case p.Known():
+		cell.Text = signed(p.Value, 0) + " %"
+	case c.Difference.Known():
+		u := s.Units.For(r.Dim)
+		cell.Text = signed(u.From(c.Difference.Value)-u.From(0), r.Digits) + " " + u.Name
 	}
-	p := c.Percent.Value
-	text := fmt.Sprintf("%+.0f %%", p)
-	if p > -0.5 && p < 0.5 {
-		text = "same"
-	} else if p >= 300 {
-		text = "×" + session.Number(1+p/100, 2)
+	return cell
+}
+
+// signed is a number with its sign, also when it is above zero.
+func signed(v float64, digits int) string {
+	if v > 0 {
+		return "+" + session.Number(v, digits)
 	}
-	return kit.Cell{Text: text, Role: session.VerdictRole(c.Verdict)}
+	return session.Number(v, digits)
 }
 
 // rowLabel is a row's name and unit.

@@ -37,7 +37,7 @@ func slotPanel(s *session.Session, r kit.Rect) kit.Block {
 
 // drawSlot draws the outline, liner, wedge and wires on a canvas of w by h cells.
 func drawSlot(t kit.Theme, p slot.Packing, w, h int) []string {
-	c := canvas.New(w, h)
+	c := canvas.New(t, w, h)
 	x0, y0, x1, y1 := bounds(p)
 	c.ViewSquare(x0, y0, x1, y1)
 	closed := func(points []slot.Point, role kit.Role) {
@@ -54,7 +54,7 @@ func drawSlot(t kit.Theme, p slot.Packing, w, h int) []string {
 	for _, k := range p.Circles {
 		c.Circle(canvas.XY{X: k.X, Y: k.Y}, k.R*0.92, kit.Series(k.Layer))
 	}
-	return c.Lines(t)
+	return c.Lines()
 }
 
 func toXY(points []slot.Point) []canvas.XY {

@@ -18,6 +18,8 @@ type View struct {
 	editing bool
 	input   field.Field
 	picture bool // the slot's picture over the table, where there is no room beside it
+	// small is set by drawing where not every row fits; flipped shows the other choice.
+	small, flipped bool
 }
 
 // New is the screen with the cursor on the turns.
@@ -63,6 +65,7 @@ var bindings = []kit.Binding{
 	{ID: "new", Keys: []string{"n"}, Label: "new", Help: "Copy the chosen trial into a new one.", Group: "Trials"},
 	{ID: "remove", Keys: []string{"x"}, Label: "remove", Help: "Take the chosen trial out.", Group: "Trials"},
 	{ID: "reference", Keys: []string{"r"}, Label: "reference", Help: "Compare the others with the chosen trial.", Group: "Trials"},
+	{ID: "rows", Keys: []string{"m"}, Label: "more rows", Help: "Every row, or only the ones looked at first.", Group: "Moving"},
 	{ID: "picture", Keys: []string{"v"}, Label: "slot", Help: "The slot with its wires, drawn to scale, over the table.", Group: "Trials"},
 }
 
@@ -85,6 +88,9 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 		v.edit(s)
 	case "picture":
 		v.picture = !v.picture
+	case "rows":
+		v.flipped = !v.flipped
+		v.row = min(v.row, v.rowCount(s)-1)
 	default:
 		change[id](s)
 	}
@@ -117,7 +123,7 @@ var change = map[string]func(*session.Session){
 
 // move takes the cursor over the grid.
 func (v *View) move(s *session.Session, id string) {
-	last := rowCount(s) - 1
+	last := v.rowCount(s) - 1
 	switch id {
 	case "up":
 		v.row = max(0, v.row-1)

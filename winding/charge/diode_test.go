@@ -19,7 +19,7 @@ func TestDiodeLawCases(t *testing.T) {
 		want := r.num(t, "dc_amps")
 		assert.InEpsilon(t, want, p.DCAmps, 0.03, r["id"])
 		assert.InEpsilon(t, r.num(t, "winding_rms_amps"), p.PhaseAmpsRMS, 0.03, r["id"])
-		checkBalance(t, p, 1e-9)
+		checkBalance(t, s, p, 1e-9)
 		t.Logf("%s %.4g A, %+.2f %%", r["id"], p.DCAmps, 100*(p.DCAmps/want-1))
 		worst = max(worst, math.Abs(p.DCAmps/want-1))
 	}

@@ -17,8 +17,9 @@ import "math"
 // as fast. A fast exponential (little inductance) makes M large only while it lasts: steps grow as it
 // dies, so that it costs a handful of steps whatever its rate.
 
-// maxSteps is a bound on our own work; the usual number is 5 to 15.
-const maxSteps = 400
+// maxSteps is a bound on our own work; the usual number is 5 to 15. Hundreds are taken only by the
+// first march from rest of a circuit with next to no inductance.
+const maxSteps = 10000
 
 // safeStep is an angle, no more than limit, within which the function has no root. 0 means
 // that it is at a root.
@@ -28,14 +29,11 @@ func (j jet) safeStep(limit float64) float64 {
 	if tau >= within {
 		return within
 	}
-	if j.second > 0 {
-		within = min(limit, 0.9*j.second/j.third)
-		better := j.lowerRoot(within)
-		if better >= within {
-			tau = max(tau, within)
-		} else {
-			tau = max(tau, better)
-		}
+	// Angles at which the bound on the third derivative has done about as much as curvature,
+	// slope and value do: below them the parabola is a close one.
+	for _, reach := range [...]float64{0.9 * math.Abs(j.second), math.Sqrt(math.Abs(j.first) * j.third)} {
+		within = min(limit, reach/j.third)
+		tau = max(tau, min(within, j.lowerRoot(within)))
 	}
 	for _, stretch := range [...]float64{2.5, 1.3} {
 		within = min(limit, stretch*tau)

@@ -118,15 +118,7 @@ func (m *march) withResting(e *emfs, k int) piece {
 // The sixth begins where the pulse from a to b would, so that before the middle of that
 // pulse a line EMF that rounding puts under the load is in truth on it or above.
 func (m *march) fromNothing(e *emfs) piece {
-	p, n := 0, 0
-	for k := range 3 {
-		if e.sin[k] > e.sin[p] {
-			p = k
-		}
-		if e.sin[k] < e.sin[n] {
-			n = k
-		}
-	}
+	p, n := e.extremes()
 	if m.c.v >= 1.5 && m.angle < sixth {
 		first := m.c.newLoop(e, 0, 1, 0)
 		f0 := max(first.main.f0, 0)
@@ -136,7 +128,7 @@ func (m *march) fromNothing(e *emfs) piece {
 		first.main = newMode(m.c.r+m.c.rb/2, m.c.x, 0, f0, first.main.a, first.main.b)
 		return first
 	}
-	if e.sin[p]-e.sin[n] <= m.c.v || p == n {
+	if e.sin[p]-e.sin[n] <= m.c.v {
 		return piece{kind: idle}
 	}
 	rest := 3 - p - n

@@ -52,13 +52,17 @@ func (p *piece) eventShift(event int, dMain, dSplit float64) float64 {
 func turnBack(i [3]float64) [3]float64 { return [3]float64{-i[2], -i[0], -i[1]} }
 
 // settle finds the state that repeats itself after 60°, for a circuit in which the phases
-// rest, and leaves its march in m. It starts from no current, where a pulse would begin. If the
-// current dies within the sixth that is already the answer. Otherwise Newton's method on the
-// currents at the start, one number if a phase rests there and two if none does, and plain marching
-// wherever Newton's step would change which diodes conduct or does not gain.
+// rest, and leaves its march in m. It starts where a pulse would begin: from no current while
+// pulses are to be expected, and if the current then dies within the sixth that is already the
+// answer; else from near the currents without inductance. From there Newton's method on the
+// currents at the start, one number if a phase rests there and two if none does, and plain
+// marching wherever Newton's step would change which diodes conduct or does not gain.
 func (m *march) settle() error {
 	m.start = sixth - math.Acos(min(m.c.v/math.Sqrt(3), 1))
 	state := [3]float64{}
+	if m.c.v < 1.5 {
+		state = m.c.guess(m.start)
+	}
 	last, newton := math.Inf(1), true
 	best := math.Inf(1)
 	stalled := 0
@@ -87,6 +91,29 @@ func (m *march) settle() error {
 		state = next
 	}
 	return errUnsettled
+}
+
+// guess is the currents at an angle as if reactance were resistance: exact with no
+// inductance, and of the right size with any.
+func (c circuit) guess(angle float64) [3]float64 {
+	e := emfsAt(angle)
+	p, n := e.extremes()
+	rest, z := 3-p-n, c.r+c.x
+	dc := max(0, (e.sin[p]-e.sin[n]-c.v)/(2*z+c.rb))
+	if 3*math.Abs(e.sin[rest]) <= c.v+c.rb*dc {
+		pair := piece{kind: loop, lead: p, back: n}
+		return pair.spread(dc, 0)
+	}
+	trio := piece{kind: trio, lead: p, back: n, rest: rest, sign: 1}
+	if e.sin[rest] > 0 {
+		trio.lead, trio.back, trio.sign = n, p, -1
+	}
+	main := (trio.sign*e.sin[trio.lead] - 2*c.v/3) / (z + 2*c.rb/3)
+	split := -trio.sign * (e.sin[trio.back] - e.sin[rest]) / z
+	if main <= 0 || math.Abs(split) >= main {
+		return [3]float64{}
+	}
+	return trio.spread(main, split)
 }
 
 // distance is the largest difference and the largest size of two states.

@@ -40,6 +40,19 @@ func emfsAt(angle float64) emfs {
 	}
 }
 
+// extremes is the phase of greatest EMF and that of least.
+func (e *emfs) extremes() (greatest, least int) {
+	for k := range 3 {
+		if e.sin[k] > e.sin[greatest] {
+			greatest = k
+		}
+		if e.sin[k] < e.sin[least] {
+			least = k
+		}
+	}
+	return greatest, least
+}
+
 // newLoop is a piece with current start from phase p back through phase n. In a loop the two
 // phases share everything but the load: x·i' + (r + rb/2)·i = (e_p - e_n)/2 - v/2.
 func (c circuit) newLoop(e *emfs, p, n int, start float64) piece {

@@ -1,0 +1,95 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"slotwright/winding"
+	"slotwright/winding/card"
+	"slotwright/winding/unit"
+)
+
+// paper is how written outputs are wanted.
+type paper struct{ ascii, inch, fahrenheit, json bool }
+
+func (p *paper) flags(c *cobra.Command) {
+	c.Flags().BoolVar(&p.ascii, "ascii", false, "nothing beyond plain ASCII characters")
+	c.Flags().BoolVar(&p.inch, "inch", false, "inches, feet and pounds")
+	c.Flags().BoolVar(&p.fahrenheit, "fahrenheit", false, "temperatures in °F")
+	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
+}
+
+func (p *paper) units() unit.Choice { return unit.Choice{Inch: p.inch, Fahrenheit: p.fahrenheit} }
+
+// newReport is the verb that prints every figure of every trial.
+func newReport(s streams) *cobra.Command {
+	var p paper
+	c := &cobra.Command{
+		Use:   "report [JOB]",
+		Short: "Every figure of every trial; without JOB, of the built-in example",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			d, j, err := readJob(argument(args))
+			if err != nil {
+				return err
+			}
+			b := winding.Prepare(j)
+			o := b.Outcome()
+			if p.json {
+				return printJSON(s.out, o)
+			}
+			fmt.Fprint(s.out, card.Report(b, &o, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d}))
+			return nil
+		},
+	}
+	p.flags(c)
+	return c
+}
+
+// newCard is the verb that prints the winding card of one trial.
+func newCard(s streams) *cobra.Command {
+	var p paper
+	var trial string
+	c := &cobra.Command{
+		Use:   "card [JOB]",
+		Short: "The winding card as text; without JOB, of the built-in example",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			d, j, err := readJob(argument(args))
+			if err != nil {
+				return err
+			}
+			b := winding.Prepare(j)
+			o := b.Outcome()
+			i, err := findTrial(&o, trial)
+			if err != nil {
+				return err
+			}
+			text := card.Text(b, &o, i, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d})
+			if p.json {
+				return printJSON(s.out, map[string]any{"trial": o.Trials[i], "machine": o.Machine, "cautions": o.Cautions, "card": text})
+			}
+			fmt.Fprint(s.out, text)
+			return nil
+		},
+	}
+	c.Flags().StringVar(&trial, "trial", "", "name of the trial; the first when not given")
+	p.flags(c)
+	return c
+}
+
+// findTrial is the index of a trial by its name.
+func findTrial(o *winding.Outcome, name string) (int, error) {
+	names := ""
+	for i, t := range o.Trials {
+		if t.Name == name || name == "" {
+			return i, nil
+		}
+		names += " " + t.Name
+	}
+	if name == "" {
+		return 0, jobProblem{"the job has no trial; add one under [[trial]]"}
+	}
+	return 0, jobProblem{fmt.Sprintf("--trial: read %q, expected one of%s", name, names)}
+}

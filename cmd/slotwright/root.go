@@ -1,0 +1,56 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"io"
+	"os"
+
+	"github.com/spf13/cobra"
+)
+
+// streams is where the command reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// newRoot is the command with its verbs.
+func newRoot(ctx context.Context, s streams) *cobra.Command {
+	var look appearance
+	root := &cobra.Command{
+		Use:   "slotwright [JOB]",
+		Short: "Rewind small alternator stators for slow drives",
+		Long: `Slotwright opens the screen on a job file; without one, on the job that was open
+last, else on the built-in example. The verbs below answer in text.`,
+		Args:          cobra.MaximumNArgs(1),
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return openScreen(ctx, s, args, look)
+		},
+	}
+	root.Flags().BoolVar(&look.ascii, "ascii", false, "nothing beyond plain ASCII characters")
+	root.Flags().BoolVar(&look.example, "example", false, "open the built-in example")
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newWire(s), newLayout(s))
+	return root
+}
+
+// printJSON writes a value as indented JSON.
+func printJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
+}
+
+// isTerminal reports whether a stream is one.
+func isTerminal(w any) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
