@@ -43,7 +43,3 @@ func (b *Bench) drive(o *Outcome, _ []*runner) {
 		o.Trials[i].YearKWh = missing("needs a wind rotor")
 	}
 }
-
-func (b *Bench) fluxFromCurve([]spinPoint) (fluxSource, bool) { return fluxSource{}, false }
-
-func (b *Bench) fluxFromMagnets() (fluxSource, bool) { return fluxSource{}, false }

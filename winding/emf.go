@@ -1,6 +1,10 @@
 package winding
 
-import "math"
+import (
+	"math"
+
+	"slotwright/winding/field"
+)
 
 // fluxSource is what makes the volts: rms volts of a phase for each rpm and each
 // effective turn N·kw. Everything that is asked of the flux goes by this one number,
@@ -16,6 +20,8 @@ type fluxSource struct {
 	extrapolated bool
 	// at is volts per rpm and turn at a field current; nil with one reading.
 	at func(amps float64) float64
+	// curve is the magnetisation curve of a wound rotor, in the same unit.
+	curve *field.Curve
 }
 
 // findFlux takes the best source there is:

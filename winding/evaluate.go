@@ -23,7 +23,7 @@ func (b *Bench) Outcome() Outcome {
 	}
 	b.run(&o)
 	for i := range o.Trials {
-		o.Trials[i].Against = against(&o.Trials[i], o.Old)
+		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
 	o.Comparison = b.compare(&o)
 	o.Findings = b.findings(&o)
@@ -66,17 +66,26 @@ func (b *Bench) reference() int {
 }
 
 // against is a winding over the old one.
-func against(o, old *TrialOutcome) Ratios {
+func (b *Bench) against(t Trial, o, old *TrialOutcome) Ratios {
 	if old == nil {
 		no := missing("needs the old winding's turns and wire")
 		return Ratios{no, no, no, no}
 	}
 	return Ratios{
 		Volts:  o.LinePerRPM.over(old.LinePerRPM),
-		Ohms:   o.LeadOhms20.over(old.LeadOhms20),
+		Ohms:   b.ohmsAgainst(t, o, old),
 		Copper: o.CopperPerSlotMM2.over(old.CopperPerSlotMM2),
 		CutIn:  o.CutInRPM.over(old.CutInRPM),
 	}
+}
+
+// ohmsAgainst is ohms between leads over the old ones, also where only turns and wire
+// are known.
+func (b *Bench) ohmsAgainst(t Trial, o, old *TrialOutcome) Figure {
+	if r := o.LeadOhms20.over(old.LeadOhms20); r.Known() {
+		return r
+	}
+	return b.relativeOhms(t).times(b.leadPerPhase(t.Connection) / b.leadPerPhase(b.job.Old.Connection))
 }
 
 // machine is the figures that do not depend on the trial.

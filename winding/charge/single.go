@@ -37,3 +37,14 @@ func (c circuit) single() (piece, Mode, error) {
 	p = piece{kind: alone, span: math.Pi, main: newMode(rho, c.x, 0, sin-c.v, cos, sin)}
 	return p, Continuous, nil
 }
+
+// bridge1 solves one phase: the means over half a cycle, and the mode.
+func (c circuit) bridge1() (sums, Mode, error) {
+	p, mode, err := c.single()
+	if err != nil {
+		return sums{}, Off, err
+	}
+	var sum sums
+	p.integrate(&sum)
+	return sum.over(math.Pi), mode, nil
+}

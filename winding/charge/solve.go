@@ -42,38 +42,19 @@ func drive(s Source, l Load) (kappa float64, flows bool) {
 	return kappa, line > held && s.EMFPeak > 0
 }
 
+// solve gives the point of a circuit that conducts.
 func (c circuit) solve(s Source, l Load) (Point, error) {
-	var sum sums
+	solver := c.bridge3
 	if s.Phases == 1 {
-		p, mode, err := c.single()
-		if err != nil {
-			return Point{}, err
-		}
-		p.integrate(&sum)
-		point := sum.over(math.Pi).point(c, s, l)
-		point.Mode = mode
-		return point, nil
+		solver = c.bridge1
 	}
-	m := march{c: c}
-	if !m.continuous() {
-		if err := m.settle(); err != nil {
-			return Point{}, err
-		}
+	sum, mode, err := solver()
+	if err != nil {
+		return Point{}, err
 	}
-	mode := Continuous
-	for k := range m.n {
-		p := &m.pieces[k]
-		p.integrate(&sum)
-		switch {
-		case p.kind == idle:
-			mode = Pulses
-		case p.kind == loop && mode != Pulses:
-			mode = Mixed
-		}
-	}
-	point := sum.over(sixth).point(c, s, l)
-	point.Mode = mode
-	return point, nil
+	p := sum.point(c, s, l)
+	p.Mode = mode
+	return p, nil
 }
 
 // finite says whether every figure of the point is a number.

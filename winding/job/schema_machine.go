@@ -6,7 +6,7 @@ import (
 )
 
 var topFields = []Field{
-	{Name: "format", Label: "File format", Kind: Whole, Min: 1, Max: 1, Help: "Which form of job file this is: 1.",
+	{Name: "format", Label: "File format", Kind: Whole, Min: 1, Max: 1, Allowed: []float64{1}, Help: "Which form of job file this is: 1.",
 		at: func(j *winding.Job, _ int) any { return new(winding.Reading) }},
 	{Name: "name", Label: "Job", Kind: Text, Help: "What you call this machine.", How: "Write the same name on the stator's tag.",
 		at: func(j *winding.Job, _ int) any { return &j.Name }},

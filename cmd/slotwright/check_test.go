@@ -1,0 +1,88 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// command runs the whole command in the process.
+func command(args ...string) (code int, out, errs string) {
+	var o, e bytes.Buffer
+	code = run(context.Background(), args, streams{strings.NewReader(""), &o, &e})
+	return code, o.String(), e.String()
+}
+
+// Every file in testdata/broken says in its first line which line is wrong and a piece
+// of the sentence that is expected about it.
+func TestCheckFindsWhatIsBroken(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/broken/*.toml")
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), 20)
+	for _, path := range files {
+		t.Run(filepath.Base(path), func(t *testing.T) {
+			before, err := os.ReadFile(path)
+			require.NoError(t, err)
+			first, _, _ := strings.Cut(string(before), "\n")
+			var line int
+			_, err = fmt.Sscanf(first, "# expect line %d:", &line)
+			require.NoError(t, err, first)
+			_, want, _ := strings.Cut(first, ": ")
+
+			code, _, errs := command("check", path)
+			assert.Equal(t, 1, code)
+			assert.Contains(t, errs, fmt.Sprintf("%s:%d:", path, line))
+			assert.Contains(t, errs, want)
+			assert.Contains(t, errs, "read ")
+			assert.Contains(t, errs, "expected ")
+			for _, inside := range []string{"strconv", "go-toml", "unstable", "struct", "panic", "%!"} {
+				assert.NotContains(t, errs, inside, "words of the program's inside")
+			}
+			code, out, _ := command("check", path, "--json")
+			assert.Equal(t, 1, code)
+			assert.Contains(t, out, fmt.Sprintf(`"line": %d`, line))
+
+			after, err := os.ReadFile(path)
+			require.NoError(t, err)
+			assert.Equal(t, string(before), string(after), "the file is untouched")
+		})
+	}
+}
+
+func TestSeveralProblemsAreAllSaid(t *testing.T) {
+	_, _, errs := command("check", "../../testdata/broken/several.toml")
+	for _, line := range []int{3, 4, 5} {
+		assert.Contains(t, errs, fmt.Sprintf("several.toml:%d:", line))
+	}
+}
+
+func TestDoubtfulJobsAreUsable(t *testing.T) {
+	for name, want := range map[string]string{
+		"odd-poles.toml":   "poles come in pairs",
+		"too-full.toml":    "copper fill",
+		"thick-wire.toml":  "does not pass",
+		"no-layout.toml":   "no balanced three-phase layout",
+		"over-limit.toml":  "over the limit",
+		"slow-cut-in.toml": "charging begins at",
+	} {
+		code, out, errs := command("check", "../../testdata/doubtful/"+name)
+		assert.Equal(t, 0, code, "%s: %s", name, errs)
+		assert.Contains(t, out, want, name)
+		assert.Contains(t, out, "doubtful", name)
+	}
+}
+
+func TestFilesThatAreNoJobs(t *testing.T) {
+	code, _, errs := command("check", "../../testdata/none.toml")
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "there is no such file")
+	code, _, errs = command("check")
+	assert.Equal(t, 2, code, errs)
+}

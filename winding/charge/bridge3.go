@@ -1,0 +1,96 @@
+package charge
+
+// # How the bridge is solved
+//
+//	      R   ωL            ┌──►|──┬─ +            e_k = Ê·sin(θ - 120°·k)
+//	 ┌─(e)─▭──ᔔ──── a ─────┤      │
+//	 n─(e)─▭──ᔔ──── b ─ …  │     Rb
+//	 └─(e)─▭──ᔔ──── c ─ …  │      V              each ►| is V0 + r·i
+//	                        └──|◄──┴─ -
+//
+// The idea. A diode is a switch that carries a drop, so between two switchings the circuit is
+// linear and its currents are known in closed form. All that is left is to find when the
+// switchings come, and the state that comes back to itself. No time is stepped, and nothing
+// is cut off a series of harmonics.
+//
+// The circuit. A delta is, for the bridge, a star of Ê/√3, R/3, L/3. Each conducting
+// phase has just one diode in series, so r joins R; every path from rail to rail has two, so 2·V0
+// joins the load: v = V + 2·V0. With EMF 1 and x = ωL, all angles, three things can be:
+//
+//	idle   none conducts, until a line EMF exceeds v
+//	loop   two conduct, i from p back through n (the third rests)
+//	       x·i' + (R + Rb/2)·i = (e_p - e_n)/2 - v/2
+//	trio   three conduct: one alone on its rail (sign s) with i, the others sharing it, d apart
+//	       x·i' + (R + ⅔Rb)·i = s·e - ⅔v
+//	       x·d' + R·d         = -s·(e_x - e_y)
+//
+// Derivation of the trio: EMFs and currents each add to nothing, so the neutral stands at the mean
+// of the terminals, and of v + Rb·i two thirds lie between it and the lone phase, one third
+// between it and the pair. The lone phase gives the first equation. In the difference of
+// the pair the rail cancels, and with it load and load ohms: the second. So sum and
+// difference part, and even with three currents and Rb there is only ever one exponential at a
+// time. pieces.go solves x·i' + ρ·i = sine + constant.
+//
+// The switchings. A phase drops out where its current reaches zero. A resting phase stands at
+// 3/2 of its EMF from the middle of the rails (the pair's neutral lies half its EMF the
+// other way), so it joins in where 3·|e| = v + Rb·i. In the trio just entered its current
+// begins with slope zero. events.go finds the first of these without ever stepping past one.
+//
+// The periodic state. After 60° the same happens with the phases renamed and the signs
+// turned, so one sixth of a cycle is all there is. What the current does falls in four:
+//
+//	off         the peak line EMF is v or less: κ = √3·Ê/v ≤ 1
+//	pulses      each loop dies before the next begins: the march from no current is the answer
+//	mixed       direct current flows always, each phase rests in turn: newton.go
+//	continuous  all phases conduct always: the whole sixth is one trio, and closing it on itself
+//	            is a single sine equal to a constant: continuous.go, explicit
+//
+// In the mixed state the map of the currents over 60° is put together of exact pieces, and its
+// derivative comes along with it (each mode decays, each switching bends), so that Newton's
+// method closes it to rounding in 2 to 6 marches; a resting phase has forgotten its past, which
+// leaves one number to find. Where Newton's step would lead into another order of switching,
+// marching on is used, which converges by itself, since two solutions under the same EMF
+// only come closer: energy of their difference is lost in every resistor and diode. For the
+// same reason the periodic state is the only one.
+//
+// Cost. 3 to 15 µs a point, no allocation; a few tens of µs, and never yet over a
+// millisecond, for circuits with L or R next to nothing beside the rest.
+//
+// Accuracy. Amps agree to all printed digits (7) with an independent event-driven solution
+// over κ 1.01 to 20 and ωL/R 0.02 to 200, and power in equals power out to 1e-12, with each watt
+// integrated by itself. It holds down to the first billionth above cut-in, where the
+// closed forms as commonly written lose all digits, and for no L (solved as a time
+// constant of 1e-9 rad) and no R.
+//
+// Where it ends. It is exact for this circuit, and the circuit is not the machine: sine EMF
+// (a fifth harmonic of 5 % moves the amps by up to 3 %; a third does nothing in star and in
+// delta circulates in the winding, unseen here), one constant inductance (no saliency, no
+// saturation), one temperature, diodes without recovery or capacitance, and a load
+// whose voltage does not ripple on its own.
+//
+// The fundamental-phasor formula Ê² = (2v/π + R·Î)² + (ωL·Î)², Idc = 3Î/π is not used: the tests
+// show it 0 to 7.5 % high for ωL/R ≥ 1, κ ≥ 2, and without any current up to κ = 2√3/π,
+// 10 % above cut-in.
+
+// bridge3 solves three phases: the means over a sixth, and the mode.
+func (c circuit) bridge3() (sums, Mode, error) {
+	m := march{c: c}
+	if !m.continuous() {
+		if err := m.settle(); err != nil {
+			return sums{}, Off, err
+		}
+	}
+	var sum sums
+	mode := Continuous
+	for k := range m.n {
+		p := &m.pieces[k]
+		p.integrate(&sum)
+		switch {
+		case p.kind == idle:
+			mode = Pulses
+		case p.kind == loop && mode != Pulses:
+			mode = Mixed
+		}
+	}
+	return sum.over(sixth), mode, nil
+}

@@ -1,0 +1,100 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/field"
+)
+
+// defaultMagnetC and defaultCover are guesses where nothing was said; common practice,
+// no source. A rotor coil at work is taken as warm.
+const (
+	defaultMagnetC = 40.0
+	defaultCover   = 0.80
+	defaultLeakage = 1.10
+	rotorCoilC     = 80.0
+)
+
+// rotor is the wound rotor's circuit; ok is false when its ohms are not known.
+func (b *Bench) rotor() (field.Wound, bool) {
+	f := b.job.Field
+	return field.Wound{Ohms20: f.Ohms.Value, TempC: rotorCoilC, BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == "wound"
+}
+
+// fieldCurrent is what the rotor takes when charging: as given, else what the supply
+// drives through the warm coil.
+func (b *Bench) fieldCurrent() Figure {
+	f := b.job.Field
+	if f.Amps.Given() {
+		return f.Amps.figure("")
+	}
+	w, ok := b.rotor()
+	if !ok {
+		return missing("needs the field current, or the rotor coil's ohms")
+	}
+	return derived(w.Amps(f.Volts.Or(b.dc.rest.Value)), Guessed).because("the supply through the warm coil")
+}
+
+// fluxFromCurve is the flux from spin-up readings at several field currents: the
+// magnetisation curve through them, at the current the rotor will have.
+func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
+	var readings []field.Reading
+	origin := b.job.Old.Turns.Origin
+	for _, p := range points {
+		if !p.known {
+			continue
+		}
+		readings = append(readings, field.Reading{Amps: p.amps, Flux: p.perTurn, Weight: p.weight / sq(p.perTurn)})
+		if p.origin == Guessed {
+			origin = Guessed
+		}
+	}
+	if len(field.Currents(readings)) < 2 {
+		return fluxSource{}, false
+	}
+	curve, err := field.Fit(readings)
+	if err != nil {
+		return fluxSource{}, false
+	}
+	amps := b.fieldCurrent()
+	if !amps.Known() {
+		amps = derived(curve.High, Guessed).because("the highest one read")
+	}
+	return fluxSource{
+		perTurn: derived(curve.At(amps.Value), origin), relative: b.old.relative, fieldAmps: amps,
+		from:   fmt.Sprintf("the magnetisation curve through %d spin-up readings", len(readings)),
+		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: &curve,
+	}, true
+}
+
+// fluxFromMagnets is the estimate from the magnets' size and grade, ±15 %.
+func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
+	f, m := b.job.Field, b.job.Machine
+	gap := f.MagnetGapMM
+	if !gap.Given() {
+		gap = m.AirGapMM
+	}
+	if f.Kind != "magnets" || !f.RemanenceTesla.Given() || !f.MagnetMM.Given() || !gap.Given() ||
+		!m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
+		return fluxSource{}, false
+	}
+	carter := 1.0
+	if m.Slots.Given() && b.job.Slot.MouthMM.Given() {
+		carter = field.Carter(math.Pi*m.BoreMM.Value/m.Slots.Value, b.job.Slot.MouthMM.Value, gap.Value)
+	}
+	_, b1, err := field.Magnets{
+		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
+		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: carter, Leakage: f.LeakageFactor.Or(defaultLeakage),
+	}.GapTesla()
+	if err != nil {
+		return fluxSource{}, false
+	}
+	wb := fluxOfGap(b1, m)
+	flux := derived(wb, Guessed)
+	flux.PlusMinus = wb * field.Uncertainty
+	s := b.fluxOf(flux, "the magnets' grade and size, an estimate ±15 %")
+	s.perTurn.PlusMinus = s.perTurn.Value * field.Uncertainty
+	s.fieldAmps = missing("magnets need none")
+	return s, true
+}
