@@ -115,7 +115,7 @@ func (b *Bench) doubtTrial(d *doubts, i int, t Trial, o *TrialOutcome) {
 
 // doubtRunning is about what a trial does when it turns.
 func (b *Bench) doubtRunning(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
-	if c, s := o.CutInRPM, b.speeds.slow; c.Known() && s.Known() && c.Value > s.Value {
+	if c, s := o.CutInRPM, b.speeds.slow; b.job.Drive.Kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
 		d.add(Doubt, at("turns"), t.Name, fmt.Sprintf("about %.0f turns would", math.Ceil(o.Turns.Value*c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {

@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 
+	"slotwright/winding/field"
 	"slotwright/winding/slot"
 )
 
@@ -14,7 +15,7 @@ import (
 //  3. the plate: I_dc = (3/π)·√(Ê² − (2V'/π)²)/(ωL), Ê the peak of a phase, which a
 //     machine far above cut-in comes to (Caliskan, Perreault, Jahns and Kassakian, IEEE
 //     TCAS-I 50 (2003), from memory).
-//  4. geometry: air gap m·μ0·D·L·(kw·N)²/(π·g·p²), slots 2·μ0·L·N²·λ/(p·q), end turns.
+//  4. geometry: air gap m·μ0·D·L·(kw·N)²/(π·g·p²) with g the effective gap, slots 2·μ0·L·N²·λ/(p·q), end turns.
 //
 // Routes 1 to 3 speak of the old winding; the gap's part goes over with (N·kw)², the
 // leakage with N², in the proportion that geometry gives, or all with (N·kw)² where
@@ -25,6 +26,21 @@ const mu0 = 4e-7 * math.Pi // H/m
 // leakageEndPermeance is that of the end turns per length, for N²·4m·q/Q·μ0·l (Pyrhönen
 // et al. give 0.2 to 0.5 by shape; from memory).
 const leakageEndPermeance = 0.3
+
+// saturated is how much longer a gap looks when the iron behind it is full, as it is in a
+// wound-rotor alternator at full field: 0.299 mH unsaturated against 0.170 mH at 4.75 A of
+// field, a 180 A claw-pole machine (Sarafianos et al. 2015, as digitised in a public
+// repository).
+const saturated = 0.299 / 0.170
+
+// carter is Carter's factor of the slots over a gap; 1 where the mouth is not known.
+func (b *Bench) carter(gapMM float64) float64 {
+	m := b.job.Machine
+	if !m.BoreMM.Given() || !m.Slots.Given() || !b.job.Slot.MouthMM.Given() {
+		return 1
+	}
+	return field.Carter(math.Pi*m.BoreMM.Value/m.Slots.Value, b.job.Slot.MouthMM.Value, gapMM)
+}
 
 // inductance is that of a trial, per phase.
 func (b *Bench) inductance(t Trial, c coilSet, k layoutKey) Inductance {
@@ -152,7 +168,10 @@ func (b *Bench) geometry(c coilSet, k layoutKey, mean Figure) parts {
 	case !m.BoreMM.Given() || !m.StackMM.Given():
 		return parts{why: "needs the bore and the stack"}
 	}
-	effective := gap.Value
+	effective := gap.Value * b.carter(gap.Value)
+	if b.job.Field.Kind != "magnets" {
+		effective *= saturated
+	}
 	if b.job.Field.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
 		effective += b.job.Field.MagnetMM.Or(0) / 1.05
 	}

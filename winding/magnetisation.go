@@ -2,7 +2,6 @@ package winding
 
 import (
 	"fmt"
-	"math"
 
 	"slotwright/winding/field"
 )
@@ -41,11 +40,15 @@ func (b *Bench) fieldCurrent() Figure {
 func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
 	var readings []field.Reading
 	origin := b.job.Old.Turns.Origin
+	fastest := 0.0
+	for _, p := range points {
+		fastest = max(fastest, p.weight)
+	}
 	for _, p := range points {
 		if !p.known {
 			continue
 		}
-		readings = append(readings, field.Reading{Amps: p.amps, Flux: p.perTurn, Weight: p.weight / sq(p.perTurn)})
+		readings = append(readings, field.Reading{Amps: p.amps, Flux: p.perTurn, Weight: max(1e-6, p.weight/fastest)})
 		if p.origin == Guessed {
 			origin = Guessed
 		}
@@ -79,10 +82,7 @@ func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
 		!m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
 		return fluxSource{}, false
 	}
-	carter := 1.0
-	if m.Slots.Given() && b.job.Slot.MouthMM.Given() {
-		carter = field.Carter(math.Pi*m.BoreMM.Value/m.Slots.Value, b.job.Slot.MouthMM.Value, gap.Value)
-	}
+	carter := b.carter(gap.Value)
 	_, b1, err := field.Magnets{
 		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
 		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: carter, Leakage: f.LeakageFactor.Or(defaultLeakage),

@@ -32,6 +32,7 @@ type runner struct {
 	inner    float64 // ohms inside the battery, part of the load's
 	factor   func(fromC, toC float64) float64
 	zero     float64
+	metal    heat.Metal
 	perWatt  float64 // 0: temperature not followed
 	openPeak float64 // V DC per rpm, unloaded
 }
@@ -51,7 +52,7 @@ func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
 		b: b, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.job.Machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == Delta,
 		phases: b.phases, sets: float64(b.sets), load: load, inner: b.dc.inner.Value,
-		factor: t.Metal.TempFactor, zero: t.Metal.InferredZeroC(), openPeak: o.PeakDCPerRPM.Value,
+		factor: t.Metal.TempFactor, zero: t.Metal.InferredZeroC(), metal: metalOf(t.Metal), openPeak: o.PeakDCPerRPM.Value,
 	}
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets

@@ -13,8 +13,8 @@ import (
 // are looked for.
 //
 // The difference of the two torques is sampled on a grid; a change of sign is a root, and
-// an extreme on the near side of zero is looked at more closely, since a pair of roots
-// may hide there (a tangency is the limit of that). Roots are refined by the secant in a
+// an extreme that may reach zero between the samples is looked at more closely, since a
+// pair of roots can hide there (a tangency is the limit of that). Roots are refined by the secant in a
 // bracket (Illinois) until the torques agree to 1e-9 of the larger. Cost: the grid, and
 // about six calls a root. What is narrower than a step of the grid and not next to an
 // extreme of the samples is not found; 96 steps leave nothing of a smooth torque curve.
@@ -55,7 +55,7 @@ func Roots(over, given, taken Torque, xs, ys []float64) []Equilibrium {
 		switch {
 		case (fa > 0) != (fb > 0):
 			add(a, b, fa, fb)
-		case i+1 < len(xs) && (fb > 0) == (ys[i+1] > 0) && math.Abs(fb) <= math.Abs(fa) && math.Abs(fb) <= math.Abs(ys[i+1]):
+		case i+1 < len(xs) && (fb > 0) == (ys[i+1] > 0) && mayTouch(fa, fb, ys[i+1]):
 			// An extreme that comes near: look whether it passes zero.
 			if x, f := nearestZero(over, a, xs[i+1], fb > 0); (f > 0) != (fb > 0) || f == 0 {
 				add(a, x, fa, f)
@@ -70,6 +70,20 @@ func Roots(over, given, taken Torque, xs, ys []float64) []Equilibrium {
 		return 1
 	})
 	return found
+}
+
+// mayTouch reports whether the middle of three samples of one sign is the nearest to
+// zero and the parabola through them comes at least half of the way from it to zero.
+func mayTouch(a, m, b float64) bool {
+	if math.Abs(m) > math.Abs(a) || math.Abs(m) > math.Abs(b) {
+		return false
+	}
+	bend, tilt := a-2*m+b, (b-a)/2
+	if bend == 0 {
+		return false
+	}
+	vertex := m - tilt*tilt/(2*bend)
+	return vertex*m <= 0.5*m*m
 }
 
 // nearestZero is the lowest point of a function in a bracket when above is set, else

@@ -1,0 +1,113 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/charge"
+	"slotwright/winding/field"
+)
+
+// FieldPoint is the wound rotor at one speed.
+type FieldPoint struct {
+	RPM float64 `json:"rpm"`
+	// HoldAmps is the field current that holds the regulated (absorption) voltage while
+	// the amps wanted flow, or while nothing flows when none are wanted; Enough is false
+	// when full field does not do it.
+	HoldAmps float64 `json:"hold_field_a"`
+	Enough   bool    `json:"enough"`
+	// NetWatts is into the battery at full field, less what the field takes.
+	NetWatts float64 `json:"net_w"`
+}
+
+// FieldRun is what the wound rotor costs and needs.
+type FieldRun struct {
+	FieldWatts Figure `json:"field_w"`
+	NetUsual   Figure `json:"net_w_usual"`
+	// BreakEvenRPM is the speed below which the field takes more than reaches the
+	// battery.
+	BreakEvenRPM Figure       `json:"break_even_rpm"`
+	FieldPoints  []FieldPoint `json:"field_points,omitempty"`
+	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
+	// back, ExciteBuildRPM that from which it builds up without a battery.
+	ExciteHoldRPM  Figure `json:"self_excitation_hold_rpm"`
+	ExciteBuildRPM Figure `json:"self_excitation_build_rpm"`
+}
+
+func noField(why string) FieldRun {
+	no := missing(why)
+	return FieldRun{FieldWatts: no, NetUsual: no, BreakEvenRPM: no, ExciteHoldRPM: no, ExciteBuildRPM: no}
+}
+
+// runField works out the field's side of a trial.
+func (b *Bench) runField(r *runner, t *TrialOutcome) FieldRun {
+	w, ok := b.rotor()
+	amps := b.fieldCurrent()
+	switch {
+	case b.job.Field.Kind != "wound":
+		return noField("only for a wound rotor")
+	case !ok:
+		return noField("needs the rotor coil's ohms")
+	}
+	f := noField("needs spin-up readings at two field currents")
+	f.FieldWatts = amps.then(w.Watts)
+	f.NetUsual = f.FieldWatts.with(b.speeds.usual, func(watts, rpm float64) float64 {
+		return r.at(rpm, near(t.Curve, rpm).WindingC).BatteryWatts - watts
+	})
+	f.BreakEvenRPM = f.FieldWatts.then(func(watts float64) float64 { return breakEven(r, t.Curve, watts) })
+	if !f.BreakEvenRPM.Known() {
+		f.BreakEvenRPM = missing("it never gives more than the field takes in this range of speeds")
+	}
+	if b.flux.curve == nil {
+		return f
+	}
+	for _, s := range []Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
+		if s.Known() && amps.Known() {
+			f.FieldPoints = append(f.FieldPoints, b.fieldPoint(r, t, w, s.Value, amps.Value))
+		}
+	}
+	perFlux := t.PeakDCPerRPM.with(b.flux.perTurn, func(v, k float64) float64 { return v / k })
+	if perFlux.Known() {
+		hold, build := field.SelfExcitation(*b.flux.curve, w, b.dc.diodeVolts.Value, perFlux.Value, 1.5*b.flux.curve.High)
+		f.ExciteHoldRPM, f.ExciteBuildRPM = derived(hold, Guessed), derived(build, Guessed)
+		if !f.ExciteBuildRPM.Known() {
+			f.ExciteBuildRPM = missing("no residual flux was read: a battery must lend the first ampere")
+		}
+	}
+	return f
+}
+
+// breakEven is where the battery gets what the field takes; NaN when nowhere.
+func breakEven(r *runner, curve []RunPoint, watts float64) float64 {
+	for i := 1; i < len(curve); i++ {
+		if curve[i].BatteryWatts >= watts {
+			warm := curve[i].WindingC
+			return bisect(curve[i-1].RPM, curve[i].RPM, func(n float64) bool { return r.at(n, warm).BatteryWatts >= watts })
+		}
+	}
+	return math.NaN()
+}
+
+// fieldPoint finds the field current that holds the regulated voltage at a speed.
+func (b *Bench) fieldPoint(r *runner, t *TrialOutcome, w field.Wound, rpm, full float64) FieldPoint {
+	warm := near(t.Curve, rpm).WindingC
+	p := FieldPoint{RPM: rpm, NetWatts: r.at(rpm, warm).BatteryWatts - w.Watts(full)}
+	wanted := b.job.Target.Amps.Or(0)
+	load := r.load
+	load.Volts, load.Ohms = b.dc.absorption.Value, b.dc.cable.Value*r.sets
+	holds := func(amps float64) bool {
+		weak := *r
+		weak.peak *= b.flux.at(amps) / b.flux.perTurn.Value
+		weak.load = load
+		got := weak.solve(rpm, warm)
+		if wanted == 0 {
+			return got.Mode != charge.Off
+		}
+		return got.DCAmps*r.sets >= wanted
+	}
+	if p.Enough = holds(full); !p.Enough {
+		p.HoldAmps = full
+		return p
+	}
+	p.HoldAmps = bisect(0, full, holds)
+	return p
+}
