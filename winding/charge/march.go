@@ -26,6 +26,8 @@ type march struct {
 	carry  [2]float64
 	pieces [maxPieces]piece
 	n      int
+	// marches counts the sixths it took to settle.
+	marches int
 	// woken is a phase that has just reached a rail, and its sign; or -1.
 	woken     int
 	wokenSign float64

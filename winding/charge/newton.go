@@ -70,6 +70,7 @@ func (m *march) settle() error {
 		m.angle, m.i = m.start, state
 		basis := basisAt(state)
 		m.cols = basis
+		m.marches++
 		if err := m.run(); err != nil {
 			return err
 		}
@@ -153,7 +154,7 @@ func (m *march) newtonStep(state, next [3]float64, basis [2][3]float64) ([3]floa
 		for basis[0][k] != 1 {
 			k++
 		}
-		step := r[k]
+		step := r[k] / (1 - j0[k])
 		d[k], d[(k+1)%3] = step, -step
 	} else {
 		a, b, c, e := 1-j0[0], -j1[0], -j0[1], 1-j1[1]

@@ -150,3 +150,25 @@ func TestStartOfContinuous(t *testing.T) {
 	assert.InEpsilon(t, 2/(math.Sqrt(3)*0.002), startOfContinuous(t, 0.002), 1e-4)
 	assert.InEpsilon(t, math.Sqrt(3*(1./9+4*math.Pi*math.Pi/81)), startOfContinuous(t, 1e6), 1e-5)
 }
+
+// Newton's method closes the sixth in a few marches; marching alone takes up to hundreds where
+// inductance leads.
+func TestMarchesToSettle(t *testing.T) {
+	most := 0
+	for q := 0.01; q < 1e4; q *= 1.5 {
+		for kappa := 1.01; kappa < 60; kappa *= 1.03 {
+			for _, rb := range []float64{0, 0.2, 20} {
+				s, l := onMap(kappa, q)
+				l.Ohms = rb
+				c, err := reduce(s, l)
+				require.NoError(t, err)
+				if m := (march{c: c}); !m.continuous() {
+					require.NoError(t, m.settle())
+					most = max(most, m.marches)
+				}
+			}
+		}
+	}
+	t.Logf("most marches: %d", most)
+	assert.LessOrEqual(t, most, 20)
+}
