@@ -24,6 +24,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	d := &doubts{}
 	b.doubtMachine(d)
 	b.doubtReadings(d)
+	b.doubtInductance(d)
 	for i := range o.Trials {
 		b.doubtTrial(d, i, b.job.Trials[i], &o.Trials[i])
 	}

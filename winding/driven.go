@@ -192,10 +192,25 @@ func (r *runner) sample(high float64) sampled {
 	return s
 }
 
+// samples is the torque of a trial up to a speed: that of its curve where it goes so far,
+// else taken anew.
+func (r *runner) samples(curve []RunPoint, high float64) sampled {
+	if len(curve) < driveSamples/2 || curve[len(curve)-1].RPM < high {
+		return r.sample(high)
+	}
+	n := len(curve) - 1
+	s := sampled{make([]float64, n), make([]float64, n), make([]float64, n)}
+	for i, p := range curve[1:] {
+		s.rpm[i], s.torque[i], s.warm[i] = p.RPM, p.TorqueNm, p.WindingC
+	}
+	return s
+}
+
 // warmAt is the winding's temperature at the sample below a speed.
 func (s *sampled) warmAt(rpm float64) float64 {
-	i := int(rpm / s.rpm[len(s.rpm)-1] * driveSamples)
-	return s.warm[max(0, min(i, driveSamples))]
+	last := len(s.rpm) - 1
+	i := int(rpm / s.rpm[last] * float64(last))
+	return s.warm[max(0, min(i, last))]
 }
 
 // balance finds the speeds at which a given torque is what the trial takes.

@@ -82,7 +82,7 @@ func (b *Bench) shortHenries() Figure {
 	if b.old.effective <= 0 || !perRPM.Known() || !poles.Given() {
 		return missing("needs the flux and the poles")
 	}
-	ohms := b.oldOhms.PhaseOhms20
+	ohms := b.oldPhaseOhms()
 	sum, n := 0.0, 0.0
 	for _, s := range b.job.Shorts {
 		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {
@@ -107,6 +107,15 @@ func (b *Bench) shortHenries() Figure {
 		return missing("needs a short-circuit reading")
 	}
 	return derived(sum/n, perRPM.Origin)
+}
+
+// oldPhaseOhms is a phase of the old winding: as measured, else as worked out.
+func (b *Bench) oldPhaseOhms() Figure {
+	o := b.job.Old
+	if o.LeadOhms.Given() {
+		return o.LeadOhms.figure("").times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.leadPerPhase(o.Connection))
+	}
+	return b.oldOhms.PhaseOhms20
 }
 
 // perRPMAt is the source's volts per rpm and turn at a field current, where readings
@@ -188,6 +197,18 @@ func (b *Bench) geometry(c coilSet, k layoutKey, mean Figure) parts {
 		out.leakage += 4 * float64(b.phases*b.sets) / m.Slots.Value * q * sq(c.series) * mu0 * end * leakageEndPermeance
 	}
 	return out
+}
+
+// doubtInductance says when two readings of the same thing disagree.
+func (b *Bench) doubtInductance(d *doubts) {
+	short, bridge := b.shortHenries(), b.bridgeHenries()
+	if !short.Known() || !bridge.Known() {
+		return
+	}
+	if r := bridge.Value / short.Value; r < 0.75 || r > 1.33 {
+		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
+			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
+	}
 }
 
 // meanOf is the mean turn of a coil set.

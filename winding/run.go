@@ -62,6 +62,9 @@ func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
 	return r, ""
 }
 
+// steadyWithin is how near the temperature has to come, K: 0.1 K is 0.04 % of the ohms.
+const steadyWithin = 0.1
+
 // hottest is where following the temperature stops: past it no winding lives.
 const hottest = 300.0
 
@@ -97,7 +100,7 @@ func (r *runner) at(rpm, warm float64) RunPoint {
 		} else {
 			tooHot = false
 		}
-		done := math.Abs(next-celsius) < 0.05
+		done := math.Abs(next-celsius) < steadyWithin
 		celsius = next
 		if done {
 			break

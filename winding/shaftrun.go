@@ -44,9 +44,6 @@ func (b *Bench) powerCurve() (*drive.Curve, string) {
 	return c, ""
 }
 
-// shaftSteps is how many drive speeds are shown.
-const shaftSteps = 24
-
 // meetShaft sets a trial against a drive with a power of its own: at each speed what it
 // takes and what there is, and where it comes to rest when the drive gives all it can.
 func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
@@ -59,7 +56,7 @@ func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
 	}
 	ratio, eff := b.speeds.ratio.Value, b.transmission().Efficiency
 	out := noDrive("needs a wind rotor")
-	table := r.sample(ratio * curve.Top() * 1.001)
+	table := r.samples(t.Curve, ratio*curve.Top())
 	given := func(rpm float64) float64 {
 		if rpm <= 0 {
 			return 0
@@ -67,9 +64,10 @@ func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
 		return curve.Watts(rpm/ratio) * eff / (2 * math.Pi * rpm / 60)
 	}
 	equilibria := r.balance(&table, given)
-	for n := 1; n <= shaftSteps; n++ {
-		x := curve.Top() * float64(n) / shaftSteps
-		out.Points = append(out.Points, b.shaftPoint(r, &table, curve, x, ratio, eff))
+	for _, p := range t.Curve {
+		if x := p.RPM / ratio; x > 0 && x <= curve.Top() {
+			out.Points = append(out.Points, shaftPoint(p, curve, ratio, eff))
+		}
 	}
 	out.StartsAt = t.CutInRPM.times(1 / ratio)
 	b.readShaft(&out, r, t, &table, curve, equilibria)
@@ -77,9 +75,9 @@ func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
 }
 
 // shaftPoint is a trial turned at a drive speed, and whether the drive can.
-func (b *Bench) shaftPoint(r *runner, table *sampled, curve *drive.Curve, x, ratio, eff float64) DrivePoint {
-	run := r.at(x*ratio, table.warmAt(x*ratio))
-	p := DrivePoint{X: x, RPM: x * ratio, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: run.ShaftWatts / eff, GivesWatts: curve.Watts(x)}
+func shaftPoint(run RunPoint, curve *drive.Curve, ratio, eff float64) DrivePoint {
+	x := run.RPM / ratio
+	p := DrivePoint{X: x, RPM: run.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: run.ShaftWatts / eff, GivesWatts: curve.Watts(x)}
 	if p.DriveWatts > 0 {
 		p.Efficiency = p.BatteryWatts / p.DriveWatts
 	}
@@ -109,7 +107,7 @@ func (b *Bench) readShaft(out *Driven, r *runner, t *TrialOutcome, table *sample
 	if !usual.Known() {
 		return
 	}
-	p := b.shaftPoint(r, table, curve, usual.Value/ratio, ratio, eff)
+	p := shaftPoint(r.at(usual.Value, table.warmAt(usual.Value)), curve, ratio, eff)
 	out.region = p.Region
 	switch {
 	case p.AmpsDC == 0:
