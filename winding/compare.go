@@ -111,7 +111,7 @@ var measures = []measure{
 	{"phase_mh", "Ohms", "inductance, phase", unit.Millihenry, 3, less, false, "It sets the ceiling of the current at high speed.", func(t *TrialOutcome) Figure { return t.PhaseMilliHenries }, nil},
 	{"mean_turn", "Ohms", "mean turn", unit.Millimetres, 3, neither, false, "Length of a middling turn.", func(t *TrialOutcome) Figure { return t.MeanTurnMM }, nil},
 	{"wire_kg", "Wire", "wire to buy", unit.Kilograms, 3, less, true, "With the allowance for leads and a coil gone wrong.", func(t *TrialOutcome) Figure { return t.kgToBuy() }, nil},
-	{"year_kwh", "Drive", "a year's energy", unit.Dimension{{Name: "kWh"}}, 3, more, false, "Into the battery in a year of the stated wind.", func(t *TrialOutcome) Figure { return t.YearKWh }, nil},
+	{"year_kwh", "Drive", "a year's energy", unit.Only("kWh"), 3, more, false, "Into the battery in a year of the stated wind.", func(t *TrialOutcome) Figure { return t.YearKWh }, nil},
 }
 
 // pastLimit marks amps over the trial's own limit.

@@ -162,6 +162,16 @@ func markOf(text string) kit.Role {
 	return kit.Measured
 }
 
+// DrawForm is the form with the marked field explained under it.
+func (v *View) DrawForm(s *session.Session, r kit.Rect) []kit.Block {
+	v.sync(s)
+	form, help := r.SplitBottom(6)
+	return []kit.Block{
+		kit.Bare(s.Theme, form, v.form.Lines(s.Theme, form.W, form.H)),
+		kit.Box(s.Theme, help, "This field", v.form.HelpLines(s.Theme, kit.Inner(help).W)),
+	}
+}
+
 // Draw fills the rectangle: the form, and beside or under it help and results.
 func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
 	v.sync(s)

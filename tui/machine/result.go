@@ -42,7 +42,7 @@ func machineResult(s *session.Session, w int) []string {
 		{"wedge takes", m.WedgeMM2, unit.SquareMM, 2},
 		{"room for wire", m.NetMM2, unit.SquareMM, 3},
 		{"pole pitch", m.PolePitchMM, unit.Millimetres, 3},
-		{"flux of a pole", m.FluxMWb, unit.Dimension{{Name: "mWb"}}, 3},
+		{"flux of a pole", m.FluxMWb, unit.Only("mWb"), 3},
 		{"gap flux density", m.GapTesla, unit.Tesla, 2},
 	}
 	if o := s.Outcome().Old; o != nil {

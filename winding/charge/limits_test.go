@@ -117,10 +117,9 @@ func TestCutIn(t *testing.T) {
 	}
 }
 
-// Just above cut-in a pulse in an inductance holds the time integral of the EMF's excess
-// twice over: with δ = √(2(κ-1)) the excess is v(δ² - t²)/2 and the pulse, ∝ (t+δ)²(2δ-t)/6,
-// lasts 3δ, so that the mean over a sixth is 27/8·δ⁴·v/(2·ωL)/(2π)·... worked out:
-// ∫ = (v/2x)·(27/24)·δ⁴ = 9vδ⁴/(16x).
+// Just above cut-in a pulse sees inductance alone. By hand: with δ = √(2(κ-1)) the EMF's excess
+// is v(δ² - t²)/2 over two reactances, the current v(t+δ)²(2δ-t)/(12x), from t = -δ to 2δ, and
+// its integral 9vδ⁴/(16x).
 func TestPulsesJustAboveCutIn(t *testing.T) {
 	for _, above := range []float64{1e-4, 1e-6, 1e-8} {
 		s := Source{EMFPeak: 10 / math.Sqrt(3) * (1 + above), Hertz: 1 / (2 * math.Pi), Henries: 2, Phases: 3}

@@ -151,8 +151,7 @@ func TestStartOfContinuous(t *testing.T) {
 	assert.InEpsilon(t, math.Sqrt(3*(1./9+4*math.Pi*math.Pi/81)), startOfContinuous(t, 1e6), 1e-5)
 }
 
-// Newton's method closes the sixth in a few marches; marching alone takes up to hundreds where
-// inductance leads.
+// Newton's method closes the sixth in a few marches, whatever the circuit.
 func TestMarchesToSettle(t *testing.T) {
 	most := 0
 	for q := 0.01; q < 1e4; q *= 1.5 {

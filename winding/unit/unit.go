@@ -57,6 +57,9 @@ var (
 	Megohms     = Dimension{plain("mohm_insulation", "MΩ")}
 )
 
+// Only is a dimension of one unit that no key is written in, for showing.
+func Only(name string) Dimension { return Dimension{{Name: name, scale: 1}} }
+
 // Typed finds the unit a person wrote behind a number: by its suffix, its name or
 // one of the other ways, without regard to case, except where only case tells two
 // apart (mΩ and MΩ are in different dimensions). An empty string is the first unit.
