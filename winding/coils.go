@@ -22,6 +22,7 @@ type coilSet struct {
 	kw        [6]float64 // of harmonics
 	span      float64    // mean span of the coils, slots
 	circuits  int
+	choices   []int // circuits that the layout allows
 }
 
 // harmonics is the orders that are shown.
@@ -41,7 +42,7 @@ func (b *Bench) layOut(k layoutKey) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err)}
 	}
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan()}
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices()}
 	for i, h := range harmonics {
 		c.kw[i] = plan.Factor(h)
 	}
@@ -102,7 +103,7 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), circuits: c.circuits}
 	}
-	c.plan = plan
+	c.plan, c.choices = plan, plan.CircuitChoices()
 	for i, h := range harmonics {
 		c.kw[i] = plan.Factor(h)
 	}
@@ -144,7 +145,7 @@ func (c coilSet) figures(turns Reading) Coils {
 	f := Coils{
 		Kw1: kw(0), Kw3: kw(1), Kw5: kw(2), Kw7: kw(3), Kw11: kw(4), Kw13: kw(5),
 		CoilsPerPhase: derived(c.perPhase), SeriesTurns: missing("needs the turns"),
-		CircuitChoices: c.plan.CircuitChoices(),
+		CircuitChoices: c.choices,
 	}
 	if c.series > 0 {
 		f.SeriesTurns = derived(c.series, turns.Origin)

@@ -15,11 +15,13 @@ func (b *Bench) Outcome() Outcome {
 	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machine(), Reference: b.reference()}
 	if old := b.job.Old; old.Bundle().IsZero() == false || old.Turns.Given() {
 		w := b.Static(b.oldAsTrial())
+		w.MostThatPack = b.mostThatPack(b.oldAsTrial())
 		o.Old = &w
 	}
 	o.Trials = make([]TrialOutcome, len(b.job.Trials))
 	for i, t := range b.job.Trials {
 		o.Trials[i] = b.Static(t)
+		o.Trials[i].MostThatPack = b.mostThatPack(t)
 	}
 	b.run(&o)
 	for i := range o.Trials {

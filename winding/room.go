@@ -119,12 +119,25 @@ func (b *Bench) fit(t Trial, c coilSet, layers int) Fit {
 	return f
 }
 
+// mostThatPack is how many of a trial's wires a person could lay side by side in the
+// slot at the very best. It costs more than all else in a trial, so it is left out of what
+// a search pays for.
+func (b *Bench) mostThatPack(t Trial) Figure {
+	layers := b.keyOf(t).layers
+	switch {
+	case b.roomWhy[layers-1] != "":
+		return missing(b.roomWhy[layers-1])
+	case t.Bundle().IsZero():
+		return missing("needs the wire")
+	}
+	return derived(float64(slot.MostThatPack(b.rooms[layers-1], t.Bundle().ThickestMM(t.Build))), b.slot.origin)
+}
+
 // fillSlot is the part of fit that needs a measured slot.
 func (b *Bench) fillSlot(f *Fit, t Trial, bundle wiretable.Bundle, sides, layers int) {
 	room, wires, o := &b.rooms[layers-1], slotWires(t.Wound), b.slot.origin
 	square := slot.SquarePerTurnMM2(wires)
 	f.TurnsThatFit = derived(float64(slot.TurnsThatFit(room.NetMM2, square, layers, f.FillLimit.Value)), o)
-	f.MostThatPack = derived(float64(slot.MostThatPack(*room, bundle.ThickestMM(t.Build))), o)
 	if sides > 0 {
 		fills := slot.Fill(*room, wires, sides)
 		f.WireFill, f.RoundFill, f.CopperFill = derived(fills.Wire, o), derived(fills.Round, o), derived(fills.Copper, o)

@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"fmt"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -287,19 +288,21 @@ func (r *reader) problem(at int, path, read, expected, fix string) {
 	r.d.problems = append(r.d.problems, Problem{line, column, path, read, expected, fix})
 }
 
-// closeSections finds where each table ends.
+// closeSections finds where each table ends, and its last key.
 func (r *reader) closeSections() {
-	for i := range r.d.sections {
-		s := &r.d.sections[i]
-		s.end = len(r.d.text)
-		if i+1 < len(r.d.sections) {
-			s.end = r.d.sections[i+1].header.from
+	sections := r.d.sections
+	for i := range sections {
+		sections[i].end = len(r.d.text)
+		if i+1 < len(sections) {
+			sections[i].end = sections[i+1].header.from
 		}
-		s.last = lineEnd(r.d.text, s.header.to)
-		for _, e := range r.d.entries {
-			if e.key.from > s.header.from && e.key.from < s.end {
-				s.last = max(s.last, lineEnd(r.d.text, e.value.to))
-			}
+		sections[i].last = lineEnd(r.d.text, sections[i].header.to)
+	}
+	for _, e := range r.d.entries {
+		after := sort.Search(len(sections), func(i int) bool { return sections[i].header.from > e.key.from })
+		if after > 0 {
+			s := &sections[after-1]
+			s.last = max(s.last, lineEnd(r.d.text, e.value.to))
 		}
 	}
 }

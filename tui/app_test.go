@@ -1,0 +1,234 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/tui/keep"
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/stage"
+	"slotwright/winding/job"
+)
+
+// onStage starts the program on the example in a terminal in the process.
+func onStage(t *testing.T, w, h int) (*stage.Stage, *Model) {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	m := New(session.NewExample(), keep.Store{Dir: filepath.Join(t.TempDir(), "state")})
+	st := stage.Start(t, m, w, h)
+	st.WaitFor("charging begins")
+	return st, m
+}
+
+// From the example to an exported card, typing only keys that the screen names.
+func TestFromTheExampleToACard(t *testing.T) {
+	st, m := onStage(t, 80, 24)
+	st.WaitFor("[ thinner")
+	before := m.s.Outcome().Trials[1].CutInRPM.Value
+	st.Key("right")
+	st.Type("+++")
+	st.WaitFor("not saved")
+	st.WaitUntil("30 turns", func(screen string) bool { return strings.Contains(screen, "30") })
+	st.Type("[")
+	st.WaitFor("18 AWG")
+	st.Type("w")
+	st.WaitFor("Write the winding card of trial B")
+	st.Key("enter")
+	st.WaitFor("card written to")
+	text, err := os.ReadFile("mill-race-alternator-card-b.txt")
+	require.NoError(t, err)
+	assert.Contains(t, string(text), "18 AWG")
+	st.Type("q")
+	st.WaitFor("Leave?")
+	st.Type("d")
+	final := st.Quit().(*Model)
+	assert.Less(t, final.s.Outcome().Trials[1].CutInRPM.Value, before, "more turns charge earlier")
+}
+
+func TestValuesAreTypedKeptAndUndone(t *testing.T) {
+	st, m := onStage(t, 100, 30)
+	st.Type("24")
+	st.Key("enter")
+	st.WaitUntil("24 turns in A", func(string) bool { return true })
+	st.Key("down")
+	st.Key("enter")
+	for range 10 {
+		st.Key("backspace")
+	}
+	st.Type("0.9 mm over")
+	st.Key("enter")
+	st.WaitFor("0.9 mm over")
+	st.Key("enter")
+	st.Type("x")
+	st.Key("enter")
+	st.WaitFor("expected a wire size")
+	st.WaitFor("0.9 mm overx")
+	st.Type("uu")
+	st.WaitFor("15 AWG")
+	st.Key("ctrl+s")
+	st.WaitFor("Save the job as")
+	st.Key("enter")
+	st.WaitFor("saved to")
+	d, _, err := job.Load("mill-race-alternator.toml")
+	require.NoError(t, err)
+	assert.Empty(t, d.Problems())
+	assert.Equal(t, 24.0, d.Job().Trials[0].Turns.Value)
+	assert.Contains(t, d.Text(), "# counted on squared paper", "comments survive")
+	st.Type("q")
+	st.Quit()
+	assert.False(t, m.s.Dirty())
+}
+
+// Every screen in turn, at every size, while the size changes under it.
+func TestAllScreensWhileResizing(t *testing.T) {
+	st, m := onStage(t, 80, 24)
+	for _, size := range [][2]int{{200, 60}, {100, 30}, {60, 10}, {80, 24}, {120, 40}} {
+		st.Resize(size[0], size[1])
+		if size[0] < needW {
+			st.WaitFor("80")
+			continue
+		}
+		for range m.views {
+			st.Key("tab")
+		}
+		st.WaitFor("charging begins")
+	}
+	st.Type("q")
+	st.Quit()
+}
+
+func TestHelpNamesEveryKeyOfTheScreen(t *testing.T) {
+	st, m := onStage(t, 120, 40)
+	for i, v := range m.views {
+		assert.Empty(t, kit.Clashes(append(v.Bindings(m.s), always...)), v.Name())
+		if !v.Typing(m.s) {
+			assert.Empty(t, kit.Clashes(append(v.Bindings(m.s), single...)), v.Name())
+		}
+		if i != m.active {
+			continue
+		}
+		st.Type("?")
+		st.WaitFor("Help: " + v.Name())
+		st.Key("esc")
+		st.WaitGone("Help: ")
+	}
+	st.Type("q")
+	st.Quit()
+}
+
+func TestUnsavedWorkIsOfferedAgain(t *testing.T) {
+	store := keep.Store{Dir: t.TempDir()}
+	m := New(session.NewExample(), store)
+	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("+")})
+	m.KeepUnsaved()
+	again := New(session.NewExample(), store)
+	again.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	assert.Contains(t, again.View(), "Unsaved work")
+	again.Update(tea.KeyMsg{Type: tea.KeyEsc})
+	assert.Equal(t, m.s.Document().Text(), again.s.Document().Text(), "leaving the question loses nothing")
+	again.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("u")})
+	assert.False(t, again.s.Dirty())
+}
+
+// A file that something else has changed is not written over.
+func TestChangedFileIsNotWrittenOver(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "j.toml")
+	require.NoError(t, os.WriteFile(path, []byte(job.Example().Text()), 0o600))
+	d, mark, err := job.Load(path)
+	require.NoError(t, err)
+	m := New(session.New(d, path, mark), keep.Store{})
+	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("+")})
+	require.NoError(t, os.WriteFile(path, []byte("# mine\n"), 0o600))
+	m.Update(tea.KeyMsg{Type: tea.KeyCtrlS})
+	assert.Contains(t, m.View(), "Save the job as", "another name is asked for")
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, "# mine\n", string(text))
+}
+
+// Frames of every screen at the four sizes: with colour, without, and in plain ASCII.
+func TestFrames(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}} {
+		for name, theme := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
+			s := session.NewExample()
+			s.Theme = theme
+			m := New(s, keep.Store{})
+			m.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			for i, v := range m.views {
+				m.active = i
+				frame := m.View()
+				stage.CheckFrame(t, frame, size[0], size[1])
+				stage.Golden(t, fmt.Sprintf("screen-%s-%dx%d-%s", strings.ToLower(v.Name()), size[0], size[1], name), frame)
+			}
+		}
+	}
+}
+
+// No size and no state of the job may break a frame.
+func TestFramesOfPoorJobs(t *testing.T) {
+	for _, text := range []string{"", "[[trial]]\n", job.Template("x"), "[machine]\nslots = 36\npoles = 7\n[[trial]]\nturns = \"abc\"\ngauge = \"?\"\n"} {
+		m := New(session.New(job.Parse(text), "", job.Mark{}), keep.Store{})
+		for w := needW; w <= 200; w += 17 {
+			for h := needH; h <= 60; h += 9 {
+				m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+				for i := range m.views {
+					m.active = i
+					stage.CheckFrame(t, m.View(), w, h)
+				}
+			}
+		}
+	}
+}
+
+// Random keys never break the program, and what is on the screen stays a whole frame.
+func FuzzKeys(f *testing.F) {
+	f.Add("++[]<>aAfFcno", uint8(0))
+	f.Add("\t\t\t12\r\x1b?xq", uint8(1))
+	f.Fuzz(func(t *testing.T, keys string, tab uint8) {
+		if len(keys) > 60 {
+			return
+		}
+		t.Chdir(t.TempDir())
+		m := New(session.NewExample(), keep.Store{})
+		m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
+		m.active = int(tab) % len(m.views)
+		for _, r := range keys {
+			msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}
+			if r < 0x20 || r == 0x7f {
+				msg = tea.KeyMsg{Type: tea.KeyType(r)}
+			}
+			m.Update(msg)
+		}
+		stage.CheckFrame(t, m.View(), 100, 30)
+	})
+}
+
+// BenchmarkKeystroke is one key that changes the job: evaluate and draw at 120×40.
+func BenchmarkKeystroke(b *testing.B) {
+	m := New(session.NewExample(), keep.Store{})
+	m.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
+	keys := []string{"+", "-"}
+	for i := 0; b.Loop(); i++ {
+		m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(keys[i%2])})
+		_ = m.View()
+	}
+}
+
+// BenchmarkFrame is drawing alone.
+func BenchmarkFrame(b *testing.B) {
+	m := New(session.NewExample(), keep.Store{})
+	m.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
+	for b.Loop() {
+		_ = m.View()
+	}
+}

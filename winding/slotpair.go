@@ -1,0 +1,33 @@
+package winding
+
+import "slotwright/winding/layout"
+
+// SlotPair is the two field waves that the teeth make of the working wave: Q - p and
+// Q + p pole pairs round the machine. Every winding passes them as fully as the
+// working wave, since from slot to slot they turn by the same angle, so no span and
+// no spread takes them out; skewing by about a slot does.
+// Source: Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2 (slot
+// harmonics), from memory.
+type SlotPair struct {
+	// LowerPairs is |Q - p|, UpperPairs Q + p: pole pairs.
+	LowerPairs, UpperPairs int
+	// LowerOrder and UpperOrder are the same in electrical order, over p.
+	LowerOrder, UpperOrder float64
+	// Felt says that both orders are odd whole numbers: waves that a rotor of equal
+	// poles has, so that they show in the voltage.
+	Felt bool
+	// Kw is their winding factor, that of the working wave.
+	Kw float64
+}
+
+// SlotPairOf is the slot pair of a layout.
+func SlotPairOf(l *layout.Layout) SlotPair {
+	q, p := l.Spec().Slots, l.Spec().Poles/2
+	low, high := max(q-p, p-q), q+p
+	return SlotPair{
+		LowerPairs: low, UpperPairs: high,
+		LowerOrder: float64(low) / float64(p), UpperOrder: float64(high) / float64(p),
+		Felt: low%p == 0 && (low/p)%2 == 1 && (high/p)%2 == 1,
+		Kw:   l.Factor(1),
+	}
+}

@@ -1,0 +1,124 @@
+package winding
+
+import "slotwright/winding/layout"
+
+// SpanChoice is one span that works for a trial, all else of the trial kept, against
+// the span it has now.
+type SpanChoice struct {
+	Span    int  // slots
+	Present bool // the span the trial has now
+	// PitchPercent is the span over the pole pitch.
+	PitchPercent float64
+	// Winding factors of those electrical harmonics.
+	Kw1, Kw3, Kw5, Kw7 float64
+	// VoltsPercent is the change of the voltage, as kw1; missing when the present
+	// span makes no layout.
+	VoltsPercent Figure
+	MeanTurnMM   Figure
+	// WirePercent is the change of the wire's length, and so of its mass and ohms,
+	// with the turns kept.
+	WirePercent Figure
+	// SameVoltsPercent is the change of the wire's length with as many turns as
+	// bring the present voltage back: (1 + wire)/(1 + volts) - 1. The turns are
+	// taken as if they could be parts of one.
+	SameVoltsPercent Figure
+	// Circuits is every number of parallel circuits allowed.
+	Circuits []int
+}
+
+// Spans compares every span up to half the slots with which the trial's other choices
+// make a layout, going up. Longer ones are the same coils from the other side. Nil for
+// a trial that is not there, or when slots and poles are not known.
+func (b *Bench) Spans(trial int) []SpanChoice {
+	if trial < 0 || trial >= len(b.job.Trials) {
+		return nil
+	}
+	t := b.job.Trials[trial]
+	now, slots := b.coils(t), b.job.Machine.Slots.Whole()
+	if now.relative {
+		return nil
+	}
+	present := b.keyOf(t).span
+	turn, _ := b.meanTurn(now.span)
+	var out []SpanChoice
+	for span := 1; 2*span <= slots && slots <= layout.MaxSlots; span++ {
+		try := t
+		try.Span = Known(float64(span))
+		c := b.coils(try)
+		if c.plan == nil {
+			continue
+		}
+		choice := b.spanChoice(c, span, now, turn)
+		choice.Present = span == present
+		out = append(out, choice)
+	}
+	return out
+}
+
+// spanChoice is a span's coils against the present ones and their mean turn.
+func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn Figure) SpanChoice {
+	m := b.job.Machine
+	s := SpanChoice{
+		Span: span, PitchPercent: 100 * float64(span) * m.Poles.Value / m.Slots.Value,
+		Kw1: c.kw[0], Kw3: c.kw[1], Kw5: c.kw[2], Kw7: c.kw[3],
+		VoltsPercent: missing("the present span makes no layout"),
+		Circuits:     c.plan.CircuitChoices(),
+	}
+	s.MeanTurnMM, _ = b.meanTurn(c.span)
+	s.WirePercent = s.MeanTurnMM.over(turn).then(toPercent)
+	if now.plan == nil || now.kw[0] == 0 {
+		s.WirePercent, s.SameVoltsPercent = s.VoltsPercent, s.VoltsPercent
+		return s
+	}
+	s.VoltsPercent = derived(toPercent(c.kw[0] / now.kw[0]))
+	s.SameVoltsPercent = s.WirePercent.with(s.VoltsPercent, func(wire, volts float64) float64 {
+		return toPercent((100 + wire) / (100 + volts))
+	})
+	return s
+}
+
+// toPercent is the change that a ratio is, in percent.
+func toPercent(ratio float64) float64 { return 100 * (ratio - 1) }
+
+// CircuitsChoice is one number of parallel circuits that a trial's layout allows,
+// against the number it has now, turns a coil and wire kept.
+type CircuitsChoice struct {
+	Circuits int
+	Present  bool
+	// VoltsPercent is the change of the voltage: a/a' - 1.
+	VoltsPercent float64
+	// AmpsPercent is the change of the current at one current density: a'/a - 1.
+	AmpsPercent float64
+	// OhmsPercent is the change of a phase's ohms: (a/a')² - 1.
+	OhmsPercent float64
+	// SameVoltsTurns is the turns of a coil that give the present voltage, N·a'/a,
+	// as a part number; missing without turns.
+	SameVoltsTurns Figure
+	// Joins is the coil-to-coil joints of the whole stator.
+	Joins int
+}
+
+// CircuitsChoices compares every number of parallel circuits that the trial's layout
+// allows, going up. Nil without a layout. The wire of all circuits together is the
+// same for every choice.
+func (b *Bench) CircuitsChoices(trial int) []CircuitsChoice {
+	if trial < 0 || trial >= len(b.job.Trials) {
+		return nil
+	}
+	t := b.job.Trials[trial]
+	c := b.coils(t)
+	if c.plan == nil {
+		return nil
+	}
+	var out []CircuitsChoice
+	for _, a := range c.plan.CircuitChoices() {
+		ratio := float64(c.circuits) / float64(a)
+		out = append(out, CircuitsChoice{
+			Circuits: a, Present: a == c.circuits,
+			VoltsPercent: toPercent(ratio), AmpsPercent: toPercent(1 / ratio), OhmsPercent: toPercent(ratio * ratio),
+			SameVoltsTurns: t.Turns.figure("needs the turns").times(1 / ratio),
+			Joins:          b.phases * b.sets * (c.plan.CoilsPerPhase() - a),
+		})
+	}
+	return out
+}
