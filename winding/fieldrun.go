@@ -81,7 +81,8 @@ func breakEven(r *runner, curve []RunPoint, watts float64) float64 {
 	for i := 1; i < len(curve); i++ {
 		if curve[i].BatteryWatts >= watts {
 			warm := curve[i].WindingC
-			return bisect(curve[i-1].RPM, curve[i].RPM, func(n float64) bool { return r.at(n, warm).BatteryWatts >= watts })
+			return zeroOf(func(n float64) float64 { return r.at(n, warm).BatteryWatts - watts },
+				curve[i-1].RPM, curve[i].RPM, curve[i-1].BatteryWatts-watts, curve[i].BatteryWatts-watts)
 		}
 	}
 	return math.NaN()

@@ -66,8 +66,14 @@ func (f Figure) then(g func(float64) float64) Figure {
 	return r
 }
 
-// times is the figure times a plain number.
-func (f Figure) times(k float64) Figure { return f.then(func(v float64) float64 { return v * k }) }
+// times is the figure, and how far it may be off, times a plain number.
+func (f Figure) times(k float64) Figure {
+	r := f.then(func(v float64) float64 { return v * k })
+	if r.Known() {
+		r.PlusMinus = math.Abs(k) * f.PlusMinus
+	}
+	return r
+}
 
 // with is g of two figures; missing if one is.
 func (f Figure) with(h Figure, g func(a, b float64) float64) Figure {

@@ -11,9 +11,8 @@ import (
 //
 // At each speed the bridge is solved with the resistance that the winding has at the
 // temperature it comes to, which depends on its loss and so on the current: a fixed
-// point, found by going round from the temperature at the speed before. Copper's
-// resistance grows by 0.4 % a kelvin, so the way round shrinks an error to a tenth or
-// less wherever there is a steady temperature at all; two or three solutions a point.
+// point, found by the secant from the temperature at the speed before. As the resistance
+// grows by 0.4 % a kelvin only, two or three solutions a point do it.
 //
 // The curve is on a grid of speeds common to all trials, which makes their crossing and
 // the speeds at which something is reached a matter of one bracket and bisection.
@@ -31,7 +30,6 @@ type runner struct {
 	load     charge.Load
 	inner    float64 // ohms inside the battery, part of the load's
 	factor   func(fromC, toC float64) float64
-	zero     float64
 	metal    heat.Metal
 	perWatt  float64 // 0: temperature not followed
 	openPeak float64 // V DC per rpm, unloaded
@@ -52,7 +50,7 @@ func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
 		b: b, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.job.Machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == Delta,
 		phases: b.phases, sets: float64(b.sets), load: load, inner: b.dc.inner.Value,
-		factor: t.Metal.TempFactor, zero: t.Metal.InferredZeroC(), metal: metalOf(t.Metal), openPeak: o.PeakDCPerRPM.Value,
+		factor: t.Metal.TempFactor, metal: metalOf(t.Metal), openPeak: o.PeakDCPerRPM.Value,
 	}
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets
@@ -62,8 +60,8 @@ func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
 	return r, ""
 }
 
-// steadyWithin is how near the temperature has to come, K: 0.1 K is 0.04 % of the ohms.
-const steadyWithin = 0.1
+// steadyWithin is how near the temperature has to come, K: 0.05 K is 0.02 % of the ohms.
+const steadyWithin = 0.05
 
 // hottest is where following the temperature stops: past it no winding lives.
 const hottest = 300.0
@@ -82,31 +80,58 @@ func (r *runner) solve(rpm, celsius float64) charge.Point {
 
 // at runs the trial at a speed; warm is a first idea of the winding's temperature.
 func (r *runner) at(rpm, warm float64) RunPoint {
-	celsius := warm
-	tooHot := false
-	var p charge.Point
-	for range 12 {
-		p = r.solve(rpm, celsius)
-		if r.perWatt == 0 || p.DCAmps == 0 {
-			if p.DCAmps == 0 {
-				celsius = r.b.air.ambientC
-			}
-			break
+	p := r.solve(rpm, warm)
+	if r.perWatt == 0 {
+		return r.point(rpm, warm, false, p)
+	}
+	ambient := r.b.air.ambientC
+	heats := balance{at: warm, low: ambient, high: hottest}
+	for range 40 {
+		if p.DCAmps == 0 {
+			return r.point(rpm, ambient, false, p)
 		}
-		cold := p.CopperWatts * r.sets / r.factor(20, celsius)
-		next, ok := heat.Steady(r.b.air.ambientC, r.perWatt, cold, r.zero, 0)
-		if !ok || next > hottest {
-			next, tooHot = hottest, true
-		} else {
-			tooHot = false
-		}
-		done := math.Abs(next-celsius) < steadyWithin
-		celsius = next
+		next, done := heats.next(ambient + r.perWatt*p.CopperWatts*r.sets)
 		if done {
 			break
 		}
+		if heats.low > hottest-1 {
+			return r.point(rpm, hottest, true, p)
+		}
+		heats.at = next
+		p = r.solve(rpm, heats.at)
 	}
-	return r.point(rpm, celsius, tooHot, p)
+	return r.point(rpm, heats.at, false, p)
+}
+
+// balance looks for the temperature that makes the loss which makes that temperature, by
+// the secant in a bracket: hotter ohms may make more loss or, where they hold the current
+// back, less.
+type balance struct {
+	at, low, high  float64
+	lastAt, lastUp float64
+	twice          bool
+}
+
+// next takes the temperature that the loss at h.at leads to, and says where to look then.
+func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
+	up := leadsTo - h.at
+	if math.Abs(up) < steadyWithin {
+		return h.at, true
+	}
+	if up > 0 {
+		h.low = max(h.low, h.at)
+	} else {
+		h.high = min(h.high, h.at)
+	}
+	celsius = leadsTo
+	if h.twice && up != h.lastUp {
+		celsius = h.at - up*(h.at-h.lastAt)/(up-h.lastUp)
+	}
+	h.lastAt, h.lastUp, h.twice = h.at, up, true
+	if !(celsius > h.low && celsius < h.high) {
+		celsius = (h.low + h.high) / 2
+	}
+	return celsius, false
 }
 
 // point turns the solver's answer into what is shown.
@@ -252,7 +277,8 @@ func (r *runner) reach(curve []RunPoint, amps Figure) Figure {
 			continue
 		}
 		warm := curve[i].WindingC
-		rpm := bisect(curve[i-1].RPM, curve[i].RPM, func(n float64) bool { return r.at(n, warm).AmpsDC >= amps.Value })
+		over := func(n float64) float64 { return r.at(n, warm).AmpsDC - amps.Value }
+		rpm := zeroOf(over, curve[i-1].RPM, curve[i].RPM, curve[i-1].AmpsDC-amps.Value, curve[i].AmpsDC-amps.Value)
 		return derived(rpm, amps.Origin)
 	}
 	return missing("not reached in this range of speeds")
@@ -271,14 +297,45 @@ func crossing(a, ref *runner, curve, other []RunPoint) Figure {
 		d := curve[i].AmpsDC - other[i].AmpsDC
 		if i > 0 && last != 0 && (d > 0) != (last > 0) {
 			wa, wr := curve[i].WindingC, other[i].WindingC
-			first := last > 0
-			return derived(bisect(curve[i-1].RPM, curve[i].RPM, func(n float64) bool {
-				return (a.at(n, wa).AmpsDC-ref.at(n, wr).AmpsDC > 0) != first
-			}))
+			return derived(zeroOf(func(n float64) float64 { return a.at(n, wa).AmpsDC - ref.at(n, wr).AmpsDC },
+				curve[i-1].RPM, curve[i].RPM, last, d))
 		}
 		last = d
 	}
 	return missing("the curves do not cross in this range of speeds")
+}
+
+// zeroOf is where a function crosses zero in a bracket with values of two signs, to 1 part
+// in 10⁵: false position that halves the value of an end that stays (Illinois).
+func zeroOf(f func(float64) float64, a, b, fa, fb float64) float64 {
+	side := 0
+	for range 60 {
+		m := (fa*b - fb*a) / (fa - fb)
+		if !(m > a && m < b) {
+			m = (a + b) / 2
+		}
+		fm := f(m)
+		if fm == 0 {
+			return m
+		}
+		moved := m - a
+		if (fm > 0) == (fa > 0) {
+			if a, fa = m, fm; side == 1 {
+				fb /= 2
+			}
+			side = 1
+		} else {
+			moved = b - m
+			if b, fb = m, fm; side == -1 {
+				fa /= 2
+			}
+			side = -1
+		}
+		if b-a <= 1e-5*b || moved <= 1e-6*b {
+			return m
+		}
+	}
+	return (a + b) / 2
 }
 
 // bisect is where a condition begins to hold in a bracket, to 1 part in 10⁵.

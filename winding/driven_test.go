@@ -1,0 +1,131 @@
+package winding_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/drive"
+)
+
+// At every wind the rotor gives what the alternator takes, through the transmission.
+func TestWindBalances(t *testing.T) {
+	for _, ratio := range []float64{1, 2.5} {
+		j := load(t, "wind-good.toml")
+		j.Drive.Transmission = "gear"
+		j.Drive.Ratio = winding.Known(ratio)
+		j.Drive.Efficiency = winding.Known(0.9)
+		rotor := drive.Rotor{DiameterM: 2.4, Shape: drive.Heier, PeakCp: 0.36, PeakLambda: 6}
+		rho := drive.AirDensity(300, 10)
+		for _, a := range winding.Evaluate(j).Trials {
+			running := 0
+			for _, p := range a.Points {
+				if p.RPM == 0 {
+					continue
+				}
+				running++
+				given := rotor.Watts(p.X, p.RPM/ratio, rho)
+				assert.InEpsilon(t, given, p.DriveWatts, 1e-9)
+				shaft := runAt(t, j, a.Name, p.RPM)
+				assert.InEpsilon(t, given*0.9, shaft, 2e-3, "what reaches the alternator is what it takes at %.1f m/s", p.X)
+			}
+			assert.Greater(t, running, 10)
+		}
+	}
+}
+
+// runAt is the shaft watts of a trial at a speed, from a job that asks for that speed.
+func runAt(t *testing.T, j winding.Job, name string, rpm float64) float64 {
+	t.Helper()
+	j.Target.UsualRPM = winding.Known(rpm)
+	for _, a := range winding.Evaluate(j).Trials {
+		if a.Name == name {
+			for _, p := range a.AtSpeeds {
+				if p.RPM == rpm {
+					return p.ShaftWatts
+				}
+			}
+		}
+	}
+	t.Fatal("no such trial")
+	return 0
+}
+
+// The trap: so many turns that the rotor is stalled; the tool calls it out and says what
+// would help. The good one is told apart.
+func TestTheTrapIsCalledOut(t *testing.T) {
+	trap, good := winding.Evaluate(load(t, "wind-trap.toml")), winding.Evaluate(load(t, "wind-good.toml"))
+	for i := range trap.Trials {
+		assert.Contains(t, trap.Trials[i].Suits, "stalls the rotor")
+		assert.NotEmpty(t, trap.Trials[i].Mends)
+		assert.Contains(t, good.Trials[i].Suits, "suits the rotor")
+		assert.Greater(t, good.Trials[i].YearKWh.Value, 5*trap.Trials[i].YearKWh.Value)
+	}
+	called := false
+	for _, f := range trap.Findings {
+		called = called || f.Severity == winding.Doubt && f.Trial == "A" && f.Source == "balance of drive and alternator"
+	}
+	assert.True(t, called)
+	// Fewer turns, which it advises, do mend it.
+	j := load(t, "wind-trap.toml")
+	j.Trials[0].Turns = winding.Known(9)
+	assert.Greater(t, winding.Evaluate(j).Trials[0].YearKWh.Value, 3*trap.Trials[0].YearKWh.Value)
+}
+
+// Pedals: the drive's own watts are the alternator's over the transmission's efficiency,
+// and full power is where what is given is taken.
+func TestPedalsBalance(t *testing.T) {
+	j := load(t, "pedals.toml")
+	o := winding.Evaluate(j)
+	for _, a := range o.Trials {
+		require.NotEmpty(t, a.Points)
+		for _, p := range a.Points {
+			if p.Efficiency > 0 {
+				assert.InEpsilon(t, p.BatteryWatts/p.Efficiency, p.DriveWatts, 1e-9)
+			}
+		}
+		shaft := runAt(t, j, a.Name, a.RunRPM.Value)
+		assert.InEpsilon(t, shaft/0.97, a.RunWatts.Value, 2e-3)
+		assert.LessOrEqual(t, a.RunWatts.Value, 110*1.001, "no more than the person gives")
+	}
+}
+
+// Open circuit: the gale's free rotor, and the brake by hand.
+func TestWorstCases(t *testing.T) {
+	j := load(t, "wind-good.toml")
+	a := evaluateA(j)
+	rotor := drive.Rotor{DiameterM: 2.4, Shape: drive.Heier, PeakCp: 0.36, PeakLambda: 6}
+	assert.InEpsilon(t, a.PeakDCPerRPM.Value*rotor.RPM(20, rotor.Runaway()), a.OpenAtGaleVolts.Value, 1e-9)
+	top := winding.Evaluate(j).Machine.TopRPM.Value
+	x := 2 * math.Pi * top / 10 * a.PhaseMilliHenries.Value / 1000
+	r := a.PhaseOhms20.Value * (234.5 + 155) / 254.5
+	assert.InEpsilon(t, a.PhasePerRPM.Value*top/math.Hypot(r, x), a.Brake.CoilAmps, 1e-9)
+	assert.Positive(t, a.BrakeSeconds.Value)
+}
+
+// The wound rotor: net of the field, the speed where it breaks even, and the field current
+// that holds the voltage, less at higher speed.
+func TestWoundFieldRun(t *testing.T) {
+	for _, a := range winding.Evaluate(load(t, "engine.toml")).Trials {
+		require.True(t, a.FieldWatts.Known())
+		assert.Greater(t, a.BreakEvenRPM.Value, a.CutInRPM.Value)
+		require.Len(t, a.FieldPoints, 3)
+		assert.GreaterOrEqual(t, a.FieldPoints[0].HoldAmps, a.FieldPoints[1].HoldAmps)
+		assert.GreaterOrEqual(t, a.FieldPoints[1].HoldAmps, a.FieldPoints[2].HoldAmps)
+		assert.Positive(t, a.ExciteHoldRPM.Value)
+		assert.False(t, a.ExciteBuildRPM.Known(), "two readings show no residual flux")
+	}
+}
+
+// Every kind of drive has a job, each with a sentence for each trial.
+func TestEveryKindOfDrive(t *testing.T) {
+	for _, name := range []string{"wind-good", "wind-trap", "pedals", "water", "engine", "fixed"} {
+		for _, a := range winding.Evaluate(load(t, name+".toml")).Trials {
+			assert.NotEmpty(t, a.Suits, name)
+			assert.Empty(t, a.NoCharging, name)
+		}
+	}
+}

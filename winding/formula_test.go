@@ -1,0 +1,284 @@
+package winding_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/charge"
+	"slotwright/wiretable"
+)
+
+// bench is a plain machine for working figures by hand: 36 slots, 12 poles, single layer,
+// full pitch (kw 1, 6 coils a phase), bore 100, stack 50, 10 turns of 1 mm bare.
+func plain() winding.Job {
+	known := winding.Known
+	j := winding.Job{}
+	j.Machine = winding.Machine{Slots: known(36), Poles: known(12), Phases: known(3), Layers: known(1), Span: known(3), BoreMM: known(100), StackMM: known(50)}
+	j.Field.GapTesla = known(0.5)
+	t := winding.Trial{Name: "A"}
+	t.Turns = known(10)
+	t.Gauge, _ = wiretable.Parse("1 mm")
+	j.Trials = []winding.Trial{t}
+	return j
+}
+
+func evaluateA(j winding.Job) winding.TrialOutcome { return winding.Evaluate(j).Trials[0] }
+
+// W = π·100·3/36 = 26.18 mm; l = 2·50 + 2.4·26.18 + 4·9 = 198.8 mm; with a straight run
+// of 25 mm the last term is the 0.1 m of Pyrhönen et al. (from memory).
+func TestMeanTurnByHand(t *testing.T) {
+	j := plain()
+	w := math.Pi * 100 * 3 / 36
+	assert.InEpsilon(t, 100+2.4*w+36, evaluateA(j).MeanTurnMM.Value, 1e-12)
+	j.Machine.EndRunMM = winding.Known(25)
+	assert.InEpsilon(t, 100+2.4*w+100, evaluateA(j).MeanTurnMM.Value, 1e-12)
+	j.Machine.MeanTurnMM = winding.Known(210)
+	assert.InEpsilon(t, 210, evaluateA(j).MeanTurnMM.Value, 1e-12, "a measured one goes first")
+	j.Machine.Layers = winding.Known(2)
+	j.Trials[0].Span = winding.Known(2)
+	assert.InEpsilon(t, 210-2.4*w/3, evaluateA(j).MeanTurnMM.Value, 1e-12, "and is carried to a shorter span")
+}
+
+// N = 60 in series; E = √2·π·f·N·kw·Φ with Φ = 2·B·D·L/2p; R = ρ·N·l/A.
+func TestVoltsAndOhmsByHand(t *testing.T) {
+	a := evaluateA(plain())
+	flux := 2 * 0.5 * 0.1 * 0.05 / 12
+	assert.InEpsilon(t, math.Sqrt2*math.Pi*(6/60.0)*60*flux, a.PhasePerRPM.Value, 1e-12)
+	assert.InEpsilon(t, 1/58e6*60*a.MeanTurnMM.Value/1000/(math.Pi/4*1e-6), a.PhaseOhms20.Value, 1e-9)
+	// Wire to buy: 3 phases, 60 turns, a tenth more; 8890 kg/m³.
+	metres := 3 * 60 * a.MeanTurnMM.Value / 1000 * 1.1
+	assert.InEpsilon(t, metres, a.Buy[0].Metres.Value, 1e-12)
+	assert.InEpsilon(t, metres/0.3048, a.Buy[0].Feet.Value, 1e-12)
+	assert.InEpsilon(t, metres*math.Pi/4*1e-6*8890, a.Buy[0].Kg.Value, 1e-9)
+	assert.InEpsilon(t, a.Buy[0].Kg.Value/0.45359237, a.Buy[0].Pounds.Value, 1e-12)
+}
+
+// The old winding's ohms give back the mean turn that made them, star and delta.
+func TestMeanTurnFromOldOhms(t *testing.T) {
+	for _, conn := range []winding.Connection{winding.Star, winding.Delta} {
+		j := plain()
+		j.Trials[0].Connection = conn
+		j.Trials[0].Circuits = winding.Known(2)
+		j.Machine.MeanTurnMM = winding.Known(187)
+		ohms := evaluateA(j).LeadOhms20.Value
+		j.Machine.MeanTurnMM = winding.Reading{}
+		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, Connection: conn, Circuits: winding.Known(2),
+			LeadOhms: winding.Known(ohms * (234.5 + 40) / 254.5), LeadOhmsC: winding.Known(40)}
+		a := evaluateA(j)
+		assert.InEpsilon(t, 187, a.MeanTurnMM.Value, 1e-9)
+		assert.Contains(t, a.MeanTurnFrom, "ohms")
+	}
+}
+
+// Block currents through a three-phase bridge: √(2/3) of the DC in a lead, that over √3 in
+// a delta's winding; one phase: π/(2√2), sines. (Any power electronics text.)
+func TestAmpsInTheWindingForOneDC(t *testing.T) {
+	j := plain()
+	area := math.Pi / 4
+	assert.InEpsilon(t, math.Sqrt(2.0/3)/area, evaluateA(j).DensityPerAmp.Value, 1e-9)
+	j.Trials[0].Connection = winding.Delta
+	assert.InEpsilon(t, math.Sqrt(2)/3/area, evaluateA(j).DensityPerAmp.Value, 1e-9)
+	j = plain()
+	j.Machine.Phases = winding.Known(1)
+	j.Machine.Layers = winding.Known(2)
+	assert.InEpsilon(t, math.Pi/(2*math.Sqrt2)/area, evaluateA(j).DensityPerAmp.Value, 1e-9)
+}
+
+// "Same heat": the copper loss of the plate's amps in the old winding and of the limit in
+// the new are the same watts, also from star to delta.
+func TestSameHeatIsTheSameWatts(t *testing.T) {
+	for _, conn := range []winding.Connection{winding.Star, winding.Delta} {
+		j := plain()
+		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, RatedAmps: winding.Known(20)}
+		j.Old.Turns = winding.Known(6)
+		j.Old.Strands = winding.Known(2)
+		j.Trials[0].Connection = conn
+		o := winding.Evaluate(j)
+		for _, l := range o.Trials[0].Each {
+			if l.Name != "same heat" {
+				continue
+			}
+			loss := func(dc float64, w *winding.TrialOutcome) float64 {
+				lead := dc * math.Sqrt(2.0/3)
+				if w.Connection == winding.Delta {
+					lead /= math.Sqrt(3)
+				}
+				return 3 * lead * lead * w.PhaseOhms20.Value
+			}
+			assert.InEpsilon(t, loss(20, o.Old), loss(l.AmpsDC.Value, &o.Trials[0]), 1e-9)
+			return
+		}
+		t.Fatal("no such limit")
+	}
+}
+
+// The temperature limit is the current at which it comes to its class limit.
+func TestTemperatureLimit(t *testing.T) {
+	j := plain()
+	j.Machine.KelvinPerWatt = winding.Known(1.5)
+	j.Machine.AmbientC = winding.Known(30)
+	j.Machine.ThermalClass = "F"
+	a := evaluateA(j)
+	for _, l := range a.Each {
+		if l.Name == "temperature" {
+			phase := l.AmpsDC.Value * math.Sqrt(2.0/3)
+			watts := 3 * phase * phase * a.PhaseOhms20.Value * (234.5 + 155) / 254.5
+			assert.InEpsilon(t, 155-30, 1.5*watts, 1e-9)
+			return
+		}
+	}
+	t.Fatal("no such limit")
+}
+
+// Readings made of a known inductance give it back: short circuit with resistance, bridge
+// between leads, star and delta.
+func TestInductanceFromReadings(t *testing.T) {
+	for _, conn := range []winding.Connection{winding.Star, winding.Delta} {
+		j := plain()
+		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, Connection: conn}
+		j.Trials[0].Connection = conn
+		lead := 2.0
+		if conn == winding.Delta {
+			lead = 2.0 / 3
+		}
+		const henries = 0.0017
+		j.Old.LeadMilliHenries = winding.Known(1000 * henries * lead)
+		a := evaluateA(j)
+		assert.InEpsilon(t, 1000*henries, a.PhaseMilliHenries.Value, 1e-9)
+
+		const rpm = 240.0 // slow, so that the resistance weighs
+		e, r, x := a.PhasePerRPM.Value*rpm, a.PhaseOhms20.Value, 2*math.Pi*rpm*12/120*0.0009
+		amps := e / math.Hypot(r, x)
+		if conn == winding.Delta {
+			amps *= math.Sqrt(3)
+		}
+		j.Shorts = []winding.ShortReading{{RPM: winding.Known(rpm), LineAmps: winding.Known(amps)}}
+		a = evaluateA(j)
+		assert.InEpsilon(t, 0.9, a.PhaseMilliHenries.Value, 1e-9)
+		assert.Contains(t, a.InductanceFrom, "short-circuit")
+		j.Trials[0].Turns = winding.Known(20)
+		assert.InEpsilon(t, 0.9*4, evaluateA(j).PhaseMilliHenries.Value, 1e-9, "twice the turns, four times")
+	}
+}
+
+// The plate of a machine far above cut-in, as the exact solver has it, gives back the
+// inductance that made it to 3 %.
+func TestInductanceFromThePlate(t *testing.T) {
+	for _, delta := range []bool{false, true} {
+		j := plain()
+		conn := winding.Star
+		if delta {
+			conn = winding.Delta
+		}
+		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, Connection: conn}
+		perRPM := evaluateA(j).PhasePerRPM.Value
+		const rpm, henries = 9000.0, 0.0004
+		p, err := charge.Solve(charge.Source{EMFPeak: math.Sqrt2 * perRPM * rpm, Hertz: rpm / 10, Ohms: 0.01, Henries: henries, Phases: 3, Delta: delta},
+			charge.Load{Volts: 14, DiodeVolts: 0.75})
+		require.NoError(t, err)
+		j.Old.RatedAmps, j.Old.RatedRPM, j.Old.RatedVolts = winding.Known(p.DCAmps), winding.Known(rpm), winding.Known(14)
+		a := evaluateA(j)
+		assert.Equal(t, "the plate of the old winding", a.InductanceFrom)
+		assert.InEpsilon(t, 1000*henries, a.PhaseMilliHenries.Value, 0.03)
+	}
+}
+
+// Geometry by hand: gap m·μ0·D·L·(kw·N)²/(π·g·p²) with the gap longer by saturation, slots
+// 2·μ0·L·N²·λ/(p·q) with λ 1 where the slot is not known, ends 4m/Q·q·N²·μ0·l·0.3.
+func TestInductanceFromGeometry(t *testing.T) {
+	j := plain()
+	j.Machine.AirGapMM = winding.Known(0.5)
+	a := evaluateA(j)
+	const mu0 = 4e-7 * math.Pi
+	gap := 3 * mu0 * 0.1 * 0.05 * 3600 / (math.Pi * 0.0005 * 0.299 / 0.170 * 36)
+	slots := 2 * mu0 * 0.05 * 3600 / 6
+	ends := 4 * 3.0 / 36 * 1 * 3600 * mu0 * (a.MeanTurnMM.Value/1000 - 0.1) / 2 * 0.3
+	assert.InEpsilon(t, 1000*(gap+slots+ends), a.PhaseMilliHenries.Value, 1e-9)
+	assert.Equal(t, winding.Guessed, a.PhaseMilliHenries.Origin)
+}
+
+// ready is plain with what it needs to run into a battery.
+func ready() winding.Job {
+	j := plain()
+	j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, LeadMilliHenries: winding.Known(2)}
+	j.Battery = winding.BatterySpec{RestVolts: winding.Known(12.6), AbsorptionVolts: winding.Known(14.4), Ohms: winding.Known(0.02), Chemistry: "custom"}
+	j.Target = winding.Target{SlowRPM: winding.Known(600), UsualRPM: winding.Known(900), TopRPM: winding.Known(2000)}
+	j.Machine.KelvinPerWatt = winding.Known(0.8)
+	return j
+}
+
+// At each point the temperature is that which its own loss makes, and the amps are those
+// of the ohms at that temperature.
+func TestHotPointsAgreeWithThemselves(t *testing.T) {
+	j := ready()
+	a := evaluateA(j)
+	for _, p := range a.AtSpeeds {
+		assert.InDelta(t, 25+0.8*p.CopperWatts, p.WindingC, 0.15)
+		q, err := charge.Solve(charge.Source{EMFPeak: math.Sqrt2 * a.PhasePerRPM.Value * p.RPM, Hertz: p.RPM / 10,
+			Ohms: a.PhaseOhms20.Value * (234.5 + p.WindingC) / 254.5, Henries: 0.001, Phases: 3}, charge.Load{Volts: 12.6, Ohms: 0.02, DiodeVolts: 0.75, DiodeOhms: 0.004})
+		require.NoError(t, err)
+		assert.InEpsilon(t, q.DCAmps, p.AmpsDC, 0.001)
+	}
+}
+
+// A cable of 0.1 ohm there and back stands in the circuit.
+func TestCableStandsInTheCircuit(t *testing.T) {
+	j := ready()
+	without := evaluateA(j).AmpsTop.Value
+	j.Battery.CableM, j.Battery.CableMM2 = winding.Known(20), winding.Known(2*1.7241e-8*20/0.5*1e6)
+	m := winding.Evaluate(j).Machine
+	assert.InEpsilon(t, 0.02+0.5*(234.5+40)/254.5, m.LoadOhms.Value, 1e-9)
+	assert.Less(t, evaluateA(j).AmpsTop.Value, without*0.9)
+}
+
+func TestDragGrowsWithSpeed(t *testing.T) {
+	j := ready()
+	j.Machine.IronWatts, j.Machine.IronRPM = winding.Known(10), winding.Known(500)
+	a := evaluateA(j)
+	for _, p := range a.AtSpeeds {
+		assert.InEpsilon(t, 10*math.Pow(p.RPM/500, 1.5), p.IronWatts, 1e-9)
+	}
+}
+
+// Spin-up readings are fitted as V = k·n by least squares: k = Σ n·V/Σ n².
+func TestSpinReadingsAreFitted(t *testing.T) {
+	j := plain()
+	j.Field.GapTesla = winding.Reading{}
+	j.Old = winding.OldWinding{Wound: j.Trials[0].Wound}
+	read := [][2]float64{{500, 6.3}, {1000, 12.1}, {2000, 23.8}}
+	num, den := 0.0, 0.0
+	for _, r := range read {
+		j.Spins = append(j.Spins, winding.SpinReading{RPM: winding.Known(r[0]), LineVolts: winding.Known(r[1])})
+		num, den = num+r[0]*r[1], den+r[0]*r[0]
+	}
+	assert.InEpsilon(t, num/den, evaluateA(j).LinePerRPM.Value, 1e-9)
+}
+
+// Two field currents make a magnetisation curve, taken at the current the rotor will have.
+func TestFieldCurrentMovesTheVolts(t *testing.T) {
+	j := plain()
+	j.Field = winding.FieldSpec{Kind: "wound", Amps: winding.Known(2), Ohms: winding.Known(4)}
+	j.Old = winding.OldWinding{Wound: j.Trials[0].Wound}
+	for _, r := range [][2]float64{{1, 8}, {3, 16}} { // 1/V linear in 1/I: V = 32·I/(3+I)
+		j.Spins = append(j.Spins, winding.SpinReading{RPM: winding.Known(1000), LineVolts: winding.Known(r[1]), FieldAmps: winding.Known(r[0])})
+	}
+	assert.InEpsilon(t, 32*2.0/5/1000, evaluateA(j).LinePerRPM.Value, 1e-6)
+	j.Field.Amps = winding.Known(4)
+	o := winding.Evaluate(j)
+	found := false
+	for _, f := range o.Findings {
+		found = found || f.Path == "field.current"
+	}
+	assert.True(t, found, "above the highest reading the flux is a guess, and it says so")
+}
+
+// Magnets carry their ±15 % to the volts.
+func TestMagnetsCarryTheirUncertainty(t *testing.T) {
+	a := evaluateA(load(t, "wind-good.toml"))
+	assert.InEpsilon(t, 0.15, a.LinePerRPM.PlusMinus/a.LinePerRPM.Value, 1e-9)
+	assert.Equal(t, winding.Guessed, a.LinePerRPM.Origin)
+}
