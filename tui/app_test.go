@@ -96,6 +96,7 @@ func TestAllScreensWhileResizing(t *testing.T) {
 			st.WaitFor("80")
 			continue
 		}
+		st.WaitFor("charging begins")
 		for range m.views {
 			st.Key("tab")
 		}

@@ -24,11 +24,11 @@ var always = []kit.Binding{
 
 // single are the keys of every screen while nothing is being typed.
 var single = []kit.Binding{
+	{ID: "card", Keys: []string{"w"}, Label: "write card", Help: "Write the winding card of the chosen trial to a text file.", Group: "While not typing"},
 	{ID: "help", Keys: []string{"?"}, Label: "help", Help: "This page.", Group: "While not typing"},
 	{ID: "quit", Keys: []string{"q"}, Label: "quit", Help: "Leave; asks when there is unsaved work.", Group: "While not typing"},
 	{ID: "undo", Keys: []string{"u"}, Help: "Take the last change back.", Group: "While not typing"},
 	{ID: "redo", Keys: []string{"U"}, Help: "Do again what was undone.", Group: "While not typing"},
-	{ID: "card", Keys: []string{"w"}, Help: "Write the winding card of the chosen trial to a text file.", Group: "While not typing"},
 	{ID: "inch", Keys: []string{"i"}, Help: "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", Group: "While not typing"},
 	{ID: "degrees", Keys: []string{"d"}, Help: "Figures in °C or °F.", Group: "While not typing"},
 	{ID: "wires", Keys: []string{"g"}, Help: "Steps of the wire go by AWG, SWG or metric sizes.", Group: "While not typing"},

@@ -141,7 +141,10 @@ func (b *Bench) driveRatio() Figure {
 	if err != nil {
 		return missing("needs the ratio, both pulleys or the teeth of both wheels")
 	}
-	return derived(turns, d.Ratio.Origin).because(map[drive.Kind]string{drive.Direct: "direct", drive.Belt: "the pulleys, less slip", drive.Chain: "the teeth", drive.Gear: "the teeth"}[t.Kind])
+	if d.Ratio.Given() {
+		return d.Ratio.figure("").because("as given")
+	}
+	return derived(turns, d.DriverMM.Origin, d.DrivenMM.Origin).because(map[drive.Kind]string{drive.Direct: "direct", drive.Belt: "the pulleys, less slip", drive.Chain: "the teeth", drive.Gear: "the teeth"}[t.Kind])
 }
 
 // nominal is the ratio without slip, 0 when it is not known.
