@@ -86,7 +86,8 @@ func (m *Model) writeCard(path string) tea.Cmd {
 	if path == "" {
 		return nil
 	}
-	text := card.Text(m.s.Bench(), m.s.Outcome(), m.s.Trial, card.Options{ASCII: m.s.Theme.ASCII, Units: m.s.Units})
+	doc := m.s.Document()
+	text := card.Text(m.s.Bench(), m.s.Outcome(), m.s.Trial, card.Options{ASCII: m.s.Theme.ASCII, Units: m.s.Units, Document: &doc})
 	write := func() tea.Cmd {
 		if _, err := job.Save(path, text, job.Mark{}, false); err != nil {
 			m.s.Warn(err.Error())

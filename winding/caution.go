@@ -1,6 +1,10 @@
 package winding
 
-import "fmt"
+import (
+	"fmt"
+
+	"slotwright/winding/battery"
+)
 
 // Caution is something that can hurt a person, where this job makes it possible.
 type Caution struct {
@@ -42,23 +46,13 @@ func (b *Bench) cautions(o *Outcome) []Caution {
 	default:
 		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
 	}
-	add("battery", "%s", batteryCaution(b.job.Battery.Chemistry))
+	for _, text := range battery.Cautions(b.dc.spec) {
+		add("battery", "Battery: %s.", text)
+	}
 	add("testing", "Insulation and high-voltage tests only with the proper tester and by someone trained. A first run may throw a loose wire: stand aside.")
 	add("fumes", "Stripping, burning enamel and baking varnish give off harmful fumes: outdoors or under extraction. Wear eye protection when cutting wire.")
 	add("estimate", "Figures are design estimates, not a rating. Local codes and licensed practice decide what may be connected.")
 	return list
-}
-
-func batteryCaution(chemistry string) string {
-	const fuse = "Fuse the battery lead at the post: a short gives thousands of amps. "
-	switch chemistry {
-	case "lfp":
-		return fuse + "Lithium iron phosphate needs its protection board (BMS), a charge limit, and no charging below 0 °C."
-	case "agm", "gel":
-		return fuse + "Keep to its charge limit and voltage, and ventilate: overcharged, it vents hydrogen."
-	default:
-		return fuse + "Charging gives off hydrogen: ventilate, no sparks or flames, eye protection against acid."
-	}
 }
 
 // highestOpen is the trial with the highest open voltage at the top speed.

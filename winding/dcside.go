@@ -13,6 +13,7 @@ type dcSide struct {
 	fuse                                 Figure
 	diodeVolts, diodeOhms                Figure
 	why                                  string // what is wrong with the battery
+	spec                                 battery.Spec
 }
 
 // Defaults; common practice, no source. A diode's line is that of a press-fit or stud
@@ -48,6 +49,7 @@ func (b *Bench) findBattery() dcSide {
 		RestVolts: g.RestVolts.Value, AbsorptionVolts: g.AbsorptionVolts.Value, FloatVolts: g.FloatVolts.Value,
 		MaxChargeAmps: g.MaxChargeAmps.Value, Ohms: g.Ohms.Value,
 	}
+	d.spec = spec
 	l, err := battery.Levels(spec)
 	if err != nil {
 		no := missing(err.Error())

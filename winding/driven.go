@@ -73,6 +73,7 @@ func (b *Bench) drive(o *Outcome, runners []*runner) {
 		t := &o.Trials[i]
 		if r == nil {
 			t.Driven = noDrive(t.NoCharging)
+			t.OpenAtGaleVolts = missing(t.NoCharging)
 			continue
 		}
 		t.Driven = b.meet(r, t)

@@ -64,6 +64,23 @@ func TestTheTrapIsCalledOut(t *testing.T) {
 		assert.Contains(t, good.Trials[i].Suits, "suits the rotor")
 		assert.Greater(t, good.Trials[i].YearKWh.Value, 5*trap.Trials[i].YearKWh.Value)
 	}
+	// Stalled, charging and racing are told apart where a fifth of the best power is gone.
+	for _, a := range append(trap.Trials, good.Trials...) {
+		for _, p := range a.Points {
+			want := winding.Charges
+			switch {
+			case p.RPM == 0:
+				want = winding.Still
+			case p.AmpsDC == 0:
+				want = winding.Idling
+			case p.Cp < 0.8*0.36 && p.Lambda < 6:
+				want = winding.Stalled
+			case p.Cp < 0.8*0.36:
+				want = winding.Racing
+			}
+			assert.Equal(t, want, p.Region, "%s at %.1f m/s", a.Name, p.X)
+		}
+	}
 	called := false
 	for _, f := range trap.Findings {
 		called = called || f.Severity == winding.Doubt && f.Trial == "A" && f.Source == "balance of drive and alternator"
@@ -87,6 +104,9 @@ func TestPedalsBalance(t *testing.T) {
 				assert.InEpsilon(t, p.BatteryWatts/p.Efficiency, p.DriveWatts, 1e-9)
 			}
 		}
+		middle := a.Points[len(a.Points)*3/4]
+		require.Positive(t, middle.AmpsDC)
+		assert.InEpsilon(t, runAt(t, j, a.Name, middle.RPM)/0.97, middle.DriveWatts, 2e-3)
 		shaft := runAt(t, j, a.Name, a.RunRPM.Value)
 		assert.InEpsilon(t, shaft/0.97, a.RunWatts.Value, 2e-3)
 		assert.LessOrEqual(t, a.RunWatts.Value, 110*1.001, "no more than the person gives")

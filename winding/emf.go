@@ -66,7 +66,10 @@ func (b *Bench) fluxFromGap() (fluxSource, bool) {
 	if !g.Given() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
 		return fluxSource{}, false
 	}
-	wb := fluxOfGap(g.Value, m)
+	wb, err := field.FluxFromGapTesla(g.Value, m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
+	if err != nil {
+		return fluxSource{}, false
+	}
 	return b.fluxOf(derived(wb, g.Origin, m.BoreMM.Origin, m.StackMM.Origin), "the gap flux density that was typed"), true
 }
 
@@ -109,10 +112,5 @@ func (b *Bench) polePitchMM() Figure {
 	if !m.BoreMM.Given() || !m.Poles.Given() {
 		return missing("needs the bore and the poles")
 	}
-	return derived(math.Pi*m.BoreMM.Value/m.Poles.Value, m.BoreMM.Origin)
-}
-
-// fluxOfGap is Φ = (2/π)·B1·τp·L in webers.
-func fluxOfGap(tesla float64, m Machine) float64 {
-	return 2 / math.Pi * tesla * math.Pi * m.BoreMM.Value / m.Poles.Value * m.StackMM.Value * 1e-6
+	return derived(field.PolePitchMM(m.BoreMM.Value, m.Poles.Value), m.BoreMM.Origin)
 }

@@ -52,12 +52,12 @@ func examples(t *testing.T) []example {
 }
 
 // machineOf is the example as a job: the whole road from slots and turns to volts. Its
-// flux comes by a gap flux density on an iron of a metre, where the example gives the flux
+// flux comes by a gap flux density on an iron of three metres, where the example gives the flux
 // itself.
 func machineOf(e example) (winding.Job, bool) {
 	in := e.in
 	slots, poles := in["slots"], in["poles"]
-	bore, stack := 1000.0, 1000.0
+	bore, stack := 3000.0, 3000.0
 	tesla := in["flux_per_pole_Wb"] * poles / (2 * bore * stack * 1e-6) // Φ = 2·B·D·L/2p
 	if b := in["B_peak_T"]; b > 0 {
 		bore, stack, tesla = 2000*in["bore_radius_m"], 1000*in["stack_length_m"], b

@@ -91,7 +91,7 @@ func breakEven(r *runner, curve []RunPoint, watts float64) float64 {
 // fieldPoint finds the field current that holds the regulated voltage at a speed.
 func (b *Bench) fieldPoint(r *runner, t *TrialOutcome, w field.Wound, rpm, full float64) FieldPoint {
 	warm := near(t.Curve, rpm).WindingC
-	p := FieldPoint{RPM: rpm, NetWatts: r.at(rpm, warm).BatteryWatts - w.Watts(full)}
+	p := FieldPoint{RPM: rpm, NetWatts: w.NetWatts(r.at(rpm, warm).BatteryWatts, full)}
 	wanted := b.job.Target.Amps.Or(0)
 	load := r.load
 	load.Volts, load.Ohms = b.dc.absorption.Value, b.dc.cable.Value*r.sets

@@ -7,25 +7,17 @@ import (
 	"slotwright/winding/slot"
 )
 
-// The inductance of a phase, best route first:
+// The inductance of a phase, best route first (each in package field, with its source):
 //
-//  1. a short-circuit reading of the old winding: X = √((E/I)² − R²). It wins over a
-//     bridge, which works at a thousandth of the current and can read half of it.
-//  2. a bridge (LCR meter) on the old winding's leads: star 2L, delta 2L/3.
-//  3. the plate: I_dc = (3/π)·√(Ê² − (2V'/π)²)/(ωL), Ê the peak of a phase, which a
-//     machine far above cut-in comes to (Caliskan, Perreault, Jahns and Kassakian, IEEE
-//     TCAS-I 50 (2003), from memory).
-//  4. geometry: air gap m·μ0·D·L·(kw·N)²/(π·g·p²) with g the effective gap, slots 2·μ0·L·N²·λ/(p·q), end turns.
+//  1. a short-circuit reading of the old winding. It wins over a bridge, which works at a
+//     thousandth of the current and can read half of it.
+//  2. a bridge (LCR meter) on the old winding's leads.
+//  3. the plate: the amps that a machine far above cut-in comes to.
+//  4. geometry: what crosses the gap, the slots and the end turns.
 //
 // Routes 1 to 3 speak of the old winding; the gap's part goes over with (N·kw)², the
 // leakage with N², in the proportion that geometry gives, or all with (N·kw)² where
 // there is no geometry. The lumped value leaves saturation and saliency out: 15 %.
-
-const mu0 = 4e-7 * math.Pi // H/m
-
-// leakageEndPermeance is that of the end turns per length, for N²·4m·q/Q·μ0·l (Pyrhönen
-// et al. give 0.2 to 0.5 by shape; from memory).
-const leakageEndPermeance = 0.3
 
 // saturated is how much longer a gap looks when the iron behind it is full, as it is in a
 // wound-rotor alternator at full field: 0.299 mH unsaturated against 0.170 mH at 4.75 A of
@@ -92,15 +84,11 @@ func (b *Bench) shortHenries() Figure {
 		if b.phases == 3 && b.job.Old.Connection == Delta {
 			amps /= math.Sqrt(3)
 		}
-		z := b.perRPMAt(s.FieldAmps) * b.old.effective * s.RPM.Value / amps
-		r := 0.0
-		if ohms.Known() {
-			r = ohms.Value
-		}
-		if z <= r {
+		henries, err := field.FromShort(b.perRPMAt(s.FieldAmps)*b.old.effective*s.RPM.Value, amps, ohms.Value, s.RPM.Value*poles.Value/120)
+		if err != nil {
 			continue
 		}
-		sum += math.Sqrt(z*z-r*r) / (2 * math.Pi * s.RPM.Value * poles.Value / 120)
+		sum += henries
 		n++
 	}
 	if n == 0 {
@@ -127,32 +115,45 @@ func (b *Bench) perRPMAt(field Reading) float64 {
 	return b.flux.perTurn.Value
 }
 
-// bridgeHenries is the bridge reading over what two leads see of a phase.
+// bridgeHenries is the bridge reading as a phase.
 func (b *Bench) bridgeHenries() Figure {
 	mh := b.job.Old.LeadMilliHenries
-	return mh.figure("needs a bridge reading").times(1e-3 / b.leadPerPhase(b.job.Old.Connection))
+	if !mh.Given() {
+		return missing("needs a bridge reading")
+	}
+	if b.phases == 1 { // the leads are the phase
+		return mh.figure("").times(1e-3)
+	}
+	henries, err := field.FromBridge(mh.Value, b.job.Old.Connection == Delta)
+	return known(henries, err, mh.Origin)
 }
 
-// plateHenries turns the formula above round.
+// known is a figure from a part that may refuse its inputs.
+func known(v float64, err error, from ...Origin) Figure {
+	if err != nil {
+		return missing(err.Error())
+	}
+	return derived(v, from...)
+}
+
+// plateHenries is what the plate's amps speak of.
 func (b *Bench) plateHenries() Figure {
 	o, poles := b.job.Old, b.job.Machine.Poles
 	if !o.RatedAmps.Given() || !o.RatedRPM.Given() || !poles.Given() || b.phases != 3 || b.old.effective <= 0 || !b.flux.perTurn.Known() {
 		return missing("needs the plate's amps and speed")
 	}
-	volts := o.RatedVolts.Or(b.dc.absorption.Value) + 2*b.dc.diodeVolts.Value
-	peak := math.Sqrt2 * b.flux.perTurn.Value * b.old.effective * o.RatedRPM.Value
-	scale := 1.0
-	if o.Connection == Delta { // of the star that stands for it
-		peak /= math.Sqrt(3)
-		scale = 3
-	}
-	under := sq(peak) - sq(2*volts/math.Pi)
-	if under <= 0 {
-		return missing("the plate's speed is below cut-in")
-	}
-	omega := 2 * math.Pi * o.RatedRPM.Value * poles.Value / 120
-	return derived(scale*3/math.Pi*math.Sqrt(under)/(omega*o.RatedAmps.Value), Guessed)
+	hot := o.Metal.TempFactor(20, plateC)
+	henries, err := field.Plate{
+		DCAmps: o.RatedAmps.Value / float64(b.sets), EMFPeak: math.Sqrt2 * b.flux.perTurn.Value * b.old.effective * o.RatedRPM.Value,
+		Hertz: o.RatedRPM.Value * poles.Value / 120, DCVolts: o.RatedVolts.Or(b.dc.absorption.Value) + 2*b.dc.diodeVolts.Value,
+		Ohms: b.oldPhaseOhms().Value * hot, Delta: o.Connection == Delta,
+	}.Henries()
+	return known(henries, err, Guessed)
 }
+
+// plateC is the temperature that a winding has at its plate's amps; common practice, no
+// source.
+const plateC = 100.0
 
 // parts is the inductance by geometry, henries of a phase.
 type parts struct {
@@ -184,19 +185,33 @@ func (b *Bench) geometry(c coilSet, k layoutKey, mean Figure) parts {
 	if b.job.Field.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
 		effective += b.job.Field.MagnetMM.Or(0) / 1.05
 	}
-	p, stack := m.Poles.Value/2, m.StackMM.Value/1000
-	q := m.Slots.Value / (m.Poles.Value * float64(b.phases*b.sets))
-	out := parts{gap: float64(b.phases) * mu0 * m.BoreMM.Value / 1000 * stack * sq(c.effective) / (math.Pi * effective / 1000 * sq(p))}
+	return b.crossings(c, k, mean, effective)
+}
+
+// crossings is what crosses an effective gap, the slots and the end turns.
+func (b *Bench) crossings(c coilSet, k layoutKey, mean Figure, gapMM float64) parts {
+	m, p := b.job.Machine, b.job.Machine.Poles.Value/2
+	all := float64(b.phases * b.sets)
+	gap, err := field.InductanceAirGap(float64(b.phases), m.BoreMM.Value, m.StackMM.Value, gapMM, m.Poles.Value, c.series, c.kw[0])
+	if err != nil {
+		return parts{why: err.Error()}
+	}
 	permeance := 1.0
 	if b.roomWhy[k.layers-1] == "" {
 		permeance = b.permeance[k.layers-1]
 	}
-	out.leakage = 2 * mu0 * stack * sq(c.series) * permeance / (p * q)
-	if mean.Known() {
-		end := max(0, mean.Value/1000-2*stack) / 2
-		out.leakage += 4 * float64(b.phases*b.sets) / m.Slots.Value * q * sq(c.series) * mu0 * end * leakageEndPermeance
+	leakage, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*all), permeance)
+	if err != nil {
+		return parts{why: err.Error()}
 	}
-	return out
+	if mean.Known() {
+		end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, p, field.EndPermeance)
+		if err != nil {
+			return parts{why: err.Error()}
+		}
+		leakage += end
+	}
+	return parts{gap: gap, leakage: leakage}
 }
 
 // doubtInductance says when two readings of the same thing disagree.

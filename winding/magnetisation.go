@@ -83,18 +83,16 @@ func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
 		return fluxSource{}, false
 	}
 	carter := b.carter(gap.Value)
-	_, b1, err := field.Magnets{
+	wb, err := field.Magnets{
 		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
 		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: carter, Leakage: f.LeakageFactor.Or(defaultLeakage),
-	}.GapTesla()
+	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {
 		return fluxSource{}, false
 	}
-	wb := fluxOfGap(b1, m)
 	flux := derived(wb, Guessed)
 	flux.PlusMinus = wb * field.Uncertainty
 	s := b.fluxOf(flux, "the magnets' grade and size, an estimate ±15 %")
-	s.perTurn.PlusMinus = s.perTurn.Value * field.Uncertainty
 	s.fieldAmps = missing("magnets need none")
 	return s, true
 }

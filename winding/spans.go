@@ -26,9 +26,11 @@ type SpanChoice struct {
 	Circuits []int
 }
 
-// Spans compares every span up to half the slots with which the trial's other choices
-// make a layout, going up. Longer ones are the same coils from the other side. Nil for
-// a trial that is not there, or when slots and poles are not known.
+// Spans compares every span up to two pole pitches, and to half the slots, with which
+// the trial's other choices make a layout, going up; and the present one, whatever it
+// is. Past two pole pitches the sides lie (nearly) as before under the poles and the wire
+// only gets longer; past half the slots they are the same coils from the other side. Nil
+// for a trial that is not there, or when slots and poles are not known.
 func (b *Bench) Spans(trial int) []SpanChoice {
 	if trial < 0 || trial >= len(b.job.Trials) {
 		return nil
@@ -41,7 +43,11 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 	present := b.keyOf(t).span
 	turn, _ := b.meanTurn(now.span)
 	var out []SpanChoice
-	for span := 1; 2*span <= slots && slots <= layout.MaxSlots; span++ {
+	most := max(2, 2*slots/max(1, b.job.Machine.Poles.Whole()))
+	for span := 1; span < slots && slots <= layout.MaxSlots; span++ {
+		if (span > most || 2*span > slots) && span != present {
+			continue
+		}
 		try := t
 		try.Span = Known(float64(span))
 		c := b.coils(try)
@@ -64,7 +70,11 @@ func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn Figure) SpanCh
 		VoltsPercent: missing("the present span makes no layout"),
 		Circuits:     c.plan.CircuitChoices(),
 	}
-	s.MeanTurnMM, _ = b.meanTurn(c.span)
+	if b.layouts[b.keyOf(Trial{})].plan == nil {
+		s.MeanTurnMM = missing("the machine's own span makes no layout to go by")
+	} else {
+		s.MeanTurnMM, _ = b.meanTurn(c.span)
+	}
 	s.WirePercent = s.MeanTurnMM.over(turn).then(toPercent)
 	if now.plan == nil || now.kw[0] == 0 {
 		s.WirePercent, s.SameVoltsPercent = s.VoltsPercent, s.VoltsPercent

@@ -73,7 +73,7 @@ func (b *Bench) leadPerPhase(conn Connection) float64 {
 // turns, 2.4·ΔW.
 func (b *Bench) meanTurn(span float64) (Figure, string) {
 	m := b.job.Machine
-	base, from := m.MeanTurnMM.figure(""), "measured"
+	base, from := m.MeanTurnMM.figure(""), m.MeanTurnMM.Origin.String()
 	if !base.Known() {
 		base, from = b.oldTurnMM(), "from the old winding's ohms"
 	}

@@ -10,7 +10,6 @@ package battery
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 )
 
@@ -53,7 +52,7 @@ func ParseChemistry(text string) (Chemistry, error) {
 type Spec struct {
 	Chemistry       Chemistry
 	Cells           int     // in series, 1 to 200
-	CapacityAh      float64 // up to 1e5
+	CapacityAh      float64 // 0.001 to 1e5
 	RestVolts       float64 // of the whole battery, as are the next two
 	AbsorptionVolts float64
 	FloatVolts      float64
@@ -86,27 +85,31 @@ type cell struct {
 
 const (
 	sourceLead    = "lead-acid at 25 °C, 2.25-2.30 V float and 2.40-2.45 V absorption a cell (Remco battery guide); rest 2.10 V a cell is a charged one (from memory)"
+	sourceAGM     = "lead-acid at 25 °C, 2.25-2.30 V float and 2.40-2.45 V absorption a cell (Remco battery guide); rest 2.13 V a cell is a charged one in glass mat (from memory)"
 	sourceLeadMax = "lead-acid, at most 0.3 A for each Ah at first (Remco battery guide)"
 	sourceGel     = "gel, 2.25 V float and 2.35 V absorption a cell (from memory)"
 	sourceLFP     = "12.8 V lithium iron phosphate, 14.2 V absorption and 13.5 V float (a maker's guide); rest 3.30 V a cell (from memory)"
 	sourceLFPMax  = "lithium iron phosphate at 25 to 50 °C, 0.5 A for each Ah (maker's manual, APL48-50LFP)"
 	sourceGiven   = "given"
+	sourceNone    = "not given, and a custom battery has no usual one"
 	sourceOhms    = "typical of its size, a guess (common practice, no source)"
 )
 
 var cells = map[Chemistry]cell{
 	Flooded: {2.10, 2.42, 2.27, 0.2, 0.08, 6, sourceLead, "flooded lead-acid, 0.2 A for each Ah, below the 0.3 of " + sourceLeadMax},
-	AGM:     {2.13, 2.42, 2.27, 0.3, 0.06, 6, sourceLead, sourceLeadMax},
+	AGM:     {2.13, 2.42, 2.27, 0.3, 0.06, 6, sourceAGM, sourceLeadMax},
 	Gel:     {2.13, 2.35, 2.25, 0.2, 0.08, 6, sourceGel, "gel, 0.2 A for each Ah (from memory)"},
 	LFP:     {3.30, 3.55, 3.375, 0.5, 0.05, 4, sourceLFP, sourceLFPMax},
-	Custom:  {},
+	Custom:  {volts: sourceNone, current: sourceNone},
 }
 
 // CellsOf12V is the cells of a "12 V" battery of a chemistry, 0 for custom.
 func CellsOf12V(c Chemistry) int { return cells[c].cells12 }
 
-// Levels fills in what was not given. The error wraps ErrSpec and says what is out of
-// range, or that a custom battery needs its rest voltage.
+// Levels fills in what was not given, per cell times cells; the inner resistance goes
+// with cells over capacity and is a guess. The error wraps ErrSpec and says what is out
+// of range, which voltage is out of order, or that a custom battery needs its rest
+// voltage.
 func Levels(s Spec) (Limits, error) {
 	if err := s.check(); err != nil {
 		return Limits{}, err
@@ -125,11 +128,17 @@ func Levels(s Spec) (Limits, error) {
 	if l.RestVolts.Value >= l.AbsorptionVolts.Value && l.AbsorptionVolts.Value > 0 {
 		return Limits{}, fmt.Errorf("%w: rest voltage: read %.2f V, expected below the absorption voltage of %.2f V", ErrSpec, l.RestVolts.Value, l.AbsorptionVolts.Value)
 	}
+	if l.FloatVolts.Value > l.AbsorptionVolts.Value && l.AbsorptionVolts.Value > 0 {
+		return Limits{}, fmt.Errorf("%w: float voltage: read %.2f V, expected no more than the absorption voltage of %.2f V", ErrSpec, l.FloatVolts.Value, l.AbsorptionVolts.Value)
+	}
 	return l, nil
 }
 
 // ErrSpec is wrapped by the errors about a battery.
 var ErrSpec = errors.New("battery")
+
+// smallestAh is the smallest battery there is, a coin.
+const smallestAh = 0.001
 
 func (s Spec) check() error {
 	if s.Chemistry < Flooded || s.Chemistry > Custom {
@@ -147,6 +156,9 @@ func (s Spec) check() error {
 			return fmt.Errorf("%w: %s: read %g, expected 0 (not given) to 100000", ErrSpec, v.name, v.value)
 		}
 	}
+	if s.CapacityAh > 0 && s.CapacityAh < smallestAh {
+		return fmt.Errorf("%w: capacity, Ah: read %g, expected 0 (not given) or %g and up", ErrSpec, s.CapacityAh, smallestAh)
+	}
 	if s.Chemistry == Custom && s.RestVolts == 0 {
 		return fmt.Errorf("%w: rest voltage: read nothing, expected volts; a custom battery needs it", ErrSpec)
 	}
@@ -158,32 +170,4 @@ func pick(given, table float64, source string) Level {
 		return Level{given, sourceGiven, true}
 	}
 	return Level{table, source, false}
-}
-
-// CableOhms is the resistance there and back of a copper cable, ρ·2l/A with
-// ρ = 1.7241e-8 Ω·m at 20 °C (IEC 60028), at a temperature. 0 for no length or area.
-func CableOhms(oneWayM, mm2, tempC float64) float64 {
-	if !(oneWayM > 0) || !(mm2 > 0) {
-		return 0
-	}
-	return 1.7241e-8 * 2 * oneWayM / (mm2 * 1e-6) * (234.5 + tempC) / 254.5
-}
-
-// fuses are common sizes of blade, strip and bolt-down fuses in amperes (common
-// practice, no source).
-var fuses = []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 175, 200, 250, 300, 400, 500}
-
-// FuseAmps is the fuse for a charging current: the next size from 1.25 times it, so that
-// it does not tire at the current it always carries (continuous loads at 125 %, as the
-// U.S. National Electrical Code counts them, from memory). 0 when there is none.
-func FuseAmps(amps float64) float64 {
-	if !(amps > 0) || math.IsInf(amps, 0) {
-		return 0
-	}
-	for _, f := range fuses {
-		if f >= 1.25*amps {
-			return f
-		}
-	}
-	return 0
 }

@@ -16,10 +16,10 @@ import (
 // claw-pole or salient rotor it follows the measured curve to a few percent between the
 // readings; above the highest one it is a guess, and says so.
 //
-// The fit is least squares. For a given I0 the formula is linear in Φ∞ and Φr, which
-// have a closed form; what is left is a search over I0 alone: a scan over five decades
-// and a golden section. Two readings give the curve through both with Φr = 0. Readings
-// that do not flatten give the straight line.
+// How it is fitted stands in fit.go. Two readings give the curve through both with Φr = 0,
+// three the curve through all. Readings that do not flatten give the straight line, and
+// so do two of which one is at no current: they cannot tell where the iron fills up. One
+// reading gives an error that says what to read next.
 
 // Reading is a flux, or anything in proportion to it, at a field current.
 type Reading struct {
@@ -40,6 +40,17 @@ type Curve struct {
 	Error float64
 }
 
+// tooFew says what more to read.
+func tooFew(c Curve) error {
+	switch {
+	case math.IsInf(c.Low, 1):
+		return fmt.Errorf("%w: read none, expected two field currents or more", ErrReadings)
+	case c.High == 0:
+		return fmt.Errorf("%w: read only the residual flux at 0 A, expected two field currents or more; take readings at full field current and at half of it", ErrReadings)
+	}
+	return fmt.Errorf("%w: read one field current, %.3g A, expected two or more; take another reading at %.2g A at the same speed", ErrReadings, c.High, c.High/2)
+}
+
 // ErrReadings is wrapped by the errors about readings.
 var ErrReadings = errors.New("field readings")
 
@@ -50,94 +61,19 @@ func Fit(readings []Reading) (Curve, error) {
 	c := Curve{Low: math.Inf(1)}
 	for _, r := range readings {
 		if !(r.Amps >= 0 && r.Amps <= 1e6) || !(r.Flux > 0 && r.Flux <= 1e12) || !(r.Weight >= 0 && r.Weight <= 1e12) {
-			return Curve{}, fmt.Errorf("%w: read %g A and a flux of %g, expected 0 and up and above 0", ErrReadings, r.Amps, r.Flux)
+			return Curve{}, fmt.Errorf("%w: read %g A and a flux of %g, expected amps of 0 and up and a flux above 0", ErrReadings, r.Amps, r.Flux)
 		}
 		distinct[r.Amps] = true
 		c.Low, c.High = min(c.Low, r.Amps), max(c.High, r.Amps)
 	}
-	if len(distinct) < 2 || c.High == 0 {
-		return Curve{}, fmt.Errorf("%w: read one field current, expected two or more; take another reading at half of it", ErrReadings)
+	if len(distinct) < 2 {
+		return Curve{}, tooFew(c)
 	}
-	c.fit(readings, len(distinct) > 2 || c.Low == 0)
+	c.fit(readings)
 	for _, r := range readings {
 		c.Error = max(c.Error, math.Abs(c.At(r.Amps)/r.Flux-1))
 	}
 	return c, nil
-}
-
-// fit searches I0.
-func (c *Curve) fit(readings []Reading, residual bool) {
-	cost := func(logHalf float64) float64 {
-		_, _, sum := solve(readings, froelich(math.Exp(logHalf)), residual)
-		return sum
-	}
-	low, high := math.Log(c.High/1e3), math.Log(c.High*1e2)
-	const steps = 120
-	best := low
-	for n := range steps + 1 {
-		if x := low + (high-low)*float64(n)/steps; cost(x) < cost(best) {
-			best = x
-		}
-	}
-	at := golden(cost, best-(high-low)/steps, best+(high-low)/steps)
-	slope, offset, line := solve(readings, func(amps float64) float64 { return amps }, residual)
-	if at > high-1e-9 || line <= cost(at)*(1+1e-9) {
-		c.Infinity, c.Residual, c.Straight = slope, offset, true
-		return
-	}
-	c.Half = math.Exp(at)
-	c.Infinity, c.Residual, _ = solve(readings, froelich(c.Half), residual)
-}
-
-func froelich(half float64) func(float64) float64 {
-	return func(amps float64) float64 { return amps / (half + amps) }
-}
-
-// solve is least squares of flux = a·shape(amps) + b, b 0 and up, or 0.
-func solve(readings []Reading, shape func(float64) float64, residual bool) (a, b, sum float64) {
-	var w, sx, sy, sxx, sxy float64
-	for _, r := range readings {
-		k := weight(r)
-		x := shape(r.Amps)
-		w, sx, sy, sxx, sxy = w+k, sx+k*x, sy+k*r.Flux, sxx+k*x*x, sxy+k*x*r.Flux
-	}
-	if det := w*sxx - sx*sx; residual && det > 1e-15*w*sxx {
-		a, b = (w*sxy-sx*sy)/det, (sxx*sy-sx*sxy)/det
-	}
-	if !residual || b < 0 || a <= 0 {
-		a, b = sxy/sxx, 0
-	}
-	for _, r := range readings {
-		d := a*shape(r.Amps) + b - r.Flux
-		sum += weight(r) * d * d
-	}
-	return a, b, sum
-}
-
-func weight(r Reading) float64 {
-	if r.Weight == 0 {
-		return 1
-	}
-	return r.Weight
-}
-
-// golden is where a function with one valley in a bracket is lowest.
-func golden(f func(float64) float64, a, b float64) float64 {
-	ratio := (math.Sqrt(5) - 1) / 2
-	c, d := b-ratio*(b-a), a+ratio*(b-a)
-	fc, fd := f(c), f(d)
-	for range 90 {
-		if fc < fd {
-			b, d, fd = d, c, fc
-			c = b - ratio*(b-a)
-			fc = f(c)
-		} else {
-			a, c, fc = c, d, fd
-			d = a + ratio*(b-a)
-			fd = f(d)
-		}
-	}
-	return (a + b) / 2
 }
 
 // At is the flux at a field current, 0 and up.
@@ -156,11 +92,20 @@ func (c Curve) Amps(flux float64) (amps float64, ok bool) {
 	case over <= 0:
 		return 0, true
 	case c.Straight:
+		if c.Infinity <= 0 {
+			return math.Inf(1), false
+		}
 		return over / c.Infinity, true
 	case over >= c.Infinity:
 		return math.Inf(1), false
 	}
 	return c.Half * over / (c.Infinity - over), true
+}
+
+// Flux is At with a word on whether the current is above the highest one read, so that
+// the flux is a guess.
+func (c Curve) Flux(amps float64) (flux float64, extrapolated bool) {
+	return c.At(amps), c.Outside(amps)
 }
 
 // Outside reports whether a current is above the readings, so that the curve is a guess.

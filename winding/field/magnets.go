@@ -2,7 +2,6 @@ package field
 
 import (
 	"errors"
-	"fmt"
 	"math"
 )
 
@@ -10,13 +9,14 @@ import (
 type Magnets struct {
 	RemanenceT  float64 // Br at 20 °C, 0.05 to 1.6
 	TempC       float64 // of the magnets, -60 to 250
-	PerKelvin   float64 // change of Br with temperature; 0 takes that of the grade
+	PerKelvin   float64 // change of Br with temperature, -0.004 to 0.004; 0 takes that of the grade
 	ThicknessMM float64 // along the flux, 0.2 to 200
 	Cover       float64 // arc over pole pitch, 0 to 1
 	GapMM       float64 // magnet to tooth, 0.02 to 100
-	Carter      float64 // Carter factor of the slots, 1 and up; 0 is 1
-	Leakage     float64 // σ, flux of the magnet over flux that crosses, 1 and up; 0 is 1.1
-	RecoilMu    float64 // relative recoil permeability; 0 is 1.05
+	Carter      float64 // Carter factor of the slots, 1 to 10; 0 is 1
+	Leakage     float64 // σ, flux of the magnet over flux that crosses, 1 to 10; 0 is 1.1
+	RecoilMu    float64 // relative recoil permeability, 1 to 5; 0 is 1.05
+	AreaRatio   float64 // Ag/Am, area of the gap over that of the magnet, 0.05 to 20; 0 is 1
 }
 
 // Uncertainty is how far an estimate from magnets may be off, a fraction: grade,
@@ -40,34 +40,44 @@ func PerKelvinOf(remanenceT float64) float64 {
 //
 //	Bg = Br/(σ·(Ag/Am) + μr·kC·g/hm)      B1 = (4/π)·Bg·sin(α·π/2)
 //
-// with Ag = Am, flat gaps, and iron that takes no magnetomotive force. Source: Hanselman,
-// Brushless Permanent Magnet Motor Design, and Pyrhönen et al. (from memory).
+// with flat gaps and iron that takes no magnetomotive force. The first is the magnet's
+// straight line Bm = Br + μ0·μr·Hm met with Bm·Am = σ·Bg·Ag and Hm·hm + Bg·kC·g/μ0 = 0, the
+// second the Fourier term of a block α of a pole wide. Source: Hanselman, Brushless
+// Permanent Magnet Motor Design, and Pyrhönen et al. (from memory). An estimate, ±Uncertainty.
+// The error wraps ErrMagnets and says which input is out of range.
 func (m Magnets) GapTesla() (gap, fundamental float64, err error) {
-	for _, v := range [...]struct {
-		name            string
-		value, low, top float64
-	}{
-		{"remanence, T", m.RemanenceT, 0.05, 1.6}, {"magnet temperature, °C", m.TempC, -60, 250},
-		{"magnet thickness, mm", m.ThicknessMM, 0.2, 200}, {"cover", m.Cover, 0.05, 1}, {"gap, mm", m.GapMM, 0.02, 100},
-	} {
-		if !(v.value >= v.low && v.value <= v.top) {
-			return 0, 0, fmt.Errorf("%w: %s: read %g, expected %g to %g", ErrMagnets, v.name, v.value, v.low, v.top)
-		}
+	m.PerKelvin = nonzero(m.PerKelvin, PerKelvinOf(m.RemanenceT))
+	m.Carter, m.Leakage = nonzero(m.Carter, 1), nonzero(m.Leakage, 1.1)
+	m.RecoilMu, m.AreaRatio = nonzero(m.RecoilMu, 1.05), nonzero(m.AreaRatio, 1)
+	if err := within(ErrMagnets,
+		bounds{"remanence, T", m.RemanenceT, 0.05, 1.6}, bounds{"magnet temperature, °C", m.TempC, -60, 250},
+		bounds{"change of remanence a kelvin", m.PerKelvin, -0.004, 0.004}, bounds{"magnet thickness, mm", m.ThicknessMM, 0.2, 200},
+		bounds{"cover", m.Cover, 0.05, 1}, bounds{"gap, mm", m.GapMM, 0.02, 100}, bounds{"Carter factor", m.Carter, 1, 10},
+		bounds{"leakage factor", m.Leakage, 1, 10}, bounds{"recoil permeability", m.RecoilMu, 1, 5},
+		bounds{"gap area over magnet area", m.AreaRatio, 0.05, 20}); err != nil {
+		return 0, 0, err
 	}
-	per := m.PerKelvin
-	if per == 0 {
-		per = PerKelvinOf(m.RemanenceT)
-	}
-	br := m.RemanenceT * (1 + per*(m.TempC-20))
-	gap = br / (or(m.Leakage, 1.1) + or(m.RecoilMu, 1.05)*or(m.Carter, 1)*m.GapMM/m.ThicknessMM)
+	br := m.RemanenceT * (1 + m.PerKelvin*(m.TempC-20))
+	gap = br / (m.Leakage*m.AreaRatio + m.RecoilMu*m.Carter*m.GapMM/m.ThicknessMM)
 	return gap, 4 / math.Pi * gap * math.Sin(m.Cover*math.Pi/2), nil
 }
 
-func or(v, fallback float64) float64 {
-	if v > 0 {
-		return v
+// FluxPerPole is the flux per pole of the fundamental, Wb, in a bore and stack with a
+// number of poles: GapTesla and FluxFromGapTesla, with their errors. ±Uncertainty.
+func (m Magnets) FluxPerPole(boreMM, stackMM, poles float64) (wb float64, err error) {
+	_, b1, err := m.GapTesla()
+	if err != nil {
+		return 0, err
 	}
-	return fallback
+	return FluxFromGapTesla(b1, boreMM, stackMM, poles)
+}
+
+// nonzero is a value, or what stands for it where none was given.
+func nonzero(v, fallback float64) float64 {
+	if v == 0 {
+		return fallback
+	}
+	return v
 }
 
 // Carter is how much longer a gap looks because of the slots: for a slot pitch, mouth
@@ -75,8 +85,9 @@ func or(v, fallback float64) float64 {
 //
 //	kC = t/(t − γ·g),  γ = (b/g)²/(5 + b/g)
 //
-// Source: Carter's factor in the approximate form of Pyrhönen et al. (from memory). 1
-// without a mouth; never below 1.
+// Source: Carter's factor in the approximate form of Pyrhönen et al. (from memory). It
+// stays within 0.02 of a mouth of Carter's own γ·g, γ = (4/π)·(u·atan u − ln√(1+u²)),
+// u = b/2g. 1 without a mouth; never below 1.
 func Carter(pitch, mouth, gap float64) float64 {
 	if !(mouth > 0 && gap > 0 && pitch > mouth) {
 		return 1

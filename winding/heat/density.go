@@ -47,7 +47,8 @@ type Density struct {
 	Source    string
 }
 
-// DensityOf is the range for a way of cooling.
+// DensityOf is the range for a way of cooling. No table by way of cooling could be read
+// in a published copy; the sources say that they are from memory.
 func DensityOf(c Cooling) Density {
 	switch c {
 	case Closed:
@@ -55,12 +56,16 @@ func DensityOf(c Cooling) Density {
 	case Fan:
 		return Density{5, 10, "fan cooled, Hendershot and Miller, Design of Brushless Permanent-Magnet Machines (from memory)"}
 	default:
-		return Density{3, 6.5, "air cooled armatures of 3 to 8 and 4 to 6.5 A/mm², Pyrhönen et al., Design of Rotating Electrical Machines (from memory)"}
+		return Density{3, 6.5, "air cooled: from the low end for induction stators (3 to 8 A/mm²) to the high end for synchronous armatures (4 to 6.5), Pyrhönen et al., Design of Rotating Electrical Machines (from memory)"}
 	}
 }
 
-// LimitAmps is the current that the middle of the range allows a conductor of an area.
+// LimitAmps is the rms current that the middle of the range allows a conductor of an area,
+// mm² of bare metal, all strands in hand together. 0 for an area not above 0.
 func LimitAmps(c Cooling, areaMM2 float64) float64 {
+	if !(areaMM2 > 0) || math.IsInf(areaMM2, 0) {
+		return 0
+	}
 	d := DensityOf(c)
 	return (d.Low + d.High) / 2 * areaMM2
 }
@@ -83,5 +88,9 @@ func SameHeat(ratedAmps, oldOhms, newOhms float64) float64 {
 	if !(ratedAmps > 0 && oldOhms > 0 && newOhms > 0) {
 		return 0
 	}
-	return ratedAmps * math.Sqrt(oldOhms/newOhms)
+	amps := ratedAmps * math.Sqrt(oldOhms/newOhms)
+	if math.IsInf(amps, 0) || math.IsNaN(amps) {
+		return 0
+	}
+	return amps
 }

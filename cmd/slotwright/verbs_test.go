@@ -1,0 +1,142 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden reports")
+
+// answer runs a verb that must succeed and reads its JSON.
+func answer(t *testing.T, args ...string) map[string]any {
+	t.Helper()
+	code, out, errs := command(args...)
+	require.Equal(t, 0, code, errs)
+	var v map[string]any
+	require.NoError(t, json.Unmarshal([]byte(out), &v))
+	return v
+}
+
+// 18 AWG: 1.024 mm, 40.3 mil, 20.95 Ω/km; 40 AWG: 3.1 mil (ASTM B258, NBS Handbook 100).
+func TestWire(t *testing.T) {
+	v := answer(t, "wire", "18awg", "--json")
+	assert.InDelta(t, 1.024, v["bare_mm"], 0.0005)
+	assert.InDelta(t, 0.0403, v["bare_in"], 1e-9)
+	assert.InEpsilon(t, 20.95, v["ohms_per_km_20c"], 0.001)
+	v = answer(t, "wire", "40", "awg", "--json")
+	assert.InDelta(t, 0.0031, v["bare_in"], 1e-9)
+	code, out, _ := command("wire", "0.75 mm over", "--build", "grade1")
+	assert.Equal(t, 0, code)
+	assert.Contains(t, out, "over enamel")
+	for _, bad := range [][]string{{"wire"}, {"wire", "18 AXG"}, {"wire", "18", "--build", "thick"}, {"wire", "18", "--metal", "gold"},
+		{"wire", "18", "--temp", "9999"}, {"wire", "18", "--equals", "xyz"}} {
+		code, out, errs := command(bad...)
+		assert.Equal(t, 2, code, bad)
+		assert.Empty(t, out)
+		assert.NotEmpty(t, errs)
+	}
+}
+
+// 36/12 at full pitch has factor 1; 12/10 tooth coils 0.933 (testdata/layout).
+func TestLayout(t *testing.T) {
+	v := answer(t, "layout", "--slots", "36", "--poles", "12", "--span", "3", "--json")
+	assert.InDelta(t, 1, v["kw1"], 1e-9)
+	assert.Len(t, v["coils"], 36)
+	v = answer(t, "layout", "--slots", "12", "--poles", "10", "--span", "1", "--json")
+	assert.InDelta(t, 0.9330, v["kw1"], 0.00005)
+	code, out, _ := command("layout", "--slots", "24", "--poles", "4", "--span", "6", "--layers", "1", "--circuits", "2", "--delta", "--turns", "11")
+	assert.Equal(t, 0, code)
+	assert.Contains(t, out, "11 turns")
+	assert.Contains(t, out, "delta U1-W2")
+	code, _, errs := command("layout", "--slots", "36", "--poles", "18", "--span", "2")
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "nearest that work")
+	code, _, _ = command("layout", "--slots", "36")
+	assert.Equal(t, 2, code)
+}
+
+func TestReportAndCard(t *testing.T) {
+	v := answer(t, "report", "--json")
+	trials := v["trials"].([]any)
+	require.Len(t, trials, 2)
+	for _, key := range []string{"cut_in_rpm", "phase_ohms_20c", "bare_mm", "kw1", "volts_line_rms_per_rpm", "at_speeds", "curve", "limits", "buy"} {
+		assert.Contains(t, trials[0], key)
+	}
+	point := trials[1].(map[string]any)["at_speeds"].([]any)[1].(map[string]any)
+	assert.Greater(t, point["amps_dc"], 1.0)
+	assert.Equal(t, true, v["invented"])
+
+	code, out, _ := command("card", "--trial", "B", "--ascii")
+	assert.Equal(t, 0, code)
+	assert.Contains(t, out, "TRIAL B")
+	for _, r := range out {
+		assert.Less(t, r, rune(0x7f))
+	}
+	code, _, errs := command("card", "--trial", "Z")
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "expected one of A B")
+	card := answer(t, "card", "--trial", "B", "--json")
+	assert.Contains(t, card["card"], "TRIAL B")
+	code, _, errs = command("report", "../../testdata/broken/several.toml")
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "and 2 more")
+}
+
+func TestNew(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "my stator.toml")
+	code, out, errs := command("new", path)
+	require.Equal(t, 0, code, errs)
+	assert.Contains(t, out, path)
+	code, out, _ = command("check", path)
+	assert.Equal(t, 0, code)
+	assert.Contains(t, out, "nothing wrong")
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(before), `name = "my stator"`)
+	code, _, errs = command("new", path)
+	assert.Equal(t, 1, code, "what is there is not written over")
+	assert.Contains(t, errs, "already")
+	after, _ := os.ReadFile(path)
+	assert.Equal(t, before, after)
+}
+
+func TestUsage(t *testing.T) {
+	code, out, _ := command("help")
+	assert.Equal(t, 0, code)
+	for _, verb := range []string{"new", "check", "report", "card", "wire", "layout"} {
+		assert.Contains(t, out, "  "+verb)
+	}
+	code, _, errs := command("a.toml", "b.toml")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, errs, "slotwright: ")
+	code, _, errs = command("../../testdata/jobs/water.toml")
+	assert.Equal(t, 2, code, "no terminal here")
+	assert.Contains(t, errs, "needs a terminal")
+}
+
+// The report of every job in testdata/jobs, as it was when somebody last looked at it.
+func TestGoldenReports(t *testing.T) {
+	jobs, err := filepath.Glob("../../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, jobs)
+	for _, path := range jobs {
+		code, out, errs := command("report", path)
+		require.Equal(t, 0, code, errs)
+		golden := filepath.Join("../../testdata/reports", strings.TrimSuffix(filepath.Base(path), ".toml")+".txt")
+		if *update {
+			require.NoError(t, os.MkdirAll(filepath.Dir(golden), 0o755))
+			require.NoError(t, os.WriteFile(golden, []byte(out), 0o600))
+			continue
+		}
+		want, err := os.ReadFile(golden)
+		require.NoError(t, err)
+		assert.Equal(t, strings.ReplaceAll(string(want), "\r\n", "\n"), out, path)
+	}
+}

@@ -1,0 +1,207 @@
+package card
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"testing"
+	"unicode"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+)
+
+var update = flag.Bool("update", false, "write the golden cards anew")
+
+// worked is a job with everything worked out.
+type worked struct {
+	d job.Document
+	b *winding.Bench
+	o winding.Outcome
+}
+
+func workOut(text string) worked {
+	w := worked{d: job.Parse(text)}
+	w.b = winding.Prepare(w.d.Job())
+	w.o = w.b.Outcome()
+	return w
+}
+
+// ways is every way to set a text.
+func (w *worked) ways() map[string]Options {
+	inch := unit.Choice{Inch: true, Fahrenheit: true}
+	return map[string]Options{
+		"": {Document: &w.d}, "-ascii": {Document: &w.d, ASCII: true},
+		"-inch": {Document: &w.d, Units: inch}, "-ascii-inch": {Document: &w.d, ASCII: true, Units: inch},
+		"-no-document": {},
+	}
+}
+
+// tangled has what the example has not: delta, two circuits, nested coils of unequal
+// turns, two sizes in hand, four trials, two layers. Invented.
+const tangled = `
+format = 1
+name = "Tangle, Ø 120 — Prüfstück"
+notes = "first line\nsecond line ` + "\\u0007" + ` with a bell"
+[machine]
+slots = 72
+poles = 12
+bore_mm = 100
+stack_mm = 40
+kind = "concentric"
+[slot]
+area_mm2 = 90
+[field]
+gap_flux_t = 0.6
+[drive]
+kind = "wind"
+rotor_m = 2.0
+ratio = 3
+[[trial]]
+name = "A"
+gauge = "0.8 mm"
+connection = "delta"
+circuits = 2
+coil_turns = [12, 10]
+layers = 1
+[[trial]]
+name = "B"
+turns = 14
+gauge = "0.6 mm"
+strands = 2
+also_gauge = "0.5 mm"
+also_strands = 1
+kind = "lap"
+layers = 2
+[[trial]]
+name = "C"
+turns = 4000
+gauge = "12 AWG"
+[[trial]]
+name = "D"
+`
+
+// jobs is every job the properties are held against, worked out once.
+func jobs(t *testing.T) map[string]worked {
+	t.Helper()
+	once.Do(func() { everyJob = workOutAll(t) })
+	return everyJob
+}
+
+var (
+	once     sync.Once
+	everyJob map[string]worked
+)
+
+func workOutAll(t *testing.T) map[string]worked {
+	t.Helper()
+	all := map[string]worked{
+		"example": workOut(job.Example().Text()), "empty": workOut(""), "template": workOut(job.Template("new")),
+		"tangled":      workOut(tangled),
+		"two sets":     workOut("[machine]\nslots = 72\npoles = 12\nsets = 2\nlayers = 1\n[[trial]]\nname = \"A\"\nturns = 5\ngauge = \"1 mm\"\n"),
+		"only a trial": workOut("[[trial]]\nname = \"" + strings.Repeat("長い", 60) + "\"\n"),
+	}
+	for _, folder := range []string{"jobs", "doubtful", "broken"} {
+		files, err := filepath.Glob("../../testdata/" + folder + "/*.toml")
+		require.NoError(t, err)
+		for _, f := range files {
+			text, err := os.ReadFile(f)
+			require.NoError(t, err)
+			all[f] = workOut(string(text))
+		}
+	}
+	return all
+}
+
+// texts is every card and the report of a job, set one way.
+func (w *worked) texts(opt Options) map[string]string {
+	all := map[string]string{"report": Report(w.b, &w.o, opt), "no such trial": Text(w.b, &w.o, 99, opt)}
+	for i, t := range w.o.Trials {
+		all["card "+t.Name] = Text(w.b, &w.o, i, opt)
+	}
+	return all
+}
+
+func notPlain(r rune) bool { return r != '\n' && (r < ' ' || r > '~') }
+
+var notANumber = regexp.MustCompile(`(?i)\bnan\b|[+-]inf\b|\binf\b|%!`)
+
+func TestEveryTextIsFitToPrint(t *testing.T) {
+	for name, w := range jobs(t) {
+		for way, opt := range w.ways() {
+			for which, text := range w.texts(opt) {
+				at := name + way + " " + which
+				require.True(t, strings.HasSuffix(text, "\n") && !strings.HasSuffix(text, "\n\n"), at)
+				for n, line := range strings.Split(text, "\n") {
+					require.LessOrEqualf(t, columns(line), width, "%s line %d: %s", at, n+1, line)
+					require.Equalf(t, strings.TrimRight(line, " \t"), line, "%s line %d ends in a blank", at, n+1)
+					require.Falsef(t, strings.ContainsFunc(line, unicode.IsControl), "%s line %d has a control character", at, n+1)
+				}
+				computed, _, _ := strings.Cut(text, "WHERE EACH INPUT CAME FROM") // what was typed may be anything
+				require.NotRegexp(t, notANumber, computed, at)
+				if opt.ASCII {
+					require.False(t, strings.ContainsFunc(text, notPlain), at)
+				}
+			}
+		}
+	}
+}
+
+func TestEverySectionIsThere(t *testing.T) {
+	card := []string{"WINDING CARD", "THE MACHINE", "OLD WINDING", "NEW WINDING", "WIRE TO BUY", "SLOT TABLE", "WINDING ORDER", "JOINTS AND LEADS",
+		"EXPECTED READINGS", "CURRENT LIMITS", "CHARGING", "BATTERY", "THE DRIVE", "CAUTIONS", "FINDINGS", "ABOUT THIS LAYOUT", "WHERE EACH INPUT CAME FROM"}
+	report := []string{"REPORT", "THE MACHINE", "OLD WINDING", "THE TRIALS", "SIDE BY SIDE", "MORE FIGURES", "CURRENT LIMITS, WITH REASONS AND SOURCES",
+		"AT THE JOB'S SPEEDS", "BATTERY", "THE DRIVE", "FINDINGS", "CAUTIONS", "WHERE EACH INPUT CAME FROM"}
+	for name, w := range jobs(t) {
+		for which, text := range w.texts(Options{Document: &w.d}) {
+			want := card
+			switch which {
+			case "report":
+				want = report
+			case "no such trial":
+				want = card[:1]
+			}
+			for _, heading := range want {
+				require.Containsf(t, text, "\n  "+heading, "%s %s", name, which)
+			}
+			if which != "no such trial" {
+				require.Contains(t, flat(text), estimate, name+" "+which)
+			}
+		}
+	}
+}
+
+func TestGolden(t *testing.T) {
+	w := workOut(job.Example().Text())
+	for way, opt := range w.ways() {
+		if opt.Document == nil {
+			continue
+		}
+		for i, trial := range []string{"a", "b"} {
+			golden(t, "trial-"+trial+way+".txt", Text(w.b, &w.o, i, opt))
+		}
+		golden(t, "report"+way+".txt", Report(w.b, &w.o, opt))
+	}
+}
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("../../testdata/cards", name)
+	if *update {
+		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), got, "%s: if the change is meant, run go test ./winding/card -update", name)
+}
+
+// flat is a text with its lines run together, so that a wrapped sentence can be found.
+func flat(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -1,0 +1,98 @@
+package card
+
+import (
+	"fmt"
+
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+// charging is what reaches the battery, and from where.
+func (w *writer) charging(t *winding.TrialOutcome) {
+	m := &w.o.Machine
+	w.section("CHARGING")
+	w.figure("Charging begins at", t.CutInRPM, unit.RPM, 3)
+	w.gap()
+	w.figureAnd("Slow speed", t.AmpsSlow, unit.Amps, 3, w.atSpeed(m.SlowRPM))
+	w.figureAnd("Usual speed", t.AmpsUsual, unit.Amps, 3, w.atSpeed(m.UsualRPM)+w.hot(t, m.UsualRPM, t.HotUsualC))
+	w.figureAnd("Top speed", t.AmpsTop, unit.Amps, 3, w.atSpeed(m.TopRPM)+w.hot(t, m.TopRPM, t.HotTopC))
+	if t.Efficiency.Known() {
+		w.pair("Efficiency, usual", percent(t.Efficiency)+" of the shaft's watts reach the battery")
+	} else {
+		w.known.add("Efficiency, usual", t.Efficiency.Why)
+	}
+	w.gap()
+	w.figureAnd("Amps wanted", asFigure(w.job.Target.Amps), unit.Amps, asGiven, " reached at "+w.amount(t.TargetRPM, unit.RPM, 3))
+	w.crossing(t)
+	w.figureAnd("Open at the top speed", t.OpenAtTopVolts, unit.Volts, 3, " DC peak, nothing connected")
+	if w.job.Drive.Kind == "wind" {
+		w.figureAnd("Open in a gale", t.OpenAtGaleVolts, unit.Volts, 3, " DC peak, nothing connected")
+	}
+	w.figureAnd("Inductance of a phase", t.PhaseMilliHenries, unit.Millihenry, 3, from(t.InductanceFrom))
+	w.flush()
+	w.speeds(t)
+}
+
+// crossing is where the trial and the reference change places.
+func (w *writer) crossing(t *winding.TrialOutcome) {
+	if ref := w.o.Reference; ref < len(w.o.Trials) && t.Name != w.o.Trials[ref].Name {
+		w.figure("Crosses trial "+w.o.Trials[ref].Name+" at", t.CrossRPM, unit.RPM, 3)
+	}
+}
+
+func (w *writer) atSpeed(rpm winding.Figure) string {
+	if !rpm.Known() {
+		return ""
+	}
+	return " at " + w.amount(rpm, unit.RPM, 3)
+}
+
+// hot is the winding's temperature at a speed, or that it comes to none.
+func (w *writer) hot(t *winding.TrialOutcome, rpm, c winding.Figure) string {
+	if !c.Known() {
+		return ", winding: " + notKnown(c.Why)
+	}
+	for _, p := range t.AtSpeeds {
+		if p.RPM == rpm.Value && p.TooHot {
+			return ", TOO HOT: no steady temperature"
+		}
+	}
+	return ", winding comes to " + w.amount(c, unit.Celsius, 3)
+}
+
+// speeds is the table at the job's own speeds.
+func (w *writer) speeds(t *winding.TrialOutcome) {
+	w.gap()
+	if t.NoCharging != "" {
+		w.say(2, "No charging worked out: "+t.NoCharging)
+	}
+	if len(t.AtSpeeds) == 0 {
+		return
+	}
+	temp := w.opt.Units.For(unit.Celsius)
+	const form = "  %7s %8s %8s %9s %9s %8s %9s  %s"
+	w.raw(fmt.Sprintf(form, "rpm", "A DC", "V DC", "battery W", "shaft W", "eff. %", w.clean(temp.Name), "diodes"))
+	for _, p := range t.AtSpeeds {
+		hot := significant(temp.From(p.WindingC), 3)
+		if p.TooHot {
+			hot = "too hot"
+		}
+		w.raw(fmt.Sprintf(form, significant(p.RPM, 3), significant(p.AmpsDC, 3), significant(p.VoltsDC, 4), significant(p.BatteryWatts, 3),
+			significant(p.ShaftWatts, 3), significant(100*p.Efficiency, 2), hot, p.Mode))
+	}
+	w.gap()
+}
+
+// allSpeeds is that table for every trial.
+func (w *writer) allSpeeds() {
+	w.section("AT THE JOB'S SPEEDS")
+	for i := range w.o.Trials {
+		t := &w.o.Trials[i]
+		w.heading("Trial " + t.Name)
+		if len(t.AtSpeeds) == 0 && t.NoCharging == "" {
+			w.say(2, "not known: needs the speeds")
+		}
+		w.speeds(t)
+	}
+	w.ifNoTrials()
+}

@@ -1,0 +1,110 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+)
+
+// inputs is every value that was given, as typed, and how far to trust it. With a
+// trial from 0 on, the other trials are left out.
+func (w *writer) inputs(trial int) {
+	w.section("WHERE EACH INPUT CAME FROM")
+	d := w.opt.Document
+	if d == nil {
+		w.say(2, "The inputs stand as typed in the job file.")
+		return
+	}
+	for i := range job.Tables {
+		t := &job.Tables[i]
+		if !t.Many() {
+			w.inputsOf(d, t, 0, t.Title)
+			continue
+		}
+		for n := range d.Count(t.Name) {
+			if t.Name != "trial" || trial < 0 || n == trial {
+				w.inputsOf(d, t, n, fmt.Sprintf("%s %d", t.Title, n+1))
+			}
+		}
+	}
+}
+
+// inputsOf is one table's; nothing when it says nothing.
+func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
+	said := false
+	for _, f := range job.FieldsOf(t.Name) {
+		typed, u, ok := d.Typed(f.PathAt(n))
+		if !ok || f.Name == "format" || f.Path() == "notes" {
+			continue
+		}
+		if !said {
+			w.heading(title)
+			said = true
+		}
+		w.pair(f.Label, typedWith(f, typed, u)+trust(d, f, typed, n))
+	}
+}
+
+// typedWith is a value as typed, and its key's unit where it was not typed along.
+func typedWith(f *job.Field, typed string, u unit.Unit) string {
+	if f.Kind != job.Number || u.Name == "" || strings.ContainsFunc(typed, isLetter) {
+		return typed
+	}
+	return typed + " " + u.Name
+}
+
+// isLetter finds a unit typed behind a number; e and E are of its exponent.
+func isLetter(r rune) bool {
+	return r != 'e' && r != 'E' && (r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r == '°' || r == 'Ω' || r == '"')
+}
+
+// trust is whether a number was measured, guessed, or is a choice; a value that could
+// not be used says so.
+func trust(d *job.Document, f *job.Field, typed string, n int) string {
+	if p, bad := d.ProblemAt(f.PathAt(n)); bad {
+		return " (NOT USED: expected " + p.Expected + ")"
+	}
+	switch {
+	case f.Kind != job.Number && f.Kind != job.Whole:
+		return ""
+	case strings.HasPrefix(strings.TrimSpace(typed), "~"):
+		return " (" + winding.Guessed.String() + ")"
+	case f.Table == "trial":
+		return " (chosen)"
+	case f.Table == "target":
+		return " (wanted)"
+	default:
+		return " (" + winding.Measured.String() + ")"
+	}
+}
+
+// derivations is the figures that say where they came from.
+func (w *writer) derivations(t *winding.TrialOutcome) {
+	m := &w.o.Machine
+	w.heading("Worked out here")
+	w.derived("Flux of a pole", m.FluxMWb, unit.Only("mWb"), m.FluxFrom)
+	w.derived("Mean turn", t.MeanTurnMM, unit.Millimetres, t.MeanTurnFrom)
+	w.derived("Inductance of a phase", t.PhaseMilliHenries, unit.Millihenry, t.InductanceFrom)
+	w.derived("Field current", m.FieldAmps, unit.Amps, m.FieldAmps.Why)
+	w.derived("Drive ratio", m.Ratio, unit.None, m.Ratio.Why)
+	w.derived("Slow speed", m.SlowRPM, unit.RPM, m.SlowRPM.Why)
+	w.derived("Usual speed", m.UsualRPM, unit.RPM, m.UsualRPM.Why)
+	w.derived("Top speed", m.TopRPM, unit.RPM, m.TopRPM.Why)
+	w.derived("Test speed", m.TestRPM, unit.RPM, m.TestRPM.Why)
+	w.derived("Winding, usual speed", t.HotUsualC, unit.Celsius, t.HotUsualC.Why)
+	w.derived("Charge limit", m.ChargeLimitAmps, unit.Amps, m.ChargeLimitAmps.Why)
+	w.derived("Current limit", t.LimitAmps, unit.Amps, t.LimitAmps.Why)
+	w.flush()
+	w.gap()
+}
+
+// derived is a figure, its origin and its reason.
+func (w *writer) derived(label string, f winding.Figure, dim unit.Dimension, why string) {
+	if why != "" {
+		why = ": " + why
+	}
+	w.figureAnd(label, f, dim, 3, " ("+f.Origin.String()+why+")")
+}

@@ -1,0 +1,95 @@
+package card
+
+import (
+	"fmt"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+)
+
+// machine is the iron: what was counted and measured, and the slot's room.
+func (w *writer) machine() {
+	m, o := w.job.Machine, &w.o.Machine
+	w.section("THE MACHINE")
+	w.given("Slots", "machine.slots", m.Slots)
+	w.given("Poles", "machine.poles", m.Poles)
+	w.given("Phases", "machine.phases", m.Phases)
+	if m.Sets.Given() {
+		w.given("Sets", "machine.sets", m.Sets)
+	}
+	w.given("Bore", "machine.bore", m.BoreMM)
+	w.given("Stack", "machine.stack", m.StackMM)
+	w.given("Air gap", "machine.air_gap", m.AirGapMM)
+	w.word("Cooling", "machine.cooling", m.Cooling)
+	w.word("Thermal class", "machine.thermal_class", m.ThermalClass)
+	w.given("Air around it", "machine.ambient", m.AmbientC)
+	w.figure("Pole pitch", o.PolePitchMM, unit.Millimetres, 3)
+	w.gap()
+	w.slotRoom(o)
+	w.gap()
+	w.flux(o)
+	w.flush()
+}
+
+// slotRoom is the areas of one slot.
+func (w *writer) slotRoom(o *winding.MachineOutcome) {
+	w.figure("Slot, gross", o.GrossMM2, unit.SquareMM, 3)
+	w.figure("  liner takes", o.LinerMM2, unit.SquareMM, 3)
+	w.figure("  wedge takes", o.WedgeMM2, unit.SquareMM, 3)
+	if o.SeparatorMM2.Known() && o.SeparatorMM2.Value > 0 || !o.SeparatorMM2.Known() {
+		w.figure("  separator takes", o.SeparatorMM2, unit.SquareMM, 3)
+	}
+	w.figure("Slot, net for wire", o.NetMM2, unit.SquareMM, 3)
+	if o.SlotNote != "" {
+		w.pair("", o.SlotNote)
+	}
+}
+
+// flux is what the volts rest on.
+func (w *writer) flux(o *winding.MachineOutcome) {
+	from := ""
+	if o.FluxFrom != "" {
+		from = ", from " + o.FluxFrom
+	}
+	w.figureAnd("Flux of a pole", o.FluxMWb, unit.Only("mWb"), 3, from)
+	w.figure("Gap flux density", o.GapTesla, unit.Tesla, 3)
+	w.figure("Field current", o.FieldAmps, unit.Amps, 3)
+	w.figure("Frequency", o.HertzPerRPM, unit.Only("Hz for each rpm"), 3)
+	w.figureAnd("Drive ratio", o.Ratio, unit.None, asGiven, because(o.Ratio))
+}
+
+// because is where a figure came from, behind it.
+func because(f winding.Figure) string {
+	if f.Why == "" {
+		return ""
+	}
+	return " (" + f.Why + ")"
+}
+
+// given is a line for a reading in the unit to show, or what stands in for it.
+func (w *writer) given(label, path string, r winding.Reading) {
+	if r.Given() {
+		field, ok := job.FieldAt(path)
+		dim, figures := unit.None, 0
+		if ok && field.Kind == job.Number {
+			dim, figures = field.Dim, asGiven
+		}
+		w.pair(label, w.amount(asFigure(r), dim, figures))
+		return
+	}
+	w.word(label, path, "")
+}
+
+// word is a line for a word of the job, or what is used in its place.
+func (w *writer) word(label, path, text string) {
+	if text != "" {
+		w.pair(label, text)
+		return
+	}
+	if field, ok := job.FieldAt(path); ok && field.Ghost != "" {
+		w.pair(label, fmt.Sprintf("~%s (not given)", field.Ghost))
+		return
+	}
+	w.known.add(label, "not given")
+}

@@ -1,0 +1,88 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+// oldWinding is what came out of the slots, what its plate said, what it gave.
+func (w *writer) oldWinding() {
+	w.section("OLD WINDING")
+	if w.o.Old == nil {
+		w.say(2, "not known: neither its turns nor its wire are given.")
+	} else {
+		w.wound(w.o.Old, w.job.Old.Wound)
+	}
+	old := w.job.Old
+	w.gap()
+	w.reading("Ohms, lead to lead", old.LeadOhms, unit.Ohms, w.at(" at ", old.LeadOhmsC, unit.Celsius))
+	w.reading("Plate", old.RatedAmps, unit.Amps, w.at(" at ", old.RatedVolts, unit.Volts)+w.at(", ", old.RatedRPM, unit.RPM))
+	w.reading("Began to charge at", old.CutInRPM, unit.RPM, "")
+	w.reading("Inductance, lead to lead", old.LeadMilliHenries, unit.Millihenry, "")
+	w.spins()
+	if t := w.o.Old; t != nil {
+		w.gap()
+		w.figureAnd("Worked out: it gives", t.LinePer1000RPM, unit.Volts, 3, " rms lead to lead at 1000 rpm")
+		w.figureAnd("  and reads", t.LeadOhms20, unit.Ohms, 3, w.at20(" lead to lead at "))
+		w.figure("  it began to charge at", t.CutInRPM, unit.RPM, 3)
+		w.figure("  wire fill", t.WireFill, unit.None, 2)
+	}
+	w.flush()
+}
+
+// wound is turns, wire and connection in a few lines.
+func (w *writer) wound(t *winding.TrialOutcome, wound winding.Wound) {
+	w.turns(t, wound)
+	if t.Wire == "" || t.Strands == 0 {
+		w.known.add("Wire", "no wire is given")
+	} else {
+		w.pair("Wire", fmt.Sprintf("%s, %s enamel, %s", t.Wire, t.Build, t.Metal))
+	}
+	w.pair("Connection", t.Connection.String()+", "+count(t.Circuits, "circuit"))
+}
+
+// turns is turns per coil, or coil by coil.
+func (w *writer) turns(t *winding.TrialOutcome, wound winding.Wound) {
+	if len(wound.CoilTurns) > 0 {
+		words := make([]string, len(wound.CoilTurns))
+		for i, n := range wound.CoilTurns {
+			words[i] = fmt.Sprint(n)
+		}
+		w.pair("TURNS, coil by coil", strings.Join(words, ", ")+" (outermost first)")
+		return
+	}
+	w.figure("TURNS per coil", t.Turns, unit.None, 0)
+}
+
+// reading is a line for a reading that was given; one that was not is left out.
+func (w *writer) reading(label string, r winding.Reading, dim unit.Dimension, more string) {
+	if r.Given() {
+		w.pair(label, w.amount(asFigure(r), dim, asGiven)+more)
+	}
+}
+
+// at is a second reading behind a word, "" when it was not given.
+func (w *writer) at(word string, r winding.Reading, dim unit.Dimension) string {
+	if !r.Given() {
+		return ""
+	}
+	return word + w.amount(asFigure(r), dim, asGiven)
+}
+
+// at20 is the temperature that cold ohms are for, in the unit to show.
+func (w *writer) at20(word string) string {
+	return word + w.amount(winding.Figure{Value: 20, Origin: winding.Derived}, unit.Celsius, asGiven)
+}
+
+// spins is what was read on the old winding, turning.
+func (w *writer) spins() {
+	for _, s := range w.job.Spins {
+		w.pair("Spin-up reading", w.amount(asFigure(s.LineVolts), unit.Volts, asGiven)+" at "+w.amount(asFigure(s.RPM), unit.RPM, asGiven)+w.at(", field ", s.FieldAmps, unit.Amps))
+	}
+	for _, s := range w.job.Shorts {
+		w.pair("Short-circuit reading", w.amount(asFigure(s.LineAmps), unit.Amps, asGiven)+" at "+w.amount(asFigure(s.RPM), unit.RPM, asGiven)+w.at(", field ", s.FieldAmps, unit.Amps))
+	}
+}

@@ -1,0 +1,121 @@
+package card
+
+import (
+	"strings"
+	"unicode"
+)
+
+// width is the columns of a sheet.
+const width = 80
+
+// paper takes text line by line: it folds it to ASCII when asked, wraps it, and keeps
+// blanks off the ends of lines.
+type paper struct {
+	b     strings.Builder
+	ascii bool
+	blank bool // the last line was blank
+}
+
+func newPaper(ascii bool) *paper { return &paper{ascii: ascii, blank: true} }
+
+// String is the sheet, ending with one newline.
+func (p *paper) String() string { return strings.TrimRight(p.b.String(), "\n") + "\n" }
+
+// clean makes text fit to print: no control characters, ASCII when asked.
+func (p *paper) clean(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if r >= ' ' && r < 0x7f {
+			return r
+		}
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar || unicode.Is(unicode.Zl, r) || unicode.Is(unicode.Zp, r) {
+			return ' '
+		}
+		return r
+	}, s)
+	if p.ascii {
+		return toASCII(s)
+	}
+	return s
+}
+
+// raw writes one line that is known to fit once it is clean; a longer one is wrapped.
+func (p *paper) raw(s string) {
+	s = strings.TrimRightFunc(p.clean(s), unicode.IsSpace)
+	if columns(s) > width {
+		indent := len(s) - len(strings.TrimLeft(s, " "))
+		p.hang(strings.Repeat(" ", min(indent, width/2)), strings.TrimLeft(s, " "))
+		return
+	}
+	p.b.WriteString(s + "\n")
+	p.blank = s == ""
+}
+
+// gap is one blank line, never two together.
+func (p *paper) gap() {
+	if !p.blank {
+		p.raw("")
+	}
+}
+
+// rule is a line across.
+func (p *paper) rule(r rune) { p.raw(strings.Repeat(string(r), width)) }
+
+// title heads the sheet.
+func (p *paper) title(kind, name string) {
+	p.rule('=')
+	p.hang("  ", kind)
+	p.hang("  ", name)
+	p.rule('=')
+}
+
+// section is a heading with room above it.
+func (p *paper) section(name string) {
+	p.gap()
+	p.raw("")
+	p.rule('-')
+	p.hang("  ", name)
+	p.rule('-')
+	p.gap()
+}
+
+// heading is a smaller one.
+func (p *paper) heading(name string) {
+	p.gap()
+	p.hang("  ", name)
+	p.gap()
+}
+
+// say wraps a text at an indent; a newline in it begins a paragraph.
+func (p *paper) say(indent int, text string) {
+	for _, part := range strings.Split(text, "\n") {
+		if strings.TrimSpace(part) != "" {
+			p.hang(strings.Repeat(" ", indent), part)
+		}
+	}
+}
+
+// hang writes a mark and wraps the text beside it, further lines under the text.
+func (p *paper) hang(mark, text string) {
+	mark = p.clean(mark)
+	at := columns(mark)
+	lines := wrap(p.clean(text), width-at)
+	for i, line := range lines {
+		lead := mark
+		if i > 0 {
+			lead = strings.Repeat(" ", at)
+		}
+		p.b.WriteString(strings.TrimRight(lead+line, " ") + "\n")
+	}
+	p.blank = false
+}
+
+// labelWidth is the column in which values begin.
+const labelWidth = 29
+
+// pair is a label and its value.
+func (p *paper) pair(label, value string) {
+	p.hang("  "+pad(p.clean(label), labelWidth-3)+" ", value)
+}
+
+// tick is a step with a box to mark when it is done.
+func (p *paper) tick(mark, text string) { p.hang("  [ ] "+mark, text) }

@@ -1,0 +1,94 @@
+package card
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+)
+
+func TestSignificant(t *testing.T) {
+	for _, c := range []struct {
+		v       float64
+		figures int
+		want    string
+	}{
+		{0.39386, 3, "0.394"}, {17, 0, "17"}, {1071.4, 3, "1071"}, {99.96, 3, "100.0"}, {12, 3, "12.0"}, {0.0226, 3, "0.0226"},
+		{-11.09, 3, "-11.1"}, {0, 3, "0"}, {-1e-12, 3, "0"}, {1e12, 3, "1e+12"}, {math.NaN(), 3, "?"}, {math.Inf(1), 3, "?"},
+		{0.4, asGiven, "0.4"}, {89, asGiven, "89"}, {100, asGiven, "100"}, {3.503937, asGiven, "3.50394"}, {1234.5, asGiven, "1234.5"}, {6000, asGiven, "6000"},
+	} {
+		assert.Equal(t, c.want, significant(c.v, c.figures), "%v %d", c.v, c.figures)
+	}
+}
+
+func TestFigures(t *testing.T) {
+	w := &writer{opt: Options{Units: unit.Choice{Inch: true}}}
+	assert.Equal(t, "~1.00 ±0.02 in", w.amount(winding.Figure{Value: 25.4, PlusMinus: 0.508, Origin: winding.Guessed}, unit.Millimetres, 3))
+	assert.Equal(t, "not known: needs the wire", w.amount(winding.Figure{Why: "needs the wire"}, unit.Millimetres, 3))
+	assert.Equal(t, "53 %", percent(winding.Figure{Value: 0.529, Origin: winding.Derived}))
+	f := Options{Units: unit.Choice{Fahrenheit: true}}
+	w.opt = f
+	// A tolerance in kelvin has no offset: 10 K are 18 °F of difference.
+	assert.Equal(t, "212 ±18 °F", w.amount(winding.Figure{Value: 100, PlusMinus: 10, Origin: winding.Derived}, unit.Celsius, 3))
+}
+
+func TestToASCII(t *testing.T) {
+	assert.Equal(t, "0.17 ohm, 72 +/-2 mm2, 18 degC, 30 deg, 2 x 0.71, I*sqrt(R), uH, ?", toASCII("0.17 Ω, 72 ±2 mm², 18 °C, 30°, 2 × 0.71, I·√(R), µH, 線"))
+}
+
+func FuzzWrap(f *testing.F) {
+	for _, s := range []string{"", "a", "some words to wrap here", strings.Repeat("x", 99), "長い長い長い長い", "é́́ combining", "a\tb\nc"} {
+		f.Add(s, 10)
+	}
+	f.Fuzz(func(t *testing.T, s string, n int) {
+		if n < 2 || n > 200 {
+			return
+		}
+		lines := wrap(s, n)
+		for _, line := range lines {
+			assert.LessOrEqual(t, columns(line), n)
+		}
+		assert.Equal(t, strings.Join(strings.Fields(s), ""), strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
+	})
+}
+
+func FuzzCard(f *testing.F) {
+	for _, s := range []string{"", "plain", "two\nlines", "\x1b[31mred\x1b[0m", "長い名前", "\u202eright to left", strings.Repeat("m", 200), "\xff\xfe"} {
+		f.Add(s, s, true)
+	}
+	f.Fuzz(func(t *testing.T, name, notes string, ascii bool) {
+		j := job.Example().Job()
+		j.Trials = j.Trials[:1]
+		j.Name, j.Notes, j.Trials[0].Name, j.Trials[0].Note = name, notes, name, notes
+		b := winding.Prepare(j)
+		o := winding.Outcome{Job: name, Trials: []winding.TrialOutcome{b.Static(j.Trials[0])}}
+		for _, text := range []string{Text(b, &o, 0, Options{ASCII: ascii}), Report(b, &o, Options{ASCII: ascii})} {
+			for _, line := range strings.Split(text, "\n") {
+				assert.LessOrEqual(t, columns(line), width)
+				assert.NotRegexp(t, `[\x00-\x1f\x7f]|[ \t]$`, line)
+			}
+			if ascii {
+				assert.NotRegexp(t, `[^\n -~]`, text)
+			}
+		}
+	})
+}
+
+func BenchmarkText(b *testing.B) {
+	w := workOut(job.Example().Text())
+	for b.Loop() {
+		Text(w.b, &w.o, 0, Options{Document: &w.d})
+	}
+}
+
+func BenchmarkReport(b *testing.B) {
+	w := workOut(job.Example().Text())
+	for b.Loop() {
+		Report(w.b, &w.o, Options{Document: &w.d})
+	}
+}

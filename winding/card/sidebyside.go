@@ -1,0 +1,147 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/unit"
+)
+
+// The columns of a table of trials: four of them beside the label make 80.
+const (
+	rowLabel = 28
+	rowCell  = 13
+)
+
+// withUnit is a row's label and its unit, as far apart as there is room for.
+func (w *writer) withUnit(label, unitName string) string {
+	s := strings.TrimRight(label+"  "+unitName, " ")
+	if columns(w.clean(s))+2 > rowLabel {
+		s = strings.TrimRight(label+" "+unitName, " ")
+	}
+	return s
+}
+
+// row sets a label and a cell for each trial; a label too long stands on a line above.
+func (w *writer) row(label string, cells []string) {
+	label = w.clean("  " + label)
+	if columns(label) > rowLabel {
+		w.raw(label)
+		label = ""
+	}
+	line := pad(label, rowLabel)
+	for _, c := range cells {
+		line += padLeft(w.clean(c), rowCell)
+	}
+	w.raw(line)
+}
+
+// names heads the columns.
+func (w *writer) names(label string) {
+	cells := make([]string, len(w.o.Trials))
+	for i, t := range w.o.Trials {
+		cells[i] = cut(w.clean(t.Name), rowCell-5)
+		if i == w.o.Reference {
+			cells[i] += " ref"
+		}
+	}
+	w.row(label, cells)
+}
+
+// windings is each trial in words.
+func (w *writer) windings() {
+	w.section("THE TRIALS")
+	for i := range w.o.Trials {
+		t, name := &w.o.Trials[i], w.o.Trials[i].Name
+		if i == w.o.Reference {
+			name += " (the reference)"
+		}
+		w.heading("Trial " + name)
+		if t.Note != "" {
+			w.pair("Note", t.Note)
+		}
+		w.wound(t, w.job.Trials[i].Wound)
+		w.pair("Span, layers", fmt.Sprintf("%s; %d, %s winding", spanWords(t.Span), t.Layers, t.Kind))
+		for k := range t.Buy {
+			s := &t.Buy[k]
+			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", s.Gauge, w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, unit.None, 0)))
+		}
+		w.flush()
+	}
+	w.ifNoTrials()
+}
+
+// comparison is every row of the comparison, group by group: the figures, and under
+// them how far they are from the reference's, with the verdict.
+func (w *writer) comparison() {
+	w.section("SIDE BY SIDE")
+	w.ifNoTrials()
+	if len(w.o.Comparison) > 0 {
+		w.say(2, "Under each figure: how far it is from the reference, in percent (degrees for temperatures), and whether that is better or worse for this job; PAST: over a limit.")
+	}
+	group := ""
+	for i := range w.o.Comparison {
+		r := &w.o.Comparison[i]
+		if r.Group != group {
+			w.flush()
+			w.gap()
+			w.names(strings.ToUpper(r.Group))
+			group = r.Group
+		}
+		w.compared(r)
+	}
+	w.flush()
+}
+
+// compared is one row: figures, then differences.
+func (w *writer) compared(r *winding.Row) {
+	u := w.opt.Units.For(r.Dim)
+	cells, under := make([]string, len(r.Cells)), make([]string, len(r.Cells))
+	var no absent
+	for i := range r.Cells {
+		c := &r.Cells[i]
+		cells[i], under[i] = "-", against(c, u, r.Digits)
+		switch {
+		case c.Figure.Known():
+			cells[i] = bare(winding.Figure{Value: c.Figure.Value, Origin: c.Figure.Origin}, u, r.Digits)
+		case r.ID != "cross_rpm" || i != w.o.Reference:
+			no.add(w.o.Trials[i].Name, c.Figure.Why)
+		}
+	}
+	w.row(w.withUnit(r.Label, u.Name), cells)
+	if strings.Join(under, "") != "" {
+		w.row("", under)
+	}
+	w.note(r.Label, no)
+}
+
+// against is how far a cell is from the reference, and the verdict.
+func against(c *winding.Cell, u unit.Unit, digits int) string {
+	verdict := c.Verdict.String()
+	if c.Verdict == winding.Past {
+		verdict = "PAST"
+	}
+	far := ""
+	switch {
+	case c.Verdict == winding.Same:
+	case c.Percent.Known() && c.Percent.Value >= 1000:
+		far = ">10x"
+	case c.Percent.Known() && c.Percent.Value <= -1000:
+		far = "<-10x"
+	case c.Percent.Known():
+		far = signed(c.Percent.Value, 2) + "%"
+	case c.Difference.Known():
+		far = signed(u.From(c.Difference.Value)-u.From(0), min(digits, 3))
+	}
+	return strings.TrimSpace(far + " " + verdict)
+}
+
+// signed is a number with its sign, plus too.
+func signed(v float64, figures int) string {
+	s := significant(v, figures)
+	if v > 0 && s != "0" {
+		s = "+" + s
+	}
+	return s
+}

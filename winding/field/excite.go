@@ -1,0 +1,109 @@
+package field
+
+import "math"
+
+// # Feeding itself
+//
+// A rotor fed from the machine's own rectified output needs, at field current I, the
+// voltage R·I + Vb at the coil and two diode drops more; open circuit, the machine gives
+// k·Φ(I) for each rpm. The speed at which both are equal is
+//
+//	n(I) = (R·I + V0)/(k·Φ(I)),  V0 = Vb + 2·Vd
+//
+// The lowest of it over I is the speed below which no field holds itself: there the line
+// of the field circuit touches the magnetisation curve. With Froelich's curve written as
+// Φ = (A·I + B)/(I0 + I), A = Φ∞ + Φr, B = Φr·I0, setting the slope of n to nothing gives
+//
+//	A·R·I² + 2·R·B·I + (R·I0 + V0)·B − A·V0·I0 = 0
+//
+// which has one root above 0 or none; with none n rises from the start and its lowest is
+// at I = 0. Below that root n only falls, so building up from nothing but the iron's
+// residual flux asks for n(0) = V0/(k·Φr) and, once begun, goes all the way. Without
+// residual flux it never begins, and a battery must lend the first ampere.
+//
+// The winding's own drop at field current is left out, so the real speeds are a little
+// higher; a diode that already conducts a little below its drop makes the building-up
+// speed lower than this. Treat both as a guide. Without residual, brushes and diodes, hold
+// is the textbook's critical speed, R·I0/(k·Φ∞); with a residual and nothing to pass, both
+// are 0, for some field is there at any speed.
+
+// SelfExcitation is the two speeds, rpm: hold, below which an excited machine falls back,
+// and build, from which it excites itself; +Inf where it cannot. voltsPerFlux is volts DC
+// peak for each rpm and unit of flux, above 0; most is the highest field current to
+// consider, A, above 0; diodeVolts is of one diode.
+func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (hold, build float64) {
+	never := math.Inf(1)
+	drop := w.BrushVolts + 2*diodeVolts
+	if !(most > 0 && voltsPerFlux > 0 && w.Ohms() > 0 && drop >= 0) || !(c.Infinity > 0 && c.Residual >= 0) {
+		return never, never
+	}
+	speed := func(amps float64) float64 {
+		return (w.Ohms()*amps + drop) / (voltsPerFlux * c.At(amps))
+	}
+	touch := min(most, c.touching(w.Ohms(), drop))
+	if touch <= 0 && c.Residual == 0 { // nothing to pass: what n comes to as I goes to 0
+		return w.Ohms() / (voltsPerFlux * c.slope()), never
+	}
+	hold, build = speed(touch), never
+	if c.Residual > 0 {
+		build = speed(0)
+	}
+	return hold, build
+}
+
+// slope is how steeply the curve starts, flux per ampere.
+func (c Curve) slope() float64 {
+	if c.Straight {
+		return c.Infinity
+	}
+	return c.Infinity / c.Half
+}
+
+// touching is the field current at which a field circuit's line touches the curve; 0 when
+// it never does above 0, +Inf on a straight line that gets ever better.
+func (c Curve) touching(ohms, drop float64) float64 {
+	if c.Straight {
+		if ohms*c.Residual < drop*c.Infinity {
+			return math.Inf(1)
+		}
+		return 0
+	}
+	a, b := c.Infinity+c.Residual, c.Residual*c.Half
+	// A·R·I² + 2·h·I + k = 0 with h = R·B, positive root only when k < 0.
+	h, k := ohms*b, (ohms*c.Half+drop)*b-a*drop*c.Half
+	if k >= 0 {
+		return 0
+	}
+	// −k/(h + √…) keeps its digits where −h + √… would not.
+	return -k / (h + math.Sqrt(h*h-a*ohms*k))
+}
+
+// Hold is the field that holds a wanted flux.
+type Hold struct {
+	Amps float64
+	// Watts is what the supply gives for it, brushes included.
+	Watts float64
+	// Enough is false when the flux is out of reach of the curve or of the supply; Amps is
+	// then all that the supply drives.
+	Enough bool
+	// Extrapolated is true above the highest current read: the curve is a guess there.
+	Extrapolated bool
+}
+
+// AmpsToHold is the field current for a flux, in the unit of the curve, from a supply of
+// some volts. A machine whose output must hold a voltage V at n rpm needs, with no load,
+// the flux V/(k·n). A flux of 0 or less needs none.
+func (c Curve) AmpsToHold(w Wound, supplyVolts, flux float64) Hold {
+	most := w.Amps(supplyVolts)
+	amps, ok := c.Amps(flux)
+	if math.IsNaN(flux) || !ok || amps > most {
+		return Hold{Amps: most, Watts: w.Watts(most), Extrapolated: c.Outside(most)}
+	}
+	return Hold{Amps: amps, Watts: w.Watts(amps), Enough: true, Extrapolated: c.Outside(amps)}
+}
+
+// NetWatts is what is left of an output, W, after the field took its share at a field
+// current; below 0 it runs at a loss.
+func (w Wound) NetWatts(outputWatts, fieldAmps float64) float64 {
+	return outputWatts - w.Watts(fieldAmps)
+}

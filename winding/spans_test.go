@@ -1,0 +1,160 @@
+package winding_test
+
+import (
+	"encoding/csv"
+	"math"
+	"math/rand/v2"
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/layout"
+)
+
+// withTrial is the job with one trial, changed.
+func withTrial(j winding.Job, f func(*winding.Trial)) (*winding.Bench, winding.TrialOutcome) {
+	j.Trials = []winding.Trial{j.Trials[0]}
+	f(&j.Trials[0])
+	b := winding.Prepare(j)
+	return b, b.Static(j.Trials[0])
+}
+
+// A compared span promises what the trial gives when it is wound on that span: volts,
+// mean turn, ohms and metal, worked out the long way.
+func TestSpansPromiseWhatTheTrialGives(t *testing.T) {
+	t.Parallel()
+	seen := 0
+	forAny(t, 40, func(r *rand.Rand, j winding.Job) {
+		j.Machine.MeanTurnMM = winding.Known(150 + 200*r.Float64())
+		b, now := withTrial(j, func(*winding.Trial) {})
+		for _, s := range b.Spans(0) {
+			_, then := withTrial(j, func(t *winding.Trial) { t.Span = winding.Known(float64(s.Span)) })
+			assert.Equal(t, s.Present, s.Span == now.Span)
+			close := func(change float64, a, b winding.Figure, what string) {
+				require.True(t, a.Known() && b.Known(), what)
+				assert.InDelta(t, 1+change/100, b.Value/a.Value, 1e-9, "%s, span %d", what, s.Span)
+			}
+			close(s.VoltsPercent.Value, now.LinePerRPM, then.LinePerRPM, "volts")
+			close(s.WirePercent.Value, now.PhaseOhms20, then.PhaseOhms20, "ohms")
+			close(s.WirePercent.Value, now.CopperKg, then.CopperKg, "metal")
+			assert.InDelta(t, then.MeanTurnMM.Value, s.MeanTurnMM.Value, 1e-9)
+			assert.InDelta(t, then.Kw3.Value, s.Kw3, 1e-12)
+			// Turns scaled to the same volts: the wire goes with them.
+			turns := now.LinePerRPM.Value / then.LinePerRPM.Value
+			assert.InDelta(t, then.CopperKg.Value*turns/now.CopperKg.Value, 1+s.SameVoltsPercent.Value/100, 1e-9)
+			assert.Equal(t, then.CircuitChoices, s.Circuits)
+			seen++
+		}
+	})
+	assert.Greater(t, seen, 100)
+}
+
+// A compared number of circuits promises what the trial gives with it.
+func TestCircuitsPromiseWhatTheTrialGives(t *testing.T) {
+	t.Parallel()
+	forAny(t, 40, func(_ *rand.Rand, j winding.Job) {
+		b, now := withTrial(j, func(*winding.Trial) {})
+		choices := b.CircuitsChoices(0)
+		require.Len(t, choices, len(now.CircuitChoices))
+		for _, c := range choices {
+			other, then := withTrial(j, func(t *winding.Trial) { t.Circuits = winding.Known(float64(c.Circuits)) })
+			assert.InDelta(t, 1+c.VoltsPercent/100, then.LinePerRPM.Value/now.LinePerRPM.Value, 1e-9)
+			assert.InDelta(t, 1+c.OhmsPercent/100, then.PhaseOhms20.Value/now.PhaseOhms20.Value, 1e-9)
+			assert.InDelta(t, 1+c.AmpsPercent/100, now.DensityPerAmp.Value/then.DensityPerAmp.Value, 1e-9)
+			plan, why := other.Plan(0)
+			require.Empty(t, why)
+			assert.Len(t, plan.Wiring(layout.Star).Joins, c.Joins)
+			_, back := withTrial(j, func(t *winding.Trial) {
+				t.Circuits, t.Turns = winding.Known(float64(c.Circuits)), winding.Known(c.SameVoltsTurns.Value)
+			})
+			assert.InEpsilon(t, now.LinePerRPM.Value, back.LinePerRPM.Value, 1e-9, "turns for the same volts")
+		}
+	})
+}
+
+// Every double-layer three-phase row of the table of winding factors (sources in its
+// column source), reached from full pitch by the comparison: volts go as kp1.
+func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
+	f, err := os.Open("../testdata/layout/winding_factors.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	require.NoError(t, err)
+	at := map[string]int{}
+	for i, name := range rows[0] {
+		at[name] = i
+	}
+	checked := 0
+	for _, row := range rows[1:] {
+		number := func(name string) float64 { v, _ := strconv.ParseFloat(row[at[name]], 64); return v }
+		q, poles, pitch := number("Q"), number("poles"), number("pitch")
+		if number("phases") != 3 || number("layers") != 2 || math.Mod(q, 3*poles) != 0 || pitch > q/poles {
+			continue
+		}
+		j := winding.Job{Trials: []winding.Trial{{Name: "A"}}}
+		j.Machine = winding.Machine{Slots: winding.Known(q), Poles: winding.Known(poles), Phases: winding.Known(3), Layers: winding.Known(2)}
+		for _, s := range winding.Prepare(j).Spans(0) {
+			if s.Span == int(pitch) {
+				assert.InDelta(t, number("kp1"), 1+s.VoltsPercent.Value/100, 0.6e-5, row[at["id"]])
+				assert.InDelta(t, number("kw5"), s.Kw5, 0.6e-5, row[at["id"]])
+				checked++
+			}
+		}
+	}
+	assert.Greater(t, checked, 20)
+}
+
+// A third shorter than the pole pitch takes the third harmonic out: sin(3·60°) = 0
+// (Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2, from memory).
+func TestTwoThirdsPitchHasNoThirdHarmonic(t *testing.T) {
+	j := winding.Job{Trials: []winding.Trial{{Name: "A"}}}
+	j.Machine = winding.Machine{Slots: winding.Known(36), Poles: winding.Known(4), Layers: winding.Known(2)}
+	b := winding.Prepare(j)
+	var spans []int
+	for _, s := range b.Spans(0) {
+		spans = append(spans, s.Span)
+		assert.Equal(t, s.Span == 6 || s.Span == 12, s.Kw3 < 1e-9, "span %d", s.Span)
+		assert.False(t, s.WirePercent.Known(), "no bore, no mean turn")
+		if s.Span == 6 {
+			assert.InDelta(t, 100*(math.Sqrt(3)/2-1), s.VoltsPercent.Value, 1e-9)
+			assert.InDelta(t, 200.0/3, s.PitchPercent, 1e-9)
+		}
+	}
+	assert.Equal(t, []int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17}, spans, "18 is two pole pitches: no voltage")
+	assert.Nil(t, b.Spans(1))
+	assert.Nil(t, b.CircuitsChoices(-1))
+	assert.Nil(t, winding.Prepare(winding.Job{Trials: j.Trials}).Spans(0), "no slots")
+}
+
+// The two waves of the slot pair pass the winding as the working wave does.
+func TestSlotPairHasTheFactorOfTheWorkingWave(t *testing.T) {
+	for _, c := range []struct {
+		slots, poles, span, layers int
+		low, high                  int
+		felt                       bool
+	}{
+		{36, 4, 7, 2, 34, 38, true},  // orders 17 and 19
+		{36, 12, 3, 1, 30, 42, true}, // 5 and 7
+		{27, 6, 4, 2, 24, 30, false}, // 8 and 10: even
+		{12, 10, 1, 2, 7, 17, false}, // 7/5 and 17/5
+		{12, 14, 1, 2, 5, 19, false}, // Q - p below p
+		{9, 8, 1, 2, 5, 13, false},
+	} {
+		l, err := layout.New(layout.Spec{Slots: c.slots, Poles: c.poles, Phases: 3, Span: c.span, Layers: c.layers})
+		require.NoError(t, err)
+		p := winding.SlotPairOf(l)
+		assert.Equal(t, []int{c.low, c.high}, []int{p.LowerPairs, p.UpperPairs})
+		assert.Equal(t, c.felt, p.Felt, "%d slots, %d poles", c.slots, c.poles)
+		assert.InDelta(t, float64(c.low), p.LowerOrder*float64(c.poles)/2, 1e-9)
+		if c.slots%(c.poles/2) == 0 {
+			assert.InDelta(t, l.Factor(int(p.LowerOrder)), p.Kw, 1e-9)
+			assert.InDelta(t, l.Factor(int(p.UpperOrder)), p.Kw, 1e-9)
+		}
+	}
+}
