@@ -96,9 +96,10 @@ func TestAllScreensWhileResizing(t *testing.T) {
 			st.WaitFor("80")
 			continue
 		}
-		st.WaitFor("charging begins")
-		for range m.views {
+		st.WaitFor("[Trials]")
+		for i := range m.views {
 			st.Key("tab")
+			st.WaitFor("[" + m.views[(2+i)%len(m.views)].Name() + "]")
 		}
 		st.WaitFor("charging begins")
 	}
