@@ -120,7 +120,7 @@ func (b *Bench) doubtRunning(d *doubts, at func(string) string, t Trial, o *Tria
 		d.add(Doubt, at("turns"), t.Name, fmt.Sprintf("about %.0f turns would", math.Ceil(o.Turns.Value*c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
-		d.add(Doubt, at("gauge"), t.Name, "more strands of thinner wire", "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
+		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
 	if r, v := b.job.Battery.DiodeReverseVolts, o.OpenAtTopVolts; r.Given() && v.Known() && v.Value > r.Value {
 		d.add(Broken, "battery.diode_reverse", t.Name, fmt.Sprintf("diodes of %.0f V and more", math.Ceil(v.Value*1.5/50)*50), "", "unloaded at the top speed the diodes see %.0f V, their rating is %.0f V", v.Value, r.Value)

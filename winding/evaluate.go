@@ -1,5 +1,7 @@
 package winding
 
+import "slotwright/winding/layout"
+
 // Evaluate works a job out. It is pure: the same job gives the same outcome, and
 // nothing outside it is read or changed. What cannot be worked out is a missing
 // figure that says what it needs; there is no error.
@@ -36,8 +38,11 @@ func (b *Bench) Outcome() Outcome {
 // Static works out everything of a trial that needs no running: fit, coils, ohms,
 // volts, limits, wire to buy, inductance. It takes microseconds.
 func (b *Bench) Static(t Trial) TrialOutcome {
-	k := b.keyOf(t)
-	c := b.coils(t)
+	return b.static(t, b.coils(t), b.keyOf(t))
+}
+
+// static is the figures of a trial whose coils are known.
+func (b *Bench) static(t Trial, c coilSet, k layoutKey) TrialOutcome {
 	bundle := t.Bundle()
 	o := TrialOutcome{
 		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
@@ -55,6 +60,28 @@ func (b *Bench) Static(t Trial) TrialOutcome {
 	o.Inductance = b.inductance(t, c, k)
 	o.Limits = b.limits(t, c, &o)
 	return o
+}
+
+// StaticOn is Static for a coil list: an old stator as found, or a planned one with
+// something changed (a coil reversed, left out, short of turns). The trial gives wire,
+// connection and circuits; turns and factor come from the list. Volts are those of the
+// mean phase; how far the phases part is in the list's own Balance.
+func (b *Bench) StaticOn(t Trial, plan *layout.Layout) TrialOutcome {
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices()}
+	spec := plan.Spec()
+	turns, coils := 0.0, plan.Coils()
+	for _, coil := range coils {
+		turns += float64(coil.Turns)
+		c.slotTurns = max(c.slotTurns, float64(coil.Turns))
+	}
+	for i, h := range harmonics {
+		c.kw[i] = plan.Factor(h)
+	}
+	c.series = turns / float64(spec.Phases*spec.Sets) / float64(c.circuits)
+	c.effective = c.series * c.kw[0]
+	t.Turns = Reading{Value: turns / float64(max(1, len(coils))), Origin: Derived}
+	t.Circuits = Known(float64(c.circuits))
+	return b.static(t, c, layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()})
 }
 
 // reference is the index of the trial the others are compared with.
@@ -102,6 +129,8 @@ func (b *Bench) machine() MachineOutcome {
 		SlowRPM: b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).figure(""), Ratio: b.speeds.ratio,
 	}
+	m.MagnetsAgainstWound = b.magnetsAgainstWound()
+	b.wantedPulleys(&m)
 	if why := b.roomWhy[layers-1]; why != "" {
 		no := missing(why)
 		m.GrossMM2, m.LinerMM2, m.WedgeMM2, m.SeparatorMM2, m.NetMM2 = no, no, no, no, no

@@ -124,6 +124,7 @@ func (b *Bench) atTopSpeed(t Trial, o *TrialOutcome, l *Limits) {
 	l.SkinDepthMM = hz.then(func(f float64) float64 { return wiretable.SkinDepthMM(t.Metal, 60, f) })
 	layers := o.Layers
 	l.ACFactor = missing("needs the slot, the turns and the top speed")
+	l.ACFactorSplit = l.ACFactor
 	if !hz.Known() || !o.Conductors.Known() || b.roomWhy[layers-1] != "" {
 		return
 	}
@@ -133,8 +134,11 @@ func (b *Bench) atTopSpeed(t Trial, o *TrialOutcome, l *Limits) {
 	if b.job.Machine.StackMM.Given() && o.MeanTurnMM.Known() {
 		share = min(1, 2*b.job.Machine.StackMM.Value/o.MeanTurnMM.Value)
 	}
-	factor := slot.ACFactor(o.BareMM.Value, deep, hz.Value, t.Metal.Resistivity(60), room.WidthMidMM, across)
-	l.ACFactor = derived(1+(factor-1)*share, b.slot.origin)
+	factor := func(strands int) Figure {
+		f := slot.ACFactorSplit(o.BareMM.Value, deep, hz.Value, t.Metal.Resistivity(60), room.WidthMidMM, across, strands)
+		return derived(1+(f-1)*share, b.slot.origin)
+	}
+	l.ACFactor, l.ACFactorSplit = factor(1), factor(2)
 }
 
 func metalOf(m wiretable.Metal) heat.Metal {

@@ -71,27 +71,37 @@ func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
 	}, true
 }
 
-// fluxFromMagnets is the estimate from the magnets' size and grade, ±15 %.
-func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
+// magnets is the flux per pole, Wb, that the magnets given make: an estimate, ±15 %.
+func (b *Bench) magnets() (Figure, bool) {
 	f, m := b.job.Field, b.job.Machine
 	gap := f.MagnetGapMM
 	if !gap.Given() {
 		gap = m.AirGapMM
 	}
-	if f.Kind != "magnets" || !f.RemanenceTesla.Given() || !f.MagnetMM.Given() || !gap.Given() ||
-		!m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
-		return fluxSource{}, false
+	if !f.RemanenceTesla.Given() || !f.MagnetMM.Given() || !gap.Given() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
+		return missing("needs the magnets"), false
 	}
-	carter := b.carter(gap.Value)
 	wb, err := field.Magnets{
 		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
-		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: carter, Leakage: f.LeakageFactor.Or(defaultLeakage),
+		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: b.carter(gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage),
 	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {
-		return fluxSource{}, false
+		return missing(err.Error()), false
 	}
 	flux := derived(wb, Guessed)
 	flux.PlusMinus = wb * field.Uncertainty
+	return flux, true
+}
+
+// fluxFromMagnets is the flux of a magnet rotor, where nothing better is known.
+func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
+	if b.job.Field.Kind != "magnets" {
+		return fluxSource{}, false
+	}
+	flux, ok := b.magnets()
+	if !ok {
+		return fluxSource{}, false
+	}
 	s := b.fluxOf(flux, "the magnets' grade and size, an estimate ±15 %")
 	s.fieldAmps = missing("magnets need none")
 	return s, true

@@ -29,10 +29,13 @@ type MachineOutcome struct {
 	HertzPerRPM Figure `json:"hertz_per_rpm"`
 	PolePitchMM Figure `json:"pole_pitch_mm"`
 	// FluxMWb is the flux of a pole, at the field current that is used.
-	FluxMWb   Figure `json:"flux_per_pole_mwb"`
-	FluxFrom  string `json:"flux_from"`
-	GapTesla  Figure `json:"gap_flux_density_t"`
-	FieldAmps Figure `json:"field_amps"`
+	FluxMWb  Figure `json:"flux_per_pole_mwb"`
+	FluxFrom string `json:"flux_from"`
+	GapTesla Figure `json:"gap_flux_density_t"`
+	// MagnetsAgainstWound is the volts that the magnets given would make over those of
+	// the wound rotor, for a stator that is to change rotors.
+	MagnetsAgainstWound Figure `json:"magnets_over_wound"`
+	FieldAmps           Figure `json:"field_amps"`
 
 	RestVolts       Figure `json:"battery_rest_v"`
 	AbsorptionVolts Figure `json:"battery_absorption_v"`
@@ -49,6 +52,13 @@ type MachineOutcome struct {
 	TestRPM  Figure `json:"test_rpm"`
 	TestC    Figure `json:"test_c"`
 	Ratio    Figure `json:"drive_ratio"`
+	// WantedRatio takes the drive's usual speed to the usual speed wanted; DrivenMM and
+	// DriverMM are the pulleys (DrivenTeeth the wheel) that would do it with the other
+	// one kept.
+	WantedRatio Figure `json:"wanted_ratio"`
+	DrivenMM    Figure `json:"driven_pulley_for_wanted_ratio_mm"`
+	DriverMM    Figure `json:"driver_pulley_for_wanted_ratio_mm"`
+	DrivenTeeth Figure `json:"driven_teeth_for_wanted_ratio"`
 }
 
 // TrialOutcome is one winding worked out.
@@ -157,6 +167,8 @@ type Limits struct {
 	SecondsToClass Figure `json:"seconds_to_class_limit"`
 	// ACFactor is AC over DC resistance at the top speed.
 	ACFactor Figure `json:"ac_factor_top"`
+	// ACFactorSplit is that of twice the strands with the same metal.
+	ACFactorSplit Figure `json:"ac_factor_top_twice_the_strands"`
 	// SkinDepthMM at the top speed.
 	SkinDepthMM Figure `json:"skin_depth_top_mm"`
 }

@@ -32,7 +32,7 @@ func NewMachine() *View {
 
 // NewDrive is the screen for the drive, the battery and what is wanted.
 func NewDrive() *View {
-	return &View{name: "Drive", tables: []string{"drive", "drive_point", "battery", "target"}, result: driveResult}
+	return &View{name: "Drive", tables: []string{"drive", "drive_point", "battery", "target"}, result: DriveFollows}
 }
 
 // Name stands on the tab.

@@ -34,6 +34,17 @@ func draw(s *session.Session, w int, lines []line) []string {
 	return out
 }
 
+// drawKnown leaves out what is not known.
+func drawKnown(s *session.Session, w int, lines []line) []string {
+	var known []line
+	for _, l := range lines {
+		if l.figure.Known() {
+			known = append(known, l)
+		}
+	}
+	return draw(s, w, known)
+}
+
 func machineResult(s *session.Session, w int) []string {
 	m := s.Outcome().Machine
 	lines := []line{
@@ -44,6 +55,9 @@ func machineResult(s *session.Session, w int) []string {
 		{"pole pitch", m.PolePitchMM, unit.Millimetres, 3},
 		{"flux of a pole", m.FluxMWb, unit.Only("mWb"), 3},
 		{"gap flux density", m.GapTesla, unit.Tesla, 2},
+	}
+	if m.MagnetsAgainstWound.Known() {
+		lines = append(lines, line{"magnets instead: volts ×", m.MagnetsAgainstWound, unit.None, 2})
 	}
 	if o := s.Outcome().Old; o != nil {
 		lines = append(lines,
@@ -65,10 +79,14 @@ func machineResult(s *session.Session, w int) []string {
 	return out
 }
 
-func driveResult(s *session.Session, w int) []string {
+// DriveFollows is what follows from the inputs of the Drive screen.
+func DriveFollows(s *session.Session, w int) []string {
 	m := s.Outcome().Machine
-	return draw(s, w, []line{
+	return drawKnown(s, w, []line{
 		{"turns per drive turn", m.Ratio, unit.None, 3},
+		{"… for the speed wanted", m.WantedRatio, unit.None, 3},
+		{"alternator pulley for it", m.DrivenMM, unit.Millimetres, 3},
+		{"or drive pulley for it", m.DriverMM, unit.Millimetres, 3},
 		{"slow", m.SlowRPM, unit.RPM, 3},
 		{"usual", m.UsualRPM, unit.RPM, 3},
 		{"top", m.TopRPM, unit.RPM, 3},

@@ -5,6 +5,7 @@ import (
 
 	"slotwright/tui/canvas"
 	"slotwright/tui/kit"
+	"slotwright/tui/machine"
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/unit"
@@ -110,6 +111,8 @@ func (v *View) words(s *session.Session, w int) []string {
 	}
 	out = append(out, "")
 	out = append(out, v.table(s).Lines(t, w)...)
+	out = append(out, "")
+	out = append(out, machine.DriveFollows(s, w)...)
 	out = append(out, "")
 	out = append(out, t.WrapPaint(kit.Hint, worst(s), w)...)
 	return out

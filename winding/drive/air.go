@@ -1,6 +1,10 @@
 package drive
 
-import "math"
+import (
+	"errors"
+	"fmt"
+	"math"
+)
 
 // The standard atmosphere (ISO 2533:1975): 101 325 Pa and 288.15 K at the sea, 6.5 K
 // cooler each kilometre; R = 287.05287 J/kgK, exponent g/(R·L) = 5.25588.
@@ -9,16 +13,37 @@ const (
 	seaKelvin   = 288.15
 	lapse       = 0.0065
 	gasConstant = 287.05287
-	exponent    = 5.25588
+	exponent    = 9.80665 / (gasConstant * lapse)
+	lowestM     = -500.0
+	highestM    = 11000.0
+	coldestC    = -90.0
+	hottestC    = 70.0
 )
 
-// Pascal is the air pressure of the standard atmosphere at an altitude of -500 to
-// 11 000 m.
-func Pascal(altitudeM float64) float64 {
-	return seaPascal * math.Pow(1-lapse*altitudeM/seaKelvin, exponent)
+// ErrAir is wrapped by the errors about the air.
+var ErrAir = errors.New("air")
+
+// CheckAir tests an altitude and a temperature: -500 to 11 000 m, where the standard
+// atmosphere is one formula, and -90 to 70 °C.
+func CheckAir(altitudeM, celsius float64) error {
+	switch {
+	case !(altitudeM >= lowestM && altitudeM <= highestM):
+		return fmt.Errorf("%w: altitude: read %g m, expected %g to %g", ErrAir, altitudeM, lowestM, highestM)
+	case !(celsius >= coldestC && celsius <= hottestC):
+		return fmt.Errorf("%w: temperature: read %g °C, expected %g to %g", ErrAir, celsius, coldestC, hottestC)
+	}
+	return nil
 }
 
-// AirDensity is kg/m³ at an altitude and a temperature, ρ = p/(R·T).
+// Pascal is the air pressure of the standard atmosphere at an altitude of -500 to
+// 11 000 m; outside of that it is taken as that of the nearer end.
+func Pascal(altitudeM float64) float64 {
+	return seaPascal * math.Pow(1-lapse*min(highestM, max(lowestM, altitudeM))/seaKelvin, exponent)
+}
+
+// AirDensity is kg/m³ at an altitude and a temperature, ρ = p/(R·T): the pressure of the
+// standard atmosphere at that altitude with the temperature as it is. Dry air: at 30 °C
+// air full of water vapour is 1.6 % lighter. For values that CheckAir passes.
 func AirDensity(altitudeM, celsius float64) float64 {
 	return Pascal(altitudeM) / (gasConstant * (celsius + 273.15))
 }

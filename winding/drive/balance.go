@@ -1,6 +1,7 @@
 package drive
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -9,31 +10,130 @@ import (
 //
 // The shaft settles where the torque it is given is the torque it has to give. There
 // may be several such speeds: a wind rotor with a stiff alternator has a slow one where
-// its blades are stalled, a fast one, and between them one that it cannot stay at. All
-// are looked for.
+// its blades are stalled, a fast one, and between them one that it cannot stay at:
 //
-// The difference of the two torques is sampled on a grid; a change of sign is a root, and
-// an extreme that may reach zero between the samples is looked at more closely, since a
-// pair of roots can hide there (a tangency is the limit of that). Roots are refined by the secant in a
-// bracket (Illinois) until the torques agree to 1e-9 of the larger. Cost: the grid, and
-// about six calls a root. What is narrower than a step of the grid and not next to an
-// extreme of the samples is not found; 96 steps leave nothing of a smooth torque curve.
+//	torque            given by the rotor
+//	  |        .-o-.  o = the shaft can stay      as speed falls, more is given than
+//	  |      x'  |  `o.                           taken, and the other way round
+//	  |   _.'    |    |`.   x = it cannot         the two part at the least push
+//	  |o-'  taken ...
+//	  +------------------- speed
 //
-// A speed is one to stay at when a little more speed leaves less torque over.
+// All are looked for, the last included at which two of them merge and the curves only
+// touch: there the shaft is about to drop from one branch to another.
+//
+// # How
+//
+// The difference of the two torques is sampled on a grid. A change of sign has a root
+// in it. Between two samples of one sign a pair of roots can hide, where the difference
+// dips to zero and comes back. Such a dip is convex near its bottom, and a convex curve
+// cannot pass below the lines through the two samples either side of it:
+//
+//	\  .          .  /
+//	 o               o        the four samples around the stretch; it is searched only
+//	  \             /         where the lines meet at or below zero
+//	   o           o
+//	    ` .     . '
+//	        ` '  the lines meet here
+//
+// The search goes by golden section, and stops as soon as it passes zero or the same
+// bound, now with nearer points, shows that it will not. Roots are refined by the
+// secant in a bracket (Illinois) until the torques agree to 1e-9 of the larger, or to
+// 1e-15 of the largest difference on the grid, where arithmetic ends.
+//
+// # Cost
+//
+// The samples; then six to nine calls a root, two of them for the slope there. A stretch
+// that is searched in vain costs two to six calls, one where the curves really touch
+// about twenty.
+//
+// # Where it stops being valid
+//
+// A pair of roots is missed when the dip that makes it is not convex over the three
+// steps around it: when it is narrower than about two steps of the grid. A torque curve
+// is smooth but for the corner at cut-in; with a sample on each side of the corner
+// (Sample puts them there) and 64 steps nothing of it is that narrow. Samples need not
+// be exact, as those of a winding at a slightly other temperature: each bracket that the
+// exact difference does not bear out is looked at again one step wider, and dropped when
+// it holds no root there either. Where a torque jumps, the two pass one another without
+// being equal; that is returned as a Jump, and is the only case in which they disagree
+// by more than 1e-6.
+
+// Torque is a torque against speed, N·m and rpm. It must be finite on the range that is
+// asked about.
+type Torque func(rpm float64) float64
 
 // Equilibrium is a speed at which torque given and taken agree.
 type Equilibrium struct {
 	RPM    float64 `json:"rpm"`
-	Torque float64 `json:"torque_nm"`
-	Stable bool    `json:"stable"`
+	Torque float64 `json:"torque_nm"` // what is taken there, N·m
+	Watts  float64 `json:"shaft_w"`   // Torque times speed
+	// Slope is by how much given less taken changes with speed, N·m/rpm. Below 0 the
+	// speed holds; the further below, the more firmly.
+	Slope float64 `json:"slope_nm_per_rpm"`
+	// Stable is whether the shaft can stay: a little more speed leaves less torque over.
+	Stable bool `json:"stable"`
+	// Tangent is a speed where the two torques touch and part again. It is not stable:
+	// from one side the shaft comes to it, to the other it leaves.
+	Tangent bool `json:"tangent,omitempty"`
+	// Jump is a speed at which a torque jumps past the other.
+	Jump bool `json:"jump,omitempty"`
 }
 
-// Torque is a torque against speed, N·m and rpm.
-type Torque func(rpm float64) float64
+// Samples is a torque taken once at many speeds, for use in many balances.
+type Samples struct {
+	RPM []float64 // going up
+	Nm  []float64
+}
 
-// Balance finds every equilibrium from low to high, going up.
+// Sample takes a torque at steps+1 speeds from almost rest to a speed, closer together
+// when slow (as the square: the equilibria of light winds all lie there), and on both
+// sides of each corner, such as the cut-in speed. Fewer than 8 steps count as 8. No
+// samples when high is not above 0.
+func Sample(torque Torque, high float64, steps int, corners ...float64) Samples {
+	if !(high > 0) || math.IsInf(high, 0) {
+		return Samples{}
+	}
+	steps = max(8, steps)
+	var s Samples
+	for i := range steps + 1 {
+		x := (float64(i) + 1e-2) / (float64(steps) + 1e-2)
+		s.RPM = append(s.RPM, high*x*x)
+	}
+	for _, c := range corners {
+		if c > s.RPM[0] && c < high {
+			s.RPM = append(s.RPM, c*(1-1e-6), c*(1+1e-6))
+		}
+	}
+	slices.Sort(s.RPM)
+	s.RPM = slices.Compact(s.RPM)
+	for _, rpm := range s.RPM {
+		s.Nm = append(s.Nm, torque(rpm))
+	}
+	return s
+}
+
+// Balance finds every equilibrium on the samples of the torque that is taken.
+func (s Samples) Balance(given, taken Torque) []Equilibrium {
+	ys := make([]float64, len(s.RPM))
+	for i, rpm := range s.RPM {
+		ys[i] = given(rpm) - s.Nm[i]
+	}
+	return Roots(difference(given, taken), given, taken, s.RPM, ys)
+}
+
+func difference(given, taken Torque) Torque {
+	return func(rpm float64) float64 { return given(rpm) - taken(rpm) }
+}
+
+// Balance finds every equilibrium from low to high, going up, on a grid of equal steps;
+// fewer than 8 count as 8. None when high is not above low.
 func Balance(given, taken Torque, low, high float64, steps int) []Equilibrium {
-	over := func(rpm float64) float64 { return given(rpm) - taken(rpm) }
+	if !(high > low) || math.IsInf(high-low, 0) {
+		return nil
+	}
+	steps = max(8, steps)
+	over := difference(given, taken)
 	xs, ys := make([]float64, steps+1), make([]float64, steps+1)
 	for i := range xs {
 		xs[i] = low + (high-low)*float64(i)/float64(steps)
@@ -43,118 +143,50 @@ func Balance(given, taken Torque, low, high float64, steps int) []Equilibrium {
 }
 
 // Roots is Balance on samples of the difference that are there already; over is the
-// exact difference, which they may only come near to.
+// exact difference, which they may only come near to. The speeds must go up.
 func Roots(over, given, taken Torque, xs, ys []float64) []Equilibrium {
-	var found []Equilibrium
-	add := func(a, b, fa, fb float64) {
-		rpm := refine(over, given, taken, a, b, fa, fb)
-		found = append(found, Equilibrium{RPM: rpm, Torque: taken(rpm), Stable: fa > fb})
+	f := finder{over: over, given: given, taken: taken, xs: xs, ys: ys}
+	for _, y := range ys {
+		f.scale = max(f.scale, math.Abs(y))
 	}
 	for i := 1; i < len(xs); i++ {
-		a, b, fa, fb := xs[i-1], xs[i], ys[i-1], ys[i]
 		switch {
-		case (fa > 0) != (fb > 0):
-			add(a, b, fa, fb)
-		case i+1 < len(xs) && (fb > 0) == (ys[i+1] > 0) && mayTouch(fa, fb, ys[i+1]):
-			// An extreme that comes near: look whether it passes zero.
-			if x, f := nearestZero(over, a, xs[i+1], fb > 0); (f > 0) != (fb > 0) || f == 0 {
-				add(a, x, fa, f)
-				add(x, xs[i+1], f, ys[i+1])
-			}
+		case (ys[i-1] > 0) != (ys[i] > 0):
+			f.cross(i)
+		case f.mayDip(i):
+			f.dip(i)
 		}
 	}
-	slices.SortFunc(found, func(a, b Equilibrium) int {
-		if a.RPM < b.RPM {
-			return -1
-		}
-		return 1
-	})
-	return found
+	slices.SortStableFunc(f.found, func(a, b Equilibrium) int { return cmp.Compare(a.RPM, b.RPM) })
+	return f.merge()
 }
 
-// mayTouch reports whether the middle of three samples of one sign is the nearest to
-// zero and the parabola through them comes at least half of the way from it to zero.
-func mayTouch(a, m, b float64) bool {
-	if math.Abs(m) > math.Abs(a) || math.Abs(m) > math.Abs(b) {
-		return false
+// alike is how near, relatively, two roots lie that are one.
+const alike = 1e-7
+
+// merge makes one of roots that coincide: the same root found twice, or a pair with
+// nothing between, which is a touch.
+func (f *finder) merge() []Equilibrium {
+	var out []Equilibrium
+	for _, e := range f.found {
+		last := len(out) - 1
+		if last < 0 || !f.same(out[last], e) {
+			out = append(out, e)
+			continue
+		}
+		if before := &out[last]; before.Stable != e.Stable && !before.Jump && !e.Jump {
+			before.Stable, before.Tangent = false, true
+		}
 	}
-	bend, tilt := a-2*m+b, (b-a)/2
-	if bend == 0 {
-		return false
-	}
-	vertex := m - tilt*tilt/(2*bend)
-	return vertex*m <= 0.5*m*m
+	return out
 }
 
-// nearestZero is the lowest point of a function in a bracket when above is set, else
-// the highest.
-func nearestZero(f Torque, a, b float64, above bool) (x, y float64) {
-	sign := 1.0
-	if !above {
-		sign = -1
+// same reports whether two equilibria are one. Two touches are when the torques agree
+// between them too.
+func (f *finder) same(a, b Equilibrium) bool {
+	if b.RPM-a.RPM <= alike*b.RPM {
+		return true
 	}
-	ratio := (math.Sqrt(5) - 1) / 2
-	c, d := b-ratio*(b-a), a+ratio*(b-a)
-	fc, fd := sign*f(c), sign*f(d)
-	for range 40 {
-		if fc < fd {
-			b, d, fd = d, c, fc
-			c = b - ratio*(b-a)
-			fc = sign * f(c)
-		} else {
-			a, c, fc = c, d, fd
-			d = a + ratio*(b-a)
-			fd = sign * f(d)
-		}
-	}
-	x = (a + b) / 2
-	return x, f(x)
-}
-
-// refine is the root in a bracket.
-func refine(over, given, taken Torque, a, b, fa, fb float64) float64 {
-	side := 0
-	m := a
-	for range 80 {
-		m = (fa*b - fb*a) / (fa - fb)
-		if !(m >= a && m <= b) {
-			m = (a + b) / 2
-		}
-		fm := over(m)
-		if math.Abs(fm) <= 1e-9*max(math.Abs(given(m)), math.Abs(taken(m))) || b-a <= 1e-14*b {
-			return m
-		}
-		if (fm > 0) == (fa > 0) {
-			if a, fa = m, fm; side == 1 {
-				fb /= 2
-			}
-			side = 1
-		} else {
-			if b, fb = m, fm; side == -1 {
-				fa /= 2
-			}
-			side = -1
-		}
-	}
-	return m
-}
-
-// Settle is the equilibrium that a shaft at a speed comes to: up while torque is over,
-// down while it is short, to the next one it can stay at. ok is false when there is
-// none that way: upwards it runs away, downwards it stops.
-func Settle(equilibria []Equilibrium, rpm, over float64) (e Equilibrium, ok bool) {
-	if over >= 0 {
-		for _, e := range equilibria {
-			if e.Stable && e.RPM >= rpm*(1-1e-9) {
-				return e, true
-			}
-		}
-		return Equilibrium{}, false
-	}
-	for _, e := range slices.Backward(equilibria) {
-		if e.Stable && e.RPM <= rpm*(1+1e-9) {
-			return e, true
-		}
-	}
-	return Equilibrium{}, false
+	middle := (a.RPM + b.RPM) / 2
+	return a.Tangent && b.Tangent && f.within(middle, f.over(middle), agreed)
 }

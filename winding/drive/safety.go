@@ -49,6 +49,19 @@ func ShortPair(phaseEMF, ohms, reactance, rpm float64, delta bool) Brake {
 	return b
 }
 
+// ShortTorque is the braking torque of all leads joined against speed, N·m, from what
+// goes with speed: phase EMF (rms) and reactance per rpm. It is greatest where the
+// reactance has come up to the ohms and falls from there: a rotor that is already fast
+// may not be stopped by joining the leads. Balance it against the rotor's torque to see.
+func ShortTorque(emfPerRPM, ohms, reactancePerRPM float64, phases int) Torque {
+	return func(rpm float64) float64 {
+		if !(rpm > 0) {
+			return 0
+		}
+		return ShortAll(emfPerRPM*rpm, ohms, reactancePerRPM*rpm, rpm, phases, false).TorqueNm
+	}
+}
+
 // DumpLoad is a resistor that takes amps at a voltage: its ohms and watts. Zeros when
 // nothing is to be taken.
 func DumpLoad(volts, amps float64) (ohms, watts float64) {

@@ -1,81 +1,130 @@
 package drive
 
 import (
-	"errors"
 	"fmt"
-	"slices"
-
-	"gonum.org/v1/gonum/interp"
+	"math"
 )
 
-// Point is what a drive can give at a speed of its own shaft.
-type Point struct{ RPM, Watts float64 }
-
-// ErrPoints is wrapped by the errors about a power curve.
-var ErrPoints = errors.New("drive power curve")
-
-// Curve is a drive's power against its speed: monotone between the points (Fritsch and
-// Butland, 1984, by gonum), so that it makes no bump that nobody measured. Below the
-// first point the torque is that of the first point; above the last it falls in a
-// straight line to nothing at 1.2 times the last speed, if it is not nothing there.
-type Curve struct {
-	points []Point
-	fit    interp.FritschButland
+// Source is a drive by what it can give at its own shaft when it gives all it can:
+// Watts at a speed, the Torque that is (finite, also at rest), and the Top speed above
+// which it gives nothing. A Curve of typed points is one; Yielding, Governed and a
+// rotor InWind are the usual shapes where there is only one point.
+type Source interface {
+	Watts(rpm float64) float64
+	Torque(rpm float64) float64
+	Top() float64
 }
 
-// overrun is how far above its last point a drive still gives something.
-const overrun = 1.2
-
-// NewCurve makes a curve of two or more points, in any order.
-func NewCurve(points []Point) (*Curve, error) {
-	if len(points) < 2 {
-		return nil, fmt.Errorf("%w: read %d points, expected two or more", ErrPoints, len(points))
-	}
-	c := &Curve{points: slices.Clone(points)}
-	slices.SortFunc(c.points, func(a, b Point) int {
-		switch {
-		case a.RPM < b.RPM:
-			return -1
-		case a.RPM > b.RPM:
-			return 1
-		}
-		return 0
-	})
-	xs, ys := make([]float64, len(points)), make([]float64, len(points))
-	for i, p := range c.points {
-		if !(p.RPM >= 0 && p.RPM <= 1e6) || !(p.Watts >= 0 && p.Watts <= 1e9) {
-			return nil, fmt.Errorf("%w: read %g W at %g rpm, expected both 0 or more", ErrPoints, p.Watts, p.RPM)
-		}
-		if i > 0 && p.RPM == c.points[i-1].RPM {
-			return nil, fmt.Errorf("%w: read two points at %g rpm, expected one", ErrPoints, p.RPM)
-		}
-		xs[i], ys[i] = p.RPM, p.Watts
-	}
-	if err := c.fit.Fit(xs, ys); err != nil {
-		return nil, fmt.Errorf("%w: %v", ErrPoints, err)
-	}
-	return c, nil
+// Yielding is a drive whose torque falls in a straight line from rest to nothing at
+// twice its usual speed, so that its power is greatest at the usual speed:
+// P = P_usual·x·(2 − x), x = n/n_usual.
+//
+// An undershot water wheel is like that by the momentum of the water,
+// P = ρ·Q·u·(v − u), greatest at half of the free speed (any text on hydraulics), and so
+// nearly are legs on pedals (Martin, Wagner and Coyle 1997, from memory; theirs is a
+// short burst, what can be sustained is flatter).
+type Yielding struct {
+	UsualRPM, UsualWatts float64
 }
 
-// Watts is what the drive can give at a speed.
-func (c *Curve) Watts(rpm float64) float64 {
-	first, last := c.points[0], c.points[len(c.points)-1]
+// Check tests the numbers.
+func (y Yielding) Check() error { return checkUsual(y.UsualRPM, y.UsualWatts) }
+
+func checkUsual(rpm, watts float64) error {
 	switch {
-	case rpm <= 0:
-		return 0
-	case rpm < first.RPM:
-		return first.Watts * rpm / first.RPM
-	case rpm > last.RPM:
-		return max(0, last.Watts*(1-(rpm-last.RPM)/(last.RPM*(overrun-1))))
+	case !(rpm > 0 && rpm <= 1e6):
+		return fmt.Errorf("%w: usual speed: read %g rpm, expected above 0 and at most 1e6", ErrPoints, rpm)
+	case !(watts > 0 && watts <= 1e9):
+		return fmt.Errorf("%w: usual power: read %g W, expected above 0 and at most 1e9", ErrPoints, watts)
 	}
-	return c.fit.Predict(rpm)
+	return nil
 }
 
-// Top is the speed above which the drive gives nothing.
-func (c *Curve) Top() float64 {
-	last := c.points[len(c.points)-1]
-	if last.Watts == 0 {
-		return last.RPM
+// Torque is what it can give, N·m; never below 0.
+func (y Yielding) Torque(rpm float64) float64 {
+	return y.UsualWatts / radPerSecond(y.UsualRPM) * max(0, 2-max(0, rpm)/y.UsualRPM)
+}
+
+// Watts is the power of it.
+func (y Yielding) Watts(rpm float64) float64 { return y.Torque(rpm) * radPerSecond(max(0, rpm)) }
+
+// Top is twice the usual speed.
+func (y Yielding) Top() float64 { return 2 * y.UsualRPM }
+
+// Governed is an engine that has the torque of its usual speed at all speeds, up to its
+// top speed, where the governor closes the throttle: nothing is left at 1.04 times that
+// (common practice, no source: governors of small engines droop by 3 to 6 %).
+type Governed struct {
+	UsualRPM, UsualWatts float64
+	TopRPM               float64 // at least UsualRPM
+}
+
+const droop = 0.04
+
+// Check tests the numbers.
+func (g Governed) Check() error {
+	if err := checkUsual(g.UsualRPM, g.UsualWatts); err != nil {
+		return err
 	}
-	return last.RPM * overrun
+	if !(g.TopRPM >= g.UsualRPM && g.TopRPM <= 1e6) {
+		return fmt.Errorf("%w: top speed: read %g rpm, expected at least the usual %g and at most 1e6", ErrPoints, g.TopRPM, g.UsualRPM)
+	}
+	return nil
+}
+
+// Torque is what it can give, N·m.
+func (g Governed) Torque(rpm float64) float64 {
+	share := min(1, 1-(rpm-g.TopRPM)/(droop*g.TopRPM))
+	return g.UsualWatts / radPerSecond(g.UsualRPM) * max(0, share)
+}
+
+// Watts is the power of it.
+func (g Governed) Watts(rpm float64) float64 { return g.Torque(rpm) * radPerSecond(max(0, rpm)) }
+
+// Top is the speed at which the governor has closed.
+func (g Governed) Top() float64 { return g.TopRPM * (1 + droop) }
+
+// InWind is a wind rotor in one steady wind.
+type InWind struct {
+	Rotor
+	WindMPS, Density float64
+}
+
+// Watts is what the rotor takes of the wind; below 0 above Top.
+func (w InWind) Watts(rpm float64) float64 { return w.Rotor.Watts(w.WindMPS, rpm, w.Density) }
+
+// Torque is that of it.
+func (w InWind) Torque(rpm float64) float64 { return w.Rotor.Torque(w.WindMPS, rpm, w.Density) }
+
+// Top is the speed of the free rotor.
+func (w InWind) Top() float64 { return w.Rotor.RPM(w.WindMPS, w.Runaway()) }
+
+// Geared is a source's torque on the alternator's shaft, against the alternator's
+// speed. What the transmission loses, it loses of torque.
+func Geared(s Source, t Transmission) (Torque, error) {
+	turns, err := t.Turns()
+	if err != nil {
+		return nil, err
+	}
+	passes := t.Passes()
+	return func(rpm float64) float64 { return geared(s.Torque(rpm/turns), turns, passes) }, nil
+}
+
+// geared is a torque behind a transmission. A torque that holds back (below 0) comes
+// through with the loss on top of it.
+func geared(torque, turns, passes float64) float64 {
+	if torque < 0 {
+		return torque / (turns * passes)
+	}
+	return torque * passes / turns
+}
+
+// finite reports whether all are numbers.
+func finite(values ...float64) bool {
+	for _, v := range values {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
 }

@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-
-	"gonum.org/v1/gonum/integrate/quad"
 )
 
 // HoursPerYear is 365 days'.
@@ -28,12 +26,16 @@ func (w Weibull) Check() error {
 	return nil
 }
 
+// Rayleigh is a year of a mean wind with the usual shape, k = 2.
+func Rayleigh(mean float64) Weibull { return Weibull{mean, 2} }
+
 // Scale is Weibull's c, mean/Γ(1 + 1/k).
 func (w Weibull) Scale() float64 { return w.Mean / math.Gamma(1+1/w.K) }
 
-// Density is the part of the year per m/s at a wind.
+// Density is the part of the year per m/s at a wind. For k below 1 it has no bound
+// towards no wind; at 0 itself it is given as 0 then.
 func (w Weibull) Density(wind float64) float64 {
-	if wind < 0 {
+	if wind < 0 || wind == 0 && w.K < 1 {
 		return 0
 	}
 	x := wind / w.Scale()
@@ -41,20 +43,10 @@ func (w Weibull) Density(wind float64) float64 {
 }
 
 // Above is the part of the year with more wind than that.
-func (w Weibull) Above(wind float64) float64 { return math.Exp(-math.Pow(wind/w.Scale(), w.K)) }
+func (w Weibull) Above(wind float64) float64 {
+	return math.Exp(-math.Pow(max(0, wind)/w.Scale(), w.K))
+}
 
 // MeanCube is the mean of v³ over the cube of the mean, Γ(1+3/k)/Γ(1+1/k)³; 6/π for
 // Rayleigh.
 func (w Weibull) MeanCube() float64 { return math.Gamma(1+3/w.K) / math.Pow(math.Gamma(1+1/w.K), 3) }
-
-// EnergyKWh is a year's energy of a power curve: hours times the mean of watts over the
-// winds between the breaks. Between two breaks, which must go up, watts has to be smooth;
-// below the first and above the last it counts as 0. Gauss-Legendre of 24 points
-// (gonum) on each stretch: for a smooth curve good to 1e-9.
-func (w Weibull) EnergyKWh(watts func(wind float64) float64, breaks ...float64) float64 {
-	sum := 0.0
-	for i := 1; i < len(breaks); i++ {
-		sum += quad.Fixed(func(v float64) float64 { return watts(v) * w.Density(v) }, breaks[i-1], breaks[i], 24, quad.Legendre{}, 0)
-	}
-	return sum * HoursPerYear / 1000
-}

@@ -9,6 +9,9 @@ func fieldKind(kind string) func(*winding.Job) bool {
 	return func(j *winding.Job) bool { return j.Field.Kind == kind }
 }
 
+// magnetsMatter: with magnets, and with a wound rotor that they may take the place of.
+func magnetsMatter(j *winding.Job) bool { return j.Field.Kind != "" }
+
 var fieldFields = []Field{
 	{Table: "field", Name: "kind", Label: "Rotor", Kind: Word, Words: []string{"wound", "magnets"}, Ghost: "not said",
 		Help: "wound: a coil fed through brushes. magnets: permanent.", How: "Does it pull a screwdriver with no current?",
@@ -28,22 +31,22 @@ var fieldFields = []Field{
 	{Table: "field", Name: "brush", Label: "Brush drop", Dim: unit.Volts, Min: 0, Max: 5, Ghost: "1 V", when: fieldKind("wound"),
 		Help: "Volts lost in both brushes together.", How: "Rarely measured; carbon on copper about 1 V (common practice, no source).",
 		at: func(j *winding.Job, _ int) any { return &j.Field.Brush }},
-	{Table: "field", Name: "remanence", Label: "Remanence", Dim: unit.Tesla, Min: 0.1, Max: 1.6, when: fieldKind("magnets"),
+	{Table: "field", Name: "remanence", Label: "Remanence", Dim: unit.Tesla, Min: 0.1, Max: 1.6, when: magnetsMatter,
 		Help: "Br of the magnet at 20 °C.", How: "From its grade: N42 about 1.3 T, hard ferrite about 0.4 T.",
 		at: func(j *winding.Job, _ int) any { return &j.Field.RemanenceTesla }},
-	{Table: "field", Name: "magnet", Label: "Magnet", Dim: unit.Millimetres, Min: 0.5, Max: 100, when: fieldKind("magnets"),
+	{Table: "field", Name: "magnet", Label: "Magnet", Dim: unit.Millimetres, Min: 0.5, Max: 100, when: magnetsMatter,
 		Help: "Thickness of the magnet along the flux.", How: "Calipers.",
 		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetMM }},
-	{Table: "field", Name: "cover", Label: "Cover", Min: 0.1, Max: 1, Ghost: "0.80", when: fieldKind("magnets"),
+	{Table: "field", Name: "cover", Label: "Cover", Min: 0.1, Max: 1, Ghost: "0.80", when: magnetsMatter,
 		Help: "Arc of a magnet over the pole pitch, 0 to 1.", How: "Width of a magnet × poles / (π × rotor diameter).",
 		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetCover }},
-	{Table: "field", Name: "magnet_gap", Label: "Gap at magnets", Dim: unit.Millimetres, Min: 0.05, Max: 50, Ghost: "the air gap", when: fieldKind("magnets"),
+	{Table: "field", Name: "magnet_gap", Label: "Gap at magnets", Dim: unit.Millimetres, Min: 0.05, Max: 50, Ghost: "the air gap", when: magnetsMatter,
 		Help: "Clear gap from magnet to teeth, sleeve and glue counted as gap.", How: "Half of bore less diameter over the magnets.",
 		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetGapMM }},
-	{Table: "field", Name: "leakage", Label: "Leakage", Min: 1, Max: 3, Ghost: "1.1", when: fieldKind("magnets"),
+	{Table: "field", Name: "leakage", Label: "Leakage", Min: 1, Max: 3, Ghost: "1.1", when: magnetsMatter,
 		Help: "Flux of the magnet over flux that reaches the stator.", How: "Not measured; surface magnets 1.05 to 1.2.",
 		at: func(j *winding.Job, _ int) any { return &j.Field.LeakageFactor }},
-	{Table: "field", Name: "magnet_at", Label: "Magnet temperature", Dim: unit.Celsius, Min: -50, Max: 200, Ghost: "40 °C", when: fieldKind("magnets"),
+	{Table: "field", Name: "magnet_at", Label: "Magnet temperature", Dim: unit.Celsius, Min: -50, Max: 200, Ghost: "40 °C", when: magnetsMatter,
 		Help: "Temperature of the magnets when running: hot magnets are weaker.", How: "A guess near that of the iron.",
 		at: func(j *winding.Job, _ int) any { return &j.Field.MagnetC }},
 }

@@ -1,0 +1,147 @@
+package drive
+
+import "math"
+
+// lowBound is how low a convex curve can be between (a, ua) and (b, ub) when it has the
+// slopes left before a and right after b: where the two lines meet. ±Inf stand for a
+// slope that is not known.
+func lowBound(a, b, ua, ub, left, right float64) float64 {
+	switch {
+	case left >= 0:
+		return ua
+	case right <= 0:
+		return ub
+	case math.IsInf(left, -1) && math.IsInf(right, 1):
+		return math.Inf(-1)
+	case math.IsInf(left, -1):
+		return ub + right*(a-b)
+	case math.IsInf(right, 1):
+		return ua + left*(b-a)
+	}
+	x := (ub - ua + left*a - right*b) / (left - right)
+	x = min(b, max(a, x))
+	return max(ua+left*(x-a), ub+right*(x-b))
+}
+
+// sign is that of the samples on a stretch where both have one.
+func (f *finder) sign(i int) float64 {
+	if f.ys[i-1] > 0 {
+		return 1
+	}
+	return -1
+}
+
+// slope is the steepness from sample i-1 to i of the difference's size.
+func (f *finder) slope(i int, sign float64) float64 {
+	return sign * (f.ys[i] - f.ys[i-1]) / (f.xs[i] - f.xs[i-1])
+}
+
+// around is the slopes before and after a stretch, infinite where there is no sample.
+func (f *finder) around(i int, sign float64) (left, right float64) {
+	left, right = math.Inf(-1), math.Inf(1)
+	if i >= 2 {
+		left = f.slope(i-1, sign)
+	}
+	if i+1 < len(f.xs) {
+		right = f.slope(i+1, sign)
+	}
+	return left, right
+}
+
+// mayDip reports whether a convex curve through the samples around a stretch can come
+// down to zero in it.
+func (f *finder) mayDip(i int) bool {
+	if f.within(f.xs[i-1], f.ys[i-1], agreed) && f.within(f.xs[i], f.ys[i], agreed) {
+		return false // equal all along: no one speed
+	}
+	s := f.sign(i)
+	left, right := f.around(i, s)
+	return lowBound(f.xs[i-1], f.xs[i], s*f.ys[i-1], s*f.ys[i], left, right) <= 1e-9*f.scale
+}
+
+// dip looks for the pair of roots, or the touch, in a stretch, by golden section.
+func (f *finder) dip(i int) {
+	s := f.sign(i)
+	w := well{sign: s, over: f.over, a: f.xs[i-1], b: f.xs[i], ua: s * f.ys[i-1], ub: s * f.ys[i]}
+	w.before, w.after = f.around(i, s)
+	w.c, w.d = w.b-golden*(w.b-w.a), w.a+golden*(w.b-w.a)
+	w.uc, w.ud = w.size(w.c), w.size(w.d)
+	x, u := w.lowest()
+	for range 44 {
+		touches := f.within(x, u, agreed)
+		if u < 0 && !touches {
+			break // through: a pair
+		}
+		// Stop when it cannot come to zero, or, touching, cannot get further.
+		if least, none := w.bound(), f.nothing(x); least > none || touches && least >= -none {
+			break
+		}
+		w.narrow()
+		x, u = w.lowest()
+	}
+	if u <= 0 || f.within(x, u, agreed) {
+		f.passed(i, x, s*u)
+	}
+}
+
+var golden = (math.Sqrt(5) - 1) / 2
+
+// well is a golden section search for the lowest of the difference's size: a, b the ends
+// and c, d between them, and the slopes before a and after b.
+type well struct {
+	sign           float64
+	over           Torque
+	a, c, d, b     float64
+	ua, uc, ud, ub float64
+	before, after  float64
+}
+
+func (w *well) size(x float64) float64 { return w.sign * w.over(x) }
+
+// lowest is the lower of the two points between the ends.
+func (w *well) lowest() (x, u float64) {
+	if w.ud < w.uc {
+		return w.d, w.ud
+	}
+	return w.c, w.uc
+}
+
+// bound is how low a convex curve through the four points can be anywhere between the
+// ends.
+func (w *well) bound() float64 {
+	ac, cd, db := (w.uc-w.ua)/(w.c-w.a), (w.ud-w.uc)/(w.d-w.c), (w.ub-w.ud)/(w.b-w.d)
+	return min(
+		lowBound(w.a, w.c, w.ua, w.uc, w.before, cd),
+		lowBound(w.c, w.d, w.uc, w.ud, ac, db),
+		lowBound(w.d, w.b, w.ud, w.ub, cd, w.after))
+}
+
+// narrow leaves out the end that the lowest is not at.
+func (w *well) narrow() {
+	if w.uc < w.ud {
+		w.after = (w.ub - w.ud) / (w.b - w.d)
+		w.b, w.ub, w.d, w.ud = w.d, w.ud, w.c, w.uc
+		w.c = w.b - golden*(w.b-w.a)
+		w.uc = w.size(w.c)
+		return
+	}
+	w.before = (w.uc - w.ua) / (w.c - w.a)
+	w.a, w.ua, w.c, w.uc = w.c, w.uc, w.d, w.ud
+	w.d = w.a + golden*(w.b-w.a)
+	w.ud = w.size(w.d)
+}
+
+// nothing is a difference that counts as none at a speed.
+func (f *finder) nothing(rpm float64) float64 {
+	return agreed * (math.Abs(f.given(rpm)) + 1e-6*f.scale)
+}
+
+// passed adds what a dip that comes to zero at x holds: a touch, or a root either side.
+func (f *finder) passed(i int, x, fx float64) {
+	if f.within(x, fx, agreed) {
+		f.keep(x, Equilibrium{Tangent: true})
+		return
+	}
+	f.add(bracket{f.xs[i-1], x, f.ys[i-1], fx, false, true})
+	f.add(bracket{x, f.xs[i], fx, f.ys[i], true, false})
+}

@@ -1,0 +1,125 @@
+package drive
+
+import "math"
+
+// finder is one search for equilibria.
+type finder struct {
+	over, given, taken Torque
+	xs, ys             []float64
+	scale              float64 // the largest difference among the samples
+	found              []Equilibrium
+}
+
+// Agreement of the two torques, relative to the larger: when to stop refining, and from
+// when on a root is called a jump.
+const (
+	agreed    = 1e-9
+	disagreed = 1e-6
+)
+
+// within reports whether a difference at a speed is nothing against the torques there.
+func (f *finder) within(rpm, over, tolerance float64) bool {
+	given := f.given(rpm) // what is taken, the dearer of the two, is the rest
+	larger := max(math.Abs(given), math.Abs(given-over))
+	return math.Abs(over) <= tolerance*(larger+1e-6*f.scale)
+}
+
+// cross adds the root between two samples of unlike sign.
+func (f *finder) cross(i int) {
+	if f.add(bracket{f.xs[i-1], f.xs[i], f.ys[i-1], f.ys[i], false, false}) {
+		return
+	}
+	// The exact difference has no change of sign here: the samples were near a root.
+	a, b := f.xs[max(0, i-2)], f.xs[min(len(f.xs)-1, i+1)]
+	wide := bracket{a, b, f.over(a), f.over(b), true, true}
+	if (wide.fa > 0) != (wide.fb > 0) {
+		f.add(wide)
+	}
+}
+
+// bracket is a stretch with a change of sign; its ends are exact or sampled.
+type bracket struct {
+	a, b, fa, fb   float64
+	exactA, exactB bool
+}
+
+// add refines a bracket and keeps the root; false when there was none.
+func (f *finder) add(k bracket) bool {
+	falling := k.fa > k.fb
+	rpm, over, ok := f.refine(k)
+	if !ok {
+		return false
+	}
+	f.keep(rpm, Equilibrium{Stable: falling, Jump: !f.within(rpm, over, disagreed)})
+	return true
+}
+
+// keep fills in what holds at a speed. What is not finite is not kept.
+func (f *finder) keep(rpm float64, e Equilibrium) {
+	first, last := f.xs[0], f.xs[len(f.xs)-1]
+	h := 1e-6 * (last - first)
+	lo, hi := max(first, rpm-h), min(last, rpm+h)
+	e.RPM, e.Torque = rpm, f.taken(rpm)
+	e.Watts = e.Torque * radPerSecond(rpm)
+	e.Slope = (f.over(hi) - f.over(lo)) / (hi - lo)
+	if sum := e.RPM + e.Watts + e.Slope; !math.IsNaN(sum) && !math.IsInf(sum, 0) {
+		f.found = append(f.found, e)
+	}
+}
+
+// refine narrows a bracket to the root. The secant of Illinois does it in a few steps;
+// where it does not, by a jump, halving does.
+func (f *finder) refine(k bracket) (rpm, over float64, ok bool) {
+	const secants, most = 24, 90
+	side, run := 0, 0
+	for n := range most {
+		m := (k.fa*k.b - k.fb*k.a) / (k.fa - k.fb)
+		if !(m >= k.a && m <= k.b) || n > secants {
+			m = (k.a + k.b) / 2
+		}
+		fm := f.over(m)
+		if f.within(m, fm, agreed) || k.b-k.a <= 4e-16*(math.Abs(k.a)+math.Abs(k.b)) {
+			return m, fm, k.exactA && k.exactB || f.within(m, fm, disagreed) || f.holds(&k)
+		}
+		now := k.replace(m, fm, side)
+		if run++; now != side {
+			run = 0
+		}
+		if side = now; run == 3 && !f.holds(&k) {
+			return 0, 0, false
+		}
+	}
+	return (k.a + k.b) / 2, f.over((k.a + k.b) / 2), true
+}
+
+// replace puts a point in for the end of its sign, 1 the lower and -1 the upper. The
+// other end, when it stays for the second time, counts for half (Illinois).
+func (k *bracket) replace(m, fm float64, side int) int {
+	if (fm > 0) == (k.fa > 0) {
+		k.a, k.fa, k.exactA = m, fm, true
+		if side == 1 {
+			k.fb /= 2
+		}
+		return 1
+	}
+	k.b, k.fb, k.exactB = m, fm, true
+	if side == -1 {
+		k.fa /= 2
+	}
+	return -1
+}
+
+// holds makes the ends of a bracket exact, and reports whether there is still a change
+// of sign between them.
+func (f *finder) holds(k *bracket) bool {
+	if !k.exactA {
+		k.fa, k.exactA = f.over(k.a), true
+	}
+	if !k.exactB {
+		k.fb, k.exactB = f.over(k.b), true
+	}
+	return (k.fa > 0) != (k.fb > 0)
+}
+
+// radPerSecond is an angular speed, 2π·n/60.
+func radPerSecond(rpm float64) float64 { return 2 * math.Pi * rpm / 60 }
