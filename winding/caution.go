@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/battery"
+	"slotwright/winding/drive"
 )
 
 // Caution is something that can hurt a person, where this job makes it possible.
@@ -11,14 +12,6 @@ type Caution struct {
 	Topic string `json:"topic"`
 	Text  string `json:"text"`
 }
-
-// Touch limits: above 60 V DC or 25 V AC touchable parts need protection (IEC 61140);
-// 50 V AC is the limit of extra-low voltage (IEC 60364-4-41). The bench goes by 60 V
-// DC and 50 V AC.
-const (
-	touchDC = 60.0
-	touchAC = 50.0
-)
 
 // cautions is what applies to the job, the most pressing first.
 func (b *Bench) cautions(o *Outcome) []Caution {
@@ -28,12 +21,12 @@ func (b *Bench) cautions(o *Outcome) []Caution {
 	}
 	if t, volts := highestOpen(o); volts > 0 {
 		switch {
-		case volts > touchDC || volts/1.4142 > touchAC:
+		case volts > drive.TouchDC || volts/1.4142 > drive.TouchAC:
 			add("voltage", "Trial %s gives %.0f V DC peak unloaded at %.0f rpm. Above 60 V DC or 50 V AC treat it as hazardous: cover every terminal, work with it stopped and its leads joined.",
 				t, volts, b.speeds.top.Value)
-		case volts > touchDC/2:
+		case volts > drive.TouchDC/2:
 			add("voltage", "Trial %s gives %.0f V DC peak unloaded at %.0f rpm. It rises with speed: 60 V DC, from where it is hazardous, comes at %.0f rpm.",
-				t, volts, b.speeds.top.Value, touchDC/volts*b.speeds.top.Value)
+				t, volts, b.speeds.top.Value, drive.TouchDC/volts*b.speeds.top.Value)
 		}
 	}
 	if b.job.Field.Kind == "magnets" {

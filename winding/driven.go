@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"sort"
 
 	"slotwright/winding/drive"
 )
@@ -20,23 +21,15 @@ type DrivePoint struct {
 	Efficiency float64 `json:"efficiency"` // battery over drive
 	Lambda     float64 `json:"tip_speed_ratio,omitempty"`
 	Cp         float64 `json:"cp,omitempty"`
-	Region     Region  `json:"region"`
+	// Region is still, idling, charging, stalled, runaway or overload.
+	Region drive.Region `json:"region"`
 	// Others are the speeds at which it also could run, or could not stay.
 	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
 }
 
-// Region says how a drive fares with a winding.
-type Region string
-
-// The regions.
-const (
-	Still    Region = "still"    // it does not turn
-	Idling   Region = "idling"   // it turns and charges nothing
-	Charges  Region = "charging" // as it should be
-	Stalled  Region = "stalled"  // held far below its best speed
-	Racing   Region = "racing"   // loaded too little: far above its best speed
-	Overload Region = "overload" // asks for more than the drive gives
-)
+// Overload says that a drive is asked for more than it gives; the other regions are those
+// of package drive.
+const Overload drive.Region = "overload"
 
 // Driven is how the trial and its drive come to terms.
 type Driven struct {
@@ -58,7 +51,7 @@ type Driven struct {
 
 	FieldRun
 	SafetyRun
-	region Region // the worst at the winds or speeds that matter
+	region drive.Region // the one that governs
 }
 
 // noDrive is every figure missing for one reason.
@@ -168,62 +161,45 @@ func (dr *Driven) doubt(d *doubts, at func(string) string, t Trial) {
 		fix = dr.Mends[0]
 	}
 	switch dr.region {
-	case Stalled, Racing, Overload:
+	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
 		d.add(Doubt, at("turns"), t.Name, fix, "balance of drive and alternator", "%s", dr.Suits)
 	}
 	dr.SafetyRun.doubt(d, at, t)
 }
 
-// sampled is a trial's torque against speed, taken once for all winds.
-type sampled struct {
-	rpm, torque []float64
-	warm        []float64
+// torque is a trial as a shaft meets it: its torque against speed, and samples of that up
+// to a speed. The winding's warmth at each sample is kept, and taken between them when
+// the torque is asked for exactly.
+func (r *runner) torque(cutIn, high float64) drive.Load {
+	var w warmth
+	now := r.b.air.ambientC
+	samples := drive.Sample(func(rpm float64) float64 {
+		p := r.at(rpm, now)
+		now = p.WindingC
+		w.rpm, w.celsius = append(w.rpm, rpm), append(w.celsius, now)
+		return p.TorqueNm
+	}, high, driveSamples, cutIn)
+	return drive.Load{Taken: func(rpm float64) float64 { return r.at(rpm, w.at(rpm)).TorqueNm }, CutInRPM: cutIn, Samples: samples}
 }
 
-// drivePoints is how finely a trial's torque is sampled for the drive.
+// driveSamples is how finely a trial's torque is sampled for the drive.
 const driveSamples = 72
 
-// sample takes the torque up to a speed.
-func (r *runner) sample(high float64) sampled {
-	s := sampled{make([]float64, driveSamples+1), make([]float64, driveSamples+1), make([]float64, driveSamples+1)}
-	warm := r.b.air.ambientC
-	for i := range s.rpm {
-		s.rpm[i] = high * (float64(i) + 1e-3) / driveSamples
-		p := r.at(s.rpm[i], warm)
-		warm = p.WindingC
-		s.torque[i], s.warm[i] = p.TorqueNm, warm
-	}
-	return s
-}
+// warmth is a winding's temperature against speed.
+type warmth struct{ rpm, celsius []float64 }
 
-// samples is the torque of a trial up to a speed: that of its curve where it goes so far,
-// else taken anew.
-func (r *runner) samples(curve []RunPoint, high float64) sampled {
-	if len(curve) < driveSamples/2 || curve[len(curve)-1].RPM < high {
-		return r.sample(high)
+// at is the temperature at a speed, in a straight line between two known.
+func (w *warmth) at(rpm float64) float64 {
+	n := len(w.rpm)
+	i := sort.SearchFloat64s(w.rpm, rpm)
+	switch {
+	case n == 0:
+		return defaultAmbientC
+	case i == 0:
+		return w.celsius[0]
+	case i == n:
+		return w.celsius[n-1]
 	}
-	n := len(curve) - 1
-	s := sampled{make([]float64, n), make([]float64, n), make([]float64, n)}
-	for i, p := range curve[1:] {
-		s.rpm[i], s.torque[i], s.warm[i] = p.RPM, p.TorqueNm, p.WindingC
-	}
-	return s
-}
-
-// warmAt is the winding's temperature at the sample below a speed.
-func (s *sampled) warmAt(rpm float64) float64 {
-	last := len(s.rpm) - 1
-	i := int(rpm / s.rpm[last] * float64(last))
-	return s.warm[max(0, min(i, last))]
-}
-
-// balance finds the speeds at which a given torque is what the trial takes.
-func (r *runner) balance(s *sampled, given drive.Torque) []drive.Equilibrium {
-	taken := func(rpm float64) float64 { return r.at(rpm, s.warmAt(rpm)).TorqueNm }
-	over := func(rpm float64) float64 { return given(rpm) - taken(rpm) }
-	ys := make([]float64, len(s.rpm))
-	for i, rpm := range s.rpm {
-		ys[i] = given(rpm) - s.torque[i]
-	}
-	return drive.Roots(over, given, taken, s.rpm, ys)
+	part := (rpm - w.rpm[i-1]) / (w.rpm[i] - w.rpm[i-1])
+	return w.celsius[i-1] + part*(w.celsius[i]-w.celsius[i-1])
 }

@@ -67,16 +67,16 @@ func TestTheTrapIsCalledOut(t *testing.T) {
 	// Stalled, charging and racing are told apart where a fifth of the best power is gone.
 	for _, a := range append(trap.Trials, good.Trials...) {
 		for _, p := range a.Points {
-			want := winding.Charges
+			want := drive.Charging
 			switch {
 			case p.RPM == 0:
-				want = winding.Still
+				want = drive.Still
 			case p.AmpsDC == 0:
-				want = winding.Idling
+				want = drive.Idling
 			case p.Cp < 0.8*0.36 && p.Lambda < 6:
-				want = winding.Stalled
+				want = drive.Stalled
 			case p.Cp < 0.8*0.36:
-				want = winding.Racing
+				want = drive.Runaway
 			}
 			assert.Equal(t, want, p.Region, "%s at %.1f m/s", a.Name, p.X)
 		}

@@ -2,15 +2,13 @@ package winding
 
 import (
 	"fmt"
-	"math"
 
 	"slotwright/winding/drive"
 )
 
-// powerCurve is what the drive can give against its own speed: the points that were
-// typed, else a curve of the usual kind through the power at the usual speed. Pedals,
-// water and engines all give little when slow; above its top speed each gives nothing.
-func (b *Bench) powerCurve() (*drive.Curve, string) {
+// source is what the drive can give against its own speed: the points that were typed,
+// else the usual shape of its kind through the power at the usual speed.
+func (b *Bench) source() (drive.Source, string) {
 	d := b.job.Drive
 	var points []drive.Point
 	for _, p := range d.Points {
@@ -28,56 +26,51 @@ func (b *Bench) powerCurve() (*drive.Curve, string) {
 	if !d.Watts.Given() || !d.UsualRPM.Given() {
 		return nil, "needs the drive's usual speed and power, or two points of its power curve"
 	}
-	usual, top := d.UsualRPM.Value, d.TopRPM.Or(1.6*d.UsualRPM.Value)
-	if top <= usual {
-		top = usual * 1.2
+	if d.Kind == "engine" {
+		g := drive.Governed{UsualRPM: d.UsualRPM.Value, UsualWatts: d.Watts.Value, TopRPM: max(d.UsualRPM.Value, d.TopRPM.Or(1.6*d.UsualRPM.Value))}
+		if err := g.Check(); err != nil {
+			return nil, err.Error()
+		}
+		return g, ""
 	}
-	points = []drive.Point{{RPM: usual / 2, Watts: d.Watts.Value / 2}, {RPM: usual, Watts: d.Watts.Value}, {RPM: top, Watts: 0}}
-	if b.job.Drive.Kind == "engine" { // governed: it keeps its power up to its top speed
-		points = []drive.Point{{RPM: usual / 2, Watts: d.Watts.Value / 2}, {RPM: usual, Watts: d.Watts.Value},
-			{RPM: top * 0.98, Watts: d.Watts.Value * top * 0.98 / usual}, {RPM: top * 1.03, Watts: 0}}
-	}
-	c, err := drive.NewCurve(points)
-	if err != nil {
+	y := drive.Yielding{UsualRPM: d.UsualRPM.Value, UsualWatts: d.Watts.Value}
+	if err := y.Check(); err != nil {
 		return nil, err.Error()
 	}
-	return c, ""
+	return y, ""
 }
 
 // meetShaft sets a trial against a drive with a power of its own: at each speed what it
 // takes and what there is, and where it comes to rest when the drive gives all it can.
 func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
-	if !b.speeds.ratio.Known() {
+	source, why := b.source()
+	switch {
+	case !b.speeds.ratio.Known():
 		return noDrive(b.speeds.ratio.Why)
-	}
-	curve, why := b.powerCurve()
-	if why != "" {
+	case why != "":
 		return noDrive(why)
 	}
-	ratio, eff := b.speeds.ratio.Value, b.transmission().Efficiency
+	through := b.transmission()
+	through.Ratio, through.Slip = b.speeds.ratio.Value, 0
+	load := r.torque(t.CutInRPM.Value, 1.01*through.Ratio*source.Top())
+	met, err := drive.NewDriven(source, through, load.Taken, load.Samples)
+	if err != nil {
+		return noDrive(err.Error())
+	}
 	out := noDrive("needs a wind rotor")
-	table := r.samples(t.Curve, ratio*curve.Top())
-	given := func(rpm float64) float64 {
-		if rpm <= 0 {
-			return 0
-		}
-		return curve.Watts(rpm/ratio) * eff / (2 * math.Pi * rpm / 60)
-	}
-	equilibria := r.balance(&table, given)
 	for _, p := range t.Curve {
-		if x := p.RPM / ratio; x > 0 && x <= curve.Top() {
-			out.Points = append(out.Points, shaftPoint(p, curve, ratio, eff))
+		if x := p.RPM / through.Ratio; x > 0 && x <= source.Top() {
+			out.Points = append(out.Points, shaftPoint(p, x, through.Passes(), source.Watts(x)))
 		}
 	}
-	out.StartsAt = t.CutInRPM.times(1 / ratio)
-	b.readShaft(&out, r, t, &table, curve, equilibria)
+	out.StartsAt = t.CutInRPM.times(1 / through.Ratio)
+	b.readShaft(&out, r, met, through)
 	return out
 }
 
 // shaftPoint is a trial turned at a drive speed, and whether the drive can.
-func shaftPoint(run RunPoint, curve *drive.Curve, ratio, eff float64) DrivePoint {
-	x := run.RPM / ratio
-	p := DrivePoint{X: x, RPM: run.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: run.ShaftWatts / eff, GivesWatts: curve.Watts(x)}
+func shaftPoint(run RunPoint, x, passes, gives float64) DrivePoint {
+	p := DrivePoint{X: x, RPM: run.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: run.ShaftWatts / passes, GivesWatts: gives}
 	if p.DriveWatts > 0 {
 		p.Efficiency = p.BatteryWatts / p.DriveWatts
 	}
@@ -85,45 +78,50 @@ func shaftPoint(run RunPoint, curve *drive.Curve, ratio, eff float64) DrivePoint
 	case p.DriveWatts > p.GivesWatts:
 		p.Region = Overload
 	case p.AmpsDC == 0:
-		p.Region = Idling
+		p.Region = drive.Idling
 	default:
-		p.Region = Charges
+		p.Region = drive.Charging
 	}
 	return p
 }
 
 // readShaft says where full power ends up and how that suits.
-func (b *Bench) readShaft(out *Driven, r *runner, t *TrialOutcome, table *sampled, curve *drive.Curve, list []drive.Equilibrium) {
-	ratio, eff := b.speeds.ratio.Value, b.transmission().Efficiency
-	e, ok := drive.Settle(list, table.rpm[0], 1)
-	if !ok {
-		out.RunRPM, out.RunAmps, out.RunWatts = missing("it comes to no rest within the drive's speeds"), missing("no running speed"), missing("no running speed")
-	} else {
-		run := r.at(e.RPM, table.warmAt(e.RPM))
-		out.RunRPM, out.RunAmps = derived(e.RPM, Guessed), derived(run.AmpsDC, Guessed)
-		out.RunWatts = derived(run.ShaftWatts/eff, Guessed)
+func (b *Bench) readShaft(out *Driven, r *runner, met *drive.Driven, through drive.Transmission) {
+	no := missing("it comes to no rest within the drive's speeds")
+	out.RunRPM, out.RunAmps, out.RunWatts = no, no, no
+	e, held := met.FullPower()
+	if held {
+		out.RunRPM, out.RunWatts = derived(e.RPM, Guessed), derived(e.Watts/through.Passes(), Guessed)
+		out.RunAmps = derived(r.at(e.RPM, b.air.ambientC).AmpsDC, Guessed)
 	}
 	usual := b.speeds.usual
 	if !usual.Known() {
 		return
 	}
-	p := shaftPoint(r.at(usual.Value, table.warmAt(usual.Value)), curve, ratio, eff)
-	out.region = p.Region
+	run, err := met.At(usual.Value / through.Ratio)
+	if err != nil {
+		return
+	}
+	amps := r.at(usual.Value, b.air.ambientC).AmpsDC
 	switch {
-	case p.AmpsDC == 0:
+	case amps == 0:
+		out.region = drive.Idling
 		out.Suits = fmt.Sprintf("does not charge at the usual speed: it begins at %.0f rpm of the drive", out.StartsAt.Value)
 		out.Mends = []string{"more turns", "a larger ratio"}
-		out.region = Racing
-	case p.Region == Overload && ok:
-		out.Suits = fmt.Sprintf("asks for %.0f W at the usual speed, the drive gives %.0f W: it is held back to %.0f rpm of the drive and %.1f A", p.DriveWatts, p.GivesWatts, e.RPM/ratio, out.RunAmps.Value)
+	case !run.Enough:
+		out.region = Overload
+		out.Suits = fmt.Sprintf("asks for %.0f W at the usual speed, the drive gives %.0f W: ", run.TakenWatts, run.GivesWatts)
 		out.Mends = []string{"fewer turns", "a smaller ratio", "a resistance in line with the battery"}
-	case p.Region == Overload:
-		out.Suits = fmt.Sprintf("asks for %.0f W at the usual speed, the drive gives %.0f W: it cannot be turned that fast", p.DriveWatts, p.GivesWatts)
-		out.Mends = []string{"fewer turns", "a smaller ratio"}
+		if run.Stops {
+			out.Suits += "it is stopped"
+		} else {
+			out.Suits += fmt.Sprintf("it is held back to %.0f rpm of the drive and %.1f A", run.Settles.RPM/through.Ratio, r.at(run.Settles.RPM, b.air.ambientC).AmpsDC)
+		}
 	default:
-		out.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %.1f A", p.DriveWatts, p.GivesWatts, p.AmpsDC)
-		if ok && e.RPM > usual.Value*1.02 {
-			out.Suits += fmt.Sprintf("; given all of it, it runs up to %.0f rpm of the drive and %.1f A", e.RPM/ratio, out.RunAmps.Value)
+		out.region = drive.Charging
+		out.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %.1f A", run.TakenWatts, run.GivesWatts, amps)
+		if held && e.RPM > usual.Value*1.02 {
+			out.Suits += fmt.Sprintf("; given all of it, it runs up to %.0f rpm of the drive and %.1f A", e.RPM/through.Ratio, out.RunAmps.Value)
 		}
 	}
 }
@@ -134,27 +132,31 @@ func (b *Bench) meetFixed(r *runner, t *TrialOutcome) Driven {
 		return noDrive(b.speeds.ratio.Why)
 	}
 	out := noDrive("its speed does not give way")
-	ratio, eff := b.speeds.ratio.Value, b.transmission().Efficiency
+	through := b.transmission()
+	through.Ratio, through.Slip = b.speeds.ratio.Value, 0
 	for _, p := range t.Curve[1:] {
-		pt := DrivePoint{X: p.RPM / ratio, RPM: p.RPM, AmpsDC: p.AmpsDC, BatteryWatts: p.BatteryWatts, DriveWatts: p.ShaftWatts / eff, Region: Charges}
+		pt := shaftPoint(p, p.RPM/through.Ratio, through.Passes(), 0)
+		pt.Region = drive.Charging
 		if pt.AmpsDC == 0 {
-			pt.Region = Idling
-		}
-		if pt.DriveWatts > 0 {
-			pt.Efficiency = pt.BatteryWatts / pt.DriveWatts
+			pt.Region = drive.Idling
 		}
 		out.Points = append(out.Points, pt)
 	}
-	out.StartsAt = t.CutInRPM.times(1 / ratio)
-	if usual := b.speeds.usual; usual.Known() {
-		p := r.at(usual.Value, b.air.ambientC)
-		out.region = Charges
-		out.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %.1f A", p.ShaftWatts/eff, p.AmpsDC)
-		if p.AmpsDC == 0 {
-			out.region = Racing
-			out.Suits = "does not charge at the usual speed"
-			out.Mends = []string{"more turns", "a larger ratio"}
-		}
+	out.StartsAt = t.CutInRPM.times(1 / through.Ratio)
+	usual := b.speeds.usual
+	if !usual.Known() {
+		return out
+	}
+	run, err := drive.RunFixed(usual.Value/through.Ratio, through, func(rpm float64) float64 { return r.at(rpm, b.air.ambientC).TorqueNm })
+	if err != nil {
+		return noDrive(err.Error())
+	}
+	amps := r.at(usual.Value, b.air.ambientC).AmpsDC
+	out.region = drive.Charging
+	out.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %.1f A", run.TakenWatts, amps)
+	if amps == 0 {
+		out.region = drive.Idling
+		out.Suits, out.Mends = "does not charge at the usual speed", []string{"more turns", "a larger ratio"}
 	}
 	return out
 }

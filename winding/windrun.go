@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"sort"
 
 	"slotwright/winding/drive"
 )
@@ -54,18 +55,6 @@ func (b *Bench) windSpeeds(s speeds) speeds {
 // windStep is the spacing of winds, m/s.
 const windStep = 0.5
 
-// windShaft is a rotor behind its transmission: torque on the alternator's shaft.
-type windShaft struct {
-	rotor   drive.Rotor
-	ratio   float64
-	eff     float64
-	density float64
-}
-
-func (w *windShaft) torque(wind float64) drive.Torque {
-	return func(rpm float64) float64 { return w.rotor.Torque(wind, rpm/w.ratio, w.density) * w.eff / w.ratio }
-}
-
 // meetWind follows the rotor through rising wind, from rest.
 func (b *Bench) meetWind(r *runner, t *TrialOutcome) Driven {
 	rotor, why := b.windRotor()
@@ -76,129 +65,106 @@ func (b *Bench) meetWind(r *runner, t *TrialOutcome) Driven {
 	case !b.speeds.ratio.Known():
 		return noDrive(b.speeds.ratio.Why)
 	}
-	year := drive.Weibull{Mean: d.MeanWindMS.Or(defaultMeanWind), K: d.WeibullK.Or(2)}
-	if err := year.Check(); err != nil {
+	shaft := drive.WindShaft{Rotor: rotor, Turns: b.speeds.ratio.Value, Efficiency: b.transmission().Passes(),
+		Density: drive.AirDensity(d.AltitudeM.Or(0), d.AirC.Or(defaultAirC)), StartNm: d.StartTorque.Or(0)}
+	furl := d.CutOutMS.Or(defaultFurl)
+	load := r.torque(t.CutInRPM.Value, 1.02*shaft.FreeRPM(furl))
+	points, err := drive.Climb(shaft, load, furl, windStep)
+	if err != nil {
 		return noDrive(err.Error())
 	}
-	shaft := windShaft{rotor, b.speeds.ratio.Value, b.transmission().Efficiency, drive.AirDensity(d.AltitudeM.Or(0), d.AirC.Or(defaultAirC))}
-	furl := d.CutOutMS.Or(defaultFurl)
-	high := shaft.ratio * rotor.RPM(furl, rotor.Runaway()) * 1.02
-	table := r.sample(high)
-	out := noDrive("only for drives with a power of their own")
-	rpm := 0.0
-	for n := 2; ; n++ {
-		wind := min(float64(n)*windStep, furl)
-		p := b.windPoint(r, &table, &shaft, wind, rpm)
-		out.Points = append(out.Points, p)
-		rpm = p.RPM
-		if wind >= furl {
-			break
-		}
+	year := drive.Weibull{Mean: d.MeanWindMS.Or(defaultMeanWind), K: d.WeibullK.Or(2)}
+	verdict, err := drive.Judge(shaft, load, points, year)
+	if err != nil {
+		return noDrive(err.Error())
 	}
-	b.readWind(&out, &shaft, year, t)
+	out := noDrive("only for drives with a power of their own")
+	for _, p := range points {
+		out.Points = append(out.Points, r.windPoint(p))
+	}
+	out.YearKWh = derived(year.EnergyKWh(out.wattsAt, out.winds()...), Guessed)
+	out.StartsAt = missing("it does not charge below the furling wind")
+	if verdict.ChargesFrom > 0 {
+		out.StartsAt = derived(verdict.ChargesFrom, t.AmpsUsual.Origin)
+	}
+	out.region = verdict.Region
+	out.Suits, out.Mends = suitsWind(verdict), mends(verdict.Mends, t.Turns)
 	return out
 }
 
-// windPoint is where a shaft that turns at a speed comes to in a wind.
-func (b *Bench) windPoint(r *runner, table *sampled, shaft *windShaft, wind, rpm float64) DrivePoint {
-	given := shaft.torque(wind)
-	p := DrivePoint{X: wind, Region: Still}
-	if rpm == 0 && given(0) <= b.job.Drive.StartTorque.Or(0) {
-		return p
+// windPoint is what the trial charges where the rotor comes to.
+func (r *runner) windPoint(p drive.WindPoint) DrivePoint {
+	run := r.at(p.RPM, r.b.air.ambientC)
+	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: p.RotorWatts,
+		Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
+	if d.DriveWatts > 0 {
+		d.Efficiency = d.BatteryWatts / d.DriveWatts
 	}
-	list := r.balance(table, given)
-	start := max(rpm, table.rpm[0])
-	e, ok := drive.Settle(list, start, given(start)-r.at(start, table.warmAt(start)).TorqueNm)
-	for _, other := range list {
-		if !ok || other.RPM != e.RPM {
-			p.Others = append(p.Others, other)
-		}
-	}
-	if !ok {
-		return p
-	}
-	run := r.at(e.RPM, table.warmAt(e.RPM))
-	p.RPM, p.AmpsDC, p.BatteryWatts = e.RPM, run.AmpsDC, run.BatteryWatts
-	p.Lambda = shaft.rotor.Lambda(wind, e.RPM/shaft.ratio)
-	p.Cp = shaft.rotor.Cp(p.Lambda)
-	p.DriveWatts = shaft.rotor.Watts(wind, e.RPM/shaft.ratio, shaft.density)
-	if p.DriveWatts > 0 {
-		p.Efficiency = p.BatteryWatts / p.DriveWatts
-	}
-	p.Region = windRegion(&shaft.rotor, p)
-	return p
+	return d
 }
 
-// windRegion names how the rotor fares: it is stalled when it is held so far below its
-// best tip-speed ratio that a fifth of its power is gone, racing when so far above.
-func windRegion(rotor *drive.Rotor, p DrivePoint) Region {
-	switch weak := p.Cp < 0.8*rotor.PeakCp; {
-	case p.AmpsDC == 0:
-		return Idling
-	case weak && p.Lambda < rotor.PeakLambda:
-		return Stalled
-	case weak:
-		return Racing
+// winds is those of the points.
+func (dr *Driven) winds() []float64 {
+	list := make([]float64, len(dr.Points))
+	for i, p := range dr.Points {
+		list[i] = p.X
 	}
-	return Charges
+	return list
 }
 
-// readWind reads year, start and verdict off the points.
-func (b *Bench) readWind(out *Driven, shaft *windShaft, year drive.Weibull, t *TrialOutcome) {
-	origin := t.AmpsUsual.Origin
-	out.StartsAt = missing("it does not charge below the furling wind")
-	breaks := make([]float64, len(out.Points))
-	for i, p := range out.Points {
-		breaks[i] = p.X
-		if p.AmpsDC > 0 && !out.StartsAt.Known() {
-			out.StartsAt = derived(p.X, origin)
-		}
+// wattsAt is battery watts in a straight line between the points.
+func (dr *Driven) wattsAt(wind float64) float64 {
+	i := sort.Search(len(dr.Points), func(i int) bool { return dr.Points[i].X >= wind })
+	if i == 0 || i == len(dr.Points) {
+		return 0
 	}
-	at := func(wind float64) float64 {
-		i := int(math.Min(float64(len(out.Points)-2), math.Max(0, math.Floor(wind/windStep)-2)))
-		a, c := out.Points[i], out.Points[i+1]
-		return a.BatteryWatts + (c.BatteryWatts-a.BatteryWatts)*(wind-a.X)/(c.X-a.X)
-	}
-	out.YearKWh = derived(year.EnergyKWh(at, breaks...), Guessed)
-	b.judgeWind(out, shaft, year)
+	a, c := dr.Points[i-1], dr.Points[i]
+	return a.BatteryWatts + (c.BatteryWatts-a.BatteryWatts)*(wind-a.X)/(c.X-a.X)
 }
 
-// judgeWind weighs the regions by the wind power a year has in each, and says in words
-// how the winding suits the rotor.
-func (b *Bench) judgeWind(out *Driven, shaft *windShaft, year drive.Weibull) {
-	share := map[Region]float64{}
-	total, first := 0.0, map[Region]float64{}
-	for _, p := range out.Points {
-		w := year.Density(p.X) * p.X * p.X * p.X
-		share[p.Region] += w
-		total += w
-		if _, seen := first[p.Region]; !seen {
-			first[p.Region] = p.X
+// suitsWind is a verdict in one plain sentence.
+func suitsWind(v drive.Verdict) string {
+	switch v.Region {
+	case drive.Still:
+		return "it does not start the rotor in the winds of this place"
+	case drive.Idling:
+		if v.ChargesFrom == 0 {
+			return "it never charges: the rotor does not reach its cut-in speed before it furls"
 		}
-	}
-	if total == 0 {
-		return
-	}
-	switch {
-	case !out.StartsAt.Known():
-		out.region = Racing
-		out.Suits = "it never charges: the rotor does not reach its cut-in speed before it furls"
-		out.Mends = []string{"more turns", "gear the alternator up"}
-	case share[Stalled] > 0.4*total:
-		out.region = Stalled
-		out.Suits = fmt.Sprintf("it stalls the rotor: from %.1f m/s the blades are held below their best speed and give less than four fifths of what they could", first[Stalled])
-		out.Mends = []string{"fewer turns of thicker wire, so that it cuts in later", "a resistance in line with the battery", "a star/delta change-over: delta above that wind", "gear the alternator down"}
-	case share[Racing] > 0.4*total:
-		out.region = Racing
-		out.Suits = fmt.Sprintf("it loads the rotor too little: from %.1f m/s it runs away from its best speed", first[Racing])
-		out.Mends = []string{"more turns, so that it cuts in earlier", "thicker wire or a lower resistance to the battery", "gear the alternator up"}
-	default:
-		out.region = Charges
-		out.Suits = fmt.Sprintf("suits the rotor: charges from %.1f m/s and keeps near its best speed in %.0f %% of the wind's power", out.StartsAt.Value, 100*share[Charges]/total)
-		if s := first[Stalled]; s > 0 {
-			out.Suits += fmt.Sprintf(", stalling it from %.1f m/s, which holds it in strong wind", s)
+		return fmt.Sprintf("it charges from %.1f m/s only, more wind than this place has most of the time", v.ChargesFrom)
+	case drive.Stalled:
+		text := fmt.Sprintf("it stalls the rotor: from %.1f m/s the blades are held below their best speed and give less than four fifths of what they could", v.StallsFrom)
+		if v.EarlyCutIn {
+			return text + "; it cuts in too early"
 		}
+		return text + "; the winding is too stiff"
+	case drive.Runaway:
+		return fmt.Sprintf("it loads the rotor too little: from %.1f m/s it runs away from its best speed", v.RunsAwayFrom)
 	}
+	text := fmt.Sprintf("suits the rotor: charges from %.1f m/s and keeps near its best speed in %.0f %% of the wind's power", v.ChargesFrom, 100*v.Share[drive.Charging])
+	if v.StallsFrom > 0 {
+		text += fmt.Sprintf("; from %.1f m/s it is stalled, which holds it in strong wind", v.StallsFrom)
+	}
+	return text
+}
+
+// mends puts remedies in words, with how many turns where that is known.
+func mends(list []drive.Mend, turns Figure) []string {
+	words := map[drive.Remedy]string{
+		drive.FewerTurns: "fewer turns of thicker wire, so that it cuts in later", drive.MoreTurns: "more turns, so that it cuts in earlier",
+		drive.InLine: "a resistance in line with the battery", drive.ChangeOver: "a star/delta change-over: star in light wind, delta in strong",
+		drive.GearUp: "gear the alternator up", drive.GearDown: "gear the alternator down",
+		drive.LowResistance: "a lower resistance: thicker wire, thicker cable", drive.EasierStart: "less to overcome at rest: skewed magnets, lighter seals",
+	}
+	var out []string
+	for _, m := range list {
+		text := words[m.Remedy]
+		if m.Factor > 0 && turns.Known() && (m.Remedy == drive.FewerTurns || m.Remedy == drive.MoreTurns) {
+			text = fmt.Sprintf("%s: about %.0f", text, math.Max(1, math.Round(turns.Value*m.Factor)))
+		}
+		out = append(out, text)
+	}
+	return out
 }
 
 // openAtGale is peak DC unloaded in the gale, the rotor running free.
