@@ -3,6 +3,8 @@ package winding
 import (
 	"fmt"
 	"math"
+
+	"slotwright/winding/drive"
 )
 
 // doubts collects what the job calls out.
@@ -122,11 +124,38 @@ func (b *Bench) doubtRunning(d *doubts, at func(string) string, t Trial, o *Tria
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
-	if r, v := b.job.Battery.DiodeReverseVolts, o.OpenAtTopVolts; r.Given() && v.Known() && v.Value > r.Value {
-		d.add(Broken, "battery.diode_reverse", t.Name, fmt.Sprintf("diodes of %.0f V and more", math.Ceil(v.Value*1.5/50)*50), "", "unloaded at the top speed the diodes see %.0f V, their rating is %.0f V", v.Value, r.Value)
-	}
+	b.doubtOpen(d, at, t, o)
 	o.Charging.doubt(d, at, t, o)
 	o.Driven.doubt(d, at, t)
+}
+
+// ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and
+// sleeving of a low-voltage stator are not doubted; common practice, no source.
+const ordinaryInsulation = 250.0
+
+// doubtOpen is about the voltage with nothing connected, at the top speed and in a gale.
+func (b *Bench) doubtOpen(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
+	worst, where := o.OpenAtTopVolts, "at the top speed"
+	if g := o.OpenAtGaleVolts; g.Known() && g.Value > worst.Value {
+		worst, where = g, "in the gale"
+	}
+	if !worst.Known() {
+		return
+	}
+	if r := b.job.Battery.DiodeReverseVolts; r.Given() {
+		fix := fmt.Sprintf("diodes of %.0f V and more", math.Ceil(worst.Value*2/50)*50)
+		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
+		case err != nil:
+		case open.DiodesBroken:
+			d.add(Broken, "battery.diode_reverse", t.Name, fix, "", "unloaded %s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
+		case open.DiodesTight:
+			d.add(Doubt, "battery.diode_reverse", t.Name, fix, "half the rating; common practice, no source", "unloaded %s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
+		}
+	}
+	if line := worst.Value / math.Sqrt2; line > ordinaryInsulation {
+		d.add(Doubt, at("turns"), t.Name, "liner, sleeving and enamel rated for it, proved by someone with the proper tester; or fewer turns", "common practice, no source",
+			"unloaded %s there are %.0f V rms between leads: more than the insulation of a low-voltage stator is made for", where, line)
+	}
 }
 
 func contains(list []int, n int) bool {

@@ -355,7 +355,7 @@ func bisect(low, high float64, holds func(float64) bool) float64 {
 func (c *Charging) doubt(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
 	for _, p := range c.AtSpeeds {
 		if p.TooHot {
-			d.add(Broken, at("gauge"), t.Name, "thicker wire, better cooling, or less current", "steady heat balance", "at %.0f rpm it goes on getting hotter: no steady temperature", p.RPM)
+			d.add(Broken, at("gauge"), t.Name, "thicker wire, better cooling, or less current", "steady heat balance", "at %.0f rpm the winding comes to more than %.0f °C", p.RPM, hottest-1)
 			break
 		}
 	}

@@ -31,6 +31,12 @@ func draw(s *session.Session, w int, lines []line) []string {
 	for _, text := range why {
 		out = append(out, s.Theme.WrapPaint(kit.Hint, text, w)...)
 	}
+	for _, l := range lines {
+		if l.figure.Known() && l.figure.Why != "" && !seen[l.figure.Why] {
+			seen[l.figure.Why] = true
+			out = append(out, s.Theme.WrapPaint(kit.Hint, l.label+": "+l.figure.Why, w)...)
+		}
+	}
 	return out
 }
 

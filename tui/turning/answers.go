@@ -33,7 +33,8 @@ func (v *View) drawAnswers(s *session.Session, r kit.Rect) []kit.Block {
 	v.scroll.Top = max(0, min(v.scroll.Top, len(text)-in.H))
 	return []kit.Block{
 		kit.Bare(t, top, v.curve(s, top.W, top.H)),
-		kit.Box(t, rest, "What each trial makes of it", v.scroll.Window(t, text, in.W, in.H)),
+		kit.Panel{Title: "What each trial makes of it", Note: "ctrl+g, then ↓ reads on", Focused: v.answers}.
+			Draw(t, rest, v.scroll.Window(t, text, in.W, in.H)),
 	}
 }
 
@@ -146,11 +147,25 @@ func rows(s *session.Session) []row {
 		{"over charge limit by", unit.Amps, 2, above},
 		{"field takes", unit.Watts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.FieldWatts }},
 		{"net of field, usual", unit.Watts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.NetUsual }},
+		{"field to hold, slow", unit.Amps, 2, func(t *winding.TrialOutcome) winding.Figure { return holds(t, 0) }},
+		{"field to hold, usual", unit.Amps, 2, func(t *winding.TrialOutcome) winding.Figure { return holds(t, 1) }},
+		{"field to hold, top", unit.Amps, 2, func(t *winding.TrialOutcome) winding.Figure { return holds(t, 2) }},
 		{"field at a loss below", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.BreakEvenRPM }},
 		{"excites itself from", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.ExciteBuildRPM }},
 		{"… and holds to", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.ExciteHoldRPM }},
 	}
 	return list
+}
+
+// holds is the field current that holds the regulated voltage at the slow, usual or top
+// speed; nothing where full field does not.
+func holds(t *winding.TrialOutcome, i int) winding.Figure {
+	if i >= len(t.FieldPoints) || !t.FieldPoints[i].Enough {
+		return winding.Figure{}
+	}
+	f := t.FieldWatts
+	f.Value = t.FieldPoints[i].HoldAmps
+	return f
 }
 
 // above is how far the battery's charge limit is passed; nothing when it is not.
