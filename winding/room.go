@@ -95,6 +95,9 @@ func (b *Bench) fit(t Trial, c coilSet, layers int) Fit {
 	why := b.roomWhy[layers-1]
 	f := Fit{FillLimit: b.job.Slot.FillLimit.OrReading(defaultFillLimit).figure("")}
 	none := missing(why)
+	if why == "" {
+		none = missing("needs the turns")
+	}
 	f.WireFill, f.RoundFill, f.CopperFill, f.TurnsThatFit, f.MostThatPack, f.MouthSpareMM = none, none, none, none, none, none
 	if bundle.IsZero() {
 		no := missing("needs the wire")
