@@ -60,12 +60,6 @@ func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
 	return r, ""
 }
 
-// steadyWithin is how near the temperature has to come, K: 0.05 K is 0.02 % of the ohms.
-const steadyWithin = 0.05
-
-// hottest is where following the temperature stops: past it no winding lives.
-const hottest = 300.0
-
 // solve is one set at a speed with the winding at a temperature.
 func (r *runner) solve(rpm, celsius float64) charge.Point {
 	p, err := charge.Solve(charge.Source{
@@ -101,37 +95,6 @@ func (r *runner) at(rpm, warm float64) RunPoint {
 		p = r.solve(rpm, heats.at)
 	}
 	return r.point(rpm, heats.at, false, p)
-}
-
-// balance looks for the temperature that makes the loss which makes that temperature, by
-// the secant in a bracket: hotter ohms may make more loss or, where they hold the current
-// back, less.
-type balance struct {
-	at, low, high  float64
-	lastAt, lastUp float64
-	twice          bool
-}
-
-// next takes the temperature that the loss at h.at leads to, and says where to look then.
-func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
-	up := leadsTo - h.at
-	if math.Abs(up) < steadyWithin {
-		return h.at, true
-	}
-	if up > 0 {
-		h.low = max(h.low, h.at)
-	} else {
-		h.high = min(h.high, h.at)
-	}
-	celsius = leadsTo
-	if h.twice && up != h.lastUp {
-		celsius = h.at - up*(h.at-h.lastAt)/(up-h.lastUp)
-	}
-	h.lastAt, h.lastUp, h.twice = h.at, up, true
-	if !(celsius > h.low && celsius < h.high) {
-		celsius = (h.low + h.high) / 2
-	}
-	return celsius, false
 }
 
 // point turns the solver's answer into what is shown.
@@ -303,52 +266,6 @@ func crossing(a, ref *runner, curve, other []RunPoint) Figure {
 		last = d
 	}
 	return missing("the curves do not cross in this range of speeds")
-}
-
-// zeroOf is where a function crosses zero in a bracket with values of two signs, to 1 part
-// in 10⁵: false position that halves the value of an end that stays (Illinois).
-func zeroOf(f func(float64) float64, a, b, fa, fb float64) float64 {
-	side := 0
-	for range 60 {
-		m := (fa*b - fb*a) / (fa - fb)
-		if !(m > a && m < b) {
-			m = (a + b) / 2
-		}
-		fm := f(m)
-		if fm == 0 {
-			return m
-		}
-		moved := m - a
-		if (fm > 0) == (fa > 0) {
-			if a, fa = m, fm; side == 1 {
-				fb /= 2
-			}
-			side = 1
-		} else {
-			moved = b - m
-			if b, fb = m, fm; side == -1 {
-				fa /= 2
-			}
-			side = -1
-		}
-		if b-a <= 1e-5*b || moved <= 1e-6*b {
-			return m
-		}
-	}
-	return (a + b) / 2
-}
-
-// bisect is where a condition begins to hold in a bracket, to 1 part in 10⁵.
-func bisect(low, high float64, holds func(float64) bool) float64 {
-	for high-low > 1e-5*high {
-		mid := (low + high) / 2
-		if holds(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return (low + high) / 2
 }
 
 // doubt is what the running calls out.

@@ -42,4 +42,5 @@ func run(ctx context.Context, args []string, io streams) int {
 // used. An empty text has been said already.
 type jobProblem struct{ text string }
 
+// Error is the text, without the program's name.
 func (p jobProblem) Error() string { return p.text }
