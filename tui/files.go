@@ -8,7 +8,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"slotwright/tui/field"
 	"slotwright/tui/kit"
 	"slotwright/winding/card"
 	"slotwright/winding/job"
@@ -52,7 +51,7 @@ func (m *Model) askPathThen(then func() tea.Cmd) {
 	if name == "" {
 		name = fileName(m.s.Job().Name) + ".toml"
 	}
-	m.prompt = &prompt{title: "Save the job as", input: field.New(name), then: func(text string) tea.Cmd {
+	m.prompt = newPrompt("Save the job as", name, func(text string) tea.Cmd {
 		text = strings.TrimSpace(text)
 		if text == "" {
 			return nil
@@ -62,7 +61,7 @@ func (m *Model) askPathThen(then func() tea.Cmd) {
 			return nil
 		}
 		return m.saveTo(text, then)
-	}}
+	})
 }
 
 // askCard asks where to write the winding card of the chosen trial.
@@ -77,7 +76,7 @@ func (m *Model) askCard() {
 		base = strings.TrimSuffix(m.s.Path, filepath.Ext(m.s.Path))
 	}
 	name := base + "-card-" + fileName(o.Trials[m.s.Trial].Name) + ".txt"
-	m.prompt = &prompt{title: "Write the winding card of trial " + o.Trials[m.s.Trial].Name + " to", input: field.New(name), then: m.writeCard}
+	m.prompt = newPrompt("Write the winding card of trial "+o.Trials[m.s.Trial].Name+" to", name, m.writeCard)
 }
 
 // writeCard writes the card; a file that is there is asked about first.

@@ -39,7 +39,7 @@ func (m *Model) View() string {
 		screen.Put(m.question.Draw(t, screen.Rect()))
 	}
 	if m.prompt != nil {
-		screen.Put(m.promptBlock(screen.Rect()))
+		screen.Put(m.prompt.draw(t, screen.Rect()))
 	}
 	return screen.String()
 }
@@ -110,12 +110,4 @@ func (m *Model) helpBlock() kit.Block {
 	in := kit.Inner(r)
 	panel := kit.Panel{Title: "Help: " + m.view().Name(), Note: "any other key closes", Focused: true}
 	return panel.Draw(m.s.Theme, r, m.scroll.Window(m.s.Theme, m.helpLines(in.W-2), in.W, in.H))
-}
-
-func (m *Model) promptBlock(within kit.Rect) kit.Block {
-	t := m.s.Theme
-	r := within.Centre(min(74, within.W-4), 5)
-	in := kit.Inner(r)
-	return kit.Panel{Title: m.prompt.title, Foot: "enter takes it, esc leaves", Focused: true}.
-		Draw(t, r, []string{"", m.prompt.input.Draw(t, in.W, true)})
 }

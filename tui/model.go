@@ -5,7 +5,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"slotwright/tui/field"
 	"slotwright/tui/keep"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -42,13 +41,6 @@ type Model struct {
 	// edits counts changes, to know which timer is the last.
 	edits int
 	kept  string // the text last written to the state folder
-}
-
-// prompt is a one-line question with a typed answer.
-type prompt struct {
-	title string
-	input field.Field
-	then  func(text string) tea.Cmd
 }
 
 // New is the program on a session, with the views in their order.
@@ -160,9 +152,9 @@ func (m *Model) fill(msg tea.KeyMsg) tea.Cmd {
 	case "enter":
 		p := m.prompt
 		m.prompt = nil
-		return p.then(p.input.Text)
+		return p.then(p.line.Value())
 	}
-	m.prompt.input, _ = m.prompt.input.Key(msg, field.Any)
+	m.prompt.key(msg)
 	return nil
 }
 
