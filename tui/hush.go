@@ -1,0 +1,7 @@
+package tui
+
+import "slotwright/tui/quiet"
+
+// The terminal's name is given back once bubbletea has initialised without asking it
+// anything; see package quiet.
+func init() { quiet.Restore() }
