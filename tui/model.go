@@ -63,6 +63,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.w, m.h = msg.Width, msg.Height
+		if m.w == 0 || m.h == 0 { // a terminal that does not know its size
+			m.w, m.h = needW, needH
+		}
 	case tea.KeyMsg:
 		return m, m.keys(msg)
 	case keepNow:
