@@ -234,3 +234,43 @@ func BenchmarkFrame(b *testing.B) {
 		_ = m.View()
 	}
 }
+
+// Words with blanks between them, a unit behind a number, a tolerance: typed as a person
+// does, in the form.
+func TestTypingInTheForm(t *testing.T) {
+	st, m := onStage(t, 100, 30)
+	st.Key("shift+tab")
+	st.WaitFor("[Machine]")
+	for range 30 {
+		st.Key("backspace")
+	}
+	st.Type("Old pump, left hand")
+	st.WaitFor("Old pump, left hand")
+	st.Key("pgdown")
+	st.Type(" ")
+	st.Key("ctrl+s")
+	st.WaitFor("Save the job as")
+	st.Key("enter")
+	st.WaitFor("saved to")
+	assert.Equal(t, "Old pump, left hand", m.s.Job().Name)
+	st.Key("ctrl+c")
+	st.Quit()
+
+	m = New(session.New(job.Parse(job.Template("x")), "", job.Mark{}), keep.Store{})
+	m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
+	m.active = 0
+	for range 9 {
+		m.Update(tea.KeyMsg{Type: tea.KeyDown})
+	}
+	for _, r := range "3.5 in" {
+		m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+	}
+	assert.InDelta(t, 88.9, m.s.Job().Machine.BoreMM.Value, 1e-9)
+	assert.Contains(t, m.s.Document().Text(), "\nbore_in = 3.5\n")
+	m.Update(tea.KeyMsg{Type: tea.KeyDown})
+	for _, r := range "~33 ±1.5" {
+		m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+	}
+	assert.Contains(t, m.s.Document().Text(), "\nstack_mm = \"~33 ±1.5\"\n")
+	assert.Contains(t, m.View(), "~33 ±1.5")
+}

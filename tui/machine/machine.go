@@ -5,6 +5,7 @@ package machine
 
 import (
 	"fmt"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -74,7 +75,18 @@ func (v *View) sync(s *session.Session) {
 		v.form, v.made = field.NewForm(rows), true
 		return
 	}
+	keepTyping(v.form.Focused(), rows)
 	v.form = v.form.WithRows(rows)
+}
+
+// keepTyping leaves the field that is being typed into as it was typed, blanks at its ends
+// included: the document does without them, but a person is on the way to the next word.
+func keepTyping(typing field.Row, rows []field.Row) {
+	for i := range rows {
+		if rows[i].ID == typing.ID && len(rows[i].Choices) == 0 && strings.TrimSpace(typing.Text) == rows[i].Text {
+			rows[i].Text = typing.Text
+		}
+	}
 }
 
 // rows is the form's rows, from the job file's table of fields.

@@ -17,9 +17,11 @@ func (d Document) Set(path, typed string, choice unit.Choice) Document {
 	if !ok {
 		return d
 	}
-	typed = strings.TrimSpace(typed)
-	if typed == "" {
+	if strings.TrimSpace(typed) == "" {
 		return d.Clear(path)
+	}
+	if f.Kind != Text { // the blank between two words comes before the second word
+		typed = strings.TrimSpace(typed)
 	}
 	e, there := d.entries[path]
 	u := choice.For(f.Dim)
