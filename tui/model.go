@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -46,6 +47,9 @@ type Model struct {
 // New is the program on a session, with the views in their order.
 func New(s *session.Session, store keep.Store) *Model {
 	m := &Model{s: s, store: store, views: views(), active: 1, kept: s.Document().Text()}
+	if n := len(s.Problems()); n > 0 {
+		s.Warn(fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended", n))
+	}
 	m.offerRecovered()
 	return m
 }

@@ -201,8 +201,17 @@ func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
 	return []kit.Block{
 		kit.Bare(t, form, v.form.Lines(t, form.W, form.H)),
 		kit.Box(t, help, "This field", v.form.HelpLines(t, kit.Inner(help).W)),
-		kit.Box(t, result, "What follows", v.result(s, kit.Inner(result).W)),
+		kit.Box(t, result, "What follows", append(problems(s, kit.Inner(result).W), v.result(s, kit.Inner(result).W)...)),
 	}
+}
+
+// problems is what in the file cannot be used.
+func problems(s *session.Session, w int) []string {
+	var out []string
+	for _, text := range s.Problems() {
+		out = append(out, s.Theme.WrapPaint(kit.Broken, s.Theme.Mark(kit.Broken)+" "+text, w)...)
+	}
+	return out
 }
 
 func sideWidth(w int) int { return min(56, w*2/5) }

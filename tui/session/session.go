@@ -87,6 +87,16 @@ func (s *Session) Outcome() *winding.Outcome { return &s.outcome }
 // Bench is the prepared job, for pictures and layouts.
 func (s *Session) Bench() *winding.Bench { return s.bench }
 
+// Problems is what in the file cannot be used, a sentence each with its line: what is
+// wrong in a field's value is also shown at the field, the rest only here.
+func (s *Session) Problems() []string {
+	var list []string
+	for _, p := range s.doc.Problems() {
+		list = append(list, fmt.Sprintf("line %d of the file: %s", p.Line, p.Text()))
+	}
+	return list
+}
+
 // Edit makes a document the current one and keeps the one before for undo.
 func (s *Session) Edit(doc job.Document) {
 	s.merging = ""

@@ -190,6 +190,9 @@ func (v *View) explain(s *session.Session, w, h int) []string {
 		lines = t.WrapPaint(kit.Hint, meaning(s, rows[v.row-firstFigure]), w)
 	}
 	lines = lines[:min(len(lines), max(1, h/2))]
+	for _, text := range s.Problems() {
+		lines = append(lines, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+text, w)...)
+	}
 	for _, f := range findingsOf(s) {
 		role := kit.Warning
 		if f.Severity == winding.Broken {

@@ -75,7 +75,7 @@ func (d Document) Problems() []Problem { return d.problems }
 // ProblemAt finds what is wrong with the value at a path.
 func (d Document) ProblemAt(path string) (Problem, bool) {
 	for _, p := range d.problems {
-		if p.Path == path {
+		if p.Path == path && path != "" {
 			return p, true
 		}
 	}

@@ -118,11 +118,20 @@ func basicString(s string) string {
 
 // placeholder is a key left empty in a comment: "# bore_mm =   # a note".
 func placeholder(keys []string) *regexp.Regexp {
+	return regexp.MustCompile(`(?m)^#[ \t]*(?:` + anyOf(keys) + `)[ \t]*=[ \t]*(#[^\n]*)?$`)
+}
+
+// unreadable is a line that gives a key something that is not TOML.
+func unreadable(keys []string) *regexp.Regexp {
+	return regexp.MustCompile(`(?m)^[ \t]*(?:` + anyOf(keys) + `)[ \t]*=[^\n]*$`)
+}
+
+func anyOf(keys []string) string {
 	quoted := make([]string, len(keys))
 	for i, k := range keys {
 		quoted[i] = regexp.QuoteMeta(k)
 	}
-	return regexp.MustCompile(`(?m)^#[ \t]*(?:` + strings.Join(quoted, "|") + `)[ \t]*=[ \t]*(#[^\n]*)?$`)
+	return strings.Join(quoted, "|")
 }
 
 // insert writes a key that is not there yet: over its placeholder, else at the end of
@@ -136,6 +145,10 @@ func (d Document) insert(path string, f *Field, key, value string) Document {
 			return Parse(d.withBlock("[[" + table + "]]\n" + line + "\n"))
 		}
 		return Parse(d.withBlock("[" + table + "]\n" + line + "\n"))
+	}
+	// A line that begins with the key and is not an entry could not be read: mend it.
+	if m := unreadable(f.Keys()).FindStringIndex(d.text[from:end]); m != nil {
+		return Parse(d.text[:from+m[0]] + line + d.text[from+m[1]:])
 	}
 	if m := placeholder(f.Keys()).FindStringSubmatchIndex(d.text[from:end]); m != nil {
 		if m[2] >= 0 {

@@ -112,6 +112,16 @@ func TestPlaceholdersAreFilledAndEmptied(t *testing.T) {
 	assert.False(t, back.Job().Machine.BoreMM.Given())
 }
 
+// A line that is not TOML is mended by typing the value in the form.
+func TestUnreadableLinesAreMended(t *testing.T) {
+	d := Parse("[machine]\nbore_mm = 0,5 # caliper\nslots = 36\n")
+	require.Len(t, d.Problems(), 1)
+	assert.Equal(t, 36.0, d.Job().Machine.Slots.Value, "the rest is read")
+	n := d.Set("machine.bore", "50", unit.Choice{})
+	assert.Empty(t, n.Problems())
+	assert.Equal(t, "[machine]\nbore_mm = 50\nslots = 36\n", n.Text())
+}
+
 func TestTrialsComeAndGo(t *testing.T) {
 	d := Parse(small)
 	n := d.Add("trial", 1)
