@@ -121,6 +121,17 @@ func placeholder(keys []string) *regexp.Regexp {
 	return regexp.MustCompile(`(?m)^#[ \t]*(?:` + anyOf(keys) + `)[ \t]*=[ \t]*(#[^\n]*)?$`)
 }
 
+// brokenAt reports whether the line that a byte is in could not be read.
+func (d Document) brokenAt(at int) bool {
+	line, _ := d.place(at)
+	for _, p := range d.problems {
+		if p.Line == line && p.Path == "" {
+			return true
+		}
+	}
+	return false
+}
+
 // unreadable is a line that gives a key something that is not TOML.
 func unreadable(keys []string) *regexp.Regexp {
 	return regexp.MustCompile(`(?m)^[ \t]*(?:` + anyOf(keys) + `)[ \t]*=[^\n]*$`)
@@ -147,7 +158,7 @@ func (d Document) insert(path string, f *Field, key, value string) Document {
 		return Parse(d.withBlock("[" + table + "]\n" + line + "\n"))
 	}
 	// A line that begins with the key and is not an entry could not be read: mend it.
-	if m := unreadable(f.Keys()).FindStringIndex(d.text[from:end]); m != nil {
+	if m := unreadable(f.Keys()).FindStringIndex(d.text[from:end]); m != nil && d.brokenAt(from+m[0]) {
 		return Parse(d.text[:from+m[0]] + line + d.text[from+m[1]:])
 	}
 	if m := placeholder(f.Keys()).FindStringSubmatchIndex(d.text[from:end]); m != nil {
