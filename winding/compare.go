@@ -111,7 +111,7 @@ var measures = []measure{
 	{"phase_mh", "Ohms", "inductance, phase", unit.Millihenry, 3, less, false, "It sets the ceiling of the current at high speed.", func(t *TrialOutcome) Figure { return t.PhaseMilliHenries }, nil},
 	{"mean_turn", "Ohms", "mean turn", unit.Millimetres, 3, neither, false, "Length of a middling turn.", func(t *TrialOutcome) Figure { return t.MeanTurnMM }, nil},
 	{"wire_kg", "Wire", "wire to buy", unit.Kilograms, 3, less, true, "With the allowance for leads and a coil gone wrong.", func(t *TrialOutcome) Figure { return t.kgToBuy() }, nil},
-	{"year_kwh", "Drive", "a year's energy", unit.Only("kWh"), 3, more, false, "Into the battery in a year of the stated wind.", func(t *TrialOutcome) Figure { return t.YearKWh }, nil},
+	{"year_kwh", "Drive", "a year's energy", unit.Only("kWh"), 3, more, true, "Into the battery in a year of the stated wind.", func(t *TrialOutcome) Figure { return t.YearKWh }, nil},
 }
 
 // pastLimit marks amps over the trial's own limit.
@@ -141,15 +141,26 @@ func (b *Bench) compare(o *Outcome) []Row {
 	}
 	for i := range measures {
 		m := &measures[i]
-		r := Row{ID: m.id, Group: m.group, Label: m.label, Dim: m.dim, Unit: m.dim[0].Name, Digits: m.digits, Help: m.help, Key: m.key,
+		r := Row{ID: m.id, Group: m.group, Label: m.label, Dim: m.dim, Unit: m.dim[0].Name, Digits: m.digits, Help: m.help,
 			Cells: make([]Cell, len(o.Trials))}
 		ref := m.get(&o.Trials[o.Reference])
 		for k := range o.Trials {
 			r.Cells[k] = b.judge(m, &o.Trials[k], ref, k == o.Reference)
 		}
+		r.Key = m.key && (m.group != "Drive" || anyKnown(r.Cells))
 		rows = append(rows, r)
 	}
 	return rows
+}
+
+// anyKnown reports whether a trial has the figure.
+func anyKnown(cells []Cell) bool {
+	for _, c := range cells {
+		if c.Figure.Known() {
+			return true
+		}
+	}
+	return false
 }
 
 // judge is one cell: its figure, how far from the reference, and which is better.

@@ -35,7 +35,21 @@ func (s *Session) Figure(f winding.Figure, d unit.Dimension, digits int) kit.Cel
 	if !f.Known() {
 		return kit.Cell{Text: Dash, Unit: "", Role: kit.Dim}
 	}
-	return kit.Cell{Text: Number(u.From(f.Value), digits), Unit: u.Name, Mark: MarkOf(f)}
+	return kit.Cell{Text: capped(u.From(f.Value), digits, d), Unit: u.Name, Mark: MarkOf(f)}
+}
+
+// mostDecimals is how fine a unit is worth showing: nobody reads a thousandth of an ampere
+// off a charging meter.
+var mostDecimals = map[string]int{"a": 2, "v": 2, "w": 1, "rpm": 0, "c": 1, "mm": 3}
+
+// capped is Number with no more decimals than the unit is worth.
+func capped(v float64, digits int, d unit.Dimension) string {
+	most, ok := mostDecimals[d[0].Suffix]
+	text := Number(v, digits)
+	if _, after, found := strings.Cut(text, "."); ok && found && len(after) > most {
+		text = strings.Replace(strconv.FormatFloat(v, 'f', most, 64), "-", "−", 1)
+	}
+	return text
 }
 
 // Text is a figure with its unit in one string.
