@@ -1,0 +1,133 @@
+package session
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/unit"
+	"slotwright/wiretable"
+)
+
+func TestSingleSteps(t *testing.T) {
+	s := NewExample()
+	s.StepTurns(1)
+	assert.Equal(t, 18.0, s.Job().Trials[0].Turns.Value)
+	s.StepTurns(-100)
+	assert.Equal(t, 1.0, s.Job().Trials[0].Turns.Value, "never below one")
+	s.StepWire(1)
+	assert.Equal(t, "14 AWG", s.Job().Trials[0].Gauge.String())
+	s.StepWire(-1)
+	s.StepWire(-1)
+	assert.Equal(t, "16 AWG", s.Job().Trials[0].Gauge.String())
+	s.Wires = wiretable.SWG
+	s.StepWire(1)
+	assert.Equal(t, "18 SWG", s.Job().Trials[0].Gauge.String(), "another system begins with its nearest size: 16 AWG is 1.29 mm, 18 SWG 1.22")
+	s.StepStrands(2)
+	assert.Equal(t, 3.0, s.Job().Trials[0].Strands.Value)
+	s.StepArea(1)
+	text, _, _ := s.Document().Typed("slot.area")
+	assert.Equal(t, "72.5", text)
+	assert.Contains(t, s.Document().Text(), "# counted on squared paper")
+	s.StepFill(-3)
+	assert.InDelta(t, 0.67, s.Job().Slot.FillLimit.Value, 1e-12)
+	s.FlipConnection()
+	assert.Equal(t, winding.Delta, s.Job().Trials[0].Connection)
+	s.StepCircuits()
+	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value, "the next that the layout allows")
+	s.StepCircuits()
+	s.StepCircuits()
+	s.StepCircuits()
+	assert.Equal(t, 1.0, s.Job().Trials[0].Circuits.Value, "and round again")
+}
+
+func TestTrialsAndReference(t *testing.T) {
+	s := NewExample()
+	s.Trial = 1
+	s.AddTrial()
+	assert.Equal(t, 2, s.Trial)
+	assert.Equal(t, "C", s.Outcome().Trials[2].Name)
+	assert.Equal(t, s.Job().Trials[1].Gauge, s.Job().Trials[2].Gauge)
+	s.AddTrial()
+	s.AddTrial()
+	assert.Len(t, s.Outcome().Trials, 4)
+	assert.Contains(t, s.Message().Text, "4 trials already")
+	s.MakeReference()
+	assert.Equal(t, 3, s.Outcome().Reference)
+	s.RemoveTrial()
+	assert.Len(t, s.Outcome().Trials, 3)
+	assert.Less(t, s.Trial, 3)
+	s.Undo()
+	assert.Len(t, s.Outcome().Trials, 4)
+}
+
+// Letters typed one after another into a field are one step of undo; another field or a
+// step in between begins a new one.
+func TestUndoMergesTyping(t *testing.T) {
+	s := NewExample()
+	before := s.Document().Text()
+	for _, text := range []string{"8", "85", "85.5"} {
+		s.Type("machine.bore", text)
+	}
+	s.Type("machine.stack", "40")
+	assert.Equal(t, 85.5, s.Job().Machine.BoreMM.Value)
+	s.Undo()
+	assert.Equal(t, 85.5, s.Job().Machine.BoreMM.Value)
+	assert.Equal(t, 33.0, s.Job().Machine.StackMM.Value)
+	s.Undo()
+	assert.Equal(t, before, s.Document().Text())
+	s.Redo()
+	s.Redo()
+	assert.Equal(t, 40.0, s.Job().Machine.StackMM.Value)
+	s.Redo()
+	assert.Equal(t, "nothing to redo", s.Message().Text)
+	assert.True(t, s.Dirty())
+}
+
+// A value that cannot be read stays as typed, the rest goes on.
+func TestWrongValuesStay(t *testing.T) {
+	s := NewExample()
+	s.Type("trial[1].turns", "abc")
+	assert.Contains(t, s.Document().Text(), `turns = "abc"`)
+	assert.Len(t, s.Problems(), 1)
+	assert.False(t, s.Outcome().Trials[1].LinePerRPM.Known())
+	assert.True(t, s.Outcome().Trials[0].LinePerRPM.Known())
+}
+
+func TestNumbers(t *testing.T) {
+	for _, c := range []struct {
+		v      float64
+		digits int
+		want   string
+	}{{1234.5, 3, "1234"}, {0.04567, 3, "0.0457"}, {-12.34, 3, "−12.3"}, {0, 3, "0"}, {99.96, 3, "99.96"}, {17, 0, "17"}, {2.5, 2, "2.5"}} {
+		got := Number(c.v, c.digits)
+		if c.v == 99.96 {
+			assert.True(t, strings.HasPrefix(got, "100"), got)
+			continue
+		}
+		assert.Equal(t, c.want, got)
+	}
+	s := NewExample()
+	s.Units = unit.Choice{Inch: true, Fahrenheit: true}
+	assert.Equal(t, "1.00 in", s.Text(winding.Figure{Value: 25.4, Origin: winding.Derived}, unit.Millimetres, 3))
+	assert.Equal(t, "212 °F", s.Text(winding.Figure{Value: 100, Origin: winding.Derived}, unit.Celsius, 3))
+	assert.Equal(t, Dash, s.Text(winding.Figure{}, unit.Celsius, 3))
+}
+
+func TestSaveKeepsTheSessionClean(t *testing.T) {
+	s := NewExample()
+	s.StepTurns(1)
+	path := t.TempDir() + "/a.toml"
+	assert.NoError(t, s.Save(path))
+	assert.False(t, s.Dirty())
+	assert.False(t, s.Invented)
+	assert.False(t, s.Outcome().Invented, "what is saved is the person's own job")
+	s.StepTurns(1)
+	assert.NoError(t, s.Save(""))
+	d, _, err := job.Load(path)
+	assert.NoError(t, err)
+	assert.Equal(t, 19.0, d.Job().Trials[0].Turns.Value)
+}
