@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/winding/battery"
 	"slotwright/winding/drive"
@@ -40,7 +41,7 @@ func (b *Bench) cautions(o *Outcome) []Caution {
 		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
 	}
 	for _, text := range battery.Cautions(b.dc.spec) {
-		add("battery", "Battery: %s.", text)
+		add("battery", "%s%s.", strings.ToUpper(text[:1]), text[1:])
 	}
 	add("testing", "Insulation and high-voltage tests only with the proper tester and by someone trained. A first run may throw a loose wire: stand aside.")
 	add("fumes", "Stripping, burning enamel and baking varnish give off harmful fumes: outdoors or under extraction. Wear eye protection when cutting wire.")

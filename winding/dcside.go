@@ -1,6 +1,8 @@
 package winding
 
 import (
+	"fmt"
+
 	"slotwright/winding/battery"
 	"slotwright/winding/charge"
 )
@@ -10,7 +12,6 @@ type dcSide struct {
 	rest, absorption, float, chargeLimit Figure
 	ohms                                 Figure // battery, and cable there and back
 	inner, cable                         Figure
-	fuse                                 Figure
 	diodeVolts, diodeOhms                Figure
 	why                                  string // what is wrong with the battery
 	spec                                 battery.Spec
@@ -53,7 +54,7 @@ func (b *Bench) findBattery() dcSide {
 	l, err := battery.Levels(spec)
 	if err != nil {
 		no := missing(err.Error())
-		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable, d.fuse = no, no, no, no, no, no, no, no
+		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable = no, no, no, no, no, no, no
 		d.why = err.Error()
 		return d
 	}
@@ -64,12 +65,26 @@ func (b *Bench) findBattery() dcSide {
 	}
 	d.cable = derived(battery.CableOhms(g.CableM.Or(0), g.CableMM2.Or(defaultCableMM2), defaultCableC), g.CableM.Origin)
 	d.ohms = d.inner.with(d.cable, func(a, c float64) float64 { return a + c })
-	d.fuse = b.job.Target.Amps.figure("needs the amps wanted")
-	if !d.fuse.Known() {
-		d.fuse = d.chargeLimit
-	}
-	d.fuse = d.fuse.then(battery.FuseAmps)
 	return d
+}
+
+// fuseFor is the fuse at the post for the most that any trial charges, or for the amps
+// wanted where nothing runs yet.
+func (b *Bench) fuseFor(o *Outcome) Figure {
+	most := b.job.Target.Amps.figure("needs the amps wanted")
+	for i := range o.Trials {
+		if a := o.Trials[i].AmpsTop; a.Known() && a.Value > most.Value {
+			most = a
+		}
+	}
+	if !most.Known() {
+		most = b.dc.chargeLimit
+	}
+	fuse := most.then(battery.FuseAmps)
+	if fuse.Known() && fuse.Value == 0 {
+		return missing("more amps than a usual fuse carries")
+	}
+	return fuse.because(fmt.Sprintf("the next size from 1.25 times %.3g A, the most that any trial charges; the cable must stand it", most.Value))
 }
 
 // level is a battery level as a figure; one out of the table is a guess.

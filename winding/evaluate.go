@@ -26,6 +26,7 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i].MostThatPack = b.mostThatPack(t)
 	}
 	b.run(&o)
+	o.Machine.FuseAmps = b.fuseFor(&o)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
@@ -125,7 +126,7 @@ func (b *Bench) machine() MachineOutcome {
 		PolePitchMM: b.polePitchMM(),
 		FluxMWb:     b.fluxWb().times(1000), FluxFrom: b.flux.from, GapTesla: b.gapTesla(), FieldAmps: b.flux.fieldAmps,
 		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
-		LoadOhms: b.dc.ohms, FuseAmps: b.dc.fuse, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
+		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
 		SlowRPM: b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).figure(""), Ratio: b.speeds.ratio,
 	}

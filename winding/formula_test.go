@@ -283,3 +283,15 @@ func TestMagnetsCarryTheirUncertainty(t *testing.T) {
 	assert.InEpsilon(t, 0.15, a.LinePerRPM.PlusMinus/a.LinePerRPM.Value, 1e-9)
 	assert.Equal(t, winding.Guessed, a.LinePerRPM.Origin)
 }
+
+// The fuse carries the most that any trial charges, not only the amps wanted.
+func TestFuseCarriesTheMost(t *testing.T) {
+	j := ready()
+	j.Target.Amps = winding.Known(1)
+	o := winding.Evaluate(j)
+	most := o.Trials[0].AmpsTop.Value
+	assert.GreaterOrEqual(t, o.Machine.FuseAmps.Value, 1.25*most)
+	assert.Less(t, o.Machine.FuseAmps.Value, 2*1.25*most)
+	j.Target.Amps = winding.Known(most * 3)
+	assert.GreaterOrEqual(t, winding.Evaluate(j).Machine.FuseAmps.Value, 3.75*most)
+}
