@@ -62,6 +62,9 @@ func openSession(path string, store keep.Store, example bool) (*session.Session,
 	}
 	d, mark, err := job.Load(path)
 	if err != nil {
+		if _, gone := os.Stat(path); gone != nil {
+			return nil, jobProblem{err.Error() + "; to begin one: slotwright new " + path}
+		}
 		return nil, jobProblem{err.Error()}
 	}
 	store.SetLast(path)
