@@ -1,51 +1,28 @@
 package winding_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"slotwright/winding"
+	"slotwright/winding/published"
 )
 
 // example is a row of testdata/winding/emf_examples.csv; each names its source.
 type example struct {
 	id, topic, output string
 	in                map[string]float64
-	delta             bool
 	want              float64
 }
 
 func examples(t *testing.T) []example {
-	f, err := os.Open("../testdata/winding/emf_examples.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
 	var list []example
-	for _, row := range rows[1:] {
-		e := example{id: row[0], topic: row[1], output: row[3], in: map[string]float64{}}
-		for _, part := range strings.Split(row[2], ";") {
-			k, v, _ := strings.Cut(part, "=")
-			if top, bottom, ok := strings.Cut(v, "/"); ok {
-				a, _ := strconv.ParseFloat(top, 64)
-				b, _ := strconv.ParseFloat(bottom, 64)
-				e.in[k] = a / b
-			} else if x, err := strconv.ParseFloat(v, 64); err == nil {
-				e.in[k] = x
-			}
-			e.delta = e.delta || part == "connection=delta"
-		}
-		if e.want, err = strconv.ParseFloat(row[5], 64); err == nil {
-			list = append(list, e)
+	for _, row := range published.Rows(t, "winding/emf_examples.csv") {
+		if want, err := strconv.ParseFloat(row["recomputed_value"], 64); err == nil {
+			list = append(list, example{row["id"], row["topic"], row["output"], row.Inputs("inputs"), want})
 		}
 	}
 	return list

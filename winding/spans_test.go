@@ -1,10 +1,8 @@
 package winding_test
 
 import (
-	"encoding/csv"
 	"math"
 	"math/rand/v2"
-	"os"
 	"strconv"
 	"testing"
 
@@ -13,6 +11,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/layout"
+	"slotwright/winding/published"
 )
 
 // withTrial is the job with one trial, changed.
@@ -79,20 +78,9 @@ func TestCircuitsPromiseWhatTheTrialGives(t *testing.T) {
 // Every double-layer three-phase row of the table of winding factors (sources in its
 // column source), reached from full pitch by the comparison: volts go as kp1.
 func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
-	f, err := os.Open("../testdata/layout/winding_factors.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	at := map[string]int{}
-	for i, name := range rows[0] {
-		at[name] = i
-	}
 	checked := 0
-	for _, row := range rows[1:] {
-		number := func(name string) float64 { v, _ := strconv.ParseFloat(row[at[name]], 64); return v }
+	for _, row := range published.Rows(t, "layout/winding_factors.csv") {
+		number := func(name string) float64 { v, _ := strconv.ParseFloat(row[name], 64); return v }
 		q, poles, pitch := number("Q"), number("poles"), number("pitch")
 		if number("phases") != 3 || number("layers") != 2 || math.Mod(q, 3*poles) != 0 || pitch > q/poles {
 			continue
@@ -101,8 +89,8 @@ func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
 		j.Machine = winding.Machine{Slots: winding.Known(q), Poles: winding.Known(poles), Phases: winding.Known(3), Layers: winding.Known(2)}
 		for _, s := range winding.Prepare(j).Spans(0) {
 			if s.Span == int(pitch) {
-				assert.InDelta(t, number("kp1"), 1+s.VoltsPercent.Value/100, 0.6e-5, row[at["id"]])
-				assert.InDelta(t, number("kw5"), s.Kw5, 0.6e-5, row[at["id"]])
+				assert.InDelta(t, number("kp1"), 1+s.VoltsPercent.Value/100, 0.6e-5, row["id"])
+				assert.InDelta(t, number("kw5"), s.Kw5, 0.6e-5, row["id"])
 				checked++
 			}
 		}

@@ -21,7 +21,11 @@ func draw(s *session.Session, w int, lines []line) []string {
 	var why []string
 	seen := map[string]bool{}
 	for _, l := range lines {
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, s.Figure(l.figure, l.dim, l.digits)}})
+		cell := s.Figure(l.figure, l.dim, l.digits)
+		if pm := l.figure.PlusMinus; l.figure.Known() && pm > 0 {
+			cell.Unit += " ±" + session.Number(s.Units.For(l.dim).From(pm)-s.Units.For(l.dim).From(0), 2)
+		}
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell}})
 		if !l.figure.Known() && l.figure.Why != "" && !seen[l.figure.Why] {
 			seen[l.figure.Why] = true
 			why = append(why, l.label+": "+l.figure.Why)

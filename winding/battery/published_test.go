@@ -1,39 +1,28 @@
 package battery
 
 import (
-	"encoding/csv"
 	"math"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/published"
 )
 
 // Each row of testdata/battery/levels.csv names its source: our figures lie in the
 // published range, and each says in words where it comes from.
 func TestLevelsAgainstTheTable(t *testing.T) {
-	f, err := os.Open("../../testdata/battery/levels.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
 	seen := map[Chemistry]int{}
-	for _, row := range rows[1:] {
-		kind, err := ParseChemistry(row[0])
+	for _, row := range published.Rows(t, "battery/levels.csv") {
+		kind, err := ParseChemistry(row["chemistry"])
 		require.NoError(t, err)
-		low, err := strconv.ParseFloat(row[2], 64)
-		require.NoError(t, err)
-		high, err := strconv.ParseFloat(row[3], 64)
-		require.NoError(t, err)
+		low, high := row.Number(t, "low"), row.Number(t, "high")
 		l, err := Levels(Spec{Chemistry: kind, Cells: 10, CapacityAh: 10})
 		require.NoError(t, err)
-		level := map[string]Level{"float": l.FloatVolts, "absorption": l.AbsorptionVolts, "rate": l.MaxChargeAmps}[row[1]]
+		level := map[string]Level{"float": l.FloatVolts, "absorption": l.AbsorptionVolts, "rate": l.MaxChargeAmps}[row["item"]]
 		assert.GreaterOrEqual(t, level.Value/10, low-1e-9, "%v", row)
 		assert.LessOrEqual(t, level.Value/10, high+1e-9, "%v", row)
 		seen[kind]++

@@ -1,15 +1,14 @@
 package drive
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/published"
 )
 
 // workedCase is a row of testdata/drive/drive_cases.csv; each names its source.
@@ -20,30 +19,14 @@ type workedCase struct {
 }
 
 func workedCases(t *testing.T) []workedCase {
-	f, err := os.Open("../../testdata/drive/drive_cases.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
 	var cases []workedCase
-	for _, row := range rows[1:] {
-		c := workedCase{id: row[0], topic: row[1], output: row[3], in: map[string]float64{}}
-		for _, part := range strings.Split(row[2], ";") {
-			k, v, _ := strings.Cut(part, "=")
-			if x, err := strconv.ParseFloat(v, 64); err == nil {
-				c.in[k] = x
-			} else if v == "1/3" {
-				c.in[k] = 1.0 / 3
-			}
-		}
-		value := row[5] // recomputed: all figures
+	for _, row := range published.Rows(t, "drive/drive_cases.csv") {
+		value := row["recomputed_value"] // all figures
 		if value == "" {
-			value = row[4]
+			value = row["published_value"]
 		}
-		if c.want, err = strconv.ParseFloat(value, 64); err == nil {
-			cases = append(cases, c)
+		if want, err := strconv.ParseFloat(value, 64); err == nil {
+			cases = append(cases, workedCase{row["id"], row["topic"], row["output"], row.Inputs("inputs"), want})
 		}
 	}
 	return cases

@@ -1,57 +1,15 @@
 package field
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/published"
 )
-
-// table reads a CSV of testdata whose head is comment lines; a row is by column name.
-func table(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("../../testdata/" + name)
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	var out []map[string]string
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, name := range rows[0] {
-			m[name] = row[i]
-		}
-		out = append(out, m)
-	}
-	require.NotEmpty(t, out)
-	return out
-}
-
-func num(t *testing.T, text string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(text, 64)
-	require.NoError(t, err, "%q", text)
-	return v
-}
-
-// inputs reads "a=1;b=2" of an example.
-func inputs(text string) map[string]float64 {
-	m := map[string]float64{}
-	for _, part := range strings.Split(text, ";") {
-		key, value, _ := strings.Cut(strings.TrimSpace(part), "=")
-		if v, err := strconv.ParseFloat(value, 64); err == nil {
-			m[key] = v
-		}
-	}
-	return m
-}
 
 // factor is the winding factor of a full-slot three-phase winding in closed form, kp·kd.
 func factor(in map[string]float64) float64 {
@@ -68,12 +26,12 @@ func factor(in map[string]float64) float64 {
 // names its book. 4.44 for √2·π alone makes 0.07 %.
 func TestFluxFromEMFOfTextbooks(t *testing.T) {
 	seen := 0
-	for _, row := range table(t, "winding/emf_examples.csv") {
-		in := inputs(row["inputs"])
+	for _, row := range published.Rows(t, "winding/emf_examples.csv") {
+		in := row.Inputs("inputs")
 		if row["topic"] != "emf" || !strings.HasPrefix(row["output"], "E_") || in["slots"] == 0 {
 			continue
 		}
-		line := num(t, row["published_value"])
+		line := row.Number(t, "published_value")
 		if row["output"] == "E_phase_rms_V" {
 			line *= math.Sqrt(3)
 		}
@@ -88,8 +46,8 @@ func TestFluxFromEMFOfTextbooks(t *testing.T) {
 // Examples that ask for the flux. One is printed to two digits.
 func TestFluxOfTextbooks(t *testing.T) {
 	seen := 0
-	for _, row := range table(t, "winding/emf_examples.csv") {
-		in := inputs(row["inputs"])
+	for _, row := range published.Rows(t, "winding/emf_examples.csv") {
+		in := row.Inputs("inputs")
 		if row["topic"] != "emf-inverse" || !strings.HasPrefix(row["output"], "flux_per_pole") {
 			continue
 		}
@@ -99,7 +57,7 @@ func TestFluxOfTextbooks(t *testing.T) {
 		}
 		got, err := FluxFromEMF(in["E_line_V"], hertz, in["slots"]*in["conductors_per_slot"]/6, factor(in), false)
 		require.NoError(t, err)
-		want, within := num(t, row["published_value"]), 0.001
+		want, within := row.Number(t, "published_value"), 0.001
 		if row["unit"] == "mWb" {
 			want /= 1000
 		}
@@ -114,8 +72,8 @@ func TestFluxOfTextbooks(t *testing.T) {
 
 // testdata/field/published.csv: books named in the rows.
 func TestPublishedExamples(t *testing.T) {
-	for _, row := range table(t, "field/published.csv") {
-		a, b, c, d := num(t, row["a"]), num(t, row["b"]), num(t, row["c"]), num(t, row["d"])
+	for _, row := range published.Rows(t, "field/published.csv") {
+		a, b, c, d := row.Number(t, "a"), row.Number(t, "b"), row.Number(t, "c"), row.Number(t, "d")
 		var got float64
 		var err error
 		if row["kind"] == "short" {
@@ -124,19 +82,19 @@ func TestPublishedExamples(t *testing.T) {
 			got, err = FluxFromGapTesla(a, b, c, d)
 		}
 		require.NoError(t, err)
-		assert.InEpsilon(t, num(t, row["published"]), got, num(t, row["tolerance"]), row["id"])
+		assert.InEpsilon(t, row.Number(t, "published"), got, row.Number(t, "tolerance"), row["id"])
 	}
 }
 
 // testdata/field/plate.csv: the handbook formula, and a measured 180 A machine.
 func TestPlateAgainstPublishedMachines(t *testing.T) {
-	for _, row := range table(t, "field/plate.csv") {
+	for _, row := range published.Rows(t, "field/plate.csv") {
 		got, err := Plate{
-			DCAmps: num(t, row["amps_dc"]), EMFPeak: num(t, row["emf_peak_v"]), Hertz: num(t, row["hertz"]),
-			DCVolts: num(t, row["volts_dc"]), Ohms: num(t, row["ohms"]), Delta: row["connection"] == "delta",
+			DCAmps: row.Number(t, "amps_dc"), EMFPeak: row.Number(t, "emf_peak_v"), Hertz: row.Number(t, "hertz"),
+			DCVolts: row.Number(t, "volts_dc"), Ohms: row.Number(t, "ohms"), Delta: row["connection"] == "delta",
 		}.Henries()
 		require.NoError(t, err)
-		assert.InEpsilon(t, num(t, row["millihenries"])/1000, got, num(t, row["tolerance"]), row["id"])
+		assert.InEpsilon(t, row.Number(t, "millihenries")/1000, got, row.Number(t, "tolerance"), row["id"])
 	}
 }
 
@@ -146,8 +104,8 @@ func TestPlateAgainstPublishedMachines(t *testing.T) {
 // table's own current of the sine it gives it back exactly.
 func TestPlateAgainstTheExactBridge(t *testing.T) {
 	far, exact := 0, 0
-	for _, row := range table(t, "charge/rectifier_cases.csv") {
-		get := func(name string) float64 { return num(t, row[name]) }
+	for _, row := range published.Rows(t, "charge/rectifier_cases.csv") {
+		get := func(name string) float64 { return row.Number(t, name) }
 		if row["mode"] != "CCM" || get("load_ohms") != 0 || get("diode_ohms") != 0 {
 			continue
 		}

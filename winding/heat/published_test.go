@@ -1,57 +1,27 @@
 package heat
 
 import (
-	"encoding/csv"
 	"math"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/published"
 )
-
-// table reads a CSV of testdata/heat whose head is comment lines; a row is by column.
-func table(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("../../testdata/heat/" + name)
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	var out []map[string]string
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, name := range rows[0] {
-			m[name] = row[i]
-		}
-		out = append(out, m)
-	}
-	require.NotEmpty(t, out)
-	return out
-}
-
-func num(t *testing.T, text string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(text, 64)
-	require.NoError(t, err, "%q", text)
-	return v
-}
 
 // k of IEC 60364-5-54 is √τ·J. The printed k is whole, and its heat capacities are 0.8 %
 // (copper) and 3.0 % (aluminium) above the handbook ones, so √ of that in k.
 func TestAdiabaticAgainstTheInstallationStandard(t *testing.T) {
 	capacity := map[string]float64{"copper": 3.45e6, "aluminium": 2.5e6}
-	for _, row := range table(t, "adiabatic_k.csv") {
+	for _, row := range published.Rows(t, "heat/adiabatic_k.csv") {
 		m := Copper
 		if row["metal"] == "aluminium" {
 			m = Aluminium
 		}
-		printed, from, to := num(t, row["k"]), num(t, row["from_c"]), num(t, row["to_c"])
+		printed, from, to := row.Number(t, "k"), row.Number(t, "from_c"), row.Number(t, "to_c")
 		k := math.Sqrt(Seconds(m, 50, from, to)) * 50
 		assert.InEpsilon(t, printed, k, 0.02, "%v", row)
 		assert.Less(t, k, printed+0.5, "never on the unsafe side")
@@ -61,21 +31,21 @@ func TestAdiabaticAgainstTheInstallationStandard(t *testing.T) {
 }
 
 func TestDensitiesAsPublished(t *testing.T) {
-	for _, row := range table(t, "density.csv") {
-		cmil, amps := num(t, row["cmil_per_amp"]), num(t, row["amps_per_mm2"])
+	for _, row := range published.Rows(t, "heat/density.csv") {
+		cmil, amps := row.Number(t, "cmil_per_amp"), row.Number(t, "amps_per_mm2")
 		assert.InDelta(t, amps, CmilPerMM2/cmil, 0.0051, row["source"])
 		assert.InDelta(t, amps, CmilPerAmp(cmil), 0.0051, "the turning round is its own inverse")
 	}
 }
 
 func TestClassesAsPublished(t *testing.T) {
-	rows := table(t, "classes.csv")
+	rows := published.Rows(t, "heat/classes.csv")
 	assert.Len(t, rows, len(Classes()))
 	for _, row := range rows {
 		c, err := ParseClass(strings.ToLower(row["class"]))
 		require.NoError(t, err)
-		assert.Equal(t, num(t, row["limit_c"]), c.LimitC())
-		assert.Equal(t, num(t, row["rise_k"]), c.RiseK())
+		assert.Equal(t, row.Number(t, "limit_c"), c.LimitC())
+		assert.Equal(t, row.Number(t, "rise_k"), c.RiseK())
 		assert.LessOrEqual(t, 40+c.RiseK(), c.LimitC()-5, "the hottest spot is above the mean")
 	}
 	assert.Zero(t, Class('Q').RiseK())
@@ -83,11 +53,11 @@ func TestClassesAsPublished(t *testing.T) {
 
 // A plate's loss hot, from its loss cold: a textbook's 504 W are 613 W.
 func TestHotWattsOfATextbook(t *testing.T) {
-	for _, row := range table(t, "loss.csv") {
-		cold := num(t, row["watts_20c"])
+	for _, row := range published.Rows(t, "heat/loss.csv") {
+		cold := row.Number(t, "watts_20c")
 		m := Copper
-		m.InferredZero = num(t, row["inferred_zero"])
-		assert.InDelta(t, num(t, row["watts_hot"]), HotWatts(m, 3, 10, cold/300, num(t, row["celsius"])), 0.5)
+		m.InferredZero = row.Number(t, "inferred_zero")
+		assert.InDelta(t, row.Number(t, "watts_hot"), HotWatts(m, 3, 10, cold/300, row.Number(t, "celsius")), 0.5)
 	}
 }
 

@@ -1,54 +1,25 @@
 package layout
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/published"
 )
-
-// tableRows reads the table of winding factors as maps from column to text.
-func tableRows(t *testing.T) []map[string]string {
-	t.Helper()
-	f, err := os.Open("../../testdata/layout/winding_factors.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	var out []map[string]string
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, name := range rows[0] {
-			m[name] = row[i]
-		}
-		out = append(out, m)
-	}
-	require.Greater(t, len(out), 100)
-	return out
-}
-
-func whole(t *testing.T, s string) int {
-	t.Helper()
-	n, err := strconv.Atoi(s)
-	require.NoError(t, err)
-	return n
-}
 
 // Every row of testdata/layout/winding_factors.csv: the sources are in its column
 // source. Rows without a balanced layout must be refused.
 func TestPublishedWindingFactors(t *testing.T) {
-	for _, row := range tableRows(t) {
+	for _, row := range published.Rows(t, "layout/winding_factors.csv") {
 		t.Run(row["id"], func(t *testing.T) {
 			spec := Spec{
-				Slots: whole(t, row["Q"]), Poles: whole(t, row["poles"]), Phases: whole(t, row["phases"]),
-				Span: whole(t, row["pitch"]), Layers: whole(t, row["layers"]),
+				Slots: row.Whole(t, "Q"), Poles: row.Whole(t, "poles"), Phases: row.Whole(t, "phases"),
+				Span: row.Whole(t, "pitch"), Layers: row.Whole(t, "layers"),
 			}
 			l, err := New(spec)
 			if row["balanced_3ph"] == "no" {
@@ -88,13 +59,13 @@ func publishedAgrees(t *testing.T, row map[string]string, l *Layout) bool {
 // to turning the machine, mirroring it and changing all signs.
 func TestPublishedSlotsOfPhaseU(t *testing.T) {
 	checked := 0
-	for _, row := range tableRows(t) {
+	for _, row := range published.Rows(t, "layout/winding_factors.csv") {
 		if row["phase_A"] == "" || row["phases"] != "3" {
 			continue
 		}
 		spec := Spec{
-			Slots: whole(t, row["Q"]), Poles: whole(t, row["poles"]), Phases: 3,
-			Span: whole(t, row["pitch"]), Layers: whole(t, row["layers"]),
+			Slots: row.Whole(t, "Q"), Poles: row.Whole(t, "poles"), Phases: 3,
+			Span: row.Whole(t, "pitch"), Layers: row.Whole(t, "layers"),
 		}
 		l, err := New(spec)
 		require.NoError(t, err, row["id"])
@@ -119,7 +90,8 @@ func TestPublishedSlotsOfPhaseU(t *testing.T) {
 func parseSlots(t *testing.T, s string, slots int) []int {
 	ring := make([]int, slots)
 	for _, f := range strings.Fields(s) {
-		n := whole(t, f)
+		n, err := strconv.Atoi(f)
+		require.NoError(t, err)
 		if n < 0 {
 			ring[-n-1]--
 		} else {
