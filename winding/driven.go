@@ -183,7 +183,7 @@ func (r *runner) torque(cutIn, high float64) drive.Load {
 }
 
 // driveSamples is how finely a trial's torque is sampled for the drive.
-const driveSamples = 72
+const driveSamples = 48
 
 // warmth is a winding's temperature against speed.
 type warmth struct{ rpm, celsius []float64 }

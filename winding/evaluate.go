@@ -25,6 +25,7 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i] = b.Static(t)
 		o.Trials[i].MostThatPack = b.mostThatPack(t)
 	}
+	b.addTolerances(&o)
 	b.run(&o)
 	o.Machine.FuseAmps = b.fuseFor(&o)
 	for i := range o.Trials {

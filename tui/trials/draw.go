@@ -226,6 +226,10 @@ func meaning(s *session.Session, r winding.Row) string {
 	if c.Figure.Origin == winding.Guessed {
 		text += " A guess or a default weighs in it."
 	}
+	if pm := c.Figure.PlusMinus; pm > 0 {
+		u := s.Units.For(r.Dim)
+		text += strings.TrimRight(" May be off by ±"+session.Number(u.From(pm)-u.From(0), 2)+" "+u.Name, " ") + ", by the tolerances given."
+	}
 	return text
 }
 
