@@ -172,11 +172,11 @@ func (dr *Driven) doubt(d *doubts, at func(string) string, t Trial) {
 // the torque is asked for exactly.
 func (r *runner) torque(cutIn, high float64) drive.Load {
 	var w warmth
-	now := r.b.air.ambientC
+	idea := trend{ambient: r.b.air.ambientC}
 	samples := drive.Sample(func(rpm float64) float64 {
-		p := r.at(rpm, now)
-		now = p.WindingC
-		w.rpm, w.celsius = append(w.rpm, rpm), append(w.celsius, now)
+		p := r.at(rpm, idea.next(rpm))
+		idea.add(rpm, p.WindingC)
+		w.rpm, w.celsius = append(w.rpm, rpm), append(w.celsius, p.WindingC)
 		return p.TorqueNm
 	}, high, driveSamples, cutIn)
 	return drive.Load{Taken: func(rpm float64) float64 { return r.at(rpm, w.at(rpm)).TorqueNm }, CutInRPM: cutIn, Samples: samples}

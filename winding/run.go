@@ -188,11 +188,11 @@ func (b *Bench) grid(o *Outcome, runners []*runner) []float64 {
 
 // runTrial is the curve of one trial and the figures on it.
 func (b *Bench) runTrial(r *runner, t *TrialOutcome, grid []float64) {
-	warm := b.air.ambientC
 	t.Curve = make([]RunPoint, len(grid))
+	idea := trend{ambient: b.air.ambientC}
 	for i, rpm := range grid {
-		t.Curve[i] = r.at(rpm, warm)
-		warm = t.Curve[i].WindingC
+		t.Curve[i] = r.at(rpm, idea.next(rpm))
+		idea.add(rpm, t.Curve[i].WindingC)
 	}
 	at := func(speed Figure) (RunPoint, Figure) {
 		if !speed.Known() {

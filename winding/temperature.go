@@ -38,3 +38,30 @@ func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
 	}
 	return celsius, false
 }
+
+// trend is a first idea of the temperature at the next speed: in a straight line from the
+// last two.
+type trend struct {
+	ambient            float64
+	rpm, celsius       float64
+	lastRPM, lastC     float64
+	known, knownBefore bool
+}
+
+// next is the idea for a speed.
+func (t *trend) next(rpm float64) float64 {
+	switch {
+	case !t.known:
+		return t.ambient
+	case !t.knownBefore || t.rpm <= t.lastRPM:
+		return t.celsius
+	}
+	ahead := t.celsius + (rpm-t.rpm)*(t.celsius-t.lastC)/(t.rpm-t.lastRPM)
+	return max(t.ambient, min(hottest, ahead))
+}
+
+// add takes in what it came to.
+func (t *trend) add(rpm, celsius float64) {
+	t.lastRPM, t.lastC, t.knownBefore = t.rpm, t.celsius, t.known
+	t.rpm, t.celsius, t.known = rpm, celsius, true
+}

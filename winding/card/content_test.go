@@ -84,7 +84,7 @@ func TestExpectedReadings(t *testing.T) {
 		line := flat(body)
 		assert.Contains(t, line, fmt.Sprintf("expected at 20 °C ~%.3f Ω", tr.LeadOhms20.Value))
 		assert.Contains(t, line, fmt.Sprintf("expected at %.0f °C ~%.3f Ω", m.TestC.Value, tr.LeadOhmsT.Value))
-		assert.Contains(t, line, fmt.Sprintf("expected at %.0f rpm %.1f V", m.TestRPM.Value, tr.LineAtTest.Value))
+		assert.Contains(t, line, fmt.Sprintf("expected at %.0f rpm %.1f ±%.2f V", m.TestRPM.Value, tr.LineAtTest.Value, tr.LineAtTest.PlusMinus))
 		for _, pair := range []string{"U1 - V1", "V1 - W1", "W1 - U1"} {
 			assert.Equal(t, 2, strings.Count(body, "[ ] "+pair+"            measured  ____________"), pair)
 		}
