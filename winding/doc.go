@@ -11,7 +11,8 @@
 // The parts below it each answer one question and know nothing of each other:
 // winding/slot what room there is, winding/layout which coil lies where,
 // winding/charge the current through the bridge, winding/drive what turns the
-// shaft, winding/field what makes the flux, winding/battery what is charged.
+// shaft, winding/field what makes the flux, winding/battery what is charged,
+// winding/heat what current copper stands.
 //
 // The package is not a rating authority: its figures are design estimates, to
 // be proved with a meter. It knows no file, no terminal and no clock.
