@@ -107,7 +107,12 @@ func (m *Model) statusBindings() []kit.Binding {
 		first[0].Keys = []string{"f1"}
 	}
 	list := append(first, m.view().Bindings(m.s)...)
-	return append(list, everywhere...)
+	for _, b := range everywhere {
+		if b.ID != "help" && b.ID != "next" { // named already
+			list = append(list, b)
+		}
+	}
+	return list
 }
 
 var _ = session.Dash

@@ -7,6 +7,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/card"
+	"slotwright/winding/job"
 	"slotwright/winding/unit"
 )
 
@@ -30,16 +31,14 @@ func newReport(s streams) *cobra.Command {
 		Short: "Every figure of every trial; without JOB, of the built-in example",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			d, j, err := readJob(argument(args))
+			d, b, o, err := workOut(argument(args))
 			if err != nil {
 				return err
 			}
-			b := winding.Prepare(j)
-			o := b.Outcome()
 			if p.json {
 				return printJSON(s.out, o)
 			}
-			fmt.Fprint(s.out, card.Report(b, &o, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d}))
+			fmt.Fprint(s.out, card.Report(b, o, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d}))
 			return nil
 		},
 	}
@@ -56,17 +55,15 @@ func newCard(s streams) *cobra.Command {
 		Short: "The winding card as text; without JOB, of the built-in example",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			d, j, err := readJob(argument(args))
+			d, b, o, err := workOut(argument(args))
 			if err != nil {
 				return err
 			}
-			b := winding.Prepare(j)
-			o := b.Outcome()
-			i, err := findTrial(&o, trial)
+			i, err := findTrial(o, trial)
 			if err != nil {
 				return err
 			}
-			text := card.Text(b, &o, i, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d})
+			text := card.Text(b, o, i, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d})
 			if p.json {
 				return printJSON(s.out, map[string]any{"trial": o.Trials[i], "machine": o.Machine, "cautions": o.Cautions, "card": text})
 			}
@@ -77,6 +74,17 @@ func newCard(s streams) *cobra.Command {
 	c.Flags().StringVar(&trial, "trial", "", "name of the trial; the first when not given")
 	p.flags(c)
 	return c
+}
+
+// workOut reads a job and works it out.
+func workOut(path string) (job.Document, *winding.Bench, *winding.Outcome, error) {
+	d, j, err := readJob(path)
+	if err != nil {
+		return d, nil, nil, err
+	}
+	b := winding.Prepare(j)
+	o := b.Outcome()
+	return d, b, &o, nil
 }
 
 // findTrial is the index of a trial by its name.

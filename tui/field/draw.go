@@ -71,19 +71,23 @@ func (f Form) RowAt(t kit.Theme, w, h, x, y int) int {
 	return side[y].row
 }
 
-// HelpLines explains the focused row in lines of at most w cells: its label, its
-// help, and what is wrong with its text.
+// HelpLines explains the focused row in lines of at most w cells: its label, what is
+// wrong with its text, its help. What is wrong comes first, so that a short box shows it.
 func (f Form) HelpLines(t kit.Theme, w int) []string {
+	return append(t.WrapPaint(kit.Title, f.Focused().Label, w), f.Explain(t, w)...)
+}
+
+// Explain is HelpLines without the label, for a box that has it as its title.
+func (f Form) Explain(t kit.Theme, w int) []string {
 	r := f.Focused()
-	lines := t.WrapPaint(kit.Title, r.Label, w)
-	lines = append(lines, t.Wrap(r.Help, w)...)
+	var lines []string
 	if r.Error != "" {
 		lines = append(lines, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+r.Error, w)...)
 	}
 	if r.Warning != "" {
 		lines = append(lines, t.WrapPaint(kit.Warning, t.Mark(kit.Warning)+" "+r.Warning, w)...)
 	}
-	return lines
+	return append(lines, t.Wrap(r.Help, w)...)
 }
 
 func textAt(lines []formLine, i int) string {

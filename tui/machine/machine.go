@@ -180,7 +180,7 @@ func (v *View) DrawForm(s *session.Session, r kit.Rect) []kit.Block {
 	form, help := r.SplitBottom(6)
 	return []kit.Block{
 		kit.Bare(s.Theme, form, v.form.Lines(s.Theme, form.W, form.H)),
-		kit.Box(s.Theme, help, "This field", v.form.HelpLines(s.Theme, kit.Inner(help).W)),
+		v.explain(s, help),
 	}
 }
 
@@ -189,10 +189,10 @@ func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
 	v.sync(s)
 	t := s.Theme
 	if r.W < 100 {
-		form, help := r.SplitBottom(5)
+		form, help := r.SplitBottom(6)
 		return []kit.Block{
 			kit.Bare(t, form, v.form.Lines(t, form.W, form.H)),
-			kit.Box(t, help, "This field", v.form.HelpLines(t, kit.Inner(help).W)),
+			v.explain(s, help),
 		}
 	}
 	form, side := r.SplitRight(sideWidth(r.W))
@@ -200,9 +200,14 @@ func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
 	help, result := side.SplitTop(min(11, r.H/2))
 	return []kit.Block{
 		kit.Bare(t, form, v.form.Lines(t, form.W, form.H)),
-		kit.Box(t, help, "This field", v.form.HelpLines(t, kit.Inner(help).W)),
+		v.explain(s, help),
 		kit.Box(t, result, "What follows", append(problems(s, kit.Inner(result).W), v.result(s, kit.Inner(result).W)...)),
 	}
+}
+
+// explain is the marked field in a box with its name.
+func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
+	return kit.Box(s.Theme, r, v.form.Focused().Label, v.form.Explain(s.Theme, kit.Inner(r).W))
 }
 
 // problems is what in the file cannot be used.

@@ -1,7 +1,6 @@
 package trials
 
 import (
-	"fmt"
 	"strings"
 
 	"slotwright/tui/kit"
@@ -246,7 +245,7 @@ func findingsOf(s *session.Session) []winding.Finding {
 		case f.Trial == name:
 			own = append(own, f)
 		case f.Trial == "":
-			f.Trial = strings.TrimSpace(fmt.Sprint("job"))
+			f.Trial = "job"
 			rest = append(rest, f)
 		}
 	}
