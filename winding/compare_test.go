@@ -1,0 +1,113 @@
+package winding_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+)
+
+func rowOf(t *testing.T, o *winding.Outcome, id string) winding.Row {
+	t.Helper()
+	for _, r := range o.Comparison {
+		if r.ID == id {
+			return r
+		}
+	}
+	t.Fatalf("no row %s", id)
+	return winding.Row{}
+}
+
+// Each row knows which side is better, how far, and what is past a limit.
+func TestVerdicts(t *testing.T) {
+	j := ready()
+	j.Slot.AreaMM2 = winding.Known(60)
+	j.Target.SlowRPM = winding.Known(10000) // so that no cut-in is past it
+	b := j.Trials[0]
+	b.Name, b.Turns = "B", winding.Known(12)
+	j.Trials = append(j.Trials, b)
+	o := winding.Evaluate(j)
+	cut := rowOf(t, &o, "cut_in").Cells
+	assert.Equal(t, winding.Unsaid, cut[0].Verdict, "the reference itself")
+	assert.Equal(t, winding.Better, cut[1].Verdict, "it charges earlier")
+	assert.InEpsilon(t, 100*(10.0/12-1), cut[1].Percent.Value, 1e-9)
+	assert.InEpsilon(t, o.Trials[1].CutInRPM.Value-o.Trials[0].CutInRPM.Value, cut[1].Difference.Value, 1e-12)
+	assert.Equal(t, winding.Worse, rowOf(t, &o, "lead_ohms").Cells[1].Verdict)
+	assert.Equal(t, winding.Better, rowOf(t, &o, "copper_per_slot").Cells[1].Verdict)
+	assert.Equal(t, winding.Same, rowOf(t, &o, "mean_turn").Cells[1].Verdict+winding.Same, "no better side")
+	assert.Equal(t, winding.Same, rowOf(t, &o, "kw1").Cells[1].Verdict)
+	assert.False(t, rowOf(t, &o, "hot_top").Cells[1].Percent.Known(), "a percentage of °C means nothing")
+
+	j.Trials[1].Turns = winding.Known(10.02) // a fifth of a percent
+	o = winding.Evaluate(j)
+	assert.Equal(t, winding.Same, rowOf(t, &o, "lead_ohms").Cells[1].Verdict)
+	j.Trials[1].Turns = winding.Known(11)
+	j.Target.SlowRPM = winding.Known(1)
+	j.Target.Reference = "B"
+	o = winding.Evaluate(j)
+	assert.Equal(t, 1, o.Reference)
+	assert.Equal(t, winding.Past, rowOf(t, &o, "cut_in").Cells[0].Verdict)
+}
+
+// finding looks for one at a path.
+func finding(o *winding.Outcome, path string) *winding.Finding {
+	for i := range o.Findings {
+		if o.Findings[i].Path == path {
+			return &o.Findings[i]
+		}
+	}
+	return nil
+}
+
+// Limits call out where they lie: nothing just inside, a finding just outside.
+func TestLimitsAreCalledOutWhereTheyLie(t *testing.T) {
+	j := ready()
+	j.Slot.AreaMM2 = winding.Known(60)
+	fits := winding.Evaluate(j).Trials[0].TurnsThatFit.Value
+	j.Trials[0].Turns = winding.Known(fits)
+	o := winding.Evaluate(j)
+	assert.NotEqual(t, winding.Broken, severity(finding(&o, "trial[0].turns")))
+	j.Trials[0].Turns = winding.Known(fits + 1)
+	o = winding.Evaluate(j)
+	assert.Equal(t, winding.Broken, severity(finding(&o, "trial[0].turns")))
+
+	j = ready()
+	j.Slot.AreaMM2 = winding.Known(60)
+	over := winding.Evaluate(j).Trials[0].OverallMM.Value
+	j.Slot.LinerMM = winding.Known(0.2)
+	j.Slot.MouthMM = winding.Known(over + 0.45)
+	o = winding.Evaluate(j)
+	spare := o.Trials[0].MouthSpareMM.Value
+	assert.Greater(t, spare, 0.0)
+	assert.Less(t, spare, 0.05, "the liner takes its thickness on both sides, and the wire may be as thick as its tolerance lets it")
+	wide := len(o.Findings)
+	j.Slot.MouthMM = winding.Known(over + 0.35)
+	o = winding.Evaluate(j)
+	assert.Greater(t, len(o.Findings), wide)
+}
+
+func severity(f *winding.Finding) winding.Severity {
+	if f == nil {
+		return winding.Note
+	}
+	return f.Severity
+}
+
+// Spools are whole and enough; the seconds without cooling go with one over the density
+// squared (IEC 60949).
+func TestSpoolsAndSeconds(t *testing.T) {
+	j := ready()
+	j.Target.SpoolKg = winding.Known(0.05)
+	a := evaluateA(j)
+	n := a.Buy[0].Spools.Value
+	assert.Equal(t, math.Ceil(a.Buy[0].Kg.Value/0.05), n)
+	density := a.DensityPerAmp.Value * a.LimitAmps.Value
+	want := math.Log((234.5+130)/(234.5+25)) * 385 * 8890 * 254.5 / (sq(density*1e6) * 1.7241e-8)
+	require.True(t, a.SecondsToClass.Known())
+	assert.InEpsilon(t, want, a.SecondsToClass.Value, 0.01)
+}
+
+func sq(v float64) float64 { return v * v }
