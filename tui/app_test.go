@@ -7,15 +7,15 @@ import (
 	"strings"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/tui/keep"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/stage"
 	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // onStage starts the program on the example in a terminal in the process.

@@ -6,11 +6,11 @@ import (
 	"path/filepath"
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
 	"slotwright/winding/card"
 	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // save writes the job to its file, or asks for a name.

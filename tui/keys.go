@@ -1,11 +1,11 @@
 package tui
 
 import (
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/wiretable"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // always are the keys that work on every screen, also while typing in a form.

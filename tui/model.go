@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/keep"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // The smallest terminal everything fits.

@@ -1,11 +1,11 @@
 package tui
 
 import (
-	"github.com/charmbracelet/bubbles/textinput"
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/field"
 	"slotwright/tui/kit"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // prompt is a one-line question with a typed answer, such as a file name. The line is

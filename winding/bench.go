@@ -1,7 +1,9 @@
 package winding
 
 import (
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 )
 
@@ -10,7 +12,7 @@ import (
 // then takes a trial in microseconds, which is what a search wants. It is safe for
 // use by several goroutines once made.
 type Bench struct {
-	job    Job
+	job    job.Job
 	phases int
 	sets   int
 	// rooms is the lined slot with one and with two layers; roomWhy says why there
@@ -26,7 +28,7 @@ type Bench struct {
 	air    surroundings
 	// oldOhms and oldHenries are those of the old winding.
 	oldOhms        Ohms
-	oldHenries     Figure
+	oldHenries     quantity.Figure
 	oldHenriesFrom string
 	permeance      [2]float64
 	// layouts of the trials in the job, by what they depend on.
@@ -41,17 +43,17 @@ type layoutKey struct {
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
-func Prepare(job Job) *Bench {
-	b := &Bench{job: job, phases: int(job.Machine.Phases.Or(3)), sets: int(job.Machine.Sets.Or(1))}
+func Prepare(j job.Job) *Bench {
+	b := &Bench{job: j, phases: int(j.Machine.Phases.Or(3)), sets: int(j.Machine.Sets.Or(1))}
 	if b.phases == 1 {
 		b.sets = 1
 	}
 	b.layouts = map[layoutKey]coilSet{}
 	b.measureSlot()
-	for _, t := range job.Trials {
+	for _, t := range j.Trials {
 		b.remember(b.keyOf(t))
 	}
-	b.remember(b.keyOf(Trial{}))
+	b.remember(b.keyOf(job.Trial{}))
 	b.old = b.coils(b.oldAsTrial())
 	b.speeds = b.findSpeeds()
 	b.dc = b.findBattery()
@@ -64,7 +66,7 @@ func Prepare(job Job) *Bench {
 }
 
 // keyOf is what a trial's layout depends on, its own values before the machine's.
-func (b *Bench) keyOf(t Trial) layoutKey {
+func (b *Bench) keyOf(t job.Trial) layoutKey {
 	m := b.job.Machine
 	k := layoutKey{span: t.Span.Whole(), layers: t.Layers.Whole(), kind: t.Kind}
 	if k.span == 0 {
@@ -87,7 +89,7 @@ func (b *Bench) keyOf(t Trial) layoutKey {
 
 // fullPitch is the span nearest to a pole pitch, 0 when slots or poles are not known.
 // Half a slot is rounded down, as winders do: the shorter coil is easier to put in.
-func fullPitch(m Machine) int {
+func fullPitch(m job.Machine) int {
 	q, p := m.Slots.Whole(), m.Poles.Whole()
 	if q == 0 || p == 0 {
 		return 0
@@ -103,7 +105,7 @@ func (b *Bench) remember(k layoutKey) {
 }
 
 // oldAsTrial is the old winding in the form of a trial.
-func (b *Bench) oldAsTrial() Trial {
+func (b *Bench) oldAsTrial() job.Trial {
 	o := b.job.Old
-	return Trial{Name: "old", Wound: o.Wound, Connection: o.Connection, Circuits: o.Circuits}
+	return job.Trial{Name: "old", Wound: o.Wound, Connection: o.Connection, Circuits: o.Circuits}
 }

@@ -3,17 +3,19 @@ package winding_test
 import (
 	"testing"
 
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding"
-	"slotwright/winding/layout"
 )
 
 // A coil list with a mistake in it goes the same road as a sound one.
 func TestStaticOnAChangedCoilList(t *testing.T) {
 	j := plain()
-	j.Slot.AreaMM2 = winding.Known(60)
+	j.Slot.AreaMM2 = quantity.Known(60)
 	b := winding.Prepare(j)
 	plan, why := b.Plan(0)
 	require.Empty(t, why)
@@ -49,16 +51,16 @@ func TestSplittingStrands(t *testing.T) {
 // the alternator's pulley is 180·0.98·60/200 = 52.92 mm.
 func TestPulleysForAWantedSpeed(t *testing.T) {
 	j := plain()
-	j.Drive = winding.DriveSpec{Kind: "water", Transmission: "belt", DriverMM: winding.Known(180), DrivenMM: winding.Known(60), UsualRPM: winding.Known(60)}
+	j.Drive = job.DriveSpec{Kind: "water", Transmission: "belt", DriverMM: quantity.Known(180), DrivenMM: quantity.Known(60), UsualRPM: quantity.Known(60)}
 	o := winding.Evaluate(j)
 	assert.InEpsilon(t, 176.4, o.Machine.UsualRPM.Value, 1e-12)
 	assert.False(t, o.Machine.WantedRatio.Known())
-	j.Target.UsualRPM = winding.Known(200)
+	j.Target.UsualRPM = quantity.Known(200)
 	m := winding.Evaluate(j).Machine
 	assert.InEpsilon(t, 52.92, m.DrivenMM.Value, 1e-9)
 	assert.InEpsilon(t, 200.0/60*60/0.98, m.DriverMM.Value, 1e-9)
-	j.Drive.TachDriveRPM, j.Drive.TachAltRPM = winding.Known(58), winding.Known(165)
-	j.Target.UsualRPM = winding.Reading{}
+	j.Drive.TachDriveRPM, j.Drive.TachAltRPM = quantity.Known(58), quantity.Known(165)
+	j.Target.UsualRPM = quantity.Reading{}
 	m = winding.Evaluate(j).Machine
 	assert.InEpsilon(t, 60*165.0/58, m.UsualRPM.Value, 1e-12, "the tachometers go first")
 	assert.Contains(t, m.Ratio.Why, "slip")
@@ -68,11 +70,11 @@ func TestPulleysForAWantedSpeed(t *testing.T) {
 func TestMagnetsInAWoundRotorsPlace(t *testing.T) {
 	j := load(t, "engine.toml")
 	assert.False(t, winding.Evaluate(j).Machine.MagnetsAgainstWound.Known())
-	j.Field.RemanenceTesla, j.Field.MagnetMM = winding.Known(1.2), winding.Known(4)
+	j.Field.RemanenceTesla, j.Field.MagnetMM = quantity.Known(1.2), quantity.Known(4)
 	wound := winding.Evaluate(j).Machine
 	j.Field.Kind = "magnets"
 	j.Spins = nil
 	magnets := winding.Evaluate(j).Machine
 	assert.InEpsilon(t, magnets.FluxMWb.Value/wound.FluxMWb.Value, wound.MagnetsAgainstWound.Value, 1e-9)
-	assert.Equal(t, winding.Guessed, wound.MagnetsAgainstWound.Origin)
+	assert.Equal(t, quantity.Guessed, wound.MagnetsAgainstWound.Origin)
 }

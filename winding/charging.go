@@ -1,5 +1,7 @@
 package winding
 
+import "slotwright/winding/quantity"
+
 // RunPoint is a trial running into the battery at one speed of its shaft.
 type RunPoint struct {
 	RPM          float64 `json:"rpm"`
@@ -22,19 +24,19 @@ type RunPoint struct {
 
 // Charging is what reaches the battery, at the temperature the winding comes to.
 type Charging struct {
-	AmpsSlow  Figure `json:"amps_dc_slow"`
-	AmpsUsual Figure `json:"amps_dc_usual"`
-	AmpsTop   Figure `json:"amps_dc_top"`
+	AmpsSlow  quantity.Figure `json:"amps_dc_slow"`
+	AmpsUsual quantity.Figure `json:"amps_dc_usual"`
+	AmpsTop   quantity.Figure `json:"amps_dc_top"`
 	// HotUsualC is the winding's temperature at the usual speed.
-	HotUsualC  Figure `json:"winding_c_usual"`
-	HotTopC    Figure `json:"winding_c_top"`
-	Efficiency Figure `json:"efficiency_usual"`
+	HotUsualC  quantity.Figure `json:"winding_c_usual"`
+	HotTopC    quantity.Figure `json:"winding_c_top"`
+	Efficiency quantity.Figure `json:"efficiency_usual"`
 	// TargetRPM is where the amps wanted are reached.
-	TargetRPM Figure `json:"target_rpm"`
+	TargetRPM quantity.Figure `json:"target_rpm"`
 	// CrossRPM is where its curve crosses the reference's.
-	CrossRPM Figure `json:"cross_reference_rpm"`
+	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
 	// LimitRPM is where the governing current limit is reached.
-	LimitRPM Figure `json:"limit_rpm"`
+	LimitRPM quantity.Figure `json:"limit_rpm"`
 	// AtSpeeds are the job's own speeds, Curve the whole range.
 	AtSpeeds []RunPoint `json:"at_speeds,omitempty"`
 	Curve    []RunPoint `json:"curve,omitempty"`

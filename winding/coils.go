@@ -4,7 +4,9 @@ import (
 	"errors"
 	"strings"
 
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 )
 
 // coilSet is a layout and what every figure takes from it. Without slots and poles
@@ -69,7 +71,7 @@ func layoutReason(err error) string {
 
 // coils is the coil set of a trial with its turns and circuits. Equal turns need
 // nothing new of the layout; unequal ones are carried through its coil list.
-func (b *Bench) coils(t Trial) coilSet {
+func (b *Bench) coils(t job.Trial) coilSet {
 	k := b.keyOf(t)
 	c, ok := b.layouts[k]
 	if !ok {
@@ -113,7 +115,7 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 }
 
 // wired is the layout with the trial's turns and circuits, for drawing and winding.
-func (b *Bench) wired(t Trial) (*layout.Layout, string) {
+func (b *Bench) wired(t job.Trial) (*layout.Layout, string) {
 	c := b.coils(t)
 	if c.plan == nil {
 		return nil, c.why
@@ -136,19 +138,19 @@ func (b *Bench) wired(t Trial) (*layout.Layout, string) {
 }
 
 // figures is the coil set for the outcome.
-func (c coilSet) figures(turns Reading) Coils {
+func (c coilSet) figures(turns quantity.Reading) Coils {
 	if c.plan == nil {
-		no := missing(c.why)
+		no := quantity.Missing(c.why)
 		return Coils{no, no, no, no, no, no, no, no, nil}
 	}
-	kw := func(i int) Figure { return derived(c.kw[i]) }
+	kw := func(i int) quantity.Figure { return quantity.Of(c.kw[i]) }
 	f := Coils{
 		Kw1: kw(0), Kw3: kw(1), Kw5: kw(2), Kw7: kw(3), Kw11: kw(4), Kw13: kw(5),
-		CoilsPerPhase: derived(c.perPhase), SeriesTurns: missing("needs the turns"),
+		CoilsPerPhase: quantity.Of(c.perPhase), SeriesTurns: quantity.Missing("needs the turns"),
 		CircuitChoices: c.choices,
 	}
 	if c.series > 0 {
-		f.SeriesTurns = derived(c.series, turns.Origin)
+		f.SeriesTurns = quantity.Of(c.series, turns.Origin)
 	}
 	return f
 }

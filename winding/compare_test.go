@@ -4,10 +4,11 @@ import (
 	"math"
 	"testing"
 
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding"
 )
 
 func rowOf(t *testing.T, o *winding.Outcome, id string) winding.Row {
@@ -24,10 +25,10 @@ func rowOf(t *testing.T, o *winding.Outcome, id string) winding.Row {
 // Each row knows which side is better, how far, and what is past a limit.
 func TestVerdicts(t *testing.T) {
 	j := ready()
-	j.Slot.AreaMM2 = winding.Known(60)
-	j.Target.SlowRPM = winding.Known(10000) // so that no cut-in is past it
+	j.Slot.AreaMM2 = quantity.Known(60)
+	j.Target.SlowRPM = quantity.Known(10000) // so that no cut-in is past it
 	b := j.Trials[0]
-	b.Name, b.Turns = "B", winding.Known(12)
+	b.Name, b.Turns = "B", quantity.Known(12)
 	j.Trials = append(j.Trials, b)
 	o := winding.Evaluate(j)
 	cut := rowOf(t, &o, "cut_in").Cells
@@ -41,11 +42,11 @@ func TestVerdicts(t *testing.T) {
 	assert.Equal(t, winding.Same, rowOf(t, &o, "kw1").Cells[1].Verdict)
 	assert.False(t, rowOf(t, &o, "hot_top").Cells[1].Percent.Known(), "a percentage of °C means nothing")
 
-	j.Trials[1].Turns = winding.Known(10.02) // a fifth of a percent
+	j.Trials[1].Turns = quantity.Known(10.02) // a fifth of a percent
 	o = winding.Evaluate(j)
 	assert.Equal(t, winding.Same, rowOf(t, &o, "lead_ohms").Cells[1].Verdict)
-	j.Trials[1].Turns = winding.Known(11)
-	j.Target.SlowRPM = winding.Known(1)
+	j.Trials[1].Turns = quantity.Known(11)
+	j.Target.SlowRPM = quantity.Known(1)
 	j.Target.Reference = "B"
 	o = winding.Evaluate(j)
 	assert.Equal(t, 1, o.Reference)
@@ -65,26 +66,26 @@ func finding(o *winding.Outcome, path string) *winding.Finding {
 // Limits call out where they lie: nothing just inside, a finding just outside.
 func TestLimitsAreCalledOutWhereTheyLie(t *testing.T) {
 	j := ready()
-	j.Slot.AreaMM2 = winding.Known(60)
+	j.Slot.AreaMM2 = quantity.Known(60)
 	fits := winding.Evaluate(j).Trials[0].TurnsThatFit.Value
-	j.Trials[0].Turns = winding.Known(fits)
+	j.Trials[0].Turns = quantity.Known(fits)
 	o := winding.Evaluate(j)
 	assert.NotEqual(t, winding.Broken, severity(finding(&o, "trial[0].turns")))
-	j.Trials[0].Turns = winding.Known(fits + 1)
+	j.Trials[0].Turns = quantity.Known(fits + 1)
 	o = winding.Evaluate(j)
 	assert.Equal(t, winding.Broken, severity(finding(&o, "trial[0].turns")))
 
 	j = ready()
-	j.Slot.AreaMM2 = winding.Known(60)
+	j.Slot.AreaMM2 = quantity.Known(60)
 	over := winding.Evaluate(j).Trials[0].OverallMM.Value
-	j.Slot.LinerMM = winding.Known(0.2)
-	j.Slot.MouthMM = winding.Known(over + 0.45)
+	j.Slot.LinerMM = quantity.Known(0.2)
+	j.Slot.MouthMM = quantity.Known(over + 0.45)
 	o = winding.Evaluate(j)
 	spare := o.Trials[0].MouthSpareMM.Value
 	assert.Greater(t, spare, 0.0)
 	assert.Less(t, spare, 0.05, "the liner takes its thickness on both sides, and the wire may be as thick as its tolerance lets it")
 	wide := len(o.Findings)
-	j.Slot.MouthMM = winding.Known(over + 0.35)
+	j.Slot.MouthMM = quantity.Known(over + 0.35)
 	o = winding.Evaluate(j)
 	assert.Greater(t, len(o.Findings), wide)
 }
@@ -100,7 +101,7 @@ func severity(f *winding.Finding) winding.Severity {
 // squared (IEC 60949).
 func TestSpoolsAndSeconds(t *testing.T) {
 	j := ready()
-	j.Target.SpoolKg = winding.Known(0.05)
+	j.Target.SpoolKg = quantity.Known(0.05)
 	a := evaluateA(j)
 	n := a.Buy[0].Spools.Value
 	assert.Equal(t, math.Ceil(a.Buy[0].Kg.Value/0.05), n)

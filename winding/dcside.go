@@ -5,14 +5,15 @@ import (
 
 	"slotwright/winding/battery"
 	"slotwright/winding/charge"
+	"slotwright/winding/quantity"
 )
 
 // dcSide is what the bridge works into.
 type dcSide struct {
-	rest, absorption, float, chargeLimit Figure
-	ohms                                 Figure // battery, and cable there and back
-	inner, cable                         Figure
-	diodeVolts, diodeOhms                Figure
+	rest, absorption, float, chargeLimit quantity.Figure
+	ohms                                 quantity.Figure // battery, and cable there and back
+	inner, cable                         quantity.Figure
+	diodeVolts, diodeOhms                quantity.Figure
 	why                                  string // what is wrong with the battery
 	spec                                 battery.Spec
 }
@@ -37,14 +38,14 @@ func (b *Bench) findBattery() dcSide {
 	g := b.job.Battery
 	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
 	d := dcSide{}
-	d.diodeVolts = g.DiodeVolts.figure("")
+	d.diodeVolts = g.DiodeVolts.Figure("")
 	if !d.diodeVolts.Known() {
-		d.diodeVolts = derived(siliconVolts, Guessed)
+		d.diodeVolts = quantity.Of(siliconVolts, quantity.Guessed)
 		if g.Diode == "schottky" {
-			d.diodeVolts = derived(schottkyVolts, Guessed)
+			d.diodeVolts = quantity.Of(schottkyVolts, quantity.Guessed)
 		}
 	}
-	d.diodeOhms = g.DiodeOhms.OrReading(defaultDiodeOhms).figure("")
+	d.diodeOhms = g.DiodeOhms.OrReading(defaultDiodeOhms).Figure("")
 	spec := battery.Spec{
 		Chemistry: kind, Cells: int(g.Cells.Or(float64(battery.CellsOf12V(kind)))), CapacityAh: g.CapacityAh.Or(defaultCapacityAh),
 		RestVolts: g.RestVolts.Value, AbsorptionVolts: g.AbsorptionVolts.Value, FloatVolts: g.FloatVolts.Value,
@@ -53,7 +54,7 @@ func (b *Bench) findBattery() dcSide {
 	d.spec = spec
 	l, err := battery.Levels(spec)
 	if err != nil {
-		no := missing(err.Error())
+		no := quantity.Missing(err.Error())
 		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable = no, no, no, no, no, no, no
 		d.why = err.Error()
 		return d
@@ -61,17 +62,17 @@ func (b *Bench) findBattery() dcSide {
 	d.rest, d.absorption, d.float = level(l.RestVolts), level(l.AbsorptionVolts), level(l.FloatVolts)
 	d.chargeLimit, d.inner = level(l.MaxChargeAmps), level(l.Ohms)
 	if g.Ohms.Given() {
-		d.inner = g.Ohms.figure("")
+		d.inner = g.Ohms.Figure("")
 	}
-	d.cable = derived(battery.CableOhms(g.CableM.Or(0), g.CableMM2.Or(defaultCableMM2), defaultCableC), g.CableM.Origin)
-	d.ohms = d.inner.with(d.cable, func(a, c float64) float64 { return a + c })
+	d.cable = quantity.Of(battery.CableOhms(g.CableM.Or(0), g.CableMM2.Or(defaultCableMM2), defaultCableC), g.CableM.Origin)
+	d.ohms = d.inner.With(d.cable, func(a, c float64) float64 { return a + c })
 	return d
 }
 
 // fuseFor is the fuse at the post for the most that any trial charges, or for the amps
 // wanted where nothing runs yet.
-func (b *Bench) fuseFor(o *Outcome) Figure {
-	most := b.job.Target.Amps.figure("needs the amps wanted")
+func (b *Bench) fuseFor(o *Outcome) quantity.Figure {
+	most := b.job.Target.Amps.Figure("needs the amps wanted")
 	for i := range o.Trials {
 		if a := o.Trials[i].AmpsTop; a.Known() && a.Value > most.Value {
 			most = a
@@ -80,22 +81,22 @@ func (b *Bench) fuseFor(o *Outcome) Figure {
 	if !most.Known() {
 		most = b.dc.chargeLimit
 	}
-	fuse := most.then(battery.FuseAmps)
+	fuse := most.Then(battery.FuseAmps)
 	if fuse.Known() && fuse.Value == 0 {
-		return missing("more amps than a usual fuse carries")
+		return quantity.Missing("more amps than a usual fuse carries")
 	}
-	return fuse.because(fmt.Sprintf("the next size from 1.25 times %.3g A, the most that any trial charges; the cable must stand it", most.Value))
+	return fuse.Because(fmt.Sprintf("the next size from 1.25 times %.3g A, the most that any trial charges; the cable must stand it", most.Value))
 }
 
 // level is a battery level as a figure; one out of the table is a guess.
-func level(l battery.Level) Figure {
+func level(l battery.Level) quantity.Figure {
 	switch {
 	case l.Value <= 0:
-		return missing("not known for this battery; give it")
+		return quantity.Missing("not known for this battery; give it")
 	case l.Given:
-		return derived(l.Value)
+		return quantity.Of(l.Value)
 	default:
-		return derived(l.Value, Guessed).because(l.Source)
+		return quantity.Of(l.Value, quantity.Guessed).Because(l.Source)
 	}
 }
 

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
 )
 
 // doubts collects what the job calls out.
@@ -41,7 +43,7 @@ func (b *Bench) doubtMachine(d *doubts) {
 	}
 	if poles := m.Poles.Whole(); poles%2 != 0 {
 		d.add(Doubt, "machine.poles", "", fmt.Sprintf("count again: %d or %d", poles-1, poles+1), "", "%d poles: poles come in pairs, north and south", poles)
-	} else if c := b.layouts[b.keyOf(Trial{})]; c.plan == nil && !c.relative {
+	} else if c := b.layouts[b.keyOf(job.Trial{})]; c.plan == nil && !c.relative {
 		d.add(Doubt, "machine.slots", "", "count slots and poles again", "star of slots", "%s", c.why)
 	}
 	if s.MouthMM.Given() && s.TopMM.Given() && s.MouthMM.Value > s.TopMM.Value {
@@ -76,7 +78,7 @@ func (b *Bench) doubtReadings(d *doubts) {
 	if b.flux.extrapolated {
 		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess", b.flux.fieldAmps.Value)
 	}
-	geo, old := b.geometricTurnMM(b.layouts[b.keyOf(Trial{})].span), b.oldTurnMM()
+	geo, old := b.geometricTurnMM(b.layouts[b.keyOf(job.Trial{})].span), b.oldTurnMM()
 	if m := b.job.Machine.MeanTurnMM; m.Given() && old.Known() && math.Abs(old.Value/m.Value-1) > 0.25 {
 		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, measured are %.0f mm", old.Value, m.Value)
 	} else if !m.Given() && old.Known() && geo.Known() && math.Abs(old.Value/geo.Value-1) > 0.35 {
@@ -85,7 +87,7 @@ func (b *Bench) doubtReadings(d *doubts) {
 }
 
 // doubtTrial is about one trial.
-func (b *Bench) doubtTrial(d *doubts, i int, t Trial, o *TrialOutcome) {
+func (b *Bench) doubtTrial(d *doubts, i int, t job.Trial, o *TrialOutcome) {
 	at := func(field string) string { return fmt.Sprintf("trial[%d].%s", i, field) }
 	if f := o.WireFill; f.Known() && f.Value > o.FillLimit.Value {
 		fits := ""
@@ -104,20 +106,20 @@ func (b *Bench) doubtTrial(d *doubts, i int, t Trial, o *TrialOutcome) {
 	if s := o.MouthSpareMM; s.Known() && s.Value <= 0 {
 		d.add(Doubt, at("gauge"), t.Name, "thinner wire with more strands", "", "%s", o.MouthText)
 	}
-	if !o.Kw1.Known() && o.Kw1.Why != "" && b.job.Machine.Slots.Given() && b.keyOf(t) != b.keyOf(Trial{}) {
+	if !o.Kw1.Known() && o.Kw1.Why != "" && b.job.Machine.Slots.Given() && b.keyOf(t) != b.keyOf(job.Trial{}) {
 		d.add(Doubt, at("span"), t.Name, "", "star of slots", "%s", o.Kw1.Why)
 	}
 	if len(o.CircuitChoices) > 0 && !contains(o.CircuitChoices, o.Circuits) {
 		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
 	}
-	if t.Connection == Delta && o.Kw3.Known() && o.Kw3.Value > 0.05 {
+	if t.Connection == layout.Delta && o.Kw3.Known() && o.Kw3.Value > 0.05 {
 		d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta", "delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing", o.Kw3.Value)
 	}
 	b.doubtRunning(d, at, t, o)
 }
 
 // doubtRunning is about what a trial does when it turns.
-func (b *Bench) doubtRunning(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
+func (b *Bench) doubtRunning(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	if c, s := o.CutInRPM, b.speeds.slow; b.job.Drive.Kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
 		d.add(Doubt, at("turns"), t.Name, fmt.Sprintf("about %.0f turns would", math.Ceil(o.Turns.Value*c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
@@ -134,7 +136,7 @@ func (b *Bench) doubtRunning(d *doubts, at func(string) string, t Trial, o *Tria
 const ordinaryInsulation = 250.0
 
 // doubtOpen is about the voltage with nothing connected, at the top speed and in a gale.
-func (b *Bench) doubtOpen(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
+func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	worst, where := o.OpenAtTopVolts, "at the top speed"
 	if g := o.OpenAtGaleVolts; g.Known() && g.Value > worst.Value {
 		worst, where = g, "in the gale"

@@ -5,6 +5,8 @@ import (
 	"sort"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // DrivePoint is where drive and alternator come to terms at one wind or drive speed.
@@ -36,14 +38,14 @@ type Driven struct {
 	// Points are against wind or drive speed, going up.
 	Points []DrivePoint `json:"drive_points,omitempty"`
 	// StartsAt is the wind or the drive speed from which it charges.
-	StartsAt Figure `json:"charges_from_x"`
+	StartsAt quantity.Figure `json:"charges_from_x"`
 	// YearKWh is into the battery in a year of the stated wind.
-	YearKWh Figure `json:"year_kwh"`
+	YearKWh quantity.Figure `json:"year_kwh"`
 	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can comes to rest
 	// against this winding: alternator speed, DC amps and drive watts.
-	RunRPM   Figure `json:"full_power_rpm"`
-	RunAmps  Figure `json:"full_power_amps_dc"`
-	RunWatts Figure `json:"full_power_drive_w"`
+	RunRPM   quantity.Figure `json:"full_power_rpm"`
+	RunAmps  quantity.Figure `json:"full_power_amps_dc"`
+	RunWatts quantity.Figure `json:"full_power_drive_w"`
 	// Suits is one plain sentence on how the trial suits the drive; Mends is what would
 	// suit it better.
 	Suits string   `json:"suits,omitempty"`
@@ -56,7 +58,7 @@ type Driven struct {
 
 // noDrive is every figure missing for one reason.
 func noDrive(why string) Driven {
-	no := missing(why)
+	no := quantity.Missing(why)
 	return Driven{StartsAt: no, YearKWh: no, RunRPM: no, RunAmps: no, RunWatts: no, Suits: "", FieldRun: noField(why), SafetyRun: noSafety(why)}
 }
 
@@ -66,7 +68,7 @@ func (b *Bench) drive(o *Outcome, runners []*runner) {
 		t := &o.Trials[i]
 		if r == nil {
 			t.Driven = noDrive(t.NoCharging)
-			t.OpenAtGaleVolts = missing(t.NoCharging)
+			t.OpenAtGaleVolts = quantity.Missing(t.NoCharging)
 			continue
 		}
 		t.Driven = b.meet(r, t)
@@ -118,7 +120,7 @@ const (
 
 // driveRatio is alternator turns for one turn of the drive: from two tachometer
 // readings, else as given, else from pulleys or teeth.
-func (b *Bench) driveRatio() Figure {
+func (b *Bench) driveRatio() quantity.Figure {
 	d := b.job.Drive
 	t := b.transmission()
 	if d.TachDriveRPM.Given() && d.TachAltRPM.Given() {
@@ -128,17 +130,17 @@ func (b *Bench) driveRatio() Figure {
 			if nominal(t) > 0 {
 				why += fmt.Sprintf(", which mean %.1f %% of slip", 100*slip)
 			}
-			return derived(ratio).because(why)
+			return quantity.Of(ratio).Because(why)
 		}
 	}
 	turns, err := t.Turns()
 	if err != nil {
-		return missing("needs the ratio, both pulleys or the teeth of both wheels")
+		return quantity.Missing("needs the ratio, both pulleys or the teeth of both wheels")
 	}
 	if d.Ratio.Given() {
-		return d.Ratio.figure("").because("as given")
+		return d.Ratio.Figure("").Because("as given")
 	}
-	return derived(turns, d.DriverMM.Origin, d.DrivenMM.Origin).because(map[drive.Kind]string{drive.Direct: "direct", drive.Belt: "the pulleys, less slip", drive.Chain: "the teeth", drive.Gear: "the teeth"}[t.Kind])
+	return quantity.Of(turns, d.DriverMM.Origin, d.DrivenMM.Origin).Because(map[drive.Kind]string{drive.Direct: "direct", drive.Belt: "the pulleys, less slip", drive.Chain: "the teeth", drive.Gear: "the teeth"}[t.Kind])
 }
 
 // nominal is the ratio without slip, 0 when it is not known.
@@ -155,7 +157,7 @@ func nominal(t drive.Transmission) float64 {
 }
 
 // doubt is what the drive calls out.
-func (dr *Driven) doubt(d *doubts, at func(string) string, t Trial) {
+func (dr *Driven) doubt(d *doubts, at func(string) string, t job.Trial) {
 	fix := ""
 	if len(dr.Mends) > 0 {
 		fix = dr.Mends[0]

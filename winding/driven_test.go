@@ -4,11 +4,13 @@ import (
 	"math"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // At every wind the rotor gives what the alternator takes, through the transmission.
@@ -16,8 +18,8 @@ func TestWindBalances(t *testing.T) {
 	for _, ratio := range []float64{1, 2.5} {
 		j := load(t, "wind-good.toml")
 		j.Drive.Transmission = "gear"
-		j.Drive.Ratio = winding.Known(ratio)
-		j.Drive.Efficiency = winding.Known(0.9)
+		j.Drive.Ratio = quantity.Known(ratio)
+		j.Drive.Efficiency = quantity.Known(0.9)
 		rotor := drive.Rotor{DiameterM: 2.4, Shape: drive.Heier, PeakCp: 0.36, PeakLambda: 6}
 		rho := drive.AirDensity(300, 10)
 		for _, a := range winding.Evaluate(j).Trials {
@@ -38,9 +40,9 @@ func TestWindBalances(t *testing.T) {
 }
 
 // runAt is the shaft watts of a trial at a speed, from a job that asks for that speed.
-func runAt(t *testing.T, j winding.Job, name string, rpm float64) float64 {
+func runAt(t *testing.T, j job.Job, name string, rpm float64) float64 {
 	t.Helper()
-	j.Target.UsualRPM = winding.Known(rpm)
+	j.Target.UsualRPM = quantity.Known(rpm)
 	for _, a := range winding.Evaluate(j).Trials {
 		if a.Name == name {
 			for _, p := range a.AtSpeeds {
@@ -88,7 +90,7 @@ func TestTheTrapIsCalledOut(t *testing.T) {
 	assert.True(t, called)
 	// Fewer turns, which it advises, do mend it.
 	j := load(t, "wind-trap.toml")
-	j.Trials[0].Turns = winding.Known(9)
+	j.Trials[0].Turns = quantity.Known(9)
 	assert.Greater(t, winding.Evaluate(j).Trials[0].YearKWh.Value, 3*trap.Trials[0].YearKWh.Value)
 }
 

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"slotwright/winding/field"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 )
 
 // fluxSource is what makes the volts: rms volts of a phase for each rpm and each
@@ -11,10 +13,10 @@ import (
 // so a reading of the old winding carries to any other without the flux itself being
 // known, and without slots and poles when the coils stay of the same kind.
 type fluxSource struct {
-	perTurn   Figure
+	perTurn   quantity.Figure
 	relative  bool // the effective turns are relative ones, see coilSet
 	from      string
-	fieldAmps Figure
+	fieldAmps quantity.Figure
 	// spread is how far the readings differ, a fraction.
 	spread       float64
 	extrapolated bool
@@ -40,11 +42,11 @@ func (b *Bench) findFlux() fluxSource {
 		}
 	}
 	no := "needs a spin-up reading of the old winding (with its turns), or a gap flux density, or the magnets"
-	return fluxSource{perTurn: missing(no), relative: b.old.relative, from: "", fieldAmps: missing("no field current given")}
+	return fluxSource{perTurn: quantity.Missing(no), relative: b.old.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
 }
 
 // phaseOfLine is volts of a phase from volts between leads.
-func (b *Bench) phaseOfLine(conn Connection) float64 { return 1 / b.linePerPhase(conn) }
+func (b *Bench) phaseOfLine(conn layout.Connection) float64 { return 1 / b.linePerPhase(conn) }
 
 // fluxFromOldCutIn: at that speed √2·V_LL was the battery at rest and two diodes.
 func (b *Bench) fluxFromOldCutIn() (fluxSource, bool) {
@@ -55,8 +57,8 @@ func (b *Bench) fluxFromOldCutIn() (fluxSource, bool) {
 	line := (b.dc.rest.Value + 2*b.dc.diodeVolts.Value) / math.Sqrt2
 	per := line * b.phaseOfLine(o.Connection) / o.CutInRPM.Value / b.old.effective
 	return fluxSource{
-		perTurn: derived(per, o.CutInRPM.Origin, o.Turns.Origin), relative: b.old.relative,
-		from: "the speed at which the old winding began to charge", fieldAmps: b.job.Field.Amps.figure("no field current given"),
+		perTurn: quantity.Of(per, o.CutInRPM.Origin, o.Turns.Origin), relative: b.old.relative,
+		from: "the speed at which the old winding began to charge", fieldAmps: b.job.Field.Amps.Figure("no field current given"),
 	}, true
 }
 
@@ -70,47 +72,47 @@ func (b *Bench) fluxFromGap() (fluxSource, bool) {
 	if err != nil {
 		return fluxSource{}, false
 	}
-	return b.fluxOf(derived(wb, g.Origin, m.BoreMM.Origin, m.StackMM.Origin), "the gap flux density that was typed"), true
+	return b.fluxOf(quantity.Of(wb, g.Origin, m.BoreMM.Origin, m.StackMM.Origin), "the gap flux density that was typed"), true
 }
 
 // fluxOf is the source for a flux per pole in webers.
-func (b *Bench) fluxOf(wb Figure, from string) fluxSource {
+func (b *Bench) fluxOf(wb quantity.Figure, from string) fluxSource {
 	p := b.job.Machine.Poles.Value / 2
 	return fluxSource{
-		perTurn: wb.times(math.Sqrt2 * math.Pi * p / 60), from: from,
-		fieldAmps: b.job.Field.Amps.figure("no field current given"),
+		perTurn: wb.Times(math.Sqrt2 * math.Pi * p / 60), from: from,
+		fieldAmps: b.job.Field.Amps.Figure("no field current given"),
 	}
 }
 
 // fluxWb is the flux per pole behind the volts, Φ = k·60/(√2·π·p).
-func (b *Bench) fluxWb() Figure {
+func (b *Bench) fluxWb() quantity.Figure {
 	poles := b.job.Machine.Poles
 	switch {
 	case !poles.Given():
-		return missing("needs the poles")
+		return quantity.Missing("needs the poles")
 	case b.flux.relative:
-		return missing("needs the number of slots and poles")
+		return quantity.Missing("needs the number of slots and poles")
 	}
-	return b.flux.perTurn.times(60 / (math.Sqrt2 * math.Pi * poles.Value / 2))
+	return b.flux.perTurn.Times(60 / (math.Sqrt2 * math.Pi * poles.Value / 2))
 }
 
 // gapTesla is the peak of the fundamental gap flux density behind the flux,
 // B1 = Φ·π/(2·τp·L).
-func (b *Bench) gapTesla() Figure {
+func (b *Bench) gapTesla() quantity.Figure {
 	pitch, stack := b.polePitchMM(), b.job.Machine.StackMM
 	if !stack.Given() {
-		return missing("needs the stack")
+		return quantity.Missing("needs the stack")
 	}
-	return b.fluxWb().with(pitch, func(wb, tau float64) float64 {
+	return b.fluxWb().With(pitch, func(wb, tau float64) float64 {
 		return wb * math.Pi / (2 * tau * stack.Value * 1e-6)
 	})
 }
 
 // polePitchMM is τp = πD/2p.
-func (b *Bench) polePitchMM() Figure {
+func (b *Bench) polePitchMM() quantity.Figure {
 	m := b.job.Machine
 	if !m.BoreMM.Given() || !m.Poles.Given() {
-		return missing("needs the bore and the poles")
+		return quantity.Missing("needs the bore and the poles")
 	}
-	return derived(field.PolePitchMM(m.BoreMM.Value, m.Poles.Value), m.BoreMM.Origin)
+	return quantity.Of(field.PolePitchMM(m.BoreMM.Value, m.Poles.Value), m.BoreMM.Origin)
 }

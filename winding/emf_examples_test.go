@@ -5,10 +5,12 @@ import (
 	"strconv"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/published"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
 )
 
 // example is a row of testdata/winding/emf_examples.csv; each names its source.
@@ -31,7 +33,7 @@ func examples(t *testing.T) []example {
 // machineOf is the example as a job: the whole road from slots and turns to volts. Its
 // flux comes by a gap flux density on an iron of three metres, where the example gives the flux
 // itself.
-func machineOf(e example) (winding.Job, bool) {
+func machineOf(e example) (job.Job, bool) {
 	in := e.in
 	slots, poles := in["slots"], in["poles"]
 	bore, stack := 3000.0, 3000.0
@@ -48,19 +50,19 @@ func machineOf(e example) (winding.Job, bool) {
 		turns = n
 	}
 	if slots == 0 || turns == 0 || span != math.Trunc(span) || tesla == 0 {
-		return winding.Job{}, false
+		return job.Job{}, false
 	}
-	j := winding.Job{}
-	j.Machine = winding.Machine{Slots: winding.Known(slots), Poles: winding.Known(poles), Phases: winding.Known(3), Layers: winding.Known(2),
-		Span: winding.Known(span), BoreMM: winding.Known(bore), StackMM: winding.Known(stack)}
-	j.Field.GapTesla = winding.Known(tesla)
-	trial := winding.Trial{Name: "A"}
-	trial.Turns = winding.Known(turns)
+	j := job.Job{}
+	j.Machine = job.Machine{Slots: quantity.Known(slots), Poles: quantity.Known(poles), Phases: quantity.Known(3), Layers: quantity.Known(2),
+		Span: quantity.Known(span), BoreMM: quantity.Known(bore), StackMM: quantity.Known(stack)}
+	j.Field.GapTesla = quantity.Known(tesla)
+	trial := job.Trial{Name: "A"}
+	trial.Turns = quantity.Known(turns)
 	// Books give conductors or turns per phase; circuits make up for the rest.
 	if n := in["turns_per_phase"]; n > 0 {
-		trial.Circuits = winding.Known(math.Max(1, math.Round(turns*slots/3/n)))
+		trial.Circuits = quantity.Known(math.Max(1, math.Round(turns*slots/3/n)))
 	}
-	j.Trials = []winding.Trial{trial}
+	j.Trials = []job.Trial{trial}
 	return j, true
 }
 

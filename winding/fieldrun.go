@@ -5,6 +5,7 @@ import (
 
 	"slotwright/winding/charge"
 	"slotwright/winding/field"
+	"slotwright/winding/quantity"
 )
 
 // FieldPoint is the wound rotor at one speed.
@@ -21,20 +22,20 @@ type FieldPoint struct {
 
 // FieldRun is what the wound rotor costs and needs.
 type FieldRun struct {
-	FieldWatts Figure `json:"field_w"`
-	NetUsual   Figure `json:"net_w_usual"`
+	FieldWatts quantity.Figure `json:"field_w"`
+	NetUsual   quantity.Figure `json:"net_w_usual"`
 	// BreakEvenRPM is the speed below which the field takes more than reaches the
 	// battery.
-	BreakEvenRPM Figure       `json:"break_even_rpm"`
-	FieldPoints  []FieldPoint `json:"field_points,omitempty"`
+	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
+	FieldPoints  []FieldPoint    `json:"field_points,omitempty"`
 	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
 	// back, ExciteBuildRPM that from which it builds up without a battery.
-	ExciteHoldRPM  Figure `json:"self_excitation_hold_rpm"`
-	ExciteBuildRPM Figure `json:"self_excitation_build_rpm"`
+	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
+	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
 }
 
 func noField(why string) FieldRun {
-	no := missing(why)
+	no := quantity.Missing(why)
 	return FieldRun{FieldWatts: no, NetUsual: no, BreakEvenRPM: no, ExciteHoldRPM: no, ExciteBuildRPM: no}
 }
 
@@ -49,28 +50,28 @@ func (b *Bench) runField(r *runner, t *TrialOutcome) FieldRun {
 		return noField("needs the rotor coil's ohms")
 	}
 	f := noField("needs spin-up readings at two field currents")
-	f.FieldWatts = amps.then(w.Watts)
-	f.NetUsual = f.FieldWatts.with(b.speeds.usual, func(watts, rpm float64) float64 {
+	f.FieldWatts = amps.Then(w.Watts)
+	f.NetUsual = f.FieldWatts.With(b.speeds.usual, func(watts, rpm float64) float64 {
 		return r.at(rpm, near(t.Curve, rpm).WindingC).BatteryWatts - watts
 	})
-	f.BreakEvenRPM = f.FieldWatts.then(func(watts float64) float64 { return breakEven(r, t.Curve, watts) })
+	f.BreakEvenRPM = f.FieldWatts.Then(func(watts float64) float64 { return breakEven(r, t.Curve, watts) })
 	if !f.BreakEvenRPM.Known() {
-		f.BreakEvenRPM = missing("it never gives more than the field takes in this range of speeds")
+		f.BreakEvenRPM = quantity.Missing("it never gives more than the field takes in this range of speeds")
 	}
 	if b.flux.curve == nil {
 		return f
 	}
-	for _, s := range []Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
+	for _, s := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if s.Known() && amps.Known() {
 			f.FieldPoints = append(f.FieldPoints, b.fieldPoint(r, t, w, s.Value, amps.Value))
 		}
 	}
-	perFlux := t.PeakDCPerRPM.with(b.flux.perTurn, func(v, k float64) float64 { return v / k })
+	perFlux := t.PeakDCPerRPM.With(b.flux.perTurn, func(v, k float64) float64 { return v / k })
 	if perFlux.Known() {
 		hold, build := field.SelfExcitation(*b.flux.curve, w, b.dc.diodeVolts.Value, perFlux.Value, 1.5*b.flux.curve.High)
-		f.ExciteHoldRPM, f.ExciteBuildRPM = derived(hold, Guessed), derived(build, Guessed)
+		f.ExciteHoldRPM, f.ExciteBuildRPM = quantity.Of(hold, quantity.Guessed), quantity.Of(build, quantity.Guessed)
 		if !f.ExciteBuildRPM.Known() {
-			f.ExciteBuildRPM = missing("no residual flux was read: a battery must lend the first ampere")
+			f.ExciteBuildRPM = quantity.Missing("no residual flux was read: a battery must lend the first ampere")
 		}
 	}
 	return f

@@ -4,29 +4,32 @@ import (
 	"math"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/charge"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/wiretable"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // bench is a plain machine for working figures by hand: 36 slots, 12 poles, single layer,
 // full pitch (kw 1, 6 coils a phase), bore 100, stack 50, 10 turns of 1 mm bare.
-func plain() winding.Job {
-	known := winding.Known
-	j := winding.Job{}
-	j.Machine = winding.Machine{Slots: known(36), Poles: known(12), Phases: known(3), Layers: known(1), Span: known(3), BoreMM: known(100), StackMM: known(50)}
+func plain() job.Job {
+	known := quantity.Known
+	j := job.Job{}
+	j.Machine = job.Machine{Slots: known(36), Poles: known(12), Phases: known(3), Layers: known(1), Span: known(3), BoreMM: known(100), StackMM: known(50)}
 	j.Field.GapTesla = known(0.5)
-	t := winding.Trial{Name: "A"}
+	t := job.Trial{Name: "A"}
 	t.Turns = known(10)
 	t.Gauge, _ = wiretable.Parse("1 mm")
-	j.Trials = []winding.Trial{t}
+	j.Trials = []job.Trial{t}
 	return j
 }
 
-func evaluateA(j winding.Job) winding.TrialOutcome { return winding.Evaluate(j).Trials[0] }
+func evaluateA(j job.Job) winding.TrialOutcome { return winding.Evaluate(j).Trials[0] }
 
 // W = π·100·3/36 = 26.18 mm; l = 2·50 + 2.4·26.18 + 4·9 = 198.8 mm; with a straight run
 // of 25 mm the last term is the 0.1 m of Pyrhönen et al. (from memory).
@@ -34,12 +37,12 @@ func TestMeanTurnByHand(t *testing.T) {
 	j := plain()
 	w := math.Pi * 100 * 3 / 36
 	assert.InEpsilon(t, 100+2.4*w+36, evaluateA(j).MeanTurnMM.Value, 1e-12)
-	j.Machine.EndRunMM = winding.Known(25)
+	j.Machine.EndRunMM = quantity.Known(25)
 	assert.InEpsilon(t, 100+2.4*w+100, evaluateA(j).MeanTurnMM.Value, 1e-12)
-	j.Machine.MeanTurnMM = winding.Known(210)
+	j.Machine.MeanTurnMM = quantity.Known(210)
 	assert.InEpsilon(t, 210, evaluateA(j).MeanTurnMM.Value, 1e-12, "a measured one goes first")
-	j.Machine.Layers = winding.Known(2)
-	j.Trials[0].Span = winding.Known(2)
+	j.Machine.Layers = quantity.Known(2)
+	j.Trials[0].Span = quantity.Known(2)
 	assert.InEpsilon(t, 210-2.4*w/3, evaluateA(j).MeanTurnMM.Value, 1e-12, "and is carried to a shorter span")
 }
 
@@ -59,15 +62,15 @@ func TestVoltsAndOhmsByHand(t *testing.T) {
 
 // The old winding's ohms give back the mean turn that made them, star and delta.
 func TestMeanTurnFromOldOhms(t *testing.T) {
-	for _, conn := range []winding.Connection{winding.Star, winding.Delta} {
+	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
 		j := plain()
 		j.Trials[0].Connection = conn
-		j.Trials[0].Circuits = winding.Known(2)
-		j.Machine.MeanTurnMM = winding.Known(187)
+		j.Trials[0].Circuits = quantity.Known(2)
+		j.Machine.MeanTurnMM = quantity.Known(187)
 		ohms := evaluateA(j).LeadOhms20.Value
-		j.Machine.MeanTurnMM = winding.Reading{}
-		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, Connection: conn, Circuits: winding.Known(2),
-			LeadOhms: winding.Known(ohms * (234.5 + 40) / 254.5), LeadOhmsC: winding.Known(40)}
+		j.Machine.MeanTurnMM = quantity.Reading{}
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, Connection: conn, Circuits: quantity.Known(2),
+			LeadOhms: quantity.Known(ohms * (234.5 + 40) / 254.5), LeadOhmsC: quantity.Known(40)}
 		a := evaluateA(j)
 		assert.InEpsilon(t, 187, a.MeanTurnMM.Value, 1e-9)
 		assert.Contains(t, a.MeanTurnFrom, "ohms")
@@ -80,22 +83,22 @@ func TestAmpsInTheWindingForOneDC(t *testing.T) {
 	j := plain()
 	area := math.Pi / 4
 	assert.InEpsilon(t, math.Sqrt(2.0/3)/area, evaluateA(j).DensityPerAmp.Value, 1e-9)
-	j.Trials[0].Connection = winding.Delta
+	j.Trials[0].Connection = layout.Delta
 	assert.InEpsilon(t, math.Sqrt(2)/3/area, evaluateA(j).DensityPerAmp.Value, 1e-9)
 	j = plain()
-	j.Machine.Phases = winding.Known(1)
-	j.Machine.Layers = winding.Known(2)
+	j.Machine.Phases = quantity.Known(1)
+	j.Machine.Layers = quantity.Known(2)
 	assert.InEpsilon(t, math.Pi/(2*math.Sqrt2)/area, evaluateA(j).DensityPerAmp.Value, 1e-9)
 }
 
 // "Same heat": the copper loss of the plate's amps in the old winding and of the limit in
 // the new are the same watts, also from star to delta.
 func TestSameHeatIsTheSameWatts(t *testing.T) {
-	for _, conn := range []winding.Connection{winding.Star, winding.Delta} {
+	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
 		j := plain()
-		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, RatedAmps: winding.Known(20)}
-		j.Old.Turns = winding.Known(6)
-		j.Old.Strands = winding.Known(2)
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, RatedAmps: quantity.Known(20)}
+		j.Old.Turns = quantity.Known(6)
+		j.Old.Strands = quantity.Known(2)
 		j.Trials[0].Connection = conn
 		o := winding.Evaluate(j)
 		found := false
@@ -106,7 +109,7 @@ func TestSameHeatIsTheSameWatts(t *testing.T) {
 			found = true
 			loss := func(dc float64, w *winding.TrialOutcome) float64 {
 				lead := dc * math.Sqrt(2.0/3)
-				if w.Connection == winding.Delta {
+				if w.Connection == layout.Delta {
 					lead /= math.Sqrt(3)
 				}
 				return 3 * lead * lead * w.PhaseOhms20.Value
@@ -120,8 +123,8 @@ func TestSameHeatIsTheSameWatts(t *testing.T) {
 // The temperature limit is the current at which it comes to its class limit.
 func TestTemperatureLimit(t *testing.T) {
 	j := plain()
-	j.Machine.KelvinPerWatt = winding.Known(1.5)
-	j.Machine.AmbientC = winding.Known(30)
+	j.Machine.KelvinPerWatt = quantity.Known(1.5)
+	j.Machine.AmbientC = quantity.Known(30)
 	j.Machine.ThermalClass = "F"
 	a := evaluateA(j)
 	for _, l := range a.Each {
@@ -138,30 +141,30 @@ func TestTemperatureLimit(t *testing.T) {
 // Readings made of a known inductance give it back: short circuit with resistance, bridge
 // between leads, star and delta.
 func TestInductanceFromReadings(t *testing.T) {
-	for _, conn := range []winding.Connection{winding.Star, winding.Delta} {
+	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
 		j := plain()
-		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, Connection: conn}
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, Connection: conn}
 		j.Trials[0].Connection = conn
 		lead := 2.0
-		if conn == winding.Delta {
+		if conn == layout.Delta {
 			lead = 2.0 / 3
 		}
 		const henries = 0.0017
-		j.Old.LeadMilliHenries = winding.Known(1000 * henries * lead)
+		j.Old.LeadMilliHenries = quantity.Known(1000 * henries * lead)
 		a := evaluateA(j)
 		assert.InEpsilon(t, 1000*henries, a.PhaseMilliHenries.Value, 1e-9)
 
 		const rpm = 240.0 // slow, so that the resistance weighs
 		e, r, x := a.PhasePerRPM.Value*rpm, a.PhaseOhms20.Value, 2*math.Pi*rpm*12/120*0.0009
 		amps := e / math.Hypot(r, x)
-		if conn == winding.Delta {
+		if conn == layout.Delta {
 			amps *= math.Sqrt(3)
 		}
-		j.Shorts = []winding.ShortReading{{RPM: winding.Known(rpm), LineAmps: winding.Known(amps)}}
+		j.Shorts = []job.ShortReading{{RPM: quantity.Known(rpm), LineAmps: quantity.Known(amps)}}
 		a = evaluateA(j)
 		assert.InEpsilon(t, 0.9, a.PhaseMilliHenries.Value, 1e-9)
 		assert.Contains(t, a.InductanceFrom, "short-circuit")
-		j.Trials[0].Turns = winding.Known(20)
+		j.Trials[0].Turns = quantity.Known(20)
 		assert.InEpsilon(t, 0.9*4, evaluateA(j).PhaseMilliHenries.Value, 1e-9, "twice the turns, four times")
 	}
 }
@@ -171,17 +174,17 @@ func TestInductanceFromReadings(t *testing.T) {
 func TestInductanceFromThePlate(t *testing.T) {
 	for _, delta := range []bool{false, true} {
 		j := plain()
-		conn := winding.Star
+		conn := layout.Star
 		if delta {
-			conn = winding.Delta
+			conn = layout.Delta
 		}
-		j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, Connection: conn}
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, Connection: conn}
 		perRPM := evaluateA(j).PhasePerRPM.Value
 		const rpm, henries = 9000.0, 0.0004
 		p, err := charge.Solve(charge.Source{EMFPeak: math.Sqrt2 * perRPM * rpm, Hertz: rpm / 10, Ohms: 0.01, Henries: henries, Phases: 3, Delta: delta},
 			charge.Load{Volts: 14, DiodeVolts: 0.75})
 		require.NoError(t, err)
-		j.Old.RatedAmps, j.Old.RatedRPM, j.Old.RatedVolts = winding.Known(p.DCAmps), winding.Known(rpm), winding.Known(14)
+		j.Old.RatedAmps, j.Old.RatedRPM, j.Old.RatedVolts = quantity.Known(p.DCAmps), quantity.Known(rpm), quantity.Known(14)
 		a := evaluateA(j)
 		assert.Equal(t, "the plate of the old winding", a.InductanceFrom)
 		assert.InEpsilon(t, 1000*henries, a.PhaseMilliHenries.Value, 0.03)
@@ -192,23 +195,23 @@ func TestInductanceFromThePlate(t *testing.T) {
 // 2·μ0·L·N²·λ/(p·q) with λ 1 where the slot is not known, ends 4m/Q·q·N²·μ0·l·0.3.
 func TestInductanceFromGeometry(t *testing.T) {
 	j := plain()
-	j.Machine.AirGapMM = winding.Known(0.5)
+	j.Machine.AirGapMM = quantity.Known(0.5)
 	a := evaluateA(j)
 	const mu0 = 4e-7 * math.Pi
 	gap := 3 * mu0 * 0.1 * 0.05 * 3600 / (math.Pi * 0.0005 * 0.299 / 0.170 * 36)
 	slots := 2 * mu0 * 0.05 * 3600 / 6
 	ends := 4 * 3.0 / 36 * 1 * 3600 * mu0 * (a.MeanTurnMM.Value/1000 - 0.1) / 2 * 0.3
 	assert.InEpsilon(t, 1000*(gap+slots+ends), a.PhaseMilliHenries.Value, 1e-9)
-	assert.Equal(t, winding.Guessed, a.PhaseMilliHenries.Origin)
+	assert.Equal(t, quantity.Guessed, a.PhaseMilliHenries.Origin)
 }
 
 // ready is plain with what it needs to run into a battery.
-func ready() winding.Job {
+func ready() job.Job {
 	j := plain()
-	j.Old = winding.OldWinding{Wound: j.Trials[0].Wound, LeadMilliHenries: winding.Known(2)}
-	j.Battery = winding.BatterySpec{RestVolts: winding.Known(12.6), AbsorptionVolts: winding.Known(14.4), Ohms: winding.Known(0.02), Chemistry: "custom"}
-	j.Target = winding.Target{SlowRPM: winding.Known(600), UsualRPM: winding.Known(900), TopRPM: winding.Known(2000)}
-	j.Machine.KelvinPerWatt = winding.Known(0.8)
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadMilliHenries: quantity.Known(2)}
+	j.Battery = job.BatterySpec{RestVolts: quantity.Known(12.6), AbsorptionVolts: quantity.Known(14.4), Ohms: quantity.Known(0.02), Chemistry: "custom"}
+	j.Target = job.Target{SlowRPM: quantity.Known(600), UsualRPM: quantity.Known(900), TopRPM: quantity.Known(2000)}
+	j.Machine.KelvinPerWatt = quantity.Known(0.8)
 	return j
 }
 
@@ -230,7 +233,7 @@ func TestHotPointsAgreeWithThemselves(t *testing.T) {
 func TestCableStandsInTheCircuit(t *testing.T) {
 	j := ready()
 	without := evaluateA(j).AmpsTop.Value
-	j.Battery.CableM, j.Battery.CableMM2 = winding.Known(20), winding.Known(2*1.7241e-8*20/0.5*1e6)
+	j.Battery.CableM, j.Battery.CableMM2 = quantity.Known(20), quantity.Known(2*1.7241e-8*20/0.5*1e6)
 	m := winding.Evaluate(j).Machine
 	assert.InEpsilon(t, 0.02+0.5*(234.5+40)/254.5, m.LoadOhms.Value, 1e-9)
 	assert.Less(t, evaluateA(j).AmpsTop.Value, without*0.9)
@@ -238,7 +241,7 @@ func TestCableStandsInTheCircuit(t *testing.T) {
 
 func TestDragGrowsWithSpeed(t *testing.T) {
 	j := ready()
-	j.Machine.IronWatts, j.Machine.IronRPM = winding.Known(10), winding.Known(500)
+	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(10), quantity.Known(500)
 	a := evaluateA(j)
 	for _, p := range a.AtSpeeds {
 		assert.InEpsilon(t, 10*math.Pow(p.RPM/500, 1.5), p.IronWatts, 1e-9)
@@ -248,12 +251,12 @@ func TestDragGrowsWithSpeed(t *testing.T) {
 // Spin-up readings are fitted as V = k·n by least squares: k = Σ n·V/Σ n².
 func TestSpinReadingsAreFitted(t *testing.T) {
 	j := plain()
-	j.Field.GapTesla = winding.Reading{}
-	j.Old = winding.OldWinding{Wound: j.Trials[0].Wound}
+	j.Field.GapTesla = quantity.Reading{}
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound}
 	read := [][2]float64{{500, 6.3}, {1000, 12.1}, {2000, 23.8}}
 	num, den := 0.0, 0.0
 	for _, r := range read {
-		j.Spins = append(j.Spins, winding.SpinReading{RPM: winding.Known(r[0]), LineVolts: winding.Known(r[1])})
+		j.Spins = append(j.Spins, job.SpinReading{RPM: quantity.Known(r[0]), LineVolts: quantity.Known(r[1])})
 		num, den = num+r[0]*r[1], den+r[0]*r[0]
 	}
 	assert.InEpsilon(t, num/den, evaluateA(j).LinePerRPM.Value, 1e-9)
@@ -262,13 +265,13 @@ func TestSpinReadingsAreFitted(t *testing.T) {
 // Two field currents make a magnetisation curve, taken at the current the rotor will have.
 func TestFieldCurrentMovesTheVolts(t *testing.T) {
 	j := plain()
-	j.Field = winding.FieldSpec{Kind: "wound", Amps: winding.Known(2), Ohms: winding.Known(4)}
-	j.Old = winding.OldWinding{Wound: j.Trials[0].Wound}
+	j.Field = job.FieldSpec{Kind: "wound", Amps: quantity.Known(2), Ohms: quantity.Known(4)}
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound}
 	for _, r := range [][2]float64{{1, 8}, {3, 16}} { // 1/V linear in 1/I: V = 32·I/(3+I)
-		j.Spins = append(j.Spins, winding.SpinReading{RPM: winding.Known(1000), LineVolts: winding.Known(r[1]), FieldAmps: winding.Known(r[0])})
+		j.Spins = append(j.Spins, job.SpinReading{RPM: quantity.Known(1000), LineVolts: quantity.Known(r[1]), FieldAmps: quantity.Known(r[0])})
 	}
 	assert.InEpsilon(t, 32*2.0/5/1000, evaluateA(j).LinePerRPM.Value, 1e-6)
-	j.Field.Amps = winding.Known(4)
+	j.Field.Amps = quantity.Known(4)
 	o := winding.Evaluate(j)
 	found := false
 	for _, f := range o.Findings {
@@ -281,17 +284,17 @@ func TestFieldCurrentMovesTheVolts(t *testing.T) {
 func TestMagnetsCarryTheirUncertainty(t *testing.T) {
 	a := evaluateA(load(t, "wind-good.toml"))
 	assert.InEpsilon(t, 0.15, a.LinePerRPM.PlusMinus/a.LinePerRPM.Value, 1e-9)
-	assert.Equal(t, winding.Guessed, a.LinePerRPM.Origin)
+	assert.Equal(t, quantity.Guessed, a.LinePerRPM.Origin)
 }
 
 // The fuse carries the most that any trial charges, not only the amps wanted.
 func TestFuseCarriesTheMost(t *testing.T) {
 	j := ready()
-	j.Target.Amps = winding.Known(1)
+	j.Target.Amps = quantity.Known(1)
 	o := winding.Evaluate(j)
 	most := o.Trials[0].AmpsTop.Value
 	assert.GreaterOrEqual(t, o.Machine.FuseAmps.Value, 1.25*most)
 	assert.Less(t, o.Machine.FuseAmps.Value, 2*1.25*most)
-	j.Target.Amps = winding.Known(most * 3)
+	j.Target.Amps = quantity.Known(most * 3)
 	assert.GreaterOrEqual(t, winding.Evaluate(j).Machine.FuseAmps.Value, 3.75*most)
 }

@@ -4,6 +4,9 @@ import (
 	"math"
 
 	"slotwright/winding/field"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 )
 
@@ -35,7 +38,7 @@ func (b *Bench) carter(gapMM float64) float64 {
 }
 
 // inductance is that of a trial, per phase.
-func (b *Bench) inductance(t Trial, c coilSet, k layoutKey) Inductance {
+func (b *Bench) inductance(t job.Trial, c coilSet, k layoutKey) Inductance {
 	own := b.geometry(c, k, b.meanOf(c))
 	if b.oldHenries.Known() && c.effective > 0 && b.old.effective > 0 && c.relative == b.old.relative {
 		share := 1.0
@@ -44,17 +47,17 @@ func (b *Bench) inductance(t Trial, c coilSet, k layoutKey) Inductance {
 			share = old.gap / (old.gap + old.leakage)
 		}
 		working, turns := sq(c.effective/b.old.effective), sq(c.series/b.old.series)
-		l := b.oldHenries.times(share*working + (1-share)*turns)
-		return Inductance{l.times(1000), b.oldHenriesFrom}
+		l := b.oldHenries.Times(share*working + (1-share)*turns)
+		return Inductance{l.Times(1000), b.oldHenriesFrom}
 	}
 	if own.why != "" {
-		return Inductance{missing(own.why), ""}
+		return Inductance{quantity.Missing(own.why), ""}
 	}
-	return Inductance{derived((own.gap+own.leakage)*1000, Guessed), "geometry, an estimate"}
+	return Inductance{quantity.Of((own.gap+own.leakage)*1000, quantity.Guessed), "geometry, an estimate"}
 }
 
 // oldInductance is routes 1 to 3.
-func (b *Bench) oldInductance() (Figure, string) {
+func (b *Bench) oldInductance() (quantity.Figure, string) {
 	if f := b.shortHenries(); f.Known() {
 		return f, "a short-circuit reading of the old winding"
 	}
@@ -64,15 +67,15 @@ func (b *Bench) oldInductance() (Figure, string) {
 	if f := b.plateHenries(); f.Known() {
 		return f, "the plate of the old winding"
 	}
-	return missing("needs a short-circuit reading, a bridge reading, the plate or the air gap"), ""
+	return quantity.Missing("needs a short-circuit reading, a bridge reading, the plate or the air gap"), ""
 }
 
 // shortHenries is the mean over the short-circuit readings.
-func (b *Bench) shortHenries() Figure {
+func (b *Bench) shortHenries() quantity.Figure {
 	poles := b.job.Machine.Poles
-	perRPM := b.flux.perTurn.times(b.old.effective)
+	perRPM := b.flux.perTurn.Times(b.old.effective)
 	if b.old.effective <= 0 || !perRPM.Known() || !poles.Given() {
-		return missing("needs the flux and the poles")
+		return quantity.Missing("needs the flux and the poles")
 	}
 	ohms := b.oldPhaseOhms()
 	sum, n := 0.0, 0.0
@@ -81,7 +84,7 @@ func (b *Bench) shortHenries() Figure {
 			continue
 		}
 		amps := s.LineAmps.Value
-		if b.phases == 3 && b.job.Old.Connection == Delta {
+		if b.phases == 3 && b.job.Old.Connection == layout.Delta {
 			amps /= math.Sqrt(3)
 		}
 		henries, err := field.FromShort(b.perRPMAt(s.FieldAmps)*b.old.effective*s.RPM.Value, amps, ohms.Value, s.RPM.Value*poles.Value/120)
@@ -92,23 +95,23 @@ func (b *Bench) shortHenries() Figure {
 		n++
 	}
 	if n == 0 {
-		return missing("needs a short-circuit reading")
+		return quantity.Missing("needs a short-circuit reading")
 	}
-	return derived(sum/n, perRPM.Origin)
+	return quantity.Of(sum/n, perRPM.Origin)
 }
 
 // oldPhaseOhms is a phase of the old winding: as measured, else as worked out.
-func (b *Bench) oldPhaseOhms() Figure {
+func (b *Bench) oldPhaseOhms() quantity.Figure {
 	o := b.job.Old
 	if o.LeadOhms.Given() {
-		return o.LeadOhms.figure("").times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.leadPerPhase(o.Connection))
+		return o.LeadOhms.Figure("").Times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.leadPerPhase(o.Connection))
 	}
 	return b.oldOhms.PhaseOhms20
 }
 
 // perRPMAt is the source's volts per rpm and turn at a field current, where readings
 // at several make that known.
-func (b *Bench) perRPMAt(field Reading) float64 {
+func (b *Bench) perRPMAt(field quantity.Reading) float64 {
 	if b.flux.at != nil && field.Given() {
 		return b.flux.at(field.Value)
 	}
@@ -116,39 +119,31 @@ func (b *Bench) perRPMAt(field Reading) float64 {
 }
 
 // bridgeHenries is the bridge reading as a phase.
-func (b *Bench) bridgeHenries() Figure {
+func (b *Bench) bridgeHenries() quantity.Figure {
 	mh := b.job.Old.LeadMilliHenries
 	if !mh.Given() {
-		return missing("needs a bridge reading")
+		return quantity.Missing("needs a bridge reading")
 	}
 	if b.phases == 1 { // the leads are the phase
-		return mh.figure("").times(1e-3)
+		return mh.Figure("").Times(1e-3)
 	}
-	henries, err := field.FromBridge(mh.Value, b.job.Old.Connection == Delta)
-	return known(henries, err, mh.Origin)
-}
-
-// known is a figure from a part that may refuse its inputs.
-func known(v float64, err error, from ...Origin) Figure {
-	if err != nil {
-		return missing(err.Error())
-	}
-	return derived(v, from...)
+	henries, err := field.FromBridge(mh.Value, b.job.Old.Connection == layout.Delta)
+	return quantity.OrError(henries, err, mh.Origin)
 }
 
 // plateHenries is what the plate's amps speak of.
-func (b *Bench) plateHenries() Figure {
+func (b *Bench) plateHenries() quantity.Figure {
 	o, poles := b.job.Old, b.job.Machine.Poles
 	if !o.RatedAmps.Given() || !o.RatedRPM.Given() || !poles.Given() || b.phases != 3 || b.old.effective <= 0 || !b.flux.perTurn.Known() {
-		return missing("needs the plate's amps and speed")
+		return quantity.Missing("needs the plate's amps and speed")
 	}
 	hot := o.Metal.TempFactor(20, plateC)
 	henries, err := field.Plate{
 		DCAmps: o.RatedAmps.Value / float64(b.sets), EMFPeak: math.Sqrt2 * b.flux.perTurn.Value * b.old.effective * o.RatedRPM.Value,
 		Hertz: o.RatedRPM.Value * poles.Value / 120, DCVolts: o.RatedVolts.Or(b.dc.absorption.Value) + 2*b.dc.diodeVolts.Value,
-		Ohms: b.oldPhaseOhms().Value * hot, Delta: o.Connection == Delta,
+		Ohms: b.oldPhaseOhms().Value * hot, Delta: o.Connection == layout.Delta,
 	}.Henries()
-	return known(henries, err, Guessed)
+	return quantity.OrError(henries, err, quantity.Guessed)
 }
 
 // plateC is the temperature that a winding has at its plate's amps; common practice, no
@@ -162,7 +157,7 @@ type parts struct {
 }
 
 // geometry works out the three parts.
-func (b *Bench) geometry(c coilSet, k layoutKey, mean Figure) parts {
+func (b *Bench) geometry(c coilSet, k layoutKey, mean quantity.Figure) parts {
 	m := b.job.Machine
 	gap := m.AirGapMM
 	if b.job.Field.MagnetGapMM.Given() && b.job.Field.Kind == "magnets" {
@@ -189,7 +184,7 @@ func (b *Bench) geometry(c coilSet, k layoutKey, mean Figure) parts {
 }
 
 // crossings is what crosses an effective gap, the slots and the end turns.
-func (b *Bench) crossings(c coilSet, k layoutKey, mean Figure, gapMM float64) parts {
+func (b *Bench) crossings(c coilSet, k layoutKey, mean quantity.Figure, gapMM float64) parts {
 	m, p := b.job.Machine, b.job.Machine.Poles.Value/2
 	all := float64(b.phases * b.sets)
 	gap, err := field.InductanceAirGap(float64(b.phases), m.BoreMM.Value, m.StackMM.Value, gapMM, m.Poles.Value, c.series, c.kw[0])
@@ -227,7 +222,7 @@ func (b *Bench) doubtInductance(d *doubts) {
 }
 
 // meanOf is the mean turn of a coil set.
-func (b *Bench) meanOf(c coilSet) Figure {
+func (b *Bench) meanOf(c coilSet) quantity.Figure {
 	f, _ := b.meanTurn(c.span)
 	return f
 }

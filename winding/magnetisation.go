@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/field"
+	"slotwright/winding/quantity"
 )
 
 // defaultMagnetC and defaultCover are guesses where nothing was said; common practice,
@@ -23,16 +24,16 @@ func (b *Bench) rotor() (field.Wound, bool) {
 
 // fieldCurrent is what the rotor takes when charging: as given, else what the supply
 // drives through the warm coil.
-func (b *Bench) fieldCurrent() Figure {
+func (b *Bench) fieldCurrent() quantity.Figure {
 	f := b.job.Field
 	if f.Amps.Given() {
-		return f.Amps.figure("")
+		return f.Amps.Figure("")
 	}
 	w, ok := b.rotor()
 	if !ok {
-		return missing("needs the field current, or the rotor coil's ohms")
+		return quantity.Missing("needs the field current, or the rotor coil's ohms")
 	}
-	return derived(w.Amps(f.Volts.Or(b.dc.rest.Value)), Guessed).because("the supply through the warm coil")
+	return quantity.Of(w.Amps(f.Volts.Or(b.dc.rest.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
 // fluxFromCurve is the flux from spin-up readings at several field currents: the
@@ -49,8 +50,8 @@ func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
 			continue
 		}
 		readings = append(readings, field.Reading{Amps: p.amps, Flux: p.perTurn, Weight: max(1e-6, p.weight/fastest)})
-		if p.origin == Guessed {
-			origin = Guessed
+		if p.origin == quantity.Guessed {
+			origin = quantity.Guessed
 		}
 	}
 	if len(field.Currents(readings)) < 2 {
@@ -62,33 +63,33 @@ func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
 	}
 	amps := b.fieldCurrent()
 	if !amps.Known() {
-		amps = derived(curve.High, Guessed).because("the highest one read")
+		amps = quantity.Of(curve.High, quantity.Guessed).Because("the highest one read")
 	}
 	return fluxSource{
-		perTurn: derived(curve.At(amps.Value), origin), relative: b.old.relative, fieldAmps: amps,
+		perTurn: quantity.Of(curve.At(amps.Value), origin), relative: b.old.relative, fieldAmps: amps,
 		from:   fmt.Sprintf("the magnetisation curve through %d spin-up readings", len(readings)),
 		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: &curve,
 	}, true
 }
 
 // magnets is the flux per pole, Wb, that the magnets given make: an estimate, ±15 %.
-func (b *Bench) magnets() (Figure, bool) {
+func (b *Bench) magnets() (quantity.Figure, bool) {
 	f, m := b.job.Field, b.job.Machine
 	gap := f.MagnetGapMM
 	if !gap.Given() {
 		gap = m.AirGapMM
 	}
 	if !f.RemanenceTesla.Given() || !f.MagnetMM.Given() || !gap.Given() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
-		return missing("needs the magnets"), false
+		return quantity.Missing("needs the magnets"), false
 	}
 	wb, err := field.Magnets{
 		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
 		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: b.carter(gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage),
 	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {
-		return missing(err.Error()), false
+		return quantity.Missing(err.Error()), false
 	}
-	flux := derived(wb, Guessed)
+	flux := quantity.Of(wb, quantity.Guessed)
 	flux.PlusMinus = wb * field.Uncertainty
 	return flux, true
 }
@@ -103,6 +104,6 @@ func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
 		return fluxSource{}, false
 	}
 	s := b.fluxOf(flux, "the magnets' grade and size, an estimate ±15 %")
-	s.fieldAmps = missing("magnets need none")
+	s.fieldAmps = quantity.Missing("magnets need none")
 	return s, true
 }

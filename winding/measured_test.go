@@ -4,16 +4,17 @@ import (
 	"math"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/charge"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // load reads a job of testdata/jobs that must be free of problems.
-func load(t testing.TB, name string) winding.Job {
+func load(t testing.TB, name string) job.Job {
 	t.Helper()
 	d, _, err := job.Load("../testdata/jobs/" + name)
 	require.NoError(t, err)
@@ -34,7 +35,7 @@ func TestCarStatorRewoundFrom13To30Turns(t *testing.T) {
 	assert.InEpsilon(t, 5.91, a.Against.Ohms.Value, 0.03)
 	assert.InEpsilon(t, 0.901, a.Against.Copper.Value, 0.005)
 	assert.InEpsilon(t, 867, a.CutInRPM.Value, 0.05)
-	assert.Equal(t, winding.Guessed, a.CutInRPM.Origin, "2000 rpm is a general figure, and is marked so")
+	assert.Equal(t, quantity.Guessed, a.CutInRPM.Origin, "2000 rpm is a general figure, and is marked so")
 	for _, l := range a.Each {
 		if l.Name == "old density" {
 			assert.InEpsilon(t, 13.7, l.AmpsDC.Value, 0.03)
@@ -49,10 +50,10 @@ func TestCarStatorRewoundFrom13To30Turns(t *testing.T) {
 // not depend on them.
 func TestRatiosDoNotDependOnTheMachine(t *testing.T) {
 	j := load(t, "car-stator-13-to-30.toml")
-	j.Machine.Slots, j.Machine.Poles = winding.Known(36), winding.Known(12)
-	j.Machine.BoreMM, j.Machine.StackMM = winding.Known(95), winding.Known(27)
-	j.Old.CutInRPM = winding.Reading{}
-	j.Spins = []winding.SpinReading{{RPM: winding.Known(1500), LineVolts: winding.Known(11)}}
+	j.Machine.Slots, j.Machine.Poles = quantity.Known(36), quantity.Known(12)
+	j.Machine.BoreMM, j.Machine.StackMM = quantity.Known(95), quantity.Known(27)
+	j.Old.CutInRPM = quantity.Reading{}
+	j.Spins = []job.SpinReading{{RPM: quantity.Known(1500), LineVolts: quantity.Known(11)}}
 	a := winding.Evaluate(j).Trials[0]
 	assert.InEpsilon(t, 30.0/13, a.Against.Volts.Value, 1e-9)
 	assert.InEpsilon(t, 5.9077, a.Against.Ohms.Value, 1e-4)

@@ -1,6 +1,10 @@
 package winding
 
-import "slotwright/wiretable"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
 
 const (
 	metresPerFoot    = 0.3048     // by definition, 1959
@@ -11,54 +15,54 @@ const (
 )
 
 // ohms is the resistance of a phase, R = ρ(t)·N·l/(a·s·A), and between leads.
-func (b *Bench) ohms(t Trial, c coilSet) Ohms {
+func (b *Bench) ohms(t job.Trial, c coilSet) Ohms {
 	var o Ohms
 	o.MeanTurnMM, o.MeanTurnFrom = b.meanTurn(c.span)
 	bundle := t.Bundle()
 	switch {
 	case bundle.IsZero():
-		o.PhaseOhms20 = missing("needs the wire")
+		o.PhaseOhms20 = quantity.Missing("needs the wire")
 	case c.series <= 0 && c.plan != nil:
-		o.PhaseOhms20 = missing("needs the turns")
+		o.PhaseOhms20 = quantity.Missing("needs the turns")
 	case c.plan == nil:
-		o.PhaseOhms20 = missing(c.why)
+		o.PhaseOhms20 = quantity.Missing(c.why)
 	default:
 		perMetre := wiretable.OhmsPerMetre(bundle.AreaMM2(t.Build), t.Metal, 20)
-		o.PhaseOhms20 = o.MeanTurnMM.then(func(l float64) float64 {
+		o.PhaseOhms20 = o.MeanTurnMM.Then(func(l float64) float64 {
 			return perMetre * c.series * l / 1000 / float64(c.circuits)
 		})
 	}
-	o.LeadOhms20 = o.PhaseOhms20.times(b.leadPerPhase(t.Connection))
+	o.LeadOhms20 = o.PhaseOhms20.Times(b.leadPerPhase(t.Connection))
 	hot := t.Metal.TempFactor(20, b.job.Target.TestC.Or(defaultTestC))
-	o.PhaseOhmsT, o.LeadOhmsT = o.PhaseOhms20.times(hot), o.LeadOhms20.times(hot)
+	o.PhaseOhmsT, o.LeadOhmsT = o.PhaseOhms20.Times(hot), o.LeadOhms20.Times(hot)
 	return o
 }
 
 // purchase is the wire to buy, size by size: m·N·a·s·l·(1 + allowance).
-func (b *Bench) purchase(t Trial, c coilSet, mean Figure) Purchase {
+func (b *Bench) purchase(t job.Trial, c coilSet, mean quantity.Figure) Purchase {
 	p := Purchase{Allowance: b.job.Target.Allowance.Or(defaultAllowance)}
 	bundle := t.Bundle()
 	turnsOfAll := c.series * float64(c.circuits) * float64(b.phases*b.sets)
-	one := missing("needs the wire")
+	one := quantity.Missing("needs the wire")
 	switch {
 	case bundle.IsZero():
 	case c.plan == nil:
-		one = missing(c.why)
+		one = quantity.Missing(c.why)
 	case c.series <= 0:
-		one = missing("needs the turns")
+		one = quantity.Missing("needs the turns")
 	default:
-		one = mean.times(turnsOfAll / 1000)
+		one = mean.Times(turnsOfAll / 1000)
 	}
 	p.CopperKg = one
-	var kg Figure
+	var kg quantity.Figure
 	for i, s := range bundle.Parts() {
-		metres := one.times(float64(s.Count))
-		mass := metres.times(wiretable.KgPerMetre(s.Gauge.AreaMM2(t.Build), t.Metal))
-		p.Buy = append(p.Buy, b.spools(s.Gauge.String(), metres.times(1+p.Allowance), mass.times(1+p.Allowance)))
+		metres := one.Times(float64(s.Count))
+		mass := metres.Times(wiretable.KgPerMetre(s.Gauge.AreaMM2(t.Build), t.Metal))
+		p.Buy = append(p.Buy, b.spools(s.Gauge.String(), metres.Times(1+p.Allowance), mass.Times(1+p.Allowance)))
 		if i == 0 {
 			kg = mass
 		} else {
-			kg = kg.with(mass, func(a, c float64) float64 { return a + c })
+			kg = kg.With(mass, func(a, c float64) float64 { return a + c })
 		}
 	}
 	if len(p.Buy) > 0 {
@@ -68,12 +72,12 @@ func (b *Bench) purchase(t Trial, c coilSet, mean Figure) Purchase {
 }
 
 // spools is one size as a shop sells it.
-func (b *Bench) spools(gauge string, metres, kg Figure) Spools {
+func (b *Bench) spools(gauge string, metres, kg quantity.Figure) Spools {
 	spool := b.job.Target.SpoolKg.Or(defaultSpoolKg)
 	return Spools{
-		Gauge: gauge, Metres: metres, Feet: metres.times(1 / metresPerFoot),
-		Kg: kg, Pounds: kg.times(1 / kilogramPerPound), SpoolKg: spool,
-		Spools: kg.then(func(v float64) float64 { return ceil(v / spool) }),
+		Gauge: gauge, Metres: metres, Feet: metres.Times(1 / metresPerFoot),
+		Kg: kg, Pounds: kg.Times(1 / kilogramPerPound), SpoolKg: spool,
+		Spools: kg.Then(func(v float64) float64 { return ceil(v / spool) }),
 	}
 }
 

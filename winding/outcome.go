@@ -1,5 +1,10 @@
 package winding
 
+import (
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
 // Outcome is everything that is known of a job. Screen, card, report and JSON read
 // it; nothing is worked out anywhere else. A Figure that is missing says why.
 type Outcome struct {
@@ -19,62 +24,62 @@ type Outcome struct {
 
 // MachineOutcome is what does not depend on the trial.
 type MachineOutcome struct {
-	GrossMM2     Figure `json:"slot_gross_mm2"`
-	LinerMM2     Figure `json:"slot_liner_mm2"`
-	WedgeMM2     Figure `json:"slot_wedge_mm2"`
-	SeparatorMM2 Figure `json:"slot_separator_mm2"`
-	NetMM2       Figure `json:"slot_net_mm2"`
-	SlotNote     string `json:"slot_note,omitempty"`
+	GrossMM2     quantity.Figure `json:"slot_gross_mm2"`
+	LinerMM2     quantity.Figure `json:"slot_liner_mm2"`
+	WedgeMM2     quantity.Figure `json:"slot_wedge_mm2"`
+	SeparatorMM2 quantity.Figure `json:"slot_separator_mm2"`
+	NetMM2       quantity.Figure `json:"slot_net_mm2"`
+	SlotNote     string          `json:"slot_note,omitempty"`
 
-	HertzPerRPM Figure `json:"hertz_per_rpm"`
-	PolePitchMM Figure `json:"pole_pitch_mm"`
+	HertzPerRPM quantity.Figure `json:"hertz_per_rpm"`
+	PolePitchMM quantity.Figure `json:"pole_pitch_mm"`
 	// FluxMWb is the flux of a pole, at the field current that is used.
-	FluxMWb  Figure `json:"flux_per_pole_mwb"`
-	FluxFrom string `json:"flux_from"`
-	GapTesla Figure `json:"gap_flux_density_t"`
+	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
+	FluxFrom string          `json:"flux_from"`
+	GapTesla quantity.Figure `json:"gap_flux_density_t"`
 	// MagnetsAgainstWound is the volts that the magnets given would make over those of
 	// the wound rotor, for a stator that is to change rotors.
-	MagnetsAgainstWound Figure `json:"magnets_over_wound"`
-	FieldAmps           Figure `json:"field_amps"`
+	MagnetsAgainstWound quantity.Figure `json:"magnets_over_wound"`
+	FieldAmps           quantity.Figure `json:"field_amps"`
 
-	RestVolts       Figure `json:"battery_rest_v"`
-	AbsorptionVolts Figure `json:"battery_absorption_v"`
-	FloatVolts      Figure `json:"battery_float_v"`
-	ChargeLimitAmps Figure `json:"battery_charge_limit_a"`
-	LoadOhms        Figure `json:"battery_and_cable_ohms"`
-	FuseAmps        Figure `json:"fuse_a"`
-	DiodeVolts      Figure `json:"diode_v"`
-	DiodeOhms       Figure `json:"diode_ohms"`
+	RestVolts       quantity.Figure `json:"battery_rest_v"`
+	AbsorptionVolts quantity.Figure `json:"battery_absorption_v"`
+	FloatVolts      quantity.Figure `json:"battery_float_v"`
+	ChargeLimitAmps quantity.Figure `json:"battery_charge_limit_a"`
+	LoadOhms        quantity.Figure `json:"battery_and_cable_ohms"`
+	FuseAmps        quantity.Figure `json:"fuse_a"`
+	DiodeVolts      quantity.Figure `json:"diode_v"`
+	DiodeOhms       quantity.Figure `json:"diode_ohms"`
 
-	SlowRPM  Figure `json:"slow_rpm"`
-	UsualRPM Figure `json:"usual_rpm"`
-	TopRPM   Figure `json:"top_rpm"`
-	TestRPM  Figure `json:"test_rpm"`
-	TestC    Figure `json:"test_c"`
-	Ratio    Figure `json:"drive_ratio"`
+	SlowRPM  quantity.Figure `json:"slow_rpm"`
+	UsualRPM quantity.Figure `json:"usual_rpm"`
+	TopRPM   quantity.Figure `json:"top_rpm"`
+	TestRPM  quantity.Figure `json:"test_rpm"`
+	TestC    quantity.Figure `json:"test_c"`
+	Ratio    quantity.Figure `json:"drive_ratio"`
 	// WantedRatio takes the drive's usual speed to the usual speed wanted; DrivenMM and
 	// DriverMM are the pulleys (DrivenTeeth the wheel) that would do it with the other
 	// one kept.
-	WantedRatio Figure `json:"wanted_ratio"`
-	DrivenMM    Figure `json:"driven_pulley_for_wanted_ratio_mm"`
-	DriverMM    Figure `json:"driver_pulley_for_wanted_ratio_mm"`
-	DrivenTeeth Figure `json:"driven_teeth_for_wanted_ratio"`
+	WantedRatio quantity.Figure `json:"wanted_ratio"`
+	DrivenMM    quantity.Figure `json:"driven_pulley_for_wanted_ratio_mm"`
+	DriverMM    quantity.Figure `json:"driver_pulley_for_wanted_ratio_mm"`
+	DrivenTeeth quantity.Figure `json:"driven_teeth_for_wanted_ratio"`
 }
 
 // TrialOutcome is one winding worked out.
 type TrialOutcome struct {
-	Name       string     `json:"name"`
-	Note       string     `json:"note,omitempty"`
-	Wire       string     `json:"wire"`
-	Build      string     `json:"build"`
-	Metal      string     `json:"metal"`
-	Turns      Figure     `json:"turns_per_coil"`
-	Strands    int        `json:"strands"`
-	Connection Connection `json:"connection"`
-	Circuits   int        `json:"circuits"`
-	Span       int        `json:"span_slots"`
-	Layers     int        `json:"layers"`
-	Kind       string     `json:"kind"`
+	Name       string            `json:"name"`
+	Note       string            `json:"note,omitempty"`
+	Wire       string            `json:"wire"`
+	Build      string            `json:"build"`
+	Metal      string            `json:"metal"`
+	Turns      quantity.Figure   `json:"turns_per_coil"`
+	Strands    int               `json:"strands"`
+	Connection layout.Connection `json:"connection"`
+	Circuits   int               `json:"circuits"`
+	Span       int               `json:"span_slots"`
+	Layers     int               `json:"layers"`
+	Kind       string            `json:"kind"`
 
 	Fit
 	Coils
@@ -92,65 +97,65 @@ type TrialOutcome struct {
 
 // Fit is the winding in its slot.
 type Fit struct {
-	BareMM            Figure `json:"bare_mm"`
-	OverallMM         Figure `json:"overall_mm"`
-	Conductors        Figure `json:"wires_per_slot"`
-	WireFill          Figure `json:"wire_fill"`
-	RoundFill         Figure `json:"round_fill"`
-	CopperFill        Figure `json:"copper_fill"`
-	FillLimit         Figure `json:"fill_limit"`
-	TurnsThatFit      Figure `json:"turns_that_fit"`
-	MostThatPack      Figure `json:"most_wires_that_pack"`
-	CopperPerSlotMM2  Figure `json:"copper_per_slot_mm2"`
-	MouthSpareMM      Figure `json:"mouth_spare_mm"`
-	MouthText         string `json:"mouth,omitempty"`
-	ConductorAreaMM2  Figure `json:"conductor_area_mm2"`
-	ConductorAreaCmil Figure `json:"conductor_area_cmil"`
+	BareMM            quantity.Figure `json:"bare_mm"`
+	OverallMM         quantity.Figure `json:"overall_mm"`
+	Conductors        quantity.Figure `json:"wires_per_slot"`
+	WireFill          quantity.Figure `json:"wire_fill"`
+	RoundFill         quantity.Figure `json:"round_fill"`
+	CopperFill        quantity.Figure `json:"copper_fill"`
+	FillLimit         quantity.Figure `json:"fill_limit"`
+	TurnsThatFit      quantity.Figure `json:"turns_that_fit"`
+	MostThatPack      quantity.Figure `json:"most_wires_that_pack"`
+	CopperPerSlotMM2  quantity.Figure `json:"copper_per_slot_mm2"`
+	MouthSpareMM      quantity.Figure `json:"mouth_spare_mm"`
+	MouthText         string          `json:"mouth,omitempty"`
+	ConductorAreaMM2  quantity.Figure `json:"conductor_area_mm2"`
+	ConductorAreaCmil quantity.Figure `json:"conductor_area_cmil"`
 }
 
 // Coils is what the layout makes of the turns.
 type Coils struct {
-	Kw1           Figure `json:"kw1"`
-	Kw3           Figure `json:"kw3"`
-	Kw5           Figure `json:"kw5"`
-	Kw7           Figure `json:"kw7"`
-	Kw11          Figure `json:"kw11"`
-	Kw13          Figure `json:"kw13"`
-	CoilsPerPhase Figure `json:"coils_per_phase"`
+	Kw1           quantity.Figure `json:"kw1"`
+	Kw3           quantity.Figure `json:"kw3"`
+	Kw5           quantity.Figure `json:"kw5"`
+	Kw7           quantity.Figure `json:"kw7"`
+	Kw11          quantity.Figure `json:"kw11"`
+	Kw13          quantity.Figure `json:"kw13"`
+	CoilsPerPhase quantity.Figure `json:"coils_per_phase"`
 	// SeriesTurns is N, in series in each phase.
-	SeriesTurns Figure `json:"series_turns"`
+	SeriesTurns quantity.Figure `json:"series_turns"`
 	// CircuitChoices is the circuits this layout allows.
 	CircuitChoices []int `json:"circuits_allowed,omitempty"`
 }
 
 // Ohms is the copper's length and resistance.
 type Ohms struct {
-	MeanTurnMM   Figure `json:"mean_turn_mm"`
-	MeanTurnFrom string `json:"mean_turn_from"`
-	PhaseOhms20  Figure `json:"phase_ohms_20c"`
-	LeadOhms20   Figure `json:"lead_ohms_20c"`
-	PhaseOhmsT   Figure `json:"phase_ohms_test"`
-	LeadOhmsT    Figure `json:"lead_ohms_test"`
+	MeanTurnMM   quantity.Figure `json:"mean_turn_mm"`
+	MeanTurnFrom string          `json:"mean_turn_from"`
+	PhaseOhms20  quantity.Figure `json:"phase_ohms_20c"`
+	LeadOhms20   quantity.Figure `json:"lead_ohms_20c"`
+	PhaseOhmsT   quantity.Figure `json:"phase_ohms_test"`
+	LeadOhmsT    quantity.Figure `json:"lead_ohms_test"`
 }
 
 // Volts is what it gives with nothing connected.
 type Volts struct {
-	PhasePerRPM     Figure `json:"volts_phase_rms_per_rpm"`
-	LinePerRPM      Figure `json:"volts_line_rms_per_rpm"`
-	LinePer1000RPM  Figure `json:"volts_line_rms_per_1000rpm"`
-	PeakDCPerRPM    Figure `json:"volts_dc_peak_per_rpm"`
-	LineAtTest      Figure `json:"volts_line_rms_test"`
-	CutInRPM        Figure `json:"cut_in_rpm"`
-	OpenAtTopVolts  Figure `json:"volts_dc_open_top"`
-	OpenAtGaleVolts Figure `json:"volts_dc_open_gale"`
+	PhasePerRPM     quantity.Figure `json:"volts_phase_rms_per_rpm"`
+	LinePerRPM      quantity.Figure `json:"volts_line_rms_per_rpm"`
+	LinePer1000RPM  quantity.Figure `json:"volts_line_rms_per_1000rpm"`
+	PeakDCPerRPM    quantity.Figure `json:"volts_dc_peak_per_rpm"`
+	LineAtTest      quantity.Figure `json:"volts_line_rms_test"`
+	CutInRPM        quantity.Figure `json:"cut_in_rpm"`
+	OpenAtTopVolts  quantity.Figure `json:"volts_dc_open_top"`
+	OpenAtGaleVolts quantity.Figure `json:"volts_dc_open_gale"`
 }
 
 // Limit is one reason why the current must stop somewhere.
 type Limit struct {
-	Name   string `json:"name"`
-	AmpsDC Figure `json:"amps_dc"`
-	Reason string `json:"reason"`
-	Source string `json:"source"`
+	Name   string          `json:"name"`
+	AmpsDC quantity.Figure `json:"amps_dc"`
+	Reason string          `json:"reason"`
+	Source string          `json:"source"`
 }
 
 // Limits is how much current it can stand.
@@ -158,29 +163,29 @@ type Limits struct {
 	// Each is every limit that could be worked out, the lowest first.
 	Each []Limit `json:"limits"`
 	// LimitAmps is the lowest, LimitBy its name.
-	LimitAmps Figure `json:"limit_amps_dc"`
-	LimitBy   string `json:"limit_by"`
+	LimitAmps quantity.Figure `json:"limit_amps_dc"`
+	LimitBy   string          `json:"limit_by"`
 	// DensityPerAmp is A/mm² in the wire for one ampere DC.
-	DensityPerAmp Figure `json:"density_a_per_mm2_per_dc_amp"`
+	DensityPerAmp quantity.Figure `json:"density_a_per_mm2_per_dc_amp"`
 	// SecondsToClass is the time from warm to the class limit at the limit current
 	// with no cooling at all.
-	SecondsToClass Figure `json:"seconds_to_class_limit"`
+	SecondsToClass quantity.Figure `json:"seconds_to_class_limit"`
 	// ACFactor is AC over DC resistance at the top speed.
-	ACFactor Figure `json:"ac_factor_top"`
+	ACFactor quantity.Figure `json:"ac_factor_top"`
 	// ACFactorSplit is that of twice the strands with the same metal.
-	ACFactorSplit Figure `json:"ac_factor_top_twice_the_strands"`
+	ACFactorSplit quantity.Figure `json:"ac_factor_top_twice_the_strands"`
 	// SkinDepthMM at the top speed.
-	SkinDepthMM Figure `json:"skin_depth_top_mm"`
+	SkinDepthMM quantity.Figure `json:"skin_depth_top_mm"`
 }
 
 // Spools is wire of one size to buy.
 type Spools struct {
-	Gauge  string `json:"gauge"`
-	Metres Figure `json:"metres"`
-	Feet   Figure `json:"feet"`
-	Kg     Figure `json:"kg"`
-	Pounds Figure `json:"lb"`
-	Spools Figure `json:"spools"`
+	Gauge  string          `json:"gauge"`
+	Metres quantity.Figure `json:"metres"`
+	Feet   quantity.Figure `json:"feet"`
+	Kg     quantity.Figure `json:"kg"`
+	Pounds quantity.Figure `json:"lb"`
+	Spools quantity.Figure `json:"spools"`
 	// SpoolKg is the copper on one spool.
 	SpoolKg float64 `json:"spool_kg"`
 }
@@ -189,21 +194,21 @@ type Spools struct {
 type Purchase struct {
 	Buy []Spools `json:"buy"`
 	// CopperKg is the metal wound in, without the allowance.
-	CopperKg Figure `json:"metal_kg"`
+	CopperKg quantity.Figure `json:"metal_kg"`
 	// Allowance is the part added, 0.1 for 10 %.
 	Allowance float64 `json:"allowance"`
 }
 
 // Inductance is per phase.
 type Inductance struct {
-	PhaseMilliHenries Figure `json:"phase_mh"`
-	InductanceFrom    string `json:"inductance_from"`
+	PhaseMilliHenries quantity.Figure `json:"phase_mh"`
+	InductanceFrom    string          `json:"inductance_from"`
 }
 
 // Ratios compares with the old winding, new over old.
 type Ratios struct {
-	Volts  Figure `json:"volts"`
-	Ohms   Figure `json:"ohms"`
-	Copper Figure `json:"copper"`
-	CutIn  Figure `json:"cut_in"`
+	Volts  quantity.Figure `json:"volts"`
+	Ohms   quantity.Figure `json:"ohms"`
+	Copper quantity.Figure `json:"copper"`
+	CutIn  quantity.Figure `json:"cut_in"`
 }

@@ -1,12 +1,13 @@
 package winding
 
 import (
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/slot"
 )
 
 // Job is the job that was prepared.
-func (b *Bench) Job() Job { return b.job }
+func (b *Bench) Job() job.Job { return b.job }
 
 // Picture is the slot with a trial's wires in it, to scale; why says why there is none.
 func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {

@@ -7,28 +7,30 @@ import (
 	"reflect"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/wiretable"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // anyJob is a random machine that could be: balanced slots and poles, a wire, a flux.
-func anyJob(r *rand.Rand) winding.Job {
+func anyJob(r *rand.Rand) job.Job {
 	shapes := [][2]float64{{36, 12}, {24, 8}, {48, 16}, {36, 4}, {12, 10}, {9, 8}, {27, 6}, {42, 14}, {12, 8}}
 	s := shapes[r.IntN(len(shapes))]
-	j := winding.Job{Name: "random"}
-	known := winding.Known
-	j.Machine = winding.Machine{Slots: known(s[0]), Poles: known(s[1]), Phases: known(3), Layers: known(2),
+	j := job.Job{Name: "random"}
+	known := quantity.Known
+	j.Machine = job.Machine{Slots: known(s[0]), Poles: known(s[1]), Phases: known(3), Layers: known(2),
 		BoreMM: known(50 + 200*r.Float64()), StackMM: known(15 + 80*r.Float64()), AirGapMM: known(0.3 + r.Float64())}
-	j.Slot = winding.SlotSpec{AreaMM2: known(40 + 100*r.Float64()), MouthMM: known(2 + 2*r.Float64())}
+	j.Slot = job.SlotSpec{AreaMM2: known(40 + 100*r.Float64()), MouthMM: known(2 + 2*r.Float64())}
 	j.Field.GapTesla = known(0.2 + 0.6*r.Float64())
-	j.Battery = winding.BatterySpec{Chemistry: "flooded", Cells: known(6), CapacityAh: known(50 + 200*r.Float64())}
-	j.Target = winding.Target{SlowRPM: known(300), UsualRPM: known(700), TopRPM: known(1500), Amps: known(5)}
+	j.Battery = job.BatterySpec{Chemistry: "flooded", Cells: known(6), CapacityAh: known(50 + 200*r.Float64())}
+	j.Target = job.Target{SlowRPM: known(300), UsualRPM: known(700), TopRPM: known(1500), Amps: known(5)}
 	for range 2 {
-		t := winding.Trial{Name: string(rune('A' + len(j.Trials)))}
+		t := job.Trial{Name: string(rune('A' + len(j.Trials)))}
 		t.Turns = known(float64(4 + r.IntN(30)))
 		t.Gauge = wiretable.Sizes(wiretable.AWG)[18+r.IntN(8)]
 		j.Trials = append(j.Trials, t)
@@ -36,7 +38,7 @@ func anyJob(r *rand.Rand) winding.Job {
 	return j
 }
 
-func forAny(t *testing.T, n int, f func(r *rand.Rand, j winding.Job)) {
+func forAny(t *testing.T, n int, f func(r *rand.Rand, j job.Job)) {
 	r := rand.New(rand.NewPCG(11, 17))
 	for range n {
 		f(r, anyJob(r))
@@ -49,37 +51,37 @@ func forAny(t *testing.T, n int, f func(r *rand.Rand, j winding.Job)) {
 // Laws of scale: what doubling turns, strands, circuits or the flux does, and star
 // against delta.
 func TestScalingLaws(t *testing.T) {
-	forAny(t, 120, func(_ *rand.Rand, j winding.Job) {
-		changed := func(f func(*winding.Trial)) winding.TrialOutcome {
+	forAny(t, 120, func(_ *rand.Rand, j job.Job) {
+		changed := func(f func(*job.Trial)) winding.TrialOutcome {
 			k := j
-			k.Trials = []winding.Trial{j.Trials[0]}
+			k.Trials = []job.Trial{j.Trials[0]}
 			f(&k.Trials[0])
 			return winding.Prepare(k).Static(k.Trials[0])
 		}
-		one := changed(func(*winding.Trial) {})
-		same := func(want, got winding.Figure, k float64, what string) {
+		one := changed(func(*job.Trial) {})
+		same := func(want, got quantity.Figure, k float64, what string) {
 			require.True(t, want.Known() && got.Known(), what)
 			assert.InEpsilon(t, want.Value*k, got.Value, 1e-9, what)
 		}
-		two := changed(func(t *winding.Trial) { t.Turns.Value *= 2 })
+		two := changed(func(t *job.Trial) { t.Turns.Value *= 2 })
 		same(one.LinePerRPM, two.LinePerRPM, 2, "volts go with turns")
 		same(one.CutInRPM, two.CutInRPM, 0.5, "cut-in against turns")
 		same(one.PhaseOhms20, two.PhaseOhms20, 2, "ohms with turns of one wire")
 		same(one.PhaseMilliHenries, two.PhaseMilliHenries, 4, "inductance with their square")
 		same(one.WireFill, two.WireFill, 2, "fill with turns")
 		same(one.CopperKg, two.CopperKg, 2, "copper with turns")
-		hands := changed(func(t *winding.Trial) { t.Strands = winding.Known(3) })
+		hands := changed(func(t *job.Trial) { t.Strands = quantity.Known(3) })
 		same(one.PhaseOhms20, hands.PhaseOhms20, 1.0/3, "ohms against strands")
 		same(one.WireFill, hands.WireFill, 3, "fill with strands")
 		same(one.LinePerRPM, hands.LinePerRPM, 1, "volts do not know strands")
 		same(one.DensityPerAmp, hands.DensityPerAmp, 1.0/3, "density against strands")
-		delta := changed(func(t *winding.Trial) { t.Connection = winding.Delta })
+		delta := changed(func(t *job.Trial) { t.Connection = layout.Delta })
 		same(one.LinePerRPM, delta.LinePerRPM, 1/math.Sqrt(3), "delta volts")
 		same(one.LeadOhms20, delta.LeadOhms20, 1.0/3, "delta ohms between leads: 2R against 2R/3")
 		same(one.CutInRPM, delta.CutInRPM, math.Sqrt(3), "delta cut-in")
 		if len(one.CircuitChoices) > 1 {
 			a := float64(one.CircuitChoices[1])
-			split := changed(func(t *winding.Trial) { t.Circuits = winding.Known(a) })
+			split := changed(func(t *job.Trial) { t.Circuits = quantity.Known(a) })
 			same(one.LinePerRPM, split.LinePerRPM, 1/a, "volts against circuits")
 			same(one.PhaseOhms20, split.PhaseOhms20, 1/(a*a), "ohms against their square")
 			same(one.CopperKg, split.CopperKg, 1, "copper does not know circuits")
@@ -93,7 +95,7 @@ func TestScalingLaws(t *testing.T) {
 
 // A winding that fits by its own limit is one of no more turns than fit.
 func TestTurnsThatFitIsTheLimit(t *testing.T) {
-	forAny(t, 200, func(_ *rand.Rand, j winding.Job) {
+	forAny(t, 200, func(_ *rand.Rand, j job.Job) {
 		b := winding.Prepare(j)
 		o := b.Static(j.Trials[0])
 		fits := o.TurnsThatFit.Value
@@ -101,7 +103,7 @@ func TestTurnsThatFitIsTheLimit(t *testing.T) {
 			return
 		}
 		full, over := j.Trials[0], j.Trials[0]
-		full.Turns, over.Turns = winding.Known(fits), winding.Known(fits+1)
+		full.Turns, over.Turns = quantity.Known(fits), quantity.Known(fits+1)
 		assert.LessOrEqual(t, b.Static(full).WireFill.Value, o.FillLimit.Value*(1+1e-9))
 		assert.Greater(t, b.Static(over).WireFill.Value, o.FillLimit.Value)
 		assert.Less(t, b.Static(full).CopperFill.Value, b.Static(full).RoundFill.Value)
@@ -112,7 +114,7 @@ func TestTurnsThatFitIsTheLimit(t *testing.T) {
 // Running into the battery: nothing below cut-in, more amps with speed, energy that adds
 // up, and each curve's own reading of itself.
 func TestRunningIntoTheBattery(t *testing.T) {
-	forAny(t, 40, func(_ *rand.Rand, j winding.Job) {
+	forAny(t, 40, func(_ *rand.Rand, j job.Job) {
 		o := winding.Evaluate(j)
 		for _, a := range o.Trials {
 			require.Empty(t, a.NoCharging)
@@ -146,7 +148,7 @@ func TestRunningIntoTheBattery(t *testing.T) {
 }
 
 func TestEvaluateIsPure(t *testing.T) {
-	forAny(t, 20, func(_ *rand.Rand, j winding.Job) {
+	forAny(t, 20, func(_ *rand.Rand, j job.Job) {
 		before, err := json.Marshal(j)
 		require.NoError(t, err)
 		one, two := winding.Evaluate(j), winding.Evaluate(j)
@@ -172,7 +174,7 @@ func TestUnitsDoNotMatter(t *testing.T) {
 
 // An empty job has no figures, but a reason for every one that is shown.
 func TestAnEmptyJobSaysWhatItNeeds(t *testing.T) {
-	o := winding.Evaluate(winding.Job{Trials: []winding.Trial{{Name: "A"}}})
+	o := winding.Evaluate(job.Job{Trials: []job.Trial{{Name: "A"}}})
 	for _, row := range o.Comparison {
 		for _, c := range row.Cells {
 			if !c.Figure.Known() {
@@ -183,15 +185,15 @@ func TestAnEmptyJobSaysWhatItNeeds(t *testing.T) {
 	text, err := json.Marshal(o)
 	require.NoError(t, err)
 	assert.NotContains(t, string(text), "NaN")
-	_, err = json.Marshal(winding.Evaluate(winding.Job{}))
+	_, err = json.Marshal(winding.Evaluate(job.Job{}))
 	require.NoError(t, err)
 }
 
 // Ohms follow the copper law from 20 °C to the test temperature.
 func TestOhmsAtTheTestTemperature(t *testing.T) {
-	forAny(t, 20, func(r *rand.Rand, j winding.Job) {
+	forAny(t, 20, func(r *rand.Rand, j job.Job) {
 		c := -20 + 100*r.Float64()
-		j.Target.TestC = winding.Known(c)
+		j.Target.TestC = quantity.Known(c)
 		o := winding.Evaluate(j).Trials[0]
 		assert.InEpsilon(t, (234.5+c)/254.5, o.LeadOhmsT.Value/o.LeadOhms20.Value, 1e-12)
 	})

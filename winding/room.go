@@ -1,6 +1,8 @@
 package winding
 
 import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 	"slotwright/wiretable"
 )
@@ -15,7 +17,7 @@ const (
 )
 
 // slotGuess says which of the slot's figures were not measured.
-type slotGuess struct{ origin Origin }
+type slotGuess struct{ origin quantity.Origin }
 
 // measureSlot lines the slot, with one layer and with two.
 func (b *Bench) measureSlot() {
@@ -34,7 +36,7 @@ func (b *Bench) measureSlot() {
 	}
 	b.slot.origin = guessedIf(s.AreaMM2, s.TopMM, s.DepthMM, s.BottomMM)
 	if !s.LinerMM.Given() || !s.WedgeMM.Given() || shape == slot.AreaOnly {
-		b.slot.origin = Guessed
+		b.slot.origin = quantity.Guessed
 	}
 	body := slot.Slot{
 		Shape: shape, AreaMM2: s.AreaMM2.Value, TopMM: s.TopMM.Value, BottomMM: s.BottomMM.Value,
@@ -66,17 +68,17 @@ func orWord(word, fallback string) string {
 }
 
 // guessedIf is Guessed when one of the readings is.
-func guessedIf(readings ...Reading) Origin {
+func guessedIf(readings ...quantity.Reading) quantity.Origin {
 	for _, r := range readings {
-		if r.Origin == Guessed {
-			return Guessed
+		if r.Origin == quantity.Guessed {
+			return quantity.Guessed
 		}
 	}
-	return Derived
+	return quantity.Derived
 }
 
 // slotWires is a bundle as the slot sees it.
-func slotWires(w Wound) [2]slot.Wire {
+func slotWires(w job.Wound) [2]slot.Wire {
 	var wires [2]slot.Wire
 	for i, s := range w.Bundle().Strands {
 		if s.Count > 0 {
@@ -90,30 +92,30 @@ func slotWires(w Wound) [2]slot.Wire {
 const cmilPerMM2 = 1973.5252413
 
 // fit puts a trial's wire into the slot.
-func (b *Bench) fit(t Trial, c coilSet, layers int) Fit {
+func (b *Bench) fit(t job.Trial, c coilSet, layers int) Fit {
 	bundle := t.Bundle()
 	why := b.roomWhy[layers-1]
-	f := Fit{FillLimit: b.job.Slot.FillLimit.OrReading(defaultFillLimit).figure("")}
-	none := missing(why)
+	f := Fit{FillLimit: b.job.Slot.FillLimit.OrReading(defaultFillLimit).Figure("")}
+	none := quantity.Missing(why)
 	if why == "" {
-		none = missing("needs the turns")
+		none = quantity.Missing("needs the turns")
 	}
 	f.WireFill, f.RoundFill, f.CopperFill, f.TurnsThatFit, f.MostThatPack, f.MouthSpareMM = none, none, none, none, none, none
 	if bundle.IsZero() {
-		no := missing("needs the wire")
+		no := quantity.Missing("needs the wire")
 		return Fit{no, no, no, no, no, no, f.FillLimit, no, no, no, no, "", no, no}
 	}
 	first := bundle.Strands[0].Gauge
-	f.BareMM = derived(first.BareMM(t.Build))
-	f.OverallMM = derived(first.OverallMM(t.Build).NominalMM)
+	f.BareMM = quantity.Of(first.BareMM(t.Build))
+	f.OverallMM = quantity.Of(first.OverallMM(t.Build).NominalMM)
 	area := bundle.AreaMM2(t.Build)
-	f.ConductorAreaMM2 = derived(area)
-	f.ConductorAreaCmil = derived(area * cmilPerMM2)
-	f.Conductors, f.CopperPerSlotMM2 = missing("needs the turns"), missing("needs the turns")
+	f.ConductorAreaMM2 = quantity.Of(area)
+	f.ConductorAreaCmil = quantity.Of(area * cmilPerMM2)
+	f.Conductors, f.CopperPerSlotMM2 = quantity.Missing("needs the turns"), quantity.Missing("needs the turns")
 	sides := c.slotTurns * float64(layers)
 	if c.slotTurns > 0 {
-		f.Conductors = derived(sides * float64(bundle.Count()))
-		f.CopperPerSlotMM2 = derived(sides * area)
+		f.Conductors = quantity.Of(sides * float64(bundle.Count()))
+		f.CopperPerSlotMM2 = quantity.Of(sides * area)
 	}
 	if why != "" {
 		return f
@@ -125,30 +127,30 @@ func (b *Bench) fit(t Trial, c coilSet, layers int) Fit {
 // mostThatPack is how many of a trial's wires a person could lay side by side in the
 // slot at the very best. It costs more than all else in a trial, so it is left out of what
 // a search pays for.
-func (b *Bench) mostThatPack(t Trial) Figure {
+func (b *Bench) mostThatPack(t job.Trial) quantity.Figure {
 	layers := b.keyOf(t).layers
 	switch {
 	case b.roomWhy[layers-1] != "":
-		return missing(b.roomWhy[layers-1])
+		return quantity.Missing(b.roomWhy[layers-1])
 	case t.Bundle().IsZero():
-		return missing("needs the wire")
+		return quantity.Missing("needs the wire")
 	}
-	return derived(float64(slot.MostThatPack(b.rooms[layers-1], t.Bundle().ThickestMM(t.Build))), b.slot.origin)
+	return quantity.Of(float64(slot.MostThatPack(b.rooms[layers-1], t.Bundle().ThickestMM(t.Build))), b.slot.origin)
 }
 
 // fillSlot is the part of fit that needs a measured slot.
-func (b *Bench) fillSlot(f *Fit, t Trial, bundle wiretable.Bundle, sides, layers int) {
+func (b *Bench) fillSlot(f *Fit, t job.Trial, bundle wiretable.Bundle, sides, layers int) {
 	room, wires, o := &b.rooms[layers-1], slotWires(t.Wound), b.slot.origin
 	square := slot.SquarePerTurnMM2(wires)
-	f.TurnsThatFit = derived(float64(slot.TurnsThatFit(room.NetMM2, square, layers, f.FillLimit.Value)), o)
+	f.TurnsThatFit = quantity.Of(float64(slot.TurnsThatFit(room.NetMM2, square, layers, f.FillLimit.Value)), o)
 	if sides > 0 {
 		fills := slot.Fill(*room, wires, sides)
-		f.WireFill, f.RoundFill, f.CopperFill = derived(fills.Wire, o), derived(fills.Round, o), derived(fills.Copper, o)
+		f.WireFill, f.RoundFill, f.CopperFill = quantity.Of(fills.Wire, o), quantity.Of(fills.Round, o), quantity.Of(fills.Copper, o)
 	}
 	mouth := slot.CheckMouth(*room, bundle.ThickestMM(t.Build))
 	f.MouthText = mouth.Text
-	f.MouthSpareMM = missing("needs the width of the slot's mouth")
+	f.MouthSpareMM = quantity.Missing("needs the width of the slot's mouth")
 	if mouth.Known {
-		f.MouthSpareMM = derived(mouth.SpareMM, b.job.Slot.MouthMM.Origin)
+		f.MouthSpareMM = quantity.Of(mouth.SpareMM, b.job.Slot.MouthMM.Origin)
 	}
 }

@@ -5,6 +5,9 @@ import (
 
 	"slotwright/winding/charge"
 	"slotwright/winding/heat"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 )
 
 // # Running into the battery
@@ -36,9 +39,9 @@ type runner struct {
 }
 
 // runner makes a trial ready, or says what is missing.
-func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
+func (b *Bench) runner(t job.Trial, o *TrialOutcome) (*runner, string) {
 	load, ok := b.dc.load()
-	for _, need := range []Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.job.Machine.Poles.figure("needs the poles")} {
+	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.job.Machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
 			return nil, need.Why
 		}
@@ -48,7 +51,7 @@ func (b *Bench) runner(t Trial, o *TrialOutcome) (*runner, string) {
 	}
 	r := &runner{
 		b: b, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.job.Machine.Poles.Value / 120,
-		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == Delta,
+		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
 		phases: b.phases, sets: float64(b.sets), load: load, inner: b.dc.inner.Value,
 		factor: t.Metal.TempFactor, metal: metalOf(t.Metal), openPeak: o.PeakDCPerRPM.Value,
 	}
@@ -150,7 +153,7 @@ func (b *Bench) run(o *Outcome) {
 	}
 	for i, r := range runners {
 		ref := runners[min(o.Reference, max(0, len(runners)-1))]
-		o.Trials[i].CrossRPM = missing("there is nothing to cross")
+		o.Trials[i].CrossRPM = quantity.Missing("there is nothing to cross")
 		if r != nil && ref != nil && i != o.Reference {
 			o.Trials[i].CrossRPM = crossing(r, ref, o.Trials[i].Curve, o.Trials[o.Reference].Curve)
 		}
@@ -159,7 +162,7 @@ func (b *Bench) run(o *Outcome) {
 }
 
 func notCharging(why string) Charging {
-	no := missing(why)
+	no := quantity.Missing(why)
 	return Charging{no, no, no, no, no, no, no, no, no, nil, nil, why}
 }
 
@@ -167,7 +170,7 @@ func notCharging(why string) Charging {
 // the highest cut-in when no speed is given.
 func (b *Bench) grid(o *Outcome, runners []*runner) []float64 {
 	top := 0.0
-	for _, s := range []Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
+	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
 			top = max(top, s.Value*1.1)
 		}
@@ -194,13 +197,13 @@ func (b *Bench) runTrial(r *runner, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
-	at := func(speed Figure) (RunPoint, Figure) {
+	at := func(speed quantity.Figure) (RunPoint, quantity.Figure) {
 		if !speed.Known() {
 			return RunPoint{}, speed
 		}
 		p := r.at(speed.Value, near(t.Curve, speed.Value).WindingC)
 		t.AtSpeeds = append(t.AtSpeeds, p)
-		return p, derived(p.AmpsDC, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin)
+		return p, quantity.Of(p.AmpsDC, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin)
 	}
 	_, t.AmpsSlow = at(b.speeds.slow)
 	usual, amps := at(b.speeds.usual)
@@ -209,13 +212,13 @@ func (b *Bench) runTrial(r *runner, t *TrialOutcome, grid []float64) {
 	t.AmpsTop = amps
 	t.HotUsualC, t.HotTopC, t.Efficiency = amps, amps, t.AmpsUsual
 	if b.air.perWatt.Known() {
-		t.HotUsualC = t.AmpsUsual.then(func(float64) float64 { return usual.WindingC })
-		t.HotTopC = t.AmpsTop.then(func(float64) float64 { return top.WindingC })
+		t.HotUsualC = t.AmpsUsual.Then(func(float64) float64 { return usual.WindingC })
+		t.HotTopC = t.AmpsTop.Then(func(float64) float64 { return top.WindingC })
 	} else {
 		t.HotUsualC, t.HotTopC = b.air.perWatt, b.air.perWatt
 	}
-	t.Efficiency = t.AmpsUsual.then(func(float64) float64 { return usual.Efficiency })
-	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.figure("needs the amps wanted"))
+	t.Efficiency = t.AmpsUsual.Then(func(float64) float64 { return usual.Efficiency })
+	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.Figure("needs the amps wanted"))
 	t.LimitRPM = r.reach(t.Curve, t.LimitAmps)
 }
 
@@ -231,7 +234,7 @@ func near(curve []RunPoint, rpm float64) RunPoint {
 }
 
 // reach is the lowest speed at which so many amps flow.
-func (r *runner) reach(curve []RunPoint, amps Figure) Figure {
+func (r *runner) reach(curve []RunPoint, amps quantity.Figure) quantity.Figure {
 	if !amps.Known() {
 		return amps
 	}
@@ -242,13 +245,13 @@ func (r *runner) reach(curve []RunPoint, amps Figure) Figure {
 		warm := curve[i].WindingC
 		over := func(n float64) float64 { return r.at(n, warm).AmpsDC - amps.Value }
 		rpm := zeroOf(over, curve[i-1].RPM, curve[i].RPM, curve[i-1].AmpsDC-amps.Value, curve[i].AmpsDC-amps.Value)
-		return derived(rpm, amps.Origin)
+		return quantity.Of(rpm, amps.Origin)
 	}
-	return missing("not reached in this range of speeds")
+	return quantity.Missing("not reached in this range of speeds")
 }
 
 // crossing is the first speed above both cut-ins at which two curves cross.
-func crossing(a, ref *runner, curve, other []RunPoint) Figure {
+func crossing(a, ref *runner, curve, other []RunPoint) quantity.Figure {
 	last := 0.0
 	for i := range curve {
 		if curve[i].AmpsDC == 0 || other[i].AmpsDC == 0 {
@@ -260,16 +263,16 @@ func crossing(a, ref *runner, curve, other []RunPoint) Figure {
 		d := curve[i].AmpsDC - other[i].AmpsDC
 		if i > 0 && last != 0 && (d > 0) != (last > 0) {
 			wa, wr := curve[i].WindingC, other[i].WindingC
-			return derived(zeroOf(func(n float64) float64 { return a.at(n, wa).AmpsDC - ref.at(n, wr).AmpsDC },
+			return quantity.Of(zeroOf(func(n float64) float64 { return a.at(n, wa).AmpsDC - ref.at(n, wr).AmpsDC },
 				curve[i-1].RPM, curve[i].RPM, last, d))
 		}
 		last = d
 	}
-	return missing("the curves do not cross in this range of speeds")
+	return quantity.Missing("the curves do not cross in this range of speeds")
 }
 
 // doubt is what the running calls out.
-func (c *Charging) doubt(d *doubts, at func(string) string, t Trial, o *TrialOutcome) {
+func (c *Charging) doubt(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	for _, p := range c.AtSpeeds {
 		if p.TooHot {
 			d.add(Broken, at("gauge"), t.Name, "thicker wire, better cooling, or less current", "steady heat balance", "at %.0f rpm the winding comes to more than %.0f °C", p.RPM, hottest-1)

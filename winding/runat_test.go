@@ -4,11 +4,13 @@ import (
 	"math"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // The curve goes from speed to speed with the temperature before as its first idea;
@@ -16,7 +18,7 @@ import (
 // which going round stops and what that moves in the current.
 func TestRunAtIsOnTheCurve(t *testing.T) {
 	j := job.Example().Job()
-	j.Trials[1].Connection = winding.Delta // so that no trial can stand in for another
+	j.Trials[1].Connection = layout.Delta // so that no trial can stand in for another
 	b := winding.Prepare(j)
 	for i, trial := range b.Outcome().Trials {
 		points := append(append([]winding.RunPoint{}, trial.Curve...), trial.AtSpeeds...)
@@ -56,7 +58,7 @@ func TestRunAtSaysWhyNot(t *testing.T) {
 		assert.Contains(t, why, "no such trial")
 	}
 	j := job.Example().Job()
-	j.Machine.Poles = winding.Reading{}
+	j.Machine.Poles = quantity.Reading{}
 	_, why := winding.Prepare(j).RunAt(0, 500)
 	assert.NotEmpty(t, why)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/quantity"
 )
 
 // source is what the drive can give against its own speed: the points that were typed,
@@ -63,7 +64,7 @@ func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
 			out.Points = append(out.Points, shaftPoint(p, x, through.Passes(), source.Watts(x)))
 		}
 	}
-	out.StartsAt = t.CutInRPM.times(1 / through.Ratio)
+	out.StartsAt = t.CutInRPM.Times(1 / through.Ratio)
 	b.readShaft(&out, r, met, through)
 	return out
 }
@@ -87,12 +88,12 @@ func shaftPoint(run RunPoint, x, passes, gives float64) DrivePoint {
 
 // readShaft says where full power ends up and how that suits.
 func (b *Bench) readShaft(out *Driven, r *runner, met *drive.Driven, through drive.Transmission) {
-	no := missing("it comes to no rest within the drive's speeds")
+	no := quantity.Missing("it comes to no rest within the drive's speeds")
 	out.RunRPM, out.RunAmps, out.RunWatts = no, no, no
 	e, held := met.FullPower()
 	if held {
-		out.RunRPM, out.RunWatts = derived(e.RPM, Guessed), derived(e.Watts/through.Passes(), Guessed)
-		out.RunAmps = derived(r.at(e.RPM, b.air.ambientC).AmpsDC, Guessed)
+		out.RunRPM, out.RunWatts = quantity.Of(e.RPM, quantity.Guessed), quantity.Of(e.Watts/through.Passes(), quantity.Guessed)
+		out.RunAmps = quantity.Of(r.at(e.RPM, b.air.ambientC).AmpsDC, quantity.Guessed)
 	}
 	usual := b.speeds.usual
 	if !usual.Known() {
@@ -142,7 +143,7 @@ func (b *Bench) meetFixed(r *runner, t *TrialOutcome) Driven {
 		}
 		out.Points = append(out.Points, pt)
 	}
-	out.StartsAt = t.CutInRPM.times(1 / through.Ratio)
+	out.StartsAt = t.CutInRPM.Times(1 / through.Ratio)
 	usual := b.speeds.usual
 	if !usual.Known() {
 		return out

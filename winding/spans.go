@@ -1,6 +1,10 @@
 package winding
 
-import "slotwright/winding/layout"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
 
 // SpanChoice is one span that works for a trial, all else of the trial kept, against
 // the span it has now.
@@ -13,15 +17,15 @@ type SpanChoice struct {
 	Kw1, Kw3, Kw5, Kw7 float64
 	// VoltsPercent is the change of the voltage, as kw1; missing when the present
 	// span makes no layout.
-	VoltsPercent Figure
-	MeanTurnMM   Figure
+	VoltsPercent quantity.Figure
+	MeanTurnMM   quantity.Figure
 	// WirePercent is the change of the wire's length, and so of its mass and ohms,
 	// with the turns kept.
-	WirePercent Figure
+	WirePercent quantity.Figure
 	// SameVoltsPercent is the change of the wire's length with as many turns as
 	// bring the present voltage back: (1 + wire)/(1 + volts) - 1. The turns are
 	// taken as if they could be parts of one.
-	SameVoltsPercent Figure
+	SameVoltsPercent quantity.Figure
 	// Circuits is every number of parallel circuits allowed.
 	Circuits []int
 }
@@ -49,7 +53,7 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 			continue
 		}
 		try := t
-		try.Span = Known(float64(span))
+		try.Span = quantity.Known(float64(span))
 		c := b.coils(try)
 		if c.plan == nil {
 			continue
@@ -62,26 +66,26 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 }
 
 // spanChoice is a span's coils against the present ones and their mean turn.
-func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn Figure) SpanChoice {
+func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn quantity.Figure) SpanChoice {
 	m := b.job.Machine
 	s := SpanChoice{
 		Span: span, PitchPercent: 100 * float64(span) * m.Poles.Value / m.Slots.Value,
 		Kw1: c.kw[0], Kw3: c.kw[1], Kw5: c.kw[2], Kw7: c.kw[3],
-		VoltsPercent: missing("the present span makes no layout"),
+		VoltsPercent: quantity.Missing("the present span makes no layout"),
 		Circuits:     c.plan.CircuitChoices(),
 	}
-	if b.layouts[b.keyOf(Trial{})].plan == nil {
-		s.MeanTurnMM = missing("the machine's own span makes no layout to go by")
+	if b.layouts[b.keyOf(job.Trial{})].plan == nil {
+		s.MeanTurnMM = quantity.Missing("the machine's own span makes no layout to go by")
 	} else {
 		s.MeanTurnMM, _ = b.meanTurn(c.span)
 	}
-	s.WirePercent = s.MeanTurnMM.over(turn).then(toPercent)
+	s.WirePercent = s.MeanTurnMM.Over(turn).Then(toPercent)
 	if now.plan == nil || now.kw[0] == 0 {
 		s.WirePercent, s.SameVoltsPercent = s.VoltsPercent, s.VoltsPercent
 		return s
 	}
-	s.VoltsPercent = derived(toPercent(c.kw[0] / now.kw[0]))
-	s.SameVoltsPercent = s.WirePercent.with(s.VoltsPercent, func(wire, volts float64) float64 {
+	s.VoltsPercent = quantity.Of(toPercent(c.kw[0] / now.kw[0]))
+	s.SameVoltsPercent = s.WirePercent.With(s.VoltsPercent, func(wire, volts float64) float64 {
 		return toPercent((100 + wire) / (100 + volts))
 	})
 	return s
@@ -103,7 +107,7 @@ type CircuitsChoice struct {
 	OhmsPercent float64
 	// SameVoltsTurns is the turns of a coil that give the present voltage, N·a'/a,
 	// as a part number; missing without turns.
-	SameVoltsTurns Figure
+	SameVoltsTurns quantity.Figure
 	// Joins is the coil-to-coil joints of the whole stator.
 	Joins int
 }
@@ -126,7 +130,7 @@ func (b *Bench) CircuitsChoices(trial int) []CircuitsChoice {
 		out = append(out, CircuitsChoice{
 			Circuits: a, Present: a == c.circuits,
 			VoltsPercent: toPercent(ratio), AmpsPercent: toPercent(1 / ratio), OhmsPercent: toPercent(ratio * ratio),
-			SameVoltsTurns: t.Turns.figure("needs the turns").times(1 / ratio),
+			SameVoltsTurns: t.Turns.Figure("needs the turns").Times(1 / ratio),
 			Joins:          b.phases * b.sets * (c.plan.CoilsPerPhase() - a),
 		})
 	}

@@ -6,17 +6,19 @@ import (
 	"strconv"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/published"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // withTrial is the job with one trial, changed.
-func withTrial(j winding.Job, f func(*winding.Trial)) (*winding.Bench, winding.TrialOutcome) {
-	j.Trials = []winding.Trial{j.Trials[0]}
+func withTrial(j job.Job, f func(*job.Trial)) (*winding.Bench, winding.TrialOutcome) {
+	j.Trials = []job.Trial{j.Trials[0]}
 	f(&j.Trials[0])
 	b := winding.Prepare(j)
 	return b, b.Static(j.Trials[0])
@@ -27,13 +29,13 @@ func withTrial(j winding.Job, f func(*winding.Trial)) (*winding.Bench, winding.T
 func TestSpansPromiseWhatTheTrialGives(t *testing.T) {
 	t.Parallel()
 	seen := 0
-	forAny(t, 40, func(r *rand.Rand, j winding.Job) {
-		j.Machine.MeanTurnMM = winding.Known(150 + 200*r.Float64())
-		b, now := withTrial(j, func(*winding.Trial) {})
+	forAny(t, 40, func(r *rand.Rand, j job.Job) {
+		j.Machine.MeanTurnMM = quantity.Known(150 + 200*r.Float64())
+		b, now := withTrial(j, func(*job.Trial) {})
 		for _, s := range b.Spans(0) {
-			_, then := withTrial(j, func(t *winding.Trial) { t.Span = winding.Known(float64(s.Span)) })
+			_, then := withTrial(j, func(t *job.Trial) { t.Span = quantity.Known(float64(s.Span)) })
 			assert.Equal(t, s.Present, s.Span == now.Span)
-			close := func(change float64, a, b winding.Figure, what string) {
+			close := func(change float64, a, b quantity.Figure, what string) {
 				require.True(t, a.Known() && b.Known(), what)
 				assert.InDelta(t, 1+change/100, b.Value/a.Value, 1e-9, "%s, span %d", what, s.Span)
 			}
@@ -55,20 +57,20 @@ func TestSpansPromiseWhatTheTrialGives(t *testing.T) {
 // A compared number of circuits promises what the trial gives with it.
 func TestCircuitsPromiseWhatTheTrialGives(t *testing.T) {
 	t.Parallel()
-	forAny(t, 40, func(_ *rand.Rand, j winding.Job) {
-		b, now := withTrial(j, func(*winding.Trial) {})
+	forAny(t, 40, func(_ *rand.Rand, j job.Job) {
+		b, now := withTrial(j, func(*job.Trial) {})
 		choices := b.CircuitsChoices(0)
 		require.Len(t, choices, len(now.CircuitChoices))
 		for _, c := range choices {
-			other, then := withTrial(j, func(t *winding.Trial) { t.Circuits = winding.Known(float64(c.Circuits)) })
+			other, then := withTrial(j, func(t *job.Trial) { t.Circuits = quantity.Known(float64(c.Circuits)) })
 			assert.InDelta(t, 1+c.VoltsPercent/100, then.LinePerRPM.Value/now.LinePerRPM.Value, 1e-9)
 			assert.InDelta(t, 1+c.OhmsPercent/100, then.PhaseOhms20.Value/now.PhaseOhms20.Value, 1e-9)
 			assert.InDelta(t, 1+c.AmpsPercent/100, now.DensityPerAmp.Value/then.DensityPerAmp.Value, 1e-9)
 			plan, why := other.Plan(0)
 			require.Empty(t, why)
 			assert.Len(t, plan.Wiring(layout.Star).Joins, c.Joins)
-			_, back := withTrial(j, func(t *winding.Trial) {
-				t.Circuits, t.Turns = winding.Known(float64(c.Circuits)), winding.Known(c.SameVoltsTurns.Value)
+			_, back := withTrial(j, func(t *job.Trial) {
+				t.Circuits, t.Turns = quantity.Known(float64(c.Circuits)), quantity.Known(c.SameVoltsTurns.Value)
 			})
 			assert.InEpsilon(t, now.LinePerRPM.Value, back.LinePerRPM.Value, 1e-9, "turns for the same volts")
 		}
@@ -85,8 +87,8 @@ func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
 		if number("phases") != 3 || number("layers") != 2 || math.Mod(q, 3*poles) != 0 || pitch > q/poles {
 			continue
 		}
-		j := winding.Job{Trials: []winding.Trial{{Name: "A"}}}
-		j.Machine = winding.Machine{Slots: winding.Known(q), Poles: winding.Known(poles), Phases: winding.Known(3), Layers: winding.Known(2)}
+		j := job.Job{Trials: []job.Trial{{Name: "A"}}}
+		j.Machine = job.Machine{Slots: quantity.Known(q), Poles: quantity.Known(poles), Phases: quantity.Known(3), Layers: quantity.Known(2)}
 		for _, s := range winding.Prepare(j).Spans(0) {
 			if s.Span == int(pitch) {
 				assert.InDelta(t, number("kp1"), 1+s.VoltsPercent.Value/100, 0.6e-5, row["id"])
@@ -101,8 +103,8 @@ func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
 // A third shorter than the pole pitch takes the third harmonic out: sin(3·60°) = 0
 // (Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2, from memory).
 func TestTwoThirdsPitchHasNoThirdHarmonic(t *testing.T) {
-	j := winding.Job{Trials: []winding.Trial{{Name: "A"}}}
-	j.Machine = winding.Machine{Slots: winding.Known(36), Poles: winding.Known(4), Layers: winding.Known(2)}
+	j := job.Job{Trials: []job.Trial{{Name: "A"}}}
+	j.Machine = job.Machine{Slots: quantity.Known(36), Poles: quantity.Known(4), Layers: quantity.Known(2)}
 	b := winding.Prepare(j)
 	var spans []int
 	for _, s := range b.Spans(0) {
@@ -117,7 +119,7 @@ func TestTwoThirdsPitchHasNoThirdHarmonic(t *testing.T) {
 	assert.Equal(t, []int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17}, spans, "18 is two pole pitches: no voltage")
 	assert.Nil(t, b.Spans(1))
 	assert.Nil(t, b.CircuitsChoices(-1))
-	assert.Nil(t, winding.Prepare(winding.Job{Trials: j.Trials}).Spans(0), "no slots")
+	assert.Nil(t, winding.Prepare(job.Job{Trials: j.Trials}).Spans(0), "no slots")
 }
 
 // The two waves of the slot pair pass the winding as the working wave does.

@@ -1,20 +1,22 @@
 package winding
 
+import "slotwright/winding/quantity"
+
 // speeds are those of the alternator shaft that the job asks about.
-type speeds struct{ slow, usual, top, test, ratio Figure }
+type speeds struct{ slow, usual, top, test, ratio quantity.Figure }
 
 // findSpeeds takes the target's own speeds before those that follow from the drive.
 func (b *Bench) findSpeeds() speeds {
 	t, d := b.job.Target, b.job.Drive
 	s := speeds{ratio: b.driveRatio()}
-	s.slow = t.SlowRPM.figure("needs the slow speed")
-	s.usual = t.UsualRPM.figure("needs the usual speed")
-	s.top = t.TopRPM.figure("needs the top speed")
-	through := func(own Figure, drive Reading) Figure {
+	s.slow = t.SlowRPM.Figure("needs the slow speed")
+	s.usual = t.UsualRPM.Figure("needs the usual speed")
+	s.top = t.TopRPM.Figure("needs the top speed")
+	through := func(own quantity.Figure, drive quantity.Reading) quantity.Figure {
 		if own.Known() || !drive.Given() {
 			return own
 		}
-		return drive.figure("").with(s.ratio, mul)
+		return drive.Figure("").With(s.ratio, mul)
 	}
 	s.slow, s.usual, s.top = through(s.slow, d.SlowRPM), through(s.usual, d.UsualRPM), through(s.top, d.TopRPM)
 	if d.Kind == "wind" {
@@ -29,12 +31,12 @@ func (b *Bench) findSpeeds() speeds {
 	if !s.top.Known() {
 		s.top = firstKnown(s.top, s.usual)
 	}
-	s.test = firstKnown(t.TestRPM.figure("needs a test speed"), s.usual)
+	s.test = firstKnown(t.TestRPM.Figure("needs a test speed"), s.usual)
 	return s
 }
 
 // firstKnown is the first figure that is there, else the first.
-func firstKnown(figures ...Figure) Figure {
+func firstKnown(figures ...quantity.Figure) quantity.Figure {
 	for _, f := range figures {
 		if f.Known() {
 			return f

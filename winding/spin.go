@@ -1,6 +1,10 @@
 package winding
 
-import "math"
+import (
+	"math"
+
+	"slotwright/winding/quantity"
+)
 
 // reading is one whole spin-up reading: volts per rpm and effective turn, and the
 // field current it was taken at.
@@ -9,7 +13,7 @@ type spinPoint struct {
 	weight  float64 // rpm²: a slow reading says less
 	amps    float64
 	known   bool // the field current is
-	origin  Origin
+	origin  quantity.Origin
 }
 
 // spinPoints is the readings that are whole.
@@ -52,17 +56,17 @@ func (b *Bench) fluxFromMean(points []spinPoint) fluxSource {
 	for _, p := range points {
 		sum, weight = sum+p.perTurn*p.weight, weight+p.weight
 		low, high = min(low, p.perTurn), max(high, p.perTurn)
-		if p.origin == Guessed {
-			origin = Guessed
+		if p.origin == quantity.Guessed {
+			origin = quantity.Guessed
 		}
 	}
 	f := fluxSource{
-		perTurn: derived(sum/weight, origin), relative: b.old.relative,
+		perTurn: quantity.Of(sum/weight, origin), relative: b.old.relative,
 		from: "spin-up readings of the old winding", spread: (high - low) / (sum / weight),
-		fieldAmps: missing("no field current given"),
+		fieldAmps: quantity.Missing("no field current given"),
 	}
 	if points[0].known {
-		f.fieldAmps = derived(points[0].amps)
+		f.fieldAmps = quantity.Of(points[0].amps)
 	}
 	return f
 }

@@ -1,6 +1,9 @@
 package winding
 
-import "slotwright/winding/heat"
+import (
+	"slotwright/winding/heat"
+	"slotwright/winding/quantity"
+)
 
 // surroundings is what the winding's temperature goes by.
 type surroundings struct {
@@ -9,7 +12,7 @@ type surroundings struct {
 	class    heat.Class
 	cooling  heat.Cooling
 	// perWatt is the rise of the winding per watt lost in it.
-	perWatt Figure
+	perWatt quantity.Figure
 }
 
 // findSurroundings fills in what was not given.
@@ -19,16 +22,16 @@ func (b *Bench) findSurroundings() surroundings {
 	s.class, _ = heat.ParseClass(orWord(m.ThermalClass, defaultClass))
 	s.classC = s.class.LimitC()
 	s.cooling, _ = heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
-	s.perWatt = m.KelvinPerWatt.figure("")
+	s.perWatt = m.KelvinPerWatt.Figure("")
 	if s.perWatt.Known() {
 		return s
 	}
 	if !m.BoreMM.Given() || !m.StackMM.Given() {
-		s.perWatt = missing("needs the rise per watt, or the bore and the stack to guess it")
+		s.perWatt = quantity.Missing("needs the rise per watt, or the bore and the stack to guess it")
 		return s
 	}
 	depth := b.rooms[0].DepthMM
-	s.perWatt = derived(heat.FromSurface(s.cooling, m.BoreMM.Value, m.StackMM.Value, depth), Guessed).
-		because("a guess from its surface and cooling")
+	s.perWatt = quantity.Of(heat.FromSurface(s.cooling, m.BoreMM.Value, m.StackMM.Value, depth), quantity.Guessed).
+		Because("a guess from its surface and cooling")
 	return s
 }

@@ -3,6 +3,9 @@ package winding
 import (
 	"math"
 	"reflect"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // # How far a figure may be off
@@ -17,13 +20,13 @@ import (
 //
 // Cost: one Prepare and one Static a trial for each tolerance, a tenth of a millisecond.
 
-var readingType = reflect.TypeFor[Reading]()
+var readingType = reflect.TypeFor[quantity.Reading]()
 
 // tolerances finds the readings of a job that have one, as paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
 	case v.Type() == readingType:
-		if r := v.Interface().(Reading); r.Given() && r.PlusMinus > 0 {
+		if r := v.Interface().(quantity.Reading); r.Given() && r.PlusMinus > 0 {
 			*found = append(*found, append([]int{}, path...))
 		}
 	case v.Kind() == reflect.Struct:
@@ -40,8 +43,8 @@ func tolerances(v reflect.Value, path []int, found *[][]int) {
 }
 
 // moved is the job with one reading moved by its tolerance; the job itself stays.
-func moved(job Job, path []int) Job {
-	at := reflect.ValueOf(&job).Elem()
+func moved(j job.Job, path []int) job.Job {
+	at := reflect.ValueOf(&j).Elem()
 	for _, i := range path {
 		if at.Kind() == reflect.Slice {
 			own := reflect.MakeSlice(at.Type(), at.Len(), at.Len())
@@ -52,15 +55,15 @@ func moved(job Job, path []int) Job {
 		}
 		at = at.Field(i)
 	}
-	r := at.Interface().(Reading)
+	r := at.Interface().(quantity.Reading)
 	r.Value += r.PlusMinus
 	at.Set(reflect.ValueOf(r))
-	return job
+	return j
 }
 
 // spread is every figure of a trial that a tolerance is followed to.
-func (t *TrialOutcome) spread() []*Figure {
-	return []*Figure{
+func (t *TrialOutcome) spread() []*quantity.Figure {
+	return []*quantity.Figure{
 		&t.BareMM, &t.OverallMM, &t.WireFill, &t.RoundFill, &t.CopperFill, &t.MouthSpareMM, &t.CopperPerSlotMM2,
 		&t.MeanTurnMM, &t.PhaseOhms20, &t.LeadOhms20, &t.PhaseOhmsT, &t.LeadOhmsT,
 		&t.PhasePerRPM, &t.LinePerRPM, &t.LinePer1000RPM, &t.PeakDCPerRPM, &t.LineAtTest, &t.CutInRPM, &t.OpenAtTopVolts,
@@ -84,7 +87,7 @@ func (b *Bench) addTolerances(o *Outcome) {
 	if len(others) == 0 {
 		return
 	}
-	follow := func(t *TrialOutcome, trial func(*Bench) Trial) {
+	follow := func(t *TrialOutcome, trial func(*Bench) job.Trial) {
 		sums := make([]float64, len(t.spread()))
 		for _, other := range others {
 			then := other.Static(trial(other))
@@ -99,7 +102,7 @@ func (b *Bench) addTolerances(o *Outcome) {
 		}
 	}
 	for i := range o.Trials {
-		follow(&o.Trials[i], func(other *Bench) Trial { return other.job.Trials[i] })
+		follow(&o.Trials[i], func(other *Bench) job.Trial { return other.job.Trials[i] })
 	}
 	if o.Old != nil {
 		follow(o.Old, (*Bench).oldAsTrial)

@@ -5,13 +5,15 @@ import (
 	"reflect"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-
 	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
 )
 
-func plusMinus(v, pm float64) winding.Reading {
-	return winding.Reading{Value: v, PlusMinus: pm, Origin: winding.Measured}
+func plusMinus(v, pm float64) quantity.Reading {
+	return quantity.Reading{Value: v, PlusMinus: pm, Origin: quantity.Measured}
 }
 
 // Laws that are exact: volts go with the flux, ohms with the mean turn, fill against the
@@ -24,7 +26,7 @@ func TestTolerancesAreFollowed(t *testing.T) {
 	before := j
 	a := evaluateA(j)
 	assert.True(t, reflect.DeepEqual(before, j), "the job is not touched")
-	rel := func(f winding.Figure) float64 { return f.PlusMinus / f.Value }
+	rel := func(f quantity.Figure) float64 { return f.PlusMinus / f.Value }
 	assert.InEpsilon(t, 0.05, rel(a.LinePerRPM), 1e-9)
 	assert.InEpsilon(t, 0.04, rel(a.LeadOhms20), 1e-9)
 	assert.InEpsilon(t, 0.04, rel(a.CopperKg), 1e-9)
@@ -43,8 +45,8 @@ func TestTolerancesAreFollowed(t *testing.T) {
 func TestTolerancesStayWhereTheyBelong(t *testing.T) {
 	j := ready()
 	j.Trials = append(j.Trials, j.Trials[0])
-	j.Field.GapTesla = winding.Reading{}
-	j.Spins = []winding.SpinReading{{RPM: winding.Known(1000), LineVolts: plusMinus(12, 0.6)}}
+	j.Field.GapTesla = quantity.Reading{}
+	j.Spins = []job.SpinReading{{RPM: quantity.Known(1000), LineVolts: plusMinus(12, 0.6)}}
 	o := winding.Evaluate(j)
 	for _, a := range o.Trials {
 		assert.InEpsilon(t, 0.05, a.LinePerRPM.PlusMinus/a.LinePerRPM.Value, 1e-9)

@@ -1,6 +1,12 @@
 package winding
 
-import "math"
+import (
+	"math"
+
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
 
 // The mean turn, best first: measured; from the old coils' ohms; from bore, stack and
 // span. Which one it was is always said, since it decides the ohms.
@@ -13,55 +19,55 @@ import "math"
 // better, and corrects every other span as well.
 
 // coilWidthMM is W for a span; missing without slots, bore and span.
-func (b *Bench) coilWidthMM(span float64) Figure {
+func (b *Bench) coilWidthMM(span float64) quantity.Figure {
 	m := b.job.Machine
 	switch {
 	case !m.BoreMM.Given():
-		return missing("needs the bore, or a measured mean turn")
+		return quantity.Missing("needs the bore, or a measured mean turn")
 	case !m.Slots.Given() || span <= 0:
-		return missing("needs the slots and the span, or a measured mean turn")
+		return quantity.Missing("needs the slots and the span, or a measured mean turn")
 	}
 	depth := 0.0
 	if b.roomWhy[0] == "" {
 		depth = b.rooms[0].DepthMM
 	}
-	return derived(math.Pi*(m.BoreMM.Value+depth)*span/m.Slots.Value, m.BoreMM.Origin)
+	return quantity.Of(math.Pi*(m.BoreMM.Value+depth)*span/m.Slots.Value, m.BoreMM.Origin)
 }
 
 // geometricTurnMM is 2L + 2.4W + 4x.
-func (b *Bench) geometricTurnMM(span float64) Figure {
+func (b *Bench) geometricTurnMM(span float64) quantity.Figure {
 	m := b.job.Machine
 	w := b.coilWidthMM(span)
 	if !w.Known() {
 		return w
 	}
 	if !m.StackMM.Given() {
-		return missing("needs the stack, or a measured mean turn")
+		return quantity.Missing("needs the stack, or a measured mean turn")
 	}
-	return derived(2*m.StackMM.Value+2.4*w.Value+4*m.EndRunMM.Or(defaultEndRunMM), Guessed)
+	return quantity.Of(2*m.StackMM.Value+2.4*w.Value+4*m.EndRunMM.Or(defaultEndRunMM), quantity.Guessed)
 }
 
 // oldTurnMM is the mean turn that the old coils' resistance speaks of:
 // l = R·a·s·A/(ρ·N).
-func (b *Bench) oldTurnMM() Figure {
+func (b *Bench) oldTurnMM() quantity.Figure {
 	o := b.job.Old
 	bundle := o.Bundle()
 	if !o.LeadOhms.Given() || bundle.IsZero() || b.old.series <= 0 || b.old.plan == nil {
-		return missing("needs the old winding's ohms, turns and wire")
+		return quantity.Missing("needs the old winding's ohms, turns and wire")
 	}
 	phase := o.LeadOhms.Value / b.leadPerPhase(o.Connection)
 	metre := phase * float64(b.old.circuits) * bundle.AreaMM2(o.Build) * 1e-6 /
 		(o.Metal.Resistivity(o.LeadOhmsC.Or(20)) * b.old.series)
-	return derived(metre*1000, o.LeadOhms.Origin, o.Turns.Origin)
+	return quantity.Of(metre*1000, o.LeadOhms.Origin, o.Turns.Origin)
 }
 
 // leadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one
 // phase beside the other two in series), one phase 1.
-func (b *Bench) leadPerPhase(conn Connection) float64 {
+func (b *Bench) leadPerPhase(conn layout.Connection) float64 {
 	switch {
 	case b.phases == 1:
 		return 1
-	case conn == Delta:
+	case conn == layout.Delta:
 		return 2.0 / 3
 	default:
 		return 2
@@ -71,23 +77,23 @@ func (b *Bench) leadPerPhase(conn Connection) float64 {
 // meanTurn is the mean turn of coils of a span and the route it came by. A turn
 // measured on the machine's span is carried to another by the difference of the end
 // turns, 2.4·ΔW.
-func (b *Bench) meanTurn(span float64) (Figure, string) {
+func (b *Bench) meanTurn(span float64) (quantity.Figure, string) {
 	m := b.job.Machine
-	base, from := m.MeanTurnMM.figure(""), m.MeanTurnMM.Origin.String()
+	base, from := m.MeanTurnMM.Figure(""), m.MeanTurnMM.Origin.String()
 	if !base.Known() {
 		base, from = b.oldTurnMM(), "from the old winding's ohms"
 	}
 	if !base.Known() {
 		return b.geometricTurnMM(span), "from bore, stack and span: an estimate"
 	}
-	ref := b.layouts[b.keyOf(Trial{})].span
+	ref := b.layouts[b.keyOf(job.Trial{})].span
 	if span == ref || span <= 0 || ref <= 0 {
 		return base, from
 	}
 	here, there := b.coilWidthMM(span), b.coilWidthMM(ref)
 	if !here.Known() || !there.Known() {
-		return missing("another span than the machine's: needs the bore to find its mean turn"), from
+		return quantity.Missing("another span than the machine's: needs the bore to find its mean turn"), from
 	}
-	return base.with(here.with(there, func(a, c float64) float64 { return 2.4 * (a - c) }),
+	return base.With(here.With(there, func(a, c float64) float64 { return 2.4 * (a - c) }),
 		func(l, d float64) float64 { return l + d }), from + ", carried to this span"
 }

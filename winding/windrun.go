@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/quantity"
 )
 
 // Defaults of a wind rotor; common practice, no source. The wind of the slow speed is
@@ -42,11 +43,11 @@ func (b *Bench) windSpeeds(s speeds) speeds {
 		return s
 	}
 	d := b.job.Drive
-	at := func(own Figure, wind float64) Figure {
+	at := func(own quantity.Figure, wind float64) quantity.Figure {
 		if own.Known() {
 			return own
 		}
-		return s.ratio.times(rotor.RPM(wind, rotor.PeakLambda)).because(fmt.Sprintf("the rotor at its best in %.1f m/s", wind))
+		return s.ratio.Times(rotor.RPM(wind, rotor.PeakLambda)).Because(fmt.Sprintf("the rotor at its best in %.1f m/s", wind))
 	}
 	s.slow, s.usual, s.top = at(s.slow, lightWind), at(s.usual, d.MeanWindMS.Or(defaultMeanWind)), at(s.top, d.CutOutMS.Or(defaultFurl))
 	return s
@@ -82,10 +83,10 @@ func (b *Bench) meetWind(r *runner, t *TrialOutcome) Driven {
 	for _, p := range points {
 		out.Points = append(out.Points, r.windPoint(p))
 	}
-	out.YearKWh = derived(year.EnergyKWh(out.wattsAt, out.winds()...), Guessed)
-	out.StartsAt = missing("it does not charge below the furling wind")
+	out.YearKWh = quantity.Of(year.EnergyKWh(out.wattsAt, out.winds()...), quantity.Guessed)
+	out.StartsAt = quantity.Missing("it does not charge below the furling wind")
 	if verdict.ChargesFrom > 0 {
-		out.StartsAt = derived(verdict.ChargesFrom, t.AmpsUsual.Origin)
+		out.StartsAt = quantity.Of(verdict.ChargesFrom, t.AmpsUsual.Origin)
 	}
 	out.region = verdict.Region
 	out.Suits, out.Mends = suitsWind(verdict), mends(verdict.Mends, t.Turns)
@@ -149,7 +150,7 @@ func suitsWind(v drive.Verdict) string {
 }
 
 // mends puts remedies in words, with how many turns where that is known.
-func mends(list []drive.Mend, turns Figure) []string {
+func mends(list []drive.Mend, turns quantity.Figure) []string {
 	words := map[drive.Remedy]string{
 		drive.FewerTurns: "fewer turns of thicker wire, so that it cuts in later", drive.MoreTurns: "more turns, so that it cuts in earlier",
 		drive.InLine: "a resistance in line with the battery", drive.ChangeOver: "a star/delta change-over: star in light wind, delta in strong",
@@ -168,14 +169,14 @@ func mends(list []drive.Mend, turns Figure) []string {
 }
 
 // openAtGale is peak DC unloaded in the gale, the rotor running free.
-func (b *Bench) openAtGale(t *TrialOutcome) Figure {
+func (b *Bench) openAtGale(t *TrialOutcome) quantity.Figure {
 	if b.job.Drive.Kind != "wind" {
-		return missing("only for a wind rotor")
+		return quantity.Missing("only for a wind rotor")
 	}
 	rotor, why := b.windRotor()
 	if why != "" {
-		return missing(why)
+		return quantity.Missing(why)
 	}
 	free := rotor.RPM(b.job.Drive.GaleMS.Or(defaultGale), rotor.Runaway())
-	return t.PeakDCPerRPM.with(b.speeds.ratio, func(v, ratio float64) float64 { return v * ratio * free })
+	return t.PeakDCPerRPM.With(b.speeds.ratio, func(v, ratio float64) float64 { return v * ratio * free })
 }

@@ -3,10 +3,10 @@ package main
 import (
 	"fmt"
 
-	"github.com/spf13/cobra"
-
 	"slotwright/winding"
 	"slotwright/winding/job"
+
+	"github.com/spf13/cobra"
 )
 
 // checked is the JSON answer of check.

@@ -3,13 +3,12 @@ package main
 import (
 	"fmt"
 
-	"slotwright/winding"
 	"slotwright/winding/job"
 )
 
 // readJob reads a job that must be free of problems to be worked out. "" is the
 // built-in example.
-func readJob(path string) (job.Document, winding.Job, error) {
+func readJob(path string) (job.Document, job.Job, error) {
 	if path == "" {
 		d := job.Example()
 		j := d.Job()
@@ -18,14 +17,14 @@ func readJob(path string) (job.Document, winding.Job, error) {
 	}
 	d, _, err := job.Load(path)
 	if err != nil {
-		return d, winding.Job{}, jobProblem{err.Error()}
+		return d, job.Job{}, jobProblem{err.Error()}
 	}
 	if problems := d.Problems(); len(problems) > 0 {
 		more := ""
 		if n := len(problems) - 1; n > 0 {
 			more = fmt.Sprintf(" (and %d more: slotwright check %s)", n, path)
 		}
-		return d, winding.Job{}, jobProblem{path + ":" + problems[0].Error() + more}
+		return d, job.Job{}, jobProblem{path + ":" + problems[0].Error() + more}
 	}
 	return d, d.Job(), nil
 }

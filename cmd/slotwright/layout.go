@@ -5,9 +5,9 @@ import (
 	"io"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"slotwright/winding/layout"
+
+	"github.com/spf13/cobra"
 )
 
 // laidOut is the JSON answer of layout.

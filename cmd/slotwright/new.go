@@ -5,9 +5,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"slotwright/winding/job"
+
+	"github.com/spf13/cobra"
 )
 
 // newNew is the verb that writes a job file to fill in.

@@ -3,12 +3,12 @@ package main
 import (
 	"fmt"
 
-	"github.com/spf13/cobra"
-
 	"slotwright/winding"
 	"slotwright/winding/card"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
+
+	"github.com/spf13/cobra"
 )
 
 // paper is how written outputs are wanted.
@@ -21,7 +21,9 @@ func (p *paper) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
 }
 
-func (p *paper) units() unit.Choice { return unit.Choice{Inch: p.inch, Fahrenheit: p.fahrenheit} }
+func (p *paper) units() quantity.Choice {
+	return quantity.Choice{Inch: p.inch, Fahrenheit: p.fahrenheit}
+}
 
 // newReport is the verb that prints every figure of every trial.
 func newReport(s streams) *cobra.Command {

@@ -8,15 +8,15 @@ import (
 	"os/signal"
 	"syscall"
 
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
-	"github.com/muesli/termenv"
-
 	"slotwright/tui"
 	"slotwright/tui/keep"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
 )
 
 // appearance is the flags of the screen.

@@ -6,9 +6,9 @@ import (
 	"sort"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"slotwright/wiretable"
+
+	"github.com/spf13/cobra"
 )
 
 // newWire is the verb that describes one wire.

@@ -10,10 +10,10 @@ package amps
 import (
 	"math"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is the charging-curve screen.

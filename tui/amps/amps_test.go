@@ -6,15 +6,16 @@ import (
 	"strings"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/stage"
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 var sizes = [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}}
@@ -163,7 +164,7 @@ func TestTableIsTheOutcome(t *testing.T) {
 	for i, trial := range s.Outcome().Trials {
 		cells := v.table(s).Rows[i].Cells
 		assert.Equal(t, rpmText(trial.CutInRPM.Value), cells[1].Text)
-		for col, f := range map[int]winding.Figure{4: trial.AmpsUsual, 5: trial.AmpsTop} {
+		for col, f := range map[int]quantity.Figure{4: trial.AmpsUsual, 5: trial.AmpsTop} {
 			assert.Equal(t, fmt.Sprintf("%.1f", f.Value), cells[col].Text)
 			assert.Equal(t, f.Value > trial.LimitAmps.Value, cells[col].Mark != kit.Plain, "marked when over the limit")
 		}
@@ -222,7 +223,7 @@ func TestCursorKeys(t *testing.T) {
 func TestMarks(t *testing.T) {
 	s, v := session.NewExample(), New()
 	list := marks(s)
-	for _, f := range []winding.Figure{s.Outcome().Trials[0].CutInRPM, s.Outcome().Trials[1].CrossRPM, s.Outcome().Trials[1].LimitRPM, s.Outcome().Machine.SlowRPM} {
+	for _, f := range []quantity.Figure{s.Outcome().Trials[0].CutInRPM, s.Outcome().Trials[1].CrossRPM, s.Outcome().Trials[1].LimitRPM, s.Outcome().Machine.SlowRPM} {
 		assert.Contains(t, list, f.Value)
 	}
 	press(t, v, s, "home")

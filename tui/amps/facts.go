@@ -8,7 +8,7 @@ import (
 
 	"slotwright/tui/session"
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // The sentences: each is made from the outcome's figures alone, "" when they have
@@ -16,7 +16,7 @@ import (
 
 // beginnings says where each charges from.
 func beginnings(s *session.Session) string {
-	known, missing := gather(s, func(t *winding.TrialOutcome) winding.Figure { return t.CutInRPM })
+	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.CutInRPM })
 	text := strings.Replace(list(known, " from "), " from ", " charges from ", 1)
 	for _, n := range missing {
 		text = join(text, "; ", n.name+": "+n.figure.Why)
@@ -111,7 +111,7 @@ func after(curve []winding.RunPoint, rpm float64) winding.RunPoint {
 // limits says from where each carries more than its current limit, which also explains
 // the mark in the table.
 func limits(s *session.Session) string {
-	known, _ := gather(s, func(t *winding.TrialOutcome) winding.Figure { return t.LimitRPM })
+	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.LimitRPM })
 	if len(known) == 0 {
 		return ""
 	}
@@ -137,17 +137,17 @@ func limitName(t *winding.TrialOutcome) string {
 // curve's points tell.
 func overClass(s *session.Session) string {
 	class, limit := s.Bench().ClassLimit()
-	known, _ := gather(s, func(t *winding.TrialOutcome) winding.Figure {
+	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure {
 		k := slices.IndexFunc(t.Curve, func(p winding.RunPoint) bool { return p.WindingC > limit })
 		if k < 0 || !followed(t) {
-			return winding.Figure{}
+			return quantity.Figure{}
 		}
-		return winding.Figure{Value: t.Curve[k].RPM, Origin: winding.Derived}
+		return quantity.Figure{Value: t.Curve[k].RPM, Origin: quantity.Derived}
 	})
 	if len(known) == 0 {
 		return ""
 	}
-	allowed := s.Text(winding.Figure{Value: limit, Origin: winding.Derived}, unit.Celsius, 3)
+	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
 	return sentence("over class " + class + ", " + allowed + ": " + list(known, " from about "))
 }
 
@@ -163,7 +163,7 @@ func wanted(s *session.Session) string {
 	if !amps.Given() {
 		return ""
 	}
-	known, missing := gather(s, func(t *winding.TrialOutcome) winding.Figure { return t.TargetRPM })
+	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.TargetRPM })
 	text := list(known, " at ")
 	for _, n := range missing {
 		text = join(text, ", ", n.name+" not in this range")
@@ -196,19 +196,19 @@ func best(s *session.Session) string {
 
 // warmth says how warm each gets at the top speed, and what its class allows.
 func warmth(s *session.Session) string {
-	known, missing := gather(s, func(t *winding.TrialOutcome) winding.Figure { return t.HotTopC })
+	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.HotTopC })
 	if len(known) == 0 && len(missing) > 0 {
 		return sentence("winding temperature: " + missing[0].figure.Why)
 	}
 	text := ""
 	for _, n := range known {
-		text = join(text, ", ", n.name+" "+s.Text(n.figure, unit.Celsius, 3))
+		text = join(text, ", ", n.name+" "+s.Text(n.figure, quantity.Celsius, 3))
 	}
 	if text == "" {
 		return ""
 	}
 	class, limit := s.Bench().ClassLimit()
-	allowed := s.Text(winding.Figure{Value: limit, Origin: winding.Derived}, unit.Celsius, 3)
+	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
 	return fmt.Sprintf("Winding at the top speed: %s; class %s allows %s.", text, class, allowed)
 }
 

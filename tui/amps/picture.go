@@ -8,7 +8,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // picture is the chart of the chosen quantity.
@@ -111,7 +111,7 @@ func (v *View) markers(s *session.Session, i int, names []string, short bool) []
 	}
 	q := v.now()
 	var out []canvas.Marker
-	add := func(f winding.Figure, label string, role kit.Role) {
+	add := func(f quantity.Figure, label string, role kit.Role) {
 		if !f.Known() || f.Value > endOf(s) {
 			return
 		}
@@ -129,7 +129,7 @@ func (v *View) markers(s *session.Session, i int, names []string, short bool) []
 	if t.LimitRPM.Known() {
 		label := names[i] + " limit"
 		if !short {
-			label += " " + s.Text(t.LimitAmps, unit.Amps, 2)
+			label += " " + s.Text(t.LimitAmps, quantity.Amps, 2)
 		}
 		add(t.LimitRPM, label, kit.Warning)
 	}
@@ -146,11 +146,11 @@ func (v *View) levels(s *session.Session) []canvas.Limit {
 		}
 	case ofWinding:
 		class, limit := s.Bench().ClassLimit()
-		u := s.Units.For(unit.Celsius)
+		u := s.Units.For(quantity.Celsius)
 		return []canvas.Limit{{At: u.From(limit), Label: " class " + class + " " + session.Number(u.From(limit), 3) + " " + u.Name, Role: kit.Broken}}
 	case ofOpenVolts:
 		if o.Machine.RestVolts.Known() {
-			return []canvas.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, unit.Volts, 3)}}
+			return []canvas.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, quantity.Volts, 3)}}
 		}
 	}
 	return nil

@@ -10,6 +10,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/quantity"
 )
 
 // hasCurve reports whether a trial has something to draw.
@@ -76,7 +77,7 @@ type speed struct {
 func speedsOf(s *session.Session, withTest bool) []speed {
 	m := s.Outcome().Machine
 	var list []speed
-	add := func(name string, f winding.Figure) {
+	add := func(name string, f quantity.Figure) {
 		if !f.Known() {
 			return
 		}
@@ -102,7 +103,7 @@ func speedsOf(s *session.Session, withTest bool) []speed {
 func marks(s *session.Session) []float64 {
 	var list []float64
 	end := endOf(s)
-	add := func(f winding.Figure) {
+	add := func(f quantity.Figure) {
 		if f.Known() && f.Value >= 0 && f.Value <= end {
 			list = append(list, f.Value)
 		}
@@ -117,7 +118,7 @@ func marks(s *session.Session) []float64 {
 		}
 	}
 	for _, sp := range speedsOf(s, true) {
-		add(winding.Figure{Value: sp.rpm, Origin: winding.Derived})
+		add(quantity.Figure{Value: sp.rpm, Origin: quantity.Derived})
 	}
 	slices.Sort(list)
 	return slices.Compact(list)

@@ -4,7 +4,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // table is the chosen quantity at the job's speeds and at the cursor, a trial a row,
@@ -29,7 +29,7 @@ func (v *View) table(s *session.Session) kit.Table {
 		for _, sp := range speeds {
 			cells = append(cells, v.cell(s, i, sp.rpm, decimals))
 		}
-		limit := s.Figure(t.LimitAmps, unit.Amps, 2)
+		limit := s.Figure(t.LimitAmps, quantity.Amps, 2)
 		limit.Unit = ""
 		cells = append(cells, v.cell(s, i, cursor, decimals), limit, speedCell(s, t.LimitRPM))
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: i == s.Trial})
@@ -50,8 +50,8 @@ func trialName(s *session.Session, i int) string {
 }
 
 // speedCell is a speed in whole rpm.
-func speedCell(s *session.Session, f winding.Figure) kit.Cell {
-	c := s.Figure(f, unit.RPM, 0)
+func speedCell(s *session.Session, f quantity.Figure) kit.Cell {
+	c := s.Figure(f, quantity.RPM, 0)
 	c.Unit = ""
 	if f.Known() {
 		c.Text = rpmText(f.Value)
@@ -66,7 +66,7 @@ func (v *View) cell(s *session.Session, i int, rpm float64, decimals int) kit.Ce
 }
 
 // quantityCell is a value at a point, with a mark when that is too much for the winding.
-func quantityCell(s *session.Session, q quantity, warmth bool, i int, p winding.RunPoint, ok bool, decimals int) kit.Cell {
+func quantityCell(s *session.Session, q plotted, warmth bool, i int, p winding.RunPoint, ok bool, decimals int) kit.Cell {
 	t := &s.Outcome().Trials[i]
 	if !ok || warmth && !followed(t) {
 		return kit.Cell{Text: session.Dash, Role: kit.Dim}
@@ -102,7 +102,7 @@ func (v *View) values(s *session.Session) kit.Table {
 		}
 		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: kit.Point, Role: kit.Value, Min: 5})
 	}
-	row := func(q quantity, at int) {
+	row := func(q plotted, at int) {
 		cells := []kit.Cell{{Text: q.table + ", " + q.unit(s).Name}}
 		decimals := q.decimals(s)
 		for i := range s.Outcome().Trials {

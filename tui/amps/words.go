@@ -10,6 +10,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/quantity"
 )
 
 // saying is one sentence and how much it matters.
@@ -85,12 +86,12 @@ func (v *View) sentences(s *session.Session) []saying {
 // named is a trial's figure, to be told in order.
 type named struct {
 	name   string
-	figure winding.Figure
+	figure quantity.Figure
 }
 
 // gather takes a figure of every trial that has a curve, the lowest first and missing
 // ones last.
-func gather(s *session.Session, of func(*winding.TrialOutcome) winding.Figure) (known, missing []named) {
+func gather(s *session.Session, of func(*winding.TrialOutcome) quantity.Figure) (known, missing []named) {
 	for i := range s.Outcome().Trials {
 		t := &s.Outcome().Trials[i]
 		if !hasCurve(t) {

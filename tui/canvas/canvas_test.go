@@ -7,12 +7,12 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
-	"slotwright/tui/stage"
 )
 
 // dots are all dots set, as x, y pairs.

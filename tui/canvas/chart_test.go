@@ -7,12 +7,12 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
-	"slotwright/tui/stage"
 )
 
 // sampleChart has four bent lines, all kinds of marks and a cursor. The numbers are

@@ -5,9 +5,9 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // MaxRunes is the most a field holds; what would go beyond is not taken.

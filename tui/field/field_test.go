@@ -6,13 +6,13 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
-	"slotwright/tui/stage"
 )
 
 func key(t tea.KeyType) tea.KeyMsg { return tea.KeyMsg{Type: t} }

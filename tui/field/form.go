@@ -4,9 +4,9 @@ import (
 	"slices"
 	"unicode/utf8"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // Row is one labelled input of a form.

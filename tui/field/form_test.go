@@ -5,13 +5,13 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
-	"slotwright/tui/stage"
 )
 
 func sampleRows() []Row {

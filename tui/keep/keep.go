@@ -9,9 +9,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/adrg/xdg"
-
 	"slotwright/winding/job"
+
+	"github.com/adrg/xdg"
 )
 
 // Store is a folder of such files. The zero Store remembers nothing.

@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
-	"slotwright/tui/stage"
 )
 
 // themes are all four themes by the name used in golden files.

@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/stage"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
-	"slotwright/tui/stage"
 )
 
 func TestTableLinesUpPointsAndUnits(t *testing.T) {

@@ -6,11 +6,11 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"slotwright/tui/kit"
+
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/tui/kit"
 )
 
 func TestFit(t *testing.T) {

@@ -7,13 +7,13 @@ import (
 	"fmt"
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/field"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is one screen of inputs.
@@ -111,7 +111,7 @@ func (v *View) rows(s *session.Session) []field.Row {
 }
 
 // applies leaves out the field current of readings where there is no field coil.
-func applies(f *job.Field, j *winding.Job) bool {
+func applies(f *job.Field, j *job.Job) bool {
 	if (f.Table == "spin" || f.Table == "short") && f.Name == "field" {
 		return j.Field.Kind != "magnets"
 	}

@@ -3,15 +3,14 @@ package machine
 import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
-	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // line is one figure that follows from the inputs.
 type line struct {
 	label  string
-	figure winding.Figure
-	dim    unit.Dimension
+	figure quantity.Figure
+	dim    quantity.Dimension
 	digits int
 }
 
@@ -58,25 +57,25 @@ func drawKnown(s *session.Session, w int, lines []line) []string {
 func machineResult(s *session.Session, w int) []string {
 	m := s.Outcome().Machine
 	lines := []line{
-		{"slot, bare", m.GrossMM2, unit.SquareMM, 3},
-		{"liner takes", m.LinerMM2, unit.SquareMM, 2},
-		{"wedge takes", m.WedgeMM2, unit.SquareMM, 2},
-		{"room for wire", m.NetMM2, unit.SquareMM, 3},
-		{"pole pitch", m.PolePitchMM, unit.Millimetres, 3},
-		{"flux of a pole", m.FluxMWb, unit.Only("mWb"), 3},
-		{"gap flux density", m.GapTesla, unit.Tesla, 2},
+		{"slot, bare", m.GrossMM2, quantity.SquareMM, 3},
+		{"liner takes", m.LinerMM2, quantity.SquareMM, 2},
+		{"wedge takes", m.WedgeMM2, quantity.SquareMM, 2},
+		{"room for wire", m.NetMM2, quantity.SquareMM, 3},
+		{"pole pitch", m.PolePitchMM, quantity.Millimetres, 3},
+		{"flux of a pole", m.FluxMWb, quantity.Only("mWb"), 3},
+		{"gap flux density", m.GapTesla, quantity.Tesla, 2},
 	}
 	if m.MagnetsAgainstWound.Known() {
-		lines = append(lines, line{"magnets instead: volts ×", m.MagnetsAgainstWound, unit.None, 2})
+		lines = append(lines, line{"magnets instead: volts ×", m.MagnetsAgainstWound, quantity.None, 2})
 	}
 	if o := s.Outcome().Old; o != nil {
 		lines = append(lines,
-			line{"old: winding factor", o.Kw1, unit.None, 4},
-			line{"old: mean turn", o.MeanTurnMM, unit.Millimetres, 3},
-			line{"old: lead to lead 20 °C", o.LeadOhms20, unit.Ohms, 3},
-			line{"old: V at 1000 rpm", o.LinePer1000RPM, unit.Volts, 3},
-			line{"old: charging begins", o.CutInRPM, unit.RPM, 3},
-			line{"old: wire fill", o.WireFill, unit.None, 2},
+			line{"old: winding factor", o.Kw1, quantity.None, 4},
+			line{"old: mean turn", o.MeanTurnMM, quantity.Millimetres, 3},
+			line{"old: lead to lead 20 °C", o.LeadOhms20, quantity.Ohms, 3},
+			line{"old: V at 1000 rpm", o.LinePer1000RPM, quantity.Volts, 3},
+			line{"old: charging begins", o.CutInRPM, quantity.RPM, 3},
+			line{"old: wire fill", o.WireFill, quantity.None, 2},
 		)
 	}
 	out := draw(s, w, lines)
@@ -93,18 +92,18 @@ func machineResult(s *session.Session, w int) []string {
 func DriveFollows(s *session.Session, w int) []string {
 	m := s.Outcome().Machine
 	return drawKnown(s, w, []line{
-		{"turns per drive turn", m.Ratio, unit.None, 3},
-		{"… for the speed wanted", m.WantedRatio, unit.None, 3},
-		{"alternator pulley for it", m.DrivenMM, unit.Millimetres, 3},
-		{"or drive pulley for it", m.DriverMM, unit.Millimetres, 3},
-		{"slow", m.SlowRPM, unit.RPM, 3},
-		{"usual", m.UsualRPM, unit.RPM, 3},
-		{"top", m.TopRPM, unit.RPM, 3},
-		{"test", m.TestRPM, unit.RPM, 3},
-		{"battery at rest", m.RestVolts, unit.Volts, 3},
-		{"absorption", m.AbsorptionVolts, unit.Volts, 3},
-		{"charge limit", m.ChargeLimitAmps, unit.Amps, 3},
-		{"battery and cable", m.LoadOhms, unit.Ohms, 2},
-		{"fuse at the post", m.FuseAmps, unit.Amps, 2},
+		{"turns per drive turn", m.Ratio, quantity.None, 3},
+		{"… for the speed wanted", m.WantedRatio, quantity.None, 3},
+		{"alternator pulley for it", m.DrivenMM, quantity.Millimetres, 3},
+		{"or drive pulley for it", m.DriverMM, quantity.Millimetres, 3},
+		{"slow", m.SlowRPM, quantity.RPM, 3},
+		{"usual", m.UsualRPM, quantity.RPM, 3},
+		{"top", m.TopRPM, quantity.RPM, 3},
+		{"test", m.TestRPM, quantity.RPM, 3},
+		{"battery at rest", m.RestVolts, quantity.Volts, 3},
+		{"absorption", m.AbsorptionVolts, quantity.Volts, 3},
+		{"charge limit", m.ChargeLimitAmps, quantity.Amps, 3},
+		{"battery and cable", m.LoadOhms, quantity.Ohms, 2},
+		{"fuse at the post", m.FuseAmps, quantity.Amps, 2},
 	})
 }

@@ -5,11 +5,11 @@ package paper
 import (
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/card"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is the Card screen.

@@ -3,10 +3,10 @@
 package plan
 
 import (
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is the layout screen.

@@ -5,15 +5,15 @@ import (
 	"strings"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/stage"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // changed is the example with values set: "machine.slots", "27" and so on in pairs.

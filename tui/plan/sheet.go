@@ -62,7 +62,7 @@ func gather(s *session.Session) sheet {
 	}
 	o := trials[s.Trial]
 	d.name, d.several = o.Name, len(trials) > 1
-	if o.Connection == winding.Delta {
+	if o.Connection == layout.Delta {
 		d.connected = layout.Delta
 	}
 	d.turnsKnown = o.Turns.Known() || len(s.Job().Trials[s.Trial].CoilTurns) > 0

@@ -8,7 +8,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // marked is the marked row of the comparison: the present span until it is moved, or
@@ -128,7 +128,7 @@ func (v *View) circuitTable(d *sheet) kit.Table {
 }
 
 // change is a percentage that may be missing.
-func change(f winding.Figure, present bool) kit.Cell {
+func change(f quantity.Figure, present bool) kit.Cell {
 	if !f.Known() {
 		return kit.Cell{Text: session.Dash, Role: kit.Dim}
 	}
@@ -170,8 +170,8 @@ func (v *View) meaning(s *session.Session, d *sheet, mark int) string {
 	sp := d.spans[mark]
 	text := fmt.Sprintf("Span %d is slot 1 to %d", sp.Span, sp.Span+1)
 	if sp.MeanTurnMM.Known() {
-		text += ", mean turn " + s.Text(sp.MeanTurnMM, unit.Millimetres, 3)
-		if sp.MeanTurnMM.Origin == winding.Guessed {
+		text += ", mean turn " + s.Text(sp.MeanTurnMM, quantity.Millimetres, 3)
+		if sp.MeanTurnMM.Origin == quantity.Guessed {
 			text += " (a guess)"
 		}
 	}

@@ -7,7 +7,7 @@ import (
 
 	"slotwright/tui/kit"
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // Dash stands where there is no number.
@@ -30,7 +30,7 @@ func Number(v float64, digits int) string {
 
 // Figure writes a figure in the unit liked: its text, its unit and the mark of how it
 // came about. A missing one is a dash.
-func (s *Session) Figure(f winding.Figure, d unit.Dimension, digits int) kit.Cell {
+func (s *Session) Figure(f quantity.Figure, d quantity.Dimension, digits int) kit.Cell {
 	u := s.Units.For(d)
 	if !f.Known() {
 		return kit.Cell{Text: Dash, Unit: "", Role: kit.Dim}
@@ -43,7 +43,7 @@ func (s *Session) Figure(f winding.Figure, d unit.Dimension, digits int) kit.Cel
 var mostDecimals = map[string]int{"a": 2, "v": 2, "w": 1, "rpm": 0, "c": 1, "mm": 3}
 
 // capped is Number with no more decimals than the unit is worth.
-func capped(v float64, digits int, d unit.Dimension) string {
+func capped(v float64, digits int, d quantity.Dimension) string {
 	most, ok := mostDecimals[d[0].Suffix]
 	text := Number(v, digits)
 	if _, after, found := strings.Cut(text, "."); ok && found && len(after) > most {
@@ -53,7 +53,7 @@ func capped(v float64, digits int, d unit.Dimension) string {
 }
 
 // Text is a figure with its unit in one string.
-func (s *Session) Text(f winding.Figure, d unit.Dimension, digits int) string {
+func (s *Session) Text(f quantity.Figure, d quantity.Dimension, digits int) string {
 	c := s.Figure(f, d, digits)
 	if c.Unit == "" {
 		return c.Text
@@ -62,11 +62,11 @@ func (s *Session) Text(f winding.Figure, d unit.Dimension, digits int) string {
 }
 
 // MarkOf is the mark of how a figure came about.
-func MarkOf(f winding.Figure) kit.Role {
+func MarkOf(f quantity.Figure) kit.Role {
 	switch f.Origin {
-	case winding.Measured:
+	case quantity.Measured:
 		return kit.Measured
-	case winding.Guessed:
+	case quantity.Guessed:
 		return kit.Guessed
 	default:
 		return kit.Plain

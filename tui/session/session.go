@@ -11,7 +11,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 	"slotwright/wiretable"
 )
 
@@ -21,7 +21,7 @@ const maxUndo = 500
 // Session is one open job. It is not safe for use by several goroutines.
 type Session struct {
 	Theme kit.Theme
-	Units unit.Choice
+	Units quantity.Choice
 	// Wires is the system that steps of the gauge go by.
 	Wires wiretable.System
 	// Trial is the index of the chosen trial.
@@ -79,7 +79,7 @@ func (s *Session) put(doc job.Document) {
 func (s *Session) Document() job.Document { return s.doc }
 
 // Job is the job as read.
-func (s *Session) Job() winding.Job { return s.doc.Job() }
+func (s *Session) Job() job.Job { return s.doc.Job() }
 
 // Outcome is everything worked out.
 func (s *Session) Outcome() *winding.Outcome { return &s.outcome }

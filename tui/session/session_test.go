@@ -4,12 +4,12 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-
-	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/wiretable"
+
+	"github.com/stretchr/testify/assert"
 )
 
 func TestSingleSteps(t *testing.T) {
@@ -35,7 +35,7 @@ func TestSingleSteps(t *testing.T) {
 	s.StepFill(-3)
 	assert.InDelta(t, 0.67, s.Job().Slot.FillLimit.Value, 1e-12)
 	s.FlipConnection()
-	assert.Equal(t, winding.Delta, s.Job().Trials[0].Connection)
+	assert.Equal(t, layout.Delta, s.Job().Trials[0].Connection)
 	s.StepCircuits()
 	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value, "the next that the layout allows")
 	s.StepCircuits()
@@ -111,10 +111,10 @@ func TestNumbers(t *testing.T) {
 		assert.Equal(t, c.want, got)
 	}
 	s := NewExample()
-	s.Units = unit.Choice{Inch: true, Fahrenheit: true}
-	assert.Equal(t, "1.00 in", s.Text(winding.Figure{Value: 25.4, Origin: winding.Derived}, unit.Millimetres, 3))
-	assert.Equal(t, "212 °F", s.Text(winding.Figure{Value: 100, Origin: winding.Derived}, unit.Celsius, 3))
-	assert.Equal(t, Dash, s.Text(winding.Figure{}, unit.Celsius, 3))
+	s.Units = quantity.Choice{Inch: true, Fahrenheit: true}
+	assert.Equal(t, "1.00 in", s.Text(quantity.Figure{Value: 25.4, Origin: quantity.Derived}, quantity.Millimetres, 3))
+	assert.Equal(t, "212 °F", s.Text(quantity.Figure{Value: 100, Origin: quantity.Derived}, quantity.Celsius, 3))
+	assert.Equal(t, Dash, s.Text(quantity.Figure{}, quantity.Celsius, 3))
 }
 
 func TestSaveKeepsTheSessionClean(t *testing.T) {

@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/layout"
 	"slotwright/wiretable"
 )
 
@@ -71,9 +71,9 @@ func (s *Session) StepWire(by int) {
 // FlipConnection turns star into delta and back.
 func (s *Session) FlipConnection() {
 	if t, ok := s.trial(); ok {
-		next := winding.Delta
-		if t.Connection == winding.Delta {
-			next = winding.Star
+		next := layout.Delta
+		if t.Connection == layout.Delta {
+			next = layout.Star
 		}
 		s.set("connection", next.String())
 	}
@@ -186,10 +186,10 @@ func (s *Session) set(field, text string) {
 	s.Edit(s.doc.Set(trialPath(s.Trial, field), text, s.Units))
 }
 
-func (s *Session) trial() (winding.Trial, bool) {
+func (s *Session) trial() (job.Trial, bool) {
 	trials := s.doc.Job().Trials
 	if s.Trial >= len(trials) {
-		return winding.Trial{}, false
+		return job.Trial{}, false
 	}
 	return trials[s.Trial], true
 }

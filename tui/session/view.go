@@ -1,9 +1,9 @@
 package session
 
 import (
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is one screen of the workbench.

@@ -7,6 +7,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // Draw fills the rectangle: the slot's line on top, the table, the picture beside it
@@ -222,7 +223,7 @@ func meaning(s *session.Session, r winding.Row) string {
 	case c.Figure.Why != "":
 		text += " From: " + c.Figure.Why + "."
 	}
-	if c.Figure.Origin == winding.Guessed {
+	if c.Figure.Origin == quantity.Guessed {
 		text += " A guess or a default weighs in it."
 	}
 	if pm := c.Figure.PlusMinus; pm > 0 {

@@ -8,7 +8,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // The input rows, in order; the figures of the comparison follow.
@@ -137,7 +137,7 @@ func signed(v float64, digits int) string {
 }
 
 // rowLabel is a row's name and unit.
-func rowLabel(s *session.Session, label string, d unit.Dimension) string {
+func rowLabel(s *session.Session, label string, d quantity.Dimension) string {
 	if u := s.Units.For(d).Name; u != "" {
 		return label + ", " + u
 	}

@@ -6,8 +6,8 @@ import (
 	"slotwright/tui/canvas"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
-	"slotwright/winding/unit"
 )
 
 // leastPicture is the width below which the slot is not drawn beside the table.
@@ -16,7 +16,7 @@ const leastPicture = 22
 // mostPicture keeps the picture from growing wider than it is useful.
 func mostPicture(h int) int { return max(leastPicture, min(60, 2*h)) }
 
-func areaDim() unit.Dimension { return unit.SquareMM }
+func areaDim() quantity.Dimension { return quantity.SquareMM }
 
 // slotPanel is the slot with the chosen trial's wires, to scale, in a box.
 func slotPanel(s *session.Session, r kit.Rect) kit.Block {

@@ -4,11 +4,11 @@
 package trials
 
 import (
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/field"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is the trials screen. Its rows are a grid: inputs on top, figures below; the

@@ -8,7 +8,7 @@ import (
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // sentence is how a trial suits the drive, or why nobody knows.
@@ -42,9 +42,9 @@ func (v *View) drawAnswers(s *session.Session, r kit.Rect) []kit.Block {
 func (v *View) curve(s *session.Session, w, h int) []string {
 	o := s.Outcome()
 	c := canvas.Chart{Width: w, Height: h, X: canvas.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: canvas.Axis{Label: "into the battery", Unit: "A", Zero: true}}
-	u := unit.RPM[0]
+	u := quantity.RPM[0]
 	if s.Job().Drive.Kind == "wind" {
-		u = unit.WindSpeed[0]
+		u = quantity.WindSpeed[0]
 		c.X = canvas.Axis{Label: "wind", Unit: u.Name}
 	}
 	if v.watts {
@@ -122,46 +122,46 @@ func (v *View) words(s *session.Session, w int) []string {
 // row is one figure of every trial.
 type row struct {
 	label string
-	dim   unit.Dimension
+	dim   quantity.Dimension
 	dig   int
-	get   func(*winding.TrialOutcome) winding.Figure
+	get   func(*winding.TrialOutcome) quantity.Figure
 }
 
 func rows(s *session.Session) []row {
-	x := unit.RPM
+	x := quantity.RPM
 	if s.Job().Drive.Kind == "wind" {
-		x = unit.WindSpeed
+		x = quantity.WindSpeed
 	}
 	list := []row{
-		{"charges from", x, 3, func(t *winding.TrialOutcome) winding.Figure { return t.StartsAt }},
-		{"a year's energy", unit.Only("kWh"), 3, func(t *winding.TrialOutcome) winding.Figure { return t.YearKWh }},
-		{"full power: alternator", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.RunRPM }},
-		{"full power: amps", unit.Amps, 3, func(t *winding.TrialOutcome) winding.Figure { return t.RunAmps }},
-		{"open at top speed", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.OpenAtTopVolts }},
-		{"open in the gale", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.OpenAtGaleVolts }},
-		{"brake: lead current", unit.Amps, 3, func(t *winding.TrialOutcome) winding.Figure { return brake(t, t.Brake.LeadAmps) }},
-		{"brake: torque", unit.Torque, 2, func(t *winding.TrialOutcome) winding.Figure { return brake(t, t.Brake.TorqueNm) }},
-		{"brake: seconds to class", unit.Only("s"), 2, func(t *winding.TrialOutcome) winding.Figure { return t.BrakeSeconds }},
-		{"dump load, battery full", unit.Ohms, 2, func(t *winding.TrialOutcome) winding.Figure { return t.DumpOhms }},
-		{"… and its watts", unit.Watts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.DumpWatts }},
-		{"over charge limit by", unit.Amps, 2, above},
-		{"field takes", unit.Watts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.FieldWatts }},
-		{"net of field, usual", unit.Watts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.NetUsual }},
-		{"field to hold, slow", unit.Amps, 2, func(t *winding.TrialOutcome) winding.Figure { return holds(t, 0) }},
-		{"field to hold, usual", unit.Amps, 2, func(t *winding.TrialOutcome) winding.Figure { return holds(t, 1) }},
-		{"field to hold, top", unit.Amps, 2, func(t *winding.TrialOutcome) winding.Figure { return holds(t, 2) }},
-		{"field at a loss below", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.BreakEvenRPM }},
-		{"excites itself from", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.ExciteBuildRPM }},
-		{"… and holds to", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.ExciteHoldRPM }},
+		{"charges from", x, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.StartsAt }},
+		{"a year's energy", quantity.Only("kWh"), 3, func(t *winding.TrialOutcome) quantity.Figure { return t.YearKWh }},
+		{"full power: alternator", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.RunRPM }},
+		{"full power: amps", quantity.Amps, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.RunAmps }},
+		{"open at top speed", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.OpenAtTopVolts }},
+		{"open in the gale", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.OpenAtGaleVolts }},
+		{"brake: lead current", quantity.Amps, 3, func(t *winding.TrialOutcome) quantity.Figure { return brake(t, t.Brake.LeadAmps) }},
+		{"brake: torque", quantity.Torque, 2, func(t *winding.TrialOutcome) quantity.Figure { return brake(t, t.Brake.TorqueNm) }},
+		{"brake: seconds to class", quantity.Only("s"), 2, func(t *winding.TrialOutcome) quantity.Figure { return t.BrakeSeconds }},
+		{"dump load, battery full", quantity.Ohms, 2, func(t *winding.TrialOutcome) quantity.Figure { return t.DumpOhms }},
+		{"… and its watts", quantity.Watts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.DumpWatts }},
+		{"over charge limit by", quantity.Amps, 2, above},
+		{"field takes", quantity.Watts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.FieldWatts }},
+		{"net of field, usual", quantity.Watts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.NetUsual }},
+		{"field to hold, slow", quantity.Amps, 2, func(t *winding.TrialOutcome) quantity.Figure { return holds(t, 0) }},
+		{"field to hold, usual", quantity.Amps, 2, func(t *winding.TrialOutcome) quantity.Figure { return holds(t, 1) }},
+		{"field to hold, top", quantity.Amps, 2, func(t *winding.TrialOutcome) quantity.Figure { return holds(t, 2) }},
+		{"field at a loss below", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.BreakEvenRPM }},
+		{"excites itself from", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.ExciteBuildRPM }},
+		{"… and holds to", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.ExciteHoldRPM }},
 	}
 	return list
 }
 
 // holds is the field current that holds the regulated voltage at the slow, usual or top
 // speed; nothing where full field does not.
-func holds(t *winding.TrialOutcome, i int) winding.Figure {
+func holds(t *winding.TrialOutcome, i int) quantity.Figure {
 	if i >= len(t.FieldPoints) || !t.FieldPoints[i].Enough {
-		return winding.Figure{}
+		return quantity.Figure{}
 	}
 	f := t.FieldWatts
 	f.Value = t.FieldPoints[i].HoldAmps
@@ -169,15 +169,15 @@ func holds(t *winding.TrialOutcome, i int) winding.Figure {
 }
 
 // above is how far the battery's charge limit is passed; nothing when it is not.
-func above(t *winding.TrialOutcome) winding.Figure {
+func above(t *winding.TrialOutcome) quantity.Figure {
 	if t.OverChargeAmps.Value <= 0 {
-		return winding.Figure{}
+		return quantity.Figure{}
 	}
 	return t.OverChargeAmps
 }
 
 // brake is a figure of the short-circuit brake, known when its time is.
-func brake(t *winding.TrialOutcome, v float64) winding.Figure {
+func brake(t *winding.TrialOutcome, v float64) quantity.Figure {
 	f := t.BrakeSeconds
 	if f.Known() {
 		f.Value = v
@@ -209,5 +209,5 @@ func (v *View) table(s *session.Session) kit.Table {
 // worst is the caution about joining leads.
 func worst(s *session.Session) string {
 	return fmt.Sprintf("Brake: all leads joined at the top speed. It heats the winding; hold it no longer than that, and below the speed of greatest torque it may not hold at all. Battery at rest %s, absorption %s.",
-		s.Text(s.Outcome().Machine.RestVolts, unit.Volts, 3), s.Text(s.Outcome().Machine.AbsorptionVolts, unit.Volts, 3))
+		s.Text(s.Outcome().Machine.RestVolts, quantity.Volts, 3), s.Text(s.Outcome().Machine.AbsorptionVolts, quantity.Volts, 3))
 }

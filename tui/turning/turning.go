@@ -4,11 +4,11 @@
 package turning
 
 import (
-	tea "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/kit"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // View is the Drive screen. On a small terminal inputs and answers take turns.

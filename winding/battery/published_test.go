@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/published"
 )
 
 // Each row of testdata/battery/levels.csv names its source: our figures lie in the

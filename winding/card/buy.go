@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // wireToBuy is each size: length, weight, spools.
@@ -18,7 +18,7 @@ func (w *writer) wireToBuy(t *winding.TrialOutcome) {
 		w.size(t, &t.Buy[i])
 		w.gap()
 	}
-	w.figureAnd("Metal wound in", t.CopperKg, unit.Kilograms, 3, " without the allowance")
+	w.figureAnd("Metal wound in", t.CopperKg, quantity.Kilograms, 3, " without the allowance")
 	w.pair("Allowance", significant(100*t.Allowance, asGiven)+" % is in the amounts above, for leads, joints and a coil gone wrong")
 	w.flush()
 }
@@ -32,11 +32,11 @@ func (w *writer) size(t *winding.TrialOutcome, s *winding.Spools) {
 	}
 	w.pair("    length", w.inBoth(s.Metres, "m", s.Feet, "ft"))
 	w.pair("    weight", w.inBoth(s.Kg, "kg", s.Pounds, "lb"))
-	spool := winding.Figure{Value: s.SpoolKg, Origin: winding.Derived}
-	w.pair("    spools", w.amount(s.Spools, unit.None, 0)+", each of "+w.amount(spool, unit.Kilograms, asGiven))
+	spool := quantity.Figure{Value: s.SpoolKg, Origin: quantity.Derived}
+	w.pair("    spools", w.amount(s.Spools, quantity.None, 0)+", each of "+w.amount(spool, quantity.Kilograms, asGiven))
 }
 
 // inBoth is an amount in its two units.
-func (w *writer) inBoth(a winding.Figure, aName string, b winding.Figure, bName string) string {
-	return w.amount(a, unit.Only(aName), 3) + ", " + w.amount(b, unit.Only(bName), 3)
+func (w *writer) inBoth(a quantity.Figure, aName string, b quantity.Figure, bName string) string {
+	return w.amount(a, quantity.Only(aName), 3) + ", " + w.amount(b, quantity.Only(bName), 3)
 }

@@ -5,7 +5,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // Options say how the text is set.
@@ -13,7 +13,7 @@ type Options struct {
 	// ASCII writes Ω as ohm, ² as 2 and so on: every byte is then below 0x7f.
 	ASCII bool
 	// Units are those to show; volts, amps and the like have only one.
-	Units unit.Choice
+	Units quantity.Choice
 	// Document is the job file, for the inputs as they were typed; without it the card
 	// leaves their list to the file.
 	Document *job.Document
@@ -23,7 +23,7 @@ type Options struct {
 type writer struct {
 	*paper
 	b     *winding.Bench
-	job   winding.Job
+	job   job.Job
 	o     *winding.Outcome
 	opt   Options
 	known missingList

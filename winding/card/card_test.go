@@ -10,12 +10,12 @@ import (
 	"testing"
 	"unicode"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 var update = flag.Bool("update", false, "write the golden cards anew")
@@ -36,7 +36,7 @@ func workOut(text string) worked {
 
 // ways is every way to set a text.
 func (w *worked) ways() map[string]Options {
-	inch := unit.Choice{Inch: true, Fahrenheit: true}
+	inch := quantity.Choice{Inch: true, Fahrenheit: true}
 	return map[string]Options{
 		"": {Document: &w.d}, "-ascii": {Document: &w.d, ASCII: true},
 		"-inch": {Document: &w.d, Units: inch}, "-ascii-inch": {Document: &w.d, ASCII: true, Units: inch},

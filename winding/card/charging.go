@@ -4,31 +4,31 @@ import (
 	"fmt"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // charging is what reaches the battery, and from where.
 func (w *writer) charging(t *winding.TrialOutcome) {
 	m := &w.o.Machine
 	w.section("CHARGING")
-	w.figure("Charging begins at", t.CutInRPM, unit.RPM, 3)
+	w.figure("Charging begins at", t.CutInRPM, quantity.RPM, 3)
 	w.gap()
-	w.figureAnd("Slow speed", t.AmpsSlow, unit.Amps, 3, w.atSpeed(m.SlowRPM))
-	w.figureAnd("Usual speed", t.AmpsUsual, unit.Amps, 3, w.atSpeed(m.UsualRPM)+w.hot(t, m.UsualRPM, t.HotUsualC))
-	w.figureAnd("Top speed", t.AmpsTop, unit.Amps, 3, w.atSpeed(m.TopRPM)+w.hot(t, m.TopRPM, t.HotTopC))
+	w.figureAnd("Slow speed", t.AmpsSlow, quantity.Amps, 3, w.atSpeed(m.SlowRPM))
+	w.figureAnd("Usual speed", t.AmpsUsual, quantity.Amps, 3, w.atSpeed(m.UsualRPM)+w.hot(t, m.UsualRPM, t.HotUsualC))
+	w.figureAnd("Top speed", t.AmpsTop, quantity.Amps, 3, w.atSpeed(m.TopRPM)+w.hot(t, m.TopRPM, t.HotTopC))
 	if t.Efficiency.Known() {
 		w.pair("Efficiency, usual", percent(t.Efficiency)+" of the shaft's watts reach the battery")
 	} else {
 		w.known.add("Efficiency, usual", t.Efficiency.Why)
 	}
 	w.gap()
-	w.figureAnd("Amps wanted", asFigure(w.job.Target.Amps), unit.Amps, asGiven, " reached at "+w.amount(t.TargetRPM, unit.RPM, 3))
+	w.figureAnd("Amps wanted", asFigure(w.job.Target.Amps), quantity.Amps, asGiven, " reached at "+w.amount(t.TargetRPM, quantity.RPM, 3))
 	w.crossing(t)
-	w.figureAnd("Open at the top speed", t.OpenAtTopVolts, unit.Volts, 3, " DC peak, nothing connected")
+	w.figureAnd("Open at the top speed", t.OpenAtTopVolts, quantity.Volts, 3, " DC peak, nothing connected")
 	if w.job.Drive.Kind == "wind" {
-		w.figureAnd("Open in a gale", t.OpenAtGaleVolts, unit.Volts, 3, " DC peak, nothing connected")
+		w.figureAnd("Open in a gale", t.OpenAtGaleVolts, quantity.Volts, 3, " DC peak, nothing connected")
 	}
-	w.figureAnd("Inductance of a phase", t.PhaseMilliHenries, unit.Millihenry, 3, from(t.InductanceFrom))
+	w.figureAnd("Inductance of a phase", t.PhaseMilliHenries, quantity.Millihenry, 3, from(t.InductanceFrom))
 	w.flush()
 	w.speeds(t)
 }
@@ -36,19 +36,19 @@ func (w *writer) charging(t *winding.TrialOutcome) {
 // crossing is where the trial and the reference change places.
 func (w *writer) crossing(t *winding.TrialOutcome) {
 	if ref := w.o.Reference; ref < len(w.o.Trials) && t.Name != w.o.Trials[ref].Name {
-		w.figure("Crosses trial "+w.o.Trials[ref].Name+" at", t.CrossRPM, unit.RPM, 3)
+		w.figure("Crosses trial "+w.o.Trials[ref].Name+" at", t.CrossRPM, quantity.RPM, 3)
 	}
 }
 
-func (w *writer) atSpeed(rpm winding.Figure) string {
+func (w *writer) atSpeed(rpm quantity.Figure) string {
 	if !rpm.Known() {
 		return ""
 	}
-	return " at " + w.amount(rpm, unit.RPM, 3)
+	return " at " + w.amount(rpm, quantity.RPM, 3)
 }
 
 // hot is the winding's temperature at a speed, or that it comes to none.
-func (w *writer) hot(t *winding.TrialOutcome, rpm, c winding.Figure) string {
+func (w *writer) hot(t *winding.TrialOutcome, rpm, c quantity.Figure) string {
 	if !c.Known() {
 		return ", winding: " + notKnown(c.Why)
 	}
@@ -57,7 +57,7 @@ func (w *writer) hot(t *winding.TrialOutcome, rpm, c winding.Figure) string {
 			return ", TOO HOT: no steady temperature"
 		}
 	}
-	return ", winding comes to " + w.amount(c, unit.Celsius, 3)
+	return ", winding comes to " + w.amount(c, quantity.Celsius, 3)
 }
 
 // speeds is the table at the job's own speeds.
@@ -69,7 +69,7 @@ func (w *writer) speeds(t *winding.TrialOutcome) {
 	if len(t.AtSpeeds) == 0 {
 		return
 	}
-	temp := w.opt.Units.For(unit.Celsius)
+	temp := w.opt.Units.For(quantity.Celsius)
 	const form = "  %7s %8s %8s %9s %9s %8s %9s  %s"
 	w.raw(fmt.Sprintf(form, "rpm", "A DC", "V DC", "battery W", "shaft W", "eff. %", w.clean(temp.Name), "diodes"))
 	for _, p := range t.AtSpeeds {

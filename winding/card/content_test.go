@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // section is the part of a text under a heading.
@@ -133,7 +133,7 @@ func TestABadInputSaysSo(t *testing.T) {
 
 func TestUnits(t *testing.T) {
 	w := workOut(job.Example().Text())
-	inch := Text(w.b, &w.o, 0, Options{Units: unit.Choice{Inch: true, Fahrenheit: true}})
+	inch := Text(w.b, &w.o, 0, Options{Units: quantity.Choice{Inch: true, Fahrenheit: true}})
 	machine := flat(section(t, inch, "THE MACHINE"))
 	assert.Contains(t, machine, "Bore 3.504 in") // 89 / 25.4
 	assert.Contains(t, machine, "Air around it 68 °F")
@@ -150,7 +150,7 @@ func TestMissingSaysWhy(t *testing.T) {
 	w := workOut("[[trial]]\nname = \"A\"\n")
 	text := Text(w.b, &w.o, 0, Options{})
 	tr := &w.o.Trials[0]
-	for label, f := range map[string]winding.Figure{"Wire fill": tr.WireFill, "Turns in series": tr.SeriesTurns, "Winding factor kw1": tr.Kw1, "Mean turn": tr.MeanTurnMM} {
+	for label, f := range map[string]quantity.Figure{"Wire fill": tr.WireFill, "Turns in series": tr.SeriesTurns, "Winding factor kw1": tr.Kw1, "Mean turn": tr.MeanTurnMM} {
 		require.False(t, f.Known(), label)
 		body := flat(section(t, text, "NEW WINDING"))
 		require.Contains(t, body, label)

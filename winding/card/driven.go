@@ -3,7 +3,7 @@ package card
 import (
 	"slotwright/winding"
 	"slotwright/winding/drive"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // drive is how the trial and what turns it come to terms.
@@ -31,16 +31,16 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		w.hang("  - would suit better: ", m)
 	}
 	w.gap()
-	dim, of := unit.RPM, " of the drive's shaft"
+	dim, of := quantity.RPM, " of the drive's shaft"
 	if w.job.Drive.Kind == "wind" {
-		dim, of = unit.WindSpeed, " of wind"
+		dim, of = quantity.WindSpeed, " of wind"
 	}
 	w.figureAnd("Charges from", t.StartsAt, dim, 3, of)
-	w.figure("At the drive's full power", t.RunWatts, unit.Watts, 3)
-	w.figure("  the alternator runs at", t.RunRPM, unit.RPM, 3)
-	w.figure("  and charges", t.RunAmps, unit.Amps, 3)
+	w.figure("At the drive's full power", t.RunWatts, quantity.Watts, 3)
+	w.figure("  the alternator runs at", t.RunRPM, quantity.RPM, 3)
+	w.figure("  and charges", t.RunAmps, quantity.Amps, 3)
 	if w.job.Drive.Kind == "wind" || t.YearKWh.Known() {
-		w.figure("A year's energy", t.YearKWh, unit.Only("kWh"), 3)
+		w.figure("A year's energy", t.YearKWh, quantity.Only("kWh"), 3)
 	}
 	w.field(t)
 	w.stopping(t)
@@ -53,11 +53,11 @@ func (w *writer) field(t *winding.TrialOutcome) {
 		return
 	}
 	w.gap()
-	w.figure("The field takes", t.FieldWatts, unit.Watts, 3)
-	w.figureAnd("Net at the usual speed", t.NetUsual, unit.Watts, 3, ", after what the field takes")
-	w.figure("The field pays from", t.BreakEvenRPM, unit.RPM, 3)
-	w.figureAnd("Self-excited it builds at", t.ExciteBuildRPM, unit.RPM, 3, "")
-	w.figureAnd("  and falls back below", t.ExciteHoldRPM, unit.RPM, 3, "")
+	w.figure("The field takes", t.FieldWatts, quantity.Watts, 3)
+	w.figureAnd("Net at the usual speed", t.NetUsual, quantity.Watts, 3, ", after what the field takes")
+	w.figure("The field pays from", t.BreakEvenRPM, quantity.RPM, 3)
+	w.figureAnd("Self-excited it builds at", t.ExciteBuildRPM, quantity.RPM, 3, "")
+	w.figureAnd("  and falls back below", t.ExciteHoldRPM, quantity.RPM, 3, "")
 }
 
 // stopping is leads joined, and a battery that is full.
@@ -65,10 +65,10 @@ func (w *writer) stopping(t *winding.TrialOutcome) {
 	w.gap()
 	w.brake("All leads joined, top", t.Brake)
 	w.brake("Two leads joined, top", t.BrakePair)
-	w.figureAnd("  joined it may stay", t.BrakeSeconds, unit.Only("s"), 2, " from warm to the class limit, with no cooling")
-	w.figureAnd("Dump load for all of it", t.DumpOhms, unit.Ohms, 3, ", "+w.amount(t.DumpWatts, unit.Watts, 3))
+	w.figureAnd("  joined it may stay", t.BrakeSeconds, quantity.Only("s"), 2, " from warm to the class limit, with no cooling")
+	w.figureAnd("Dump load for all of it", t.DumpOhms, quantity.Ohms, 3, ", "+w.amount(t.DumpWatts, quantity.Watts, 3))
 	if t.OverChargeAmps.Known() && t.OverChargeAmps.Value > 0 {
-		w.figureAnd("OVER THE CHARGE LIMIT", t.OverChargeAmps, unit.Amps, 3, " at the top speed")
+		w.figureAnd("OVER THE CHARGE LIMIT", t.OverChargeAmps, quantity.Amps, 3, " at the top speed")
 	}
 }
 
@@ -77,5 +77,5 @@ func (w *writer) brake(label string, b drive.Brake) {
 	if b.LeadAmps <= 0 {
 		return
 	}
-	w.pair(label, significant(b.LeadAmps, 3)+" A in a lead, "+significant(b.TorqueNm, 3)+" "+unit.Torque[0].Name+", "+significant(b.Watts, 3)+" W in the copper")
+	w.pair(label, significant(b.LeadAmps, 3)+" A in a lead, "+significant(b.TorqueNm, 3)+" "+quantity.Torque[0].Name+", "+significant(b.Watts, 3)+" W in the copper")
 }

@@ -6,7 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // inputs is every value that was given, as typed, and how far to trust it. With a
@@ -49,7 +49,7 @@ func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
 }
 
 // typedWith is a value as typed, and its key's unit where it was not typed along.
-func typedWith(f *job.Field, typed string, u unit.Unit) string {
+func typedWith(f *job.Field, typed string, u quantity.Unit) string {
 	if f.Kind != job.Number || u.Name == "" || strings.ContainsFunc(typed, isLetter) {
 		return typed
 	}
@@ -71,13 +71,13 @@ func trust(d *job.Document, f *job.Field, typed string, n int) string {
 	case f.Kind != job.Number && f.Kind != job.Whole:
 		return ""
 	case strings.HasPrefix(strings.TrimSpace(typed), "~"):
-		return " (" + winding.Guessed.String() + ")"
+		return " (" + quantity.Guessed.String() + ")"
 	case f.Table == "trial":
 		return " (chosen)"
 	case f.Table == "target":
 		return " (wanted)"
 	default:
-		return " (" + winding.Measured.String() + ")"
+		return " (" + quantity.Measured.String() + ")"
 	}
 }
 
@@ -85,24 +85,24 @@ func trust(d *job.Document, f *job.Field, typed string, n int) string {
 func (w *writer) derivations(t *winding.TrialOutcome) {
 	m := &w.o.Machine
 	w.heading("Worked out here")
-	w.derived("Flux of a pole", m.FluxMWb, unit.Only("mWb"), m.FluxFrom)
-	w.derived("Mean turn", t.MeanTurnMM, unit.Millimetres, t.MeanTurnFrom)
-	w.derived("Inductance of a phase", t.PhaseMilliHenries, unit.Millihenry, t.InductanceFrom)
-	w.derived("Field current", m.FieldAmps, unit.Amps, m.FieldAmps.Why)
-	w.derived("Drive ratio", m.Ratio, unit.None, m.Ratio.Why)
-	w.derived("Slow speed", m.SlowRPM, unit.RPM, m.SlowRPM.Why)
-	w.derived("Usual speed", m.UsualRPM, unit.RPM, m.UsualRPM.Why)
-	w.derived("Top speed", m.TopRPM, unit.RPM, m.TopRPM.Why)
-	w.derived("Test speed", m.TestRPM, unit.RPM, m.TestRPM.Why)
-	w.derived("Winding, usual speed", t.HotUsualC, unit.Celsius, t.HotUsualC.Why)
-	w.derived("Charge limit", m.ChargeLimitAmps, unit.Amps, m.ChargeLimitAmps.Why)
-	w.derived("Current limit", t.LimitAmps, unit.Amps, t.LimitAmps.Why)
+	w.derived("Flux of a pole", m.FluxMWb, quantity.Only("mWb"), m.FluxFrom)
+	w.derived("Mean turn", t.MeanTurnMM, quantity.Millimetres, t.MeanTurnFrom)
+	w.derived("Inductance of a phase", t.PhaseMilliHenries, quantity.Millihenry, t.InductanceFrom)
+	w.derived("Field current", m.FieldAmps, quantity.Amps, m.FieldAmps.Why)
+	w.derived("Drive ratio", m.Ratio, quantity.None, m.Ratio.Why)
+	w.derived("Slow speed", m.SlowRPM, quantity.RPM, m.SlowRPM.Why)
+	w.derived("Usual speed", m.UsualRPM, quantity.RPM, m.UsualRPM.Why)
+	w.derived("Top speed", m.TopRPM, quantity.RPM, m.TopRPM.Why)
+	w.derived("Test speed", m.TestRPM, quantity.RPM, m.TestRPM.Why)
+	w.derived("Winding, usual speed", t.HotUsualC, quantity.Celsius, t.HotUsualC.Why)
+	w.derived("Charge limit", m.ChargeLimitAmps, quantity.Amps, m.ChargeLimitAmps.Why)
+	w.derived("Current limit", t.LimitAmps, quantity.Amps, t.LimitAmps.Why)
 	w.flush()
 	w.gap()
 }
 
 // derived is a figure, its origin and its reason.
-func (w *writer) derived(label string, f winding.Figure, dim unit.Dimension, why string) {
+func (w *writer) derived(label string, f quantity.Figure, dim quantity.Dimension, why string) {
 	if why != "" {
 		why = ": " + why
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // limits is where the current must stop, and why.
@@ -19,20 +19,20 @@ func (w *writer) limitsOf(t *winding.TrialOutcome) {
 		w.say(2, notKnown(t.LimitAmps.Why))
 		return
 	}
-	w.pair("NOT MORE THAN", w.amount(t.LimitAmps, unit.Amps, 3)+" DC: "+t.LimitBy+" governs")
+	w.pair("NOT MORE THAN", w.amount(t.LimitAmps, quantity.Amps, 3)+" DC: "+t.LimitBy+" governs")
 	w.gap()
 	for _, l := range t.Each {
-		w.pair(l.Name, fmt.Sprintf("%s DC: %s", w.amount(l.AmpsDC, unit.Amps, 3), l.Reason))
+		w.pair(l.Name, fmt.Sprintf("%s DC: %s", w.amount(l.AmpsDC, quantity.Amps, 3), l.Reason))
 		if l.Source != "" {
 			w.pair("", "source: "+l.Source)
 		}
 	}
 	w.gap()
-	w.figureAnd("Limit reached at", t.LimitRPM, unit.RPM, 3, "")
-	w.figureAnd("In the wire", t.DensityPerAmp, unit.Only("A/mm²"), 3, " for 1 A DC")
-	w.figureAnd("With no cooling", t.SecondsToClass, unit.Only("s"), 2, " from warm to the class limit, at the limit current")
-	w.figure("AC over DC ohms, top", t.ACFactor, unit.None, 4)
-	w.figure("Skin depth, top", t.SkinDepthMM, unit.Millimetres, 3)
+	w.figureAnd("Limit reached at", t.LimitRPM, quantity.RPM, 3, "")
+	w.figureAnd("In the wire", t.DensityPerAmp, quantity.Only("A/mm²"), 3, " for 1 A DC")
+	w.figureAnd("With no cooling", t.SecondsToClass, quantity.Only("s"), 2, " from warm to the class limit, at the limit current")
+	w.figure("AC over DC ohms, top", t.ACFactor, quantity.None, 4)
+	w.figure("Skin depth, top", t.SkinDepthMM, quantity.Millimetres, 3)
 	w.flush()
 }
 

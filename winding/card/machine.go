@@ -5,7 +5,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // machine is the iron: what was counted and measured, and the slot's room.
@@ -24,7 +24,7 @@ func (w *writer) machine() {
 	w.word("Cooling", "machine.cooling", m.Cooling)
 	w.word("Thermal class", "machine.thermal_class", m.ThermalClass)
 	w.given("Air around it", "machine.ambient", m.AmbientC)
-	w.figure("Pole pitch", o.PolePitchMM, unit.Millimetres, 3)
+	w.figure("Pole pitch", o.PolePitchMM, quantity.Millimetres, 3)
 	w.gap()
 	w.slotRoom(o)
 	w.gap()
@@ -34,13 +34,13 @@ func (w *writer) machine() {
 
 // slotRoom is the areas of one slot.
 func (w *writer) slotRoom(o *winding.MachineOutcome) {
-	w.figure("Slot, gross", o.GrossMM2, unit.SquareMM, 3)
-	w.figure("  liner takes", o.LinerMM2, unit.SquareMM, 3)
-	w.figure("  wedge takes", o.WedgeMM2, unit.SquareMM, 3)
+	w.figure("Slot, gross", o.GrossMM2, quantity.SquareMM, 3)
+	w.figure("  liner takes", o.LinerMM2, quantity.SquareMM, 3)
+	w.figure("  wedge takes", o.WedgeMM2, quantity.SquareMM, 3)
 	if o.SeparatorMM2.Known() && o.SeparatorMM2.Value > 0 || !o.SeparatorMM2.Known() {
-		w.figure("  separator takes", o.SeparatorMM2, unit.SquareMM, 3)
+		w.figure("  separator takes", o.SeparatorMM2, quantity.SquareMM, 3)
 	}
-	w.figure("Slot, net for wire", o.NetMM2, unit.SquareMM, 3)
+	w.figure("Slot, net for wire", o.NetMM2, quantity.SquareMM, 3)
 	if o.SlotNote != "" {
 		w.pair("", o.SlotNote)
 	}
@@ -52,15 +52,15 @@ func (w *writer) flux(o *winding.MachineOutcome) {
 	if o.FluxFrom != "" {
 		from = ", from " + o.FluxFrom
 	}
-	w.figureAnd("Flux of a pole", o.FluxMWb, unit.Only("mWb"), 3, from)
-	w.figure("Gap flux density", o.GapTesla, unit.Tesla, 3)
-	w.figure("Field current", o.FieldAmps, unit.Amps, 3)
-	w.figure("Frequency", o.HertzPerRPM, unit.Only("Hz for each rpm"), 3)
-	w.figureAnd("Drive ratio", o.Ratio, unit.None, asGiven, because(o.Ratio))
+	w.figureAnd("Flux of a pole", o.FluxMWb, quantity.Only("mWb"), 3, from)
+	w.figure("Gap flux density", o.GapTesla, quantity.Tesla, 3)
+	w.figure("Field current", o.FieldAmps, quantity.Amps, 3)
+	w.figure("Frequency", o.HertzPerRPM, quantity.Only("Hz for each rpm"), 3)
+	w.figureAnd("Drive ratio", o.Ratio, quantity.None, asGiven, because(o.Ratio))
 }
 
 // because is where a figure came from, behind it.
-func because(f winding.Figure) string {
+func because(f quantity.Figure) string {
 	if f.Why == "" {
 		return ""
 	}
@@ -68,10 +68,10 @@ func because(f winding.Figure) string {
 }
 
 // given is a line for a reading in the unit to show, or what stands in for it.
-func (w *writer) given(label, path string, r winding.Reading) {
+func (w *writer) given(label, path string, r quantity.Reading) {
 	if r.Given() {
 		field, ok := job.FieldAt(path)
-		dim, figures := unit.None, 0
+		dim, figures := quantity.None, 0
 		if ok && field.Kind == job.Number {
 			dim, figures = field.Dim, asGiven
 		}

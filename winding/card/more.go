@@ -2,47 +2,47 @@ package card
 
 import (
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // more is a figure that the comparison leaves out.
 type more struct {
 	label  string
-	dim    unit.Dimension
+	dim    quantity.Dimension
 	digits int
-	get    func(*winding.TrialOutcome) winding.Figure
+	get    func(*winding.TrialOutcome) quantity.Figure
 }
 
 // moreList is every other figure of a trial.
 var moreList = []more{
-	{"bare diameter", unit.Millimetres, 4, func(t *winding.TrialOutcome) winding.Figure { return t.BareMM }},
-	{"over the enamel", unit.Millimetres, 4, func(t *winding.TrialOutcome) winding.Figure { return t.OverallMM }},
-	{"conductor area", unit.SquareMM, 4, func(t *winding.TrialOutcome) winding.Figure { return t.ConductorAreaMM2 }},
-	{"conductor area", unit.Only("cmil"), 4, func(t *winding.TrialOutcome) winding.Figure { return t.ConductorAreaCmil }},
-	{"wires in a slot", unit.None, 0, func(t *winding.TrialOutcome) winding.Figure { return t.Conductors }},
-	{"most wires that pack", unit.None, 0, func(t *winding.TrialOutcome) winding.Figure { return t.MostThatPack }},
-	{"fill of round wires", unit.None, 2, func(t *winding.TrialOutcome) winding.Figure { return t.RoundFill }},
-	{"fill limit", unit.None, 2, func(t *winding.TrialOutcome) winding.Figure { return t.FillLimit }},
-	{"coils in a phase", unit.None, 0, func(t *winding.TrialOutcome) winding.Figure { return t.CoilsPerPhase }},
-	{"factor kw3", unit.None, 4, func(t *winding.TrialOutcome) winding.Figure { return t.Kw3 }},
-	{"factor kw5", unit.None, 4, func(t *winding.TrialOutcome) winding.Figure { return t.Kw5 }},
-	{"factor kw7", unit.None, 4, func(t *winding.TrialOutcome) winding.Figure { return t.Kw7 }},
-	{"factor kw11", unit.None, 4, func(t *winding.TrialOutcome) winding.Figure { return t.Kw11 }},
-	{"factor kw13", unit.None, 4, func(t *winding.TrialOutcome) winding.Figure { return t.Kw13 }},
-	{"a phase, 20 °C", unit.Ohms, 3, func(t *winding.TrialOutcome) winding.Figure { return t.PhaseOhms20 }},
-	{"a phase, at the test", unit.Ohms, 3, func(t *winding.TrialOutcome) winding.Figure { return t.PhaseOhmsT }},
-	{"leads, at the test", unit.Ohms, 3, func(t *winding.TrialOutcome) winding.Figure { return t.LeadOhmsT }},
-	{"phase rms per 1 rpm", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.PhasePerRPM }},
-	{"line rms per 1 rpm", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.LinePerRPM }},
-	{"DC peak per 1 rpm", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.PeakDCPerRPM }},
-	{"line rms, at the test", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.LineAtTest }},
-	{"DC open in a gale", unit.Volts, 3, func(t *winding.TrialOutcome) winding.Figure { return t.OpenAtGaleVolts }},
-	{"limit reached at", unit.RPM, 3, func(t *winding.TrialOutcome) winding.Figure { return t.LimitRPM }},
-	{"metal wound in", unit.Kilograms, 3, func(t *winding.TrialOutcome) winding.Figure { return t.CopperKg }},
-	{"volts over the old's", unit.None, 3, func(t *winding.TrialOutcome) winding.Figure { return t.Against.Volts }},
-	{"ohms over the old's", unit.None, 3, func(t *winding.TrialOutcome) winding.Figure { return t.Against.Ohms }},
-	{"metal over the old's", unit.None, 3, func(t *winding.TrialOutcome) winding.Figure { return t.Against.Copper }},
-	{"cut-in over the old's", unit.None, 3, func(t *winding.TrialOutcome) winding.Figure { return t.Against.CutIn }},
+	{"bare diameter", quantity.Millimetres, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.BareMM }},
+	{"over the enamel", quantity.Millimetres, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.OverallMM }},
+	{"conductor area", quantity.SquareMM, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.ConductorAreaMM2 }},
+	{"conductor area", quantity.Only("cmil"), 4, func(t *winding.TrialOutcome) quantity.Figure { return t.ConductorAreaCmil }},
+	{"wires in a slot", quantity.None, 0, func(t *winding.TrialOutcome) quantity.Figure { return t.Conductors }},
+	{"most wires that pack", quantity.None, 0, func(t *winding.TrialOutcome) quantity.Figure { return t.MostThatPack }},
+	{"fill of round wires", quantity.None, 2, func(t *winding.TrialOutcome) quantity.Figure { return t.RoundFill }},
+	{"fill limit", quantity.None, 2, func(t *winding.TrialOutcome) quantity.Figure { return t.FillLimit }},
+	{"coils in a phase", quantity.None, 0, func(t *winding.TrialOutcome) quantity.Figure { return t.CoilsPerPhase }},
+	{"factor kw3", quantity.None, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.Kw3 }},
+	{"factor kw5", quantity.None, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.Kw5 }},
+	{"factor kw7", quantity.None, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.Kw7 }},
+	{"factor kw11", quantity.None, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.Kw11 }},
+	{"factor kw13", quantity.None, 4, func(t *winding.TrialOutcome) quantity.Figure { return t.Kw13 }},
+	{"a phase, 20 °C", quantity.Ohms, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.PhaseOhms20 }},
+	{"a phase, at the test", quantity.Ohms, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.PhaseOhmsT }},
+	{"leads, at the test", quantity.Ohms, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.LeadOhmsT }},
+	{"phase rms per 1 rpm", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.PhasePerRPM }},
+	{"line rms per 1 rpm", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.LinePerRPM }},
+	{"DC peak per 1 rpm", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.PeakDCPerRPM }},
+	{"line rms, at the test", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.LineAtTest }},
+	{"DC open in a gale", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.OpenAtGaleVolts }},
+	{"limit reached at", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.LimitRPM }},
+	{"metal wound in", quantity.Kilograms, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.CopperKg }},
+	{"volts over the old's", quantity.None, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.Against.Volts }},
+	{"ohms over the old's", quantity.None, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.Against.Ohms }},
+	{"metal over the old's", quantity.None, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.Against.Copper }},
+	{"cut-in over the old's", quantity.None, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.Against.CutIn }},
 }
 
 // moreFigures sets them side by side too.

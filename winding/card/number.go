@@ -6,8 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // significant writes v with so many significant figures, whole digits always in full;
@@ -52,12 +51,12 @@ func trimZeros(s string) string {
 func spread(v float64) string { return trimZeros(significant(v, 2)) }
 
 // bare is a figure's number in a unit, with "~" before a guess and ± after it.
-func bare(f winding.Figure, u unit.Unit, figures int) string {
+func bare(f quantity.Figure, u quantity.Unit, figures int) string {
 	s := significant(u.From(f.Value), figures)
 	if figures == asGiven && u.From(1) != 1 {
 		s = trimZeros(significant(u.From(f.Value), 4))
 	}
-	if f.Origin == winding.Guessed {
+	if f.Origin == quantity.Guessed {
 		s = "~" + s
 	}
 	if f.PlusMinus > 0 {
@@ -67,7 +66,7 @@ func bare(f winding.Figure, u unit.Unit, figures int) string {
 }
 
 // amount is a figure with its unit, or why there is none.
-func (w *writer) amount(f winding.Figure, dim unit.Dimension, figures int) string {
+func (w *writer) amount(f quantity.Figure, dim quantity.Dimension, figures int) string {
 	if !f.Known() {
 		return notKnown(f.Why)
 	}
@@ -76,9 +75,9 @@ func (w *writer) amount(f winding.Figure, dim unit.Dimension, figures int) strin
 }
 
 // percent is a fraction as a percentage.
-func percent(f winding.Figure) string {
+func percent(f quantity.Figure) string {
 	f.Value, f.PlusMinus = f.Value*100, f.PlusMinus*100
-	return bare(f, unit.None[0], 2) + " %"
+	return bare(f, quantity.None[0], 2) + " %"
 }
 
 func notKnown(why string) string {
@@ -89,8 +88,8 @@ func notKnown(why string) string {
 }
 
 // asFigure is a reading to print; nothing is worked out from it.
-func asFigure(r winding.Reading) winding.Figure {
-	f := winding.Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: r.Origin}
+func asFigure(r quantity.Reading) quantity.Figure {
+	f := quantity.Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: r.Origin}
 	if !r.Given() {
 		f.Why = "not given"
 	}
@@ -106,12 +105,12 @@ func count(n int, thing string) string {
 }
 
 // figure is a line for a figure that is known; one that is not waits for [writer.flush].
-func (w *writer) figure(label string, f winding.Figure, dim unit.Dimension, figures int) {
+func (w *writer) figure(label string, f quantity.Figure, dim quantity.Dimension, figures int) {
 	w.figureAnd(label, f, dim, figures, "")
 }
 
 // figureAnd adds some words after the figure.
-func (w *writer) figureAnd(label string, f winding.Figure, dim unit.Dimension, figures int, more string) {
+func (w *writer) figureAnd(label string, f quantity.Figure, dim quantity.Dimension, figures int, more string) {
 	if !f.Known() {
 		w.known.add(label, f.Why)
 		return

@@ -5,7 +5,8 @@ import (
 	"strings"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // oldWinding is what came out of the slots, what its plate said, what it gave.
@@ -18,23 +19,23 @@ func (w *writer) oldWinding() {
 	}
 	old := w.job.Old
 	w.gap()
-	w.reading("Ohms, lead to lead", old.LeadOhms, unit.Ohms, w.at(" at ", old.LeadOhmsC, unit.Celsius))
-	w.reading("Plate", old.RatedAmps, unit.Amps, w.at(" at ", old.RatedVolts, unit.Volts)+w.at(", ", old.RatedRPM, unit.RPM))
-	w.reading("Began to charge at", old.CutInRPM, unit.RPM, "")
-	w.reading("Inductance, lead to lead", old.LeadMilliHenries, unit.Millihenry, "")
+	w.reading("Ohms, lead to lead", old.LeadOhms, quantity.Ohms, w.at(" at ", old.LeadOhmsC, quantity.Celsius))
+	w.reading("Plate", old.RatedAmps, quantity.Amps, w.at(" at ", old.RatedVolts, quantity.Volts)+w.at(", ", old.RatedRPM, quantity.RPM))
+	w.reading("Began to charge at", old.CutInRPM, quantity.RPM, "")
+	w.reading("Inductance, lead to lead", old.LeadMilliHenries, quantity.Millihenry, "")
 	w.spins()
 	if t := w.o.Old; t != nil {
 		w.gap()
-		w.figureAnd("Worked out: it gives", t.LinePer1000RPM, unit.Volts, 3, " rms lead to lead at 1000 rpm")
-		w.figureAnd("  and reads", t.LeadOhms20, unit.Ohms, 3, w.at20(" lead to lead at "))
-		w.figure("  it began to charge at", t.CutInRPM, unit.RPM, 3)
-		w.figure("  wire fill", t.WireFill, unit.None, 2)
+		w.figureAnd("Worked out: it gives", t.LinePer1000RPM, quantity.Volts, 3, " rms lead to lead at 1000 rpm")
+		w.figureAnd("  and reads", t.LeadOhms20, quantity.Ohms, 3, w.at20(" lead to lead at "))
+		w.figure("  it began to charge at", t.CutInRPM, quantity.RPM, 3)
+		w.figure("  wire fill", t.WireFill, quantity.None, 2)
 	}
 	w.flush()
 }
 
 // wound is turns, wire and connection in a few lines.
-func (w *writer) wound(t *winding.TrialOutcome, wound winding.Wound) {
+func (w *writer) wound(t *winding.TrialOutcome, wound job.Wound) {
 	w.turns(t, wound)
 	if t.Wire == "" || t.Strands == 0 {
 		w.known.add("Wire", "no wire is given")
@@ -45,7 +46,7 @@ func (w *writer) wound(t *winding.TrialOutcome, wound winding.Wound) {
 }
 
 // turns is turns per coil, or coil by coil.
-func (w *writer) turns(t *winding.TrialOutcome, wound winding.Wound) {
+func (w *writer) turns(t *winding.TrialOutcome, wound job.Wound) {
 	if len(wound.CoilTurns) > 0 {
 		words := make([]string, len(wound.CoilTurns))
 		for i, n := range wound.CoilTurns {
@@ -54,18 +55,18 @@ func (w *writer) turns(t *winding.TrialOutcome, wound winding.Wound) {
 		w.pair("TURNS, coil by coil", strings.Join(words, ", ")+" (outermost first)")
 		return
 	}
-	w.figure("TURNS per coil", t.Turns, unit.None, 0)
+	w.figure("TURNS per coil", t.Turns, quantity.None, 0)
 }
 
 // reading is a line for a reading that was given; one that was not is left out.
-func (w *writer) reading(label string, r winding.Reading, dim unit.Dimension, more string) {
+func (w *writer) reading(label string, r quantity.Reading, dim quantity.Dimension, more string) {
 	if r.Given() {
 		w.pair(label, w.amount(asFigure(r), dim, asGiven)+more)
 	}
 }
 
 // at is a second reading behind a word, "" when it was not given.
-func (w *writer) at(word string, r winding.Reading, dim unit.Dimension) string {
+func (w *writer) at(word string, r quantity.Reading, dim quantity.Dimension) string {
 	if !r.Given() {
 		return ""
 	}
@@ -74,15 +75,15 @@ func (w *writer) at(word string, r winding.Reading, dim unit.Dimension) string {
 
 // at20 is the temperature that cold ohms are for, in the unit to show.
 func (w *writer) at20(word string) string {
-	return word + w.amount(winding.Figure{Value: 20, Origin: winding.Derived}, unit.Celsius, asGiven)
+	return word + w.amount(quantity.Figure{Value: 20, Origin: quantity.Derived}, quantity.Celsius, asGiven)
 }
 
 // spins is what was read on the old winding, turning.
 func (w *writer) spins() {
 	for _, s := range w.job.Spins {
-		w.pair("Spin-up reading", w.amount(asFigure(s.LineVolts), unit.Volts, asGiven)+" at "+w.amount(asFigure(s.RPM), unit.RPM, asGiven)+w.at(", field ", s.FieldAmps, unit.Amps))
+		w.pair("Spin-up reading", w.amount(asFigure(s.LineVolts), quantity.Volts, asGiven)+" at "+w.amount(asFigure(s.RPM), quantity.RPM, asGiven)+w.at(", field ", s.FieldAmps, quantity.Amps))
 	}
 	for _, s := range w.job.Shorts {
-		w.pair("Short-circuit reading", w.amount(asFigure(s.LineAmps), unit.Amps, asGiven)+" at "+w.amount(asFigure(s.RPM), unit.RPM, asGiven)+w.at(", field ", s.FieldAmps, unit.Amps))
+		w.pair("Short-circuit reading", w.amount(asFigure(s.LineAmps), quantity.Amps, asGiven)+" at "+w.amount(asFigure(s.RPM), quantity.RPM, asGiven)+w.at(", field ", s.FieldAmps, quantity.Amps))
 	}
 }

@@ -75,8 +75,8 @@ func ends(list []layout.EndRef) string {
 }
 
 // layoutConnection is the layout's word for the connection.
-func layoutConnection(c winding.Connection) layout.Connection {
-	if c == winding.Delta {
+func layoutConnection(c layout.Connection) layout.Connection {
+	if c == layout.Delta {
 		return layout.Delta
 	}
 	return layout.Star

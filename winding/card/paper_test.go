@@ -5,11 +5,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
 )
 
 func TestSignificant(t *testing.T) {
@@ -27,14 +27,14 @@ func TestSignificant(t *testing.T) {
 }
 
 func TestFigures(t *testing.T) {
-	w := &writer{opt: Options{Units: unit.Choice{Inch: true}}}
-	assert.Equal(t, "~1.00 ±0.02 in", w.amount(winding.Figure{Value: 25.4, PlusMinus: 0.508, Origin: winding.Guessed}, unit.Millimetres, 3))
-	assert.Equal(t, "not known: needs the wire", w.amount(winding.Figure{Why: "needs the wire"}, unit.Millimetres, 3))
-	assert.Equal(t, "53 %", percent(winding.Figure{Value: 0.529, Origin: winding.Derived}))
-	f := Options{Units: unit.Choice{Fahrenheit: true}}
+	w := &writer{opt: Options{Units: quantity.Choice{Inch: true}}}
+	assert.Equal(t, "~1.00 ±0.02 in", w.amount(quantity.Figure{Value: 25.4, PlusMinus: 0.508, Origin: quantity.Guessed}, quantity.Millimetres, 3))
+	assert.Equal(t, "not known: needs the wire", w.amount(quantity.Figure{Why: "needs the wire"}, quantity.Millimetres, 3))
+	assert.Equal(t, "53 %", percent(quantity.Figure{Value: 0.529, Origin: quantity.Derived}))
+	f := Options{Units: quantity.Choice{Fahrenheit: true}}
 	w.opt = f
 	// A tolerance in kelvin has no offset: 10 K are 18 °F of difference.
-	assert.Equal(t, "212 ±18 °F", w.amount(winding.Figure{Value: 100, PlusMinus: 10, Origin: winding.Derived}, unit.Celsius, 3))
+	assert.Equal(t, "212 ±18 °F", w.amount(quantity.Figure{Value: 100, PlusMinus: 10, Origin: quantity.Derived}, quantity.Celsius, 3))
 }
 
 func TestToASCII(t *testing.T) {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // readings is what the finished winding should read, with room for what it does.
@@ -18,17 +18,17 @@ func (w *writer) readings(t *winding.TrialOutcome, trial int) {
 	}
 
 	w.heading("Ohms, lead to lead, standing")
-	w.pair(w.at20("expected at "), w.amount(t.LeadOhms20, unit.Ohms, 3))
-	w.pair("expected at "+w.amount(m.TestC, unit.Celsius, asGiven), w.amount(t.LeadOhmsT, unit.Ohms, 3))
-	w.blanks(pairs, unit.Ohms[0].Name+"  at ________ "+w.opt.Units.For(unit.Celsius).Name)
+	w.pair(w.at20("expected at "), w.amount(t.LeadOhms20, quantity.Ohms, 3))
+	w.pair("expected at "+w.amount(m.TestC, quantity.Celsius, asGiven), w.amount(t.LeadOhmsT, quantity.Ohms, 3))
+	w.blanks(pairs, quantity.Ohms[0].Name+"  at ________ "+w.opt.Units.For(quantity.Celsius).Name)
 
 	w.heading("Volts AC rms, lead to lead, turning, nothing connected")
-	w.pair("expected at "+w.amount(m.TestRPM, unit.RPM, 3), w.amount(t.LineAtTest, unit.Volts, 3))
-	w.blanks(pairs, unit.Volts[0].Name+"  at ________ rpm")
+	w.pair("expected at "+w.amount(m.TestRPM, quantity.RPM, 3), w.amount(t.LineAtTest, quantity.Volts, 3))
+	w.blanks(pairs, quantity.Volts[0].Name+"  at ________ rpm")
 
 	w.heading("Insulation, winding to iron")
 	w.say(2, "Only with the proper tester, and by someone trained.")
-	w.blanks([]string{"all leads - iron"}, unit.Megohms[0].Name+" at ________ V")
+	w.blanks([]string{"all leads - iron"}, quantity.Megohms[0].Name+" at ________ V")
 }
 
 // blanks is a line to write on for each pair of leads.

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // The columns of a table of trials: four of them beside the label make 80.
@@ -65,7 +65,7 @@ func (w *writer) windings() {
 		w.pair("Span, layers", fmt.Sprintf("%s; %d, %s winding", spanWords(t.Span), t.Layers, t.Kind))
 		for k := range t.Buy {
 			s := &t.Buy[k]
-			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", s.Gauge, w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, unit.None, 0)))
+			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", s.Gauge, w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, quantity.None, 0)))
 		}
 		w.flush()
 	}
@@ -104,7 +104,7 @@ func (w *writer) compared(r *winding.Row) {
 		cells[i], under[i] = "-", against(c, u, r.Digits)
 		switch {
 		case c.Figure.Known():
-			cells[i] = bare(winding.Figure{Value: c.Figure.Value, Origin: c.Figure.Origin}, u, r.Digits)
+			cells[i] = bare(quantity.Figure{Value: c.Figure.Value, Origin: c.Figure.Origin}, u, r.Digits)
 		case r.ID != "cross_rpm" || i != w.o.Reference:
 			no.add(w.o.Trials[i].Name, c.Figure.Why)
 		}
@@ -117,7 +117,7 @@ func (w *writer) compared(r *winding.Row) {
 }
 
 // against is how far a cell is from the reference, and the verdict.
-func against(c *winding.Cell, u unit.Unit, digits int) string {
+func against(c *winding.Cell, u quantity.Unit, digits int) string {
 	verdict := c.Verdict.String()
 	if c.Verdict == winding.Past {
 		verdict = "PAST"

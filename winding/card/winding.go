@@ -5,7 +5,8 @@ import (
 	"strings"
 
 	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 	"slotwright/wiretable"
 )
 
@@ -23,10 +24,10 @@ func (w *writer) newWinding(t *winding.TrialOutcome, trial int) {
 	w.gap()
 	w.fit(t)
 	w.gap()
-	w.figure("Coils in a phase", t.CoilsPerPhase, unit.None, 0)
-	w.figure("Turns in series", t.SeriesTurns, unit.None, 0)
-	w.figure("Winding factor kw1", t.Kw1, unit.None, 4)
-	w.figureAnd("Mean turn", t.MeanTurnMM, unit.Millimetres, 3, from(t.MeanTurnFrom))
+	w.figure("Coils in a phase", t.CoilsPerPhase, quantity.None, 0)
+	w.figure("Turns in series", t.SeriesTurns, quantity.None, 0)
+	w.figure("Winding factor kw1", t.Kw1, quantity.None, 4)
+	w.figureAnd("Mean turn", t.MeanTurnMM, quantity.Millimetres, 3, from(t.MeanTurnFrom))
 	w.against(t)
 	w.flush()
 }
@@ -53,7 +54,7 @@ func spanWords(span int) string {
 }
 
 // wires is each size with what a caliper should show, in both units.
-func (w *writer) wires(t *winding.TrialOutcome, wound winding.Wound) {
+func (w *writer) wires(t *winding.TrialOutcome, wound job.Wound) {
 	bundle := wound.Bundle()
 	if bundle.IsZero() {
 		w.known.add("Wire", t.BareMM.Why)
@@ -64,14 +65,14 @@ func (w *writer) wires(t *winding.TrialOutcome, wound winding.Wound) {
 		w.wire(part, wound.Build)
 	}
 	w.pair("STRANDS in hand", fmt.Sprint(t.Strands))
-	w.figureAnd("Conductor area", t.ConductorAreaMM2, unit.SquareMM, 4, w.cmil(t))
+	w.figureAnd("Conductor area", t.ConductorAreaMM2, quantity.SquareMM, 4, w.cmil(t))
 }
 
 func (w *writer) cmil(t *winding.TrialOutcome) string {
 	if !t.ConductorAreaCmil.Known() {
 		return ""
 	}
-	return ", " + w.amount(t.ConductorAreaCmil, unit.Only("circular mils"), 4)
+	return ", " + w.amount(t.ConductorAreaCmil, quantity.Only("circular mils"), 4)
 }
 
 // wire is one size: strands, bare and over the enamel.
@@ -83,19 +84,19 @@ func (w *writer) wire(part wiretable.Strand, build wiretable.Build) {
 
 // bothUnits is a diameter in mm and inch.
 func bothUnits(mm float64) string {
-	inch := unit.Millimetres[1]
+	inch := quantity.Millimetres[1]
 	return fmt.Sprintf("%s mm, %s %s", significant(mm, 4), significant(inch.From(mm), 3), inch.Name)
 }
 
 // fit is the winding in its slot.
 func (w *writer) fit(t *winding.TrialOutcome) {
-	w.figureAnd("Wire fill", t.WireFill, unit.None, 2, " of at most "+w.amount(t.FillLimit, unit.None, 2))
-	w.figureAnd("Turns that fit", t.TurnsThatFit, unit.None, 0, " per coil within that fill")
-	w.figure("Wires in a slot", t.Conductors, unit.None, 0)
-	w.figure("Most wires that pack", t.MostThatPack, unit.None, 0)
-	w.figure("Copper fill, bare", t.CopperFill, unit.None, 2)
-	w.figure("Metal in a slot", t.CopperPerSlotMM2, unit.SquareMM, 3)
-	w.figure("Mouth to spare", t.MouthSpareMM, unit.Millimetres, 2)
+	w.figureAnd("Wire fill", t.WireFill, quantity.None, 2, " of at most "+w.amount(t.FillLimit, quantity.None, 2))
+	w.figureAnd("Turns that fit", t.TurnsThatFit, quantity.None, 0, " per coil within that fill")
+	w.figure("Wires in a slot", t.Conductors, quantity.None, 0)
+	w.figure("Most wires that pack", t.MostThatPack, quantity.None, 0)
+	w.figure("Copper fill, bare", t.CopperFill, quantity.None, 2)
+	w.figure("Metal in a slot", t.CopperPerSlotMM2, quantity.SquareMM, 3)
+	w.figure("Mouth to spare", t.MouthSpareMM, quantity.Millimetres, 2)
 	if t.MouthText != "" {
 		w.pair("The mouth", t.MouthText)
 	}
@@ -111,6 +112,6 @@ func (w *writer) against(t *winding.TrialOutcome) {
 	w.times("Cut-in against the old", a.CutIn)
 }
 
-func (w *writer) times(label string, f winding.Figure) {
-	w.figureAnd(label, f, unit.None, 3, " times")
+func (w *writer) times(label string, f quantity.Figure) {
+	w.figureAnd(label, f, quantity.None, 3, " times")
 }

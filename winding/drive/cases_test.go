@@ -5,10 +5,10 @@ import (
 	"strconv"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/published"
 )
 
 // workedCase is a row of testdata/drive/drive_cases.csv; each names its source.

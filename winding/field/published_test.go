@@ -5,10 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/published"
 )
 
 // factor is the winding factor of a full-slot three-phase winding in closed form, kp·kd.

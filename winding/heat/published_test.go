@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/published"
 )
 
 // k of IEC 60364-5-54 is √τ·J. The printed k is whole, and its heat capacities are 0.8 %

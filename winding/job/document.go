@@ -6,8 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // span is a piece of the text, in bytes.
@@ -18,7 +17,7 @@ type entry struct {
 	key, value span
 	typed      string // the value as a person would type it
 	field      *Field // nil: no such key
-	unit       unit.Unit
+	unit       quantity.Unit
 	index      int
 }
 
@@ -35,7 +34,7 @@ type section struct {
 // new one, and the old one is the undo.
 type Document struct {
 	text     string
-	job      winding.Job
+	job      Job
 	problems []Problem
 	entries  map[string]entry
 	sections []section
@@ -67,7 +66,7 @@ func Parse(text string) Document {
 func (d Document) Text() string { return d.text }
 
 // Job is what the file says, without what could not be read.
-func (d Document) Job() winding.Job { return d.job }
+func (d Document) Job() Job { return d.job }
 
 // Problems is what cannot be used, in the file's order.
 func (d Document) Problems() []Problem { return d.problems }
@@ -84,7 +83,7 @@ func (d Document) ProblemAt(path string) (Problem, bool) {
 
 // Typed is the value at a path as typed, with the unit of its key; ok is false when
 // the file does not say it.
-func (d Document) Typed(path string) (text string, u unit.Unit, ok bool) {
+func (d Document) Typed(path string) (text string, u quantity.Unit, ok bool) {
 	e, ok := d.entries[path]
 	return e.typed, e.unit, ok
 }

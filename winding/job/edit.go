@@ -5,14 +5,14 @@ import (
 	"strconv"
 	"strings"
 
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // Set gives the document in which a path has the value a person typed. A unit typed
 // behind a number ("1.5 in") becomes the key's; a bare number keeps the key's unit,
 // or takes the person's choice when the file does not have the key yet. What cannot
 // be read is kept as text, and is a problem. An empty value clears the path.
-func (d Document) Set(path, typed string, choice unit.Choice) Document {
+func (d Document) Set(path, typed string, choice quantity.Choice) Document {
 	f, ok := FieldAt(path)
 	if !ok {
 		return d
@@ -41,7 +41,7 @@ func (d Document) Set(path, typed string, choice unit.Choice) Document {
 }
 
 // lineKey is the key to write, with its unit.
-func (f *Field) lineKey(u unit.Unit) string {
+func (f *Field) lineKey(u quantity.Unit) string {
 	if f.Kind != Number {
 		return f.Name
 	}
@@ -49,7 +49,7 @@ func (f *Field) lineKey(u unit.Unit) string {
 }
 
 // ownUnit takes a known unit off a typed number and returns it.
-func (f *Field) ownUnit(typed string, u unit.Unit) (string, unit.Unit) {
+func (f *Field) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	if f.Kind != Number && f.Kind != Whole {
 		return typed, u
 	}

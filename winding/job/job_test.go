@@ -6,11 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/quantity"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding"
-	"slotwright/winding/unit"
 )
 
 const small = `# my stator
@@ -41,16 +40,16 @@ func TestReadsValuesWithTheirUnitsAndMarks(t *testing.T) {
 	j := d.Job()
 	assert.Equal(t, "Pump alternator", j.Name)
 	assert.InDelta(t, 88.9, j.Machine.BoreMM.Value, 1e-9, "3.5 in")
-	assert.Equal(t, winding.Reading{Value: 38, PlusMinus: 0.5, Origin: winding.Guessed}, j.Machine.StackMM)
+	assert.Equal(t, quantity.Reading{Value: 38, PlusMinus: 0.5, Origin: quantity.Guessed}, j.Machine.StackMM)
 	require.Len(t, j.Trials, 2)
 	assert.Equal(t, "18 AWG", j.Trials[0].Gauge.String())
 	assert.Equal(t, "0.75 mm over", j.Trials[1].Gauge.String())
 	assert.Equal(t, 2.0, j.Trials[1].Strands.Value)
-	assert.Equal(t, winding.Absent, j.Machine.AirGapMM.Origin)
+	assert.Equal(t, quantity.Absent, j.Machine.AirGapMM.Origin)
 }
 
 func TestQuantities(t *testing.T) {
-	for text, want := range map[string]quantity{
+	for text, want := range map[string]typedNumber{
 		"38": {value: 38}, "~38": {value: 38, guessed: true}, " ~ 38 mm ±0.5 ": {value: 38, plusMinus: 0.5, guessed: true, unit: "mm"},
 		"1,2": {value: 1.2}, "200 ±2%": {value: 200, plusMinus: 4}, "12 +- 1": {value: 12, plusMinus: 1}, "-5 °C": {value: -5, unit: "degC"},
 		"1e3": {value: 1000}, "0.25 Ω": {value: .25, unit: "ohm"}, "38 ±0.5 mm": {value: 38, plusMinus: .5, unit: "mm"},
@@ -68,47 +67,47 @@ func TestQuantities(t *testing.T) {
 
 func TestEditsKeepEverythingElse(t *testing.T) {
 	d := Parse(small)
-	n := d.Set("trial[1].turns", "27", unit.Choice{})
+	n := d.Set("trial[1].turns", "27", quantity.Choice{})
 	assert.Equal(t, strings.Replace(small, "turns = 26", "turns = 27", 1), n.Text())
 	assert.Equal(t, 26.0, d.Job().Trials[1].Turns.Value, "the document before is the undo")
 
-	n = d.Set("machine.bore", "89 mm", unit.Choice{})
+	n = d.Set("machine.bore", "89 mm", quantity.Choice{})
 	assert.Equal(t, strings.Replace(small, "bore_in = 3.5", "bore_mm = 89", 1), n.Text(), "a typed unit becomes the key's")
-	n = d.Set("machine.bore", "~3.4 ±0.1", unit.Choice{})
+	n = d.Set("machine.bore", "~3.4 ±0.1", quantity.Choice{})
 	assert.Contains(t, n.Text(), `bore_in = "~3.4 ±0.1"`)
-	assert.Equal(t, winding.Guessed, n.Job().Machine.BoreMM.Origin)
+	assert.Equal(t, quantity.Guessed, n.Job().Machine.BoreMM.Origin)
 
-	n = d.Set("machine.bore", "eighty", unit.Choice{})
+	n = d.Set("machine.bore", "eighty", quantity.Choice{})
 	text, _, ok := n.Typed("machine.bore")
 	assert.True(t, ok)
 	assert.Equal(t, "eighty", text, "nothing typed is lost")
 	p, ok := n.ProblemAt("machine.bore")
 	require.True(t, ok)
 	assert.Equal(t, 8, p.Line)
-	assert.Equal(t, small, n.Set("machine.bore", "3.5", unit.Choice{}).Text(), "and it can be mended")
+	assert.Equal(t, small, n.Set("machine.bore", "3.5", quantity.Choice{}).Text(), "and it can be mended")
 }
 
 func TestNewKeysFindTheirPlace(t *testing.T) {
 	d := Parse(small)
-	n := d.Set("machine.air_gap", "0.4", unit.Choice{})
+	n := d.Set("machine.air_gap", "0.4", quantity.Choice{})
 	assert.Equal(t, strings.Replace(small, "±0.5\"\n", "±0.5\"\nair_gap_mm = 0.4\n", 1), n.Text(), "at the end of its table")
-	n = d.Set("slot.mouth", "0.1", unit.Choice{Inch: true})
+	n = d.Set("slot.mouth", "0.1", quantity.Choice{Inch: true})
 	assert.Equal(t, small+"\n[slot]\nmouth_in = 0.1\n", n.Text(), "with its table when there is none, in the unit liked")
 	assert.InDelta(t, 2.54, n.Job().Slot.MouthMM.Value, 1e-12)
-	n = d.Set("spin[0].speed", "1500", unit.Choice{})
+	n = d.Set("spin[0].speed", "1500", quantity.Choice{})
 	assert.Equal(t, 1500.0, n.Job().Spins[0].RPM.Value)
-	n = n.Set("notes", "odd \"thing\"\tC:\\x", unit.Choice{})
+	n = n.Set("notes", "odd \"thing\"\tC:\\x", quantity.Choice{})
 	assert.Empty(t, n.Problems())
 	assert.Equal(t, "odd \"thing\"\tC:\\x", n.Job().Notes)
 }
 
 func TestPlaceholdersAreFilledAndEmptied(t *testing.T) {
 	d := Parse("[machine]\n# Bore. Inside.\n# bore_mm =   # caliper\n\n# stack_mm =\n")
-	n := d.Set("machine.bore", "80.50", unit.Choice{})
+	n := d.Set("machine.bore", "80.50", quantity.Choice{})
 	assert.Equal(t, "[machine]\n# Bore. Inside.\nbore_mm = 80.50 # caliper\n\n# stack_mm =\n", n.Text())
 	back := n.Clear("machine.bore")
 	assert.Equal(t, "[machine]\n# Bore. Inside.\n# bore_mm = # caliper\n\n# stack_mm =\n", back.Text())
-	assert.Equal(t, n.Text(), back.Set("machine.bore", "80.50", unit.Choice{}).Text(), "there and back")
+	assert.Equal(t, n.Text(), back.Set("machine.bore", "80.50", quantity.Choice{}).Text(), "there and back")
 	assert.False(t, back.Job().Machine.BoreMM.Given())
 }
 
@@ -117,7 +116,7 @@ func TestUnreadableLinesAreMended(t *testing.T) {
 	d := Parse("[machine]\nbore_mm = 0,5 # caliper\nslots = 36\n")
 	require.Len(t, d.Problems(), 1)
 	assert.Equal(t, 36.0, d.Job().Machine.Slots.Value, "the rest is read")
-	n := d.Set("machine.bore", "50", unit.Choice{})
+	n := d.Set("machine.bore", "50", quantity.Choice{})
 	assert.Empty(t, n.Problems())
 	assert.Equal(t, "[machine]\nbore_mm = 50\nslots = 36\n", n.Text())
 }
@@ -127,7 +126,7 @@ func TestTrialsComeAndGo(t *testing.T) {
 	n := d.Add("trial", 1)
 	require.Len(t, n.Job().Trials, 3)
 	assert.Equal(t, n.Job().Trials[1], n.Job().Trials[2])
-	n = n.Set("trial[2].name", "C", unit.Choice{}).Set("trial[2].turns", "30", unit.Choice{})
+	n = n.Set("trial[2].name", "C", quantity.Choice{}).Set("trial[2].turns", "30", quantity.Choice{})
 	assert.Equal(t, 26.0, n.Job().Trials[1].Turns.Value)
 	assert.Equal(t, 30.0, n.Job().Trials[2].Turns.Value)
 	assert.Equal(t, small, n.Remove("trial", 2).Text())
@@ -155,7 +154,7 @@ func TestTemplateIsCleanAndComplete(t *testing.T) {
 			continue
 		}
 		v := sample(f)
-		n := d.Set(f.PathAt(0), v, unit.Choice{})
+		n := d.Set(f.PathAt(0), v, quantity.Choice{})
 		assert.Empty(t, n.Problems(), "%s = %s", f.Path(), v)
 		got, _, ok := n.Typed(f.PathAt(0))
 		assert.True(t, ok, f.Path())
@@ -287,7 +286,7 @@ func FuzzParse(f *testing.F) {
 		if len(d.Problems()) > 0 {
 			return
 		}
-		n := d.Set("machine.bore", "77", unit.Choice{})
+		n := d.Set("machine.bore", "77", quantity.Choice{})
 		if got := n.Job().Machine.BoreMM.Value; got != 77 && got != 77*25.4 {
 			t.Fatalf("set 77, read %v in\n%s", got, n.Text())
 		}

@@ -4,8 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/quantity"
 )
 
 // Kind is what may stand in a field.
@@ -35,7 +34,7 @@ type Field struct {
 	Name  string // the key without its unit
 	Label string // for the screen and the card
 	Kind  Kind
-	Dim   unit.Dimension
+	Dim   quantity.Dimension
 	// Min and Max are the limits of what is possible at all, in the base unit.
 	Min, Max float64
 	// Allowed are the only values there are, when the limits do not say it.
@@ -46,14 +45,14 @@ type Field struct {
 	// Ghost is what is used when the field is empty, in words; "" when nothing is.
 	Ghost string
 	// when says whether the field has a meaning in this job; nil is always.
-	when func(*winding.Job) bool
+	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.
-	at func(j *winding.Job, i int) any
+	at func(j *Job, i int) any
 }
 
 // Applies reports whether the field has a meaning for this job: the diameter of a
 // wind rotor has none for pedals.
-func (f *Field) Applies(j *winding.Job) bool { return f.when == nil || f.when(j) }
+func (f *Field) Applies(j *Job) bool { return f.when == nil || f.when(j) }
 
 // Keys lists the ways to write the field's key, the base unit's first.
 func (f *Field) Keys() []string {
@@ -68,7 +67,7 @@ func (f *Field) Keys() []string {
 }
 
 // key is the field's key with a unit.
-func (f *Field) key(u unit.Unit) string {
+func (f *Field) key(u quantity.Unit) string {
 	if u.Suffix == "" {
 		return f.Name
 	}
@@ -86,7 +85,7 @@ type Table struct {
 	Most int
 	Help string
 	// grow makes room for entry i and returns how many there are.
-	grow func(j *winding.Job, n int)
+	grow func(j *Job, n int)
 }
 
 // Many reports whether the table comes as [[name]].
@@ -102,17 +101,17 @@ var Tables = []Table{
 	{Name: "slot", Title: "The slot", Most: 1, Help: "One slot, measured at the iron with the old wire and paper out."},
 	{Name: "old", Title: "Old winding", Most: 1, Help: "What came out of the slots, and what the plate said. Count before you cut."},
 	{Name: "spin", Title: "Spin-up reading", Most: 24, Help: "Open-circuit volts between two leads of the OLD winding at a speed.",
-		grow: func(j *winding.Job, n int) { j.Spins = make([]winding.SpinReading, n) }},
+		grow: func(j *Job, n int) { j.Spins = make([]SpinReading, n) }},
 	{Name: "short", Title: "Short-circuit reading", Most: 24, Help: "Amps in a lead of the OLD winding with all its leads joined, at a speed.",
-		grow: func(j *winding.Job, n int) { j.Shorts = make([]winding.ShortReading, n) }},
+		grow: func(j *Job, n int) { j.Shorts = make([]ShortReading, n) }},
 	{Name: "field", Title: "What makes the flux", Most: 1, Help: "A wound rotor and its current, or magnets."},
 	{Name: "drive", Title: "What turns it", Most: 1, Help: "The drive, and what lies between it and the alternator."},
 	{Name: "drive_point", Title: "Drive power curve", Most: 40, Help: "What the drive can give at a speed of its own shaft. Two points or more.",
-		grow: func(j *winding.Job, n int) { j.Drive.Points = make([]winding.PowerPoint, n) }},
+		grow: func(j *Job, n int) { j.Drive.Points = make([]PowerPoint, n) }},
 	{Name: "battery", Title: "What it charges", Most: 1, Help: "Battery, cable and diodes."},
 	{Name: "target", Title: "What is wanted", Most: 1, Help: "The speeds that matter and the amps wanted."},
 	{Name: "trial", Title: "Trial winding", Most: MaxTrials, Help: "A candidate winding. Up to four stand side by side.",
-		grow: func(j *winding.Job, n int) { j.Trials = make([]winding.Trial, n) }},
+		grow: func(j *Job, n int) { j.Trials = make([]Trial, n) }},
 }
 
 // TableOf finds a table by name.
@@ -137,14 +136,14 @@ var (
 
 type keyed struct {
 	field *Field
-	unit  unit.Unit
+	unit  quantity.Unit
 }
 
 func init() {
 	for i := range Fields {
 		f := &Fields[i]
 		if f.Dim == nil {
-			f.Dim = unit.None
+			f.Dim = quantity.None
 		}
 		byTable[f.Table] = append(byTable[f.Table], f)
 		byPath[f.Path()] = f

@@ -9,16 +9,16 @@ import (
 	"strconv"
 	"strings"
 
-	"slotwright/winding"
-	"slotwright/winding/unit"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/wiretable"
 )
 
 // trouble is what is wrong with a value, before its place is known.
 type trouble struct{ read, expected, fix string }
 
-// quantity is a number as a person writes it: "38", "~38 mm ±0.5", "1,2", "12 ±2%".
-type quantity struct {
+// typedNumber is a number as a person writes it: "38", "~38 mm ±0.5", "1,2", "12 ±2%".
+type typedNumber struct {
 	value, plusMinus float64
 	guessed          bool
 	unit             string
@@ -29,21 +29,21 @@ var quantityForm = regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9
 // superscripts and other ways to type a unit that no suffix has.
 var plainUnit = strings.NewReplacer("²", "2", "Ω", "ohm", "Ω", "ohm", "°", "deg")
 
-func parseQuantity(text string) (quantity, error) {
+func parseQuantity(text string) (typedNumber, error) {
 	m := quantityForm.FindStringSubmatch(plainUnit.Replace(text))
 	if m == nil {
-		return quantity{}, errors.New("a number, with ~ in front when guessed and ± after when uncertain: ~38 ±0.5")
+		return typedNumber{}, errors.New("a number, with ~ in front when guessed and ± after when uncertain: ~38 ±0.5")
 	}
-	q := quantity{guessed: m[1] == "~", unit: strings.TrimSpace(m[3])}
+	q := typedNumber{guessed: m[1] == "~", unit: strings.TrimSpace(m[3])}
 	var err error
 	if q.value, err = parseNumber(m[2]); err != nil {
-		return quantity{}, err
+		return typedNumber{}, err
 	}
 	if m[4] == "" {
 		return q, nil
 	}
 	if q.plusMinus, err = parseNumber(m[4]); err != nil {
-		return quantity{}, err
+		return typedNumber{}, err
 	}
 	switch after := strings.TrimSpace(m[5]); {
 	case after == "%":
@@ -51,7 +51,7 @@ func parseQuantity(text string) (quantity, error) {
 	case q.unit == "":
 		q.unit = after
 	case after != "" && after != q.unit:
-		return quantity{}, fmt.Errorf("the same unit for the number and its ±")
+		return typedNumber{}, fmt.Errorf("the same unit for the number and its ±")
 	}
 	return q, nil
 }
@@ -76,9 +76,9 @@ func parseNumber(s string) (float64, error) {
 
 // store puts a value, as typed, into the job. The unit is that of the key; a unit
 // written with the number must agree with it.
-func (f *Field) store(j *winding.Job, i int, typed string, u unit.Unit) *trouble {
+func (f *Field) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 	switch at := f.at(j, i).(type) {
-	case *winding.Reading:
+	case *quantity.Reading:
 		r, bad := f.reading(typed, u)
 		if bad == nil {
 			*at = r
@@ -96,10 +96,10 @@ func (f *Field) store(j *winding.Job, i int, typed string, u unit.Unit) *trouble
 		return storeText(typed, f.Words, func(s string) (err error) { *at, err = wiretable.ParseBuild(s); return })
 	case *wiretable.Metal:
 		return storeText(typed, f.Words, func(s string) (err error) { *at, err = wiretable.ParseMetal(s); return })
-	case *winding.Connection:
+	case *layout.Connection:
 		word, bad := f.word(typed)
-		if bad == nil && word == winding.Delta.String() {
-			*at = winding.Delta
+		if bad == nil && word == layout.Delta.String() {
+			*at = layout.Delta
 		}
 		return bad
 	case *[]int:
@@ -114,29 +114,29 @@ func (f *Field) store(j *winding.Job, i int, typed string, u unit.Unit) *trouble
 }
 
 // reading reads a number of the field.
-func (f *Field) reading(typed string, u unit.Unit) (winding.Reading, *trouble) {
+func (f *Field) reading(typed string, u quantity.Unit) (quantity.Reading, *trouble) {
 	q, err := parseQuantity(typed)
 	if err != nil {
-		return winding.Reading{}, &trouble{quote(typed), err.Error(), f.How}
+		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.How}
 	}
 	if q.unit != "" {
 		said, ok := f.Dim.Typed(q.unit)
 		if !ok || (said.Suffix != u.Suffix) {
-			return winding.Reading{}, &trouble{quote(typed), "a number of " + orPlain(u.Name), "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
+			return quantity.Reading{}, &trouble{quote(typed), "a number of " + orPlain(u.Name), "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
 		}
 	}
 	v := u.Base(q.value)
 	switch {
 	case f.Kind == Whole && v != math.Trunc(v):
-		return winding.Reading{}, &trouble{quote(typed), "a whole number", f.How}
+		return quantity.Reading{}, &trouble{quote(typed), "a whole number", f.How}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
-		return winding.Reading{}, &trouble{quote(typed), f.Range(u), f.How}
+		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.How}
 	}
-	origin := winding.Measured
+	origin := quantity.Measured
 	if q.guessed {
-		origin = winding.Guessed
+		origin = quantity.Guessed
 	}
-	return winding.Reading{Value: v, PlusMinus: u.BaseSpan(q.plusMinus), Origin: origin}, nil
+	return quantity.Reading{Value: v, PlusMinus: u.BaseSpan(q.plusMinus), Origin: origin}, nil
 }
 
 func orPlain(name string) string {
@@ -147,7 +147,7 @@ func orPlain(name string) string {
 }
 
 // Range says in words what the field takes, in a unit.
-func (f *Field) Range(u unit.Unit) string {
+func (f *Field) Range(u quantity.Unit) string {
 	switch {
 	case f.Kind == Word:
 		return "one of " + strings.Join(f.Words, ", ")

@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/published"
 )
 
 // Every row of testdata/layout/winding_factors.csv: the sources are in its column

@@ -23,6 +23,9 @@ func (c Connection) String() string {
 	return "star"
 }
 
+// MarshalText makes JSON carry the word.
+func (c Connection) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
 // End is one of the two wire ends of a coil.
 type End string
 

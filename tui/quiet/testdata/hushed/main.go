@@ -6,9 +6,9 @@ import (
 	"fmt"
 	"os"
 
-	_ "github.com/charmbracelet/bubbletea"
-
 	"slotwright/tui/quiet"
+
+	_ "github.com/charmbracelet/bubbletea"
 )
 
 func main() {

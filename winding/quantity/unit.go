@@ -1,10 +1,9 @@
-// Package unit knows the units a person may give a number in: which dimension
-// they measure, how they are written in a key and after a number, and how they
-// turn into the one the program computes with.
+// Package quantity is the ground floor: a [Reading] as a person gave it, a [Figure] as it
+// was worked out, where a number came from, and the units it may be given or shown in.
 //
-// It is for the edges only, where text comes in and figures go out. Inside, every
+// Units are for the edges only, where text comes in and figures go out. Inside, every
 // value is in its dimension's first unit and its name says so.
-package unit
+package quantity
 
 import "strings"
 

@@ -1,4 +1,4 @@
-package winding
+package quantity
 
 // Origin says how far a number can be trusted.
 type Origin int

@@ -1,4 +1,4 @@
-package winding
+package quantity
 
 import (
 	"encoding/json"
@@ -29,12 +29,12 @@ func (f Figure) MarshalJSON() ([]byte, error) {
 	return json.Marshal(f.Value)
 }
 
-// derived is a number that follows from others. A value that is not finite is the
+// Of is a number that follows from others. A value that is not finite is the
 // mark of an input out of its range; it becomes a missing figure here, so that it can
 // get no further.
-func derived(v float64, from ...Origin) Figure {
+func Of(v float64, from ...Origin) Figure {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return missing("the inputs are out of range")
+		return Missing("the inputs are out of range")
 	}
 	f := Figure{Value: v, Origin: Derived}
 	for _, o := range from {
@@ -45,60 +45,68 @@ func derived(v float64, from ...Origin) Figure {
 	return f
 }
 
-// missing is no number, and why.
-func missing(why string) Figure { return Figure{Why: why} }
+// Missing is no number, and why.
+func Missing(why string) Figure { return Figure{Why: why} }
 
-// because is the figure with a note of where it came from.
-func (f Figure) because(why string) Figure {
+// Because is the figure with a note of where it came from.
+func (f Figure) Because(why string) Figure {
 	f.Why = why
 	return f
 }
 
-// then is g(f), keeping what is known of f: missing stays missing, guessed guessed.
-func (f Figure) then(g func(float64) float64) Figure {
+// Then is g(f), keeping what is known of f: missing stays missing, guessed guessed.
+func (f Figure) Then(g func(float64) float64) Figure {
 	if !f.Known() {
 		return f
 	}
-	r := derived(g(f.Value), f.Origin)
+	r := Of(g(f.Value), f.Origin)
 	if r.Known() {
 		r.Why = f.Why
 	}
 	return r
 }
 
-// times is the figure, and how far it may be off, times a plain number.
-func (f Figure) times(k float64) Figure {
-	r := f.then(func(v float64) float64 { return v * k })
+// Times is the figure, and how far it may be off, times a plain number.
+func (f Figure) Times(k float64) Figure {
+	r := f.Then(func(v float64) float64 { return v * k })
 	if r.Known() {
 		r.PlusMinus = math.Abs(k) * f.PlusMinus
 	}
 	return r
 }
 
-// with is g of two figures; missing if one is.
-func (f Figure) with(h Figure, g func(a, b float64) float64) Figure {
+// With is g of two figures; missing if one is.
+func (f Figure) With(h Figure, g func(a, b float64) float64) Figure {
 	switch {
 	case !f.Known():
 		return f
 	case !h.Known():
 		return h
 	}
-	return derived(g(f.Value, h.Value), f.Origin, h.Origin)
+	return Of(g(f.Value, h.Value), f.Origin, h.Origin)
 }
 
-// over is f/h.
-func (f Figure) over(h Figure) Figure {
-	return f.with(h, func(a, b float64) float64 { return a / b })
+// Over is f/h.
+func (f Figure) Over(h Figure) Figure {
+	return f.With(h, func(a, b float64) float64 { return a / b })
 }
 
-// figure is a reading as a figure.
-func (r Reading) figure(why string) Figure {
+// Figure is the reading as a figure; why says what is needed when it was not given.
+func (r Reading) Figure(why string) Figure {
 	if !r.Given() {
-		return missing(why)
+		return Missing(why)
 	}
 	f := Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: Derived}
 	if r.Origin == Guessed {
 		f.Origin = Guessed
 	}
 	return f
+}
+
+// OrError is a figure from a part that may refuse its inputs.
+func OrError(v float64, err error, from ...Origin) Figure {
+	if err != nil {
+		return Missing(err.Error())
+	}
+	return Of(v, from...)
 }

@@ -1,0 +1,252 @@
+package job
+
+import (
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
+
+// Job is one machine on one bench: everything a person gave, and nothing that
+// was computed. Values are already within their ranges (the reader of the job
+// file sees to that); what is missing is Absent and Evaluate says what it needs.
+type Job struct {
+	Name  string
+	Notes string
+	// Invented is set on the built-in example only: no such machine exists.
+	Invented bool
+
+	Machine Machine
+	Slot    SlotSpec
+	Old     OldWinding
+	// Spins are spin-up readings of the old winding, open circuit.
+	Spins []SpinReading
+	// Shorts are short-circuit readings of the old winding.
+	Shorts  []ShortReading
+	Field   FieldSpec
+	Drive   DriveSpec
+	Battery BatterySpec
+	Target  Target
+	Trials  []Trial
+}
+
+// Machine is the iron and its surroundings.
+type Machine struct {
+	Phases quantity.Reading // 1 or 3
+	Slots  quantity.Reading // whole, 3 and up
+	Poles  quantity.Reading // whole, even
+	Layers quantity.Reading // 1 or 2
+	Span   quantity.Reading // coil span in slots, 1 and up
+	// Kind of winding as found: "lap", "concentric" or "wave".
+	Kind string
+	// Sets is 1, or 2 for dual three-phase sets 30 electrical degrees apart.
+	Sets quantity.Reading
+
+	BoreMM       quantity.Reading
+	StackMM      quantity.Reading
+	AirGapMM     quantity.Reading
+	MeanTurnMM   quantity.Reading // measured on an old coil or a trial coil
+	EndRunMM     quantity.Reading // straight run of a coil out of the core, each side
+	Cooling      string           // "closed", "open" or "fan"
+	ThermalClass string           // "A", "E", "B", "F", "H" (IEC 60085)
+	AmbientC     quantity.Reading
+	// KelvinPerWatt is the rise of the winding per watt lost in it.
+	KelvinPerWatt quantity.Reading
+	// IronWatts at IronRPM: drag loss (iron and friction) measured unloaded.
+	IronWatts quantity.Reading
+	IronRPM   quantity.Reading
+}
+
+// SlotSpec is the slot as measured, and what lines it.
+type SlotSpec struct {
+	// Shape is "area", "parallel", "tapered" or "round".
+	Shape         string
+	AreaMM2       quantity.Reading
+	TopMM         quantity.Reading
+	BottomMM      quantity.Reading
+	DepthMM       quantity.Reading
+	MouthMM       quantity.Reading
+	MouthHeightMM quantity.Reading
+	DepthPerWidth quantity.Reading // for shape "area": the stated proportion
+	LinerMM       quantity.Reading
+	WedgeMM       quantity.Reading
+	SeparatorMM   quantity.Reading
+	// FillLimit is the wire fill not to be passed: z·s·do²/net area.
+	FillLimit quantity.Reading
+}
+
+// Wound is turns of wire in a coil: what a person counts and measures.
+type Wound struct {
+	Turns quantity.Reading // turns per coil
+	// CoilTurns are the turns coil by coil within a group, outermost first, when
+	// they are unequal; then Turns is not used.
+	CoilTurns []int
+	// Gauge is the wire, Strands how many are wound side by side as one.
+	Gauge   wiretable.Gauge
+	Strands quantity.Reading
+	// AlsoGauge and AlsoStrands are a second size wound along with the first.
+	AlsoGauge   wiretable.Gauge
+	AlsoStrands quantity.Reading
+	Build       wiretable.Build
+	Metal       wiretable.Metal
+}
+
+// Bundle is what is wound in hand: one strand of the gauge when no number is given.
+func (w Wound) Bundle() wiretable.Bundle {
+	if w.Gauge.IsZero() {
+		return wiretable.Bundle{}
+	}
+	first := int(w.Strands.Or(1))
+	if w.AlsoGauge.IsZero() {
+		return wiretable.Of(first, w.Gauge)
+	}
+	return wiretable.OfTwo(first, w.Gauge, int(w.AlsoStrands.Or(1)), w.AlsoGauge)
+}
+
+// OldWinding is what came out of the slots, and what its plate said.
+type OldWinding struct {
+	Wound
+	Circuits   quantity.Reading
+	Connection layout.Connection
+	LeadOhms   quantity.Reading // between two leads, meter leads taken off
+	LeadOhmsC  quantity.Reading // winding temperature at that reading
+	// CutInRPM is the speed at which the old winding began to charge.
+	CutInRPM quantity.Reading
+	// LeadMilliHenries between two leads, from a bridge (LCR meter).
+	LeadMilliHenries quantity.Reading
+	RatedAmps        quantity.Reading // plate, DC
+	RatedVolts       quantity.Reading // plate, DC
+	RatedRPM         quantity.Reading // plate, alternator shaft
+}
+
+// SpinReading is an open-circuit voltage of the old winding at a speed.
+type SpinReading struct {
+	RPM       quantity.Reading
+	LineVolts quantity.Reading // V rms between leads
+	FieldAmps quantity.Reading // wound rotor only
+}
+
+// ShortReading is a current of the old winding with its leads joined.
+type ShortReading struct {
+	RPM       quantity.Reading
+	LineAmps  quantity.Reading // A rms in one lead
+	FieldAmps quantity.Reading // wound rotor only
+}
+
+// FieldSpec is what makes the flux.
+type FieldSpec struct {
+	// Kind is "wound" or "magnets"; empty when not said.
+	Kind string
+	// GapTesla is the peak of the fundamental gap flux density, typed.
+	GapTesla quantity.Reading
+
+	// Wound rotor.
+	Ohms  quantity.Reading // at 20 °C, slip ring to slip ring
+	Volts quantity.Reading // what feeds it
+	Amps  quantity.Reading // what it takes when charging
+	Brush quantity.Reading // brush drop, both, V
+
+	// Magnets.
+	RemanenceTesla quantity.Reading // Br at 20 °C
+	MagnetMM       quantity.Reading // thickness along the flux
+	MagnetCover    quantity.Reading // arc over pole pitch, 0..1
+	MagnetGapMM    quantity.Reading // mechanical gap in the magnet machine
+	LeakageFactor  quantity.Reading // sigma, 1 and up
+	MagnetC        quantity.Reading // magnet temperature
+}
+
+// DriveSpec is what turns the shaft.
+type DriveSpec struct {
+	// Kind is "wind", "pedals", "water", "engine" or "fixed"; empty when not said.
+	Kind string
+
+	// Transmission: "direct", "belt", "chain" or "gear".
+	Transmission string
+	DriverMM     quantity.Reading // pulley on the drive
+	DrivenMM     quantity.Reading // pulley on the alternator
+	DriverTeeth  quantity.Reading
+	DrivenTeeth  quantity.Reading
+	Ratio        quantity.Reading // alternator turns per drive turn, when known outright
+	Slip         quantity.Reading // fraction
+	Efficiency   quantity.Reading // of the transmission, fraction
+	TachDriveRPM quantity.Reading // two tachometer readings under load: the real ratio
+	TachAltRPM   quantity.Reading
+
+	// Wind rotor.
+	RotorM      quantity.Reading // diameter
+	Curve       string           // name of the published Cp curve
+	PeakCp      quantity.Reading
+	PeakLambda  quantity.Reading
+	MeanWindMS  quantity.Reading
+	WeibullK    quantity.Reading // 2 is Rayleigh
+	CutOutMS    quantity.Reading // wind at which it is furled or stopped
+	GaleMS      quantity.Reading // wind to check runaway at
+	AltitudeM   quantity.Reading
+	AirC        quantity.Reading
+	StartTorque quantity.Reading // N·m the standing rotor must overcome (cogging, friction)
+
+	// Pedals, water wheel, engine, fixed: speeds at the drive's own shaft.
+	SlowRPM  quantity.Reading
+	UsualRPM quantity.Reading
+	TopRPM   quantity.Reading
+	Watts    quantity.Reading // what the drive can give at its usual speed
+	// Points are drive power against drive rpm, typed by the person.
+	Points []PowerPoint
+}
+
+// PowerPoint is one point of a drive's power curve.
+type PowerPoint struct {
+	RPM   quantity.Reading // drive shaft
+	Watts quantity.Reading
+}
+
+// BatterySpec is what is charged, and what lies between.
+type BatterySpec struct {
+	// Chemistry is "flooded", "agm", "gel", "lfp" or "custom".
+	Chemistry       string
+	Cells           quantity.Reading
+	CapacityAh      quantity.Reading
+	RestVolts       quantity.Reading
+	AbsorptionVolts quantity.Reading
+	FloatVolts      quantity.Reading
+	MaxChargeAmps   quantity.Reading
+	Ohms            quantity.Reading // internal
+	CableM          quantity.Reading // one way
+	CableMM2        quantity.Reading // copper
+	// Diode is "silicon" or "schottky".
+	Diode             string
+	DiodeVolts        quantity.Reading // per diode, constant part
+	DiodeOhms         quantity.Reading // per diode, slope
+	DiodeReverseVolts quantity.Reading // repetitive peak reverse rating
+}
+
+// Target is what the rewind is for.
+type Target struct {
+	Amps quantity.Reading // DC amps wanted
+	// SlowRPM, UsualRPM and TopRPM are alternator speeds; when absent they
+	// follow from the drive.
+	SlowRPM  quantity.Reading
+	UsualRPM quantity.Reading
+	TopRPM   quantity.Reading
+	// TestRPM and TestC are where the finished winding will be proved.
+	TestRPM quantity.Reading
+	TestC   quantity.Reading
+	// Reference is the name of the trial the others are compared with.
+	Reference string
+	// Allowance is the part added to the wire to buy, for leads and joints.
+	Allowance quantity.Reading
+	// SpoolKg is the copper on one spool as sold.
+	SpoolKg quantity.Reading
+}
+
+// Trial is one candidate winding.
+type Trial struct {
+	Name string // "A" to "D"
+	Note string
+	Wound
+	Connection layout.Connection
+	Circuits   quantity.Reading
+	// Span, Layers and Kind override the machine's when given.
+	Span   quantity.Reading
+	Layers quantity.Reading
+	Kind   string
+}
