@@ -7,10 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"slotwright/tui/keep"
 	"slotwright/tui/kit"
+	"slotwright/tui/recovery"
 	"slotwright/tui/session"
-	"slotwright/tui/stage"
+	"slotwright/tui/tuitest"
 	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -19,11 +19,11 @@ import (
 )
 
 // onStage starts the program on the example in a terminal in the process.
-func onStage(t *testing.T, w, h int) (*stage.Stage, *Model) {
+func onStage(t *testing.T, w, h int) (*tuitest.Stage, *Model) {
 	t.Helper()
 	t.Chdir(t.TempDir())
-	m := New(session.NewExample(), keep.Store{Dir: filepath.Join(t.TempDir(), "state")})
-	st := stage.Start(t, m, w, h)
+	m := New(session.NewExample(), recovery.Store{Dir: filepath.Join(t.TempDir(), "state")})
+	st := tuitest.Start(t, m, w, h)
 	st.WaitFor("charging begins")
 	return st, m
 }
@@ -127,7 +127,7 @@ func TestHelpNamesEveryKeyOfTheScreen(t *testing.T) {
 }
 
 func TestUnsavedWorkIsOfferedAgain(t *testing.T) {
-	store := keep.Store{Dir: t.TempDir()}
+	store := recovery.Store{Dir: t.TempDir()}
 	m := New(session.NewExample(), store)
 	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
 	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("+")})
@@ -147,7 +147,7 @@ func TestChangedFileIsNotWrittenOver(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, []byte(job.Example().Text()), 0o600))
 	d, mark, err := job.Load(path)
 	require.NoError(t, err)
-	m := New(session.New(d, path, mark), keep.Store{})
+	m := New(session.New(d, path, mark), recovery.Store{})
 	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
 	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("+")})
 	require.NoError(t, os.WriteFile(path, []byte("# mine\n"), 0o600))
@@ -164,13 +164,13 @@ func TestFrames(t *testing.T) {
 		for name, theme := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
 			s := session.NewExample()
 			s.Theme = theme
-			m := New(s, keep.Store{})
+			m := New(s, recovery.Store{})
 			m.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			for i, v := range m.views {
 				m.active = i
 				frame := m.View()
-				stage.CheckFrame(t, frame, size[0], size[1])
-				stage.Golden(t, fmt.Sprintf("screen-%s-%dx%d-%s", strings.ToLower(v.Name()), size[0], size[1], name), frame)
+				tuitest.CheckFrame(t, frame, size[0], size[1])
+				tuitest.Golden(t, fmt.Sprintf("screen-%s-%dx%d-%s", strings.ToLower(v.Name()), size[0], size[1], name), frame)
 			}
 		}
 	}
@@ -179,13 +179,13 @@ func TestFrames(t *testing.T) {
 // No size and no state of the job may break a frame.
 func TestFramesOfPoorJobs(t *testing.T) {
 	for _, text := range []string{"", "[[trial]]\n", job.Template("x"), "[machine]\nslots = 36\npoles = 7\n[[trial]]\nturns = \"abc\"\ngauge = \"?\"\n"} {
-		m := New(session.New(job.Parse(text), "", job.Mark{}), keep.Store{})
+		m := New(session.New(job.Parse(text), "", job.Mark{}), recovery.Store{})
 		for w := needW; w <= 200; w += 17 {
 			for h := needH; h <= 60; h += 9 {
 				m.Update(tea.WindowSizeMsg{Width: w, Height: h})
 				for i := range m.views {
 					m.active = i
-					stage.CheckFrame(t, m.View(), w, h)
+					tuitest.CheckFrame(t, m.View(), w, h)
 				}
 			}
 		}
@@ -201,7 +201,7 @@ func FuzzKeys(f *testing.F) {
 			return
 		}
 		t.Chdir(t.TempDir())
-		m := New(session.NewExample(), keep.Store{})
+		m := New(session.NewExample(), recovery.Store{})
 		m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
 		m.active = int(tab) % len(m.views)
 		for _, r := range keys {
@@ -211,13 +211,13 @@ func FuzzKeys(f *testing.F) {
 			}
 			m.Update(msg)
 		}
-		stage.CheckFrame(t, m.View(), 100, 30)
+		tuitest.CheckFrame(t, m.View(), 100, 30)
 	})
 }
 
 // BenchmarkKeystroke is one key that changes the job: evaluate and draw at 120×40.
 func BenchmarkKeystroke(b *testing.B) {
-	m := New(session.NewExample(), keep.Store{})
+	m := New(session.NewExample(), recovery.Store{})
 	m.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
 	keys := []string{"+", "-"}
 	for i := 0; b.Loop(); i++ {
@@ -228,7 +228,7 @@ func BenchmarkKeystroke(b *testing.B) {
 
 // BenchmarkFrame is drawing alone.
 func BenchmarkFrame(b *testing.B) {
-	m := New(session.NewExample(), keep.Store{})
+	m := New(session.NewExample(), recovery.Store{})
 	m.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
 	for b.Loop() {
 		_ = m.View()
@@ -256,7 +256,7 @@ func TestTypingInTheForm(t *testing.T) {
 	st.Key("ctrl+c")
 	st.Quit()
 
-	m = New(session.New(job.Parse(job.Template("x")), "", job.Mark{}), keep.Store{})
+	m = New(session.New(job.Parse(job.Template("x")), "", job.Mark{}), recovery.Store{})
 	m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
 	m.active = 0
 	for range 9 {

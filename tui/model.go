@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"slotwright/tui/keep"
 	"slotwright/tui/kit"
+	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -25,7 +25,7 @@ const keepAfter = time.Second
 // the job, and nothing looks at an older copy.
 type Model struct {
 	s      *session.Session
-	store  keep.Store
+	store  recovery.Store
 	views  []session.View
 	active int
 	w, h   int
@@ -45,7 +45,7 @@ type Model struct {
 }
 
 // New is the program on a session, with the views in their order.
-func New(s *session.Session, store keep.Store) *Model {
+func New(s *session.Session, store recovery.Store) *Model {
 	m := &Model{s: s, store: store, views: views(), active: 1, kept: s.Document().Text()}
 	if n := len(s.Problems()); n > 0 {
 		s.Warn(fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended", n))
@@ -116,7 +116,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		}
 		return nil
 	}
-	m.s.Hush()
+	m.s.ClearMessage()
 	switch {
 	case m.then != nil:
 		return m.answer(msg)

@@ -1,7 +1,7 @@
 package tui
 
 import (
-	"slotwright/tui/field"
+	"slotwright/tui/form"
 	"slotwright/tui/kit"
 
 	"github.com/charmbracelet/bubbles/textinput"
@@ -33,7 +33,7 @@ func (p *prompt) key(msg tea.KeyMsg) { p.line, _ = p.line.Update(msg) }
 func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 	r := within.Centre(min(74, within.W-4), 5)
 	in := kit.Inner(r)
-	typed := field.Field{Text: p.line.Value(), Cursor: p.line.Position()}
+	typed := form.TextLine{Text: p.line.Value(), Cursor: p.line.Position()}
 	return kit.Panel{Title: p.title, Foot: "enter takes it, esc leaves", Focused: true}.
 		Draw(t, r, []string{"", typed.Draw(t, in.W, true)})
 }

@@ -30,7 +30,7 @@ func wildJob(r *rand.Rand, density float64) string {
 			case t.Name != "":
 				fmt.Fprintf(&b, "[%s]\n", t.Name)
 			}
-			for _, f := range job.FieldsOf(t.Name) {
+			for _, f := range job.InputsOf(t.Name) {
 				if r.Float64() < density && f.Name != "format" {
 					fmt.Fprintf(&b, "%s = %s\n", f.Keys()[0], wildValue(r, f))
 				}
@@ -40,7 +40,7 @@ func wildJob(r *rand.Rand, density float64) string {
 	return b.String()
 }
 
-func wildValue(r *rand.Rand, f *job.Field) string {
+func wildValue(r *rand.Rand, f *job.Input) string {
 	switch f.Kind {
 	case job.Word:
 		return fmt.Sprintf("%q", f.Words[r.IntN(len(f.Words))])

@@ -9,8 +9,8 @@ import (
 	"syscall"
 
 	"slotwright/tui"
-	"slotwright/tui/keep"
 	"slotwright/tui/kit"
+	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
 
@@ -27,7 +27,7 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	if !isTerminal(s.out) || os.Getenv("TERM") == "dumb" {
 		return errors.New("the screen needs a terminal; for text use a verb: slotwright report JOB, slotwright card JOB")
 	}
-	store := keep.Default()
+	store := recovery.Default()
 	open, err := openSession(argument(args), store, look.example)
 	if err != nil {
 		return err
@@ -53,7 +53,7 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 }
 
 // openSession is the job to show: the one named, else the last one, else the example.
-func openSession(path string, store keep.Store, example bool) (*session.Session, error) {
+func openSession(path string, store recovery.Store, example bool) (*session.Session, error) {
 	if path == "" && !example {
 		path = store.Last()
 	}

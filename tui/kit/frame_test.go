@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"slotwright/tui/kit"
-	"slotwright/tui/stage"
+	"slotwright/tui/tuitest"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
@@ -67,10 +67,10 @@ func sampleFrame(t kit.Theme, w, h int, modal bool) string {
 
 func TestFrameGolden(t *testing.T) {
 	for name, th := range themes {
-		stage.Golden(t, "kit-frame-"+name, sampleFrame(th, 80, 24, false))
-		stage.Golden(t, "kit-modal-"+name, sampleFrame(th, 80, 24, true))
+		tuitest.Golden(t, "kit-frame-"+name, sampleFrame(th, 80, 24, false))
+		tuitest.Golden(t, "kit-modal-"+name, sampleFrame(th, 80, 24, true))
 	}
-	stage.Golden(t, "kit-toosmall", kit.TooSmall(kit.Theme{}, 40, 6, 80, 24))
+	tuitest.Golden(t, "kit-toosmall", kit.TooSmall(kit.Theme{}, 40, 6, 80, 24))
 }
 
 // Colour must add sequences and nothing else: everything is told by characters.
@@ -97,7 +97,7 @@ func TestFrameHasItsSizeAtEverySize(t *testing.T) {
 	for w := 1; w <= 220; w += step {
 		for h := 1; h <= 70; h += step {
 			th := themeList[(w+h)%len(themeList)]
-			stage.CheckFrame(t, sampleFrame(th, w, h, h%2 == 0), w, h)
+			tuitest.CheckFrame(t, sampleFrame(th, w, h, h%2 == 0), w, h)
 			if t.Failed() {
 				t.Fatalf("at %d x %d", w, h)
 			}
@@ -108,7 +108,7 @@ func TestFrameHasItsSizeAtEverySize(t *testing.T) {
 func TestTooSmallAtEverySize(t *testing.T) {
 	for w := 0; w <= 90; w++ {
 		for h := 0; h <= 24; h++ {
-			stage.CheckFrame(t, kit.TooSmall(kit.Theme{Colour: true}, w, h, 80, 24), w, h)
+			tuitest.CheckFrame(t, kit.TooSmall(kit.Theme{Colour: true}, w, h, 80, 24), w, h)
 			require.False(t, t.Failed(), "at %d x %d", w, h)
 		}
 	}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"slotwright/tui/kit"
-	"slotwright/tui/stage"
+	"slotwright/tui/tuitest"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
@@ -16,7 +16,7 @@ import (
 func TestTableLinesUpPointsAndUnits(t *testing.T) {
 	tb := sampleTable()
 	for name, th := range themes {
-		stage.GoldenLines(t, "kit-table-"+name, append(tb.Lines(th, 72), tb.Lines(th, 40)...))
+		tuitest.GoldenLines(t, "kit-table-"+name, append(tb.Lines(th, 72), tb.Lines(th, 40)...))
 	}
 	lines := tb.Body(kit.Theme{}, 72)
 	require.Len(t, lines, len(tb.Rows))
@@ -26,7 +26,7 @@ func TestTableLinesUpPointsAndUnits(t *testing.T) {
 	assert.Equal(t, column(lines[1], "Ω"), column(lines[3], "mm"))
 	assert.Contains(t, lines[3], "does not fit")
 	for w := 0; w < 100; w++ {
-		stage.CheckLines(t, tb.Lines(kit.Theme{Colour: true}, w), w, 5)
+		tuitest.CheckLines(t, tb.Lines(kit.Theme{Colour: true}, w), w, 5)
 	}
 }
 
@@ -45,7 +45,7 @@ func TestScroll(t *testing.T) {
 	for focus := range lines {
 		for h := 1; h <= 31; h++ {
 			got := kit.Window(th, lines, focus, 12, h)
-			stage.CheckLines(t, got, 12, h)
+			tuitest.CheckLines(t, got, 12, h)
 			assert.Contains(t, strings.Join(got, "\n")+" ", fmt.Sprint("line ", focus, " "))
 			assert.Equal(t, fmt.Sprint("line ", kit.WindowTop(focus, h, 30)), strings.Fields(got[0])[0]+" "+strings.Fields(got[0])[1])
 		}
@@ -112,8 +112,8 @@ func TestBindings(t *testing.T) {
 	}
 	assert.NotContains(t, help, "Nothing", "no heading over nothing")
 	for w := range 90 {
-		stage.CheckLines(t, kit.HelpLines(kit.Theme{Colour: true}, w, bindings), w, len(kit.HelpLines(th, w, bindings)))
-		stage.CheckLines(t, []string{kit.StatusLine(th, w, "saved", bindings), kit.StatusLine(th, w, "", bindings), kit.Bar(th, w, "left", "right side")}, w, 3)
+		tuitest.CheckLines(t, kit.HelpLines(kit.Theme{Colour: true}, w, bindings), w, len(kit.HelpLines(th, w, bindings)))
+		tuitest.CheckLines(t, []string{kit.StatusLine(th, w, "saved", bindings), kit.StatusLine(th, w, "", bindings), kit.Bar(th, w, "left", "right side")}, w, 3)
 	}
 }
 
@@ -122,7 +122,7 @@ func TestTabs(t *testing.T) {
 	for w := range 70 {
 		for i := range names {
 			for _, th := range themes {
-				stage.CheckLines(t, []string{kit.Tabs(th, w, names, i)}, w, 1)
+				tuitest.CheckLines(t, []string{kit.Tabs(th, w, names, i)}, w, 1)
 			}
 			if w > 14 {
 				assert.Contains(t, kit.Tabs(kit.Theme{}, w, names, i), "["+names[i]+"]", "%d", w)
@@ -146,7 +146,7 @@ func TestModal(t *testing.T) {
 	for w := 1; w < 100; w += 3 {
 		for h := 1; h < 30; h++ {
 			b := m.Draw(kit.Theme{Colour: true}, kit.Rect{X: 2, Y: 1, W: w, H: h})
-			stage.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
+			tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
 			assert.LessOrEqual(t, b.Rect.X+b.Rect.W, w+2)
 			assert.LessOrEqual(t, b.Rect.Y+b.Rect.H, h+1)
 		}
@@ -180,7 +180,7 @@ func TestChoice(t *testing.T) {
 	kit.Choice{}.Draw(kit.Theme{}, kit.Rect{W: 20, H: 5})
 	for name, th := range themes {
 		b := c.Draw(th, kit.Rect{W: 60, H: 7})
-		stage.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
-		stage.GoldenLines(t, "kit-choice-"+name, b.Lines)
+		tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
+		tuitest.GoldenLines(t, "kit-choice-"+name, b.Lines)
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"fmt"
 	"strings"
 
-	"slotwright/tui/field"
+	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
@@ -20,7 +20,7 @@ import (
 type View struct {
 	name   string
 	tables []string
-	form   field.Form
+	form   form.Form
 	made   bool
 	// result is what stands under the help: what the inputs lead to.
 	result func(s *session.Session, w int) []string
@@ -72,7 +72,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 func (v *View) sync(s *session.Session) {
 	rows := v.rows(s)
 	if !v.made {
-		v.form, v.made = field.NewForm(rows), true
+		v.form, v.made = form.NewForm(rows), true
 		return
 	}
 	keepTyping(v.form.Focused(), rows)
@@ -81,7 +81,7 @@ func (v *View) sync(s *session.Session) {
 
 // keepTyping leaves the field that is being typed into as it was typed, blanks at its ends
 // included: the document does without them, but a person is on the way to the next word.
-func keepTyping(typing field.Row, rows []field.Row) {
+func keepTyping(typing form.Row, rows []form.Row) {
 	for i := range rows {
 		if rows[i].ID == typing.ID && len(rows[i].Choices) == 0 && strings.TrimSpace(typing.Text) == rows[i].Text {
 			rows[i].Text = typing.Text
@@ -90,8 +90,8 @@ func keepTyping(typing field.Row, rows []field.Row) {
 }
 
 // rows is the form's rows, from the job file's table of fields.
-func (v *View) rows(s *session.Session) []field.Row {
-	var rows []field.Row
+func (v *View) rows(s *session.Session) []form.Row {
+	var rows []form.Row
 	j := s.Job()
 	for _, name := range v.tables {
 		t, _ := job.TableOf(name)
@@ -100,7 +100,7 @@ func (v *View) rows(s *session.Session) []field.Row {
 			n = min(s.Document().Count(name)+1, t.Most) // an empty one to begin the next
 		}
 		for i := range n {
-			for _, f := range job.FieldsOf(name) {
+			for _, f := range job.InputsOf(name) {
 				if f.Name != "format" && f.Applies(&j) && applies(f, &j) {
 					rows = append(rows, rowOf(s, t, f, i))
 				}
@@ -111,7 +111,7 @@ func (v *View) rows(s *session.Session) []field.Row {
 }
 
 // applies leaves out the field current of readings where there is no field coil.
-func applies(f *job.Field, j *job.Job) bool {
+func applies(f *job.Input, j *job.Job) bool {
 	if (f.Table == "spin" || f.Table == "short") && f.Name == "field" {
 		return j.Field.Kind != "magnets"
 	}
@@ -119,13 +119,13 @@ func applies(f *job.Field, j *job.Job) bool {
 }
 
 // rowOf is one field as a row.
-func rowOf(s *session.Session, t *job.Table, f *job.Field, i int) field.Row {
+func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	path := f.PathAt(i)
 	text, u, given := s.Document().Typed(path)
 	if !given {
 		u = s.Units.For(f.Dim)
 	}
-	r := field.Row{
+	r := form.Row{
 		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Ghost,
 		Help: f.Help + " " + f.How,
 	}

@@ -168,7 +168,7 @@ func (s *Session) Warn(text string) { s.message = Message{text, true} }
 func (s *Session) Message() Message { return s.message }
 
 // Hush takes the message away.
-func (s *Session) Hush() { s.message = Message{} }
+func (s *Session) ClearMessage() { s.message = Message{} }
 
 // Save writes the job to its file, or to another path when one is given. A file that
 // is not the one that was opened is not written over; the error says so.

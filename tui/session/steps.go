@@ -111,7 +111,7 @@ func (s *Session) StepArea(by float64) {
 		s.Say("the slot's area follows from its shape; change its widths and depth on the Machine screen")
 		return
 	}
-	f, _ := job.FieldAt("slot.area")
+	f, _ := job.InputAt("slot.area")
 	text, u, _ := s.doc.Typed("slot.area")
 	if text == "" {
 		u = s.Units.For(f.Dim)

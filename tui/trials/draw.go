@@ -180,7 +180,7 @@ func (v *View) explain(s *session.Session, w, h int) []string {
 	var lines []string
 	if v.row < firstFigure {
 		path := v.inputPath(s)
-		if f, ok := job.FieldAt(path); ok {
+		if f, ok := job.InputAt(path); ok {
 			lines = t.WrapPaint(kit.Hint, f.Help+" "+f.How, w)
 		}
 		if p, bad := s.Document().ProblemAt(path); bad {

@@ -147,9 +147,9 @@ func rowLabel(s *session.Session, label string, d quantity.Dimension) string {
 // inputLabel is the label of an input row.
 func inputLabel(row int) string {
 	if row <= rowFill {
-		f, _ := job.FieldAt(inputFields[row])
+		f, _ := job.InputAt(inputFields[row])
 		return f.Label
 	}
-	f, _ := job.FieldAt("trial." + inputFields[row])
+	f, _ := job.InputAt("trial." + inputFields[row])
 	return f.Label
 }

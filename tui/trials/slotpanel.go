@@ -3,7 +3,7 @@ package trials
 import (
 	"fmt"
 
-	"slotwright/tui/canvas"
+	"slotwright/tui/chart"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/quantity"
@@ -37,7 +37,7 @@ func slotPanel(s *session.Session, r kit.Rect) kit.Block {
 
 // drawSlot draws the outline, liner, wedge and wires on a canvas of w by h cells.
 func drawSlot(t kit.Theme, p slot.Packing, w, h int) []string {
-	c := canvas.New(t, w, h)
+	c := chart.New(t, w, h)
 	x0, y0, x1, y1 := bounds(p)
 	c.ViewSquare(x0, y0, x1, y1)
 	closed := func(points []slot.Point, role kit.Role) {
@@ -47,20 +47,20 @@ func drawSlot(t kit.Theme, p slot.Packing, w, h int) []string {
 	}
 	closed(p.Outline, kit.Border)
 	for _, l := range p.Neck {
-		c.Line(canvas.XY{X: l.From.X, Y: l.From.Y}, canvas.XY{X: l.To.X, Y: l.To.Y}, kit.Border, canvas.Solid)
+		c.Line(chart.XY{X: l.From.X, Y: l.From.Y}, chart.XY{X: l.To.X, Y: l.To.Y}, kit.Border, chart.Solid)
 	}
 	closed(p.Wedge, kit.Dim)
 	closed(p.Separator, kit.Dim)
 	for _, k := range p.Circles {
-		c.Circle(canvas.XY{X: k.X, Y: k.Y}, k.R*0.92, kit.Series(k.Layer))
+		c.Circle(chart.XY{X: k.X, Y: k.Y}, k.R*0.92, kit.Series(k.Layer))
 	}
 	return c.Lines()
 }
 
-func toXY(points []slot.Point) []canvas.XY {
-	out := make([]canvas.XY, len(points))
+func toXY(points []slot.Point) []chart.XY {
+	out := make([]chart.XY, len(points))
 	for i, p := range points {
-		out[i] = canvas.XY{X: p.X, Y: p.Y}
+		out[i] = chart.XY{X: p.X, Y: p.Y}
 	}
 	return out
 }

@@ -4,7 +4,7 @@
 package trials
 
 import (
-	"slotwright/tui/field"
+	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 
@@ -16,7 +16,7 @@ import (
 type View struct {
 	row     int
 	editing bool
-	input   field.Field
+	input   form.TextLine
 	picture bool // the slot's picture over the table, where there is no room beside it
 	// small is set by drawing where not every row fits; flipped shows the other choice.
 	small, flipped bool
@@ -142,7 +142,7 @@ func (v *View) move(s *session.Session, id string) {
 
 // begin opens the input with a text.
 func (v *View) begin(text string) {
-	v.editing, v.input = true, field.New(text)
+	v.editing, v.input = true, form.NewTextLine(text)
 }
 
 // edit opens the marked input with what it says; words are stepped through instead.
@@ -178,7 +178,7 @@ func (v *View) typed(s *session.Session, msg tea.KeyMsg) bool {
 		v.editing = false
 		return true
 	}
-	next, used := v.input.Key(msg, field.Any)
+	next, used := v.input.Key(msg, form.Any)
 	v.input = next
 	return used
 }

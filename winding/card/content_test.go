@@ -41,7 +41,7 @@ func TestTheWholeLayoutIsOnTheCard(t *testing.T) {
 			require.Equal(t, len(plan.WindingOrder()), strings.Count(order, "[ ]"), name)
 			require.Equal(t, plan.Spec().Slots, strings.Count(section(t, text, "SLOT TABLE"), "[ ]"), name)
 
-			wiring := plan.Wiring(layoutConnection(w.o.Trials[i].Connection))
+			wiring := plan.Wiring(w.o.Trials[i].Connection)
 			joints := flat(section(t, text, "JOINTS AND LEADS"))
 			for _, j := range wiring.Joins {
 				require.Contains(t, joints, j.From.String()+" to "+j.To.String(), name)

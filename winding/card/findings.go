@@ -57,7 +57,7 @@ func (w *writer) finding(f winding.Finding) {
 
 // place is a path of the job file in words: "Trial winding 1, Wire".
 func place(path string) string {
-	field, ok := job.FieldAt(path)
+	field, ok := job.InputAt(path)
 	if !ok {
 		return path
 	}

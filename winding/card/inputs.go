@@ -35,7 +35,7 @@ func (w *writer) inputs(trial int) {
 // inputsOf is one table's; nothing when it says nothing.
 func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
 	said := false
-	for _, f := range job.FieldsOf(t.Name) {
+	for _, f := range job.InputsOf(t.Name) {
 		typed, u, ok := d.Typed(f.PathAt(n))
 		if !ok || f.Name == "format" || f.Path() == "notes" {
 			continue
@@ -49,7 +49,7 @@ func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
 }
 
 // typedWith is a value as typed, and its key's unit where it was not typed along.
-func typedWith(f *job.Field, typed string, u quantity.Unit) string {
+func typedWith(f *job.Input, typed string, u quantity.Unit) string {
 	if f.Kind != job.Number || u.Name == "" || strings.ContainsFunc(typed, isLetter) {
 		return typed
 	}
@@ -63,7 +63,7 @@ func isLetter(r rune) bool {
 
 // trust is whether a number was measured, guessed, or is a choice; a value that could
 // not be used says so.
-func trust(d *job.Document, f *job.Field, typed string, n int) string {
+func trust(d *job.Document, f *job.Input, typed string, n int) string {
 	if p, bad := d.ProblemAt(f.PathAt(n)); bad {
 		return " (NOT USED: expected " + p.Expected + ")"
 	}

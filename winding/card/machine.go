@@ -70,7 +70,7 @@ func because(f quantity.Figure) string {
 // given is a line for a reading in the unit to show, or what stands in for it.
 func (w *writer) given(label, path string, r quantity.Reading) {
 	if r.Given() {
-		field, ok := job.FieldAt(path)
+		field, ok := job.InputAt(path)
 		dim, figures := quantity.None, 0
 		if ok && field.Kind == job.Number {
 			dim, figures = field.Dim, asGiven
@@ -87,7 +87,7 @@ func (w *writer) word(label, path, text string) {
 		w.pair(label, text)
 		return
 	}
-	if field, ok := job.FieldAt(path); ok && field.Ghost != "" {
+	if field, ok := job.InputAt(path); ok && field.Ghost != "" {
 		w.pair(label, fmt.Sprintf("~%s (not given)", field.Ghost))
 		return
 	}

@@ -33,7 +33,7 @@ func (w *writer) joints(t *winding.TrialOutcome, trial int) {
 		w.say(2, notKnown(why))
 		return
 	}
-	wiring := plan.Wiring(layoutConnection(t.Connection))
+	wiring := plan.Wiring(t.Connection)
 	if len(wiring.Joins) > 0 {
 		w.heading("Coil to coil")
 	}
@@ -72,14 +72,6 @@ func ends(list []layout.EndRef) string {
 		words[i] = e.String()
 	}
 	return strings.Join(words, " with ")
-}
-
-// layoutConnection is the layout's word for the connection.
-func layoutConnection(c layout.Connection) layout.Connection {
-	if c == layout.Delta {
-		return layout.Delta
-	}
-	return layout.Star
 }
 
 // layoutNotes is what to know of the layout before winding it.

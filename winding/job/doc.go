@@ -1,4 +1,4 @@
-// Package job is the edge between a job file and a [winding.Job]: it reads, checks,
+// Package job is the edge between a job file and a [Job]: it reads, checks,
 // edits and saves.
 //
 // A [Document] is the text of the file and what it says. The text is the one thing
@@ -7,7 +7,7 @@
 // a special effort, and a value that is not right stays in the file, with its
 // problem beside it, until the person mends it. Undo is the document before.
 //
-// What may stand in a file is one table, [Fields], from which also the template of
+// What may stand in a file is one table, [Tables] and its inputs, from which also the template of
 // a new file, the form on the screen and the list of inputs on the card are made.
 //
 // The package computes nothing of the trade and asks nobody anything.

@@ -16,7 +16,7 @@ type span struct{ from, to int }
 type entry struct {
 	key, value span
 	typed      string // the value as a person would type it
-	field      *Field // nil: no such key
+	field      *Input // nil: no such key
 	unit       quantity.Unit
 	index      int
 }

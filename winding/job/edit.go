@@ -13,7 +13,7 @@ import (
 // or takes the person's choice when the file does not have the key yet. What cannot
 // be read is kept as text, and is a problem. An empty value clears the path.
 func (d Document) Set(path, typed string, choice quantity.Choice) Document {
-	f, ok := FieldAt(path)
+	f, ok := InputAt(path)
 	if !ok {
 		return d
 	}
@@ -41,7 +41,7 @@ func (d Document) Set(path, typed string, choice quantity.Choice) Document {
 }
 
 // lineKey is the key to write, with its unit.
-func (f *Field) lineKey(u quantity.Unit) string {
+func (f *Input) lineKey(u quantity.Unit) string {
 	if f.Kind != Number {
 		return f.Name
 	}
@@ -49,7 +49,7 @@ func (f *Field) lineKey(u quantity.Unit) string {
 }
 
 // ownUnit takes a known unit off a typed number and returns it.
-func (f *Field) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
+func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	if f.Kind != Number && f.Kind != Whole {
 		return typed, u
 	}
@@ -76,7 +76,7 @@ var plainNumber = regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 
 // toml is a typed value as the file writes it: numbers and lists of them bare, with
 // a decimal point, everything else in quotes.
-func (f *Field) toml(typed string) string {
+func (f *Input) toml(typed string) string {
 	switch f.Kind {
 	case Number, Whole:
 		if n := strings.Replace(typed, ",", ".", 1); plainNumber.MatchString(n) {
@@ -147,7 +147,7 @@ func anyOf(keys []string) string {
 
 // insert writes a key that is not there yet: over its placeholder, else at the end of
 // its table, else with its table at the end of the file.
-func (d Document) insert(path string, f *Field, key, value string) Document {
+func (d Document) insert(path string, f *Input, key, value string) Document {
 	line := key + " = " + value
 	table, index := splitIndex(strings.TrimSuffix(strings.TrimSuffix(path, f.Name), "."))
 	from, end, last, found := d.region(table, index)
@@ -234,7 +234,7 @@ func (d Document) Add(table string, from int) Document {
 	}
 	block := "[[" + table + "]]\n"
 	if from >= 0 {
-		for _, f := range FieldsOf(table) {
+		for _, f := range InputsOf(table) {
 			if e, ok := d.entries[f.PathAt(from)]; ok {
 				block += d.text[e.key.from:e.key.to] + " = " + d.text[e.value.from:e.value.to] + "\n"
 			}

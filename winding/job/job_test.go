@@ -169,7 +169,7 @@ func TestTemplateIsCleanAndComplete(t *testing.T) {
 	}
 }
 
-func placeholderOrKey(f *Field) string {
+func placeholderOrKey(f *Input) string {
 	switch f.Path() {
 	case "format", "name", "trial.name":
 		return f.Name + " ="
@@ -178,7 +178,7 @@ func placeholderOrKey(f *Field) string {
 }
 
 // sample is some value a field takes.
-func sample(f *Field) string {
+func sample(f *Input) string {
 	switch f.Kind {
 	case Word:
 		return f.Words[len(f.Words)-1]
@@ -209,8 +209,8 @@ func TestSchemaIsSound(t *testing.T) {
 		assert.LessOrEqual(t, f.Min, f.Max, f.Path())
 		_, ok := TableOf(f.Table)
 		assert.True(t, ok, f.Table)
-		for k, g := range FieldsOf(f.Table) {
-			for _, h := range FieldsOf(f.Table)[k+1:] {
+		for k, g := range InputsOf(f.Table) {
+			for _, h := range InputsOf(f.Table)[k+1:] {
 				for _, key := range h.Keys() {
 					assert.NotContains(t, g.Keys(), key, "%s and %s share a key", g.Path(), h.Path())
 				}

@@ -8,7 +8,7 @@ import (
 
 // PathAt is the field's place in entry i of its table: "trial[1].turns", or
 // "machine.bore" in a table that comes once.
-func (f *Field) PathAt(i int) string {
+func (f *Input) PathAt(i int) string {
 	if t, ok := TableOf(f.Table); ok && t.Many() {
 		return fmt.Sprintf("%s[%d].%s", f.Table, i, f.Name)
 	}

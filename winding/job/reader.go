@@ -231,7 +231,7 @@ func (r *reader) keyValue(p *unstable.Parser, e *unstable.Node, outer []string) 
 }
 
 // wrongType says what is wrong with the kind of a value, "" when nothing is.
-func wrongType(f *Field, v *unstable.Node) string {
+func wrongType(f *Input, v *unstable.Node) string {
 	switch v.Kind {
 	case unstable.String, unstable.Integer:
 		return ""
@@ -253,7 +253,7 @@ func wrongType(f *Field, v *unstable.Node) string {
 // unknown notes a key that no table has, and which was meant.
 func (r *reader) unknown(at int, table, key string) {
 	var keys []string
-	for _, f := range FieldsOf(table) {
+	for _, f := range InputsOf(table) {
 		if f.Name == key || (f.Kind == Number && strings.HasPrefix(key, f.Name+"_")) {
 			r.problem(at, "", quote(key), "its unit in the key", "write "+strings.Join(f.Keys(), " or "))
 			return

@@ -29,7 +29,7 @@ const (
 // find it, what is allowed. The reader, the template of a new file, the form on the
 // screen and the card's list of inputs all go by this table, so that none can know
 // a field the others do not.
-type Field struct {
+type Input struct {
 	Table string // the file's table, "" at the top
 	Name  string // the key without its unit
 	Label string // for the screen and the card
@@ -52,10 +52,10 @@ type Field struct {
 
 // Applies reports whether the field has a meaning for this job: the diameter of a
 // wind rotor has none for pedals.
-func (f *Field) Applies(j *Job) bool { return f.when == nil || f.when(j) }
+func (f *Input) Applies(j *Job) bool { return f.when == nil || f.when(j) }
 
 // Keys lists the ways to write the field's key, the base unit's first.
-func (f *Field) Keys() []string {
+func (f *Input) Keys() []string {
 	if f.Kind != Number {
 		return []string{f.Name}
 	}
@@ -67,7 +67,7 @@ func (f *Field) Keys() []string {
 }
 
 // key is the field's key with a unit.
-func (f *Field) key(u quantity.Unit) string {
+func (f *Input) key(u quantity.Unit) string {
 	if u.Suffix == "" {
 		return f.Name
 	}
@@ -75,7 +75,7 @@ func (f *Field) key(u quantity.Unit) string {
 }
 
 // Path is the field's place, without a unit: "machine.bore".
-func (f *Field) Path() string { return join(f.Table, f.Name) }
+func (f *Input) Path() string { return join(f.Table, f.Name) }
 
 // Table is one table of the job file.
 type Table struct {
@@ -129,13 +129,13 @@ var Fields = slices.Concat(topFields, machineFields, slotFields, oldFields, spin
 
 // byTable and byKey index Fields for reading.
 var (
-	byTable = map[string][]*Field{}
+	byTable = map[string][]*Input{}
 	byKey   = map[string]keyed{}
-	byPath  = map[string]*Field{}
+	byPath  = map[string]*Input{}
 )
 
 type keyed struct {
-	field *Field
+	field *Input
 	unit  quantity.Unit
 }
 
@@ -158,10 +158,10 @@ func init() {
 }
 
 // FieldsOf is the fields of a table in order.
-func FieldsOf(table string) []*Field { return byTable[table] }
+func InputsOf(table string) []*Input { return byTable[table] }
 
 // FieldAt finds a field by its path; "trial[1].turns" finds the turns of any trial.
-func FieldAt(path string) (*Field, bool) {
+func InputAt(path string) (*Input, bool) {
 	f, ok := byPath[bare(path)]
 	return f, ok
 }

@@ -4,7 +4,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-var batteryFields = []Field{
+var batteryFields = []Input{
 	{Table: "battery", Name: "chemistry", Label: "Battery", Kind: Word, Words: []string{"flooded", "agm", "gel", "lfp", "custom"}, Ghost: "flooded",
 		Help: "flooded, agm and gel are lead-acid; lfp is lithium iron phosphate; custom takes the voltages below.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Chemistry }},
@@ -49,7 +49,7 @@ var batteryFields = []Field{
 		at: func(j *Job, _ int) any { return &j.Battery.DiodeReverseVolts }},
 }
 
-var targetFields = []Field{
+var targetFields = []Input{
 	{Table: "target", Name: "current", Label: "Amps wanted", Dim: quantity.Amps, Min: 0.05, Max: 5000,
 		Help: "Charging current you are after, DC, at the usual speed.", How: "A tenth of the battery's Ah is a good start.",
 		at: func(j *Job, _ int) any { return &j.Target.Amps }},
@@ -79,12 +79,12 @@ var targetFields = []Field{
 		at: func(j *Job, _ int) any { return &j.Target.SpoolKg }},
 }
 
-var trialFields = append(append([]Field{
+var trialFields = append(append([]Input{
 	{Table: "trial", Name: "name", Label: "Trial", Kind: Text, Help: "A letter or short name.",
 		at: func(j *Job, i int) any { return &j.Trials[i].Name }},
 	{Table: "trial", Name: "note", Label: "Note", Kind: Text, Help: "What this trial is for.",
 		at: func(j *Job, i int) any { return &j.Trials[i].Note }},
-}, woundFields("trial", func(j *Job, i int) *Wound { return &j.Trials[i].Wound })...), []Field{
+}, woundFields("trial", func(j *Job, i int) *Wound { return &j.Trials[i].Wound })...), []Input{
 	{Table: "trial", Name: "connection", Label: "Connection", Kind: Word, Words: []string{"star", "delta"}, Ghost: "star",
 		Help: "star: more volts. delta: 0.577 of them, more amps.", How: "",
 		at: func(j *Job, i int) any { return &j.Trials[i].Connection }},
@@ -103,8 +103,8 @@ var trialFields = append(append([]Field{
 }...)
 
 // woundFields are the fields of what is wound in a coil, old or new.
-func woundFields(table string, of func(j *Job, i int) *Wound) []Field {
-	return []Field{
+func woundFields(table string, of func(j *Job, i int) *Wound) []Input {
+	return []Input{
 		{Table: table, Name: "turns", Label: "Turns", Kind: Whole, Min: 1, Max: 5000,
 			Help: "Turns in one coil.", How: "Cut a coil through and count the ends, divided by strands.",
 			at: func(j *Job, i int) any { return &of(j, i).Turns }},

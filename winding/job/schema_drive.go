@@ -11,7 +11,7 @@ func fieldKind(kind string) func(*Job) bool {
 // magnetsMatter: with magnets, and with a wound rotor that they may take the place of.
 func magnetsMatter(j *Job) bool { return j.Field.Kind != "" }
 
-var fieldFields = []Field{
+var fieldFields = []Input{
 	{Table: "field", Name: "kind", Label: "Rotor", Kind: Word, Words: []string{"wound", "magnets"}, Ghost: "not said",
 		Help: "wound: a coil fed through brushes. magnets: permanent.", How: "Does it pull a screwdriver with no current?",
 		at: func(j *Job, _ int) any { return &j.Field.Kind }},
@@ -72,7 +72,7 @@ func through(ways ...string) func(*Job) bool {
 	}
 }
 
-var driveFields = []Field{
+var driveFields = []Input{
 	{Table: "drive", Name: "kind", Label: "Drive", Kind: Word, Words: []string{"wind", "pedals", "water", "engine", "fixed"}, Ghost: "not said",
 		Help: "What turns it. fixed: a speed that does not give way.", How: "",
 		at: func(j *Job, _ int) any { return &j.Drive.Kind }},

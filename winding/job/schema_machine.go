@@ -4,7 +4,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-var topFields = []Field{
+var topFields = []Input{
 	{Name: "format", Label: "File format", Kind: Whole, Min: 1, Max: 1, Allowed: []float64{1}, Help: "Which form of job file this is: 1.",
 		at: func(j *Job, _ int) any { return new(quantity.Reading) }},
 	{Name: "name", Label: "Job", Kind: Text, Help: "What you call this machine.", How: "Write the same name on the stator's tag.",
@@ -13,7 +13,7 @@ var topFields = []Field{
 		at: func(j *Job, _ int) any { return &j.Notes }},
 }
 
-var machineFields = []Field{
+var machineFields = []Input{
 	{Table: "machine", Name: "slots", Label: "Slots", Kind: Whole, Min: 3, Max: 360,
 		Help: "How many slots the stator has.", How: "Mark one with chalk and count round.",
 		at: func(j *Job, _ int) any { return &j.Machine.Slots }},
@@ -81,7 +81,7 @@ func shaped(words ...string) func(*Job) bool {
 	}
 }
 
-var slotFields = []Field{
+var slotFields = []Input{
 	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: []string{"area", "parallel", "tapered", "round"}, Ghost: "area",
 		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom.", How: "Press soft clay or a paper rubbing into a slot and look.",
 		at: func(j *Job, _ int) any { return &j.Slot.Shape }},
@@ -120,7 +120,7 @@ var slotFields = []Field{
 		at: func(j *Job, _ int) any { return &j.Slot.FillLimit }},
 }
 
-var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j.Old.Wound }), []Field{
+var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j.Old.Wound }), []Input{
 	{Table: "old", Name: "circuits", Label: "Circuits", Kind: Whole, Min: 1, Max: 120, Ghost: "1",
 		Help: "Parallel paths in each phase.", How: "Count the wire ends at one lead, divided by strands.",
 		at: func(j *Job, _ int) any { return &j.Old.Circuits }},
@@ -150,7 +150,7 @@ var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j
 		at: func(j *Job, _ int) any { return &j.Old.RatedRPM }},
 }...)
 
-var spinFields = []Field{
+var spinFields = []Input{
 	{Table: "spin", Name: "speed", Label: "Speed", Dim: quantity.RPM, Min: 1, Max: 50000,
 		Help: "Speed of the alternator shaft at the reading.", How: "Tachometer, or Hz × 120 / poles.",
 		at: func(j *Job, i int) any { return &j.Spins[i].RPM }},

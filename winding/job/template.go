@@ -34,7 +34,7 @@ func Template(name string) string {
 		default:
 			fmt.Fprintf(&b, "\n# %s\n[%s]\n", t.Help, t.Name)
 		}
-		for _, f := range FieldsOf(t.Name) {
+		for _, f := range InputsOf(t.Name) {
 			switch f.Name {
 			case "format":
 				b.WriteString("format = 1\n")
@@ -48,7 +48,7 @@ func Template(name string) string {
 	return b.String()
 }
 
-func writeField(b *strings.Builder, f *Field) {
+func writeField(b *strings.Builder, f *Input) {
 	text := f.Label + ". " + f.Help
 	if f.How != "" {
 		text += " " + f.How
@@ -70,11 +70,11 @@ func writeNote(b *strings.Builder, text string) {
 // writeTrials writes two trials to start from, explaining the fields once.
 func writeTrials(b *strings.Builder, t *Table) {
 	fmt.Fprintf(b, "\n# %s\n[[trial]]\nname = \"A\"\n", t.Help)
-	for _, f := range FieldsOf("trial")[1:] {
+	for _, f := range InputsOf("trial")[1:] {
 		writeField(b, f)
 	}
 	b.WriteString("\n[[trial]]\nname = \"B\"\n")
-	for _, f := range FieldsOf("trial")[1:] {
+	for _, f := range InputsOf("trial")[1:] {
 		b.WriteString("# " + f.Keys()[0] + " =\n")
 	}
 }

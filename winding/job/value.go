@@ -76,7 +76,7 @@ func parseNumber(s string) (float64, error) {
 
 // store puts a value, as typed, into the job. The unit is that of the key; a unit
 // written with the number must agree with it.
-func (f *Field) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
+func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 	switch at := f.at(j, i).(type) {
 	case *quantity.Reading:
 		r, bad := f.reading(typed, u)
@@ -114,7 +114,7 @@ func (f *Field) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 }
 
 // reading reads a number of the field.
-func (f *Field) reading(typed string, u quantity.Unit) (quantity.Reading, *trouble) {
+func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *trouble) {
 	q, err := parseQuantity(typed)
 	if err != nil {
 		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.How}
@@ -147,7 +147,7 @@ func orPlain(name string) string {
 }
 
 // Range says in words what the field takes, in a unit.
-func (f *Field) Range(u quantity.Unit) string {
+func (f *Input) Range(u quantity.Unit) string {
 	switch {
 	case f.Kind == Word:
 		return "one of " + strings.Join(f.Words, ", ")
@@ -175,7 +175,7 @@ func (f *Field) Range(u quantity.Unit) string {
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
 
 // word reads a text, or one of the words, without regard to case.
-func (f *Field) word(typed string) (string, *trouble) {
+func (f *Input) word(typed string) (string, *trouble) {
 	if f.Kind == Text {
 		return typed, nil
 	}
@@ -212,7 +212,7 @@ func storeText(typed string, words []string, parse func(string) error) *trouble 
 }
 
 // list reads whole numbers with commas or blanks between them, in brackets or not.
-func (f *Field) list(typed string) ([]int, *trouble) {
+func (f *Input) list(typed string) ([]int, *trouble) {
 	parts := strings.FieldsFunc(strings.Trim(strings.TrimSpace(typed), "[]"), func(r rune) bool { return r == ',' || r == ' ' || r == '\n' || r == '\t' || r == '\r' })
 	list := make([]int, 0, len(parts))
 	for _, p := range parts {

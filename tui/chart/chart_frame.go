@@ -1,0 +1,168 @@
+package chart
+
+import (
+	"slotwright/tui/kit"
+)
+
+// axisTitle is "label, unit".
+func (a Axis) axisTitle() string {
+	switch {
+	case a.Unit == "":
+		return a.Label
+	case a.Label == "":
+		return a.Unit
+	}
+	return a.Label + ", " + a.Unit
+}
+
+// drawFrame draws axes, ticks, their labels, the grid's points and the legend.
+func (p *plot) drawFrame() {
+	t, a := p.c.theme, p.area
+	g := t.Glyphs()
+	p.c.Text(0, 0, t.Cut(p.Y.axisTitle(), p.Width), kit.Label)
+	p.drawLegend()
+	for row := a.Y; row < a.Y+a.H; row++ {
+		p.c.Text(a.X-1, row, g.Vertical, kit.Border)
+	}
+	p.c.Text(a.X-1, a.Y+a.H, g.BottomLeft, kit.Border)
+	for col := a.X; col < a.X+a.W; col++ {
+		p.c.Text(col, a.Y+a.H, g.Horizontal, kit.Border)
+	}
+	rows := p.drawYTicks(g)
+	cols := p.drawXTicks(g)
+	dot := '·'
+	if t.ASCII {
+		dot = '.'
+	}
+	for _, row := range rows {
+		for _, col := range cols {
+			p.c.Back(col, row, dot, kit.Border)
+		}
+	}
+	title := t.Cut(p.X.axisTitle(), p.Width)
+	p.c.Text(a.X+a.W-kit.Width(title), a.Y+a.H+2, title, kit.Label)
+}
+
+// drawYTicks marks the y axis and gives the rows it marked.
+func (p *plot) drawYTicks(g *kit.Glyphs) []int {
+	var rows []int
+	last := -1
+	for _, v := range p.yTicks {
+		_, row, ok := p.c.CellOf(XY{p.x0, v})
+		if !ok || row == last {
+			continue
+		}
+		last = row
+		rows = append(rows, row)
+		p.c.Text(p.area.X-1, row, g.TeeLeft, kit.Border)
+		label := p.c.theme.Cut(TickText(v, p.yStep), p.area.X-1)
+		p.c.Text(p.area.X-1-kit.Width(label), row, label, kit.Dim)
+	}
+	return rows
+}
+
+// drawXTicks marks the x axis and gives the columns it marked. A label that would
+// touch the one before is left out.
+func (p *plot) drawXTicks(g *kit.Glyphs) []int {
+	var cols []int
+	row := p.area.Y + p.area.H
+	for _, v := range p.xTicks {
+		col, _, ok := p.c.CellOf(XY{v, p.y0})
+		if !ok {
+			continue
+		}
+		cols = append(cols, col)
+		p.c.Text(col, row, g.TeeDown, kit.Border)
+		label := TickText(v, p.xStep)
+		n := kit.Width(label)
+		at := max(0, min(col-n/2, p.Width-n))
+		if p.c.Free(max(0, at-1), row+1, min(n+1, p.Width-max(0, at-1))) {
+			p.c.Text(at, row+1, label, kit.Dim)
+		}
+	}
+	return cols
+}
+
+// legendItem is a series' entry: its line, letter and name.
+type legendItem struct {
+	col, row int
+	series   int
+	name     string
+}
+
+// sampleW is the width of a legend entry before its name: line, space, letter.
+const sampleW = 7
+
+// legendLayout places the entries: beside the y axis' title if they fit there, else in one
+// row of their own, or two when the chart is high enough, the names cut as far as needed.
+func (p *plot) legendLayout() {
+	if len(p.Series) == 0 {
+		return
+	}
+	start := kit.Width(p.c.theme.Text(p.Y.axisTitle())) + 3
+	longest := 0
+	for _, s := range p.Series {
+		longest = max(longest, kit.Width(p.c.theme.Text(kit.Clean(s.Name))))
+	}
+	if p.tryLegend(start, 0, 1, longest) {
+		return
+	}
+	rows := 1
+	if p.Height >= 12 && !p.tryLegend(0, 1, 1, longest) {
+		rows = 2
+	}
+	p.legendRows = rows
+	for n := longest; !p.tryLegend(0, 1, rows, n) && n > 0; n-- {
+	}
+}
+
+// tryLegend places entries with names of at most nameW cells in rows from the
+// given column and row on, and reports whether all fit.
+func (p *plot) tryLegend(start, row, rows, nameW int) bool {
+	p.legend = p.legend[:0]
+	col := start
+	for i, s := range p.Series {
+		name := p.c.theme.Cut(kit.Clean(s.Name), nameW)
+		n := sampleW
+		if name != "" {
+			n += 1 + kit.Width(name)
+		}
+		if col+n > p.Width && col > start {
+			row, col, rows = row+1, start, rows-1
+		}
+		if col+n > p.Width || rows == 0 {
+			return false
+		}
+		p.legend = append(p.legend, legendItem{col, row, i, name})
+		col += n + 3
+	}
+	return true
+}
+
+// drawLegend draws each entry's line with its own dots, so that it looks as the
+// line does.
+func (p *plot) drawLegend() {
+	for _, it := range p.legend {
+		s, role := p.Series[it.series], p.role(it.series)
+		p.c.area = kit.Rect{X: it.col, Y: it.row, W: 5, H: 1}
+		for n := 0; n < 10 && !s.NoLine; n++ {
+			if SeriesTexture(it.series).on(n) {
+				p.c.setDot(2*it.col+n, 4*it.row+2, role)
+			}
+		}
+		if s.Marks || s.NoLine {
+			p.c.Text(it.col+2, it.row, p.c.theme.Glyphs().Point, role)
+		}
+		p.c.Text(it.col+6, it.row, p.letter(it.series), role)
+		p.c.Text(it.col+8, it.row, it.name, kit.Plain)
+	}
+	p.c.area = p.area
+}
+
+// letter is the first character of a series' letter.
+func (p *plot) letter(i int) string {
+	for _, r := range p.c.theme.Text(kit.Clean(p.Series[i].Letter)) {
+		return string(r)
+	}
+	return ""
+}

@@ -1,0 +1,157 @@
+package chart
+
+import (
+	"slotwright/tui/kit"
+)
+
+// lineEnd is where a series' letter should stand.
+type lineEnd struct{ col, row, series int }
+
+// drawSeries draws all lines and gives their ends inside the area.
+func (p *plot) drawSeries() []lineEnd {
+	var ends []lineEnd
+	for i, s := range p.Series {
+		if !s.NoLine {
+			if x, y, ok := p.c.polyline(s.Points, p.role(i), SeriesTexture(i)); ok {
+				ends = append(ends, lineEnd{x >> 1, y >> 2, i})
+			}
+		}
+		if s.Marks || s.NoLine {
+			for _, q := range s.Points {
+				if col, row, ok := p.c.CellOf(q); ok {
+					p.c.Text(col, row, p.c.theme.Glyphs().Point, p.role(i))
+				}
+			}
+		}
+	}
+	return ends
+}
+
+// drawLetters names each line at its end: right of it, or as near as there is room.
+func (p *plot) drawLetters(ends []lineEnd) {
+	for _, e := range ends {
+		letter := p.letter(e.series)
+		if letter == "" {
+			continue
+		}
+		for _, d := range [][2]int{{1, 0}, {1, -1}, {1, 1}, {2, 0}, {1, -2}, {1, 2}, {2, -1}, {2, 1}, {0, -1}, {0, 1}, {1, -3}, {1, 3}} {
+			col, row := e.col+d[0], e.row+d[1]
+			if row >= p.area.Y && row < p.area.Y+p.area.H && p.c.Free(col, row, 1) {
+				p.c.Text(col, row, letter, p.role(e.series))
+				break
+			}
+		}
+	}
+}
+
+// drawMarkers draws the marks first, so that no label takes another mark's place.
+func (p *plot) drawMarkers() {
+	for _, m := range p.Markers {
+		if col, row, ok := p.c.CellOf(XY{m.X, m.Y}); ok {
+			p.c.Text(col, row, p.c.theme.Glyphs().Point, orRole(m.Role, kit.Value))
+		}
+	}
+	for _, m := range p.Markers {
+		col, row, ok := p.c.CellOf(XY{m.X, m.Y})
+		if !ok || m.Label == "" {
+			continue
+		}
+		n := p.labelWidth(m.Label)
+		p.place(m.Label, orRole(m.Role, kit.Value), []place{
+			{col + 2, row}, {col - 1 - n, row}, {col + 1, row - 1}, {col + 1, row + 1},
+			{col - n, row - 1}, {col - n, row + 1}, {col - n/2, row - 1}, {col - n/2, row + 1}, {col + 2, row - 2}, {col + 2, row + 2},
+		})
+	}
+}
+
+// drawLimits draws the limit lines and the cursor behind everything else.
+func (p *plot) drawLimits() {
+	across, down, cursor := '┄', '┊', '│'
+	if p.c.theme.ASCII {
+		across, down, cursor = '-', ':', '|'
+	}
+	a := p.area
+	for _, l := range p.HLines {
+		if _, row, ok := p.c.CellOf(XY{p.x0, l.At}); ok {
+			for col := a.X; col < a.X+a.W; col++ {
+				p.c.Back(col, row, across, orRole(l.Role, kit.Dim))
+			}
+		}
+	}
+	for _, l := range p.VLines {
+		p.upright(l.At, down, orRole(l.Role, kit.Dim))
+	}
+	if p.Cursor != nil {
+		p.upright(p.Cursor.X, cursor, kit.Title)
+	}
+}
+
+// upright draws a vertical line at x.
+func (p *plot) upright(x float64, r rune, role kit.Role) {
+	if col, _, ok := p.c.CellOf(XY{x, p.y0}); ok {
+		for row := p.area.Y; row < p.area.Y+p.area.H; row++ {
+			p.c.Back(col, row, r, role)
+		}
+	}
+}
+
+// drawLimitLabels names the limit lines: upright ones beside their top, the cursor beside its
+// foot, level ones above their right end.
+func (p *plot) drawLimitLabels() {
+	a := p.area
+	for _, l := range p.VLines {
+		if col, _, ok := p.c.CellOf(XY{l.At, p.y0}); ok && l.Label != "" {
+			p.place(l.Label, orRole(l.Role, kit.Dim), beside(col, p.labelWidth(l.Label), a.Y, 1, a.H))
+		}
+	}
+	if p.Cursor != nil && p.Cursor.Label != "" {
+		if col, _, ok := p.c.CellOf(XY{p.Cursor.X, p.y0}); ok {
+			p.place(p.Cursor.Label, kit.Title, beside(col, p.labelWidth(p.Cursor.Label), a.Y+a.H-1, -1, a.H))
+		}
+	}
+	for _, l := range p.HLines {
+		_, row, ok := p.c.CellOf(XY{p.x0, l.At})
+		if !ok || l.Label == "" {
+			continue
+		}
+		right := a.X + a.W - p.labelWidth(l.Label) - 1
+		p.place(l.Label, orRole(l.Role, kit.Dim), []place{
+			{right, row - 1}, {right, row + 1}, {a.X + 1, row - 1}, {a.X + 1, row + 1}, {right, row}, {a.X + 1, row},
+		})
+	}
+}
+
+// beside are places right and left of a column, from a row on.
+func beside(col, n, row, step, rows int) []place {
+	var out []place
+	for i := range min(rows, 6) {
+		out = append(out, place{col + 1, row + i*step}, place{col - n, row + i*step})
+	}
+	return out
+}
+
+type place struct{ col, row int }
+
+func (p *plot) labelWidth(s string) int { return kit.Width(p.c.theme.Text(kit.Clean(s))) }
+
+// place writes a label in the first place inside the axes that covers no text and no line,
+// else the first that covers no text, else nowhere.
+func (p *plot) place(s string, role kit.Role, places []place) {
+	n, a := p.labelWidth(s), p.area
+	for _, dotless := range []bool{true, false} {
+		for _, q := range places {
+			inside := q.col >= a.X && q.col+n <= a.X+a.W && q.row >= a.Y && q.row < a.Y+a.H
+			if inside && p.c.free(q.col, q.row, n, dotless) {
+				p.c.Text(q.col, q.row, s, role)
+				return
+			}
+		}
+	}
+}
+
+func orRole(r, other kit.Role) kit.Role {
+	if r == kit.Plain {
+		return other
+	}
+	return r
+}

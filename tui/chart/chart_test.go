@@ -1,0 +1,213 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/tuitest"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// sampleChart has four bent lines, all kinds of marks and a cursor. The numbers are
+// invented.
+func sampleChart(w, h int) Chart {
+	var series []Series
+	for k := range 4 {
+		var points []XY
+		for x := 0.0; x <= 900; x += 10 {
+			rise := max(0, x-200-60*float64(k)) * (0.02 + 0.01*float64(k))
+			points = append(points, XY{x, 12 * (1 - math.Exp(-rise/6))})
+		}
+		series = append(series, Series{Letter: string(rune('A' + k)), Name: fmt.Sprintf("%d × 0.7 mm", 48-k*6), Points: points})
+	}
+	return Chart{
+		Width: w, Height: h, X: Axis{Label: "speed", Unit: "rpm"}, Y: Axis{Label: "current", Unit: "A", Zero: true},
+		Series: series, Markers: []Marker{{X: 500, Y: 8, Label: "crossing"}},
+		VLines: []Limit{{At: 210, Label: "cut-in"}}, HLines: []Limit{{At: 10, Label: "limit 10 A", Role: kit.Warning}},
+		Cursor: &Cursor{X: 650, Label: "650 rpm"},
+	}
+}
+
+func TestChartGolden(t *testing.T) {
+	for name, th := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
+		for _, size := range [][2]int{{60, 14}, {100, 30}} {
+			tuitest.GoldenLines(t, fmt.Sprintf("chart-%dx%d-%s", size[0], size[1], name), sampleChart(size[0], size[1]).Lines(th))
+		}
+	}
+	readings := Chart{Width: 60, Height: 14, X: Axis{Label: "speed", Unit: "rpm"}, Y: Axis{Unit: "V"}, Series: []Series{
+		{Letter: "p", Name: "predicted", Points: []XY{{0, 0}, {1000, 20}}},
+		{Letter: "m", Name: "measured", NoLine: true, Points: []XY{{300, 6.2}, {600, 11.5}, {900, 17}}},
+	}}
+	tuitest.GoldenLines(t, "chart-readings-plain", readings.Lines(kit.Theme{}))
+}
+
+func TestChartSizes(t *testing.T) {
+	step := 1
+	if testing.Short() {
+		step = 6
+	}
+	for w := 1; w <= 220; w += step {
+		for h := 1; h <= 70; h += 1 + step*2 {
+			th := kit.Theme{Colour: w%2 == 0, ASCII: w%3 == 0}
+			tuitest.CheckLines(t, sampleChart(w, h).Lines(th), w, h)
+			require.False(t, t.Failed(), "%d x %d", w, h)
+		}
+	}
+}
+
+func TestChartColourOnlyAddsSequences(t *testing.T) {
+	for _, ascii := range []bool{false, true} {
+		coloured := strings.Join(sampleChart(90, 20).Lines(kit.Theme{Colour: true, ASCII: ascii}), "\n")
+		plain := strings.Join(sampleChart(90, 20).Lines(kit.Theme{ASCII: ascii}), "\n")
+		assert.Equal(t, plain, ansi.Strip(coloured))
+	}
+}
+
+// Whatever is charted, the chart has its size, and labels stand whole or not at all.
+func TestChartTakesAnything(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 6))
+	odd := []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, 1, -1, 1e300, -1e300, math.MaxFloat64, -math.MaxFloat64, 1e-300, 5, 100, 1234567}
+	value := func() float64 {
+		if rng.IntN(3) == 0 {
+			return odd[rng.IntN(len(odd))]
+		}
+		return rng.NormFloat64() * math.Pow(10, float64(rng.IntN(8)-3))
+	}
+	for range 3000 {
+		ch := Chart{Width: rng.IntN(120), Height: rng.IntN(40), X: Axis{Label: "x", Unit: "Ω", Min: value(), Max: value()}, Y: Axis{Zero: rng.IntN(2) == 0}}
+		if rng.IntN(2) == 0 {
+			ch.X.Min, ch.X.Max = 0, 0
+		}
+		for range rng.IntN(7) {
+			s := Series{Letter: string(rune('A' + rng.IntN(26))), Name: strings.Repeat("n", rng.IntN(30)), Marks: rng.IntN(4) == 0}
+			for range rng.IntN(6) {
+				s.Points = append(s.Points, XY{value(), value()})
+			}
+			ch.Series = append(ch.Series, s)
+		}
+		for range rng.IntN(4) {
+			ch.Markers = append(ch.Markers, Marker{X: value(), Y: value(), Label: "mark"})
+			ch.VLines = append(ch.VLines, Limit{At: value(), Label: "upright"})
+			ch.HLines = append(ch.HLines, Limit{At: value(), Label: "level"})
+		}
+		ch.Cursor = &Cursor{X: value(), Label: "here"}
+		lines := ch.Lines(kit.Theme{})
+		tuitest.CheckLines(t, lines, ch.Width, ch.Height)
+		require.False(t, t.Failed(), "%+v", ch)
+		text := strings.Join(lines, "\n")
+		require.NotContains(t, text, "NaN")
+		require.NotContains(t, text, "Inf")
+	}
+}
+
+// Labels crowded into one place: each shows whole or not at all.
+func TestLabelsNeverCollide(t *testing.T) {
+	ch := Chart{Width: 60, Height: 16, X: Axis{Max: 100}, Y: Axis{Max: 10}}
+	for i := range 12 {
+		ch.Markers = append(ch.Markers, Marker{X: 50 + float64(i), Y: 5, Label: fmt.Sprintf("<%02d>", i)})
+		ch.VLines = append(ch.VLines, Limit{At: 20 + float64(i)/2, Label: fmt.Sprintf("{%02d}", i)})
+	}
+	text := strings.Join(ch.Lines(kit.Theme{}), "\n")
+	assert.Equal(t, strings.Count(text, "<"), strings.Count(text, ">"))
+	whole := 0
+	for i := range 12 {
+		whole += strings.Count(text, fmt.Sprintf("<%02d>", i)) + strings.Count(text, fmt.Sprintf("{%02d}", i))
+	}
+	assert.Equal(t, strings.Count(text, "<")+strings.Count(text, "{"), whole)
+	assert.Greater(t, whole, 6)
+}
+
+// Every line has its letter near its end, also when lines end together.
+func TestEveryLineHasItsLetter(t *testing.T) {
+	ch := Chart{Width: 60, Height: 16, X: Axis{Max: 10}, Y: Axis{Max: 10}}
+	for i := range 4 {
+		ch.Series = append(ch.Series, Series{Letter: string(rune('P' + i)), Points: []XY{{0, float64(i)}, {10, 5}, {math.NaN(), 0}}})
+	}
+	lines := ch.Lines(kit.Theme{})
+	text := strings.Join(lines[1:], "\n")
+	for i := range 4 {
+		assert.Contains(t, text, string(rune('P'+i)))
+	}
+	gone := Chart{Width: 60, Height: 16, X: Axis{Max: 10}, Y: Axis{Max: 10}, Series: []Series{{Letter: "Q", Points: []XY{{0, 0}, {10, 40}}}}}
+	assert.Contains(t, strings.Join(gone.Lines(kit.Theme{})[1:], "\n"), "Q", "a line that leaves the chart is named where it does")
+}
+
+func TestEmptyAndFlatCharts(t *testing.T) {
+	for _, points := range [][]XY{nil, {{3, 4}}, {{0, 5}, {10, 5}}, {{math.NaN(), 1}}, {{7, 0}, {7, 9}}, {{0, 1e-12}, {1, 1e-12}}, {{1e9, 1}, {1e9 + 1e-6, 2}}} {
+		ch := Chart{Width: 60, Height: 14, Series: []Series{{Letter: "A", Points: points}}}
+		lines := ch.Lines(kit.Theme{})
+		tuitest.CheckLines(t, lines, 60, 14)
+		assert.Contains(t, strings.Join(lines, ""), "┤")
+	}
+}
+
+func TestTicks(t *testing.T) {
+	for _, c := range []struct {
+		lo, hi float64
+		n      int
+		want   []float64
+	}{
+		{0, 10, 6, []float64{0, 2, 4, 6, 8, 10}},
+		{0, 10, 3, []float64{0, 5, 10}},
+		{-1, 1, 5, []float64{-1, -0.5, 0, 0.5, 1}},
+		{3, 997, 5, []float64{200, 400, 600, 800}},
+		{0, 0.3, 4, []float64{0, 0.1, 0.2, 0.3}},
+	} {
+		got, _ := Ticks(c.lo, c.hi, c.n)
+		assert.InDeltaSlice(t, c.want, got, 1e-12)
+	}
+	rng := rand.New(rand.NewPCG(7, 8))
+	for range 5000 {
+		lo := rng.NormFloat64() * math.Pow(10, float64(rng.IntN(12)-6))
+		hi := lo + rng.Float64()*math.Pow(10, float64(rng.IntN(12)-6))
+		n := 2 + rng.IntN(10)
+		ticks, step := Ticks(lo, hi, n)
+		require.LessOrEqual(t, len(ticks), n)
+		if step == 0 {
+			continue
+		}
+		mantissa := step / math.Pow(10, math.Floor(math.Log10(step)+1e-9))
+		require.True(t, math.Abs(mantissa-1) < 1e-6 || math.Abs(mantissa-2) < 1e-6 || math.Abs(mantissa-5) < 1e-6, "%g", step)
+		seen := map[string]bool{}
+		for _, v := range ticks {
+			require.True(t, v >= lo-step*1e-6 && v <= hi+step*1e-6)
+			if math.Abs(lo) < 1e5 && step >= 1e-4 {
+				text := TickText(v, step)
+				require.False(t, seen[text], "%g to %g: %s twice", lo, hi, text)
+				seen[text] = true
+			}
+		}
+	}
+	for _, bad := range [][2]float64{{1, 1}, {2, 1}, {math.NaN(), 1}, {0, math.Inf(1)}, {-math.MaxFloat64, math.MaxFloat64}} {
+		ticks, step := Ticks(bad[0], bad[1], 5)
+		assert.Empty(t, ticks)
+		assert.Zero(t, step)
+	}
+}
+
+func TestTickText(t *testing.T) {
+	assert.Equal(t, "0", TickText(math.Copysign(0, -1), 1))
+	assert.Equal(t, "0.25", TickText(0.25, 0.05))
+	assert.Equal(t, "-1.5", TickText(-1.5, 0.5))
+	assert.Equal(t, "200000", TickText(200000, 50000))
+	assert.Equal(t, "2e+06", TickText(2e6, 1e6))
+}
+
+func BenchmarkChart(b *testing.B) {
+	ch := sampleChart(100, 30)
+	for name, th := range map[string]kit.Theme{"colour": {Colour: true}, "ascii": {ASCII: true}} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				ch.Lines(th)
+			}
+		})
+	}
+}

@@ -1,0 +1,310 @@
+package curves
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var sizes = [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}}
+
+var themes = map[string]kit.Theme{"plain": {}, "ascii": {ASCII: true}, "colour": {Colour: true}}
+
+// frame draws the view as the screen's body.
+func frame(v *View, s *session.Session, w, h int) string {
+	screen := kit.NewScreen(s.Theme, w, h)
+	for _, b := range v.Draw(s, screen.Rect()) {
+		screen.Put(b)
+	}
+	return screen.String()
+}
+
+var keyTypes = map[string]tea.KeyType{
+	"left": tea.KeyLeft, "right": tea.KeyRight, "up": tea.KeyUp, "down": tea.KeyDown, "home": tea.KeyHome, "end": tea.KeyEnd,
+	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
+}
+
+// press sends keys by their tea names.
+func press(t *testing.T, v *View, s *session.Session, keys ...string) {
+	t.Helper()
+	for _, k := range keys {
+		msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
+		if kind, ok := keyTypes[k]; ok {
+			msg = tea.KeyMsg{Type: kind}
+		}
+		require.True(t, v.Key(s, msg), k)
+	}
+}
+
+// without is the example with the lines that begin with any of the words left out.
+func without(words ...string) *session.Session {
+	var keep []string
+	for _, line := range strings.Split(job.Example().Text(), "\n") {
+		out := false
+		for _, w := range words {
+			out = out || strings.HasPrefix(line, w)
+		}
+		if !out {
+			keep = append(keep, line)
+		}
+	}
+	return session.New(job.Parse(strings.Join(keep, "\n")), "", job.Mark{})
+}
+
+// withTrials is the example with so many trials.
+func withTrials(n int) *session.Session {
+	s := session.NewExample()
+	for len(s.Outcome().Trials) > n {
+		s.RemoveTrial()
+	}
+	for len(s.Outcome().Trials) < n {
+		s.AddTrial()
+		s.StepTurns(len(s.Outcome().Trials))
+	}
+	return s
+}
+
+// TestFrames holds the pictures of the example: every quantity where it is tightest and
+// on a tall screen, the amps at every size and in every theme.
+func TestFrames(t *testing.T) {
+	s := session.NewExample()
+	for theme, th := range themes {
+		s.Theme = th
+		for _, size := range sizes {
+			for i, q := range quantities {
+				if i > 0 && (theme != "plain" || size[0] == 200 || size[0] == 100) {
+					continue
+				}
+				v := New()
+				v.quantity = i
+				name := fmt.Sprintf("curves-%s-%dx%d-%s", strings.ReplaceAll(q.tab, " ", "-"), size[0], size[1], theme)
+				tuitest.Golden(t, name, frame(v, s, size[0], size[1]))
+			}
+		}
+	}
+}
+
+func TestFramesOfOtherJobs(t *testing.T) {
+	four := withTrials(4)
+	tuitest.Golden(t, "curves-four-80x21-plain", frame(New(), four, 80, 21))
+	tuitest.Golden(t, "curves-four-120x37-plain", frame(New(), four, 120, 37))
+	tuitest.Golden(t, "curves-one-80x21-plain", frame(New(), withTrials(1), 80, 21))
+	tuitest.Golden(t, "curves-poles-80x21-plain", frame(New(), without("poles"), 80, 21))
+	tuitest.Golden(t, "curves-half-80x21-plain", frame(New(), without("turns = 27"), 80, 21))
+	v := New()
+	v.flipped = true
+	tuitest.Golden(t, "curves-values-80x21-plain", frame(v, session.NewExample(), 80, 21))
+}
+
+// Every choice at every size in every theme fills its rectangles exactly.
+func TestEveryLineFits(t *testing.T) {
+	jobs := map[string]*session.Session{
+		"none": withTrials(0), "one": withTrials(1), "two": withTrials(2), "three": withTrials(3), "four": withTrials(4),
+		"no poles": without("poles"), "no battery cells": without("cells"), "no drive": without("ratio", "slow_rpm", "usual_rpm", "top_rpm", "power_w"),
+		"no temperature": without("bore_mm", "stack_mm"), "half": without("turns = 27"),
+		"nothing": session.New(job.Parse("format = 1\n"), "", job.Mark{}),
+	}
+	for name, s := range jobs {
+		for _, th := range themes {
+			s.Theme = th
+			for _, size := range append(sizes, [2]int{81, 22}, [2]int{99, 30}, [2]int{140, 21}) {
+				for i := range quantities {
+					v := New()
+					v.quantity, v.flipped = i, i%2 == 1
+					s.Units.Fahrenheit = i > 3
+					for _, b := range v.Draw(s, kit.Rect{Y: 2, W: size[0], H: size[1]}) {
+						tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
+						require.False(t, t.Failed(), "%s %v %s", name, size, quantities[i].tab)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The cursor's values are the outcome's where it has them and the bench's elsewhere.
+func TestCursorReadsTheOutcome(t *testing.T) {
+	s, v := session.NewExample(), New()
+	for i, trial := range s.Outcome().Trials {
+		for _, list := range [][]winding.RunPoint{trial.AtSpeeds, trial.Curve} {
+			for _, want := range list {
+				v.rpm = want.RPM
+				got, ok := pointAt(s, i, v.cursor(s))
+				require.True(t, ok)
+				assert.Equal(t, want, got)
+			}
+		}
+		v.rpm = 701.5
+		want, why := s.Bench().RunAt(i, 701.5)
+		require.Empty(t, why)
+		got, _ := pointAt(s, i, v.cursor(s))
+		assert.Equal(t, want, got)
+		cells := v.table(s).Rows[i].Cells
+		assert.Equal(t, fmt.Sprintf("%.1f", want.AmpsDC), cells[len(cells)-3].Text, "amps in the table's cursor column")
+	}
+}
+
+// The table's columns at the job's speeds are the outcome's own figures.
+func TestTableIsTheOutcome(t *testing.T) {
+	s, v := session.NewExample(), New()
+	speeds := speedsOf(s, true)
+	require.Equal(t, []string{"slow", "test", "usual", "top"}, []string{speeds[0].name, speeds[1].name, speeds[2].name, speeds[3].name})
+	for i, trial := range s.Outcome().Trials {
+		cells := v.table(s).Rows[i].Cells
+		assert.Equal(t, rpmText(trial.CutInRPM.Value), cells[1].Text)
+		for col, f := range map[int]quantity.Figure{4: trial.AmpsUsual, 5: trial.AmpsTop} {
+			assert.Equal(t, fmt.Sprintf("%.1f", f.Value), cells[col].Text)
+			assert.Equal(t, f.Value > trial.LimitAmps.Value, cells[col].Mark != kit.Plain, "marked when over the limit")
+		}
+		assert.Equal(t, rpmText(trial.LimitRPM.Value), cells[len(cells)-1].Text)
+	}
+}
+
+func TestFahrenheit(t *testing.T) {
+	s, v := session.NewExample(), New()
+	v.quantity = ofWinding
+	top := s.Outcome().Trials[0].HotTopC.Value
+	require.Contains(t, frame(v, s, 80, 21), "class F 155 °C")
+	s.Units.Fahrenheit = true
+	out := frame(v, s, 80, 21)
+	assert.Contains(t, out, "class F 311 °F", "155 °C is 311 °F")
+	assert.Equal(t, fmt.Sprintf("%.0f", top*1.8+32), v.table(s).Rows[0].Cells[5].Text, "top speed, in the table")
+}
+
+func TestQuantityAndTrialKeys(t *testing.T) {
+	s, v := session.NewExample(), New()
+	for i := range quantities {
+		assert.Equal(t, i, v.quantity)
+		assert.Contains(t, frame(v, s, 80, 21), "["+quantities[i].tab+"]")
+		press(t, v, s, "y")
+	}
+	assert.Equal(t, 0, v.quantity, "round again")
+	press(t, v, s, "Y")
+	assert.Equal(t, len(quantities)-1, v.quantity)
+	press(t, v, s, "]", "]", "down")
+	assert.Equal(t, 1, s.Trial)
+	press(t, v, s, "[", "up", "[")
+	assert.Equal(t, 0, s.Trial)
+	assert.False(t, v.Key(s, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("z")}))
+}
+
+func TestCursorKeys(t *testing.T) {
+	s, v := session.NewExample(), New()
+	usual, end := s.Outcome().Machine.UsualRPM.Value, endOf(s)
+	assert.Equal(t, usual, v.cursor(s), "begins at the usual speed")
+	small, big := steps(end)
+	require.Equal(t, 10.0, small, "curves up to %g rpm", end)
+	require.Equal(t, 100.0, big)
+	for _, step := range []struct {
+		key  string
+		want float64
+	}{
+		{"right", 620}, {"right", 630}, {"left", 620}, {"shift+right", 700}, {"pgdown", 800}, {"shift+left", 700},
+		{"pgup", 600}, {"home", 0}, {"left", 0}, {"right", 10}, {"end", end}, {"right", end}, {"left", (math.Ceil(end/10) - 1) * 10},
+	} {
+		press(t, v, s, step.key)
+		assert.InDelta(t, step.want, v.cursor(s), 1e-9, step.key)
+	}
+}
+
+// n and p visit every mark once, up and down again, and stand exactly on it.
+func TestMarks(t *testing.T) {
+	s, v := session.NewExample(), New()
+	list := marks(s)
+	for _, f := range []quantity.Figure{s.Outcome().Trials[0].CutInRPM, s.Outcome().Trials[1].CrossRPM, s.Outcome().Trials[1].LimitRPM, s.Outcome().Machine.SlowRPM} {
+		assert.Contains(t, list, f.Value)
+	}
+	press(t, v, s, "home")
+	for _, want := range list {
+		press(t, v, s, "n")
+		assert.Equal(t, want, v.cursor(s))
+	}
+	press(t, v, s, "n")
+	assert.Contains(t, s.Message().Text, "no mark")
+	for i := len(list) - 2; i >= 0; i-- {
+		press(t, v, s, "p")
+		assert.Equal(t, list[i], v.cursor(s))
+	}
+}
+
+// The global single keys belong to the workbench.
+func TestNoKeyClashes(t *testing.T) {
+	taken := kit.Binding{ID: "taken", Keys: []string{"?", "q", "u", "U", "w", "i", "d", "g", "s", "tab", "shift+tab", "ctrl+right", "ctrl+left"}}
+	assert.Empty(t, kit.Clashes(append([]kit.Binding{taken}, bindings...)))
+}
+
+func TestSteps(t *testing.T) {
+	for end := 0.7; end < 1e6; end *= 1.37 {
+		small, big := steps(end)
+		assert.InDelta(t, 10, big/small, 1e-9)
+		assert.GreaterOrEqual(t, small, end/120*(1-1e-9))
+		assert.Less(t, small, end/120*2.5*(1+1e-9))
+	}
+}
+
+// A cursor that was moved stays within curves that have become shorter.
+func TestCursorStaysWithinTheCurves(t *testing.T) {
+	s, v := session.NewExample(), New()
+	v.rpm = 1e9
+	assert.Equal(t, endOf(s), v.cursor(s))
+	none := withTrials(0)
+	assert.Zero(t, endOf(none))
+	press(t, v, none, "right", "left", "home", "end", "n", "p", "]", "[", "v")
+	assert.False(t, math.IsInf(v.cursor(none), 0))
+}
+
+func TestWords(t *testing.T) {
+	s, v := session.NewExample(), New()
+	a, b := s.Outcome().Trials[0], s.Outcome().Trials[1]
+	all := ""
+	for _, say := range v.sentences(s) {
+		all += say.text + "\n"
+	}
+	assert.Contains(t, all, fmt.Sprintf("B charges from %.0f rpm, A from %.0f; A gives more than B above %.0f rpm.", b.CutInRPM.Value, a.CutInRPM.Value, b.CrossRPM.Value))
+	assert.Contains(t, all, fmt.Sprintf("B from %.0f rpm, A from %.0f", b.LimitRPM.Value, a.LimitRPM.Value))
+	assert.Contains(t, all, fmt.Sprintf("The 6.0 A wanted: B at %.0f rpm, A at %.0f.", b.TargetRPM.Value, a.TargetRPM.Value))
+	// What is said of the crossing holds on the curves.
+	for i := range a.Curve {
+		if rpm := a.Curve[i].RPM; rpm > b.CrossRPM.Value {
+			assert.Greater(t, a.Curve[i].AmpsDC, b.Curve[i].AmpsDC, "%g rpm", rpm)
+		} else {
+			assert.LessOrEqual(t, a.Curve[i].AmpsDC, b.Curve[i].AmpsDC, "%g rpm", rpm)
+		}
+	}
+}
+
+func TestSaysWhyThereIsNoCurve(t *testing.T) {
+	assert.Contains(t, frame(New(), withTrials(0), 80, 21), "No trial yet")
+	poles := without("poles")
+	require.NotEmpty(t, poles.Outcome().Trials[0].NoCharging)
+	assert.Contains(t, frame(New(), poles, 80, 21), "A: "+poles.Outcome().Trials[0].NoCharging+".")
+	half := frame(New(), without("turns = 27"), 80, 21)
+	assert.Contains(t, half, "B has no curve: needs the turns.")
+	assert.Contains(t, half, "A charges from")
+}
+
+func TestLetters(t *testing.T) {
+	s := session.New(job.Parse(strings.NewReplacer(`"A"`, `"thick"`, `"B"`, `"thin"`).Replace(job.Example().Text())), "", job.Mark{})
+	assert.Equal(t, []string{"1", "2"}, letters(s))
+	assert.Equal(t, []string{"A", "B"}, letters(session.NewExample()))
+}
+
+func BenchmarkDraw(b *testing.B) {
+	s, v := session.NewExample(), New()
+	v.rpm = 701
+	for b.Loop() {
+		v.Draw(s, kit.Rect{W: 120, H: 37})
+	}
+}

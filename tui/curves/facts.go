@@ -1,0 +1,231 @@
+package curves
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// The sentences: each is made from the outcome's figures alone, "" when they have
+// nothing to say.
+
+// beginnings says where each charges from.
+func beginnings(s *session.Session) string {
+	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.CutInRPM })
+	text := strings.Replace(list(known, " from "), " from ", " charges from ", 1)
+	for _, n := range missing {
+		text = join(text, "; ", n.name+": "+n.figure.Why)
+	}
+	return text
+}
+
+// pair is which of two gives more, above a speed or at every speed (0).
+type pair struct {
+	more, less string
+	above      float64
+}
+
+// pairs compares each trial with the reference.
+func pairs(s *session.Session) []pair {
+	o := s.Outcome()
+	if o.Reference >= len(o.Trials) || !hasCurve(&o.Trials[o.Reference]) {
+		return nil
+	}
+	names, ref := letters(s), &o.Trials[o.Reference]
+	var out []pair
+	for i := range o.Trials {
+		t := &o.Trials[i]
+		if i == o.Reference || !hasCurve(t) {
+			continue
+		}
+		last := len(t.Curve) - 1
+		p, d := pair{names[i], names[o.Reference], 0}, t.Curve[last].AmpsDC-ref.Curve[last].AmpsDC
+		if t.CrossRPM.Known() {
+			p.above = t.CrossRPM.Value
+			d = after(t.Curve, p.above).AmpsDC - after(ref.Curve, p.above).AmpsDC
+		}
+		if d < 0 {
+			p.more, p.less = p.less, p.more
+		}
+		if d != 0 {
+			out = append(out, p)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b pair) int {
+		return cmp.Or(strings.Compare(a.more, b.more), cmp.Compare(a.above, b.above))
+	})
+	return out
+}
+
+// crossings says which gives more above the speed at which two cross, or which does all
+// the way.
+func crossings(s *session.Session) string {
+	text, more := "", ""
+	var above, below []string // those that beat the reference all the way, or are beaten
+	ref := letters(s)[s.Outcome().Reference]
+	for _, p := range pairs(s) {
+		switch {
+		case p.above == 0 && p.less == ref:
+			above = append(above, p.more)
+		case p.above == 0:
+			below = append(below, p.less)
+		case p.more == more:
+			text += ", than " + p.less + " above " + rpmText(p.above) + " rpm"
+		default:
+			more = p.more
+			text = join(text, "; ", p.more+" gives more than "+p.less+" above "+rpmText(p.above)+" rpm")
+		}
+	}
+	if len(above) > 0 {
+		text = join(text, "; ", strings.Join(above, " and ")+verb(above)+ref+" all the way")
+	}
+	if len(below) > 0 {
+		text = join(text, "; ", ref+" gives more than "+strings.Join(below, " and ")+" all the way")
+	}
+	return text
+}
+
+// verb agrees with how many there are.
+func verb(names []string) string {
+	if len(names) == 1 {
+		return " gives more than "
+	}
+	return " give more than "
+}
+
+// after is the first point of a curve above a speed.
+func after(curve []winding.RunPoint, rpm float64) winding.RunPoint {
+	for _, p := range curve {
+		if p.RPM > rpm {
+			return p
+		}
+	}
+	return curve[len(curve)-1]
+}
+
+// limits says from where each carries more than its current limit, which also explains
+// the mark in the table.
+func limits(s *session.Session) string {
+	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.LimitRPM })
+	if len(known) == 0 {
+		return ""
+	}
+	first := limitName(trialOf(s, known[0].name))
+	same := !slices.ContainsFunc(known, func(n named) bool { return limitName(trialOf(s, n.name)) != first })
+	if same && first != "" {
+		return sentence("over its " + first + " limit: " + list(known, " from "))
+	}
+	text := ""
+	for _, n := range known {
+		text = join(text, ", ", fmt.Sprintf("%s from %s rpm by %s", n.name, rpmText(n.figure.Value), limitName(trialOf(s, n.name))))
+	}
+	return sentence("over its current limit: " + text)
+}
+
+// limitName is the name of a trial's limit without its figures.
+func limitName(t *winding.TrialOutcome) string {
+	name, _, _ := strings.Cut(t.LimitBy, ",")
+	return name
+}
+
+// overClass says from where each gets warmer than its class allows, as far as the
+// curve's points tell.
+func overClass(s *session.Session) string {
+	class, limit := s.Bench().ClassLimit()
+	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure {
+		k := slices.IndexFunc(t.Curve, func(p winding.RunPoint) bool { return p.WindingC > limit })
+		if k < 0 || !followed(t) {
+			return quantity.Figure{}
+		}
+		return quantity.Figure{Value: t.Curve[k].RPM, Origin: quantity.Derived}
+	})
+	if len(known) == 0 {
+		return ""
+	}
+	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
+	return sentence("over class " + class + ", " + allowed + ": " + list(known, " from about "))
+}
+
+// trialOf is the trial with a letter.
+func trialOf(s *session.Session, letter string) *winding.TrialOutcome {
+	i := slices.Index(letters(s), letter)
+	return &s.Outcome().Trials[i]
+}
+
+// wanted says where each gives the amps wanted.
+func wanted(s *session.Session) string {
+	amps := s.Job().Target.Amps
+	if !amps.Given() {
+		return ""
+	}
+	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.TargetRPM })
+	text := list(known, " at ")
+	for _, n := range missing {
+		text = join(text, ", ", n.name+" not in this range")
+	}
+	if text == "" {
+		return ""
+	}
+	return "The " + session.Number(amps.Value, 2) + " A wanted: " + sentence(text)
+}
+
+// best says where each trial's efficiency is highest, as far as the curve's points tell.
+func best(s *session.Session) string {
+	text := ""
+	for i := range s.Outcome().Trials {
+		t := &s.Outcome().Trials[i]
+		if !hasCurve(t) {
+			continue
+		}
+		top := slices.MaxFunc(t.Curve, func(a, b winding.RunPoint) int { return cmp.Compare(a.Efficiency, b.Efficiency) })
+		if top.Efficiency > 0 {
+			q := quantities[ofEfficiency]
+			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s rpm", letters(s)[i], session.Number(q.of(top), 2), session.Number(top.RPM, 2)))
+		}
+	}
+	if text == "" {
+		return ""
+	}
+	return sentence("best efficiency: " + text)
+}
+
+// warmth says how warm each gets at the top speed, and what its class allows.
+func warmth(s *session.Session) string {
+	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.HotTopC })
+	if len(known) == 0 && len(missing) > 0 {
+		return sentence("winding temperature: " + missing[0].figure.Why)
+	}
+	text := ""
+	for _, n := range known {
+		text = join(text, ", ", n.name+" "+s.Text(n.figure, quantity.Celsius, 3))
+	}
+	if text == "" {
+		return ""
+	}
+	class, limit := s.Bench().ClassLimit()
+	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
+	return fmt.Sprintf("Winding at the top speed: %s; class %s allows %s.", text, class, allowed)
+}
+
+// runaway names the trials that never come to a steady temperature, and from where.
+func runaway(s *session.Session) string {
+	text := ""
+	for i := range s.Outcome().Trials {
+		t := &s.Outcome().Trials[i]
+		for _, p := range t.Curve {
+			if p.TooHot {
+				text = join(text, ", ", letters(s)[i]+" from about "+session.Number(p.RPM, 2)+" rpm")
+				break
+			}
+		}
+	}
+	if text == "" {
+		return ""
+	}
+	return sentence("goes on getting hotter, no steady temperature: " + text)
+}

@@ -1,0 +1,160 @@
+package curves
+
+import (
+	"math"
+	"strings"
+
+	"slotwright/tui/chart"
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// picture is the chart of the chosen quantity.
+func (v *View) picture(s *session.Session, w, h int) []string {
+	short := h < roomy
+	crowded := short && len(s.Outcome().Trials) > 2
+	q, names := v.now(), letters(s)
+	cursor := v.cursor(s)
+	end := endOf(s)
+	ch := chart.Chart{
+		Width: w, Height: h,
+		X:      chart.Axis{Label: "alternator speed", Unit: "rpm", Min: 0, Max: end},
+		Y:      chart.Axis{Label: q.axis, Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
+		Cursor: &chart.Cursor{X: cursor, Label: rpmText(cursor) + " rpm"},
+	}
+	for i := range s.Outcome().Trials {
+		t := &s.Outcome().Trials[i]
+		ch.Series = append(ch.Series, chart.Series{Letter: names[i], Name: seriesName(s, i, crowded), Points: v.points(s, t)})
+		for _, m := range v.markers(s, i, names, short) {
+			if crowded && i != s.Trial {
+				m.Label = "" // the mark stays; the chosen trial's are named
+			}
+			ch.Markers = append(ch.Markers, m)
+		}
+	}
+	for _, sp := range speedsOf(s, false) {
+		ch.VLines = append(ch.VLines, chart.Limit{At: sp.rpm, Label: sp.name + " " + rpmText(sp.rpm)})
+	}
+	ch.HLines = v.levels(s)
+	if !short {
+		return ch.Lines(s.Theme)
+	}
+	// The last row has only the axis' title: its unit goes beside the figures instead.
+	ch.Height++
+	lines := ch.Lines(s.Theme)[:h]
+	if figures := strings.TrimRight(lines[h-1], " "); kit.Width(figures) <= w-5 {
+		lines[h-1] = s.Theme.Fit(figures, w-4) + " " + s.Theme.Paint(kit.Label, "rpm")
+	}
+	return lines
+}
+
+// roomy is the height from which a chart keeps a row for its axis' title, and its marks
+// say their figures.
+const roomy = 16
+
+// points are a trial's curve; what is not so is a gap: a temperature that never comes
+// to rest, one that is not followed.
+func (v *View) points(s *session.Session, t *winding.TrialOutcome) []chart.XY {
+	if !hasCurve(t) {
+		return nil
+	}
+	q := v.now()
+	out := make([]chart.XY, 0, len(t.Curve)+1)
+	cut := t.CutInRPM
+	for i, p := range t.Curve {
+		// The foot of the curve stands between two points of it.
+		if q.charging && cut.Known() && i > 0 && t.Curve[i-1].RPM < cut.Value && cut.Value < p.RPM {
+			out = append(out, chart.XY{X: cut.Value, Y: 0})
+		}
+		y := q.value(s, p)
+		if v.quantity == ofWinding && (p.TooHot || !followed(t)) || q.charging && p.AmpsDC == 0 && !cut.Known() {
+			y = math.NaN()
+		}
+		if q.charging && p.AmpsDC == 0 {
+			y = 0
+		}
+		out = append(out, chart.XY{X: p.RPM, Y: y})
+	}
+	return out
+}
+
+// followed reports whether the winding's temperature is worked out at all.
+func followed(t *winding.TrialOutcome) bool { return t.HotUsualC.Known() || t.HotTopC.Known() }
+
+// seriesName is a trial in the legend: chosen or not, its turns, and its wire where
+// there is room.
+func seriesName(s *session.Session, i int, crowded bool) string {
+	t := &s.Outcome().Trials[i]
+	name := ""
+	if i == s.Trial {
+		name = s.Theme.Glyphs().Chosen + " "
+	}
+	if !hasCurve(t) {
+		return name + "no curve"
+	}
+	if t.Turns.Known() {
+		name += session.Number(t.Turns.Value, 0) + " turns "
+		if crowded {
+			return strings.TrimSpace(name)
+		}
+	}
+	return name + t.Wire
+}
+
+// markers are a trial's cut-in, its crossing with the reference and its current limit.
+func (v *View) markers(s *session.Session, i int, names []string, short bool) []chart.Marker {
+	t := &s.Outcome().Trials[i]
+	if !hasCurve(t) || v.quantity == ofWinding && !followed(t) {
+		return nil
+	}
+	q := v.now()
+	var out []chart.Marker
+	add := func(f quantity.Figure, label string, role kit.Role) {
+		if !f.Known() || f.Value > endOf(s) {
+			return
+		}
+		p, ok := pointAt(s, i, f.Value)
+		if !ok || v.quantity == ofWinding && p.TooHot {
+			return
+		}
+		out = append(out, chart.Marker{X: f.Value, Y: q.value(s, p), Label: label, Role: role})
+	}
+	add(t.CutInRPM, names[i]+" from "+rpmText(t.CutInRPM.Value), kit.Series(i))
+	if v.quantity <= ofWatts {
+		ref := s.Outcome().Reference
+		add(t.CrossRPM, names[i]+"="+names[ref]+" "+rpmText(t.CrossRPM.Value), kit.Value)
+	}
+	if t.LimitRPM.Known() {
+		label := names[i] + " limit"
+		if !short {
+			label += " " + s.Text(t.LimitAmps, quantity.Amps, 2)
+		}
+		add(t.LimitRPM, label, kit.Warning)
+	}
+	return out
+}
+
+// levels are the lines across the chart.
+func (v *View) levels(s *session.Session) []chart.Limit {
+	o := s.Outcome()
+	switch v.quantity {
+	case ofAmps: // the blank before each label keeps it apart from one beside it
+		if wanted := s.Job().Target.Amps; wanted.Given() {
+			return []chart.Limit{{At: wanted.Value, Label: " wanted " + session.Number(wanted.Value, 2) + " A"}}
+		}
+	case ofWinding:
+		class, limit := s.Bench().ClassLimit()
+		u := s.Units.For(quantity.Celsius)
+		return []chart.Limit{{At: u.From(limit), Label: " class " + class + " " + session.Number(u.From(limit), 3) + " " + u.Name, Role: kit.Broken}}
+	case ofOpenVolts:
+		if o.Machine.RestVolts.Known() {
+			return []chart.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, quantity.Volts, 3)}}
+		}
+	}
+	return nil
+}
+
+// rpmText is a speed in whole rpm.
+func rpmText(rpm float64) string { return session.Number(math.Round(rpm), 0) }

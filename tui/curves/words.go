@@ -1,0 +1,142 @@
+package curves
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// saying is one sentence and how much it matters.
+type saying struct {
+	text string
+	role kit.Role
+}
+
+// sayings are the sentences in at most h lines, the most important first. One that
+// does not fit whole is left out.
+func (v *View) sayings(s *session.Session, w, h int) []string {
+	t := s.Theme
+	var lines []string
+	for _, say := range v.sentences(s) {
+		text := say.text
+		if say.role != kit.Plain {
+			text = t.Mark(say.role) + " " + text
+		}
+		more := t.WrapPaint(say.role, text, w)
+		if len(lines)+len(more) > h {
+			continue
+		}
+		lines = append(lines, more...)
+	}
+	return lines
+}
+
+// sentences are what the curves say, the chosen quantity's own first.
+func (v *View) sentences(s *session.Session) []saying {
+	var out []saying
+	add := func(role kit.Role, text string) {
+		if text != "" {
+			out = append(out, saying{text, role})
+		}
+	}
+	for i := range s.Outcome().Trials {
+		if t := &s.Outcome().Trials[i]; !hasCurve(t) {
+			add(kit.Warning, t.Name+" has no curve: "+whyNone(t)+".")
+		}
+	}
+	add(kit.Broken, runaway(s))
+	switch v.quantity {
+	case ofEfficiency:
+		add(kit.Plain, best(s))
+	case ofWinding:
+		add(kit.Plain, warmth(s))
+	case ofOpenVolts:
+		for _, c := range s.Outcome().Cautions {
+			if c.Topic == "voltage" {
+				add(kit.Warning, c.Text)
+			}
+		}
+	}
+	first, then := beginnings(s), crossings(s)
+	if len(s.Outcome().Trials) <= 2 {
+		first, then = join(first, "; ", then), ""
+	}
+	add(kit.Plain, sentence(first))
+	add(kit.Broken, overClass(s))
+	add(kit.Warning, limits(s))
+	add(kit.Plain, sentence(then))
+	add(kit.Plain, wanted(s))
+	if v.quantity != ofEfficiency {
+		add(kit.Plain, best(s))
+	}
+	if v.quantity != ofWinding {
+		add(kit.Plain, warmth(s))
+	}
+	add(kit.Dim, "Every curve is at the temperature the winding settles at. Design estimates, not a rating.")
+	return out
+}
+
+// named is a trial's figure, to be told in order.
+type named struct {
+	name   string
+	figure quantity.Figure
+}
+
+// gather takes a figure of every trial that has a curve, the lowest first and missing
+// ones last.
+func gather(s *session.Session, of func(*winding.TrialOutcome) quantity.Figure) (known, missing []named) {
+	for i := range s.Outcome().Trials {
+		t := &s.Outcome().Trials[i]
+		if !hasCurve(t) {
+			continue
+		}
+		n := named{letters(s)[i], of(t)}
+		if n.figure.Known() {
+			known = append(known, n)
+		} else {
+			missing = append(missing, n)
+		}
+	}
+	slices.SortStableFunc(known, func(a, b named) int { return cmp.Compare(a.figure.Value, b.figure.Value) })
+	return known, missing
+}
+
+// list writes figures one after another, the unit behind the first only: "B from 333
+// rpm, A from 529".
+func list(figures []named, before string) string {
+	text := ""
+	for i, n := range figures {
+		part := n.name + before + rpmText(n.figure.Value)
+		if i == 0 {
+			part += " rpm"
+		}
+		text = join(text, ", ", part)
+	}
+	return text
+}
+
+func join(a, by, b string) string {
+	switch {
+	case a == "":
+		return b
+	case b == "":
+		return a
+	}
+	return a + by + b
+}
+
+// sentence ends a text with a stop, and begins it with a capital where a word begins it.
+func sentence(text string) string {
+	if text == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + strings.TrimSuffix(text[size:], ".") + "."
+}

@@ -1,0 +1,150 @@
+package form
+
+import (
+	"slices"
+	"unicode/utf8"
+
+	"slotwright/tui/kit"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Row is one labelled input of a form.
+type Row struct {
+	ID      string // unique in the form; what the owner gets with an edit
+	Group   string // a heading stands where it differs from the row before
+	Label   string
+	Unit    string
+	Help    string   // what it is and how to measure it; the owner shows it with [Form.HelpLines]
+	Text    string   // what the person typed, as typed
+	Ghost   string   // shown dim while Text is empty: the value that then holds
+	Note    string   // said behind the value
+	Warning string   // doubtful: said behind the value with a mark
+	Error   string   // not usable: said behind or below the value with a mark
+	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
+	Choices []string // not empty: the row steps through these instead of being typed
+	Fixed   bool     // shown, but the focus passes it by
+	Accept  Charset  // nil: anything printable
+}
+
+// Edit tells the owner what a key changed.
+type Edit struct {
+	Changed bool
+	ID      string
+	Text    string // the row's whole new text
+}
+
+// Form is an ordered list of rows, one of which has the focus. It is a value:
+// keys return a new one and never change an older copy.
+type Form struct {
+	Rows   []Row
+	Focus  int // index into Rows
+	Cursor int // in the focused row's text, in runes
+	Page   int // rows pgup and pgdown move by; 0 means 8
+
+	// Idle is set while another part of the screen has the keys: the form is drawn
+	// without focus mark and cursor, but still scrolled to its focused row.
+	Idle bool
+}
+
+// NewForm is a form of these rows with the focus on the first that takes it.
+func NewForm(rows []Row) Form {
+	return Form{Rows: rows}.focusOn(firstOpen(rows, 0, 1))
+}
+
+// WithRows is the form with other rows, or the same with new texts, errors and notes. The
+// focus stays on the row with the same ID if it is still there, else near its
+// place; the cursor stays where it was.
+func (f Form) WithRows(rows []Row) Form {
+	id := f.Focused().ID
+	f.Rows = rows
+	for i, r := range rows {
+		if r.ID == id && !r.Fixed {
+			f.Focus = i
+			f.Cursor = min(f.Cursor, utf8.RuneCountInString(r.Text))
+			return f
+		}
+	}
+	return f.focusOn(f.nearest(f.Focus))
+}
+
+// FocusID is the form with the focus on the row with this ID; unchanged when
+// there is none or it is fixed.
+func (f Form) FocusID(id string) Form {
+	for i, r := range f.Rows {
+		if r.ID == id && !r.Fixed {
+			return f.focusOn(i)
+		}
+	}
+	return f
+}
+
+// Focused is the row with the focus, the zero Row in an empty form.
+func (f Form) Focused() Row {
+	if f.Focus < 0 || f.Focus >= len(f.Rows) {
+		return Row{}
+	}
+	return f.Rows[f.Focus]
+}
+
+// Typing reports whether text keys would go into a field now, so that
+// single-letter bindings must not be offered first. It is false on a choice row.
+func (f Form) Typing() bool {
+	r := f.Focused()
+	return r.ID != "" && len(r.Choices) == 0 && !r.Fixed
+}
+
+// Key handles one key message. Up, down, tab, shift+tab, enter (moves down, never more),
+// pgup, pgdown, ctrl+home and ctrl+end move the focus; home and end move in the
+// text, and when already there to the first or last row; on a choice row left,
+// right and space step. All else goes into the focused field. used is false for
+// keys with no meaning here, and for tab and shift+tab at the ends, so that the
+// owner can move on to another part of the screen.
+func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
+	if next, used, moved := f.move(msg); moved {
+		return next, Edit{}, used
+	}
+	row := f.Focused()
+	if row.ID == "" || row.Fixed {
+		return f, Edit{}, false
+	}
+	if len(row.Choices) > 0 {
+		return f.step(row, msg)
+	}
+	in, used := TextLine{row.Text, f.Cursor}.Key(msg, row.Accept)
+	f.Cursor = in.Cursor
+	if in.Text == row.Text {
+		return f, Edit{}, used
+	}
+	return f.withText(in.Text), Edit{true, row.ID, in.Text}, used
+}
+
+// step turns a choice row to its next or previous choice.
+func (f Form) step(row Row, msg tea.KeyMsg) (Form, Edit, bool) {
+	by := 0
+	switch msg.String() {
+	case "right", " ":
+		by = 1
+	case "left":
+		by = -1
+	default:
+		return f, Edit{}, false
+	}
+	n := len(row.Choices)
+	at := slices.Index(row.Choices, row.Text)
+	if at < 0 && by < 0 {
+		at = 0
+	}
+	text := row.Choices[(at+by+n)%n]
+	if text == row.Text {
+		return f, Edit{}, true
+	}
+	return f.withText(text), Edit{true, row.ID, text}, true
+}
+
+// withText sets the focused row's text in a fresh list of rows.
+func (f Form) withText(text string) Form {
+	f.Rows = slices.Clone(f.Rows)
+	f.Rows[f.Focus].Text = text
+	return f
+}

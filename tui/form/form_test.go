@@ -1,0 +1,168 @@
+package form
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/tuitest"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func sampleRows() []Row {
+	return []Row{
+		{ID: "name", Label: "Name", Text: "washing machine, grey"},
+		{ID: "slots", Group: "Stator", Label: "Slots", Text: "36", Mark: kit.Measured, Note: "counted"},
+		{ID: "bore", Group: "Stator", Label: "Bore", Unit: "mm", Text: "52,4x", Help: "Across the teeth, with a caliper, at two places a quarter turn apart.", Error: "cannot read \"52,4x\": write a number, for example 52.4"},
+		{ID: "stack", Group: "Stator", Label: "Stack length", Unit: "mm", Ghost: "35", Mark: kit.Guessed},
+		{ID: "area", Group: "Stator", Label: "Slot area", Unit: "mm²", Text: "98.2", Mark: kit.Derived, Fixed: true},
+		{ID: "join", Group: "Winding", Label: "Joined in", Text: "star", Choices: []string{"star", "delta"}},
+		{ID: "wire", Group: "Winding", Label: "Wire", Text: "18 AWG", Warning: "thin for 12 A"},
+	}
+}
+
+func TestFormGolden(t *testing.T) {
+	for name, th := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
+		f := NewForm(sampleRows()).FocusID("bore")
+		tuitest.GoldenLines(t, "form-one-"+name, f.Lines(th, 76, f.Height(th, 76)))
+		tuitest.GoldenLines(t, "form-two-"+name, f.FocusID("join").Lines(th, 130, 9))
+		tuitest.GoldenLines(t, "form-help-"+name, f.HelpLines(th, 40))
+	}
+}
+
+func TestFormSizes(t *testing.T) {
+	f := NewForm(sampleRows())
+	step := 1
+	if testing.Short() {
+		step = 5
+	}
+	for w := 1; w <= 220; w += step {
+		for h := 1; h <= 30; h += step {
+			f = f.FocusID(f.Rows[(w+h)%len(f.Rows)].ID)
+			for _, th := range []kit.Theme{{Colour: true}, {ASCII: true}} {
+				lines := f.Lines(th, w, h)
+				tuitest.CheckLines(t, lines, w, h)
+				require.False(t, t.Failed(), "%d x %d", w, h)
+			}
+			if w >= 30 {
+				text := strings.Join(f.Lines(kit.Theme{}, w, h), "\n")
+				require.Contains(t, text, "▸ "+f.Focused().Label[:4], "the focused row shows at %d x %d", w, h)
+			}
+		}
+	}
+}
+
+func TestFormColourOnlyAddsSequences(t *testing.T) {
+	f := NewForm(sampleRows()).FocusID("join")
+	for _, w := range []int{76, 130} {
+		assert.Equal(t, f.Lines(kit.Theme{}, w, 20), strings.Split(ansi.Strip(strings.Join(f.Lines(kit.Theme{Colour: true}, w, 20), "\n")), "\n"))
+	}
+}
+
+func TestFormFocus(t *testing.T) {
+	f := NewForm(sampleRows())
+	f.Page = 3
+	for _, step := range []struct {
+		key  tea.KeyType
+		want string
+		used bool
+	}{
+		{tea.KeyShiftTab, "name", false}, {tea.KeyUp, "name", true},
+		{tea.KeyDown, "slots", true}, {tea.KeyEnter, "bore", true}, {tea.KeyTab, "stack", true},
+		{tea.KeyDown, "join", true}, // the fixed row is passed by
+		{tea.KeyUp, "stack", true}, {tea.KeyPgDown, "wire", true}, {tea.KeyTab, "wire", false}, {tea.KeyDown, "wire", true},
+		{tea.KeyPgUp, "stack", true}, {tea.KeyCtrlHome, "name", true}, {tea.KeyCtrlEnd, "wire", true},
+		{tea.KeyHome, "wire", true}, {tea.KeyHome, "name", true}, {tea.KeyEnd, "wire", true}, {tea.KeyUp, "join", true},
+		{tea.KeyHome, "name", true}, {tea.KeyShiftTab, "name", false},
+	} {
+		next, edit, used := f.Key(key(step.key))
+		require.Equal(t, step.want, next.Focused().ID, key(step.key).String())
+		require.Equal(t, step.used, used, key(step.key).String())
+		require.False(t, edit.Changed)
+		f = next
+	}
+}
+
+func TestFormEdits(t *testing.T) {
+	f := NewForm(sampleRows()).FocusID("slots")
+	old := f
+	f, edit, used := f.Key(typed("4"))
+	assert.True(t, used)
+	assert.Equal(t, Edit{true, "slots", "364"}, edit)
+	f, _, _ = f.Key(key(tea.KeyLeft))
+	f, edit, _ = f.Key(key(tea.KeyBackspace))
+	assert.Equal(t, Edit{true, "slots", "34"}, edit)
+	assert.Equal(t, "36", old.Focused().Text, "an older copy stays as it was")
+
+	rows := sampleRows()
+	rows[1].Text, rows[1].Note = "34", "owner's note"
+	f = f.WithRows(rows)
+	assert.Equal(t, "slots", f.Focused().ID)
+	assert.Equal(t, 1, f.Cursor)
+	f = f.WithRows(rows[2:])
+	assert.NotEmpty(t, f.Focused().ID, "the row has gone: some other has the focus")
+
+	f = NewForm(sampleRows()).FocusID("join")
+	assert.False(t, f.Typing())
+	f, edit, _ = f.Key(key(tea.KeyRight))
+	assert.Equal(t, Edit{true, "join", "delta"}, edit)
+	f, edit, _ = f.Key(typed(" "))
+	assert.Equal(t, Edit{true, "join", "star"}, edit)
+	_, edit, _ = f.Key(key(tea.KeyLeft))
+	assert.Equal(t, Edit{true, "join", "delta"}, edit)
+	_, edit, used = f.Key(typed("x"))
+	assert.Equal(t, Edit{}, edit)
+	assert.False(t, used, "a letter on a choice row is the owner's")
+
+	_, edit, used = NewForm(sampleRows()).Key(typed("<35;1;1M"))
+	assert.Equal(t, Edit{}, edit)
+	assert.True(t, used)
+}
+
+func TestIdleFormShowsNoFocus(t *testing.T) {
+	f := NewForm(sampleRows())
+	f.Idle = true
+	text := strings.Join(f.Lines(kit.Theme{}, 76, 20), "\n")
+	assert.NotContains(t, text, "▸")
+	assert.NotContains(t, text, "▏")
+}
+
+func TestEmptyForm(t *testing.T) {
+	for _, f := range []Form{{}, NewForm(nil), NewForm([]Row{{ID: "a", Fixed: true}}), {Focus: 9}} {
+		for _, msg := range []tea.KeyMsg{key(tea.KeyDown), key(tea.KeyHome), key(tea.KeyPgDown), typed("x"), key(tea.KeyTab)} {
+			_, edit, _ := f.Key(msg)
+			assert.False(t, edit.Changed)
+		}
+		tuitest.CheckLines(t, f.Lines(kit.Theme{}, 30, 3), 30, 3)
+		f.HelpLines(kit.Theme{}, 30)
+	}
+}
+
+func TestRowAt(t *testing.T) {
+	f := NewForm(sampleRows()).FocusID("wire")
+	for _, size := range [][2]int{{76, 20}, {76, 5}, {130, 20}, {130, 5}} {
+		w, h := size[0], size[1]
+		for y, line := range f.Lines(kit.Theme{}, w, h) {
+			for x := 2; x < w; x += 20 {
+				if i := f.RowAt(kit.Theme{}, w, h, x, y); i >= 0 && f.Rows[i].Error == "" {
+					assert.Contains(t, line, f.Rows[i].Label, fmt.Sprint(size, x, y))
+				}
+			}
+		}
+	}
+	assert.Equal(t, -1, f.RowAt(kit.Theme{}, 76, 20, 3, 99))
+	assert.Equal(t, 0, f.RowAt(kit.Theme{}, 76, 20, 3, 0))
+}
+
+func BenchmarkForm(b *testing.B) {
+	f := NewForm(sampleRows())
+	b.ReportAllocs()
+	for b.Loop() {
+		f.Lines(kit.Theme{Colour: true}, 80, 20)
+	}
+}

@@ -1,0 +1,236 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding/layout"
+)
+
+// Draw fills the rectangle: the facts, the stator unrolled, the step in words, the
+// lists.
+func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
+	t, d := s.Theme, v.sheet(s)
+	if d.plan == nil {
+		return v.noLayout(s, d, r)
+	}
+	top, rest := r.SplitTop(3)
+	words := v.sentence(t, d, r.W)
+	picture, left := v.picture(t, d, r.W, max(leastPicture, rest.H-len(words)-v.leastPanels(r.H)))
+	head := v.facts(t, d, r.W)
+	head[2] = v.legend(t, d, r.W, left)
+	drawn, rest := rest.SplitTop(len(picture))
+	said, rest := rest.SplitTop(len(words))
+	blocks := []kit.Block{
+		kit.Bare(t, top, head), kit.Bare(t, drawn, centred(picture, r.W)), kit.Bare(t, said, words),
+	}
+	return append(blocks, v.panels(s, d, rest)...)
+}
+
+// leastPicture is the height of one coil over two layers of sides.
+const leastPicture = 5
+
+// leastPanels is the height kept for the lists: on a small screen more for those that
+// do not go along with the picture.
+func (v *View) leastPanels(h int) int {
+	switch {
+	case h >= 26:
+		return max(7, 2*h/5)
+	case v.panel == coilsPanel || v.panel == joinsPanel:
+		return 6
+	default:
+		return 10
+	}
+}
+
+// centred puts a picture in the middle of the width, all lines alike.
+func centred(lines []string, w int) []string {
+	widest := 0
+	for _, l := range lines {
+		widest = max(widest, kit.Width(l))
+	}
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = strings.Repeat(" ", max(0, (w-widest)/2)) + l
+	}
+	return out
+}
+
+// facts are the two lines that say what winding this is; the third is left empty.
+func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
+	sp := d.plan.Spec()
+	first := []string{
+		counted(sp.Slots, "slot"), counted(sp.Poles, "pole"), phasesText(sp), layersText(sp.Layers), sp.Kind.String(),
+		fmt.Sprintf("span %d (slot 1 to %d)", sp.Span, sp.Span+1),
+	}
+	if sp.Kind == layout.Concentric {
+		first[5] = fmt.Sprintf("mean span %.3g", d.plan.MeanSpan())
+	}
+	if d.several {
+		first = append(first, "[ ] other trials")
+	}
+	per := perText(d.plan)
+	if w < 100 {
+		per, _, _ = strings.Cut(per, " slot")
+	}
+	joined := d.connected.String() + ", " + counted(d.plan.Circuits(), "circuit") + " a phase"
+	if sp.Phases == 1 {
+		joined = counted(d.plan.Circuits(), "circuit")
+	}
+	second := []string{
+		joined,
+		coilsText(d),
+		fmt.Sprintf("kw1 %.4f", d.plan.Factor(1)), per,
+		fmt.Sprintf("%.4g° electrical a slot", d.plan.SlotAngleDeg()),
+	}
+	return []string{
+		t.Fit(t.Paint(kit.Title, "Trial "+kit.Clean(d.name))+"  "+fill(t, first, w-8-kit.Width(d.name)), w),
+		t.Fit(fill(t, second, w), w), "",
+	}
+}
+
+// perText is the slots per pole and phase.
+func perText(l *layout.Layout) string {
+	q, den := l.SlotsPerPolePhase()
+	switch {
+	case den > 1:
+		return fmt.Sprintf("q = %d/%d slots a pole and phase", q, den)
+	case q == 1:
+		return "q = 1 slot a pole and phase"
+	default:
+		return fmt.Sprintf("q = %d slots a pole and phase", q)
+	}
+}
+
+// coilsText is how many coils of how many turns.
+func coilsText(d *sheet) string {
+	least, most := d.steps[0].Turns, d.steps[0].Turns
+	for _, step := range d.steps {
+		least, most = min(least, step.Turns), max(most, step.Turns)
+	}
+	if !d.turnsKnown {
+		return counted(len(d.steps), "coil") + ", turns not given"
+	}
+	turns := turnsText(d, most)
+	if least != most {
+		turns = fmt.Sprintf("%d to %s", least, turns)
+	}
+	return counted(len(d.steps), "coil") + " of " + turns
+}
+
+// fill joins as many of the texts as fit.
+func fill(t kit.Theme, texts []string, w int) string {
+	line := ""
+	for _, text := range texts {
+		next := text
+		if line != "" {
+			next = line + ", " + text
+		}
+		if kit.Width(t.Text(next)) > w {
+			break
+		}
+		line = next
+	}
+	return t.Text(line)
+}
+
+// counted is "1 slot" or "36 slots".
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func phasesText(sp layout.Spec) string {
+	if sp.Sets == 2 {
+		return "2 sets of 3 phases"
+	}
+	return counted(sp.Phases, "phase")
+}
+
+func layersText(n int) string {
+	if n == 2 {
+		return "double layer"
+	}
+	return "single layer"
+}
+
+// turnsText is the turns of a coil, or that they are not given.
+func turnsText(d *sheet, turns int) string {
+	if !d.turnsKnown {
+		return "turns not given"
+	}
+	return counted(turns, "turn")
+}
+
+// legend says how to read the picture, and what of it is left out.
+func (v *View) legend(t kit.Theme, d *sheet, w int, left string) string {
+	view := "From the connection end, clockwise " + arrow(t, true)
+	if left != "" {
+		view = t.Paint(kit.Warning, t.Mark(kit.Warning)+" "+left)
+	}
+	pens := ""
+	for phase := range d.plan.Spec().Phases {
+		look := penOf(t, phase)
+		pens += "  " + t.Paint(kit.Phase(phase), string("UVW"[phase])+" "+look.across+look.across)
+	}
+	line := view + pens + "  " + t.Text("+ away from you, − back")
+	extra := []string{"  heavy: this coil", "  1 2 3: one phase", "  7" + arrow(t, true) + ": coil 7, its wire goes clockwise", "  n p: next coil, coil before"}
+	if v.phase > 0 {
+		extra[1] = "  0: all phases"
+	} else if d.plan.Spec().Phases == 1 {
+		extra[1] = ""
+	}
+	for _, text := range extra {
+		if kit.Width(line)+kit.Width(text) <= w {
+			line += text
+		}
+	}
+	return t.Fit(line, w)
+}
+
+// sentence is the current step in words, in as many lines as the longest step takes, so
+// that the screen stands still while walking.
+func (v *View) sentence(t kit.Theme, d *sheet, w int) []string {
+	longest := ""
+	for i := range d.steps {
+		if text := v.stepText(d, i); len(text) > len(longest) {
+			longest = text
+		}
+	}
+	need := min(4, len(t.Wrap(longest, w)))
+	lines := t.WrapPaint(kit.Value, v.stepText(d, v.step), w)
+	for len(lines) < need {
+		lines = append(lines, "")
+	}
+	return lines[:need]
+}
+
+// stepText is a step as a sentence with its number.
+func (v *View) stepText(d *sheet, i int) string {
+	step := d.steps[i]
+	text := step.String()
+	if !d.turnsKnown {
+		text = strings.Replace(text, " 1 turn,", " turns not given,", 1)
+	}
+	return fmt.Sprintf("Step %d of %d. Phase %s: %s.", i+1, len(d.steps), step.Name, text)
+}
+
+// noLayout says why there is nothing to show, and the spans that would do.
+func (v *View) noLayout(s *session.Session, d *sheet, r kit.Rect) []kit.Block {
+	t := s.Theme
+	lines := t.WrapPaint(kit.Warning, t.Mark(kit.Warning)+" No layout: "+d.why+".", r.W)
+	if len(d.spans) > 0 || len(d.circuits) > 0 {
+		v.panel = spansPanel
+		lines = append(lines, "")
+		lines = append(lines, t.WrapPaint(kit.Hint, "These would do; mark one with the arrow keys and press enter to give it to this trial.", r.W)...)
+		top, rest := r.SplitTop(len(lines))
+		return append([]kit.Block{kit.Bare(t, top, lines)}, v.drawPanel(s, d, spansPanel, rest))
+	}
+	lines = append(lines, "")
+	lines = append(lines, t.WrapPaint(kit.Hint, "The layout follows from slots, poles, layers and span of the screen Machine, and from what the trial has otherwise.", r.W)...)
+	return []kit.Block{kit.Bare(t, r, lines)}
+}

@@ -1,0 +1,41 @@
+package layout
+
+import "slotwright/tui/kit"
+
+// pen is the line that a coil is drawn with, so that phases can be told apart without
+// colour.
+type pen struct {
+	across, down, left, right string
+}
+
+// Pens of the phases U, V and W, and of the current coil.
+var (
+	boxPens   = [3]pen{{"─", "│", "╭", "╮"}, {"═", "║", "╔", "╗"}, {"┈", "┊", "╭", "╮"}}
+	boxHeavy  = pen{"━", "┃", "┏", "┓"}
+	asciiPens = [3]pen{{"-", "|", "+", "+"}, {"=", "I", "+", "+"}, {".", ":", "+", "+"}}
+	asciiHold = pen{"#", "#", "#", "#"}
+)
+
+// penOf is the pen of a phase.
+func penOf(t kit.Theme, phase int) pen {
+	if t.ASCII {
+		return asciiPens[phase%3]
+	}
+	return boxPens[phase%3]
+}
+
+// heavyPen is the pen of the current coil.
+func heavyPen(t kit.Theme) pen {
+	if t.ASCII {
+		return asciiHold
+	}
+	return boxHeavy
+}
+
+// arrow points the way a coil is passed: from its left side to its right, or back.
+func arrow(t kit.Theme, toRight bool) string {
+	if toRight {
+		return t.Glyphs().MoreRight
+	}
+	return t.Glyphs().MoreLeft
+}
