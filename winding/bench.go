@@ -1,111 +1,128 @@
 package winding
 
 import (
+	"math"
+
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
-	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 )
 
-// Bench is a job with everything worked out that no trial can change: the room in
-// the slot, the flux, the battery, the speeds. [Prepare] makes it; [Bench.Static]
-// then takes a trial in microseconds, which is what a search wants. It is safe for
-// use by several goroutines once made.
+// Bench is a job with everything worked out that no trial can change. [Prepare] makes
+// it; [Bench.Static] then takes a trial in microseconds, which is what a search wants. It
+// is safe for use by several goroutines once made.
+//
+// Each part is a value made from exactly what it needs, so the order in which they can be
+// made is the compiler's business:
+//
+//	machine ── room ── layouts ── old winding ── mean turn ── old ohms
+//	                                  │                          │
+//	battery ── speeds ── heat        flux ────────── inductance ─┘── limits
 type Bench struct {
-	job    job.Job
-	phases int
-	sets   int
-	// rooms is the lined slot with one and with two layers; roomWhy says why there
-	// is none.
-	rooms   [2]slot.Room
-	roomWhy [2]string
-	slot    slotGuess
-	// old is the old winding as far as the flux needs it; oldBad what is wrong.
-	old    coilSet
-	flux   fluxSource
-	speeds speeds
-	dc     dcSide
-	air    surroundings
-	// oldOhms and oldHenries are those of the old winding.
-	oldOhms        Ohms
-	oldHenries     quantity.Figure
-	oldHenriesFrom string
-	permeance      [2]float64
-	// layouts of the trials in the job, by what they depend on.
-	layouts map[layoutKey]coilSet
-}
-
-// layoutKey is what a layout depends on, turns apart.
-type layoutKey struct {
-	span, layers int
-	kind         string
+	job     job.Job
+	machine machine
+	room    slotRoom
+	layouts layouts
+	old     oldWinding
+	turn    turnLength
+	oldOhms Ohms
+	dc      dcSide
+	speeds  speeds
+	air     thermal
+	flux    flux
+	henries inductances
+	bounds  bounds
 }
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
-func Prepare(j job.Job) *Bench {
-	b := &Bench{job: j, phases: int(j.Machine.Phases.Or(3)), sets: int(j.Machine.Sets.Or(1))}
-	if b.phases == 1 {
-		b.sets = 1
-	}
-	b.layouts = map[layoutKey]coilSet{}
-	b.measureSlot()
-	for _, t := range j.Trials {
-		b.remember(b.keyOf(t))
-	}
-	b.remember(b.keyOf(job.Trial{}))
-	b.old = b.coils(b.oldAsTrial())
-	b.speeds = b.findSpeeds()
-	b.dc = b.findBattery()
-	b.air = b.findSurroundings()
-	b.flux = b.findFlux()
-	b.oldOhms = b.ohms(b.oldAsTrial(), b.old)
-	b.findPermeance()
-	b.oldHenries, b.oldHenriesFrom = b.oldInductance()
+func Prepare(j job.Job) *Bench { return prepare(j, 0) }
+
+// prepare is Prepare with the flux moved by so many times its own ±.
+func prepare(j job.Job, fluxOff float64) *Bench {
+	b := &Bench{job: j, machine: newMachine(j.Machine), room: measureSlot(j.Slot)}
+	m, rotor := &b.machine, &b.job.Field
+	b.layouts = newLayouts(*m, j.Trials)
+	b.old = newOld(j.Old, &b.layouts)
+	b.turn = newTurnLength(*m, &b.room, b.layouts.own(), &b.old)
+	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
+	b.dc = newDCSide(j.Battery)
+	b.speeds = newSpeeds(&j.Target, &j.Drive)
+	b.air = newThermal(m, &b.room)
+	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM})
+	b.flux.perTurn.Value += fluxOff * b.flux.perTurn.PlusMinus
+	b.henries = newInductances(inductances{
+		machine: m, rotor: rotor, shorts: j.Shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
+	})
+	b.bounds = bounds{machine: m, room: &b.room, air: &b.air, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms}
 	return b
 }
 
-// keyOf is what a trial's layout depends on, its own values before the machine's.
-func (b *Bench) keyOf(t job.Trial) layoutKey {
-	m := b.job.Machine
-	k := layoutKey{span: t.Span.Whole(), layers: t.Layers.Whole(), kind: t.Kind}
-	if k.span == 0 {
-		k.span = m.Span.Whole()
-	}
-	if k.layers == 0 {
-		k.layers = int(m.Layers.Or(2))
-	}
-	if k.kind == "" {
-		k.kind = m.Kind
-	}
-	if k.kind == "" {
-		k.kind = layout.Lap.String()
-	}
-	if k.span == 0 {
-		k.span = fullPitch(m)
-	}
-	return k
+// testC is the temperature at which the finished winding will be proved.
+func (b *Bench) testC() float64 { return b.job.Target.TestC.Or(defaultTestC) }
+
+// Job is the job that was prepared.
+func (b *Bench) Job() job.Job { return b.job }
+
+// ClassLimit is the letter of the insulation's thermal class, as given or by default,
+// and the winding temperature it allows in °C (IEC 60085).
+func (b *Bench) ClassLimit() (class string, celsius float64) {
+	return b.air.class.String(), b.air.classC
 }
 
-// fullPitch is the span nearest to a pole pitch, 0 when slots or poles are not known.
-// Half a slot is rounded down, as winders do: the shorter coil is easier to put in.
-func fullPitch(m job.Machine) int {
-	q, p := m.Slots.Whole(), m.Poles.Whole()
-	if q == 0 || p == 0 {
-		return 0
+// trial is a trial of the job counted from 0; ok is false when there is none.
+func (b *Bench) trial(i int) (t job.Trial, ok bool) {
+	if i < 0 || i >= len(b.job.Trials) {
+		return t, false
 	}
-	return max(1, (2*q+p-1)/(2*p))
+	return b.job.Trials[i], true
 }
 
-// remember lays a winding out once.
-func (b *Bench) remember(k layoutKey) {
-	if _, done := b.layouts[k]; !done {
-		b.layouts[k] = b.layOut(k)
+// Picture is the slot with a trial's wires in it, to scale; why says why there is none.
+func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
+	t, ok := b.trial(trial)
+	if !ok {
+		return picture, noSuchTrial
 	}
+	w := b.layouts.candidate(t)
+	room, why := b.room.of(w.key.layers)
+	switch {
+	case why != "":
+		return picture, why
+	case t.Bundle().IsZero():
+		return picture, "needs the wire"
+	}
+	return slot.Pack(*room, slotWires(t.Wound), int(w.coils.slotTurns), w.key.layers), ""
 }
 
-// oldAsTrial is the old winding in the form of a trial.
-func (b *Bench) oldAsTrial() job.Trial {
-	o := b.job.Old
-	return job.Trial{Name: "old", Wound: o.Wound, Connection: o.Connection, Circuits: o.Circuits}
+// Plan is a trial's layout with its turns and circuits, for drawing and winding; why
+// says why there is none.
+func (b *Bench) Plan(trial int) (plan *layout.Layout, why string) {
+	t, ok := b.trial(trial)
+	if !ok {
+		return nil, noSuchTrial
+	}
+	return b.layouts.wired(t)
+}
+
+const noSuchTrial = "there is no such trial"
+
+// RunAt runs a trial of the job, counted from 0, into the battery at one speed of the
+// alternator's shaft: the same solution as the points of its curve, for a speed between
+// them. A string that is not empty says why there is none; rpm must be finite and not
+// negative. It costs about as much as one point of a curve.
+func (b *Bench) RunAt(trial int, rpm float64) (RunPoint, string) {
+	t, ok := b.trial(trial)
+	if !ok {
+		return RunPoint{}, noSuchTrial
+	}
+	if math.IsNaN(rpm) || math.IsInf(rpm, 0) || rpm < 0 {
+		return RunPoint{}, "the speed must be a number of rpm, 0 or more"
+	}
+	o := b.Static(t)
+	r, why := b.charger(t, &o)
+	if r == nil {
+		return RunPoint{}, why
+	}
+	return r.at(rpm, b.air.ambientC), ""
 }

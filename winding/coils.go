@@ -9,6 +9,32 @@ import (
 	"slotwright/winding/quantity"
 )
 
+// layoutKey is what a layout depends on, turns apart.
+type layoutKey struct {
+	span, layers int
+	kind         string
+}
+
+// layouts is how the machine can be laid out: those that the job asks for are made once,
+// any other when it is wanted.
+type layouts struct {
+	machine machine
+	made    map[layoutKey]coilSet
+}
+
+// newLayouts lays out every trial, and the machine as it was found.
+func newLayouts(m machine, trials []job.Trial) layouts {
+	l := layouts{machine: m, made: map[layoutKey]coilSet{}}
+	for _, t := range trials {
+		l.remember(l.key(t))
+	}
+	l.remember(l.key(job.Trial{}))
+	return l
+}
+
+// own is the machine's own layout, which a trial has that says nothing else.
+func (l *layouts) own() coilSet { return l.made[l.key(job.Trial{})] }
+
 // coilSet is a layout and what every figure takes from it. Without slots and poles
 // there is no layout, and the winding is known only relative to another one of the
 // same kind: coil count and factor then cancel, and stand as 1.
@@ -30,15 +56,54 @@ type coilSet struct {
 // harmonics is the orders that are shown.
 var harmonics = [6]int{1, 3, 5, 7, 11, 13}
 
+// keyOf is what a trial's layout depends on, its own values before the machine's.
+func (l *layouts) key(t job.Trial) layoutKey {
+	m := l.machine
+	k := layoutKey{span: t.Span.Whole(), layers: t.Layers.Whole(), kind: t.Kind}
+	if k.span == 0 {
+		k.span = m.Span.Whole()
+	}
+	if k.layers == 0 {
+		k.layers = int(m.Layers.Or(2))
+	}
+	if k.kind == "" {
+		k.kind = m.Kind
+	}
+	if k.kind == "" {
+		k.kind = layout.Lap.String()
+	}
+	if k.span == 0 {
+		k.span = fullPitch(m.Machine)
+	}
+	return k
+}
+
+// fullPitch is the span nearest to a pole pitch, 0 when slots or poles are not known.
+// Half a slot is rounded down, as winders do: the shorter coil is easier to put in.
+func fullPitch(m job.Machine) int {
+	q, p := m.Slots.Whole(), m.Poles.Whole()
+	if q == 0 || p == 0 {
+		return 0
+	}
+	return max(1, (2*q+p-1)/(2*p))
+}
+
+// remember lays a winding out once.
+func (l *layouts) remember(k layoutKey) {
+	if _, done := l.made[k]; !done {
+		l.made[k] = l.layOut(k)
+	}
+}
+
 // layOut makes the layout of a key with one turn a coil.
-func (b *Bench) layOut(k layoutKey) coilSet {
-	m := b.job.Machine
+func (l *layouts) layOut(k layoutKey) coilSet {
+	m := l.machine
 	if !m.Slots.Given() || !m.Poles.Given() {
 		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1},
 			why: "needs the number of slots and poles"}
 	}
 	plan, err := layout.New(layout.Spec{
-		Slots: m.Slots.Whole(), Poles: m.Poles.Whole(), Phases: b.phases, Sets: b.sets,
+		Slots: m.Slots.Whole(), Poles: m.Poles.Whole(), Phases: m.phases, Sets: m.sets,
 		Span: k.span, Layers: k.layers, Kind: kindOf(k.kind),
 	})
 	if err != nil {
@@ -71,11 +136,11 @@ func layoutReason(err error) string {
 
 // coils is the coil set of a trial with its turns and circuits. Equal turns need
 // nothing new of the layout; unequal ones are carried through its coil list.
-func (b *Bench) coils(t job.Trial) coilSet {
-	k := b.keyOf(t)
-	c, ok := b.layouts[k]
+func (l *layouts) coils(t job.Trial) coilSet {
+	k := l.key(t)
+	c, ok := l.made[k]
 	if !ok {
-		c = b.layOut(k)
+		c = l.layOut(k)
 	}
 	c.circuits = max(1, int(t.Circuits.Or(1)))
 	if len(t.CoilTurns) > 0 {
@@ -115,8 +180,8 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 }
 
 // wired is the layout with the trial's turns and circuits, for drawing and winding.
-func (b *Bench) wired(t job.Trial) (*layout.Layout, string) {
-	c := b.coils(t)
+func (l *layouts) wired(t job.Trial) (*layout.Layout, string) {
+	c := l.coils(t)
 	if c.plan == nil {
 		return nil, c.why
 	}
@@ -138,7 +203,7 @@ func (b *Bench) wired(t job.Trial) (*layout.Layout, string) {
 }
 
 // figures is the coil set for the outcome.
-func (c coilSet) figures(turns quantity.Reading) Coils {
+func (c *coilSet) figures(turns quantity.Reading) Coils {
 	if c.plan == nil {
 		no := quantity.Missing(c.why)
 		return Coils{no, no, no, no, no, no, no, no, nil}
@@ -153,4 +218,36 @@ func (c coilSet) figures(turns quantity.Reading) Coils {
 		f.SeriesTurns = quantity.Of(c.series, turns.Origin)
 	}
 	return f
+}
+
+// candidate is a winding to be worked out: what a person would wind, and its coils.
+type candidate struct {
+	trial job.Trial
+	coils coilSet
+	key   layoutKey
+}
+
+// candidate lays a trial out.
+func (l *layouts) candidate(t job.Trial) candidate {
+	return candidate{trial: t, coils: l.coils(t), key: l.key(t)}
+}
+
+// candidateOn is a trial on a coil list that is already there: turns, circuits and factors
+// are the list's own.
+func candidateOn(t job.Trial, plan *layout.Layout) candidate {
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices()}
+	spec := plan.Spec()
+	turns, coils := 0.0, plan.Coils()
+	for _, coil := range coils {
+		turns += float64(coil.Turns)
+		c.slotTurns = max(c.slotTurns, float64(coil.Turns))
+	}
+	for i, h := range harmonics {
+		c.kw[i] = plan.Factor(h)
+	}
+	c.series = turns / float64(spec.Phases*spec.Sets) / float64(c.circuits)
+	c.effective = c.series * c.kw[0]
+	t.Turns = quantity.Reading{Value: turns / float64(max(1, len(coils))), Origin: quantity.Derived}
+	t.Circuits = quantity.Known(float64(c.circuits))
+	return candidate{trial: t, coils: c, key: layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}}
 }

@@ -18,20 +18,19 @@ func Evaluate(j job.Job) Outcome {
 
 // Outcome works out every trial of the job.
 func (b *Bench) Outcome() Outcome {
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machine(), Reference: b.reference()}
-	if old := b.job.Old; old.Bundle().IsZero() == false || old.Turns.Given() {
-		w := b.Static(b.oldAsTrial())
-		w.MostThatPack = b.mostThatPack(b.oldAsTrial())
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.reference()}
+	if b.old.known() {
+		w := b.works(&b.old.candidate)
 		o.Old = &w
 	}
 	o.Trials = make([]TrialOutcome, len(b.job.Trials))
 	for i, t := range b.job.Trials {
-		o.Trials[i] = b.Static(t)
-		o.Trials[i].MostThatPack = b.mostThatPack(t)
+		w := b.layouts.candidate(t)
+		o.Trials[i] = b.works(&w)
 	}
 	b.addTolerances(&o)
 	b.run(&o)
-	o.Machine.FuseAmps = b.fuseFor(&o)
+	o.Machine.FuseAmps = b.dc.fuseFor(&o, b.job.Target.Amps)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
@@ -41,31 +40,18 @@ func (b *Bench) Outcome() Outcome {
 	return o
 }
 
+// works is Static and what costs more than a search wants to pay.
+func (b *Bench) works(w *candidate) TrialOutcome {
+	o := b.static(w)
+	o.MostThatPack = b.room.mostThatPack(w.trial, w.key.layers)
+	return o
+}
+
 // Static works out everything of a trial that needs no running: fit, coils, ohms,
 // volts, limits, wire to buy, inductance. It takes microseconds.
 func (b *Bench) Static(t job.Trial) TrialOutcome {
-	return b.static(t, b.coils(t), b.keyOf(t))
-}
-
-// static is the figures of a trial whose coils are known.
-func (b *Bench) static(t job.Trial, c coilSet, k layoutKey) TrialOutcome {
-	bundle := t.Bundle()
-	o := TrialOutcome{
-		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
-		Turns: t.Turns.Figure("needs the turns"), Strands: bundle.Count(), Connection: t.Connection,
-		Circuits: c.circuits, Span: k.span, Layers: k.layers, Kind: k.kind,
-	}
-	if len(t.CoilTurns) > 0 {
-		o.Turns = quantity.Of(c.slotTurns)
-	}
-	o.Fit = b.fit(t, c, k.layers)
-	o.Coils = c.figures(t.Turns)
-	o.Ohms = b.ohms(t, c)
-	o.Volts = b.volts(t, c)
-	o.Purchase = b.purchase(t, c, o.MeanTurnMM)
-	o.Inductance = b.inductance(t, c, k)
-	o.Limits = b.limits(t, c, &o)
-	return o
+	w := b.layouts.candidate(t)
+	return b.static(&w)
 }
 
 // StaticOn is Static for a coil list: an old stator as found, or a planned one with
@@ -73,21 +59,29 @@ func (b *Bench) static(t job.Trial, c coilSet, k layoutKey) TrialOutcome {
 // connection and circuits; turns and factor come from the list. Volts are those of the
 // mean phase; how far the phases part is in the list's own Balance.
 func (b *Bench) StaticOn(t job.Trial, plan *layout.Layout) TrialOutcome {
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices()}
-	spec := plan.Spec()
-	turns, coils := 0.0, plan.Coils()
-	for _, coil := range coils {
-		turns += float64(coil.Turns)
-		c.slotTurns = max(c.slotTurns, float64(coil.Turns))
+	w := candidateOn(t, plan)
+	return b.static(&w)
+}
+
+// static is the figures of a winding whose coils are known.
+func (b *Bench) static(w *candidate) TrialOutcome {
+	t, bundle := &w.trial, w.trial.Bundle()
+	o := TrialOutcome{
+		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
+		Turns: t.Turns.Figure("needs the turns"), Strands: bundle.Count(), Connection: t.Connection,
+		Circuits: w.coils.circuits, Span: w.key.span, Layers: w.key.layers, Kind: w.key.kind,
 	}
-	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+	if len(t.CoilTurns) > 0 {
+		o.Turns = quantity.Of(w.coils.slotTurns)
 	}
-	c.series = turns / float64(spec.Phases*spec.Sets) / float64(c.circuits)
-	c.effective = c.series * c.kw[0]
-	t.Turns = quantity.Reading{Value: turns / float64(max(1, len(coils))), Origin: quantity.Derived}
-	t.Circuits = quantity.Known(float64(c.circuits))
-	return b.static(t, c, layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()})
+	o.Fit = b.room.fit(w)
+	o.Coils = w.coils.figures(t.Turns)
+	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
+	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
+	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
+	o.Inductance = b.henries.of(w)
+	o.Limits = b.bounds.limits(w, &o)
+	return o
 }
 
 // reference is the index of the trial the others are compared with.
@@ -120,29 +114,31 @@ func (b *Bench) ohmsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 	if r := o.LeadOhms20.Over(old.LeadOhms20); r.Known() {
 		return r
 	}
-	return b.relativeOhms(t).Times(b.leadPerPhase(t.Connection) / b.leadPerPhase(b.job.Old.Connection))
+	w := b.layouts.candidate(t)
+	return b.old.relativeOhms(&w).Times(b.machine.leadPerPhase(t.Connection) / b.machine.leadPerPhase(b.old.Connection))
 }
 
-// machine is the figures that do not depend on the trial.
-func (b *Bench) machine() MachineOutcome {
-	layers := b.keyOf(job.Trial{}).layers
+// machineFigures is the figures that do not depend on the trial.
+func (b *Bench) machineFigures() MachineOutcome {
+	layers := b.layouts.key(job.Trial{}).layers
 	m := MachineOutcome{
-		HertzPerRPM: b.job.Machine.Poles.Figure("needs the poles").Times(1.0 / 120),
-		PolePitchMM: b.polePitchMM(),
-		FluxMWb:     b.fluxWb().Times(1000), FluxFrom: b.flux.from, GapTesla: b.gapTesla(), FieldAmps: b.flux.fieldAmps,
+		HertzPerRPM: b.machine.Poles.Figure("needs the poles").Times(1.0 / 120),
+		PolePitchMM: b.machine.polePitchMM(),
+		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.flux.fieldAmps,
 		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
 		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
 		SlowRPM: b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).Figure(""), Ratio: b.speeds.ratio,
 	}
-	m.MagnetsAgainstWound = b.magnetsAgainstWound()
-	b.wantedPulleys(&m)
-	if why := b.roomWhy[layers-1]; why != "" {
+	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, &b.flux)
+	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
+	room, why := b.room.of(layers)
+	if why != "" {
 		no := quantity.Missing(why)
 		m.GrossMM2, m.LinerMM2, m.WedgeMM2, m.SeparatorMM2, m.NetMM2 = no, no, no, no, no
 		return m
 	}
-	room, o := b.rooms[layers-1], b.slot.origin
+	o := b.room.origin
 	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = quantity.Of(room.GrossMM2, o), quantity.Of(room.LinerMM2, o), quantity.Of(room.WedgeMM2, o)
 	m.SeparatorMM2, m.NetMM2, m.SlotNote = quantity.Of(room.SeparatorMM2, o), quantity.Of(room.NetMM2, o), room.Note
 	return m

@@ -7,7 +7,6 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
-	"slotwright/winding/slot"
 )
 
 // The inductance of a phase, best route first (each in package field, with its source):
@@ -28,36 +27,50 @@ import (
 // repository).
 const saturated = 0.299 / 0.170
 
-// carter is Carter's factor of the slots over a gap; 1 where the mouth is not known.
-func (b *Bench) carter(gapMM float64) float64 {
-	m := b.job.Machine
-	if !m.BoreMM.Given() || !m.Slots.Given() || !b.job.Slot.MouthMM.Given() {
-		return 1
-	}
-	return field.Carter(math.Pi*m.BoreMM.Value/m.Slots.Value, b.job.Slot.MouthMM.Value, gapMM)
+// inductances is what the inductance of any winding goes by.
+type inductances struct {
+	machine *machine
+	rotor   *job.FieldSpec
+	shorts  []job.ShortReading
+	room    *slotRoom
+	turn    *turnLength
+	flux    *flux
+	dc      *dcSide
+	old     *oldWinding
+	oldOhms *Ohms
+	// measured is the old winding's, H, by routes 1 to 3, and from which.
+	measured quantity.Figure
+	from     string
 }
 
-// inductance is that of a trial, per phase.
-func (b *Bench) inductance(t job.Trial, c coilSet, k layoutKey) Inductance {
-	own := b.geometry(c, k, b.meanOf(c))
-	if b.oldHenries.Known() && c.effective > 0 && b.old.effective > 0 && c.relative == b.old.relative {
+// newInductances finds the old winding's.
+func newInductances(b inductances) inductances {
+	b.measured, b.from = b.best()
+	return b
+}
+
+// of is that of a winding, per phase.
+func (b *inductances) of(w *candidate) Inductance {
+	c, was := &w.coils, &b.old.coils
+	if b.measured.Known() && c.effective > 0 && was.effective > 0 && b.old.likeCoils(c) {
 		share := 1.0
-		old := b.geometry(b.old, b.keyOf(b.oldAsTrial()), b.meanOf(b.old))
+		old := b.geometry(&b.old.candidate)
 		if old.gap > 0 {
 			share = old.gap / (old.gap + old.leakage)
 		}
-		working, turns := sq(c.effective/b.old.effective), sq(c.series/b.old.series)
-		l := b.oldHenries.Times(share*working + (1-share)*turns)
-		return Inductance{l.Times(1000), b.oldHenriesFrom}
+		working, turns := sq(c.effective/was.effective), sq(c.series/was.series)
+		l := b.measured.Times(share*working + (1-share)*turns)
+		return Inductance{l.Times(1000), b.from}
 	}
+	own := b.geometry(w)
 	if own.why != "" {
 		return Inductance{quantity.Missing(own.why), ""}
 	}
 	return Inductance{quantity.Of((own.gap+own.leakage)*1000, quantity.Guessed), "geometry, an estimate"}
 }
 
-// oldInductance is routes 1 to 3.
-func (b *Bench) oldInductance() (quantity.Figure, string) {
+// best is routes 1 to 3.
+func (b *inductances) best() (quantity.Figure, string) {
 	if f := b.shortHenries(); f.Known() {
 		return f, "a short-circuit reading of the old winding"
 	}
@@ -71,23 +84,23 @@ func (b *Bench) oldInductance() (quantity.Figure, string) {
 }
 
 // shortHenries is the mean over the short-circuit readings.
-func (b *Bench) shortHenries() quantity.Figure {
-	poles := b.job.Machine.Poles
-	perRPM := b.flux.perTurn.Times(b.old.effective)
-	if b.old.effective <= 0 || !perRPM.Known() || !poles.Given() {
+func (b *inductances) shortHenries() quantity.Figure {
+	poles, was := b.machine.Poles, &b.old.coils
+	perRPM := b.flux.perTurn.Times(was.effective)
+	if was.effective <= 0 || !perRPM.Known() || !poles.Given() {
 		return quantity.Missing("needs the flux and the poles")
 	}
 	ohms := b.oldPhaseOhms()
 	sum, n := 0.0, 0.0
-	for _, s := range b.job.Shorts {
+	for _, s := range b.shorts {
 		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {
 			continue
 		}
 		amps := s.LineAmps.Value
-		if b.phases == 3 && b.job.Old.Connection == layout.Delta {
+		if b.machine.phases == 3 && b.old.Connection == layout.Delta {
 			amps /= math.Sqrt(3)
 		}
-		henries, err := field.FromShort(b.perRPMAt(s.FieldAmps)*b.old.effective*s.RPM.Value, amps, ohms.Value, s.RPM.Value*poles.Value/120)
+		henries, err := field.FromShort(b.perRPMAt(s.FieldAmps)*was.effective*s.RPM.Value, amps, ohms.Value, s.RPM.Value*poles.Value/120)
 		if err != nil {
 			continue
 		}
@@ -101,17 +114,17 @@ func (b *Bench) shortHenries() quantity.Figure {
 }
 
 // oldPhaseOhms is a phase of the old winding: as measured, else as worked out.
-func (b *Bench) oldPhaseOhms() quantity.Figure {
-	o := b.job.Old
+func (b *inductances) oldPhaseOhms() quantity.Figure {
+	o := b.old
 	if o.LeadOhms.Given() {
-		return o.LeadOhms.Figure("").Times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.leadPerPhase(o.Connection))
+		return o.LeadOhms.Figure("").Times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.machine.leadPerPhase(o.Connection))
 	}
 	return b.oldOhms.PhaseOhms20
 }
 
 // perRPMAt is the source's volts per rpm and turn at a field current, where readings
 // at several make that known.
-func (b *Bench) perRPMAt(field quantity.Reading) float64 {
+func (b *inductances) perRPMAt(field quantity.Reading) float64 {
 	if b.flux.at != nil && field.Given() {
 		return b.flux.at(field.Value)
 	}
@@ -119,27 +132,27 @@ func (b *Bench) perRPMAt(field quantity.Reading) float64 {
 }
 
 // bridgeHenries is the bridge reading as a phase.
-func (b *Bench) bridgeHenries() quantity.Figure {
-	mh := b.job.Old.LeadMilliHenries
+func (b *inductances) bridgeHenries() quantity.Figure {
+	mh := b.old.LeadMilliHenries
 	if !mh.Given() {
 		return quantity.Missing("needs a bridge reading")
 	}
-	if b.phases == 1 { // the leads are the phase
+	if b.machine.phases == 1 { // the leads are the phase
 		return mh.Figure("").Times(1e-3)
 	}
-	henries, err := field.FromBridge(mh.Value, b.job.Old.Connection == layout.Delta)
+	henries, err := field.FromBridge(mh.Value, b.old.Connection == layout.Delta)
 	return quantity.OrError(henries, err, mh.Origin)
 }
 
 // plateHenries is what the plate's amps speak of.
-func (b *Bench) plateHenries() quantity.Figure {
-	o, poles := b.job.Old, b.job.Machine.Poles
-	if !o.RatedAmps.Given() || !o.RatedRPM.Given() || !poles.Given() || b.phases != 3 || b.old.effective <= 0 || !b.flux.perTurn.Known() {
+func (b *inductances) plateHenries() quantity.Figure {
+	o, poles := b.old, b.machine.Poles
+	if !o.RatedAmps.Given() || !o.RatedRPM.Given() || !poles.Given() || b.machine.phases != 3 || o.coils.effective <= 0 || !b.flux.perTurn.Known() {
 		return quantity.Missing("needs the plate's amps and speed")
 	}
 	hot := o.Metal.TempFactor(20, plateC)
 	henries, err := field.Plate{
-		DCAmps: o.RatedAmps.Value / float64(b.sets), EMFPeak: math.Sqrt2 * b.flux.perTurn.Value * b.old.effective * o.RatedRPM.Value,
+		DCAmps: o.RatedAmps.Value / float64(b.machine.sets), EMFPeak: math.Sqrt2 * b.flux.perTurn.Value * o.coils.effective * o.RatedRPM.Value,
 		Hertz: o.RatedRPM.Value * poles.Value / 120, DCVolts: o.RatedVolts.Or(b.dc.absorption.Value) + 2*b.dc.diodeVolts.Value,
 		Ohms: b.oldPhaseOhms().Value * hot, Delta: o.Connection == layout.Delta,
 	}.Henries()
@@ -157,11 +170,11 @@ type parts struct {
 }
 
 // geometry works out the three parts.
-func (b *Bench) geometry(c coilSet, k layoutKey, mean quantity.Figure) parts {
-	m := b.job.Machine
+func (b *inductances) geometry(w *candidate) parts {
+	m, c := b.machine, &w.coils
 	gap := m.AirGapMM
-	if b.job.Field.MagnetGapMM.Given() && b.job.Field.Kind == "magnets" {
-		gap = b.job.Field.MagnetGapMM
+	if b.rotor.MagnetGapMM.Given() && b.rotor.Kind == "magnets" {
+		gap = b.rotor.MagnetGapMM
 	}
 	switch {
 	case c.plan == nil:
@@ -173,33 +186,32 @@ func (b *Bench) geometry(c coilSet, k layoutKey, mean quantity.Figure) parts {
 	case !m.BoreMM.Given() || !m.StackMM.Given():
 		return parts{why: "needs the bore and the stack"}
 	}
-	effective := gap.Value * b.carter(gap.Value)
-	if b.job.Field.Kind != "magnets" {
+	effective := gap.Value * m.carter(b.room.mouth, gap.Value)
+	if b.rotor.Kind != "magnets" {
 		effective *= saturated
 	}
-	if b.job.Field.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
-		effective += b.job.Field.MagnetMM.Or(0) / 1.05
+	if b.rotor.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
+		effective += b.rotor.MagnetMM.Or(0) / 1.05
 	}
-	return b.crossings(c, k, mean, effective)
+	return b.crossings(w, effective)
 }
 
 // crossings is what crosses an effective gap, the slots and the end turns.
-func (b *Bench) crossings(c coilSet, k layoutKey, mean quantity.Figure, gapMM float64) parts {
-	m, p := b.job.Machine, b.job.Machine.Poles.Value/2
-	all := float64(b.phases * b.sets)
-	gap, err := field.InductanceAirGap(float64(b.phases), m.BoreMM.Value, m.StackMM.Value, gapMM, m.Poles.Value, c.series, c.kw[0])
+func (b *inductances) crossings(w *candidate, gapMM float64) parts {
+	m, c, p := b.machine, &w.coils, b.machine.Poles.Value/2
+	gap, err := field.InductanceAirGap(float64(m.phases), m.BoreMM.Value, m.StackMM.Value, gapMM, m.Poles.Value, c.series, c.kw[0])
 	if err != nil {
 		return parts{why: err.Error()}
 	}
 	permeance := 1.0
-	if b.roomWhy[k.layers-1] == "" {
-		permeance = b.permeance[k.layers-1]
+	if _, why := b.room.of(w.key.layers); why == "" {
+		permeance = b.room.permeance[w.key.layers-1]
 	}
-	leakage, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*all), permeance)
+	leakage, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), permeance)
 	if err != nil {
 		return parts{why: err.Error()}
 	}
-	if mean.Known() {
+	if mean, _ := b.turn.of(c.span); mean.Known() {
 		end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, p, field.EndPermeance)
 		if err != nil {
 			return parts{why: err.Error()}
@@ -207,33 +219,6 @@ func (b *Bench) crossings(c coilSet, k layoutKey, mean quantity.Figure, gapMM fl
 		leakage += end
 	}
 	return parts{gap: gap, leakage: leakage}
-}
-
-// doubtInductance says when two readings of the same thing disagree.
-func (b *Bench) doubtInductance(d *doubts) {
-	short, bridge := b.shortHenries(), b.bridgeHenries()
-	if !short.Known() || !bridge.Known() {
-		return
-	}
-	if r := bridge.Value / short.Value; r < 0.75 || r > 1.33 {
-		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
-			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
-	}
-}
-
-// meanOf is the mean turn of a coil set.
-func (b *Bench) meanOf(c coilSet) quantity.Figure {
-	f, _ := b.meanTurn(c.span)
-	return f
-}
-
-// findPermeance works the slots' leakage out once: it costs more than a trial.
-func (b *Bench) findPermeance() {
-	for n := range b.rooms {
-		if b.roomWhy[n] == "" {
-			b.permeance[n] = slot.LeakagePermeance(b.rooms[n], n+1)
-		}
-	}
 }
 
 func sq(v float64) float64 { return v * v }

@@ -15,9 +15,10 @@ const (
 )
 
 // ohms is the resistance of a phase, R = ρ(t)·N·l/(a·s·A), and between leads.
-func (b *Bench) ohms(t job.Trial, c coilSet) Ohms {
+func ohms(w *candidate, m *machine, turn *turnLength, testC float64) Ohms {
 	var o Ohms
-	o.MeanTurnMM, o.MeanTurnFrom = b.meanTurn(c.span)
+	t, c := &w.trial, &w.coils
+	o.MeanTurnMM, o.MeanTurnFrom = turn.of(c.span)
 	bundle := t.Bundle()
 	switch {
 	case bundle.IsZero():
@@ -32,17 +33,18 @@ func (b *Bench) ohms(t job.Trial, c coilSet) Ohms {
 			return perMetre * c.series * l / 1000 / float64(c.circuits)
 		})
 	}
-	o.LeadOhms20 = o.PhaseOhms20.Times(b.leadPerPhase(t.Connection))
-	hot := t.Metal.TempFactor(20, b.job.Target.TestC.Or(defaultTestC))
+	o.LeadOhms20 = o.PhaseOhms20.Times(m.leadPerPhase(t.Connection))
+	hot := t.Metal.TempFactor(20, testC)
 	o.PhaseOhmsT, o.LeadOhmsT = o.PhaseOhms20.Times(hot), o.LeadOhms20.Times(hot)
 	return o
 }
 
 // purchase is the wire to buy, size by size: m·N·a·s·l·(1 + allowance).
-func (b *Bench) purchase(t job.Trial, c coilSet, mean quantity.Figure) Purchase {
-	p := Purchase{Allowance: b.job.Target.Allowance.Or(defaultAllowance)}
-	bundle := t.Bundle()
-	turnsOfAll := c.series * float64(c.circuits) * float64(b.phases*b.sets)
+func purchase(w *candidate, m *machine, mean quantity.Figure, target *job.Target) Purchase {
+	p := Purchase{Allowance: target.Allowance.Or(defaultAllowance)}
+	t, c := &w.trial, &w.coils
+	bundle, spool := t.Bundle(), target.SpoolKg.Or(defaultSpoolKg)
+	turnsOfAll := c.series * float64(c.circuits) * m.windings()
 	one := quantity.Missing("needs the wire")
 	switch {
 	case bundle.IsZero():
@@ -58,7 +60,7 @@ func (b *Bench) purchase(t job.Trial, c coilSet, mean quantity.Figure) Purchase 
 	for i, s := range bundle.Parts() {
 		metres := one.Times(float64(s.Count))
 		mass := metres.Times(wiretable.KgPerMetre(s.Gauge.AreaMM2(t.Build), t.Metal))
-		p.Buy = append(p.Buy, b.spools(s.Gauge.String(), metres.Times(1+p.Allowance), mass.Times(1+p.Allowance)))
+		p.Buy = append(p.Buy, spools(s.Gauge.String(), spool, metres.Times(1+p.Allowance), mass.Times(1+p.Allowance)))
 		if i == 0 {
 			kg = mass
 		} else {
@@ -72,8 +74,7 @@ func (b *Bench) purchase(t job.Trial, c coilSet, mean quantity.Figure) Purchase 
 }
 
 // spools is one size as a shop sells it.
-func (b *Bench) spools(gauge string, metres, kg quantity.Figure) Spools {
-	spool := b.job.Target.SpoolKg.Or(defaultSpoolKg)
+func spools(gauge string, spool float64, metres, kg quantity.Figure) Spools {
 	return Spools{
 		Gauge: gauge, Metres: metres, Feet: metres.Times(1 / metresPerFoot),
 		Kg: kg, Pounds: kg.Times(1 / kilogramPerPound), SpoolKg: spool,

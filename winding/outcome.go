@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"slotwright/winding/drive"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
@@ -211,4 +212,135 @@ type Ratios struct {
 	Ohms   quantity.Figure `json:"ohms"`
 	Copper quantity.Figure `json:"copper"`
 	CutIn  quantity.Figure `json:"cut_in"`
+}
+
+// RunPoint is a trial running into the battery at one speed of its shaft.
+type RunPoint struct {
+	RPM          float64 `json:"rpm"`
+	AmpsDC       float64 `json:"amps_dc"`
+	VoltsDC      float64 `json:"volts_dc"`
+	BatteryWatts float64 `json:"battery_w"`
+	PhaseAmpsRMS float64 `json:"phase_amps_rms"`
+	CopperWatts  float64 `json:"copper_w"`
+	DiodeWatts   float64 `json:"diode_w"`
+	IronWatts    float64 `json:"iron_w"`
+	ShaftWatts   float64 `json:"shaft_w"`
+	TorqueNm     float64 `json:"torque_nm"`
+	Efficiency   float64 `json:"efficiency"`
+	WindingC     float64 `json:"winding_c"`
+	OpenVoltsDC  float64 `json:"open_volts_dc"`
+	Mode         string  `json:"mode"`
+	// TooHot is set when no steady temperature exists: it goes on getting hotter.
+	TooHot bool `json:"too_hot,omitempty"`
+}
+
+// Charging is what reaches the battery, at the temperature the winding comes to.
+type Charging struct {
+	AmpsSlow  quantity.Figure `json:"amps_dc_slow"`
+	AmpsUsual quantity.Figure `json:"amps_dc_usual"`
+	AmpsTop   quantity.Figure `json:"amps_dc_top"`
+	// HotUsualC is the winding's temperature at the usual speed.
+	HotUsualC  quantity.Figure `json:"winding_c_usual"`
+	HotTopC    quantity.Figure `json:"winding_c_top"`
+	Efficiency quantity.Figure `json:"efficiency_usual"`
+	// TargetRPM is where the amps wanted are reached.
+	TargetRPM quantity.Figure `json:"target_rpm"`
+	// CrossRPM is where its curve crosses the reference's.
+	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
+	// LimitRPM is where the governing current limit is reached.
+	LimitRPM quantity.Figure `json:"limit_rpm"`
+	// AtSpeeds are the job's own speeds, Curve the whole range.
+	AtSpeeds []RunPoint `json:"at_speeds,omitempty"`
+	Curve    []RunPoint `json:"curve,omitempty"`
+	// NoCharging says why there is none of this.
+	NoCharging string `json:"no_charging,omitempty"`
+}
+
+// DrivePoint is where drive and alternator come to terms at one wind or drive speed.
+type DrivePoint struct {
+	// X is the wind in m/s, or the speed of the drive's shaft in rpm.
+	X            float64 `json:"x"`
+	RPM          float64 `json:"rpm"` // of the alternator
+	AmpsDC       float64 `json:"amps_dc"`
+	BatteryWatts float64 `json:"battery_w"`
+	// DriveWatts is what the drive gives at its shaft there; for a drive that is not
+	// the wind, what it could give is GivesWatts.
+	DriveWatts float64 `json:"drive_w"`
+	GivesWatts float64 `json:"drive_gives_w,omitempty"`
+	Efficiency float64 `json:"efficiency"` // battery over drive
+	Lambda     float64 `json:"tip_speed_ratio,omitempty"`
+	Cp         float64 `json:"cp,omitempty"`
+	// Region is still, idling, charging, stalled, runaway or overload.
+	Region drive.Region `json:"region"`
+	// Others are the speeds at which it also could run, or could not stay.
+	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
+}
+
+// Overload says that a drive is asked for more than it gives; the other regions are those
+// of package drive.
+const Overload drive.Region = "overload"
+
+// Driven is how the trial and its drive come to terms.
+type Driven struct {
+	// Points are against wind or drive speed, going up.
+	Points []DrivePoint `json:"drive_points,omitempty"`
+	// StartsAt is the wind or the drive speed from which it charges.
+	StartsAt quantity.Figure `json:"charges_from_x"`
+	// YearKWh is into the battery in a year of the stated wind.
+	YearKWh quantity.Figure `json:"year_kwh"`
+	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can comes to rest
+	// against this winding: alternator speed, DC amps and drive watts.
+	RunRPM   quantity.Figure `json:"full_power_rpm"`
+	RunAmps  quantity.Figure `json:"full_power_amps_dc"`
+	RunWatts quantity.Figure `json:"full_power_drive_w"`
+	// Suits is one plain sentence on how the trial suits the drive; Mends is what would
+	// suit it better.
+	Suits string   `json:"suits,omitempty"`
+	Mends []string `json:"mends,omitempty"`
+
+	FieldRun
+	SafetyRun
+	region drive.Region // the one that governs
+}
+
+// FieldPoint is the wound rotor at one speed.
+type FieldPoint struct {
+	RPM float64 `json:"rpm"`
+	// HoldAmps is the field current that holds the regulated (absorption) voltage while
+	// the amps wanted flow, or while nothing flows when none are wanted; Enough is false
+	// when full field does not do it.
+	HoldAmps float64 `json:"hold_field_a"`
+	Enough   bool    `json:"enough"`
+	// NetWatts is into the battery at full field, less what the field takes.
+	NetWatts float64 `json:"net_w"`
+}
+
+// FieldRun is what the wound rotor costs and needs.
+type FieldRun struct {
+	FieldWatts quantity.Figure `json:"field_w"`
+	NetUsual   quantity.Figure `json:"net_w_usual"`
+	// BreakEvenRPM is the speed below which the field takes more than reaches the
+	// battery.
+	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
+	FieldPoints  []FieldPoint    `json:"field_points,omitempty"`
+	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
+	// back, ExciteBuildRPM that from which it builds up without a battery.
+	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
+	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
+}
+
+// SafetyRun is what happens at the worst: leads joined to stop it, a battery that is
+// full, a battery that comes off.
+type SafetyRun struct {
+	// Brake is all leads joined at the top speed, BrakePair only two of them.
+	Brake     drive.Brake `json:"brake_at_top"`
+	BrakePair drive.Brake `json:"brake_pair_at_top"`
+	// BrakeSeconds is from warm to the class limit with all leads joined and no cooling.
+	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
+	// DumpOhms and DumpWatts take all it gives at the top speed at the absorption voltage,
+	// for a battery that is full.
+	DumpOhms  quantity.Figure `json:"dump_load_ohms"`
+	DumpWatts quantity.Figure `json:"dump_load_w"`
+	// OverChargeAmps is how far the top speed is over the battery's charge limit.
+	OverChargeAmps quantity.Figure `json:"over_charge_limit_a"`
 }

@@ -4,7 +4,6 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
-	"slotwright/wiretable"
 )
 
 // Defaults where nothing was measured; common practice, no source.
@@ -16,49 +15,77 @@ const (
 	defaultMouthMM   = 1.0 // height
 )
 
-// slotGuess says which of the slot's figures were not measured.
-type slotGuess struct{ origin quantity.Origin }
+// slotRoom is the lined slot, with one layer and with two, or why there is none.
+type slotRoom struct {
+	rooms [2]slot.Room
+	why   [2]string
+	// permeance is that of the leakage across the slot; it costs more than a trial, so
+	// it is worked out once.
+	permeance [2]float64
+	// origin says whether a guess or a default weighs in the room.
+	origin    quantity.Origin
+	mouth     quantity.Reading
+	fillLimit quantity.Figure
+}
 
 // measureSlot lines the slot, with one layer and with two.
-func (b *Bench) measureSlot() {
-	s := b.job.Slot
-	shape, err := slot.ParseShape(orWord(s.Shape, slot.AreaOnly.String()))
-	why := ""
-	switch {
-	case err != nil:
-		why = err.Error()
-	case shape == slot.AreaOnly && !s.AreaMM2.Given():
-		why = "needs the slot's area, or its shape and widths"
-	case shape != slot.AreaOnly && (!s.TopMM.Given() || !s.DepthMM.Given()):
-		why = "needs the slot's width and depth"
-	case (shape == slot.Tapered || shape == slot.RoundBottom) && !s.BottomMM.Given():
-		why = "needs the slot's width at the bottom"
-	}
-	b.slot.origin = guessedIf(s.AreaMM2, s.TopMM, s.DepthMM, s.BottomMM)
+func measureSlot(s job.SlotSpec) slotRoom {
+	r := slotRoom{mouth: s.MouthMM, fillLimit: s.FillLimit.OrReading(defaultFillLimit).Figure("")}
+	shape, why := slotShape(s)
+	r.origin = guessedIf(s.AreaMM2, s.TopMM, s.DepthMM, s.BottomMM)
 	if !s.LinerMM.Given() || !s.WedgeMM.Given() || shape == slot.AreaOnly {
-		b.slot.origin = quantity.Guessed
+		r.origin = quantity.Guessed
 	}
 	body := slot.Slot{
 		Shape: shape, AreaMM2: s.AreaMM2.Value, TopMM: s.TopMM.Value, BottomMM: s.BottomMM.Value,
 		DepthMM: s.DepthMM.Value, MouthMM: s.MouthMM.Value, MouthHeightMM: s.MouthHeightMM.Or(defaultMouthMM),
 		DepthPerWidth: s.DepthPerWidth.Value,
 	}
-	for layers := 1; layers <= 2; layers++ {
-		if why != "" {
-			b.roomWhy[layers-1] = why
-			continue
+	for i := range r.rooms {
+		if r.why[i] = why; why == "" {
+			r.line(i, body, slot.Insulation{
+				LinerMM: s.LinerMM.Or(defaultLinerMM), WedgeMM: s.WedgeMM.Or(defaultWedgeMM),
+				SeparatorMM: s.SeparatorMM.Or(0), Layers: i + 1,
+			})
 		}
-		room, err := slot.Measure(body, slot.Insulation{
-			LinerMM: s.LinerMM.Or(defaultLinerMM), WedgeMM: s.WedgeMM.Or(defaultWedgeMM),
-			SeparatorMM: s.SeparatorMM.Or(0), Layers: layers,
-		})
-		if err != nil {
-			b.roomWhy[layers-1] = err.Error()
-			continue
-		}
-		b.rooms[layers-1] = room
 	}
+	return r
 }
+
+// slotShape is the slot's shape, and what of it still has to be measured.
+func slotShape(s job.SlotSpec) (slot.Shape, string) {
+	shape, err := slot.ParseShape(orWord(s.Shape, slot.AreaOnly.String()))
+	switch {
+	case err != nil:
+		return shape, err.Error()
+	case shape == slot.AreaOnly && !s.AreaMM2.Given():
+		return shape, "needs the slot's area, or its shape and widths"
+	case shape != slot.AreaOnly && (!s.TopMM.Given() || !s.DepthMM.Given()):
+		return shape, "needs the slot's width and depth"
+	case (shape == slot.Tapered || shape == slot.RoundBottom) && !s.BottomMM.Given():
+		return shape, "needs the slot's width at the bottom"
+	}
+	return shape, ""
+}
+
+// line puts the insulation in.
+func (r *slotRoom) line(i int, body slot.Slot, lining slot.Insulation) {
+	room, err := slot.Measure(body, lining)
+	if err != nil {
+		r.why[i] = err.Error()
+		return
+	}
+	r.rooms[i] = room
+	r.permeance[i] = slot.LeakagePermeance(room, lining.Layers)
+}
+
+// of is the slot with so many layers, 1 or 2; why says why there is none.
+func (r *slotRoom) of(layers int) (room *slot.Room, why string) {
+	return &r.rooms[layers-1], r.why[layers-1]
+}
+
+// depthMM is the slot's depth, 0 when it is not known.
+func (r *slotRoom) depthMM() float64 { return r.rooms[0].DepthMM }
 
 func orWord(word, fallback string) string {
 	if word == "" {
@@ -92,10 +119,10 @@ func slotWires(w job.Wound) [2]slot.Wire {
 const cmilPerMM2 = 1973.5252413
 
 // fit puts a trial's wire into the slot.
-func (b *Bench) fit(t job.Trial, c coilSet, layers int) Fit {
-	bundle := t.Bundle()
-	why := b.roomWhy[layers-1]
-	f := Fit{FillLimit: b.job.Slot.FillLimit.OrReading(defaultFillLimit).Figure("")}
+func (r *slotRoom) fit(w *candidate) Fit {
+	bundle, layers := w.trial.Bundle(), w.key.layers
+	_, why := r.of(layers)
+	f := Fit{FillLimit: r.fillLimit}
 	none := quantity.Missing(why)
 	if why == "" {
 		none = quantity.Missing("needs the turns")
@@ -106,51 +133,52 @@ func (b *Bench) fit(t job.Trial, c coilSet, layers int) Fit {
 		return Fit{no, no, no, no, no, no, f.FillLimit, no, no, no, no, "", no, no}
 	}
 	first := bundle.Strands[0].Gauge
-	f.BareMM = quantity.Of(first.BareMM(t.Build))
-	f.OverallMM = quantity.Of(first.OverallMM(t.Build).NominalMM)
-	area := bundle.AreaMM2(t.Build)
+	f.BareMM = quantity.Of(first.BareMM(w.trial.Build))
+	f.OverallMM = quantity.Of(first.OverallMM(w.trial.Build).NominalMM)
+	area := bundle.AreaMM2(w.trial.Build)
 	f.ConductorAreaMM2 = quantity.Of(area)
 	f.ConductorAreaCmil = quantity.Of(area * cmilPerMM2)
 	f.Conductors, f.CopperPerSlotMM2 = quantity.Missing("needs the turns"), quantity.Missing("needs the turns")
-	sides := c.slotTurns * float64(layers)
-	if c.slotTurns > 0 {
+	sides := w.coils.slotTurns * float64(layers)
+	if w.coils.slotTurns > 0 {
 		f.Conductors = quantity.Of(sides * float64(bundle.Count()))
 		f.CopperPerSlotMM2 = quantity.Of(sides * area)
 	}
 	if why != "" {
 		return f
 	}
-	b.fillSlot(&f, t, bundle, int(sides), layers)
+	r.fill(&f, w, int(sides))
 	return f
 }
 
 // mostThatPack is how many of a trial's wires a person could lay side by side in the
 // slot at the very best. It costs more than all else in a trial, so it is left out of what
 // a search pays for.
-func (b *Bench) mostThatPack(t job.Trial) quantity.Figure {
-	layers := b.keyOf(t).layers
+func (r *slotRoom) mostThatPack(t job.Trial, layers int) quantity.Figure {
+	room, why := r.of(layers)
 	switch {
-	case b.roomWhy[layers-1] != "":
-		return quantity.Missing(b.roomWhy[layers-1])
+	case why != "":
+		return quantity.Missing(why)
 	case t.Bundle().IsZero():
 		return quantity.Missing("needs the wire")
 	}
-	return quantity.Of(float64(slot.MostThatPack(b.rooms[layers-1], t.Bundle().ThickestMM(t.Build))), b.slot.origin)
+	return quantity.Of(float64(slot.MostThatPack(*room, t.Bundle().ThickestMM(t.Build))), r.origin)
 }
 
-// fillSlot is the part of fit that needs a measured slot.
-func (b *Bench) fillSlot(f *Fit, t job.Trial, bundle wiretable.Bundle, sides, layers int) {
-	room, wires, o := &b.rooms[layers-1], slotWires(t.Wound), b.slot.origin
+// fill is the part of fit that needs a measured slot.
+func (r *slotRoom) fill(f *Fit, w *candidate, sides int) {
+	t, layers := &w.trial, w.key.layers
+	room, wires, o := &r.rooms[layers-1], slotWires(t.Wound), r.origin
 	square := slot.SquarePerTurnMM2(wires)
 	f.TurnsThatFit = quantity.Of(float64(slot.TurnsThatFit(room.NetMM2, square, layers, f.FillLimit.Value)), o)
 	if sides > 0 {
 		fills := slot.Fill(*room, wires, sides)
 		f.WireFill, f.RoundFill, f.CopperFill = quantity.Of(fills.Wire, o), quantity.Of(fills.Round, o), quantity.Of(fills.Copper, o)
 	}
-	mouth := slot.CheckMouth(*room, bundle.ThickestMM(t.Build))
+	mouth := slot.CheckMouth(*room, t.Bundle().ThickestMM(t.Build))
 	f.MouthText = mouth.Text
 	f.MouthSpareMM = quantity.Missing("needs the width of the slot's mouth")
 	if mouth.Known {
-		f.MouthSpareMM = quantity.Of(mouth.SpareMM, b.job.Slot.MouthMM.Origin)
+		f.MouthSpareMM = quantity.Of(mouth.SpareMM, r.mouth.Origin)
 	}
 }

@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
@@ -36,16 +35,16 @@ type SpanChoice struct {
 // only gets longer; past half the slots they are the same coils from the other side. Nil
 // for a trial that is not there, or when slots and poles are not known.
 func (b *Bench) Spans(trial int) []SpanChoice {
-	if trial < 0 || trial >= len(b.job.Trials) {
+	t, ok := b.trial(trial)
+	if !ok {
 		return nil
 	}
-	t := b.job.Trials[trial]
-	now, slots := b.coils(t), b.job.Machine.Slots.Whole()
+	now, slots := b.layouts.coils(t), b.job.Machine.Slots.Whole()
 	if now.relative {
 		return nil
 	}
-	present := b.keyOf(t).span
-	turn, _ := b.meanTurn(now.span)
+	present := b.layouts.key(t).span
+	turn, _ := b.turn.of(now.span)
 	var out []SpanChoice
 	most := max(2, 2*slots/max(1, b.job.Machine.Poles.Whole()))
 	for span := 1; span < slots && slots <= layout.MaxSlots; span++ {
@@ -54,7 +53,7 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 		}
 		try := t
 		try.Span = quantity.Known(float64(span))
-		c := b.coils(try)
+		c := b.layouts.coils(try)
 		if c.plan == nil {
 			continue
 		}
@@ -67,17 +66,17 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 
 // spanChoice is a span's coils against the present ones and their mean turn.
 func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn quantity.Figure) SpanChoice {
-	m := b.job.Machine
+	m := &b.machine
 	s := SpanChoice{
 		Span: span, PitchPercent: 100 * float64(span) * m.Poles.Value / m.Slots.Value,
 		Kw1: c.kw[0], Kw3: c.kw[1], Kw5: c.kw[2], Kw7: c.kw[3],
 		VoltsPercent: quantity.Missing("the present span makes no layout"),
 		Circuits:     c.plan.CircuitChoices(),
 	}
-	if b.layouts[b.keyOf(job.Trial{})].plan == nil {
+	if b.layouts.own().plan == nil {
 		s.MeanTurnMM = quantity.Missing("the machine's own span makes no layout to go by")
 	} else {
-		s.MeanTurnMM, _ = b.meanTurn(c.span)
+		s.MeanTurnMM, _ = b.turn.of(c.span)
 	}
 	s.WirePercent = s.MeanTurnMM.Over(turn).Then(toPercent)
 	if now.plan == nil || now.kw[0] == 0 {
@@ -116,11 +115,11 @@ type CircuitsChoice struct {
 // allows, going up. Nil without a layout. The wire of all circuits together is the
 // same for every choice.
 func (b *Bench) CircuitsChoices(trial int) []CircuitsChoice {
-	if trial < 0 || trial >= len(b.job.Trials) {
+	t, ok := b.trial(trial)
+	if !ok {
 		return nil
 	}
-	t := b.job.Trials[trial]
-	c := b.coils(t)
+	c := b.layouts.coils(t)
 	if c.plan == nil {
 		return nil
 	}
@@ -131,7 +130,7 @@ func (b *Bench) CircuitsChoices(trial int) []CircuitsChoice {
 			Circuits: a, Present: a == c.circuits,
 			VoltsPercent: toPercent(ratio), AmpsPercent: toPercent(1 / ratio), OhmsPercent: toPercent(ratio * ratio),
 			SameVoltsTurns: t.Turns.Figure("needs the turns").Times(1 / ratio),
-			Joins:          b.phases * b.sets * (c.plan.CoilsPerPhase() - a),
+			Joins:          b.machine.phases * b.machine.sets * (c.plan.CoilsPerPhase() - a),
 		})
 	}
 	return out

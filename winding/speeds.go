@@ -1,14 +1,16 @@
 package winding
 
-import "slotwright/winding/quantity"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
 
 // speeds are those of the alternator shaft that the job asks about.
 type speeds struct{ slow, usual, top, test, ratio quantity.Figure }
 
-// findSpeeds takes the target's own speeds before those that follow from the drive.
-func (b *Bench) findSpeeds() speeds {
-	t, d := b.job.Target, b.job.Drive
-	s := speeds{ratio: b.driveRatio()}
+// newSpeeds takes the target's own speeds before those that follow from the drive.
+func newSpeeds(t *job.Target, d *job.DriveSpec) speeds {
+	s := speeds{ratio: driveRatio(d)}
 	s.slow = t.SlowRPM.Figure("needs the slow speed")
 	s.usual = t.UsualRPM.Figure("needs the usual speed")
 	s.top = t.TopRPM.Figure("needs the top speed")
@@ -20,7 +22,7 @@ func (b *Bench) findSpeeds() speeds {
 	}
 	s.slow, s.usual, s.top = through(s.slow, d.SlowRPM), through(s.usual, d.UsualRPM), through(s.top, d.TopRPM)
 	if d.Kind == "wind" {
-		s = b.windSpeeds(s)
+		s = s.ofWind(d)
 	}
 	if !s.usual.Known() {
 		s.usual = firstKnown(s.usual, s.slow, s.top)

@@ -79,10 +79,8 @@ func (b *Bench) addTolerances(o *Outcome) {
 	for _, path := range paths {
 		others = append(others, Prepare(moved(b.job, path)))
 	}
-	if pm := b.flux.perTurn.PlusMinus; pm > 0 {
-		strong := *b
-		strong.flux.perTurn.Value += pm
-		others = append(others, &strong)
+	if b.flux.perTurn.PlusMinus > 0 {
+		others = append(others, prepare(b.job, 1))
 	}
 	if len(others) == 0 {
 		return
@@ -105,6 +103,6 @@ func (b *Bench) addTolerances(o *Outcome) {
 		follow(&o.Trials[i], func(other *Bench) job.Trial { return other.job.Trials[i] })
 	}
 	if o.Old != nil {
-		follow(o.Old, (*Bench).oldAsTrial)
+		follow(o.Old, func(other *Bench) job.Trial { return other.old.trial })
 	}
 }

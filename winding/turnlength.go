@@ -3,8 +3,6 @@ package winding
 import (
 	"math"
 
-	"slotwright/winding/job"
-	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
 
@@ -18,26 +16,37 @@ import (
 // practice, no source). It errs by 10 % and more on small cores; a measured turn is
 // better, and corrects every other span as well.
 
+// turnLength is what the mean turn of any span goes by.
+type turnLength struct {
+	machine machine
+	depthMM float64 // of the slot, 0 when not known
+	// own is the mean span of the machine's own coils, on which a turn was measured.
+	own float64
+	// old is the turn that the old coils' ohms speak of.
+	old quantity.Figure
+}
+
+// newTurnLength takes the routes there are.
+func newTurnLength(m machine, room *slotRoom, own coilSet, old *oldWinding) turnLength {
+	return turnLength{machine: m, depthMM: room.depthMM(), own: own.span, old: oldTurnMM(&m, old)}
+}
+
 // coilWidthMM is W for a span; missing without slots, bore and span.
-func (b *Bench) coilWidthMM(span float64) quantity.Figure {
-	m := b.job.Machine
+func (l *turnLength) coilWidthMM(span float64) quantity.Figure {
+	m := &l.machine
 	switch {
 	case !m.BoreMM.Given():
 		return quantity.Missing("needs the bore, or a measured mean turn")
 	case !m.Slots.Given() || span <= 0:
 		return quantity.Missing("needs the slots and the span, or a measured mean turn")
 	}
-	depth := 0.0
-	if b.roomWhy[0] == "" {
-		depth = b.rooms[0].DepthMM
-	}
-	return quantity.Of(math.Pi*(m.BoreMM.Value+depth)*span/m.Slots.Value, m.BoreMM.Origin)
+	return quantity.Of(math.Pi*(m.BoreMM.Value+l.depthMM)*span/m.Slots.Value, m.BoreMM.Origin)
 }
 
-// geometricTurnMM is 2L + 2.4W + 4x.
-func (b *Bench) geometricTurnMM(span float64) quantity.Figure {
-	m := b.job.Machine
-	w := b.coilWidthMM(span)
+// geometric is 2L + 2.4W + 4x.
+func (l *turnLength) geometric(span float64) quantity.Figure {
+	m := &l.machine
+	w := l.coilWidthMM(span)
 	if !w.Known() {
 		return w
 	}
@@ -49,48 +58,33 @@ func (b *Bench) geometricTurnMM(span float64) quantity.Figure {
 
 // oldTurnMM is the mean turn that the old coils' resistance speaks of:
 // l = R·a·s·A/(ρ·N).
-func (b *Bench) oldTurnMM() quantity.Figure {
-	o := b.job.Old
+func oldTurnMM(m *machine, o *oldWinding) quantity.Figure {
 	bundle := o.Bundle()
-	if !o.LeadOhms.Given() || bundle.IsZero() || b.old.series <= 0 || b.old.plan == nil {
+	if !o.LeadOhms.Given() || bundle.IsZero() || o.coils.series <= 0 || o.coils.plan == nil {
 		return quantity.Missing("needs the old winding's ohms, turns and wire")
 	}
-	phase := o.LeadOhms.Value / b.leadPerPhase(o.Connection)
-	metre := phase * float64(b.old.circuits) * bundle.AreaMM2(o.Build) * 1e-6 /
-		(o.Metal.Resistivity(o.LeadOhmsC.Or(20)) * b.old.series)
+	phase := o.LeadOhms.Value / m.leadPerPhase(o.Connection)
+	metre := phase * float64(o.coils.circuits) * bundle.AreaMM2(o.Build) * 1e-6 /
+		(o.Metal.Resistivity(o.LeadOhmsC.Or(20)) * o.coils.series)
 	return quantity.Of(metre*1000, o.LeadOhms.Origin, o.Turns.Origin)
 }
 
-// leadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one
-// phase beside the other two in series), one phase 1.
-func (b *Bench) leadPerPhase(conn layout.Connection) float64 {
-	switch {
-	case b.phases == 1:
-		return 1
-	case conn == layout.Delta:
-		return 2.0 / 3
-	default:
-		return 2
-	}
-}
-
-// meanTurn is the mean turn of coils of a span and the route it came by. A turn
+// of is the mean turn of coils of a span and the route it came by. A turn
 // measured on the machine's span is carried to another by the difference of the end
 // turns, 2.4·ΔW.
-func (b *Bench) meanTurn(span float64) (quantity.Figure, string) {
-	m := b.job.Machine
+func (l *turnLength) of(span float64) (quantity.Figure, string) {
+	m := &l.machine
 	base, from := m.MeanTurnMM.Figure(""), m.MeanTurnMM.Origin.String()
 	if !base.Known() {
-		base, from = b.oldTurnMM(), "from the old winding's ohms"
+		base, from = l.old, "from the old winding's ohms"
 	}
 	if !base.Known() {
-		return b.geometricTurnMM(span), "from bore, stack and span: an estimate"
+		return l.geometric(span), "from bore, stack and span: an estimate"
 	}
-	ref := b.layouts[b.keyOf(job.Trial{})].span
-	if span == ref || span <= 0 || ref <= 0 {
+	if span == l.own || span <= 0 || l.own <= 0 {
 		return base, from
 	}
-	here, there := b.coilWidthMM(span), b.coilWidthMM(ref)
+	here, there := l.coilWidthMM(span), l.coilWidthMM(l.own)
 	if !here.Known() || !there.Known() {
 		return quantity.Missing("another span than the machine's: needs the bore to find its mean turn"), from
 	}

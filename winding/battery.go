@@ -5,6 +5,7 @@ import (
 
 	"slotwright/winding/battery"
 	"slotwright/winding/charge"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -33,9 +34,8 @@ const (
 	defaultFieldBrushV = 1.0
 )
 
-// findBattery fills in what was not given of battery, cable and diodes.
-func (b *Bench) findBattery() dcSide {
-	g := b.job.Battery
+// newDCSide fills in what was not given of battery, cable and diodes.
+func newDCSide(g job.BatterySpec) dcSide {
 	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
 	d := dcSide{}
 	d.diodeVolts = g.DiodeVolts.Figure("")
@@ -71,15 +71,15 @@ func (b *Bench) findBattery() dcSide {
 
 // fuseFor is the fuse at the post for the most that any trial charges, or for the amps
 // wanted where nothing runs yet.
-func (b *Bench) fuseFor(o *Outcome) quantity.Figure {
-	most := b.job.Target.Amps.Figure("needs the amps wanted")
+func (d *dcSide) fuseFor(o *Outcome, wanted quantity.Reading) quantity.Figure {
+	most := wanted.Figure("needs the amps wanted")
 	for i := range o.Trials {
 		if a := o.Trials[i].AmpsTop; a.Known() && a.Value > most.Value {
 			most = a
 		}
 	}
 	if !most.Known() {
-		most = b.dc.chargeLimit
+		most = d.chargeLimit
 	}
 	fuse := most.Then(battery.FuseAmps)
 	if fuse.Known() && fuse.Value == 0 {

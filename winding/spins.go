@@ -17,42 +17,42 @@ type spinPoint struct {
 }
 
 // spinPoints is the readings that are whole.
-func (b *Bench) spinPoints() []spinPoint {
+func (r *fluxRoutes) spinPoints() []spinPoint {
 	var points []spinPoint
-	share := b.phaseOfLine(b.job.Old.Connection)
-	for _, s := range b.job.Spins {
+	share := r.machine.phaseOfLine(r.old.Connection)
+	for _, s := range r.spins {
 		if !s.RPM.Given() || !s.LineVolts.Given() {
 			continue
 		}
 		points = append(points, spinPoint{
-			perTurn: s.LineVolts.Value * share / s.RPM.Value / b.old.effective, weight: sq(s.RPM.Value),
+			perTurn: s.LineVolts.Value * share / s.RPM.Value / r.old.coils.effective, weight: sq(s.RPM.Value),
 			amps: s.FieldAmps.Value, known: s.FieldAmps.Given(), origin: guessedIf(s.RPM, s.LineVolts),
 		})
 	}
 	return points
 }
 
-// fluxFromSpins is the flux from spin-up readings of the old winding. At one field
+// spinUp is the flux from spin-up readings of the old winding. At one field
 // current, or with magnets, their mean; at several, the magnetisation curve through
 // them, taken at the current that the rotor will have.
-func (b *Bench) fluxFromSpins() (fluxSource, bool) {
-	if b.old.effective <= 0 {
-		return fluxSource{}, false
+func (r *fluxRoutes) spinUp() (flux, bool) {
+	if r.old.coils.effective <= 0 {
+		return flux{}, false
 	}
-	points := b.spinPoints()
+	points := r.spinPoints()
 	if len(points) == 0 {
-		return fluxSource{}, false
+		return flux{}, false
 	}
-	if f, ok := b.fluxFromCurve(points); ok {
+	if f, ok := r.curve(points); ok {
 		return f, true
 	}
-	return b.fluxFromMean(points), true
+	return r.mean(points), true
 }
 
-// fluxFromMean weighs the readings by their speeds squared: least squares of V = k·n.
-func (b *Bench) fluxFromMean(points []spinPoint) fluxSource {
+// mean weighs the readings by their speeds squared: least squares of V = k·n.
+func (r *fluxRoutes) mean(points []spinPoint) flux {
 	sum, weight, low, high := 0.0, 0.0, math.Inf(1), 0.0
-	origin := b.job.Old.Turns.Origin
+	origin := r.old.Turns.Origin
 	for _, p := range points {
 		sum, weight = sum+p.perTurn*p.weight, weight+p.weight
 		low, high = min(low, p.perTurn), max(high, p.perTurn)
@@ -60,8 +60,8 @@ func (b *Bench) fluxFromMean(points []spinPoint) fluxSource {
 			origin = quantity.Guessed
 		}
 	}
-	f := fluxSource{
-		perTurn: quantity.Of(sum/weight, origin), relative: b.old.relative,
+	f := flux{
+		perTurn: quantity.Of(sum/weight, origin), relative: r.old.coils.relative,
 		from: "spin-up readings of the old winding", spread: (high - low) / (sum / weight),
 		fieldAmps: quantity.Missing("no field current given"),
 	}

@@ -4,13 +4,13 @@ import (
 	"fmt"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
-// source is what the drive can give against its own speed: the points that were typed,
+// sourceOf is what the drive can give against its own speed: the points that were typed,
 // else the usual shape of its kind through the power at the usual speed.
-func (b *Bench) source() (drive.Source, string) {
-	d := b.job.Drive
+func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 	var points []drive.Point
 	for _, p := range d.Points {
 		if p.RPM.Given() && p.Watts.Given() {
@@ -43,15 +43,15 @@ func (b *Bench) source() (drive.Source, string) {
 
 // meetShaft sets a trial against a drive with a power of its own: at each speed what it
 // takes and what there is, and where it comes to rest when the drive gives all it can.
-func (b *Bench) meetShaft(r *runner, t *TrialOutcome) Driven {
-	source, why := b.source()
+func (b *Bench) meetShaft(r *charger, t *TrialOutcome) Driven {
+	source, why := sourceOf(&b.job.Drive)
 	switch {
 	case !b.speeds.ratio.Known():
 		return noDrive(b.speeds.ratio.Why)
 	case why != "":
 		return noDrive(why)
 	}
-	through := b.transmission()
+	through := transmissionOf(&b.job.Drive)
 	through.Ratio, through.Slip = b.speeds.ratio.Value, 0
 	load := r.torque(t.CutInRPM.Value, 1.01*through.Ratio*source.Top())
 	met, err := drive.NewDriven(source, through, load.Taken, load.Samples)
@@ -87,7 +87,7 @@ func shaftPoint(run RunPoint, x, passes, gives float64) DrivePoint {
 }
 
 // readShaft says where full power ends up and how that suits.
-func (b *Bench) readShaft(out *Driven, r *runner, met *drive.Driven, through drive.Transmission) {
+func (b *Bench) readShaft(out *Driven, r *charger, met *drive.Driven, through drive.Transmission) {
 	no := quantity.Missing("it comes to no rest within the drive's speeds")
 	out.RunRPM, out.RunAmps, out.RunWatts = no, no, no
 	e, held := met.FullPower()
@@ -128,12 +128,12 @@ func (b *Bench) readShaft(out *Driven, r *runner, met *drive.Driven, through dri
 }
 
 // meetFixed is a drive whose speed does not give way.
-func (b *Bench) meetFixed(r *runner, t *TrialOutcome) Driven {
+func (b *Bench) meetFixed(r *charger, t *TrialOutcome) Driven {
 	if !b.speeds.ratio.Known() {
 		return noDrive(b.speeds.ratio.Why)
 	}
 	out := noDrive("its speed does not give way")
-	through := b.transmission()
+	through := transmissionOf(&b.job.Drive)
 	through.Ratio, through.Slip = b.speeds.ratio.Value, 0
 	for _, p := range t.Curve[1:] {
 		pt := shaftPoint(p, p.RPM/through.Ratio, through.Passes(), 0)

@@ -5,8 +5,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// surroundings is what the winding's temperature goes by.
-type surroundings struct {
+// thermal is what the winding's temperature goes by.
+type thermal struct {
 	ambientC float64
 	classC   float64
 	class    heat.Class
@@ -15,10 +15,9 @@ type surroundings struct {
 	perWatt quantity.Figure
 }
 
-// findSurroundings fills in what was not given.
-func (b *Bench) findSurroundings() surroundings {
-	m := b.job.Machine
-	s := surroundings{ambientC: m.AmbientC.Or(defaultAmbientC)}
+// newThermal fills in what was not given.
+func newThermal(m *machine, room *slotRoom) thermal {
+	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
 	s.class, _ = heat.ParseClass(orWord(m.ThermalClass, defaultClass))
 	s.classC = s.class.LimitC()
 	s.cooling, _ = heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
@@ -30,7 +29,7 @@ func (b *Bench) findSurroundings() surroundings {
 		s.perWatt = quantity.Missing("needs the rise per watt, or the bore and the stack to guess it")
 		return s
 	}
-	depth := b.rooms[0].DepthMM
+	depth := room.depthMM()
 	s.perWatt = quantity.Of(heat.FromSurface(s.cooling, m.BoreMM.Value, m.StackMM.Value, depth), quantity.Guessed).
 		Because("a guess from its surface and cooling")
 	return s

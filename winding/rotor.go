@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/field"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -16,31 +17,29 @@ const (
 	rotorCoilC     = 80.0
 )
 
-// rotor is the wound rotor's circuit; ok is false when its ohms are not known.
-func (b *Bench) rotor() (field.Wound, bool) {
-	f := b.job.Field
+// rotorCoil is the wound rotor's circuit; ok is false when its ohms are not known.
+func rotorCoil(f *job.FieldSpec) (field.Wound, bool) {
 	return field.Wound{Ohms20: f.Ohms.Value, TempC: rotorCoilC, BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == "wound"
 }
 
 // fieldCurrent is what the rotor takes when charging: as given, else what the supply
 // drives through the warm coil.
-func (b *Bench) fieldCurrent() quantity.Figure {
-	f := b.job.Field
+func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	if f.Amps.Given() {
 		return f.Amps.Figure("")
 	}
-	w, ok := b.rotor()
+	w, ok := rotorCoil(f)
 	if !ok {
 		return quantity.Missing("needs the field current, or the rotor coil's ohms")
 	}
-	return quantity.Of(w.Amps(f.Volts.Or(b.dc.rest.Value)), quantity.Guessed).Because("the supply through the warm coil")
+	return quantity.Of(w.Amps(f.Volts.Or(dc.rest.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
-// fluxFromCurve is the flux from spin-up readings at several field currents: the
+// curve is the flux from spin-up readings at several field currents: the
 // magnetisation curve through them, at the current the rotor will have.
-func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
+func (r *fluxRoutes) curve(points []spinPoint) (flux, bool) {
 	var readings []field.Reading
-	origin := b.job.Old.Turns.Origin
+	origin := r.old.Turns.Origin
 	fastest := 0.0
 	for _, p := range points {
 		fastest = max(fastest, p.weight)
@@ -55,26 +54,25 @@ func (b *Bench) fluxFromCurve(points []spinPoint) (fluxSource, bool) {
 		}
 	}
 	if len(field.Currents(readings)) < 2 {
-		return fluxSource{}, false
+		return flux{}, false
 	}
 	curve, err := field.Fit(readings)
 	if err != nil {
-		return fluxSource{}, false
+		return flux{}, false
 	}
-	amps := b.fieldCurrent()
+	amps := fieldCurrent(r.rotor, r.dc)
 	if !amps.Known() {
 		amps = quantity.Of(curve.High, quantity.Guessed).Because("the highest one read")
 	}
-	return fluxSource{
-		perTurn: quantity.Of(curve.At(amps.Value), origin), relative: b.old.relative, fieldAmps: amps,
+	return flux{
+		perTurn: quantity.Of(curve.At(amps.Value), origin), relative: r.old.coils.relative, fieldAmps: amps,
 		from:   fmt.Sprintf("the magnetisation curve through %d spin-up readings", len(readings)),
 		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: &curve,
 	}, true
 }
 
-// magnets is the flux per pole, Wb, that the magnets given make: an estimate, ±15 %.
-func (b *Bench) magnets() (quantity.Figure, bool) {
-	f, m := b.job.Field, b.job.Machine
+// magnetFlux is the flux per pole, Wb, that the magnets given make: an estimate, ±15 %.
+func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading) (quantity.Figure, bool) {
 	gap := f.MagnetGapMM
 	if !gap.Given() {
 		gap = m.AirGapMM
@@ -84,7 +82,7 @@ func (b *Bench) magnets() (quantity.Figure, bool) {
 	}
 	wb, err := field.Magnets{
 		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
-		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: b.carter(gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage),
+		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: m.carter(mouth, gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage),
 	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {
 		return quantity.Missing(err.Error()), false
@@ -94,16 +92,29 @@ func (b *Bench) magnets() (quantity.Figure, bool) {
 	return flux, true
 }
 
-// fluxFromMagnets is the flux of a magnet rotor, where nothing better is known.
-func (b *Bench) fluxFromMagnets() (fluxSource, bool) {
-	if b.job.Field.Kind != "magnets" {
-		return fluxSource{}, false
+// magnets is the flux of a magnet rotor, where nothing better is known.
+func (r *fluxRoutes) magnets() (flux, bool) {
+	if r.rotor.Kind != "magnets" {
+		return flux{}, false
 	}
-	flux, ok := b.magnets()
+	wb, ok := magnetFlux(r.rotor, r.machine, r.mouth)
 	if !ok {
-		return fluxSource{}, false
+		return flux{}, false
 	}
-	s := b.fluxOf(flux, "the magnets' grade and size, an estimate ±15 %")
+	s := r.ofWebers(wb, "the magnets' grade and size, an estimate ±15 %")
 	s.fieldAmps = quantity.Missing("magnets need none")
 	return s, true
+}
+
+// magnetsAgainstWound compares rotors on one stator: the flux that the magnets given would
+// make over that of the wound rotor.
+func magnetsAgainstWound(f *job.FieldSpec, m *machine, mouth quantity.Reading, now *flux) quantity.Figure {
+	if f.Kind != "wound" {
+		return quantity.Missing("only where magnets are to take a wound rotor's place")
+	}
+	magnets, ok := magnetFlux(f, m, mouth)
+	if !ok {
+		return quantity.Missing("needs the magnets' remanence and thickness, the gap, the bore and the stack")
+	}
+	return magnets.Over(now.webers(m.Poles))
 }

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -22,8 +23,7 @@ const (
 )
 
 // windRotor is the job's rotor; why says what is wrong or missing.
-func (b *Bench) windRotor() (rotor drive.Rotor, why string) {
-	d := b.job.Drive
+func windRotor(d *job.DriveSpec) (rotor drive.Rotor, why string) {
 	if !d.RotorM.Given() {
 		return rotor, "needs the diameter of the wind rotor"
 	}
@@ -35,14 +35,13 @@ func (b *Bench) windRotor() (rotor drive.Rotor, why string) {
 	return rotor, ""
 }
 
-// windSpeeds are the alternator speeds at the rotor's best tip-speed ratio: in a light
+// ofWind are the alternator speeds at the rotor's best tip-speed ratio: in a light
 // wind, in the mean wind and in that at which it furls.
-func (b *Bench) windSpeeds(s speeds) speeds {
-	rotor, why := b.windRotor()
+func (s speeds) ofWind(d *job.DriveSpec) speeds {
+	rotor, why := windRotor(d)
 	if why != "" || !s.ratio.Known() {
 		return s
 	}
-	d := b.job.Drive
 	at := func(own quantity.Figure, wind float64) quantity.Figure {
 		if own.Known() {
 			return own
@@ -57,8 +56,8 @@ func (b *Bench) windSpeeds(s speeds) speeds {
 const windStep = 0.5
 
 // meetWind follows the rotor through rising wind, from rest.
-func (b *Bench) meetWind(r *runner, t *TrialOutcome) Driven {
-	rotor, why := b.windRotor()
+func (b *Bench) meetWind(r *charger, t *TrialOutcome) Driven {
+	rotor, why := windRotor(&b.job.Drive)
 	d := b.job.Drive
 	switch {
 	case why != "":
@@ -66,7 +65,7 @@ func (b *Bench) meetWind(r *runner, t *TrialOutcome) Driven {
 	case !b.speeds.ratio.Known():
 		return noDrive(b.speeds.ratio.Why)
 	}
-	shaft := drive.WindShaft{Rotor: rotor, Turns: b.speeds.ratio.Value, Efficiency: b.transmission().Passes(),
+	shaft := drive.WindShaft{Rotor: rotor, Turns: b.speeds.ratio.Value, Efficiency: transmissionOf(&b.job.Drive).Passes(),
 		Density: drive.AirDensity(d.AltitudeM.Or(0), d.AirC.Or(defaultAirC)), StartNm: d.StartTorque.Or(0)}
 	furl := d.CutOutMS.Or(defaultFurl)
 	load := r.torque(t.CutInRPM.Value, 1.02*shaft.FreeRPM(furl))
@@ -94,8 +93,8 @@ func (b *Bench) meetWind(r *runner, t *TrialOutcome) Driven {
 }
 
 // windPoint is what the trial charges where the rotor comes to.
-func (r *runner) windPoint(p drive.WindPoint) DrivePoint {
-	run := r.at(p.RPM, r.b.air.ambientC)
+func (r *charger) windPoint(p drive.WindPoint) DrivePoint {
+	run := r.at(p.RPM, r.air.ambientC)
 	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: p.RotorWatts,
 		Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
 	if d.DriveWatts > 0 {
@@ -173,7 +172,7 @@ func (b *Bench) openAtGale(t *TrialOutcome) quantity.Figure {
 	if b.job.Drive.Kind != "wind" {
 		return quantity.Missing("only for a wind rotor")
 	}
-	rotor, why := b.windRotor()
+	rotor, why := windRotor(&b.job.Drive)
 	if why != "" {
 		return quantity.Missing(why)
 	}

@@ -3,8 +3,8 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 
-	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 )
@@ -37,13 +37,13 @@ func (b *Bench) findings(o *Outcome) []Finding {
 
 // doubtMachine is about the iron.
 func (b *Bench) doubtMachine(d *doubts) {
-	m, s := b.job.Machine, b.job.Slot
-	if b.roomWhy[0] != "" && (s.AreaMM2.Given() || s.TopMM.Given()) {
-		d.add(Broken, "slot.area", "", "measure again", "", "%s", b.roomWhy[0])
+	m, s := &b.machine, &b.job.Slot
+	if _, why := b.room.of(1); why != "" && (s.AreaMM2.Given() || s.TopMM.Given()) {
+		d.add(Broken, "slot.area", "", "measure again", "", "%s", why)
 	}
 	if poles := m.Poles.Whole(); poles%2 != 0 {
 		d.add(Doubt, "machine.poles", "", fmt.Sprintf("count again: %d or %d", poles-1, poles+1), "", "%d poles: poles come in pairs, north and south", poles)
-	} else if c := b.layouts[b.keyOf(job.Trial{})]; c.plan == nil && !c.relative {
+	} else if c := b.layouts.own(); c.plan == nil && !c.relative {
 		d.add(Doubt, "machine.slots", "", "count slots and poles again", "star of slots", "%s", c.why)
 	}
 	if s.MouthMM.Given() && s.TopMM.Given() && s.MouthMM.Value > s.TopMM.Value {
@@ -78,7 +78,7 @@ func (b *Bench) doubtReadings(d *doubts) {
 	if b.flux.extrapolated {
 		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess", b.flux.fieldAmps.Value)
 	}
-	geo, old := b.geometricTurnMM(b.layouts[b.keyOf(job.Trial{})].span), b.oldTurnMM()
+	geo, old := b.turn.geometric(b.turn.own), b.turn.old
 	if m := b.job.Machine.MeanTurnMM; m.Given() && old.Known() && math.Abs(old.Value/m.Value-1) > 0.25 {
 		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, measured are %.0f mm", old.Value, m.Value)
 	} else if !m.Given() && old.Known() && geo.Known() && math.Abs(old.Value/geo.Value-1) > 0.35 {
@@ -94,8 +94,7 @@ func (b *Bench) doubtTrial(d *doubts, i int, t job.Trial, o *TrialOutcome) {
 		if o.TurnsThatFit.Known() && o.Turns.Known() {
 			fits = fmt.Sprintf("%.0f turns fit; or thinner wire, or fewer strands", o.TurnsThatFit.Value)
 		}
-		severity := Broken
-		d.add(severity, at("turns"), t.Name, fits, "", "wire fill %.2f is over the limit of %.2f", f.Value, o.FillLimit.Value)
+		d.add(Broken, at("turns"), t.Name, fits, "", "wire fill %.2f is over the limit of %.2f", f.Value, o.FillLimit.Value)
 	}
 	if f := o.WireFill; f.Known() && f.Value > hexagonalWireFill {
 		d.add(Broken, at("turns"), t.Name, "fewer turns or thinner wire", "hexagonal packing, 2/√3", "wire fill %.2f cannot be: round wire packed perfectly reaches 1.15", f.Value)
@@ -106,67 +105,16 @@ func (b *Bench) doubtTrial(d *doubts, i int, t job.Trial, o *TrialOutcome) {
 	if s := o.MouthSpareMM; s.Known() && s.Value <= 0 {
 		d.add(Doubt, at("gauge"), t.Name, "thinner wire with more strands", "", "%s", o.MouthText)
 	}
-	if !o.Kw1.Known() && o.Kw1.Why != "" && b.job.Machine.Slots.Given() && b.keyOf(t) != b.keyOf(job.Trial{}) {
+	if !o.Kw1.Known() && o.Kw1.Why != "" && b.job.Machine.Slots.Given() && b.layouts.key(t) != b.layouts.key(job.Trial{}) {
 		d.add(Doubt, at("span"), t.Name, "", "star of slots", "%s", o.Kw1.Why)
 	}
-	if len(o.CircuitChoices) > 0 && !contains(o.CircuitChoices, o.Circuits) {
+	if len(o.CircuitChoices) > 0 && !slices.Contains(o.CircuitChoices, o.Circuits) {
 		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
 	}
 	if t.Connection == layout.Delta && o.Kw3.Known() && o.Kw3.Value > 0.05 {
 		d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta", "delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing", o.Kw3.Value)
 	}
 	b.doubtRunning(d, at, t, o)
-}
-
-// doubtRunning is about what a trial does when it turns.
-func (b *Bench) doubtRunning(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	if c, s := o.CutInRPM, b.speeds.slow; b.job.Drive.Kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
-		d.add(Doubt, at("turns"), t.Name, fmt.Sprintf("about %.0f turns would", math.Ceil(o.Turns.Value*c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
-	}
-	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
-		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
-	}
-	b.doubtOpen(d, at, t, o)
-	o.Charging.doubt(d, at, t, o)
-	o.Driven.doubt(d, at, t)
-}
-
-// ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and
-// sleeving of a low-voltage stator are not doubted; common practice, no source.
-const ordinaryInsulation = 250.0
-
-// doubtOpen is about the voltage with nothing connected, at the top speed and in a gale.
-func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	worst, where := o.OpenAtTopVolts, "at the top speed"
-	if g := o.OpenAtGaleVolts; g.Known() && g.Value > worst.Value {
-		worst, where = g, "in the gale"
-	}
-	if !worst.Known() {
-		return
-	}
-	if r := b.job.Battery.DiodeReverseVolts; r.Given() {
-		fix := fmt.Sprintf("diodes of %.0f V and more", math.Ceil(worst.Value*2/50)*50)
-		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
-		case err != nil:
-		case open.DiodesBroken:
-			d.add(Broken, "battery.diode_reverse", t.Name, fix, "", "unloaded %s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
-		case open.DiodesTight:
-			d.add(Doubt, "battery.diode_reverse", t.Name, fix, "half the rating; common practice, no source", "unloaded %s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
-		}
-	}
-	if line := worst.Value / math.Sqrt2; line > ordinaryInsulation {
-		d.add(Doubt, at("turns"), t.Name, "liner, sleeving and enamel rated for it, proved by someone with the proper tester; or fewer turns", "common practice, no source",
-			"unloaded %s there are %.0f V rms between leads: more than the insulation of a low-voltage stator is made for", where, line)
-	}
-}
-
-func contains(list []int, n int) bool {
-	for _, v := range list {
-		if v == n {
-			return true
-		}
-	}
-	return false
 }
 
 // listOf writes "1, 2 or 4".
@@ -183,4 +131,16 @@ func listOf(list []int) string {
 		s += fmt.Sprint(v)
 	}
 	return s
+}
+
+// doubtInductance says when two readings of the same thing disagree.
+func (b *Bench) doubtInductance(d *doubts) {
+	short, bridge := b.henries.shortHenries(), b.henries.bridgeHenries()
+	if !short.Known() || !bridge.Known() {
+		return
+	}
+	if r := bridge.Value / short.Value; r < 0.75 || r > 1.33 {
+		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
+			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
+	}
 }

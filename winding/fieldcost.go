@@ -8,41 +8,15 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// FieldPoint is the wound rotor at one speed.
-type FieldPoint struct {
-	RPM float64 `json:"rpm"`
-	// HoldAmps is the field current that holds the regulated (absorption) voltage while
-	// the amps wanted flow, or while nothing flows when none are wanted; Enough is false
-	// when full field does not do it.
-	HoldAmps float64 `json:"hold_field_a"`
-	Enough   bool    `json:"enough"`
-	// NetWatts is into the battery at full field, less what the field takes.
-	NetWatts float64 `json:"net_w"`
-}
-
-// FieldRun is what the wound rotor costs and needs.
-type FieldRun struct {
-	FieldWatts quantity.Figure `json:"field_w"`
-	NetUsual   quantity.Figure `json:"net_w_usual"`
-	// BreakEvenRPM is the speed below which the field takes more than reaches the
-	// battery.
-	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
-	FieldPoints  []FieldPoint    `json:"field_points,omitempty"`
-	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
-	// back, ExciteBuildRPM that from which it builds up without a battery.
-	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
-	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
-}
-
 func noField(why string) FieldRun {
 	no := quantity.Missing(why)
 	return FieldRun{FieldWatts: no, NetUsual: no, BreakEvenRPM: no, ExciteHoldRPM: no, ExciteBuildRPM: no}
 }
 
 // runField works out the field's side of a trial.
-func (b *Bench) runField(r *runner, t *TrialOutcome) FieldRun {
-	w, ok := b.rotor()
-	amps := b.fieldCurrent()
+func (b *Bench) runField(r *charger, t *TrialOutcome) FieldRun {
+	w, ok := rotorCoil(&b.job.Field)
+	amps := fieldCurrent(&b.job.Field, &b.dc)
 	switch {
 	case b.job.Field.Kind != "wound":
 		return noField("only for a wound rotor")
@@ -78,7 +52,7 @@ func (b *Bench) runField(r *runner, t *TrialOutcome) FieldRun {
 }
 
 // breakEven is where the battery gets what the field takes; NaN when nowhere.
-func breakEven(r *runner, curve []RunPoint, watts float64) float64 {
+func breakEven(r *charger, curve []RunPoint, watts float64) float64 {
 	for i := 1; i < len(curve); i++ {
 		if curve[i].BatteryWatts >= watts {
 			warm := curve[i].WindingC
@@ -90,7 +64,7 @@ func breakEven(r *runner, curve []RunPoint, watts float64) float64 {
 }
 
 // fieldPoint finds the field current that holds the regulated voltage at a speed.
-func (b *Bench) fieldPoint(r *runner, t *TrialOutcome, w field.Wound, rpm, full float64) FieldPoint {
+func (b *Bench) fieldPoint(r *charger, t *TrialOutcome, w field.Wound, rpm, full float64) FieldPoint {
 	warm := near(t.Curve, rpm).WindingC
 	p := FieldPoint{RPM: rpm, NetWatts: w.NetWatts(r.at(rpm, warm).BatteryWatts, full)}
 	wanted := b.job.Target.Amps.Or(0)

@@ -1,0 +1,122 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/charge"
+	"slotwright/winding/heat"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// # Running into the battery
+//
+// At each speed the bridge is solved with the resistance that the winding has at the
+// temperature it comes to, which depends on its loss and so on the current: a fixed
+// point, found by the secant from the temperature at the speed before. As the resistance
+// grows by 0.4 % a kelvin only, two or three solutions a point do it.
+//
+// The curve is on a grid of speeds common to all trials, which makes their crossing and
+// the speeds at which something is reached a matter of one bracket and bisection.
+
+// charger is a trial ready to run into the battery: what the solver wants, per rpm.
+type charger struct {
+	machine  *machine
+	air      *thermal
+	peak     float64 // V of a phase per rpm
+	hertz    float64 // per rpm
+	ohms20   float64
+	henries  float64
+	delta    bool
+	phases   int
+	sets     float64
+	load     charge.Load
+	inner    float64 // ohms inside the battery, part of the load's
+	factor   func(fromC, toC float64) float64
+	metal    heat.Metal
+	perWatt  float64 // 0: temperature not followed
+	openPeak float64 // V DC per rpm, unloaded
+}
+
+// charger makes a trial ready, or says what is missing.
+func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
+	load, ok := b.dc.load()
+	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
+		if !need.Known() {
+			return nil, need.Why
+		}
+	}
+	if !ok {
+		return nil, b.dc.why
+	}
+	r := &charger{
+		machine: &b.machine, air: &b.air, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
+		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
+		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value,
+		factor: t.Metal.TempFactor, metal: metalOf(t.Metal), openPeak: o.PeakDCPerRPM.Value,
+	}
+	// Two sets feed the same battery, so each sees the sum of both currents in it.
+	r.load.Ohms *= r.sets
+	if b.air.perWatt.Known() {
+		r.perWatt = b.air.perWatt.Value
+	}
+	return r, ""
+}
+
+// solve is one set at a speed with the winding at a temperature.
+func (r *charger) solve(rpm, celsius float64) charge.Point {
+	p, err := charge.Solve(charge.Source{
+		EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: r.ohms20 * r.factor(20, celsius),
+		Henries: r.henries, Phases: r.phases, Delta: r.delta,
+	}, r.load)
+	if err != nil {
+		return charge.Point{Mode: charge.Off}
+	}
+	return p
+}
+
+// at runs the trial at a speed; warm is a first idea of the winding's temperature.
+func (r *charger) at(rpm, warm float64) RunPoint {
+	p := r.solve(rpm, warm)
+	if r.perWatt == 0 {
+		return r.point(rpm, warm, false, p)
+	}
+	ambient := r.air.ambientC
+	heats := balance{at: warm, low: ambient, high: hottest}
+	for range 40 {
+		if p.DCAmps == 0 {
+			return r.point(rpm, ambient, false, p)
+		}
+		next, done := heats.next(ambient + r.perWatt*p.CopperWatts*r.sets)
+		if done {
+			break
+		}
+		if heats.low > hottest-1 {
+			return r.point(rpm, hottest, true, p)
+		}
+		heats.at = next
+		p = r.solve(rpm, heats.at)
+	}
+	return r.point(rpm, heats.at, false, p)
+}
+
+// point turns the solver's answer into what is shown.
+func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPoint {
+	iron := r.machine.ironWatts(rpm)
+	out := RunPoint{
+		RPM: rpm, AmpsDC: p.DCAmps * r.sets, VoltsDC: p.DCVolts, PhaseAmpsRMS: p.PhaseAmpsRMS,
+		CopperWatts: p.CopperWatts * r.sets, DiodeWatts: p.DiodeWatts * r.sets, IronWatts: iron,
+		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode),
+	}
+	// The battery takes what goes in at its posts; the cable's part is lost.
+	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(p.DCAmpsRMS*r.sets)
+	out.ShaftWatts = p.InputWatts*r.sets + iron
+	if rpm > 0 {
+		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)
+	}
+	if out.ShaftWatts > 0 {
+		out.Efficiency = out.BatteryWatts / out.ShaftWatts
+	}
+	return out
+}

@@ -1,0 +1,115 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// flux is what makes the volts: rms volts of a phase for each rpm and each
+// effective turn N·kw. Everything that is asked of the flux goes by this one number,
+// so a reading of the old winding carries to any other without the flux itself being
+// known, and without slots and poles when the coils stay of the same kind.
+type flux struct {
+	perTurn   quantity.Figure
+	relative  bool // the effective turns are relative ones, see coilSet
+	from      string
+	fieldAmps quantity.Figure
+	// spread is how far the readings differ, a fraction.
+	spread       float64
+	extrapolated bool
+	// at is volts per rpm and turn at a field current; nil with one reading.
+	at func(amps float64) float64
+	// curve is the magnetisation curve of a wound rotor, in the same unit.
+	curve *field.Curve
+}
+
+// fluxRoutes is everything that the flux can be found from.
+type fluxRoutes struct {
+	machine *machine
+	rotor   *job.FieldSpec
+	spins   []job.SpinReading
+	old     *oldWinding
+	dc      *dcSide
+	mouth   quantity.Reading
+}
+
+// newFlux takes the best source there is:
+//
+//  1. spin-up readings of the old winding,
+//  2. the speed at which the old winding began to charge,
+//  3. a gap flux density that was typed,
+//  4. magnets, from their size and grade, ±15 %.
+//
+// A typed density comes before the magnets' because somebody put it there knowing of
+// them.
+func newFlux(from fluxRoutes) flux {
+	for _, route := range []func() (flux, bool){from.spinUp, from.oldCutIn, from.typedGap, from.magnets} {
+		if f, ok := route(); ok {
+			return f
+		}
+	}
+	no := "needs a spin-up reading of the old winding (with its turns), or a gap flux density, or the magnets"
+	return flux{perTurn: quantity.Missing(no), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
+}
+
+// oldCutIn: at that speed √2·V_LL was the battery at rest and two diodes.
+func (r *fluxRoutes) oldCutIn() (flux, bool) {
+	o := r.old
+	if !o.CutInRPM.Given() || o.coils.effective <= 0 || !r.dc.rest.Known() {
+		return flux{}, false
+	}
+	line := (r.dc.rest.Value + 2*r.dc.diodeVolts.Value) / math.Sqrt2
+	per := line * r.machine.phaseOfLine(o.Connection) / o.CutInRPM.Value / o.coils.effective
+	return flux{
+		perTurn: quantity.Of(per, o.CutInRPM.Origin, o.Turns.Origin), relative: o.coils.relative,
+		from: "the speed at which the old winding began to charge", fieldAmps: r.rotor.Amps.Figure("no field current given"),
+	}, true
+}
+
+// typedGap: Φ = (2/π)·B1·τp·L.
+func (r *fluxRoutes) typedGap() (flux, bool) {
+	g, m := r.rotor.GapTesla, r.machine
+	if !g.Given() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
+		return flux{}, false
+	}
+	wb, err := field.FluxFromGapTesla(g.Value, m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
+	if err != nil {
+		return flux{}, false
+	}
+	return r.ofWebers(quantity.Of(wb, g.Origin, m.BoreMM.Origin, m.StackMM.Origin), "the gap flux density that was typed"), true
+}
+
+// ofWebers is the source for a flux per pole in webers.
+func (r *fluxRoutes) ofWebers(wb quantity.Figure, from string) flux {
+	p := r.machine.Poles.Value / 2
+	return flux{
+		perTurn: wb.Times(math.Sqrt2 * math.Pi * p / 60), from: from,
+		fieldAmps: r.rotor.Amps.Figure("no field current given"),
+	}
+}
+
+// webers is the flux per pole behind the volts, Φ = k·60/(√2·π·p).
+func (f *flux) webers(poles quantity.Reading) quantity.Figure {
+	switch {
+	case !poles.Given():
+		return quantity.Missing("needs the poles")
+	case f.relative:
+		return quantity.Missing("needs the number of slots and poles")
+	}
+	return f.perTurn.Times(60 / (math.Sqrt2 * math.Pi * poles.Value / 2))
+}
+
+// gapTesla is the peak of the fundamental gap flux density behind the flux,
+// B1 = Φ·π/(2·τp·L).
+func (f *flux) gapTesla(m *machine) quantity.Figure {
+	pitch, stack := m.polePitchMM(), m.StackMM
+	if !stack.Given() {
+		return quantity.Missing("needs the stack")
+	}
+	return f.webers(m.Poles).With(pitch, func(wb, tau float64) float64 {
+		return wb * math.Pi / (2 * tau * stack.Value * 1e-6)
+	})
+}

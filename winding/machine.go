@@ -1,0 +1,99 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// machine is the iron as counted and measured, with what it has by default, and the
+// plain ratios that its number of phases sets.
+type machine struct {
+	job.Machine
+	phases, sets int
+}
+
+// newMachine fills in phases and sets: three phases in one set when nothing is said.
+func newMachine(m job.Machine) machine {
+	made := machine{Machine: m, phases: int(m.Phases.Or(3)), sets: int(m.Sets.Or(1))}
+	if made.phases == 1 {
+		made.sets = 1
+	}
+	return made
+}
+
+// windings is how many phase windings there are in all sets together.
+func (m *machine) windings() float64 { return float64(m.phases * m.sets) }
+
+// hertz is the frequency at a speed, f = p·n/60.
+func (m *machine) hertz(rpm quantity.Figure) quantity.Figure {
+	return rpm.With(m.Poles.Figure("needs the poles"), func(n, poles float64) float64 { return n * poles / 120 })
+}
+
+// linePerPhase is volts between leads over volts of a phase: star √3, delta 1.
+func (m *machine) linePerPhase(conn layout.Connection) float64 {
+	if m.phases == 1 || conn == layout.Delta {
+		return 1
+	}
+	return math.Sqrt(3)
+}
+
+// leadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one
+// phase beside the other two in series), one phase 1.
+func (m *machine) leadPerPhase(conn layout.Connection) float64 {
+	switch {
+	case m.phases == 1:
+		return 1
+	case conn == layout.Delta:
+		return 2.0 / 3
+	default:
+		return 2
+	}
+}
+
+// phasePerDC is rms amps in a winding for one ampere DC through the bridge, for
+// currents that flow in blocks: star √(2/3), delta that over √3, one phase 1. Sine
+// currents make 0.741 and 1.11; the limits keep to the higher of the two for three
+// phases, and the pulses just above cut-in, which make more, are small.
+// Source: the three-phase bridge with smooth current, any power electronics text.
+func (m *machine) phasePerDC(conn layout.Connection) float64 {
+	switch {
+	case m.phases == 1:
+		return math.Pi / (2 * math.Sqrt2)
+	case conn == layout.Delta:
+		return math.Sqrt(2) / 3
+	default:
+		return math.Sqrt(2.0 / 3)
+	}
+}
+
+// phaseOfLine is volts of a phase from volts between leads.
+func (m *machine) phaseOfLine(conn layout.Connection) float64 { return 1 / m.linePerPhase(conn) }
+
+// polePitchMM is τp = πD/2p.
+func (m *machine) polePitchMM() quantity.Figure {
+	if !m.BoreMM.Given() || !m.Poles.Given() {
+		return quantity.Missing("needs the bore and the poles")
+	}
+	return quantity.Of(field.PolePitchMM(m.BoreMM.Value, m.Poles.Value), m.BoreMM.Origin)
+}
+
+// carter is Carter's factor of the slots over a gap; 1 where the mouth is not known.
+func (m *machine) carter(mouth quantity.Reading, gapMM float64) float64 {
+	if !m.BoreMM.Given() || !m.Slots.Given() || !mouth.Given() {
+		return 1
+	}
+	return field.Carter(math.Pi*m.BoreMM.Value/m.Slots.Value, mouth.Value, gapMM)
+}
+
+// ironWatts is the drag at a speed: the measured one carried by the power 1.5, between
+// hysteresis and friction (1) and eddy currents (2); common practice, no source.
+func (m *machine) ironWatts(rpm float64) float64 {
+	if !m.IronWatts.Given() || !m.IronRPM.Given() || rpm <= 0 {
+		return 0
+	}
+	return m.IronWatts.Value * math.Pow(rpm/m.IronRPM.Value, defaultIronPower)
+}
