@@ -64,12 +64,6 @@ func (b *Bench) testC() float64 { return b.job.Target.TestC.Or(defaultTestC) }
 // Job is the job that was prepared.
 func (b *Bench) Job() job.Job { return b.job }
 
-// ClassLimit is the letter of the insulation's thermal class, as given or by default,
-// and the winding temperature it allows in °C (IEC 60085).
-func (b *Bench) ClassLimit() (class string, celsius float64) {
-	return b.air.class.String(), b.air.classC
-}
-
 // trial is a trial of the job counted from 0; ok is false when there is none.
 func (b *Bench) trial(i int) (t job.Trial, ok bool) {
 	if i < 0 || i >= len(b.job.Trials) {

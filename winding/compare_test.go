@@ -31,26 +31,26 @@ func TestVerdicts(t *testing.T) {
 	b.Name, b.Turns = "B", quantity.Known(12)
 	j.Trials = append(j.Trials, b)
 	o := winding.Evaluate(j)
-	cut := rowOf(t, &o, "cut_in").Cells
+	cut := rowOf(t, &o, "cut_in_rpm").Cells
 	assert.Equal(t, winding.Unsaid, cut[0].Verdict, "the reference itself")
 	assert.Equal(t, winding.Better, cut[1].Verdict, "it charges earlier")
 	assert.InEpsilon(t, 100*(10.0/12-1), cut[1].Percent.Value, 1e-9)
 	assert.InEpsilon(t, o.Trials[1].CutInRPM.Value-o.Trials[0].CutInRPM.Value, cut[1].Difference.Value, 1e-12)
-	assert.Equal(t, winding.Worse, rowOf(t, &o, "lead_ohms").Cells[1].Verdict)
-	assert.Equal(t, winding.Better, rowOf(t, &o, "copper_per_slot").Cells[1].Verdict)
-	assert.Equal(t, winding.Same, rowOf(t, &o, "mean_turn").Cells[1].Verdict+winding.Same, "no better side")
+	assert.Equal(t, winding.Worse, rowOf(t, &o, "lead_ohms_20c").Cells[1].Verdict)
+	assert.Equal(t, winding.Better, rowOf(t, &o, "copper_per_slot_mm2").Cells[1].Verdict)
+	assert.Equal(t, winding.Same, rowOf(t, &o, "mean_turn_mm").Cells[1].Verdict+winding.Same, "no better side")
 	assert.Equal(t, winding.Same, rowOf(t, &o, "kw1").Cells[1].Verdict)
-	assert.False(t, rowOf(t, &o, "hot_top").Cells[1].Percent.Known(), "a percentage of °C means nothing")
+	assert.False(t, rowOf(t, &o, "winding_c_top").Cells[1].Percent.Known(), "a percentage of °C means nothing")
 
 	j.Trials[1].Turns = quantity.Known(10.02) // a fifth of a percent
 	o = winding.Evaluate(j)
-	assert.Equal(t, winding.Same, rowOf(t, &o, "lead_ohms").Cells[1].Verdict)
+	assert.Equal(t, winding.Same, rowOf(t, &o, "lead_ohms_20c").Cells[1].Verdict)
 	j.Trials[1].Turns = quantity.Known(11)
 	j.Target.SlowRPM = quantity.Known(1)
 	j.Target.Reference = "B"
 	o = winding.Evaluate(j)
 	assert.Equal(t, 1, o.Reference)
-	assert.Equal(t, winding.Past, rowOf(t, &o, "cut_in").Cells[0].Verdict)
+	assert.Equal(t, winding.Past, rowOf(t, &o, "cut_in_rpm").Cells[0].Verdict)
 }
 
 // finding looks for one at a path.

@@ -124,7 +124,7 @@ func TestWorstCases(t *testing.T) {
 	top := winding.Evaluate(j).Machine.TopRPM.Value
 	x := 2 * math.Pi * top / 10 * a.PhaseMilliHenries.Value / 1000
 	r := a.PhaseOhms20.Value * (234.5 + 155) / 254.5
-	assert.InEpsilon(t, a.PhasePerRPM.Value*top/math.Hypot(r, x), a.Brake.CoilAmps, 1e-9)
+	assert.InEpsilon(t, a.PhasePerRPM.Value*top/math.Hypot(r, x), a.Brake.CoilAmps.Value, 1e-9)
 	assert.Positive(t, a.BrakeSeconds.Value)
 }
 

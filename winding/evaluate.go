@@ -34,7 +34,7 @@ func (b *Bench) Outcome() Outcome {
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
-	o.Comparison = b.compare(&o)
+	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
 	o.Findings = b.findings(&o)
 	o.Cautions = b.cautions(&o)
 	return o
@@ -127,6 +127,8 @@ func (b *Bench) machineFigures() MachineOutcome {
 		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.flux.fieldAmps,
 		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
 		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
+		DiodeReverseVolts: b.job.Battery.DiodeReverseVolts.Figure("needs the diodes' rating"),
+		ThermalClass:      b.air.class.String(), ClassLimitC: quantity.Of(b.air.classC),
 		SlowRPM: b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).Figure(""), Ratio: b.speeds.ratio,
 	}

@@ -10,7 +10,7 @@ import (
 
 func noField(why string) FieldRun {
 	no := quantity.Missing(why)
-	return FieldRun{FieldWatts: no, NetUsual: no, BreakEvenRPM: no, ExciteHoldRPM: no, ExciteBuildRPM: no}
+	return FieldRun{FieldWatts: no, NetUsual: no, BreakEvenRPM: no, HoldSlow: no, HoldUsual: no, HoldTop: no, ExciteHoldRPM: no, ExciteBuildRPM: no}
 }
 
 // runField works out the field's side of a trial.
@@ -35,9 +35,15 @@ func (b *Bench) runField(r *charger, t *TrialOutcome) FieldRun {
 	if b.flux.curve == nil {
 		return f
 	}
-	for _, s := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
-		if s.Known() && amps.Known() {
-			f.FieldPoints = append(f.FieldPoints, b.fieldPoint(r, t, w, s.Value, amps.Value))
+	holds := []*quantity.Figure{&f.HoldSlow, &f.HoldUsual, &f.HoldTop}
+	for i, s := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
+		if !s.Known() || !amps.Known() {
+			continue
+		}
+		p := b.fieldPoint(r, t, w, s.Value, amps.Value)
+		f.FieldPoints = append(f.FieldPoints, p)
+		if *holds[i] = quantity.Of(p.HoldAmps, f.FieldWatts.Origin); !p.Enough {
+			*holds[i] = quantity.Missing("full field does not hold it there")
 		}
 	}
 	perFlux := t.PeakDCPerRPM.With(b.flux.perTurn, func(v, k float64) float64 { return v / k })

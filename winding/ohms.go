@@ -67,8 +67,9 @@ func purchase(w *candidate, m *machine, mean quantity.Figure, target *job.Target
 			kg = kg.With(mass, func(a, c float64) float64 { return a + c })
 		}
 	}
+	p.BuyKg = quantity.Missing("needs the wire")
 	if len(p.Buy) > 0 {
-		p.CopperKg = kg
+		p.CopperKg, p.BuyKg = kg, kg.Times(1+p.Allowance)
 	}
 	return p
 }

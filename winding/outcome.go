@@ -51,6 +51,12 @@ type MachineOutcome struct {
 	FuseAmps        quantity.Figure `json:"fuse_a"`
 	DiodeVolts      quantity.Figure `json:"diode_v"`
 	DiodeOhms       quantity.Figure `json:"diode_ohms"`
+	// DiodeReverseVolts is the repetitive peak reverse rating of a diode.
+	DiodeReverseVolts quantity.Figure `json:"diode_reverse_v"`
+
+	// ThermalClass is the letter of the insulation's class, ClassLimitC what it allows.
+	ThermalClass string          `json:"thermal_class"`
+	ClassLimitC  quantity.Figure `json:"class_limit_c"`
 
 	SlowRPM  quantity.Figure `json:"slow_rpm"`
 	UsualRPM quantity.Figure `json:"usual_rpm"`
@@ -194,6 +200,8 @@ type Spools struct {
 // Purchase is what to buy.
 type Purchase struct {
 	Buy []Spools `json:"buy"`
+	// BuyKg is all sizes together, with the allowance.
+	BuyKg quantity.Figure `json:"wire_to_buy_kg"`
 	// CopperKg is the metal wound in, without the allowance.
 	CopperKg quantity.Figure `json:"metal_kg"`
 	// Allowance is the part added, 0.1 for 10 %.
@@ -323,18 +331,31 @@ type FieldRun struct {
 	// battery.
 	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
 	FieldPoints  []FieldPoint    `json:"field_points,omitempty"`
+	// HoldSlow, HoldUsual and HoldTop are the field currents of those points; missing
+	// where full field does not hold.
+	HoldSlow  quantity.Figure `json:"hold_field_a_slow"`
+	HoldUsual quantity.Figure `json:"hold_field_a_usual"`
+	HoldTop   quantity.Figure `json:"hold_field_a_top"`
 	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
 	// back, ExciteBuildRPM that from which it builds up without a battery.
 	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
 	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
 }
 
+// Brake is the machine turned with leads joined.
+type Brake struct {
+	LeadAmps quantity.Figure `json:"lead_a"`
+	CoilAmps quantity.Figure `json:"coil_a"`
+	TorqueNm quantity.Figure `json:"torque_nm"`
+	Watts    quantity.Figure `json:"copper_w"`
+}
+
 // SafetyRun is what happens at the worst: leads joined to stop it, a battery that is
 // full, a battery that comes off.
 type SafetyRun struct {
 	// Brake is all leads joined at the top speed, BrakePair only two of them.
-	Brake     drive.Brake `json:"brake_at_top"`
-	BrakePair drive.Brake `json:"brake_pair_at_top"`
+	Brake     Brake `json:"brake_at_top"`
+	BrakePair Brake `json:"brake_pair_at_top"`
 	// BrakeSeconds is from warm to the class limit with all leads joined and no cooling.
 	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
 	// DumpOhms and DumpWatts take all it gives at the top speed at the absorption voltage,

@@ -65,7 +65,7 @@ func TestRunAtSaysWhyNot(t *testing.T) {
 
 func TestClassLimit(t *testing.T) {
 	// IEC 60085: class F is 155 °C.
-	class, celsius := winding.Prepare(job.Example().Job()).ClassLimit()
-	assert.Equal(t, "F", class)
-	assert.Equal(t, 155.0, celsius)
+	m := winding.Evaluate(job.Example().Job()).Machine
+	assert.Equal(t, "F", m.ThermalClass)
+	assert.Equal(t, 155.0, m.ClassLimitC.Value)
 }

@@ -61,15 +61,21 @@ func moved(j job.Job, path []int) job.Job {
 	return j
 }
 
-// spread is every figure of a trial that a tolerance is followed to.
-func (t *TrialOutcome) spread() []*quantity.Figure {
-	return []*quantity.Figure{
-		&t.BareMM, &t.OverallMM, &t.WireFill, &t.RoundFill, &t.CopperFill, &t.MouthSpareMM, &t.CopperPerSlotMM2,
-		&t.MeanTurnMM, &t.PhaseOhms20, &t.LeadOhms20, &t.PhaseOhmsT, &t.LeadOhmsT,
-		&t.PhasePerRPM, &t.LinePerRPM, &t.LinePer1000RPM, &t.PeakDCPerRPM, &t.LineAtTest, &t.CutInRPM, &t.OpenAtTopVolts,
-		&t.CopperKg, &t.PhaseMilliHenries,
+// followed is the figures of a table that tolerances are followed to.
+func followed(table []Output) []*Output {
+	var list []*Output
+	for i := range table {
+		if table[i].Spread == Followed {
+			list = append(list, &table[i])
+		}
 	}
+	return list
 }
+
+var (
+	followedOfTrial   = followed(trialOutputs)
+	followedOfMachine = followed(machineOutputs)
+)
 
 // addTolerances gives the figures of the trials and of the old winding their ±.
 func (b *Bench) addTolerances(o *Outcome) {
@@ -85,24 +91,27 @@ func (b *Bench) addTolerances(o *Outcome) {
 	if len(others) == 0 {
 		return
 	}
-	follow := func(t *TrialOutcome, trial func(*Bench) job.Trial) {
-		sums := make([]float64, len(t.spread()))
-		for _, other := range others {
-			then := other.Static(trial(other))
-			for i, f := range then.spread() {
-				if now := t.spread()[i]; now.Known() && f.Known() {
-					sums[i] += sq(f.Value - now.Value)
-				}
-			}
-		}
-		for i, f := range t.spread() {
-			f.PlusMinus = math.Sqrt(sums[i])
-		}
-	}
 	for i := range o.Trials {
-		follow(&o.Trials[i], func(other *Bench) job.Trial { return other.job.Trials[i] })
+		follow(&o.Trials[i], others, func(other *Bench) TrialOutcome { return other.Static(other.job.Trials[i]) }, followedOfTrial, (*Output).at)
 	}
 	if o.Old != nil {
-		follow(o.Old, func(other *Bench) job.Trial { return other.old.trial })
+		follow(o.Old, others, func(other *Bench) TrialOutcome { return other.static(&other.old.candidate) }, followedOfTrial, (*Output).at)
+	}
+	follow(&o.Machine, others, (*Bench).machineFigures, followedOfMachine, (*Output).atMachine)
+}
+
+// follow works out again what the moved jobs give, and adds the changes up as squares.
+func follow[T any](now *T, others []*Bench, again func(*Bench) T, list []*Output, at func(*Output, *T) *quantity.Figure) {
+	sums := make([]float64, len(list))
+	for _, other := range others {
+		then := again(other)
+		for i, o := range list {
+			if now, then := at(o, now), at(o, &then); now.Known() && then.Known() {
+				sums[i] += sq(then.Value - now.Value)
+			}
+		}
+	}
+	for i, o := range list {
+		at(o, now).PlusMinus = math.Sqrt(sums[i])
 	}
 }

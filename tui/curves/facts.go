@@ -136,7 +136,7 @@ func limitName(t *winding.TrialOutcome) string {
 // overClass says from where each gets warmer than its class allows, as far as the
 // curve's points tell.
 func overClass(s *session.Session) string {
-	class, limit := s.Bench().ClassLimit()
+	class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure {
 		k := slices.IndexFunc(t.Curve, func(p winding.RunPoint) bool { return p.WindingC > limit })
 		if k < 0 || !followed(t) {
@@ -185,7 +185,7 @@ func best(s *session.Session) string {
 		top := slices.MaxFunc(t.Curve, func(a, b winding.RunPoint) int { return cmp.Compare(a.Efficiency, b.Efficiency) })
 		if top.Efficiency > 0 {
 			q := quantities[ofEfficiency]
-			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s rpm", letters(s)[i], session.Number(q.of(top), 2), session.Number(top.RPM, 2)))
+			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s rpm", letters(s)[i], session.Number(q.value(s, top), 2), session.Number(top.RPM, 2)))
 		}
 	}
 	if text == "" {
@@ -207,7 +207,7 @@ func warmth(s *session.Session) string {
 	if text == "" {
 		return ""
 	}
-	class, limit := s.Bench().ClassLimit()
+	class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
 	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
 	return fmt.Sprintf("Winding at the top speed: %s; class %s allows %s.", text, class, allowed)
 }

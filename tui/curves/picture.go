@@ -145,7 +145,7 @@ func (v *View) levels(s *session.Session) []chart.Limit {
 			return []chart.Limit{{At: wanted.Value, Label: " wanted " + session.Number(wanted.Value, 2) + " A"}}
 		}
 	case ofWinding:
-		class, limit := s.Bench().ClassLimit()
+		class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
 		u := s.Units.For(quantity.Celsius)
 		return []chart.Limit{{At: u.From(limit), Label: " class " + class + " " + session.Number(u.From(limit), 3) + " " + u.Name, Role: kit.Broken}}
 	case ofOpenVolts:

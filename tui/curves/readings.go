@@ -151,6 +151,6 @@ func overLimit(t *winding.TrialOutcome, p winding.RunPoint) bool {
 
 // tooWarm reports whether the winding is past its class there, or never gets steady.
 func tooWarm(s *session.Session, p winding.RunPoint) bool {
-	_, limit := s.Bench().ClassLimit()
+	limit := s.Outcome().Machine.ClassLimitC.Value
 	return p.TooHot || p.WindingC > limit
 }

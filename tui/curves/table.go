@@ -13,7 +13,7 @@ func (v *View) table(s *session.Session) kit.Table {
 	q, speeds, cursor := v.now(), speedsOf(s, true), v.cursor(s)
 	decimals := q.decimals(s)
 	tb := kit.Table{Margin: true, Gap: 2, Columns: []kit.Column{
-		{Head: q.table, Unit: "in " + q.unit(s).Name, Role: kit.Label, Shrink: true, Min: 7},
+		{Head: q.Label, Unit: "in " + q.unit(s).Name, Role: kit.Label, Shrink: true, Min: 7},
 		{Head: "charges", Unit: "from rpm", Align: kit.Right, Role: kit.Value},
 	}}
 	for _, sp := range speeds {
@@ -103,7 +103,7 @@ func (v *View) values(s *session.Session) kit.Table {
 		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: kit.Point, Role: kit.Value, Min: 5})
 	}
 	row := func(q plotted, at int) {
-		cells := []kit.Cell{{Text: q.table + ", " + q.unit(s).Name}}
+		cells := []kit.Cell{{Text: q.Label + ", " + q.unit(s).Name}}
 		decimals := q.decimals(s)
 		for i := range s.Outcome().Trials {
 			c := quantityCell(s, q, at == ofWinding, i, points[i], known[i], decimals)

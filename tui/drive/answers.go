@@ -2,6 +2,7 @@ package drive
 
 import (
 	"fmt"
+	"slices"
 
 	"slotwright/tui/chart"
 	"slotwright/tui/kit"
@@ -43,7 +44,7 @@ func (v *View) curve(s *session.Session, w, h int) []string {
 	o := s.Outcome()
 	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: chart.Axis{Label: "into the battery", Unit: "A", Zero: true}}
 	u := quantity.RPM[0]
-	if s.Job().Drive.Kind == "wind" {
+	if windy(s) {
 		u = quantity.WindSpeed[0]
 		c.X = chart.Axis{Label: "wind", Unit: u.Name}
 	}
@@ -67,7 +68,7 @@ func (v *View) curve(s *session.Session, w, h int) []string {
 			c.Markers = append(c.Markers, chart.Marker{X: tr.StartsAt.Value, Y: 0, Label: "", Role: kit.Series(i)})
 		}
 	}
-	if v.watts && s.Job().Drive.Kind != "wind" && any {
+	if v.watts && !windy(s) && any {
 		gives := chart.Series{Letter: "=", Name: "drive gives"}
 		for _, p := range o.Trials[0].Points {
 			if p.GivesWatts > 0 {
@@ -119,72 +120,6 @@ func (v *View) words(s *session.Session, w int) []string {
 	return out
 }
 
-// row is one figure of every trial.
-type row struct {
-	label string
-	dim   quantity.Dimension
-	dig   int
-	get   func(*winding.TrialOutcome) quantity.Figure
-}
-
-func rows(s *session.Session) []row {
-	x := quantity.RPM
-	if s.Job().Drive.Kind == "wind" {
-		x = quantity.WindSpeed
-	}
-	list := []row{
-		{"charges from", x, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.StartsAt }},
-		{"a year's energy", quantity.Only("kWh"), 3, func(t *winding.TrialOutcome) quantity.Figure { return t.YearKWh }},
-		{"full power: alternator", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.RunRPM }},
-		{"full power: amps", quantity.Amps, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.RunAmps }},
-		{"open at top speed", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.OpenAtTopVolts }},
-		{"open in the gale", quantity.Volts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.OpenAtGaleVolts }},
-		{"brake: lead current", quantity.Amps, 3, func(t *winding.TrialOutcome) quantity.Figure { return brake(t, t.Brake.LeadAmps) }},
-		{"brake: torque", quantity.Torque, 2, func(t *winding.TrialOutcome) quantity.Figure { return brake(t, t.Brake.TorqueNm) }},
-		{"brake: seconds to class", quantity.Only("s"), 2, func(t *winding.TrialOutcome) quantity.Figure { return t.BrakeSeconds }},
-		{"dump load, battery full", quantity.Ohms, 2, func(t *winding.TrialOutcome) quantity.Figure { return t.DumpOhms }},
-		{"… and its watts", quantity.Watts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.DumpWatts }},
-		{"over charge limit by", quantity.Amps, 2, above},
-		{"field takes", quantity.Watts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.FieldWatts }},
-		{"net of field, usual", quantity.Watts, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.NetUsual }},
-		{"field to hold, slow", quantity.Amps, 2, func(t *winding.TrialOutcome) quantity.Figure { return holds(t, 0) }},
-		{"field to hold, usual", quantity.Amps, 2, func(t *winding.TrialOutcome) quantity.Figure { return holds(t, 1) }},
-		{"field to hold, top", quantity.Amps, 2, func(t *winding.TrialOutcome) quantity.Figure { return holds(t, 2) }},
-		{"field at a loss below", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.BreakEvenRPM }},
-		{"excites itself from", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.ExciteBuildRPM }},
-		{"… and holds to", quantity.RPM, 3, func(t *winding.TrialOutcome) quantity.Figure { return t.ExciteHoldRPM }},
-	}
-	return list
-}
-
-// holds is the field current that holds the regulated voltage at the slow, usual or top
-// speed; nothing where full field does not.
-func holds(t *winding.TrialOutcome, i int) quantity.Figure {
-	if i >= len(t.FieldPoints) || !t.FieldPoints[i].Enough {
-		return quantity.Figure{}
-	}
-	f := t.FieldWatts
-	f.Value = t.FieldPoints[i].HoldAmps
-	return f
-}
-
-// above is how far the battery's charge limit is passed; nothing when it is not.
-func above(t *winding.TrialOutcome) quantity.Figure {
-	if t.OverChargeAmps.Value <= 0 {
-		return quantity.Figure{}
-	}
-	return t.OverChargeAmps
-}
-
-// brake is a figure of the short-circuit brake, known when its time is.
-func brake(t *winding.TrialOutcome, v float64) quantity.Figure {
-	f := t.BrakeSeconds
-	if f.Known() {
-		f.Value = v
-	}
-	return f
-}
-
 // table is the rows that any trial knows.
 func (v *View) table(s *session.Session) kit.Table {
 	o := s.Outcome()
@@ -192,19 +127,36 @@ func (v *View) table(s *session.Session) kit.Table {
 	for i := range o.Trials {
 		tb.Columns = append(tb.Columns, kit.Column{Head: o.Trials[i].Name, Align: kit.Point, Role: kit.Value})
 	}
-	for _, r := range rows(s) {
-		cells, any := []kit.Cell{{Text: r.label}}, false
-		for i := range o.Trials {
-			f := r.get(&o.Trials[i])
-			any = any || f.Known()
-			cells = append(cells, s.Figure(f, r.dim, r.dig))
-		}
-		if any {
-			tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells})
+	for _, f := range winding.Outputs() {
+		if f.Show == winding.InDrive || f.ID == "year_kwh" || f.ID == "volts_dc_open_top" {
+			if r := o.Row(&f, windy(s)); anyKnown(r) {
+				tb.Rows = append(tb.Rows, tableRow(s, &r))
+			}
 		}
 	}
 	return tb
 }
+
+// tableRow is one figure of every trial.
+func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
+	cells := []kit.Cell{{Text: r.Label}}
+	for _, c := range r.Cells {
+		cell := s.Figure(c.Figure, r.Dim, r.Digits)
+		if c.Verdict == winding.Past {
+			cell.Mark = kit.Broken
+		}
+		cells = append(cells, cell)
+	}
+	return kit.TableRow{Cells: cells}
+}
+
+// anyKnown reports whether a trial has the figure.
+func anyKnown(r winding.Row) bool {
+	return slices.ContainsFunc(r.Cells, func(c winding.Cell) bool { return c.Figure.Known() })
+}
+
+// windy reports whether the wind is the drive.
+func windy(s *session.Session) bool { return s.Job().Drive.Kind == "wind" }
 
 // worst is the caution about joining leads.
 func worst(s *session.Session) string {

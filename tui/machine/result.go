@@ -3,6 +3,7 @@ package machine
 import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding"
 	"slotwright/winding/quantity"
 )
 
@@ -12,6 +13,26 @@ type line struct {
 	figure quantity.Figure
 	dim    quantity.Dimension
 	digits int
+}
+
+// lines are figures that no trial changes.
+func lines(s *session.Session, ids ...string) []line {
+	var out []line
+	for _, id := range ids {
+		o := winding.MachineOutputOf(id)
+		out = append(out, line{o.Label, o.OfMachine(&s.Outcome().Machine), o.Dim, o.Digits})
+	}
+	return out
+}
+
+// oldLines are figures of the old winding.
+func oldLines(old *winding.TrialOutcome, ids ...string) []line {
+	var out []line
+	for _, id := range ids {
+		o := winding.OutputOf(id)
+		out = append(out, line{"old: " + o.Label, o.Of(old), o.Dim, o.Digits})
+	}
+	return out
 }
 
 // draw writes lines as a table, and under it why figures are missing.
@@ -56,29 +77,14 @@ func drawKnown(s *session.Session, w int, lines []line) []string {
 
 func machineResult(s *session.Session, w int) []string {
 	m := s.Outcome().Machine
-	lines := []line{
-		{"slot, bare", m.GrossMM2, quantity.SquareMM, 3},
-		{"liner takes", m.LinerMM2, quantity.SquareMM, 2},
-		{"wedge takes", m.WedgeMM2, quantity.SquareMM, 2},
-		{"room for wire", m.NetMM2, quantity.SquareMM, 3},
-		{"pole pitch", m.PolePitchMM, quantity.Millimetres, 3},
-		{"flux of a pole", m.FluxMWb, quantity.Only("mWb"), 3},
-		{"gap flux density", m.GapTesla, quantity.Tesla, 2},
-	}
+	list := lines(s, "slot_gross_mm2", "slot_liner_mm2", "slot_wedge_mm2", "slot_net_mm2", "pole_pitch_mm", "flux_per_pole_mwb", "gap_flux_density_t")
 	if m.MagnetsAgainstWound.Known() {
-		lines = append(lines, line{"magnets instead: volts ×", m.MagnetsAgainstWound, quantity.None, 2})
+		list = append(list, lines(s, "magnets_over_wound")...)
 	}
-	if o := s.Outcome().Old; o != nil {
-		lines = append(lines,
-			line{"old: winding factor", o.Kw1, quantity.None, 4},
-			line{"old: mean turn", o.MeanTurnMM, quantity.Millimetres, 3},
-			line{"old: lead to lead 20 °C", o.LeadOhms20, quantity.Ohms, 3},
-			line{"old: V at 1000 rpm", o.LinePer1000RPM, quantity.Volts, 3},
-			line{"old: charging begins", o.CutInRPM, quantity.RPM, 3},
-			line{"old: wire fill", o.WireFill, quantity.None, 2},
-		)
+	if old := s.Outcome().Old; old != nil {
+		list = append(list, oldLines(old, "kw1", "mean_turn_mm", "lead_ohms_20c", "volts_line_rms_per_1000rpm", "cut_in_rpm", "wire_fill")...)
 	}
-	out := draw(s, w, lines)
+	out := draw(s, w, list)
 	if m.FluxFrom != "" {
 		out = append(out, s.Theme.WrapPaint(kit.Hint, "Flux from "+m.FluxFrom+".", w)...)
 	}
@@ -90,20 +96,6 @@ func machineResult(s *session.Session, w int) []string {
 
 // DriveFollows is what follows from the inputs of the Drive screen.
 func DriveFollows(s *session.Session, w int) []string {
-	m := s.Outcome().Machine
-	return drawKnown(s, w, []line{
-		{"turns per drive turn", m.Ratio, quantity.None, 3},
-		{"… for the speed wanted", m.WantedRatio, quantity.None, 3},
-		{"alternator pulley for it", m.DrivenMM, quantity.Millimetres, 3},
-		{"or drive pulley for it", m.DriverMM, quantity.Millimetres, 3},
-		{"slow", m.SlowRPM, quantity.RPM, 3},
-		{"usual", m.UsualRPM, quantity.RPM, 3},
-		{"top", m.TopRPM, quantity.RPM, 3},
-		{"test", m.TestRPM, quantity.RPM, 3},
-		{"battery at rest", m.RestVolts, quantity.Volts, 3},
-		{"absorption", m.AbsorptionVolts, quantity.Volts, 3},
-		{"charge limit", m.ChargeLimitAmps, quantity.Amps, 3},
-		{"battery and cable", m.LoadOhms, quantity.Ohms, 2},
-		{"fuse at the post", m.FuseAmps, quantity.Amps, 2},
-	})
+	return drawKnown(s, w, lines(s, "drive_ratio", "wanted_ratio", "driven_pulley_for_wanted_ratio_mm", "driver_pulley_for_wanted_ratio_mm", "driven_teeth_for_wanted_ratio",
+		"slow_rpm", "usual_rpm", "top_rpm", "test_rpm", "battery_rest_v", "battery_absorption_v", "battery_charge_limit_a", "battery_and_cable_ohms", "fuse_a"))
 }

@@ -18,7 +18,7 @@ func (w *writer) wireToBuy(t *winding.TrialOutcome) {
 		w.size(t, &t.Buy[i])
 		w.gap()
 	}
-	w.figureAnd("Metal wound in", t.CopperKg, quantity.Kilograms, 3, " without the allowance")
+	w.ofTrial(t, "metal_kg", " without the allowance")
 	w.pair("Allowance", significant(100*t.Allowance, asGiven)+" % is in the amounts above, for leads, joints and a coil gone wrong")
 	w.flush()
 }

@@ -11,24 +11,20 @@ import (
 func (w *writer) charging(t *winding.TrialOutcome) {
 	m := &w.o.Machine
 	w.section("CHARGING")
-	w.figure("Charging begins at", t.CutInRPM, quantity.RPM, 3)
+	w.ofTrial(t, "cut_in_rpm")
 	w.gap()
-	w.figureAnd("Slow speed", t.AmpsSlow, quantity.Amps, 3, w.atSpeed(m.SlowRPM))
-	w.figureAnd("Usual speed", t.AmpsUsual, quantity.Amps, 3, w.atSpeed(m.UsualRPM)+w.hot(t, m.UsualRPM, t.HotUsualC))
-	w.figureAnd("Top speed", t.AmpsTop, quantity.Amps, 3, w.atSpeed(m.TopRPM)+w.hot(t, m.TopRPM, t.HotTopC))
-	if t.Efficiency.Known() {
-		w.pair("Efficiency, usual", percent(t.Efficiency)+" of the shaft's watts reach the battery")
-	} else {
-		w.known.add("Efficiency, usual", t.Efficiency.Why)
-	}
+	w.ofTrial(t, "amps_dc_slow", w.atSpeed(m.SlowRPM))
+	w.ofTrial(t, "amps_dc_usual", w.atSpeed(m.UsualRPM)+w.hot(t, m.UsualRPM, t.HotUsualC))
+	w.ofTrial(t, "amps_dc_top", w.atSpeed(m.TopRPM)+w.hot(t, m.TopRPM, t.HotTopC))
+	w.ofTrial(t, "efficiency_usual", " of the shaft's watts reach the battery")
 	w.gap()
-	w.figureAnd("Amps wanted", asFigure(w.job.Target.Amps), quantity.Amps, asGiven, " reached at "+w.amount(t.TargetRPM, quantity.RPM, 3))
+	w.figureAnd("Amps wanted", asFigure(w.job.Target.Amps), quantity.Amps, asGiven, " reached at "+w.trialText(t, "target_rpm"))
 	w.crossing(t)
-	w.figureAnd("Open at the top speed", t.OpenAtTopVolts, quantity.Volts, 3, " DC peak, nothing connected")
+	w.ofTrial(t, "volts_dc_open_top", " DC peak, nothing connected")
 	if w.job.Drive.Kind == "wind" {
-		w.figureAnd("Open in a gale", t.OpenAtGaleVolts, quantity.Volts, 3, " DC peak, nothing connected")
+		w.ofTrial(t, "volts_dc_open_gale", " DC peak, nothing connected")
 	}
-	w.figureAnd("Inductance of a phase", t.PhaseMilliHenries, quantity.Millihenry, 3, from(t.InductanceFrom))
+	w.ofTrial(t, "phase_mh", from(t.InductanceFrom))
 	w.flush()
 	w.speeds(t)
 }
@@ -36,7 +32,7 @@ func (w *writer) charging(t *winding.TrialOutcome) {
 // crossing is where the trial and the reference change places.
 func (w *writer) crossing(t *winding.TrialOutcome) {
 	if ref := w.o.Reference; ref < len(w.o.Trials) && t.Name != w.o.Trials[ref].Name {
-		w.figure("Crosses trial "+w.o.Trials[ref].Name+" at", t.CrossRPM, quantity.RPM, 3)
+		w.ofTrial(t, "cross_reference_rpm", ", trial "+w.o.Trials[ref].Name)
 	}
 }
 

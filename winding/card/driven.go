@@ -2,8 +2,6 @@ package card
 
 import (
 	"slotwright/winding"
-	"slotwright/winding/drive"
-	"slotwright/winding/quantity"
 )
 
 // drive is how the trial and what turns it come to terms.
@@ -31,16 +29,16 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		w.hang("  - would suit better: ", m)
 	}
 	w.gap()
-	dim, of := quantity.RPM, " of the drive's shaft"
-	if w.job.Drive.Kind == "wind" {
-		dim, of = quantity.WindSpeed, " of wind"
+	of := " of the drive's shaft"
+	if w.windy() {
+		of = " of wind"
 	}
-	w.figureAnd("Charges from", t.StartsAt, dim, 3, of)
-	w.figure("At the drive's full power", t.RunWatts, quantity.Watts, 3)
-	w.figure("  the alternator runs at", t.RunRPM, quantity.RPM, 3)
-	w.figure("  and charges", t.RunAmps, quantity.Amps, 3)
-	if w.job.Drive.Kind == "wind" || t.YearKWh.Known() {
-		w.figure("A year's energy", t.YearKWh, quantity.Only("kWh"), 3)
+	w.ofTrial(t, "charges_from_x", of)
+	w.ofTrial(t, "full_power_drive_w")
+	w.ofTrial(t, "full_power_rpm")
+	w.ofTrial(t, "full_power_amps_dc")
+	if w.windy() || t.YearKWh.Known() {
+		w.ofTrial(t, "year_kwh")
 	}
 	w.field(t)
 	w.stopping(t)
@@ -53,29 +51,31 @@ func (w *writer) field(t *winding.TrialOutcome) {
 		return
 	}
 	w.gap()
-	w.figure("The field takes", t.FieldWatts, quantity.Watts, 3)
-	w.figureAnd("Net at the usual speed", t.NetUsual, quantity.Watts, 3, ", after what the field takes")
-	w.figure("The field pays from", t.BreakEvenRPM, quantity.RPM, 3)
-	w.figureAnd("Self-excited it builds at", t.ExciteBuildRPM, quantity.RPM, 3, "")
-	w.figureAnd("  and falls back below", t.ExciteHoldRPM, quantity.RPM, 3, "")
+	w.ofTrial(t, "field_w")
+	w.ofTrial(t, "net_w_usual", ", after what the field takes")
+	w.ofTrial(t, "break_even_rpm")
+	w.ofTrial(t, "self_excitation_build_rpm")
+	w.ofTrial(t, "self_excitation_hold_rpm")
 }
 
 // stopping is leads joined, and a battery that is full.
 func (w *writer) stopping(t *winding.TrialOutcome) {
 	w.gap()
-	w.brake("All leads joined, top", t.Brake)
-	w.brake("Two leads joined, top", t.BrakePair)
-	w.figureAnd("  joined it may stay", t.BrakeSeconds, quantity.Only("s"), 2, " from warm to the class limit, with no cooling")
-	w.figureAnd("Dump load for all of it", t.DumpOhms, quantity.Ohms, 3, ", "+w.amount(t.DumpWatts, quantity.Watts, 3))
+	w.brake(t, "brake_at_top", t.Brake)
+	w.brake(t, "brake_pair_at_top", t.BrakePair)
+	w.ofTrial(t, "brake_seconds_to_class_limit", " from warm to the class limit, with no cooling")
+	w.ofTrial(t, "dump_load_ohms", ", "+w.trialText(t, "dump_load_w"))
 	if t.OverChargeAmps.Known() && t.OverChargeAmps.Value > 0 {
-		w.figureAnd("OVER THE CHARGE LIMIT", t.OverChargeAmps, quantity.Amps, 3, " at the top speed")
+		w.ofTrial(t, "over_charge_limit_a", " at the top speed")
 	}
 }
 
 // brake is one way of stopping it; none where nothing flows.
-func (w *writer) brake(label string, b drive.Brake) {
-	if b.LeadAmps <= 0 {
-		return
+func (w *writer) brake(t *winding.TrialOutcome, id string, b winding.Brake) {
+	if b.LeadAmps.Known() {
+		w.ofTrial(t, id+".lead_a", " in a lead, "+w.trialText(t, id+".torque_nm")+", "+w.trialText(t, id+".copper_w")+" in the copper")
 	}
-	w.pair(label, significant(b.LeadAmps, 3)+" A in a lead, "+significant(b.TorqueNm, 3)+" "+quantity.Torque[0].Name+", "+significant(b.Watts, 3)+" W in the copper")
 }
+
+// windy reports whether the wind is the drive.
+func (w *writer) windy() bool { return w.job.Drive.Kind == "wind" }

@@ -19,7 +19,7 @@ func (w *writer) limitsOf(t *winding.TrialOutcome) {
 		w.say(2, notKnown(t.LimitAmps.Why))
 		return
 	}
-	w.pair("NOT MORE THAN", w.amount(t.LimitAmps, quantity.Amps, 3)+" DC: "+t.LimitBy+" governs")
+	w.pair("NOT MORE THAN", w.trialText(t, "limit_amps_dc")+" DC: "+t.LimitBy+" governs")
 	w.gap()
 	for _, l := range t.Each {
 		w.pair(l.Name, fmt.Sprintf("%s DC: %s", w.amount(l.AmpsDC, quantity.Amps, 3), l.Reason))
@@ -28,11 +28,11 @@ func (w *writer) limitsOf(t *winding.TrialOutcome) {
 		}
 	}
 	w.gap()
-	w.figureAnd("Limit reached at", t.LimitRPM, quantity.RPM, 3, "")
-	w.figureAnd("In the wire", t.DensityPerAmp, quantity.Only("A/mm²"), 3, " for 1 A DC")
-	w.figureAnd("With no cooling", t.SecondsToClass, quantity.Only("s"), 2, " from warm to the class limit, at the limit current")
-	w.figure("AC over DC ohms, top", t.ACFactor, quantity.None, 4)
-	w.figure("Skin depth, top", t.SkinDepthMM, quantity.Millimetres, 3)
+	w.ofTrial(t, "limit_rpm")
+	w.ofTrial(t, "density_a_per_mm2_per_dc_amp")
+	w.ofTrial(t, "seconds_to_class_limit", " from warm to the class limit, at the limit current")
+	w.ofTrial(t, "ac_factor_top")
+	w.ofTrial(t, "skin_depth_top_mm")
 	w.flush()
 }
 

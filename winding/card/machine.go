@@ -24,7 +24,7 @@ func (w *writer) machine() {
 	w.word("Cooling", "machine.cooling", m.Cooling)
 	w.word("Thermal class", "machine.thermal_class", m.ThermalClass)
 	w.given("Air around it", "machine.ambient", m.AmbientC)
-	w.figure("Pole pitch", o.PolePitchMM, quantity.Millimetres, 3)
+	w.ofMachine("pole_pitch_mm")
 	w.gap()
 	w.slotRoom(o)
 	w.gap()
@@ -34,13 +34,13 @@ func (w *writer) machine() {
 
 // slotRoom is the areas of one slot.
 func (w *writer) slotRoom(o *winding.MachineOutcome) {
-	w.figure("Slot, gross", o.GrossMM2, quantity.SquareMM, 3)
-	w.figure("  liner takes", o.LinerMM2, quantity.SquareMM, 3)
-	w.figure("  wedge takes", o.WedgeMM2, quantity.SquareMM, 3)
+	w.ofMachine("slot_gross_mm2")
+	w.ofMachine("slot_liner_mm2")
+	w.ofMachine("slot_wedge_mm2")
 	if o.SeparatorMM2.Known() && o.SeparatorMM2.Value > 0 || !o.SeparatorMM2.Known() {
-		w.figure("  separator takes", o.SeparatorMM2, quantity.SquareMM, 3)
+		w.ofMachine("slot_separator_mm2")
 	}
-	w.figure("Slot, net for wire", o.NetMM2, quantity.SquareMM, 3)
+	w.ofMachine("slot_net_mm2")
 	if o.SlotNote != "" {
 		w.pair("", o.SlotNote)
 	}
@@ -52,11 +52,11 @@ func (w *writer) flux(o *winding.MachineOutcome) {
 	if o.FluxFrom != "" {
 		from = ", from " + o.FluxFrom
 	}
-	w.figureAnd("Flux of a pole", o.FluxMWb, quantity.Only("mWb"), 3, from)
-	w.figure("Gap flux density", o.GapTesla, quantity.Tesla, 3)
-	w.figure("Field current", o.FieldAmps, quantity.Amps, 3)
-	w.figure("Frequency", o.HertzPerRPM, quantity.Only("Hz for each rpm"), 3)
-	w.figureAnd("Drive ratio", o.Ratio, quantity.None, asGiven, because(o.Ratio))
+	w.ofMachine("flux_per_pole_mwb", from)
+	w.ofMachine("gap_flux_density_t")
+	w.ofMachine("field_amps")
+	w.ofMachine("hertz_per_rpm")
+	w.ofMachine("drive_ratio", because(o.Ratio))
 }
 
 // because is where a figure came from, behind it.

@@ -5,7 +5,10 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
+	"slotwright/winding"
 	"slotwright/winding/quantity"
 )
 
@@ -74,12 +77,6 @@ func (w *writer) amount(f quantity.Figure, dim quantity.Dimension, figures int) 
 	return strings.TrimRight(bare(f, u, figures)+" "+u.Name, " ")
 }
 
-// percent is a fraction as a percentage.
-func percent(f quantity.Figure) string {
-	f.Value, f.PlusMinus = f.Value*100, f.PlusMinus*100
-	return bare(f, quantity.None[0], 2) + " %"
-}
-
 func notKnown(why string) string {
 	if why == "" {
 		return "not known"
@@ -104,16 +101,42 @@ func count(n int, thing string) string {
 	return fmt.Sprintf("%d %ss", n, thing)
 }
 
-// figure is a line for a figure that is known; one that is not waits for [writer.flush].
-func (w *writer) figure(label string, f quantity.Figure, dim quantity.Dimension, figures int) {
-	w.figureAnd(label, f, dim, figures, "")
-}
-
-// figureAnd adds some words after the figure.
+// figureAnd is a line for a figure that is known, with some words after it; one that is
+// not waits for [writer.flush].
 func (w *writer) figureAnd(label string, f quantity.Figure, dim quantity.Dimension, figures int, more string) {
 	if !f.Known() {
 		w.known.add(label, f.Why)
 		return
 	}
 	w.pair(label, w.amount(f, dim, figures)+more)
+}
+
+// ofTrial is the line of a trial's figure, with some words after it.
+func (w *writer) ofTrial(t *winding.TrialOutcome, id string, more ...string) {
+	o := winding.OutputOf(id)
+	w.figureAnd(title(o.Label), o.Of(t), o.DimFor(w.windy()), o.Digits, strings.Join(more, ""))
+}
+
+// ofMachine is the line of a figure that no trial changes.
+func (w *writer) ofMachine(id string, more ...string) {
+	o := winding.MachineOutputOf(id)
+	w.figureAnd(title(o.Label), o.OfMachine(&w.o.Machine), o.Dim, o.Digits, strings.Join(more, ""))
+}
+
+// trialText is a trial's figure with its unit, or why there is none.
+func (w *writer) trialText(t *winding.TrialOutcome, id string) string {
+	o := winding.OutputOf(id)
+	return w.amount(o.Of(t), o.DimFor(w.windy()), o.Digits)
+}
+
+// machineText is the same for a figure that no trial changes.
+func (w *writer) machineText(id string) string {
+	o := winding.MachineOutputOf(id)
+	return w.amount(o.OfMachine(&w.o.Machine), o.Dim, o.Digits)
+}
+
+// title begins a label with a capital.
+func title(label string) string {
+	r, n := utf8.DecodeRuneInString(label)
+	return string(unicode.ToUpper(r)) + label[n:]
 }

@@ -26,10 +26,10 @@ func (w *writer) oldWinding() {
 	w.spins()
 	if t := w.o.Old; t != nil {
 		w.gap()
-		w.figureAnd("Worked out: it gives", t.LinePer1000RPM, quantity.Volts, 3, " rms lead to lead at 1000 rpm")
-		w.figureAnd("  and reads", t.LeadOhms20, quantity.Ohms, 3, w.at20(" lead to lead at "))
-		w.figure("  it began to charge at", t.CutInRPM, quantity.RPM, 3)
-		w.figure("  wire fill", t.WireFill, quantity.None, 2)
+		w.ofTrial(t, "volts_line_rms_per_1000rpm", " rms")
+		w.ofTrial(t, "lead_ohms_20c")
+		w.ofTrial(t, "cut_in_rpm")
+		w.ofTrial(t, "wire_fill")
 	}
 	w.flush()
 }
@@ -55,7 +55,7 @@ func (w *writer) turns(t *winding.TrialOutcome, wound job.Wound) {
 		w.pair("TURNS, coil by coil", strings.Join(words, ", ")+" (outermost first)")
 		return
 	}
-	w.figure("TURNS per coil", t.Turns, quantity.None, 0)
+	w.ofTrial(t, "turns_per_coil")
 }
 
 // reading is a line for a reading that was given; one that was not is left out.

@@ -30,7 +30,6 @@ func TestFigures(t *testing.T) {
 	w := &writer{opt: Options{Units: quantity.Choice{Inch: true}}}
 	assert.Equal(t, "~1.00 ±0.02 in", w.amount(quantity.Figure{Value: 25.4, PlusMinus: 0.508, Origin: quantity.Guessed}, quantity.Millimetres, 3))
 	assert.Equal(t, "not known: needs the wire", w.amount(quantity.Figure{Why: "needs the wire"}, quantity.Millimetres, 3))
-	assert.Equal(t, "53 %", percent(quantity.Figure{Value: 0.529, Origin: quantity.Derived}))
 	f := Options{Units: quantity.Choice{Fahrenheit: true}}
 	w.opt = f
 	// A tolerance in kelvin has no offset: 10 K are 18 °F of difference.

@@ -18,12 +18,12 @@ func (w *writer) readings(t *winding.TrialOutcome, trial int) {
 	}
 
 	w.heading("Ohms, lead to lead, standing")
-	w.pair(w.at20("expected at "), w.amount(t.LeadOhms20, quantity.Ohms, 3))
-	w.pair("expected at "+w.amount(m.TestC, quantity.Celsius, asGiven), w.amount(t.LeadOhmsT, quantity.Ohms, 3))
+	w.pair(w.at20("expected at "), w.trialText(t, "lead_ohms_20c"))
+	w.pair("expected at "+w.amount(m.TestC, quantity.Celsius, asGiven), w.trialText(t, "lead_ohms_test"))
 	w.blanks(pairs, quantity.Ohms[0].Name+"  at ________ "+w.opt.Units.For(quantity.Celsius).Name)
 
 	w.heading("Volts AC rms, lead to lead, turning, nothing connected")
-	w.pair("expected at "+w.amount(m.TestRPM, quantity.RPM, 3), w.amount(t.LineAtTest, quantity.Volts, 3))
+	w.pair("expected at "+w.machineText("test_rpm"), w.trialText(t, "volts_line_rms_test"))
 	w.blanks(pairs, quantity.Volts[0].Name+"  at ________ rpm")
 
 	w.heading("Insulation, winding to iron")

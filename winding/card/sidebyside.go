@@ -105,7 +105,7 @@ func (w *writer) compared(r *winding.Row) {
 		switch {
 		case c.Figure.Known():
 			cells[i] = bare(quantity.Figure{Value: c.Figure.Value, Origin: c.Figure.Origin}, u, r.Digits)
-		case r.ID != "cross_rpm" || i != w.o.Reference:
+		case r.ID != "cross_reference_rpm" || i != w.o.Reference:
 			no.add(w.o.Trials[i].Name, c.Figure.Why)
 		}
 	}

@@ -24,10 +24,10 @@ func (w *writer) newWinding(t *winding.TrialOutcome, trial int) {
 	w.gap()
 	w.fit(t)
 	w.gap()
-	w.figure("Coils in a phase", t.CoilsPerPhase, quantity.None, 0)
-	w.figure("Turns in series", t.SeriesTurns, quantity.None, 0)
-	w.figure("Winding factor kw1", t.Kw1, quantity.None, 4)
-	w.figureAnd("Mean turn", t.MeanTurnMM, quantity.Millimetres, 3, from(t.MeanTurnFrom))
+	w.ofTrial(t, "coils_per_phase")
+	w.ofTrial(t, "series_turns")
+	w.ofTrial(t, "kw1")
+	w.ofTrial(t, "mean_turn_mm", from(t.MeanTurnFrom))
 	w.against(t)
 	w.flush()
 }
@@ -65,14 +65,14 @@ func (w *writer) wires(t *winding.TrialOutcome, wound job.Wound) {
 		w.wire(part, wound.Build)
 	}
 	w.pair("STRANDS in hand", fmt.Sprint(t.Strands))
-	w.figureAnd("Conductor area", t.ConductorAreaMM2, quantity.SquareMM, 4, w.cmil(t))
+	w.ofTrial(t, "conductor_area_mm2", w.cmil(t))
 }
 
 func (w *writer) cmil(t *winding.TrialOutcome) string {
 	if !t.ConductorAreaCmil.Known() {
 		return ""
 	}
-	return ", " + w.amount(t.ConductorAreaCmil, quantity.Only("circular mils"), 4)
+	return ", " + w.trialText(t, "conductor_area_cmil")
 }
 
 // wire is one size: strands, bare and over the enamel.
@@ -90,13 +90,13 @@ func bothUnits(mm float64) string {
 
 // fit is the winding in its slot.
 func (w *writer) fit(t *winding.TrialOutcome) {
-	w.figureAnd("Wire fill", t.WireFill, quantity.None, 2, " of at most "+w.amount(t.FillLimit, quantity.None, 2))
-	w.figureAnd("Turns that fit", t.TurnsThatFit, quantity.None, 0, " per coil within that fill")
-	w.figure("Wires in a slot", t.Conductors, quantity.None, 0)
-	w.figure("Most wires that pack", t.MostThatPack, quantity.None, 0)
-	w.figure("Copper fill, bare", t.CopperFill, quantity.None, 2)
-	w.figure("Metal in a slot", t.CopperPerSlotMM2, quantity.SquareMM, 3)
-	w.figure("Mouth to spare", t.MouthSpareMM, quantity.Millimetres, 2)
+	w.ofTrial(t, "wire_fill", " of at most "+w.trialText(t, "fill_limit"))
+	w.ofTrial(t, "turns_that_fit", " per coil within that fill")
+	w.ofTrial(t, "wires_per_slot")
+	w.ofTrial(t, "most_wires_that_pack")
+	w.ofTrial(t, "copper_fill")
+	w.ofTrial(t, "copper_per_slot_mm2")
+	w.ofTrial(t, "mouth_spare_mm")
 	if t.MouthText != "" {
 		w.pair("The mouth", t.MouthText)
 	}

@@ -53,6 +53,7 @@ var (
 	Torque      = Dimension{plain("nm", "N·m", "n.m")}
 	Kilograms   = Dimension{plain("kg", "kg"), {"lb", "lb", []string{"lbs"}, 0.45359237, 0}}
 	KelvinPerW  = Dimension{plain("k_per_w", "K/W")}
+	Percent     = Dimension{{Name: "%", scale: 0.01}}
 	Megohms     = Dimension{plain("mohm_insulation", "MΩ")}
 )
 

@@ -1,0 +1,329 @@
+package winding
+
+import "slotwright/winding/quantity"
+
+// # The one table of figures
+//
+// Every figure that comes out is described here once: its name, its unit, how many of its
+// digits mean something, which way is better, what it means, what to do when it is past its
+// limit, and whether a tolerance is followed to it. Screens, card, report, JSON and help
+// go by it. A figure is added in two places: its field in the [Outcome], and its line here;
+// a field without a line fails a test, and its ± is followed unless the line says why not.
+
+// Side is which side of a figure is better.
+type Side int
+
+const (
+	// Neither side is better by itself.
+	Neither Side = iota
+	// Less is better.
+	Less
+	// More is better.
+	More
+)
+
+// Show is where a figure of a trial is set beside those of the others.
+type Show int
+
+const (
+	// InReport stands in the report only.
+	InReport Show = iota
+	// InGrid is a row of the Trials screen.
+	InGrid
+	// First is a row of the Trials screen also where there is little room.
+	First
+	// InDrive is a row of the Drive screen.
+	InDrive
+)
+
+// Spread is how the ± of a figure is found.
+type Spread int
+
+const (
+	// Followed: every tolerance given is followed to it.
+	Followed Spread = iota
+	// AsGiven: it is a reading or a choice and carries its own.
+	AsGiven
+	// Counted: a whole number of things.
+	Counted
+	// NeedsRunning: it would have to be run again for each tolerance.
+	NeedsRunning
+)
+
+// Output is the description of one figure.
+type Output struct {
+	// ID is its JSON key, with those above it: "cut_in_rpm", "against_old.volts".
+	ID string
+	// Group is the heading it stands under.
+	Group string
+	Label string
+	// Dim is the unit its value is in, and those it can be shown in; InWind takes its
+	// place where the drive is the wind.
+	Dim, InWind quantity.Dimension
+	// Digits is how many significant figures mean something; 0 for a whole number.
+	Digits int
+	Better Side
+	Show   Show
+	Spread Spread
+	// Meaning says in a line what the number is.
+	Meaning string
+	// Mend says what to change when the figure is past its limit.
+	Mend string
+	past func(*Outcome, *TrialOutcome) bool
+	path []int // of its field
+}
+
+// DimFor is the unit for a job: of the wind, or of everything else.
+func (o *Output) DimFor(wind bool) quantity.Dimension {
+	if wind && o.InWind != nil {
+		return o.InWind
+	}
+	return o.Dim
+}
+
+// The units that only figures have.
+var (
+	cmil       = quantity.Only("cmil")
+	kWh        = quantity.Only("kWh")
+	seconds    = quantity.Only("s")
+	milliWeber = quantity.Only("mWb")
+	density    = quantity.Only("A/mm²")
+	perRPM     = quantity.Only("Hz")
+)
+
+// trialOutputs is every figure of a trial, in the order a rewinder asks.
+var trialOutputs = []Output{
+	{ID: "turns_per_coil", Group: "Fit", Label: "turns in one coil", Dim: quantity.None, Digits: 0, Spread: AsGiven,
+		Meaning: "Turns of each coil; the largest where they are unequal."},
+	{ID: "wire_fill", Group: "Fit", Label: "wire fill", Dim: quantity.None, Digits: 2, Show: First,
+		Meaning: "Turns × strands × overall diameter² over the lined slot's area. The limit is yours to set.",
+		Mend:    "fewer turns, thinner wire or fewer strands",
+		past:    func(_ *Outcome, t *TrialOutcome) bool { return t.WireFill.Value > t.FillLimit.Value }},
+	{ID: "turns_that_fit", Group: "Fit", Label: "turns that fit", Dim: quantity.None, Digits: 0, Show: First, Spread: Counted,
+		Meaning: "Most whole turns of this wire within the fill limit.", Mend: "fewer turns or thinner wire",
+		past: func(_ *Outcome, t *TrialOutcome) bool {
+			return t.Turns.Known() && t.Turns.Value > t.TurnsThatFit.Value
+		}},
+	{ID: "copper_fill", Group: "Fit", Label: "copper fill", Dim: quantity.None, Digits: 2, Better: More, Show: InGrid,
+		Meaning: "Bare metal over the bare slot."},
+	{ID: "mouth_spare_mm", Group: "Fit", Label: "mouth to spare", Dim: quantity.Millimetres, Digits: 2, Show: InGrid,
+		Meaning: "Lined mouth less the wire's diameter: below zero it cannot be put in.", Mend: "thinner wire with more strands",
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.MouthSpareMM.Value <= 0 }},
+	{ID: "copper_per_slot_mm2", Group: "Fit", Label: "metal per slot", Dim: quantity.SquareMM, Digits: 3, Better: More, Show: InGrid,
+		Meaning: "Bare metal in one slot: more means less heat for the same watts."},
+	{ID: "bare_mm", Group: "Fit", Label: "bare diameter", Dim: quantity.Millimetres, Digits: 4,
+		Meaning: "Of the thicker wire, without its enamel."},
+	{ID: "overall_mm", Group: "Fit", Label: "over the enamel", Dim: quantity.Millimetres, Digits: 4,
+		Meaning: "What a caliper shows over the enamel."},
+	{ID: "conductor_area_mm2", Group: "Fit", Label: "conductor area", Dim: quantity.SquareMM, Digits: 4,
+		Meaning: "Bare metal of all strands in hand together."},
+	{ID: "conductor_area_cmil", Group: "Fit", Label: "conductor area", Dim: cmil, Digits: 4,
+		Meaning: "The same in circular mils."},
+	{ID: "wires_per_slot", Group: "Fit", Label: "wires in a slot", Dim: quantity.None, Digits: 0, Spread: Counted,
+		Meaning: "Turns × strands × coil sides in one slot."},
+	{ID: "most_wires_that_pack", Group: "Fit", Label: "most wires that pack", Dim: quantity.None, Digits: 0, Spread: Counted,
+		Meaning: "The most round wires of this size that can lie side by side in the lined slot at the very best."},
+	{ID: "round_fill", Group: "Fit", Label: "fill of round wires", Dim: quantity.None, Digits: 2,
+		Meaning: "The wires' own round area, enamel and all, over the lined slot's."},
+	{ID: "fill_limit", Group: "Fit", Label: "fill limit", Dim: quantity.None, Digits: 2, Spread: AsGiven,
+		Meaning: "The wire fill not to be passed."},
+
+	{ID: "kw1", Group: "Volts", Label: "winding factor kw1", Dim: quantity.None, Digits: 4, Better: More, Show: InGrid, Spread: Counted,
+		Meaning: "How much of the turns the working wave finds, from the coils themselves."},
+	{ID: "kw3", Group: "Volts", Label: "factor kw3", Dim: quantity.None, Digits: 4, Spread: Counted, Meaning: "The same for the third harmonic."},
+	{ID: "kw5", Group: "Volts", Label: "factor kw5", Dim: quantity.None, Digits: 4, Spread: Counted, Meaning: "The same for the fifth harmonic."},
+	{ID: "kw7", Group: "Volts", Label: "factor kw7", Dim: quantity.None, Digits: 4, Spread: Counted, Meaning: "The same for the seventh harmonic."},
+	{ID: "kw11", Group: "Volts", Label: "factor kw11", Dim: quantity.None, Digits: 4, Spread: Counted, Meaning: "The same for the eleventh harmonic."},
+	{ID: "kw13", Group: "Volts", Label: "factor kw13", Dim: quantity.None, Digits: 4, Spread: Counted, Meaning: "The same for the thirteenth harmonic."},
+	{ID: "coils_per_phase", Group: "Volts", Label: "coils in a phase", Dim: quantity.None, Digits: 0, Spread: Counted,
+		Meaning: "All coils of one phase, of one set."},
+	{ID: "series_turns", Group: "Volts", Label: "turns in series", Dim: quantity.None, Digits: 0, Show: InGrid, Spread: Counted,
+		Meaning: "In each phase, from lead to star point."},
+	{ID: "volts_line_rms_per_1000rpm", Group: "Volts", Label: "lead to lead at 1000 rpm", Dim: quantity.Volts, Digits: 3, Show: First,
+		Meaning: "Volts rms between two leads at 1000 rpm, nothing connected."},
+	{ID: "cut_in_rpm", Group: "Volts", Label: "charging begins", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First,
+		Meaning: "Speed at which the first amps reach the battery.", Mend: "more turns, or a larger ratio",
+		past: func(o *Outcome, t *TrialOutcome) bool {
+			return o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
+		}},
+	{ID: "volts_dc_open_top", Group: "Volts", Label: "open at top speed", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InGrid,
+		Meaning: "Peak DC unloaded at the top speed: what diodes and fingers meet when the battery comes off.", Mend: "diodes rated higher, or fewer turns",
+		past: func(o *Outcome, t *TrialOutcome) bool {
+			r := o.Machine.DiodeReverseVolts
+			return r.Known() && t.OpenAtTopVolts.Value > r.Value
+		}},
+	{ID: "volts_dc_open_gale", Group: "Volts", Label: "open in the gale", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Peak DC with nothing connected and the rotor running free in the gale."},
+	{ID: "volts_phase_rms_per_rpm", Group: "Volts", Label: "phase rms per 1 rpm", Dim: quantity.Volts, Digits: 3,
+		Meaning: "Volts rms of one phase for each rpm, nothing connected."},
+	{ID: "volts_line_rms_per_rpm", Group: "Volts", Label: "line rms per 1 rpm", Dim: quantity.Volts, Digits: 3,
+		Meaning: "Volts rms between two leads for each rpm, nothing connected."},
+	{ID: "volts_dc_peak_per_rpm", Group: "Volts", Label: "DC peak per 1 rpm", Dim: quantity.Volts, Digits: 3,
+		Meaning: "Peak volts behind the bridge for each rpm, nothing connected."},
+	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.Volts, Digits: 3,
+		Meaning: "Volts rms between two leads at the test speed, nothing connected."},
+
+	{ID: "amps_dc_slow", Group: "Amps", Label: "amps, slow speed", Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+		Meaning: "DC amps into the battery at the slow speed, winding warm."},
+	{ID: "amps_dc_usual", Group: "Amps", Label: "amps, usual speed", Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+		Meaning: "DC amps into the battery at the usual speed, winding warm.", Mend: "thicker wire or a current limit",
+		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.AmpsUsual })},
+	{ID: "amps_dc_top", Group: "Amps", Label: "amps, top speed", Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+		Meaning: "DC amps into the battery at the top speed, winding warm.", Mend: "thicker wire or a current limit",
+		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.AmpsTop })},
+	{ID: "target_rpm", Group: "Amps", Label: "amps wanted from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Speed at which the amps wanted are reached."},
+	{ID: "cross_reference_rpm", Group: "Amps", Label: "crosses reference", Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Speed at which this trial's curve crosses the reference's: below it one charges more, above it the other."},
+
+	{ID: "limit_amps_dc", Group: "Limits", Label: "current limit", Dim: quantity.Amps, Digits: 3, Better: More, Show: First,
+		Meaning: "The lowest of the limits by density, heat and temperature, DC side."},
+	{ID: "limit_rpm", Group: "Limits", Label: "limit reached at", Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning,
+		Meaning: "Speed at which the current limit is reached."},
+	{ID: "winding_c_usual", Group: "Limits", Label: "winding, usual", Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Temperature it comes to at the usual speed.", Mend: "thicker wire, better cooling, or less current",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.HotUsualC.Value > o.Machine.ClassLimitC.Value }},
+	{ID: "winding_c_top", Group: "Limits", Label: "winding, top", Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Temperature it comes to at the top speed.", Mend: "thicker wire, better cooling, or less current",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.HotTopC.Value > o.Machine.ClassLimitC.Value }},
+	{ID: "efficiency_usual", Group: "Limits", Label: "efficiency, usual", Dim: quantity.Percent, Digits: 2, Better: More, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Battery watts over shaft watts at the usual speed."},
+	{ID: "density_a_per_mm2_per_dc_amp", Group: "Limits", Label: "in the wire, for 1 A DC", Dim: density, Digits: 3,
+		Meaning: "Current density in the wire for each ampere on the DC side."},
+	{ID: "seconds_to_class_limit", Group: "Limits", Label: "seconds to class", Dim: seconds, Digits: 2,
+		Meaning: "From cold to the class limit at the limit current, with no cooling."},
+	{ID: "ac_factor_top", Group: "Limits", Label: "AC over DC ohms, top", Dim: quantity.None, Digits: 4,
+		Meaning: "How much more the wire resists at the top speed's frequency."},
+	{ID: "ac_factor_top_twice_the_strands", Group: "Limits", Label: "… with twice the strands", Dim: quantity.None, Digits: 4,
+		Meaning: "The same, had the wire twice the strands with the same metal."},
+	{ID: "skin_depth_top_mm", Group: "Limits", Label: "skin depth, top", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "How deep the current goes into thick metal at the top speed's frequency."},
+
+	{ID: "lead_ohms_20c", Group: "Ohms", Label: "lead to lead 20 °C", Dim: quantity.Ohms, Digits: 3, Better: Less, Show: First,
+		Meaning: "What the meter should show between two leads, cold."},
+	{ID: "phase_ohms_20c", Group: "Ohms", Label: "a phase, 20 °C", Dim: quantity.Ohms, Digits: 3, Meaning: "Of one phase winding, cold."},
+	{ID: "phase_ohms_test", Group: "Ohms", Label: "a phase, at the test", Dim: quantity.Ohms, Digits: 3,
+		Meaning: "Of one phase winding at the test's temperature."},
+	{ID: "lead_ohms_test", Group: "Ohms", Label: "leads, at the test", Dim: quantity.Ohms, Digits: 3,
+		Meaning: "Between two leads at the test's temperature."},
+	{ID: "phase_mh", Group: "Ohms", Label: "inductance, phase", Dim: quantity.Millihenry, Digits: 3, Better: Less, Show: InGrid,
+		Meaning: "It sets the ceiling of the current at high speed."},
+	{ID: "mean_turn_mm", Group: "Ohms", Label: "mean turn", Dim: quantity.Millimetres, Digits: 3, Show: InGrid,
+		Meaning: "Length of a middling turn."},
+
+	{ID: "wire_to_buy_kg", Group: "Wire", Label: "wire to buy", Dim: quantity.Kilograms, Digits: 3, Better: Less, Show: First,
+		Meaning: "With the allowance for leads and a coil gone wrong."},
+	{ID: "metal_kg", Group: "Wire", Label: "metal wound in", Dim: quantity.Kilograms, Digits: 3, Meaning: "Without the allowance."},
+
+	{ID: "charges_from_x", Group: "Drive", Label: "charges from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Speed of the drive's own shaft, or the wind, from which the battery is charged."},
+	{ID: "year_kwh", Group: "Drive", Label: "a year's energy", Dim: kWh, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+		Meaning: "Into the battery in a year of the stated wind."},
+	{ID: "full_power_rpm", Group: "Drive", Label: "full power: alternator", Dim: quantity.RPM, Digits: 3, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Where a drive that gives all it can comes to rest against this winding."},
+	{ID: "full_power_amps_dc", Group: "Drive", Label: "full power: amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "What is charged there."},
+	{ID: "full_power_drive_w", Group: "Drive", Label: "full power: the drive", Dim: quantity.Watts, Digits: 3, Spread: NeedsRunning,
+		Meaning: "What the drive gives there."},
+
+	{ID: "brake_at_top.lead_a", Group: "Leads joined", Label: "brake: lead current", Dim: quantity.Amps, Digits: 3, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "In each lead with all of them joined at the top speed."},
+	{ID: "brake_at_top.torque_nm", Group: "Leads joined", Label: "brake: torque", Dim: quantity.Torque, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "What that holds back with at the alternator's shaft."},
+	{ID: "brake_at_top.coil_a", Group: "Leads joined", Label: "brake: coil current", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "In each phase winding with all leads joined at the top speed."},
+	{ID: "brake_at_top.copper_w", Group: "Leads joined", Label: "brake: heat", Dim: quantity.Watts, Digits: 3, Spread: NeedsRunning,
+		Meaning: "What the copper turns to heat meanwhile."},
+	{ID: "brake_pair_at_top.lead_a", Group: "Leads joined", Label: "two leads: current", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "In the two leads with only those joined at the top speed."},
+	{ID: "brake_pair_at_top.torque_nm", Group: "Leads joined", Label: "two leads: torque", Dim: quantity.Torque, Digits: 2, Spread: NeedsRunning,
+		Meaning: "What that holds back with."},
+	{ID: "brake_pair_at_top.coil_a", Group: "Leads joined", Label: "two leads: coil current", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "In the windings between the two leads."},
+	{ID: "brake_pair_at_top.copper_w", Group: "Leads joined", Label: "two leads: heat", Dim: quantity.Watts, Digits: 3, Spread: NeedsRunning,
+		Meaning: "What the copper turns to heat meanwhile."},
+	{ID: "brake_seconds_to_class_limit", Group: "Leads joined", Label: "brake: seconds to class", Dim: seconds, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "How long the copper takes to its class limit with all leads joined and no cooling."},
+	{ID: "dump_load_ohms", Group: "Battery full", Label: "dump load, battery full", Dim: quantity.Ohms, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "What takes all it gives at the top speed at the absorption voltage."},
+	{ID: "dump_load_w", Group: "Battery full", Label: "… and its watts", Dim: quantity.Watts, Digits: 3, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "What that load has to stand."},
+	{ID: "over_charge_limit_a", Group: "Battery full", Label: "over charge limit by", Dim: quantity.Amps, Digits: 2, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "How far the amps at the top speed are above what the battery takes.", Mend: "a larger battery, a current limit, or a dump load",
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.OverChargeAmps.Value > 0 }},
+	{ID: "field_w", Group: "Field", Label: "field takes", Dim: quantity.Watts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "What the rotor coil takes, brushes and all."},
+	{ID: "net_w_usual", Group: "Field", Label: "net of field, usual", Dim: quantity.Watts, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Into the battery at the usual speed, less what the field takes.", Mend: "more turns, less field, or magnets in the rotor",
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.NetUsual.Value <= 0 }},
+	{ID: "hold_field_a_slow", Group: "Field", Label: "field to hold, slow", Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that holds the absorption voltage at the slow speed with the amps wanted flowing."},
+	{ID: "hold_field_a_usual", Group: "Field", Label: "field to hold, usual", Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "The same at the usual speed."},
+	{ID: "hold_field_a_top", Group: "Field", Label: "field to hold, top", Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "The same at the top speed."},
+	{ID: "break_even_rpm", Group: "Field", Label: "field pays from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Speed from which more reaches the battery than the field takes out of it."},
+	{ID: "self_excitation_build_rpm", Group: "Field", Label: "excites itself from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Speed from which it builds up by itself, with no battery to lend the first ampere."},
+	{ID: "self_excitation_hold_rpm", Group: "Field", Label: "… and holds to", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Speed below which a field fed from the machine itself falls back."},
+
+	{ID: "against_old.volts", Group: "Against the old", Label: "volts over the old's", Dim: quantity.None, Digits: 3, Meaning: "New volts over old at one speed."},
+	{ID: "against_old.ohms", Group: "Against the old", Label: "ohms over the old's", Dim: quantity.None, Digits: 3, Meaning: "New ohms between leads over old."},
+	{ID: "against_old.copper", Group: "Against the old", Label: "metal over the old's", Dim: quantity.None, Digits: 3, Meaning: "New metal in a slot over old."},
+	{ID: "against_old.cut_in", Group: "Against the old", Label: "cut-in over the old's", Dim: quantity.None, Digits: 3, Meaning: "New speed at which charging begins over the old one."},
+}
+
+// machineOutputs is every figure that no trial changes.
+var machineOutputs = []Output{
+	{ID: "slot_gross_mm2", Group: "Slot", Label: "slot, bare", Dim: quantity.SquareMM, Digits: 3, Meaning: "Area of the slot without its liner."},
+	{ID: "slot_liner_mm2", Group: "Slot", Label: "liner takes", Dim: quantity.SquareMM, Digits: 3, Meaning: "Thickness of the liner times its way round the slot."},
+	{ID: "slot_wedge_mm2", Group: "Slot", Label: "wedge takes", Dim: quantity.SquareMM, Digits: 3, Meaning: "What closes the slot."},
+	{ID: "slot_separator_mm2", Group: "Slot", Label: "separator takes", Dim: quantity.SquareMM, Digits: 3, Meaning: "The paper between two coil sides."},
+	{ID: "slot_net_mm2", Group: "Slot", Label: "room for wire", Dim: quantity.SquareMM, Digits: 3, Meaning: "What the insulation leaves."},
+	{ID: "hertz_per_rpm", Group: "Flux", Label: "frequency for 1 rpm", Dim: perRPM, Digits: 3, Spread: Counted, Meaning: "Poles over 120."},
+	{ID: "pole_pitch_mm", Group: "Flux", Label: "pole pitch", Dim: quantity.Millimetres, Digits: 3, Meaning: "Way along the bore from one pole to the next."},
+	{ID: "flux_per_pole_mwb", Group: "Flux", Label: "flux of a pole", Dim: milliWeber, Digits: 3, Meaning: "At the field current that is used."},
+	{ID: "gap_flux_density_t", Group: "Flux", Label: "gap flux density", Dim: quantity.Tesla, Digits: 3, Meaning: "Peak of the working wave in the gap that the flux speaks of."},
+	{ID: "field_amps", Group: "Flux", Label: "field current", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The rotor current that the flux is for."},
+	{ID: "magnets_over_wound", Group: "Flux", Label: "magnets instead: volts ×", Dim: quantity.None, Digits: 2,
+		Meaning: "Volts that the magnets given would make over those of the wound rotor."},
+	{ID: "battery_rest_v", Group: "Battery", Label: "battery at rest", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "With nothing connected for some hours."},
+	{ID: "battery_absorption_v", Group: "Battery", Label: "absorption", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "Where a charger holds it until it is full."},
+	{ID: "battery_float_v", Group: "Battery", Label: "float", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "Where a charger keeps a full one."},
+	{ID: "battery_charge_limit_a", Group: "Battery", Label: "charge limit", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The most it should be charged with."},
+	{ID: "battery_and_cable_ohms", Group: "Battery", Label: "battery and cable", Dim: quantity.Ohms, Digits: 3, Meaning: "Inside the battery, and along the cable there and back."},
+	{ID: "fuse_a", Group: "Battery", Label: "fuse at the post", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning, Meaning: "Next size from 1.25 times the most that any trial charges."},
+	{ID: "diode_v", Group: "Battery", Label: "a diode drops", Dim: quantity.Volts, Digits: 3, Spread: AsGiven, Meaning: "Whatever flows."},
+	{ID: "diode_ohms", Group: "Battery", Label: "… and per amp", Dim: quantity.Ohms, Digits: 3, Spread: AsGiven, Meaning: "More for each ampere."},
+	{ID: "diode_reverse_v", Group: "Battery", Label: "diodes stand, reverse", Dim: quantity.Volts, Digits: 3, Spread: AsGiven, Meaning: "Repetitive peak reverse rating."},
+	{ID: "class_limit_c", Group: "Heat", Label: "class limit", Dim: quantity.Celsius, Digits: 3, Spread: AsGiven, Meaning: "Hottest the insulation's class allows (IEC 60085)."},
+	{ID: "slow_rpm", Group: "Speeds", Label: "slow", Dim: quantity.RPM, Digits: 3, Meaning: "Alternator speed from which it should charge."},
+	{ID: "usual_rpm", Group: "Speeds", Label: "usual", Dim: quantity.RPM, Digits: 3, Meaning: "Alternator speed it has most of the time."},
+	{ID: "top_rpm", Group: "Speeds", Label: "top", Dim: quantity.RPM, Digits: 3, Meaning: "Highest alternator speed."},
+	{ID: "test_rpm", Group: "Speeds", Label: "test", Dim: quantity.RPM, Digits: 3, Spread: AsGiven, Meaning: "Alternator speed of the proof."},
+	{ID: "test_c", Group: "Speeds", Label: "test temperature", Dim: quantity.Celsius, Digits: 3, Spread: AsGiven, Meaning: "Winding temperature at the proof."},
+	{ID: "drive_ratio", Group: "Speeds", Label: "turns per drive turn", Dim: quantity.None, Digits: 3, Meaning: "Alternator turns for one turn of the drive."},
+	{ID: "wanted_ratio", Group: "Speeds", Label: "… for the speed wanted", Dim: quantity.None, Digits: 3, Meaning: "The ratio that takes the drive's usual speed to the one wanted."},
+	{ID: "driven_pulley_for_wanted_ratio_mm", Group: "Speeds", Label: "alternator pulley for it", Dim: quantity.Millimetres, Digits: 3, Meaning: "With the drive's pulley kept."},
+	{ID: "driver_pulley_for_wanted_ratio_mm", Group: "Speeds", Label: "or drive pulley for it", Dim: quantity.Millimetres, Digits: 3, Meaning: "With the alternator's pulley kept."},
+	{ID: "driven_teeth_for_wanted_ratio", Group: "Speeds", Label: "alternator teeth for it", Dim: quantity.None, Digits: 3, Meaning: "With the drive's wheel kept."},
+}
+
+// pointOutputs is what a trial does at one speed of its shaft.
+var pointOutputs = []Output{
+	{ID: "amps_dc", Label: "to battery", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps into the battery."},
+	{ID: "battery_w", Label: "to battery", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts."},
+	{ID: "efficiency", Label: "efficiency", Dim: quantity.Percent, Digits: 2, Better: More, Meaning: "Battery watts over shaft watts."},
+	{ID: "winding_c", Label: "winding", Dim: quantity.Celsius, Digits: 2, Better: Less, Meaning: "Temperature the winding comes to."},
+	{ID: "open_volts_dc", Label: "unloaded peak", Dim: quantity.Volts, Digits: 3, Meaning: "Peak DC with nothing connected."},
+	{ID: "shaft_w", Label: "shaft", Dim: quantity.Watts, Digits: 3, Meaning: "Watts the alternator's shaft takes."},
+	{ID: "torque_nm", Label: "torque", Dim: quantity.Torque, Digits: 3, Meaning: "Torque at the alternator's shaft."},
+	{ID: "volts_dc", Label: "at the bridge", Dim: quantity.Volts, Digits: 4, Meaning: "Volts behind the bridge."},
+	{ID: "phase_amps_rms", Label: "phase RMS", Dim: quantity.Amps, Digits: 3, Meaning: "Amps rms in one phase winding."},
+	{ID: "copper_w", Label: "copper loss", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Heat in the winding."},
+	{ID: "diode_w", Label: "diode loss", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Heat in the bridge."},
+	{ID: "iron_w", Label: "iron and drag", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Iron and friction."},
+	{ID: "rpm", Label: "speed", Dim: quantity.RPM, Digits: 3, Meaning: "Of the alternator's shaft."},
+}
