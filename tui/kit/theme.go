@@ -1,6 +1,6 @@
 package kit
 
-import "strings"
+import "slotwright/winding/text"
 
 // Theme says what the terminal may be asked to draw. The zero Theme uses box
 // characters and no colour at all.
@@ -26,9 +26,9 @@ func (t Theme) Style(r Role) Style {
 	return colourStyles[r]
 }
 
-// Paint returns text in the style of a role, made fit for the theme by [Theme.Text].
-func (t Theme) Paint(r Role, text string) string {
-	return t.Style(r).Render(t.Text(text))
+// Paint returns words in the style of a role, made fit for the theme by [Theme.Text].
+func (t Theme) Paint(r Role, words string) string {
+	return t.Style(r).Render(t.Text(words))
 }
 
 // Mark returns the one-cell character that tells a role without colour, unpainted,
@@ -79,37 +79,12 @@ func (t Theme) MarkLegend() []string {
 	return lines
 }
 
-// asciiWords are the plain spellings of the signs our texts use.
-var asciiWords = strings.NewReplacer(
-	"Ω", "ohm", "Ω", "ohm", "µ", "u", "μ", "u", "²", "2", "³", "3", "°", "deg",
-	"×", "x", "·", ".", "±", "+/-", "→", "->", "←", "<-", "↑", "up", "↓", "down",
-	"≤", "<=", "≥", ">=", "≈", "~", "≠", "!=", "–", "-", "—", "-", "−", "-", "…", "...",
-	"√", "sqrt", "Δ", "delta", "π", "pi", "φ", "phi", "Φ", "phi", "½", "1/2", "¼", "1/4", "¾", "3/4",
-	"‘", "'", "’", "'", "“", "\"", "”", "\"", "•", "*", "\u00a0", " ", "\u202f", " ",
-	"▲", "+", "▽", "-", "✗", "X", "▸", ">", "●", "*", "○", "o", "◆", "m", "◇", "d",
-)
-
-// Text returns text as the theme can show it: unchanged, or with an ASCII theme
-// Ω as "ohm", µ as "u", ² as "2", ° as "deg" and so on, and "?" for what has no
-// plain spelling. It may change the width: call it before measuring. The
+// Text returns words as the theme can show them: unchanged, or with an ASCII theme
+// folded by [text.ASCII]. It may change the width: call it before measuring. The
 // drawing functions of this package do.
-func (t Theme) Text(text string) string {
-	if !t.ASCII || isASCII(text) {
-		return text
+func (t Theme) Text(words string) string {
+	if !t.ASCII {
+		return words
 	}
-	return strings.Map(func(r rune) rune {
-		if r >= 0x80 {
-			return '?'
-		}
-		return r
-	}, asciiWords.Replace(text))
-}
-
-func isASCII(s string) bool {
-	for i := range len(s) {
-		if s[i] >= 0x80 {
-			return false
-		}
-	}
-	return true
+	return text.ASCII(words)
 }

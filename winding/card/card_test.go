@@ -13,6 +13,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -136,18 +137,18 @@ var notANumber = regexp.MustCompile(`(?i)\bnan\b|[+-]inf\b|\binf\b|%!`)
 func TestEveryTextIsFitToPrint(t *testing.T) {
 	for name, w := range jobs(t) {
 		for way, opt := range w.ways() {
-			for which, text := range w.texts(opt) {
+			for which, sheet := range w.texts(opt) {
 				at := name + way + " " + which
-				require.True(t, strings.HasSuffix(text, "\n") && !strings.HasSuffix(text, "\n\n"), at)
-				for n, line := range strings.Split(text, "\n") {
-					require.LessOrEqualf(t, columns(line), width, "%s line %d: %s", at, n+1, line)
+				require.True(t, strings.HasSuffix(sheet, "\n") && !strings.HasSuffix(sheet, "\n\n"), at)
+				for n, line := range strings.Split(sheet, "\n") {
+					require.LessOrEqualf(t, text.Width(line), width, "%s line %d: %s", at, n+1, line)
 					require.Equalf(t, strings.TrimRight(line, " \t"), line, "%s line %d ends in a blank", at, n+1)
 					require.Falsef(t, strings.ContainsFunc(line, unicode.IsControl), "%s line %d has a control character", at, n+1)
 				}
-				computed, _, _ := strings.Cut(text, "WHERE EACH INPUT CAME FROM") // what was typed may be anything
+				computed, _, _ := strings.Cut(sheet, "WHERE EACH INPUT CAME FROM") // what was typed may be anything
 				require.NotRegexp(t, notANumber, computed, at)
 				if opt.ASCII {
-					require.False(t, strings.ContainsFunc(text, notPlain), at)
+					require.False(t, strings.ContainsFunc(sheet, notPlain), at)
 				}
 			}
 		}

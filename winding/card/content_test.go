@@ -8,6 +8,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -110,7 +111,7 @@ func TestInputsAsTyped(t *testing.T) {
 			f := &job.Fields[i]
 			for n := range max(1, w.d.Count(f.Table)) {
 				typed, _, ok := w.d.Typed(f.PathAt(n))
-				if ok && f.Name != "format" && f.Path() != "notes" && columns(typed) < 30 {
+				if ok && f.Name != "format" && f.Path() != "notes" && text.Width(typed) < 30 {
 					require.Contains(t, body, flat(f.Label+" "+typed), name+" "+f.PathAt(n))
 				}
 			}

@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 )
 
 // findingsOf is those about the job and about a trial; all of them for no name.
@@ -42,7 +43,7 @@ func (w *writer) finding(f winding.Finding) {
 	if f.Trial != "" {
 		about = "trial " + f.Trial + ": "
 	}
-	w.hang("  "+pad(strings.ToUpper(f.Severity.String()), 7)+" ", about+f.Text)
+	w.hang("  "+text.Pad(strings.ToUpper(f.Severity.String()), 7)+" ", about+f.Text)
 	if f.Fix != "" {
 		w.say(10, "to mend it: "+f.Fix)
 	}
@@ -76,7 +77,7 @@ func place(path string) string {
 func (w *writer) cautions() {
 	w.section("CAUTIONS")
 	for _, c := range w.o.Cautions {
-		w.hang("  "+pad(strings.ToUpper(w.clean(c.Topic)), 9)+" ", c.Text)
+		w.hang("  "+text.Pad(strings.ToUpper(w.clean(c.Topic)), 9)+" ", c.Text)
 		w.gap()
 	}
 }

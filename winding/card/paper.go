@@ -3,6 +3,8 @@ package card
 import (
 	"strings"
 	"unicode"
+
+	"slotwright/winding/text"
 )
 
 // width is the columns of a sheet.
@@ -21,19 +23,10 @@ func newPaper(ascii bool) *paper { return &paper{ascii: ascii, blank: true} }
 // String is the sheet, ending with one newline.
 func (p *paper) String() string { return strings.TrimRight(p.b.String(), "\n") + "\n" }
 
-// clean makes text fit to print: no control characters, ASCII when asked.
+// clean makes text fit to print: nothing a printer would act on, ASCII when asked.
 func (p *paper) clean(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if r >= ' ' && r < 0x7f {
-			return r
-		}
-		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar || unicode.Is(unicode.Zl, r) || unicode.Is(unicode.Zp, r) {
-			return ' '
-		}
-		return r
-	}, s)
-	if p.ascii {
-		return toASCII(s)
+	if s = text.Clean(s); p.ascii {
+		return text.ASCII(s)
 	}
 	return s
 }
@@ -41,7 +34,7 @@ func (p *paper) clean(s string) string {
 // raw writes one line that is known to fit once it is clean; a longer one is wrapped.
 func (p *paper) raw(s string) {
 	s = strings.TrimRightFunc(p.clean(s), unicode.IsSpace)
-	if columns(s) > width {
+	if text.Width(s) > width {
 		indent := len(s) - len(strings.TrimLeft(s, " "))
 		p.hang(strings.Repeat(" ", min(indent, width/2)), strings.TrimLeft(s, " "))
 		return
@@ -86,19 +79,19 @@ func (p *paper) heading(name string) {
 }
 
 // say wraps a text at an indent; a newline in it begins a paragraph.
-func (p *paper) say(indent int, text string) {
-	for _, part := range strings.Split(text, "\n") {
+func (p *paper) say(indent int, words string) {
+	for _, part := range strings.Split(words, "\n") {
 		if strings.TrimSpace(part) != "" {
 			p.hang(strings.Repeat(" ", indent), part)
 		}
 	}
 }
 
-// hang writes a mark and wraps the text beside it, further lines under the text.
-func (p *paper) hang(mark, text string) {
+// hang writes a mark and wraps the words beside it, further lines under the words.
+func (p *paper) hang(mark, words string) {
 	mark = p.clean(mark)
-	at := columns(mark)
-	lines := wrap(p.clean(text), width-at)
+	at := text.Width(mark)
+	lines := text.Wrap(p.clean(words), width-at)
 	for i, line := range lines {
 		lead := mark
 		if i > 0 {
@@ -114,8 +107,8 @@ const labelWidth = 29
 
 // pair is a label and its value.
 func (p *paper) pair(label, value string) {
-	p.hang("  "+pad(p.clean(label), labelWidth-3)+" ", value)
+	p.hang("  "+text.Pad(p.clean(label), labelWidth-3)+" ", value)
 }
 
 // tick is a step with a box to mark when it is done.
-func (p *paper) tick(mark, text string) { p.hang("  [ ] "+mark, text) }
+func (p *paper) tick(mark, words string) { p.hang("  [ ] "+mark, words) }

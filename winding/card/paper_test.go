@@ -8,6 +8,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -36,26 +37,6 @@ func TestFigures(t *testing.T) {
 	assert.Equal(t, "212 ±18 °F", w.amount(quantity.Figure{Value: 100, PlusMinus: 10, Origin: quantity.Derived}, quantity.Celsius, 3))
 }
 
-func TestToASCII(t *testing.T) {
-	assert.Equal(t, "0.17 ohm, 72 +/-2 mm2, 18 degC, 30 deg, 2 x 0.71, I*sqrt(R), uH, ?", toASCII("0.17 Ω, 72 ±2 mm², 18 °C, 30°, 2 × 0.71, I·√(R), µH, 線"))
-}
-
-func FuzzWrap(f *testing.F) {
-	for _, s := range []string{"", "a", "some words to wrap here", strings.Repeat("x", 99), "長い長い長い長い", "é́́ combining", "a\tb\nc"} {
-		f.Add(s, 10)
-	}
-	f.Fuzz(func(t *testing.T, s string, n int) {
-		if n < 2 || n > 200 {
-			return
-		}
-		lines := wrap(s, n)
-		for _, line := range lines {
-			assert.LessOrEqual(t, columns(line), n)
-		}
-		assert.Equal(t, strings.Join(strings.Fields(s), ""), strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
-	})
-}
-
 func FuzzCard(f *testing.F) {
 	for _, s := range []string{"", "plain", "two\nlines", "\x1b[31mred\x1b[0m", "長い名前", "\u202eright to left", strings.Repeat("m", 200), "\xff\xfe"} {
 		f.Add(s, s, true)
@@ -66,13 +47,13 @@ func FuzzCard(f *testing.F) {
 		j.Name, j.Notes, j.Trials[0].Name, j.Trials[0].Note = name, notes, name, notes
 		b := winding.Prepare(j)
 		o := winding.Outcome{Job: name, Trials: []winding.TrialOutcome{b.Static(j.Trials[0])}}
-		for _, text := range []string{Text(b, &o, 0, Options{ASCII: ascii}), Report(b, &o, Options{ASCII: ascii})} {
-			for _, line := range strings.Split(text, "\n") {
-				assert.LessOrEqual(t, columns(line), width)
+		for _, sheet := range []string{Text(b, &o, 0, Options{ASCII: ascii}), Report(b, &o, Options{ASCII: ascii})} {
+			for _, line := range strings.Split(sheet, "\n") {
+				assert.LessOrEqual(t, text.Width(line), width)
 				assert.NotRegexp(t, `[\x00-\x1f\x7f]|[ \t]$`, line)
 			}
 			if ascii {
-				assert.NotRegexp(t, `[^\n -~]`, text)
+				assert.NotRegexp(t, `[^\n -~]`, sheet)
 			}
 		}
 	})

@@ -5,6 +5,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // readings is what the finished winding should read, with room for what it does.
@@ -35,7 +36,7 @@ func (w *writer) readings(t *winding.TrialOutcome, trial int) {
 func (w *writer) blanks(pairs []string, behind string) {
 	for _, pair := range pairs {
 		w.gap()
-		w.raw("  [ ] " + pad(pair, 18) + " measured  ____________ " + behind)
+		w.raw("  [ ] " + text.Pad(pair, 18) + " measured  ____________ " + behind)
 	}
 }
 

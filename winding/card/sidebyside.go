@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // The columns of a table of trials: four of them beside the label make 80.
@@ -17,7 +18,7 @@ const (
 // withUnit is a row's label and its unit, as far apart as there is room for.
 func (w *writer) withUnit(label, unitName string) string {
 	s := strings.TrimRight(label+"  "+unitName, " ")
-	if columns(w.clean(s))+2 > rowLabel {
+	if text.Width(w.clean(s))+2 > rowLabel {
 		s = strings.TrimRight(label+" "+unitName, " ")
 	}
 	return s
@@ -26,13 +27,13 @@ func (w *writer) withUnit(label, unitName string) string {
 // row sets a label and a cell for each trial; a label too long stands on a line above.
 func (w *writer) row(label string, cells []string) {
 	label = w.clean("  " + label)
-	if columns(label) > rowLabel {
+	if text.Width(label) > rowLabel {
 		w.raw(label)
 		label = ""
 	}
-	line := pad(label, rowLabel)
+	line := text.Pad(label, rowLabel)
 	for _, c := range cells {
-		line += padLeft(w.clean(c), rowCell)
+		line += text.PadLeft(w.clean(c), rowCell)
 	}
 	w.raw(line)
 }
@@ -41,7 +42,7 @@ func (w *writer) row(label string, cells []string) {
 func (w *writer) names(label string) {
 	cells := make([]string, len(w.o.Trials))
 	for i, t := range w.o.Trials {
-		cells[i] = cut(w.clean(t.Name), rowCell-5)
+		cells[i] = text.Cut(w.clean(t.Name), rowCell-5, "")
 		if i == w.o.Reference {
 			cells[i] += " ref"
 		}
