@@ -89,6 +89,8 @@ var (
 	milliWeber = quantity.Only("mWb")
 	density    = quantity.Only("A/mm²")
 	perRPM     = quantity.Only("Hz")
+	// voltsPerRPM are small numbers, not what a meter shows: all their decimals count.
+	voltsPerRPM = quantity.Only("V")
 )
 
 // trialOutputs is every figure of a trial, in the order a rewinder asks.
@@ -154,11 +156,11 @@ var trialOutputs = []Output{
 		}},
 	{ID: "volts_dc_open_gale", Group: "Volts", Label: "open in the gale", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Peak DC with nothing connected and the rotor running free in the gale."},
-	{ID: "volts_phase_rms_per_rpm", Group: "Volts", Label: "phase rms per 1 rpm", Dim: quantity.Volts, Digits: 3,
+	{ID: "volts_phase_rms_per_rpm", Group: "Volts", Label: "phase rms per 1 rpm", Dim: voltsPerRPM, Digits: 3,
 		Meaning: "Volts rms of one phase for each rpm, nothing connected."},
-	{ID: "volts_line_rms_per_rpm", Group: "Volts", Label: "line rms per 1 rpm", Dim: quantity.Volts, Digits: 3,
+	{ID: "volts_line_rms_per_rpm", Group: "Volts", Label: "line rms per 1 rpm", Dim: voltsPerRPM, Digits: 3,
 		Meaning: "Volts rms between two leads for each rpm, nothing connected."},
-	{ID: "volts_dc_peak_per_rpm", Group: "Volts", Label: "DC peak per 1 rpm", Dim: quantity.Volts, Digits: 3,
+	{ID: "volts_dc_peak_per_rpm", Group: "Volts", Label: "DC peak per 1 rpm", Dim: voltsPerRPM, Digits: 3,
 		Meaning: "Peak volts behind the bridge for each rpm, nothing connected."},
 	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.Volts, Digits: 3,
 		Meaning: "Volts rms between two leads at the test speed, nothing connected."},

@@ -171,7 +171,7 @@ func wanted(s *session.Session) string {
 	if text == "" {
 		return ""
 	}
-	return "The " + session.Number(amps.Value, 2) + " A wanted: " + sentence(text)
+	return "The " + quantity.Screen.Number(amps.Value, 2) + " A wanted: " + sentence(text)
 }
 
 // best says where each trial's efficiency is highest, as far as the curve's points tell.
@@ -185,7 +185,7 @@ func best(s *session.Session) string {
 		top := slices.MaxFunc(t.Curve, func(a, b winding.RunPoint) int { return cmp.Compare(a.Efficiency, b.Efficiency) })
 		if top.Efficiency > 0 {
 			q := quantities[ofEfficiency]
-			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s rpm", letters(s)[i], session.Number(q.value(s, top), 2), session.Number(top.RPM, 2)))
+			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s rpm", letters(s)[i], quantity.Screen.Number(q.value(s, top), 2), quantity.Screen.Number(top.RPM, 2)))
 		}
 	}
 	if text == "" {
@@ -219,7 +219,7 @@ func runaway(s *session.Session) string {
 		t := &s.Outcome().Trials[i]
 		for _, p := range t.Curve {
 			if p.TooHot {
-				text = join(text, ", ", letters(s)[i]+" from about "+session.Number(p.RPM, 2)+" rpm")
+				text = join(text, ", ", letters(s)[i]+" from about "+quantity.Screen.Number(p.RPM, 2)+" rpm")
 				break
 			}
 		}

@@ -95,7 +95,7 @@ func seriesName(s *session.Session, i int, crowded bool) string {
 		return name + "no curve"
 	}
 	if t.Turns.Known() {
-		name += session.Number(t.Turns.Value, 0) + " turns "
+		name += quantity.Screen.Number(t.Turns.Value, 0) + " turns "
 		if crowded {
 			return strings.TrimSpace(name)
 		}
@@ -142,12 +142,12 @@ func (v *View) levels(s *session.Session) []chart.Limit {
 	switch v.quantity {
 	case ofAmps: // the blank before each label keeps it apart from one beside it
 		if wanted := s.Job().Target.Amps; wanted.Given() {
-			return []chart.Limit{{At: wanted.Value, Label: " wanted " + session.Number(wanted.Value, 2) + " A"}}
+			return []chart.Limit{{At: wanted.Value, Label: " wanted " + quantity.Screen.Number(wanted.Value, 2) + " A"}}
 		}
 	case ofWinding:
 		class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
 		u := s.Units.For(quantity.Celsius)
-		return []chart.Limit{{At: u.From(limit), Label: " class " + class + " " + session.Number(u.From(limit), 3) + " " + u.Name, Role: kit.Broken}}
+		return []chart.Limit{{At: u.From(limit), Label: " class " + class + " " + quantity.Screen.Number(u.From(limit), 3) + " " + u.Name, Role: kit.Broken}}
 	case ofOpenVolts:
 		if o.Machine.RestVolts.Known() {
 			return []chart.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, quantity.Volts, 3)}}
@@ -157,4 +157,4 @@ func (v *View) levels(s *session.Session) []chart.Limit {
 }
 
 // rpmText is a speed in whole rpm.
-func rpmText(rpm float64) string { return session.Number(math.Round(rpm), 0) }
+func rpmText(rpm float64) string { return quantity.Screen.Number(math.Round(rpm), 0) }

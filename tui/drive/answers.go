@@ -54,7 +54,7 @@ func (v *View) curve(s *session.Session, w, h int) []string {
 	any := false
 	for i := range o.Trials {
 		tr := &o.Trials[i]
-		series := chart.Series{Letter: letter(tr.Name), Name: session.Number(tr.Turns.Value, 0) + " of " + tr.Wire}
+		series := chart.Series{Letter: letter(tr.Name), Name: quantity.Screen.Number(tr.Turns.Value, 0) + " of " + tr.Wire}
 		for _, p := range tr.Points {
 			y := p.AmpsDC
 			if v.watts {

@@ -42,8 +42,8 @@ func draw(s *session.Session, w int, lines []line) []string {
 	seen := map[string]bool{}
 	for _, l := range lines {
 		cell := s.Figure(l.figure, l.dim, l.digits)
-		if pm := l.figure.PlusMinus; l.figure.Known() && pm > 0 {
-			cell.Unit += " ±" + session.Number(s.Units.For(l.dim).From(pm)-s.Units.For(l.dim).From(0), 2)
+		if l.figure.Known() && l.figure.PlusMinus > 0 {
+			cell.Unit += " " + l.figure.Spread(s.Units.For(l.dim))
 		}
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell}})
 		if !l.figure.Known() && l.figure.Why != "" && !seen[l.figure.Why] {

@@ -79,7 +79,7 @@ func (v *View) slotLine(s *session.Session, w int) string {
 	}
 	line := input(rowArea, s.Text(m.GrossMM2, areaDim(), 3)) +
 		"   " + t.Paint(kit.Dim, "room for wire ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) +
-		"  " + input(rowFill, session.Number(s.FillLimit(), 2))
+		"  " + input(rowFill, quantity.Screen.Number(s.FillLimit(), 2))
 	return t.Fit(line, w)
 }
 
@@ -226,9 +226,9 @@ func meaning(s *session.Session, r winding.Row) string {
 	if c.Figure.Origin == quantity.Guessed {
 		text += " A guess or a default weighs in it."
 	}
-	if pm := c.Figure.PlusMinus; pm > 0 {
+	if c.Figure.PlusMinus > 0 {
 		u := s.Units.For(r.Dim)
-		text += strings.TrimRight(" May be off by ±"+session.Number(u.From(pm)-u.From(0), 2)+" "+u.Name, " ") + ", by the tolerances given."
+		text += strings.TrimRight(" May be off by "+c.Figure.Spread(u)+" "+u.Name, " ") + ", by the tolerances given."
 	}
 	return text
 }

@@ -118,22 +118,14 @@ func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	case p.Known() && math.Abs(p.Value) < 0.5:
 		cell.Text = "same"
 	case p.Known() && p.Value >= 300:
-		cell.Text = "×" + session.Number(1+p.Value/100, 2)
+		cell.Text = "×" + quantity.Screen.Number(1+p.Value/100, 2)
 	case p.Known():
-		cell.Text = signed(p.Value, 0) + " %"
+		cell.Text = quantity.Screen.Signed(p.Value, 0) + " %"
 	case c.Difference.Known():
 		u := s.Units.For(r.Dim)
-		cell.Text = signed(u.From(c.Difference.Value)-u.From(0), r.Digits) + " " + u.Name
+		cell.Text = quantity.Screen.Difference(c.Difference.Value, u, r.Digits) + " " + u.Name
 	}
 	return cell
-}
-
-// signed is a number with its sign, also when it is above zero.
-func signed(v float64, digits int) string {
-	if v > 0 {
-		return "+" + session.Number(v, digits)
-	}
-	return session.Number(v, digits)
 }
 
 // rowLabel is a row's name and unit.

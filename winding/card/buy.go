@@ -19,7 +19,7 @@ func (w *writer) wireToBuy(t *winding.TrialOutcome) {
 		w.gap()
 	}
 	w.ofTrial(t, "metal_kg", " without the allowance")
-	w.pair("Allowance", significant(100*t.Allowance, asGiven)+" % is in the amounts above, for leads, joints and a coil gone wrong")
+	w.pair("Allowance", quantity.Number(100*t.Allowance, asGiven)+" % is in the amounts above, for leads, joints and a coil gone wrong")
 	w.flush()
 }
 

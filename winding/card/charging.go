@@ -69,12 +69,15 @@ func (w *writer) speeds(t *winding.TrialOutcome) {
 	const form = "  %7s %8s %8s %9s %9s %8s %9s  %s"
 	w.raw(fmt.Sprintf(form, "rpm", "A DC", "V DC", "battery W", "shaft W", "eff. %", w.clean(temp.Name), "diodes"))
 	for _, p := range t.AtSpeeds {
-		hot := significant(temp.From(p.WindingC), 3)
+		put := func(v float64, dim quantity.Dimension, figures int) string {
+			return quantity.File.Value(v, dim[0], figures)
+		}
+		hot := quantity.File.Value(temp.From(p.WindingC), temp, 3)
 		if p.TooHot {
 			hot = "too hot"
 		}
-		w.raw(fmt.Sprintf(form, significant(p.RPM, 3), significant(p.AmpsDC, 3), significant(p.VoltsDC, 4), significant(p.BatteryWatts, 3),
-			significant(p.ShaftWatts, 3), significant(100*p.Efficiency, 2), hot, p.Mode))
+		w.raw(fmt.Sprintf(form, put(p.RPM, quantity.RPM, 3), put(p.AmpsDC, quantity.Amps, 3), put(p.VoltsDC, quantity.Volts, 4), put(p.BatteryWatts, quantity.Watts, 3),
+			put(p.ShaftWatts, quantity.Watts, 3), quantity.Number(100*p.Efficiency, 2), hot, p.Mode))
 	}
 	w.gap()
 }

@@ -71,8 +71,8 @@ func TestDeltaAndCircuits(t *testing.T) {
 		assert.Contains(t, text, want)
 	}
 	two := flat(Text(w.b, &w.o, 1, Options{}))
-	assert.Contains(t, two, "0.6 mm: bare 0.6000 mm, 0.0236 in")
-	assert.Contains(t, two, "0.5 mm: bare 0.5000 mm, 0.0197 in")
+	assert.Contains(t, two, "0.6 mm: bare 0.600 mm, 0.0236 in")
+	assert.Contains(t, two, "0.5 mm: bare 0.500 mm, 0.0197 in")
 	assert.Contains(t, two, "STRANDS in hand 3")
 }
 

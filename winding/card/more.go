@@ -31,7 +31,7 @@ func (w *writer) moreRow(m *winding.Output) {
 		cells[i] = "-"
 		if f.Known() {
 			f.PlusMinus, some = 0, true
-			cells[i] = bare(f, u, m.Digits)
+			cells[i] = f.Text(u, m.Digits)
 		} else {
 			no.add(w.o.Trials[i].Name, f.Why)
 		}

@@ -1,7 +1,6 @@
 package card
 
 import (
-	"math"
 	"strings"
 	"testing"
 
@@ -12,20 +11,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 )
-
-func TestSignificant(t *testing.T) {
-	for _, c := range []struct {
-		v       float64
-		figures int
-		want    string
-	}{
-		{0.39386, 3, "0.394"}, {17, 0, "17"}, {1071.4, 3, "1071"}, {99.96, 3, "100.0"}, {12, 3, "12.0"}, {0.0226, 3, "0.0226"},
-		{-11.09, 3, "-11.1"}, {0, 3, "0"}, {-1e-12, 3, "0"}, {1e12, 3, "1e+12"}, {math.NaN(), 3, "?"}, {math.Inf(1), 3, "?"},
-		{0.4, asGiven, "0.4"}, {89, asGiven, "89"}, {100, asGiven, "100"}, {3.503937, asGiven, "3.50394"}, {1234.5, asGiven, "1234.5"}, {6000, asGiven, "6000"},
-	} {
-		assert.Equal(t, c.want, significant(c.v, c.figures), "%v %d", c.v, c.figures)
-	}
-}
 
 func TestFigures(t *testing.T) {
 	w := &writer{opt: Options{Units: quantity.Choice{Inch: true}}}

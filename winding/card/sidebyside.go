@@ -105,7 +105,7 @@ func (w *writer) compared(r *winding.Row) {
 		cells[i], under[i] = "-", against(c, u, r.Digits)
 		switch {
 		case c.Figure.Known():
-			cells[i] = bare(quantity.Figure{Value: c.Figure.Value, Origin: c.Figure.Origin}, u, r.Digits)
+			cells[i] = quantity.Figure{Value: c.Figure.Value, Origin: c.Figure.Origin}.Text(u, r.Digits)
 		case r.ID != "cross_reference_rpm" || i != w.o.Reference:
 			no.add(w.o.Trials[i].Name, c.Figure.Why)
 		}
@@ -131,18 +131,9 @@ func against(c *winding.Cell, u quantity.Unit, digits int) string {
 	case c.Percent.Known() && c.Percent.Value <= -1000:
 		far = "<-10x"
 	case c.Percent.Known():
-		far = signed(c.Percent.Value, 2) + "%"
+		far = quantity.File.Signed(c.Percent.Value, 2) + "%"
 	case c.Difference.Known():
-		far = signed(u.From(c.Difference.Value)-u.From(0), min(digits, 3))
+		far = quantity.File.Difference(c.Difference.Value, u, min(digits, 3))
 	}
 	return strings.TrimSpace(far + " " + verdict)
-}
-
-// signed is a number with its sign, plus too.
-func signed(v float64, figures int) string {
-	s := significant(v, figures)
-	if v > 0 && s != "0" {
-		s = "+" + s
-	}
-	return s
 }

@@ -85,7 +85,7 @@ func (w *writer) wire(part wiretable.Strand, build wiretable.Build) {
 // bothUnits is a diameter in mm and inch.
 func bothUnits(mm float64) string {
 	inch := quantity.Millimetres[1]
-	return fmt.Sprintf("%s mm, %s %s", significant(mm, 4), significant(inch.From(mm), 3), inch.Name)
+	return fmt.Sprintf("%s mm, %s %s", quantity.File.Value(mm, quantity.Millimetres[0], 4), quantity.File.Value(inch.From(mm), inch, 3), inch.Name)
 }
 
 // fit is the winding in its slot.

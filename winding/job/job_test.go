@@ -190,12 +190,12 @@ func sample(f *Input) string {
 		return "12, 10"
 	}
 	if f.Allowed != nil {
-		return number(f.Allowed[0])
+		return quantity.Number(f.Allowed[0], quantity.AsGiven)
 	}
 	if f.Kind == Whole {
-		return number(f.Min)
+		return quantity.Number(f.Min, quantity.AsGiven)
 	}
-	return number((f.Min + f.Max) / 2)
+	return quantity.Number((f.Min+f.Max)/2, quantity.AsGiven)
 }
 
 func TestSchemaIsSound(t *testing.T) {

@@ -160,19 +160,21 @@ func (f *Input) Range(u quantity.Unit) string {
 	case f.Allowed != nil:
 		words := make([]string, len(f.Allowed))
 		for i, v := range f.Allowed {
-			words[i] = number(v)
+			words[i] = limit(v, u)
 		}
 		return strings.Join(words, " or ")
 	}
-	s := number(u.From(f.Min)) + " to " + number(u.From(f.Max))
+	s := limit(f.Min, u) + " to " + limit(f.Max, u)
 	if u.Name != "" {
 		s += " " + u.Name
 	}
 	return s
 }
 
-// number is a short plain figure for a message.
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
+// limit is an end of a range, for a message.
+func limit(v float64, u quantity.Unit) string {
+	return quantity.File.Value(u.From(v), u, quantity.AtMost(4))
+}
 
 // word reads a text, or one of the words, without regard to case.
 func (f *Input) word(typed string) (string, *trouble) {
@@ -218,7 +220,7 @@ func (f *Input) list(typed string) ([]int, *trouble) {
 	for _, p := range parts {
 		n, err := strconv.Atoi(p)
 		if err != nil || float64(n) < f.Min || float64(n) > f.Max {
-			return nil, &trouble{quote(p), fmt.Sprintf("whole numbers from %s to %s: 12, 10, 8", number(f.Min), number(f.Max)), f.How}
+			return nil, &trouble{quote(p), fmt.Sprintf("whole numbers from %s to %s: 12, 10, 8", limit(f.Min, f.Dim[0]), limit(f.Max, f.Dim[0])), f.How}
 		}
 		list = append(list, n)
 	}

@@ -28,6 +28,9 @@ func (u Unit) From(base float64) float64 { return (base - u.offset) / u.scale }
 // BaseSpan turns a difference of values, such as a tolerance, into the base unit.
 func (u Unit) BaseSpan(v float64) float64 { return v * u.scale }
 
+// FromSpan turns a difference in the base unit into this unit.
+func (u Unit) FromSpan(base float64) float64 { return base / u.scale }
+
 // Dimension is the units one kind of number may have, the base unit first.
 type Dimension []Unit
 

@@ -1,0 +1,169 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// # How numbers are written
+//
+// A number is written to so many significant figures, and its whole digits always in
+// full: 1234.5 to three figures is 1234, not 1230, for a speed or a count with made-up
+// noughts reads like a round one. Decimals stop where the unit's meters stop. What rounds
+// to nothing is "0" without a sign. An exponent stands only from a thousand million up,
+// where no figure of a winding is.
+
+// Style is how a number looks where it is read. The zero Style is for files.
+type Style struct {
+	// Minus stands before what is below zero; "" is the hyphen of ASCII.
+	Minus string
+}
+
+// The two places where numbers are read.
+var (
+	// Screen has the typographic minus, as wide as a plus.
+	Screen = Style{Minus: "−"}
+	// File has the hyphen, that it can be typed and searched for.
+	File = Style{Minus: "-"}
+)
+
+// AsGiven, as a number of figures, is for numbers a person gave: six at most, four where
+// the unit is not the one they are kept in, without noughts behind that nobody typed.
+const AsGiven = -6
+
+// AtMost, as a number of figures, is so many where they are needed, without noughts behind.
+func AtMost(figures int) int { return -figures }
+
+const (
+	convertedFigures = 4
+	spreadFigures    = 2   // of a tolerance; more mean nothing
+	finest           = 9   // decimals of any number
+	exponentFrom     = 1e9 // from here up whole digits are no longer written in full
+)
+
+// mostDecimals is how fine a unit is worth writing, by its suffix: nobody reads a
+// thousandth of an ampere off a charging meter, or a tenth of a revolution. A caliper
+// shows 0.01 mm and a micrometer 0.001 mm or 0.0001 in. Common practice, no source.
+var mostDecimals = map[string]int{"a": 2, "v": 2, "w": 1, "rpm": 0, "c": 1, "f": 1, "mm": 3, "in": 4}
+
+// Number writes v to so many significant figures, for a file: [Style.Number] of [File].
+func Number(v float64, digits int) string { return File.Number(v, digits) }
+
+// Number writes v to so many significant figures, whole digits always in full. No figures
+// (0) is a whole number; see [AsGiven] and [AtMost]. What is no number is "?".
+func (s Style) Number(v float64, digits int) string { return s.write(v, digits, finest) }
+
+// Signed is [Style.Number] with a plus before what is above zero.
+func (s Style) Signed(v float64, digits int) string { return plus(v, s.Number(v, digits)) }
+
+// Value writes a value in a unit, with no more decimals than the unit is worth. The name
+// of the unit is not written.
+func (s Style) Value(v float64, u Unit, digits int) string {
+	switch {
+	case digits == AsGiven && u.scale != 1:
+		return s.Number(v, AtMost(convertedFigures))
+	case digits < 0:
+		return s.Number(v, digits)
+	}
+	return s.write(v, digits, u.decimals(v, digits))
+}
+
+// decimals is how many decimals a value in the unit is worth. From 1 up two figures
+// always stand: a water wheel's 6.5 rpm is not 7.
+func (u Unit) decimals(v float64, digits int) int {
+	most, capped := mostDecimals[u.Suffix]
+	switch {
+	case !capped:
+		return finest
+	case math.Abs(v) >= 1:
+		return max(most, decimals(v, min(digits, 2)))
+	}
+	return most
+}
+
+// Difference is how far two values in a unit are apart, with its sign: [Style.Value] of
+// a difference in the base unit, a plus before what is above zero.
+func (s Style) Difference(base float64, u Unit, digits int) string {
+	v := u.FromSpan(base)
+	return plus(v, s.Value(v, u, digits))
+}
+
+// Figure writes a figure in a unit, "~" before a guess and ± behind it where it may be
+// off. A figure that is not known is "".
+func (s Style) Figure(f Figure, u Unit, digits int) string {
+	if !f.Known() {
+		return ""
+	}
+	text := s.Value(u.From(f.Value), u, digits)
+	if f.Origin == Guessed {
+		text = "~" + text
+	}
+	if f.PlusMinus > 0 {
+		text += " " + f.Spread(u)
+	}
+	return text
+}
+
+// Text is the figure in a unit for a file: [Style.Figure] of [File].
+func (f Figure) Text(u Unit, digits int) string { return File.Figure(f, u, digits) }
+
+// Spread is how far the figure may be off, "±0.02", to the two figures that mean
+// anything; "" when that was not worked out.
+func (f Figure) Spread(u Unit) string {
+	if !(f.PlusMinus > 0) {
+		return ""
+	}
+	return "±" + Number(math.Abs(u.FromSpan(f.PlusMinus)), AtMost(spreadFigures))
+}
+
+// write is the one place where a number becomes digits: so many significant figures, and
+// at most so many decimals.
+func (s Style) write(v float64, digits, most int) string {
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return "?"
+	case digits < 0:
+		return trimNoughts(s.write(v, -digits, most))
+	case math.Abs(v) >= exponentFrom:
+		return s.sign(strconv.FormatFloat(v, 'g', 4, 64))
+	}
+	text := strconv.FormatFloat(v, 'f', min(decimals(v, digits), most), 64)
+	if strings.Trim(text, "-0.") == "" {
+		return "0"
+	}
+	return s.sign(text)
+}
+
+// decimals is how many decimals make so many significant figures of v once it is
+// rounded: 9.96 to two figures is 10, which takes none.
+func decimals(v float64, digits int) int {
+	if digits <= 0 || v == 0 {
+		return 0
+	}
+	_, exponent, _ := strings.Cut(strconv.FormatFloat(v, 'e', digits-1, 64), "e")
+	n, _ := strconv.Atoi(exponent)
+	return max(0, digits-1-n)
+}
+
+func (s Style) sign(text string) string {
+	if s.Minus == "" || !strings.HasPrefix(text, "-") {
+		return text
+	}
+	return s.Minus + text[1:]
+}
+
+func plus(v float64, text string) string {
+	if v > 0 && text != "0" && text != "?" {
+		return "+" + text
+	}
+	return text
+}
+
+// trimNoughts takes the noughts off the end of a fraction.
+func trimNoughts(s string) string {
+	if !strings.Contains(s, ".") || strings.Contains(s, "e") {
+		return s
+	}
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+}
