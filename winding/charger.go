@@ -4,10 +4,10 @@ import (
 	"math"
 
 	"slotwright/winding/charge"
-	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 // # Running into the battery
@@ -34,7 +34,7 @@ type charger struct {
 	load     charge.Load
 	inner    float64 // ohms inside the battery, part of the load's
 	factor   func(fromC, toC float64) float64
-	metal    heat.Metal
+	metal    wiretable.Metal
 	perWatt  float64 // 0: temperature not followed
 	openPeak float64 // V DC per rpm, unloaded
 }
@@ -54,7 +54,7 @@ func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		machine: &b.machine, air: &b.air, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
 		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value,
-		factor: t.Metal.TempFactor, metal: metalOf(t.Metal), openPeak: o.PeakDCPerRPM.Value,
+		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value,
 	}
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets

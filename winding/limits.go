@@ -38,7 +38,7 @@ func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {
 		l.LimitAmps, l.LimitBy = l.Each[0].AmpsDC.Because(l.Each[0].Reason), l.Each[0].Name
 	}
 	l.SecondsToClass = l.DensityPerAmp.With(l.LimitAmps, func(j, amps float64) float64 {
-		return heat.Seconds(metalOf(w.trial.Metal), j*amps, b.air.ambientC, b.air.classC)
+		return heat.Seconds(w.trial.Metal, j*amps, b.air.ambientC, b.air.classC)
 	})
 	b.atTopSpeed(w, o, &l)
 	return l
@@ -114,11 +114,4 @@ func (b *bounds) atTopSpeed(w *candidate, o *TrialOutcome, l *Limits) {
 		return quantity.Of(1+(f-1)*share, b.room.origin)
 	}
 	l.ACFactor, l.ACFactorSplit = factor(1), factor(2)
-}
-
-func metalOf(m wiretable.Metal) heat.Metal {
-	if m == wiretable.Aluminium {
-		return heat.Aluminium
-	}
-	return heat.Copper
 }

@@ -23,11 +23,15 @@ const (
 //
 // Aluminium: 61 % IACS, 2703 kg/m³ and 0.00403 per kelvin at 20 °C, hence
 // -228.1 °C (IEC 60889, from memory).
+//
+// Specific heats: 385 and 897 J/kgK (handbook values at 25 °C, from memory).
 const (
 	copperSiemensPerM   = 58e6
 	aluminiumShareIACS  = 0.61
 	copperDensity       = 8890.0
 	aluminiumDensity    = 2703.0
+	copperSpecific      = 385.0
+	aluminiumSpecific   = 897.0
 	copperZeroC         = -234.5
 	aluminiumZeroC      = -228.1
 	referenceC          = 20.0
@@ -98,6 +102,14 @@ func (m Metal) DensityKgM3() float64 {
 		return aluminiumDensity
 	}
 	return copperDensity
+}
+
+// SpecificHeat is the heat in joules that warms a kilogram by a kelvin, at 25 °C.
+func (m Metal) SpecificHeat() float64 {
+	if m == Aluminium {
+		return aluminiumSpecific
+	}
+	return copperSpecific
 }
 
 // TempFactor is the resistance at toC over the resistance at fromC (both °C),

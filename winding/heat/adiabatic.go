@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"math"
+
+	"slotwright/wiretable"
+)
 
 // # Heating without cooling
 //
@@ -19,56 +23,43 @@ import "math"
 // side. Valid for a few seconds at tens of A/mm²; over minutes the winding's surroundings
 // take part and Steady is the other end.
 
-// Metal is what a conductor is made of, for its heating.
-type Metal struct {
-	Resistivity20 float64 // Ω·m at 20 °C
-	InferredZero  float64 // °C below zero where it would have none
-	Density       float64 // kg/m³
-	Specific      float64 // J/kgK
-}
-
-// The metals. Copper: 1.7241e-8 Ω·m and 8890 kg/m³ (IEC 60028); aluminium: 61 % of that
-// conductivity, 2703 kg/m³ and 228.1 (IEC 60889, from memory). Specific heats: copper 385,
-// aluminium 897 J/kgK (handbook values at 25 °C, from memory).
-var (
-	Copper    = Metal{1.7241e-8, 234.5, 8890, 385}
-	Aluminium = Metal{1.7241e-8 / 0.61, 228.1, 2703, 897}
-)
-
 // rate is d ln(k+T)/dτ at a current density, 1/s.
-func (m Metal) rate(ampsPerMM2 float64) float64 {
+func rate(m wiretable.Metal, ampsPerMM2 float64) float64 {
 	j := ampsPerMM2 * 1e6
-	return j * j * m.Resistivity20 / (m.Specific * m.Density * (m.InferredZero + 20))
+	return j * j * m.Resistivity(20) / (m.SpecificHeat() * m.DensityKgM3() * (k(m) + 20))
 }
+
+// k is how far below 0 °C the metal would have no resistance: copper 234.5.
+func k(m wiretable.Metal) float64 { return -m.InferredZeroC() }
 
 // Seconds is how long a current density, A/mm², takes to heat a metal from one
 // temperature to another when no heat is carried off. +Inf without current, and for
 // temperatures that are none; 0 when it is there already.
-func Seconds(m Metal, ampsPerMM2, fromC, toC float64) float64 {
+func Seconds(m wiretable.Metal, ampsPerMM2, fromC, toC float64) float64 {
 	switch {
-	case !(ampsPerMM2 > 0) || !(fromC > -m.InferredZero) || math.IsNaN(toC):
+	case !(ampsPerMM2 > 0) || !(fromC > -k(m)) || math.IsNaN(toC):
 		return math.Inf(1)
 	case toC <= fromC:
 		return 0
 	}
-	return math.Log((m.InferredZero+toC)/(m.InferredZero+fromC)) / m.rate(ampsPerMM2)
+	return math.Log((k(m)+toC)/(k(m)+fromC)) / rate(m, ampsPerMM2)
 }
 
 // RiseRate is how fast a metal at a temperature warms at a current density, A/mm², K/s,
 // when no heat is carried off. 0 without current, and at or below the inferred zero.
-func RiseRate(m Metal, ampsPerMM2, atC float64) float64 {
-	if !(ampsPerMM2 > 0) || !(atC > -m.InferredZero) || math.IsInf(atC, 0) {
+func RiseRate(m wiretable.Metal, ampsPerMM2, atC float64) float64 {
+	if !(ampsPerMM2 > 0) || !(atC > -k(m)) || math.IsInf(atC, 0) {
 		return 0
 	}
-	return m.rate(ampsPerMM2) * (m.InferredZero + atC)
+	return rate(m, ampsPerMM2) * (k(m) + atC)
 }
 
 // After is the temperature, °C, that a metal comes to from another in some seconds at a
 // current density, A/mm², when no heat is carried off: Seconds turned round. +Inf when
 // it is past all numbers. The start without current or time.
-func After(m Metal, ampsPerMM2, fromC, seconds float64) float64 {
-	if !(ampsPerMM2 > 0 && seconds > 0) || !(fromC > -m.InferredZero) {
+func After(m wiretable.Metal, ampsPerMM2, fromC, seconds float64) float64 {
+	if !(ampsPerMM2 > 0 && seconds > 0) || !(fromC > -k(m)) {
 		return fromC
 	}
-	return (m.InferredZero+fromC)*math.Exp(m.rate(ampsPerMM2)*seconds) - m.InferredZero
+	return (k(m)+fromC)*math.Exp(rate(m, ampsPerMM2)*seconds) - k(m)
 }

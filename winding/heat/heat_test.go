@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"slotwright/wiretable"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -63,17 +65,17 @@ func TestSteadyAgainstALoss(t *testing.T) {
 func TestSecondsWithoutCooling(t *testing.T) {
 	for _, j := range []float64{5, 20, 100} {
 		want := math.Pow(226/j, 2) * math.Log((155+234.5)/(25+234.5))
-		assert.InEpsilon(t, want, Seconds(Copper, j, 25, 155), 0.02)
-		temp, dt, steps := 25.0, Seconds(Copper, j, 25, 155)/20000, 20000
+		assert.InEpsilon(t, want, Seconds(wiretable.Copper, j, 25, 155), 0.02)
+		temp, dt, steps := 25.0, Seconds(wiretable.Copper, j, 25, 155)/20000, 20000
 		for range steps {
-			rho := Copper.Resistivity20 * (Copper.InferredZero + temp) / (Copper.InferredZero + 20)
-			temp += dt * j * j * 1e12 * rho / (Copper.Specific * Copper.Density)
+			rho := wiretable.Copper.Resistivity(temp)
+			temp += dt * j * j * 1e12 * rho / (wiretable.Copper.SpecificHeat() * wiretable.Copper.DensityKgM3())
 		}
 		assert.InDelta(t, 155, temp, 0.05)
 	}
-	assert.True(t, math.IsInf(Seconds(Copper, 0, 20, 100), 1))
-	assert.Zero(t, Seconds(Copper, 5, 100, 90))
-	assert.Less(t, Seconds(Aluminium, 10, 25, 155), Seconds(Copper, 10, 25, 155))
+	assert.True(t, math.IsInf(Seconds(wiretable.Copper, 0, 20, 100), 1))
+	assert.Zero(t, Seconds(wiretable.Copper, 5, 100, 90))
+	assert.Less(t, Seconds(wiretable.Aluminium, 10, 25, 155), Seconds(wiretable.Copper, 10, 25, 155))
 }
 
 func TestSameHeatAndDensity(t *testing.T) {

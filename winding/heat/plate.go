@@ -3,6 +3,8 @@ package heat
 import (
 	"errors"
 	"fmt"
+
+	"slotwright/wiretable"
 )
 
 // # Rise per watt from the plate
@@ -42,11 +44,11 @@ func (c Class) RiseK() float64 {
 //	m·I²·R20·(k + t)/(k + 20)
 //
 // phaseAmps rms, ohms20 of a phase at 20 °C. 0 when a value is not above 0.
-func HotWatts(m Metal, phases, phaseAmps, ohms20, celsius float64) float64 {
-	if !(phases > 0 && phaseAmps > 0 && ohms20 > 0 && celsius > -m.InferredZero) {
+func HotWatts(m wiretable.Metal, phases, phaseAmps, ohms20, celsius float64) float64 {
+	if !(phases > 0 && phaseAmps > 0 && ohms20 > 0 && celsius > -k(m)) {
 		return 0
 	}
-	return phases * phaseAmps * phaseAmps * ohms20 * (m.InferredZero + celsius) / (m.InferredZero + 20)
+	return phases * phaseAmps * phaseAmps * ohms20 * (k(m) + celsius) / (k(m) + 20)
 }
 
 // KelvinPerWattFromPlate is the rise per watt, K/W, from the rise at the plate's load, K

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"slotwright/winding/published"
+	"slotwright/wiretable"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -17,16 +18,14 @@ import (
 func TestAdiabaticAgainstTheInstallationStandard(t *testing.T) {
 	capacity := map[string]float64{"copper": 3.45e6, "aluminium": 2.5e6}
 	for _, row := range published.Rows(t, "heat/adiabatic_k.csv") {
-		m := Copper
-		if row["metal"] == "aluminium" {
-			m = Aluminium
-		}
+		m, err := wiretable.ParseMetal(row["metal"])
+		require.NoError(t, err)
 		printed, from, to := row.Number(t, "k"), row.Number(t, "from_c"), row.Number(t, "to_c")
 		k := math.Sqrt(Seconds(m, 50, from, to)) * 50
 		assert.InEpsilon(t, printed, k, 0.02, "%v", row)
 		assert.Less(t, k, printed+0.5, "never on the unsafe side")
-		m.Specific = capacity[row["metal"]] / m.Density
-		assert.InDelta(t, printed, math.Sqrt(Seconds(m, 50, from, to))*50, 0.75, "with the standard's heat capacity: %v", row)
+		ours := m.SpecificHeat() * m.DensityKgM3()
+		assert.InDelta(t, printed, k*math.Sqrt(capacity[row["metal"]]/ours), 0.75, "with the standard's heat capacity: %v", row)
 	}
 }
 
@@ -55,9 +54,8 @@ func TestClassesAsPublished(t *testing.T) {
 func TestHotWattsOfATextbook(t *testing.T) {
 	for _, row := range published.Rows(t, "heat/loss.csv") {
 		cold := row.Number(t, "watts_20c")
-		m := Copper
-		m.InferredZero = row.Number(t, "inferred_zero")
-		assert.InDelta(t, row.Number(t, "watts_hot"), HotWatts(m, 3, 10, cold/300, row.Number(t, "celsius")), 0.5)
+		require.Equal(t, -row.Number(t, "inferred_zero"), wiretable.Copper.InferredZeroC())
+		assert.InDelta(t, row.Number(t, "watts_hot"), HotWatts(wiretable.Copper, 3, 10, cold/300, row.Number(t, "celsius")), 0.5)
 	}
 }
 
@@ -68,9 +66,9 @@ func TestPlateAndSteadyAgree(t *testing.T) {
 	for range 300 {
 		rise, amps, ohms, iron := 20+100*r.Float64(), 1+40*r.Float64(), 0.02+0.5*r.Float64(), 30*r.Float64()
 		hot := 40 + rise
-		rth, err := KelvinPerWattFromPlate(rise, HotWatts(Copper, 3, amps, ohms, hot)+iron)
+		rth, err := KelvinPerWattFromPlate(rise, HotWatts(wiretable.Copper, 3, amps, ohms, hot)+iron)
 		require.NoError(t, err)
-		got, ok := Steady(40, rth, HotWatts(Copper, 3, amps, ohms, 20), Copper.InferredZero, iron)
+		got, ok := Steady(40, rth, HotWatts(wiretable.Copper, 3, amps, ohms, 20), -wiretable.Copper.InferredZeroC(), iron)
 		require.True(t, ok)
 		assert.InEpsilon(t, hot, got, 1e-9)
 	}
@@ -80,7 +78,7 @@ func TestPlateAndSteadyAgree(t *testing.T) {
 		_, err = KelvinPerWattFromPlate(80, bad)
 		assert.ErrorIs(t, err, ErrPlate)
 	}
-	assert.Zero(t, HotWatts(Copper, 3, math.NaN(), 1, 20))
+	assert.Zero(t, HotWatts(wiretable.Copper, 3, math.NaN(), 1, 20))
 }
 
 // No steady temperature where the loss outruns the cooling; numbers that are none never
@@ -106,22 +104,22 @@ func TestSteadyRunsAwayAndRefuses(t *testing.T) {
 func TestAdiabaticIsOneLaw(t *testing.T) {
 	r := rand.New(rand.NewPCG(6, 1))
 	for range 300 {
-		m := []Metal{Copper, Aluminium}[r.IntN(2)]
+		m := wiretable.Metals()[r.IntN(2)]
 		j, from := 1+80*r.Float64(), -20+150*r.Float64()
 		to := from + 1 + 150*r.Float64()
 		s := Seconds(m, j, from, to)
-		assert.InEpsilon(t, to+m.InferredZero, After(m, j, from, s)+m.InferredZero, 1e-12)
+		assert.InEpsilon(t, to+k(m), After(m, j, from, s)+k(m), 1e-12)
 		assert.InEpsilon(t, s/4, Seconds(m, 2*j, from, to), 1e-12, "twice the current, a quarter of the time")
 		slope := (After(m, j, from, 1e-4) - After(m, j, from, 0)) / 1e-4
 		assert.InEpsilon(t, slope, RiseRate(m, j, from), 1e-3)
 		mid := (from + to) / 2
 		assert.InEpsilon(t, s, Seconds(m, j, from, mid)+Seconds(m, j, mid, to), 1e-9)
 	}
-	assert.Equal(t, 30.0, After(Copper, 0, 30, 5))
-	assert.Zero(t, RiseRate(Copper, math.NaN(), 30))
-	assert.Zero(t, RiseRate(Copper, 5, -300))
+	assert.Equal(t, 30.0, After(wiretable.Copper, 0, 30, 5))
+	assert.Zero(t, RiseRate(wiretable.Copper, math.NaN(), 30))
+	assert.Zero(t, RiseRate(wiretable.Copper, 5, -300))
 	for _, v := range [][3]float64{{math.NaN(), 20, 100}, {5, math.NaN(), 100}, {5, 20, math.NaN()}, {5, -400, 100}} {
-		assert.True(t, math.IsInf(Seconds(Copper, v[0], v[1], v[2]), 1), "%v", v)
+		assert.True(t, math.IsInf(Seconds(wiretable.Copper, v[0], v[1], v[2]), 1), "%v", v)
 	}
 }
 
