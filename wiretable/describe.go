@@ -1,5 +1,7 @@
 package wiretable
 
+import "strings"
+
 // Description is everything about one wire, as a supplier's table has it. JSON keys
 // carry their unit.
 type Description struct {
@@ -26,7 +28,7 @@ type Description struct {
 
 	Thicker string `json:"thicker,omitempty"`
 	Thinner string `json:"thinner,omitempty"`
-	// Nearest is the nearest size of each table.
+	// Nearest is the nearest size of each of the other tables, by its name in small letters.
 	Nearest map[string]string `json:"nearest"`
 	// Equal is bundles of thinner wire with nearly the same metal.
 	Equal []Equal `json:"equal_area"`
@@ -71,7 +73,7 @@ func Describe(g Gauge, b Build, m Metal, tempC float64, equals System) Descripti
 	}
 	for _, s := range []System{AWG, SWG, IEC} {
 		if n := g.NearestIn(s, b); !n.IsZero() && n != g {
-			d.Nearest[s.String()] = n.String()
+			d.Nearest[strings.ToLower(s.String())] = n.String()
 		}
 	}
 	room := sq(o.NominalMM)

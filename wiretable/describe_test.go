@@ -23,7 +23,9 @@ func TestDescribe18AWG(t *testing.T) {
 	assert.Equal(t, d.OhmsPerKm20, d.OhmsPerKmTemp)
 	assert.Equal(t, "17 AWG", d.Thicker)
 	assert.Equal(t, "19 AWG", d.Thinner)
-	assert.NotContains(t, d.Nearest, "AWG")
+	assert.NotContains(t, d.Nearest, "awg")
+	assert.Contains(t, d.Nearest, "swg")
+	assert.Contains(t, d.Nearest, "iec")
 	require.NotEmpty(t, d.Equal)
 	for _, e := range d.Equal {
 		assert.InDelta(t, 0, e.Percent, 4.0001, e.Bundle)

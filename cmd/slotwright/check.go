@@ -29,7 +29,6 @@ func newCheck(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check JOB",
 		Short: "Say what is wrong or doubtful, with line and column",
-		Args:  cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			d, _, err := job.Load(args[0])
 			if err != nil {

@@ -52,8 +52,12 @@ func newLayout(s streams) *cobra.Command {
 		Use:     "layout --slots Q --poles 2P --span Y",
 		Short:   "Which coil lies in which slot, factors and joins, without a job",
 		Example: "  slotwright layout --slots 36 --poles 12 --span 3\n  slotwright layout --slots 12 --poles 10 --span 1 --json",
-		Args:    cobra.NoArgs,
-		RunE: func(_ *cobra.Command, _ []string) error {
+		RunE: func(c *cobra.Command, _ []string) error {
+			for _, name := range []string{"slots", "poles", "span"} {
+				if f := c.Flag(name); !f.Changed {
+					return fmt.Errorf("--%s: not given, expected %s: %s", name, f.Usage, "slotwright layout --slots 36 --poles 12 --span 3")
+				}
+			}
 			for _, k := range []layout.Kind{layout.Lap, layout.Concentric, layout.Wave} {
 				if k.String() == kind {
 					spec.Kind = k
@@ -98,9 +102,6 @@ func newLayout(s streams) *cobra.Command {
 	f.StringVar(&kind, "kind", "lap", "lap, concentric or wave")
 	f.BoolVar(&delta, "delta", false, "joined in delta instead of star")
 	f.BoolVar(&asJSON, "json", false, "answer in JSON")
-	for _, name := range []string{"slots", "poles", "span"} {
-		_ = c.MarkFlagRequired(name)
-	}
 	return c
 }
 

@@ -22,6 +22,8 @@ func run(ctx context.Context, args []string, io streams) int {
 	root.SetOut(io.out)
 	root.SetErr(io.err)
 	err := root.Execute()
+	ascii, _ := root.PersistentFlags().GetBool("ascii")
+	io.err = folding{io.err, &ascii}
 	var problem jobProblem
 	switch {
 	case err == nil:

@@ -16,7 +16,6 @@ func newNew(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Write a commented job file to fill in",
-		Args:  cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))

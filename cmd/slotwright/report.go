@@ -12,10 +12,9 @@ import (
 )
 
 // paper is how written outputs are wanted.
-type paper struct{ ascii, inch, fahrenheit, json bool }
+type paper struct{ inch, fahrenheit, json bool }
 
 func (p *paper) flags(c *cobra.Command) {
-	c.Flags().BoolVar(&p.ascii, "ascii", false, "nothing beyond plain ASCII characters")
 	c.Flags().BoolVar(&p.inch, "inch", false, "inches, feet and pounds")
 	c.Flags().BoolVar(&p.fahrenheit, "fahrenheit", false, "temperatures in °F")
 	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
@@ -31,7 +30,6 @@ func newReport(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "report [JOB]",
 		Short: "Every figure of every trial; without JOB, of the built-in example",
-		Args:  cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			d, b, o, err := workOut(argument(args))
 			if err != nil {
@@ -40,7 +38,7 @@ func newReport(s streams) *cobra.Command {
 			if p.json {
 				return printJSON(s.out, o)
 			}
-			fmt.Fprint(s.out, card.Report(b, o, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d}))
+			fmt.Fprint(s.out, card.Report(b, o, card.Options{ASCII: isASCII(s.out), Units: p.units(), Document: &d}))
 			return nil
 		},
 	}
@@ -55,7 +53,6 @@ func newCard(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "card [JOB]",
 		Short: "The winding card as text; without JOB, of the built-in example",
-		Args:  cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			d, b, o, err := workOut(argument(args))
 			if err != nil {
@@ -65,7 +62,7 @@ func newCard(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			text := card.Text(b, o, i, card.Options{ASCII: p.ascii, Units: p.units(), Document: &d})
+			text := card.Text(b, o, i, card.Options{ASCII: isASCII(s.out), Units: p.units(), Document: &d})
 			if p.json {
 				return printJSON(s.out, map[string]any{"trial": o.Trials[i], "machine": o.Machine, "cautions": o.Cautions, "card": text})
 			}

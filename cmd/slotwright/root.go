@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"io"
 	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -18,31 +19,44 @@ type streams struct {
 // newRoot is the command with its verbs.
 func newRoot(ctx context.Context, s streams) *cobra.Command {
 	var look appearance
+	terminal := s
 	root := &cobra.Command{
 		Use:   "slotwright [JOB]",
 		Short: "Rewind small alternator stators for slow drives",
 		Long: `Slotwright opens the screen on a job file; without one, on the job that was open
 last, else on the built-in example. The verbs below answer in text.`,
-		Args:          cobra.MaximumNArgs(1),
+		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return openScreen(ctx, s, args, look)
+			return openScreen(ctx, terminal, args, look)
 		},
 	}
-	root.Flags().BoolVar(&look.ascii, "ascii", false, "nothing beyond plain ASCII characters")
+	root.SetVersionTemplate("slotwright {{.Version}}\n")
+	root.PersistentFlags().BoolVar(&look.ascii, "ascii", false, "nothing beyond plain ASCII characters")
 	root.Flags().BoolVar(&look.example, "example", false, "open the built-in example")
 	root.CompletionOptions.HiddenDefaultCmd = true
+	s.out = folding{s.out, &look.ascii}
 	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newWire(s), newLayout(s))
+	plainUsage(root)
 	return root
 }
 
 // printJSON writes a value as indented JSON.
 func printJSON(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
+	var b strings.Builder
+	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
-	return e.Encode(v)
+	if err := e.Encode(v); err != nil {
+		return err
+	}
+	out := b.String()
+	if isASCII(w) {
+		out = escaped(out)
+	}
+	_, err := io.WriteString(w, out)
+	return err
 }
 
 // isTerminal reports whether a stream is one.

@@ -121,6 +121,65 @@ func TestUsage(t *testing.T) {
 	assert.Contains(t, errs, "needs a terminal")
 }
 
+// What was typed, what was expected, in our own words and no library's.
+func TestUsageErrors(t *testing.T) {
+	for line, want := range map[string]string{
+		"layout --slots abc":         `--slots: read "abc", expected a whole number`,
+		"layout --slots 36 --span 3": "--poles: not given, expected poles of the rotor",
+		"layout x":                   `layout: read "x", expected options only`,
+		"wire":                       "wire: nothing given, expected GAUGE",
+		"wire 18 --temp":             "--temp: nothing behind it, expected a number",
+		"wire 18 --temp warm":        `--temp: read "warm", expected a number`,
+		"wire 18 --tmp 3":            "read the option --tmp, expected one of --ascii --build",
+		"wire 18 -z":                 "read the option -z, expected one of --ascii --build",
+		"wire 18 ---z":               "read the option ---z, expected one of --ascii --build",
+		"card a.toml b.toml":         `card: read "b.toml" after "a.toml", expected nothing more`,
+		"check":                      "check: nothing given, expected JOB",
+		"report --json=maybe":        `--json: read "maybe", expected true or false`,
+		"chekc a.toml":               `read "chekc", expected a verb or one job: did you mean check?`,
+		"a.toml b.toml":              `read "b.toml" after "a.toml", expected one job at most, or a verb first: card, check`,
+		"wire 18 --temp 999 --ascii": "expected -60 to 300 degC",
+	} {
+		code, out, errs := command(strings.Fields(line)...)
+		assert.Equal(t, 2, code, line)
+		assert.Empty(t, out, line)
+		assert.Contains(t, errs, want, line)
+		assert.NotRegexp(t, `strconv|arg\(s\)|flag`, errs, line)
+	}
+	code, _, errs := command(strings.Fields("layout --slots 36 --poles 12 --span 3 --phases 2")...)
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "nearest that work: 3 phases\n")
+}
+
+func TestVersion(t *testing.T) {
+	code, out, _ := command("--version")
+	assert.Equal(t, 0, code)
+	assert.Regexp(t, `^slotwright \S.*go1\.`, out)
+}
+
+// Every verb answers in ASCII when asked to; JSON says the same in ASCII as without.
+func TestASCIIEverywhere(t *testing.T) {
+	for _, line := range []string{"wire 18 --temp 120", "layout --slots 36 --poles 12 --span 3", "check ../../testdata/jobs/water.toml", "report", "card --json", "report --json"} {
+		code, out, errs := command(append(strings.Fields(line), "--ascii")...)
+		assert.Equal(t, 0, code, errs)
+		assert.NotRegexp(t, `[^\n -~]`, out, line)
+	}
+	plain, escaped := answer(t, "report", "--json"), answer(t, "report", "--json", "--ascii")
+	assert.Equal(t, plain, escaped)
+	_, out, _ := command("wire", "18", "--temp", "120", "--ascii")
+	assert.Contains(t, out, "ohms at 20 degC   20.95 ohm/km")
+	assert.Contains(t, out, "ohms at 120 degC  29.18 ohm/km")
+}
+
+// Keys are in small letters, as everywhere.
+func TestKeysOfNotesAndNearest(t *testing.T) {
+	note := answer(t, "layout", "--slots", "36", "--poles", "12", "--span", "3", "--json")["notes"].([]any)[0].(map[string]any)
+	for _, key := range []string{"topic", "text", "source", "caution"} {
+		assert.Contains(t, note, key)
+	}
+	assert.Equal(t, map[string]any{"swg": "19 SWG", "iec": "IEC 1 mm"}, answer(t, "wire", "18awg", "--json")["nearest"])
+}
+
 // The report of every job in testdata/jobs, as it was when somebody last looked at it.
 func TestGoldenReports(t *testing.T) {
 	jobs, err := filepath.Glob("../../testdata/jobs/*.toml")

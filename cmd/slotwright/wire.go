@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"slotwright/winding/text"
 	"slotwright/wiretable"
 
 	"github.com/spf13/cobra"
@@ -17,11 +18,10 @@ func newWire(s streams) *cobra.Command {
 	var build, metal, equals string
 	var temp float64
 	c := &cobra.Command{
-		Use:   "wire GAUGE",
+		Use:   "wire GAUGE...",
 		Short: "One wire: bare, overall, area, ohms, mass, neighbours, stand-ins",
 		Example: "  slotwright wire 18awg\n  slotwright wire 0.75 mm over --build grade1\n" +
 			"  slotwright wire 19 swg --temp 120 --json",
-		Args: cobra.MinimumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			g, err := wiretable.Parse(strings.Join(args, " "))
 			if err != nil {
@@ -81,7 +81,10 @@ func systemOf(word string, g wiretable.Gauge) (wiretable.System, error) {
 
 func printWire(w io.Writer, d wiretable.Description) {
 	line := func(label, format string, args ...any) {
-		fmt.Fprintf(w, "%-14s"+format+"\n", append([]any{label}, args...)...)
+		if isASCII(w) {
+			label = text.ASCII(label)
+		}
+		fmt.Fprintf(w, "%s"+format+"\n", append([]any{text.Pad(label, 18)}, args...)...)
 	}
 	fmt.Fprintf(w, "%s, %s, %s enamel\n\n", d.Gauge, d.Metal, d.Build)
 	line("bare", "%.4g mm   %.4f in", d.BareMM, d.BareInch)
@@ -106,7 +109,7 @@ func printWire(w io.Writer, d wiretable.Description) {
 	}
 	sort.Strings(systems)
 	for _, s := range systems {
-		line("nearest "+s, "%s", d.Nearest[s])
+		line("nearest "+strings.ToUpper(s), "%s", d.Nearest[s])
 	}
 	if len(d.Equal) == 0 {
 		return

@@ -52,6 +52,7 @@ func (s Spec) difference(from Spec) string {
 	}
 	add(s.Slots, from.Slots, "slots")
 	add(s.Poles, from.Poles, "poles")
+	add(s.Phases, from.Phases, "phases")
 	if s.Span != from.Span {
 		parts = append(parts, fmt.Sprintf("span %d", s.Span))
 	}
@@ -59,8 +60,11 @@ func (s Spec) difference(from Spec) string {
 	if s.Kind != from.Kind {
 		parts = append(parts, s.Kind.String())
 	}
-	if s.Sets != max(from.Sets, 1) {
-		parts = append(parts, "one set")
+	if now, then := max(s.Sets, 1), max(from.Sets, 1); now != then {
+		parts = append(parts, []string{"one set", "two sets"}[now-1])
+	}
+	if s.TwoThirds != from.TwoThirds {
+		parts = append(parts, "every slot wound")
 	}
 	return strings.Join(parts, " with ")
 }

@@ -8,10 +8,10 @@ import (
 
 // Note is something the slot and pole numbers, or the coil list, call for.
 type Note struct {
-	Topic   string // "cogging", "pull", "subharmonics", "third harmonic", "factor", "balance", "one phase"
-	Text    string
-	Source  string // where it is from; "from memory" when not looked up
-	Caution bool   // true when it should weigh in the choice
+	Topic   string `json:"topic"` // "cogging", "pull", "subharmonics", "third harmonic", "factor", "balance", "one phase"
+	Text    string `json:"text"`
+	Source  string `json:"source"`  // where it is from; "from memory" when not looked up
+	Caution bool   `json:"caution"` // true when it should weigh in the choice
 }
 
 const (
