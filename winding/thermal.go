@@ -30,7 +30,8 @@ func newThermal(m *machine, room *slotRoom) thermal {
 		return s
 	}
 	depth := room.depthMM()
-	s.perWatt = quantity.Of(heat.FromSurface(s.cooling, m.BoreMM.Value, m.StackMM.Value, depth), quantity.Guessed).
+	perWatt, err := heat.FromSurface(s.cooling, m.BoreMM.Value, m.StackMM.Value, depth)
+	s.perWatt = quantity.OrError(perWatt, err, quantity.Guessed).
 		Because("a guess from its surface and cooling")
 	return s
 }

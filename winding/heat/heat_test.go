@@ -96,9 +96,15 @@ func TestSameHeatAndDensity(t *testing.T) {
 }
 
 func TestSurfaceGuess(t *testing.T) {
-	small, large := FromSurface(Open, 60, 30, 12), FromSurface(Open, 120, 60, 24)
+	of := func(c Cooling, bore, stack, depth float64) float64 {
+		perWatt, err := FromSurface(c, bore, stack, depth)
+		require.NoError(t, err)
+		return perWatt
+	}
+	small, large := of(Open, 60, 30, 12), of(Open, 120, 60, 24)
 	assert.InEpsilon(t, small/4, large, 1e-9, "twice the size, four times the surface")
-	assert.Less(t, FromSurface(Fan, 60, 30, 12), small)
-	assert.Greater(t, FromSurface(Closed, 60, 30, 12), small)
-	assert.True(t, math.IsNaN(FromSurface(Open, 0, 30, 12)))
+	assert.Less(t, of(Fan, 60, 30, 12), small)
+	assert.Greater(t, of(Closed, 60, 30, 12), small)
+	_, err := FromSurface(Open, 0, 30, 12)
+	assert.ErrorContains(t, err, "bore of 0 mm")
 }

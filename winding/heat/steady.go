@@ -86,14 +86,15 @@ func Film(c Cooling) float64 {
 // FromSurface guesses the rise per watt of a stator of a bore, a stack and a slot depth,
 // all in mm: its outside is taken as bore + 4 slot depths across and the stack and one
 // slot depth of end turns at each side long, mantle and both faces giving off heat. A
-// guess, good to a factor of 1.5; NaN when a length is not above 0.
-func FromSurface(c Cooling, boreMM, stackMM, slotDepthMM float64) float64 {
+// guess, good to a factor of 1.5; an error when bore or stack is not above 0 or the depth
+// below it.
+func FromSurface(c Cooling, boreMM, stackMM, slotDepthMM float64) (kelvinPerWatt float64, err error) {
 	if !(boreMM > 0 && stackMM > 0 && slotDepthMM >= 0) {
-		return math.NaN()
+		return 0, fmt.Errorf("rise per watt from the surface: read a bore of %g mm, a stack of %g mm and slots %g mm deep, expected bore and stack above 0 and the depth not below", boreMM, stackMM, slotDepthMM)
 	}
 	d := (boreMM + 4*slotDepthMM) / 1000
 	l := (stackMM + 2*slotDepthMM) / 1000
 	inner := boreMM / 1000
 	area := math.Pi*d*l + 2*math.Pi/4*(d*d-inner*inner) + math.Pi*inner*l
-	return 1 / (Film(c) * area)
+	return 1 / (Film(c) * area), nil
 }
