@@ -19,19 +19,23 @@ type dcSide struct {
 	spec                                 battery.Spec
 }
 
-// Defaults; common practice, no source. A diode's line is that of a press-fit or stud
-// diode between a few and a few tens of amperes.
+// Common practice, no source. A diode's line is that of a press-fit or stud diode between
+// a few and a few tens of amperes.
 const (
-	defaultCapacityAh  = 100.0
-	defaultCableMM2    = 16.0
-	defaultCableC      = 40.0
-	siliconVolts       = 0.75
-	schottkyVolts      = 0.40
-	defaultDiodeOhms   = 0.004
-	defaultAmbientC    = 25.0
-	defaultClass       = "B"
-	defaultIronPower   = 1.5
-	defaultFieldBrushV = 1.0
+	defaultCableC    = 40.0
+	siliconVolts     = 0.75
+	schottkyVolts    = 0.40
+	defaultIronPower = 1.5
+)
+
+// Where nothing was said.
+var (
+	defaultCapacityAh  = job.DefaultOf("battery.capacity")
+	defaultCableMM2    = job.DefaultOf("battery.cable_area")
+	defaultDiodeOhms   = job.DefaultOf("battery.diode_slope")
+	defaultAmbientC    = job.DefaultOf("machine.ambient")
+	defaultClass       = job.DefaultWord("machine.thermal_class")
+	defaultFieldBrushV = job.DefaultOf("field.brush")
 )
 
 // newDCSide fills in what was not given of battery, cable and diodes.

@@ -9,9 +9,13 @@ import (
 const (
 	metresPerFoot    = 0.3048     // by definition, 1959
 	kilogramPerPound = 0.45359237 // by definition, 1959
-	defaultAllowance = 0.10       // common practice, no source
-	defaultSpoolKg   = 1.0
-	defaultTestC     = 20.0
+)
+
+// Where nothing was said.
+var (
+	defaultAllowance = job.DefaultOf("target.allowance")
+	defaultSpoolKg   = job.DefaultOf("target.spool")
+	defaultTestC     = job.DefaultOf("target.test_at")
 )
 
 // ohms is the resistance of a phase, R = ρ(t)·N·l/(a·s·A), and between leads.

@@ -6,13 +6,13 @@ import (
 	"slotwright/winding/slot"
 )
 
-// Defaults where nothing was measured; common practice, no source.
-const (
-	defaultLinerMM   = 0.25
-	defaultWedgeMM   = 1.0
-	defaultFillLimit = 0.70
-	defaultEndRunMM  = 9.0
-	defaultMouthMM   = 1.0 // height
+// Where nothing was measured.
+var (
+	defaultLinerMM   = job.DefaultOf("slot.liner")
+	defaultWedgeMM   = job.DefaultOf("slot.wedge")
+	defaultFillLimit = job.DefaultOf("slot.fill_limit")
+	defaultEndRunMM  = job.DefaultOf("machine.end_run")
+	defaultMouthMM   = job.DefaultOf("slot.mouth_height")
 )
 
 // slotRoom is the lined slot, with one layer and with two, or why there is none.

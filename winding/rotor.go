@@ -8,14 +8,15 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// defaultMagnetC and defaultCover are guesses where nothing was said; common practice,
-// no source. A rotor coil at work is taken as warm.
-const (
-	defaultMagnetC = 40.0
-	defaultCover   = 0.80
-	defaultLeakage = 1.10
-	rotorCoilC     = 80.0
+// Where nothing was said.
+var (
+	defaultMagnetC = job.DefaultOf("field.magnet_at")
+	defaultCover   = job.DefaultOf("field.cover")
+	defaultLeakage = job.DefaultOf("field.leakage")
 )
+
+// rotorCoilC: a rotor coil at work is taken as warm; common practice, no source.
+const rotorCoilC = 80.0
 
 // rotorCoil is the wound rotor's circuit; ok is false when its ohms are not known.
 func rotorCoil(f *job.FieldSpec) (field.Wound, bool) {

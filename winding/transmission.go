@@ -28,10 +28,12 @@ func transmissionOf(d *job.DriveSpec) drive.Transmission {
 // Transmission losses; V-belts 0.92 to 0.95 (US DOE tip sheet and field literature),
 // chains and gears common practice, no source.
 const (
-	defaultSlip            = 0.02
 	defaultBeltEfficiency  = 0.95
 	defaultChainEfficiency = 0.97
 )
+
+// defaultSlip is a belt's, where it was not measured.
+var defaultSlip = job.DefaultOf("drive.slip")
 
 // driveRatio is alternator turns for one turn of the drive: from two tachometer
 // readings, else as given, else from pulleys or teeth.

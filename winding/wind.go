@@ -10,17 +10,19 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Defaults of a wind rotor; common practice, no source. The wind of the slow speed is
-// the light one from which a small machine is expected to charge.
-const (
-	defaultPeakCp     = 0.35
-	defaultPeakLambda = 6.0
-	defaultMeanWind   = 5.0
-	defaultFurl       = 14.0
-	defaultGale       = 20.0
-	defaultAirC       = 15.0
-	lightWind         = 3.5
+// A wind rotor of which nothing was said.
+var (
+	defaultPeakCp     = job.DefaultOf("drive.peak_cp")
+	defaultPeakLambda = job.DefaultOf("drive.peak_tsr")
+	defaultMeanWind   = job.DefaultOf("drive.mean_wind")
+	defaultFurl       = job.DefaultOf("drive.furl")
+	defaultGale       = job.DefaultOf("drive.gale")
+	defaultAirC       = job.DefaultOf("drive.air")
 )
+
+// lightWind, m/s, is the wind of the slow speed, from which a small machine is expected to
+// charge; common practice, no source.
+const lightWind = 3.5
 
 // windRotor is the job's rotor; why says what is wrong or missing.
 func windRotor(d *job.DriveSpec) (rotor drive.Rotor, why string) {

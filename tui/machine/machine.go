@@ -126,7 +126,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		u = s.Units.For(f.Dim)
 	}
 	r := form.Row{
-		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Ghost,
+		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Empty(u),
 		Help: f.Help + " " + f.How,
 	}
 	if t.Many() {

@@ -87,9 +87,11 @@ func (w *writer) word(label, path, text string) {
 		w.pair(label, text)
 		return
 	}
-	if field, ok := job.InputAt(path); ok && field.Ghost != "" {
-		w.pair(label, fmt.Sprintf("~%s (not given)", field.Ghost))
-		return
+	if field, ok := job.InputAt(path); ok {
+		if empty := field.Empty(w.opt.Units.For(field.Dim)); empty != "" {
+			w.pair(label, fmt.Sprintf("~%s (not given)", empty))
+			return
+		}
 	}
 	w.known.add(label, "not given")
 }

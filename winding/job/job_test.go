@@ -53,13 +53,14 @@ func TestQuantities(t *testing.T) {
 		"38": {value: 38}, "~38": {value: 38, guessed: true}, " ~ 38 mm ±0.5 ": {value: 38, plusMinus: 0.5, guessed: true, unit: "mm"},
 		"1,2": {value: 1.2}, "200 ±2%": {value: 200, plusMinus: 4}, "12 +- 1": {value: 12, plusMinus: 1}, "-5 °C": {value: -5, unit: "degC"},
 		"1e3": {value: 1000}, "0.25 Ω": {value: .25, unit: "ohm"}, "38 ±0.5 mm": {value: 38, plusMinus: .5, unit: "mm"},
+		"16 mm²": {value: 16, unit: "mm2"}, "~0.1in2 ± 0.01 in²": {value: .1, plusMinus: .01, guessed: true, unit: "in2"},
 	} {
 		q, err := parseQuantity(text)
 		if assert.NoError(t, err, text) {
 			assert.Equal(t, want, q, text)
 		}
 	}
-	for _, text := range []string{"", "abc", "1,000", "1.2.3", "--4", "nan", "inf", "5 mm ±1 in", "±3", "~", "1e999"} {
+	for _, text := range []string{"", "abc", "1,000", "1.2.3", "--4", "nan", "inf", "5 mm ±1 in", "±3", "~", "1e999", "3 4", "3 -4", "3 mm 4 ±"} {
 		_, err := parseQuantity(text)
 		assert.Error(t, err, text)
 	}

@@ -42,8 +42,11 @@ type Input struct {
 	Words   []string
 	// Help says in a line what it is; How, how to measure it or where to read it.
 	Help, How string
-	// Ghost is what is used when the field is empty, in words; "" when nothing is.
-	Ghost string
+	// Default is what is used when the field is empty, where that is the same for every
+	// job; nil where there is none. Ghost says in words what is used where it is worked
+	// out, or that nothing is. Empty is the text of either.
+	Default *Default
+	Ghost   string
 	// when says whether the field has a meaning in this job; nil is always.
 	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.

@@ -53,8 +53,12 @@ func writeField(b *strings.Builder, f *Input) {
 	if f.How != "" {
 		text += " " + f.How
 	}
-	if f.Ghost != "" {
-		text += " Empty: " + f.Ghost + "."
+	if empty := f.Empty(f.Dim[0]); empty != "" {
+		text += " Empty: " + empty
+		if f.Default != nil {
+			text += ", " + f.Default.Source
+		}
+		text += "."
 	}
 	b.WriteString("\n")
 	writeNote(b, text)

@@ -24,7 +24,8 @@ type typedNumber struct {
 	unit             string
 }
 
-var quantityForm = regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*([^0-9±+~]*?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*([^0-9±+~]*?))?\s*$`)
+// A unit begins with no figure, sign or mark but may have a figure in it, as mm2 has.
+var quantityForm = regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
 
 // superscripts and other ways to type a unit that no suffix has.
 var plainUnit = strings.NewReplacer("²", "2", "Ω", "ohm", "Ω", "ohm", "°", "deg")

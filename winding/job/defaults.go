@@ -1,0 +1,95 @@
+package job
+
+import (
+	"fmt"
+	"strconv"
+
+	"slotwright/winding/quantity"
+)
+
+// Default is what stands in for a field that was left empty, where that is one number or
+// one word for every job. Where it is worked out of other fields the field has a Ghost
+// instead, and what it comes to is settled where it is worked out.
+//
+// This is the one place for it: what is calculated with, the template of a new file, the
+// form and the card all take it from here.
+type Default struct {
+	// Number is in the field's base unit.
+	Number float64
+	// Word is that of a field of words, "" when it is a number.
+	Word string
+	// Source is the standard it is from, or says that there is none.
+	Source string
+}
+
+// Where defaults come from.
+const (
+	practice    = "common practice, no source"
+	leftOut     = "left out unless said"
+	cold        = "the reference temperature of IEC 60028"
+	standardAir = "the standard atmosphere, ISO 2533, from memory"
+)
+
+func amount(v float64, source string) *Default { return &Default{Number: v, Source: source} }
+
+func word(w, source string) *Default { return &Default{Word: w, Source: source} }
+
+// Empty is what is used when the field is empty, in words and in a unit of its own
+// dimension; "" when nothing is.
+func (f *Input) Empty(u quantity.Unit) string {
+	switch d := f.Default; {
+	case d == nil:
+		return f.Ghost
+	case d.Word != "":
+		return d.Word
+	default:
+		figures := 6
+		if u.From(1) != 1 { // 0.25 mm are 0.009843 in: as much as a rule of thumb bears
+			figures = 4
+		}
+		text := strconv.FormatFloat(u.From(d.Number), 'g', figures, 64)
+		if u.Name != "" {
+			text += " " + u.Name
+		}
+		return text
+	}
+}
+
+// DefaultOf is the number, in the base unit, that stands in for an empty field. It panics
+// for a path that has no such number: only the program asks, by a path it knows.
+func DefaultOf(path string) float64 {
+	d := defaultAt(path)
+	if d.Word != "" {
+		panic(fmt.Sprintf("job: the default of %s is the word %q", path, d.Word))
+	}
+	return d.Number
+}
+
+// DefaultWord is the word that stands in for an empty field. It panics for a path that
+// has none.
+func DefaultWord(path string) string {
+	d := defaultAt(path)
+	if d.Word == "" {
+		panic(fmt.Sprintf("job: the default of %s is a number", path))
+	}
+	return d.Word
+}
+
+// Or is the reading, or a guessed one of the field's default when none was given.
+func Or(path string, r quantity.Reading) quantity.Reading { return r.OrReading(DefaultOf(path)) }
+
+// OrWord is the word, or the field's default when none was given.
+func OrWord(path, text string) string {
+	if text != "" {
+		return text
+	}
+	return DefaultWord(path)
+}
+
+func defaultAt(path string) *Default {
+	f, ok := InputAt(path)
+	if !ok || f.Default == nil {
+		panic(fmt.Sprintf("job: %s has no default", path))
+	}
+	return f.Default
+}
