@@ -29,7 +29,9 @@ func TestAdiabaticAgainstTheInstallationStandard(t *testing.T) {
 	}
 }
 
-func TestDensitiesAsPublished(t *testing.T) {
+// Circular mils per ampere and A/mm² as books print both: the conversion, not the choice
+// of a density, which is from memory and stands in TestConstants.
+func TestPrintedCircularMilsAreOurs(t *testing.T) {
 	for _, row := range published.Rows(t, "heat/density.csv") {
 		cmil, amps := row.Number(t, "cmil_per_amp"), row.Number(t, "amps_per_mm2")
 		assert.InDelta(t, amps, CmilPerMM2/cmil, 0.0051, row["source"])
