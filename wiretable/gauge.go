@@ -80,6 +80,8 @@ func (g Gauge) Basis() string {
 		return "formula of ASTM B258, half size"
 	case g.system == AWG:
 		return "ASTM B258 table"
+	case g.system == SWG && swgFromMemory[g.n]:
+		return "imperial standard wire gauge, from memory"
 	case g.system == SWG:
 		return "imperial standard wire gauge table"
 	case g.system == IEC:

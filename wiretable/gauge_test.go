@@ -93,6 +93,9 @@ func TestImperialRowsAsPrinted(t *testing.T) {
 		inch, _, _ := row.printed(t, "dia_in")
 		assert.InDelta(t, inch, d/mmPerInch, 1e-12, row["gauge"])
 		row.agrees(t, "dia_mm", d, 1.01)
+		// What nobody saw printed says so wherever the size is described.
+		basis := Describe(mustParse(t, row["gauge"]+" SWG"), Heavy, Copper, 20, SWG).Basis
+		assert.Equal(t, row["status"] == "memory", strings.Contains(basis, "from memory"), "%s SWG: %s", row["gauge"], basis)
 	}
 }
 
