@@ -1,0 +1,19 @@
+package charge
+
+import (
+	"testing"
+
+	"slotwright/winding/published"
+)
+
+func TestConstants(t *testing.T) {
+	const choice = published.Choice
+	published.Constants(t, []published.Constant{
+		{What: "kT/q a kelvin, V", Want: 1.380649e-23 / 1.602176634e-19, Have: voltsPerKelvin, Source: "SI, 2019, by definition"},
+		{What: "strongest field", Want: 1e9, Have: fieldMax, Source: choice},
+		{What: "least reactance", Want: 1e-9, Have: leastReactance, Source: choice},
+		{What: "least current of a curved diode, A", Want: 1e-4, Have: leastDiodeAmps, Source: choice},
+		{What: "pieces of a cycle at most", Want: 48, Have: maxPieces, Source: choice},
+		{What: "steps to an event at most", Want: 10000, Have: maxSteps, Source: choice},
+	})
+}
