@@ -31,18 +31,34 @@ func TestCarStatorRewoundFrom13To30Turns(t *testing.T) {
 	o := winding.Evaluate(load(t, "car-stator-13-to-30.toml"))
 	require.Len(t, o.Trials, 1)
 	a := o.Trials[0]
-	assert.InEpsilon(t, 2.308, a.Against.Volts.Value, 0.01)
-	assert.InEpsilon(t, 5.91, a.Against.Ohms.Value, 0.03)
-	assert.InEpsilon(t, 0.901, a.Against.Copper.Value, 0.005)
-	assert.InEpsilon(t, 867, a.CutInRPM.Value, 0.05)
+	assert.InEpsilon(t, 30.0/13, a.Against.Volts.Value, 1e-9)
+	assert.InEpsilon(t, 30.0/13*2.56, a.Against.Ohms.Value, 1e-9)
+	assert.InEpsilon(t, 30*0.5625/(13*1.44), a.Against.Copper.Value, 1e-9)
+	assert.InEpsilon(t, 2000*13/30.0, a.CutInRPM.Value, 1e-9)
 	assert.Equal(t, quantity.Guessed, a.CutInRPM.Origin, "2000 rpm is a general figure, and is marked so")
+	density := 0.0
 	for _, l := range a.Each {
 		if l.Name == "old density" {
-			assert.InEpsilon(t, 13.7, l.AmpsDC.Value, 0.03)
+			density = l.AmpsDC.Value
 		}
 	}
-	for _, f := range o.Findings {
-		assert.NotEqual(t, winding.Broken, f.Severity, "it was done: %s", f.Text)
+	assert.InEpsilon(t, 35*0.390625, density, 1e-9)
+	assert.False(t, a.TurnsThatFit.Known(), "no slot was seen")
+}
+
+// It was wound and fitted: in a slot, of whatever size, that the old winding filled to its
+// limit, the new one is not over it. One turn more than fit is.
+func TestCarStatorWentIntoItsSlot(t *testing.T) {
+	for _, area := range []float64{30, 60, 120} {
+		j := load(t, "car-stator-13-to-30.toml")
+		j.Slot = job.SlotSpec{AreaMM2: quantity.Known(area)}
+		j.Slot.FillLimit = quantity.Known(winding.Evaluate(j).Old.WireFill.Value)
+		o := winding.Evaluate(j)
+		assert.GreaterOrEqual(t, o.Trials[0].TurnsThatFit.Value, 30.0)
+		assert.False(t, says(&o, "trial[0].turns", "over the limit"), "%g mm²", area)
+		j.Trials[0].Turns = quantity.Known(o.Trials[0].TurnsThatFit.Value + 1)
+		o = winding.Evaluate(j)
+		assert.True(t, says(&o, "trial[0].turns", "over the limit"), "%g mm²", area)
 	}
 }
 

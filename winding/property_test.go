@@ -140,8 +140,6 @@ func TestRunningIntoTheBattery(t *testing.T) {
 			}
 		}
 		if c := o.Trials[1].CrossRPM; c.Known() {
-			b := winding.Prepare(j)
-			assert.NotNil(t, b)
 			assert.Greater(t, c.Value, math.Max(o.Trials[0].CutInRPM.Value, o.Trials[1].CutInRPM.Value)*0.99)
 		}
 	})

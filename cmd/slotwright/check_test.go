@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -40,8 +42,7 @@ func TestCheckFindsWhatIsBroken(t *testing.T) {
 			assert.Equal(t, 1, code)
 			assert.Contains(t, errs, fmt.Sprintf("%s:%d:", path, line))
 			assert.Contains(t, errs, want)
-			assert.Contains(t, errs, "read ")
-			assert.Contains(t, errs, "expected ")
+			sayWhatWasRead(t, strings.Split(string(before), "\n"), errs)
 			for _, inside := range []string{"strconv", "go-toml", "unstable", "struct", "panic", "%!"} {
 				assert.NotContains(t, errs, inside, "words of the program's inside")
 			}
@@ -53,6 +54,29 @@ func TestCheckFindsWhatIsBroken(t *testing.T) {
 			require.NoError(t, err)
 			assert.Equal(t, string(before), string(after), "the file is untouched")
 		})
+	}
+}
+
+// problem is a line of the answer: place, what was read and what was expected.
+var problem = regexp.MustCompile(`(?m):(\d+):\d+: .*?read (.+?), expected .`)
+
+// sayWhatWasRead: each problem quotes what stands in its own line of the file, or names the
+// brackets there.
+func sayWhatWasRead(t *testing.T, lines []string, errs string) {
+	t.Helper()
+	found := problem.FindAllStringSubmatch(errs, -1)
+	require.NotEmpty(t, found, errs)
+	for _, m := range found {
+		at, err := strconv.Atoi(m[1])
+		require.NoError(t, err)
+		read := strings.TrimSuffix(m[2], " again")
+		if quoted, ok := strings.CutPrefix(read, `"`); ok {
+			read = strings.TrimSuffix(quoted, `"`)
+		} else {
+			read = read[strings.IndexByte(read, '['):] // "2 times [machine]"
+		}
+		assert.NotEmpty(t, read, m[0])
+		assert.Contains(t, lines[at-1], read, m[0])
 	}
 }
 

@@ -56,8 +56,13 @@ func TestHandFillGivesPublishedCopperFill(t *testing.T) {
 	room := mustMeasure(t, Slot{Shape: Tapered, TopMM: 8, BottomMM: 6, DepthMM: 16, MouthMM: 3},
 		Insulation{LinerMM: 0.25, WedgeMM: 1, SeparatorMM: 0.25, Layers: 2})
 	wires := [2]Wire{{OverallMM: 0.79, BareMM: 0.71, Count: 1}} // IEC 60317-0-1 grade 2, from memory
-	for _, limit := range []float64{0.65, 0.75} {
+	// By hand: 112 gross, less 0.25·43.062 of liner, 7.405 of wedge and 1.625 of separator are
+	// 92.204 mm²; 0.65 and 0.75 of it over 2·0.79² are 48.02 and 55.40 turns.
+	require.InDelta(t, 92.204, room.NetMM2, 0.001)
+	for limit, byHand := range map[float64]int{0.65: 48, 0.75: 55} {
 		turns := TurnsThatFit(room.NetMM2, SquarePerTurnMM2(wires), 2, limit)
+		assert.Equal(t, byHand, turns, "limit %g", limit)
+		assert.InEpsilon(t, 2*float64(byHand)*math.Pi/4*0.71*0.71/112, Fill(room, wires, 2*turns).Copper, 1e-12)
 		assert.Greater(t, Fill(room, wires, 2*turns).Copper, low, "limit %g", limit)
 		assert.Less(t, Fill(room, wires, 2*turns).Copper, high, "limit %g", limit)
 	}
