@@ -135,9 +135,9 @@ func TestAmpsWithNothingTyped(t *testing.T) {
 		phase := limits["temperature"].AmpsDC.Value * math.Sqrt(2.0/3)
 		assert.InEpsilon(t, watts, 3*phase*phase*evaluateA(j).PhaseOhms20.Value*(234.5+130)/254.5, 1e-9, "cooling %q", word)
 	}
-	class, limit := winding.Prepare(plain()).ClassLimit()
-	assert.Equal(t, "B", class)
-	assert.Equal(t, 130.0, limit)
+	m := winding.Evaluate(plain()).Machine
+	assert.Equal(t, "B", m.ThermalClass)
+	assert.Equal(t, 130.0, m.ClassLimitC.Value)
 }
 
 // A battery of which nothing was said is a flooded one of 12 V and 100 Ah, behind silicon
