@@ -183,11 +183,11 @@ func printedScaling(in map[string]float64) float64 {
 }
 
 // printedOhms is a metal's straight line: by its inferred zero, or by a coefficient α at a
-// temperature, which is a zero at 1/α − t.
+// temperature, which is a zero at 1/α − t; that of a metal of such a zero is in the steady
+// temperature that one watt makes behind one kelvin a watt.
 func printedOhms(t *testing.T, row published.Row, in map[string]float64) float64 {
 	line := func(zero, from, to float64) float64 { // R(to)/R(from)
-		m := heat.Metal{InferredZero: zero}
-		return heat.HotWatts(m, 1, 1, 1, to) / heat.HotWatts(m, 1, 1, 1, from)
+		return wattsAt(zero, to) / wattsAt(zero, from)
 	}
 	zero := 1 / in["alpha0_per_C"]
 	switch row["id"] {
@@ -209,6 +209,21 @@ func printedOhms(t *testing.T, row published.Row, in map[string]float64) float64
 	}
 	t.Fatalf("%s: nothing reads it", row["id"])
 	return 0
+}
+
+// wattsAt is what a loss of 1 W at 20 °C in a metal has grown to at a temperature: the rise
+// over the air in which it steadily has that temperature.
+func wattsAt(zero, celsius float64) float64 {
+	low, high := celsius-10, celsius
+	for range 60 {
+		air := (low + high) / 2
+		if steady, ok := heat.Steady(air, 1, 1, zero, 0); ok && steady < celsius {
+			low = air
+		} else {
+			high = air
+		}
+	}
+	return celsius - low
 }
 
 // heatedTo is the temperature at which ohms have grown by a ratio.

@@ -18,6 +18,8 @@ func TestConstants(t *testing.T) {
 		{"copper, S/m at 20 °C", 58e6, copperSiemensPerM, "IEC 60028"},
 		{"copper, kg/m³", 8890, copperDensity, "IEC 60028"},
 		{"copper, inferred zero, °C", -234.5, copperZeroC, "IEEE Std 112; 20 − 1/0.00393, NBS Handbook 100"},
+		{"copper, J/kgK", 385, copperSpecific, "handbooks, from memory"},
+		{"aluminium, J/kgK", 897, aluminiumSpecific, "handbooks, from memory"},
 		{"aluminium over copper, conductivity", 0.61, aluminiumShareIACS, "IEC 60889, from memory"},
 		{"aluminium, kg/m³", 2703, aluminiumDensity, "IEC 60889, from memory"},
 		{"aluminium, inferred zero, °C", -228.1, aluminiumZeroC, "IEC 60889, from memory"},
