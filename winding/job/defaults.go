@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"strconv"
 
 	"slotwright/winding/quantity"
 )
@@ -43,11 +42,7 @@ func (f *Input) Empty(u quantity.Unit) string {
 	case d.Word != "":
 		return d.Word
 	default:
-		figures := 6
-		if u.From(1) != 1 { // 0.25 mm are 0.009843 in: as much as a rule of thumb bears
-			figures = 4
-		}
-		text := strconv.FormatFloat(u.From(d.Number), 'g', figures, 64)
+		text := quantity.File.Value(u.From(d.Number), u, quantity.AsGiven)
 		if u.Name != "" {
 			text += " " + u.Name
 		}
