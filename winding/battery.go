@@ -42,13 +42,11 @@ var (
 func newDCSide(g job.BatterySpec) dcSide {
 	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
 	d := dcSide{}
-	d.diodeVolts = g.DiodeVolts.Figure("")
-	if !d.diodeVolts.Known() {
-		d.diodeVolts = quantity.Of(siliconVolts, quantity.Guessed)
-		if g.Diode == "schottky" {
-			d.diodeVolts = quantity.Of(schottkyVolts, quantity.Guessed)
-		}
+	drop := siliconVolts
+	if g.Diode == "schottky" {
+		drop = schottkyVolts
 	}
+	d.diodeVolts = g.DiodeVolts.OrReading(drop).Figure("")
 	d.diodeOhms = g.DiodeOhms.OrReading(defaultDiodeOhms).Figure("")
 	spec := battery.Spec{
 		Chemistry: kind, Cells: int(g.Cells.Or(float64(battery.CellsOf12V(kind)))), CapacityAh: g.CapacityAh.Or(defaultCapacityAh),
@@ -63,8 +61,8 @@ func newDCSide(g job.BatterySpec) dcSide {
 		d.why = err.Error()
 		return d
 	}
-	d.rest, d.absorption, d.float = level(l.RestVolts), level(l.AbsorptionVolts), level(l.FloatVolts)
-	d.chargeLimit, d.inner = level(l.MaxChargeAmps), level(l.Ohms)
+	d.rest, d.absorption, d.float = level(l.RestVolts, g.RestVolts), level(l.AbsorptionVolts, g.AbsorptionVolts), level(l.FloatVolts, g.FloatVolts)
+	d.chargeLimit, d.inner = level(l.MaxChargeAmps, g.MaxChargeAmps), level(l.Ohms, g.Ohms)
 	if g.Ohms.Given() {
 		d.inner = g.Ohms.Figure("")
 	}
@@ -92,15 +90,15 @@ func (d *dcSide) fuseFor(o *Outcome, wanted quantity.Reading) quantity.Figure {
 	return fuse.Because(fmt.Sprintf("the next size from 1.25 times %.3g A, the most that any trial charges; the cable must stand it", most.Value))
 }
 
-// level is a battery level as a figure; one out of the table is a guess.
-func level(l battery.Level) quantity.Figure {
+// level is a battery level as a figure: as it was given, or a default out of the table.
+func level(l battery.Level, given quantity.Reading) quantity.Figure {
 	switch {
 	case l.Value <= 0:
 		return quantity.Missing("not known for this battery; give it")
 	case l.Given:
-		return quantity.Of(l.Value)
+		return quantity.Figure{Value: l.Value, Origin: given.Origin}
 	default:
-		return quantity.Of(l.Value, quantity.Guessed).Because(l.Source)
+		return quantity.Figure{Value: l.Value, Origin: quantity.Default, Why: l.Source}
 	}
 }
 

@@ -97,7 +97,7 @@ func orWord(word, fallback string) string {
 // guessedIf is Guessed when one of the readings is.
 func guessedIf(readings ...quantity.Reading) quantity.Origin {
 	for _, r := range readings {
-		if r.Origin == quantity.Guessed {
+		if r.Origin.Weak() {
 			return quantity.Guessed
 		}
 	}

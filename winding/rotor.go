@@ -50,7 +50,7 @@ func (r *fluxRoutes) curve(points []spinPoint) (flux, bool) {
 			continue
 		}
 		readings = append(readings, field.Reading{Amps: p.amps, Flux: p.perTurn, Weight: max(1e-6, p.weight/fastest)})
-		if p.origin == quantity.Guessed {
+		if p.origin.Weak() {
 			origin = quantity.Guessed
 		}
 	}

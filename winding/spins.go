@@ -56,7 +56,7 @@ func (r *fluxRoutes) mean(points []spinPoint) flux {
 	for _, p := range points {
 		sum, weight = sum+p.perTurn*p.weight, weight+p.weight
 		low, high = min(low, p.perTurn), max(high, p.perTurn)
-		if p.origin == quantity.Guessed {
+		if p.origin.Weak() {
 			origin = quantity.Guessed
 		}
 	}

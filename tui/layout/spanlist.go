@@ -171,7 +171,7 @@ func (v *View) meaning(s *session.Session, d *sheet, mark int) string {
 	text := fmt.Sprintf("Span %d is slot 1 to %d", sp.Span, sp.Span+1)
 	if sp.MeanTurnMM.Known() {
 		text += ", mean turn " + s.Text(sp.MeanTurnMM, quantity.Millimetres, 3)
-		if sp.MeanTurnMM.Origin == quantity.Guessed {
+		if sp.MeanTurnMM.Origin.Weak() {
 			text += " (a guess)"
 		}
 	}

@@ -30,10 +30,10 @@ func (s *Session) Text(f quantity.Figure, d quantity.Dimension, digits int) stri
 
 // MarkOf is the mark of how a figure came about.
 func MarkOf(f quantity.Figure) kit.Role {
-	switch f.Origin {
-	case quantity.Measured:
+	switch {
+	case f.Origin == quantity.Measured:
 		return kit.Measured
-	case quantity.Guessed:
+	case f.Origin.Weak():
 		return kit.Guessed
 	default:
 		return kit.Plain

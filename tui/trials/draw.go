@@ -7,7 +7,6 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/quantity"
 )
 
 // Draw fills the rectangle: the slot's line on top, the table, the picture beside it
@@ -223,7 +222,7 @@ func meaning(s *session.Session, r winding.Row) string {
 	case c.Figure.Why != "":
 		text += " From: " + c.Figure.Why + "."
 	}
-	if c.Figure.Origin == quantity.Guessed {
+	if c.Figure.Origin.Weak() {
 		text += " A guess or a default weighs in it."
 	}
 	if c.Figure.PlusMinus > 0 {

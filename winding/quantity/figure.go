@@ -1,9 +1,6 @@
 package quantity
 
-import (
-	"encoding/json"
-	"math"
-)
+import "math"
 
 // Figure is one number of an Outcome, or the reason why there is none. Its unit is
 // the one its field's name ends with.
@@ -11,8 +8,9 @@ type Figure struct {
 	Value float64
 	// PlusMinus is how far it may be off, same unit; 0 when not worked out.
 	PlusMinus float64
-	// Origin is Derived when it follows from measured numbers, Guessed when a guess
-	// or a default weighs in it, Absent when there is none.
+	// Origin is Measured or Default when it is a reading as it was given or the default in
+	// its place, Derived when it follows from measured numbers, Guessed when a guess or a
+	// default weighs in it, Absent when there is none.
 	Origin Origin
 	// Why says what is missing, or where the number came from.
 	Why string
@@ -21,24 +19,18 @@ type Figure struct {
 // Known reports whether there is a number.
 func (f Figure) Known() bool { return f.Origin != Absent }
 
-// MarshalJSON writes the number, or null when there is none.
-func (f Figure) MarshalJSON() ([]byte, error) {
-	if !f.Known() || math.IsNaN(f.Value) || math.IsInf(f.Value, 0) {
-		return []byte("null"), nil
-	}
-	return json.Marshal(f.Value)
-}
+const outOfRange = "the inputs are out of range"
 
 // Of is a number that follows from others. A value that is not finite is the
 // mark of an input out of its range; it becomes a missing figure here, so that it can
 // get no further.
 func Of(v float64, from ...Origin) Figure {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return Missing("the inputs are out of range")
+		return Missing(outOfRange)
 	}
 	f := Figure{Value: v, Origin: Derived}
 	for _, o := range from {
-		if o == Guessed {
+		if o.Weak() {
 			f.Origin = Guessed
 		}
 	}
@@ -96,11 +88,7 @@ func (r Reading) Figure(why string) Figure {
 	if !r.Given() {
 		return Missing(why)
 	}
-	f := Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: Derived}
-	if r.Origin == Guessed {
-		f.Origin = Guessed
-	}
-	return f
+	return Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: r.Origin}
 }
 
 // OrError is a figure from a part that may refuse its inputs.

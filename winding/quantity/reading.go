@@ -8,11 +8,17 @@ const (
 	Absent Origin = iota
 	// Measured: a person gave it as read from a rule, caliper, meter or plate.
 	Measured
-	// Guessed: a person gave it with the mark ~, or it is our default.
+	// Guessed: a person gave it with the mark ~, or a guess or a default weighs in it.
 	Guessed
-	// Derived: computed here from other numbers.
+	// Derived: computed here from measured numbers.
 	Derived
+	// Default: nobody gave it, the program's default stands.
+	Default
 )
+
+// Weak reports whether the number rests on less than a measurement: a guess or a default.
+// It is what the mark ~ stands for.
+func (o Origin) Weak() bool { return o == Guessed || o == Default }
 
 // String is the word the screen and the card use.
 func (o Origin) String() string {
@@ -23,6 +29,8 @@ func (o Origin) String() string {
 		return "guessed"
 	case Derived:
 		return "derived"
+	case Default:
+		return "default"
 	default:
 		return "absent"
 	}
@@ -38,11 +46,12 @@ type Reading struct {
 	Value float64
 	// PlusMinus is the tolerance given with it, same unit, 0 when none was.
 	PlusMinus float64
-	// Origin is Measured or Guessed when given, Absent when not.
+	// Origin is Measured or Guessed when given, Absent when not, Default when the program's
+	// own stands in its place.
 	Origin Origin
 }
 
-// Given reports whether a person gave the number.
+// Given reports whether there is a number.
 func (r Reading) Given() bool { return r.Origin != Absent }
 
 // Or returns the value, or the fallback when none was given.
@@ -53,12 +62,12 @@ func (r Reading) Or(fallback float64) float64 {
 	return fallback
 }
 
-// OrReading returns r, or a guessed reading of the fallback when none was given.
+// OrReading returns r, or the fallback marked as a default when none was given.
 func (r Reading) OrReading(fallback float64) Reading {
 	if r.Given() {
 		return r
 	}
-	return Reading{Value: fallback, Origin: Guessed}
+	return Reading{Value: fallback, Origin: Default}
 }
 
 // Whole returns the value as a whole number, 0 when none was given.

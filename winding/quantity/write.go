@@ -96,7 +96,7 @@ func (s Style) Figure(f Figure, u Unit, digits int) string {
 		return ""
 	}
 	text := s.Value(u.From(f.Value), u, digits)
-	if f.Origin == Guessed {
+	if f.Origin.Weak() {
 		text = "~" + text
 	}
 	if f.PlusMinus > 0 {
