@@ -107,7 +107,7 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 	out := RunPoint{
 		RPM: rpm, AmpsDC: p.DCAmps * r.sets, VoltsDC: p.DCVolts, PhaseAmpsRMS: p.PhaseAmpsRMS,
 		CopperWatts: p.CopperWatts * r.sets, DiodeWatts: p.DiodeWatts * r.sets, IronWatts: iron,
-		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode),
+		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode), followed: r.perWatt != 0,
 	}
 	// The battery takes what goes in at its posts; the cable's part is lost.
 	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(p.DCAmpsRMS*r.sets)

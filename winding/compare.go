@@ -33,12 +33,12 @@ func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil 
 // Cell is one trial's figure in a row of the comparison.
 type Cell struct {
 	Figure  quantity.Figure `json:"value"`
-	Verdict Verdict         `json:"verdict"`
+	Verdict Verdict         `json:"verdict,omitempty"`
 	// Percent is how far it is from the reference's figure, in percent of that;
 	// missing where that means nothing, as for temperatures.
-	Percent quantity.Figure `json:"percent"`
+	Percent quantity.Figure `json:"percent,omitzero"`
 	// Difference is how far it is in the row's unit.
-	Difference quantity.Figure `json:"difference"`
+	Difference quantity.Figure `json:"difference,omitzero"`
 }
 
 // Row is one figure of every trial, side by side.
@@ -48,8 +48,8 @@ type Row struct {
 	Label string `json:"label"`
 	// Dim is the unit the values are in, and those they can be shown in.
 	Dim quantity.Dimension `json:"-"`
-	// Unit is the base unit's name, for JSON.
-	Unit   string `json:"unit"`
+	// Unit is the unit the values are in, for JSON; none for a fraction.
+	Unit   string `json:"unit,omitempty"`
 	Digits int    `json:"-"` // significant figures that mean something
 	// Help says in a line what the number means.
 	Help string `json:"help"`
@@ -88,13 +88,22 @@ func compare(o *Outcome, wind bool) []Row {
 // Row is a figure of every trial side by side; wind says that the wind is the drive.
 func (o *Outcome) Row(f *Output, wind bool) Row {
 	dim := f.DimFor(wind)
-	r := Row{ID: f.ID, Group: f.Group, Label: f.Label, Dim: dim, Unit: dim[0].Name, Digits: f.Digits, Help: f.Meaning, Mend: f.Mend,
+	r := Row{ID: f.ID, Group: f.Group, Label: f.Label, Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.Meaning, Mend: f.Mend,
 		Cells: make([]Cell, len(o.Trials))}
 	ref := f.Of(&o.Trials[o.Reference])
 	for k := range o.Trials {
 		r.Cells[k] = o.judge(f, dim, &o.Trials[k], ref, k == o.Reference)
 	}
 	return r
+}
+
+// unitOf is the unit that values of a dimension are kept in: fractions, which are shown in
+// percent, have none.
+func unitOf(dim quantity.Dimension) string {
+	if dim[0].Base(1) != 1 {
+		return ""
+	}
+	return dim[0].Name
 }
 
 // anyKnown reports whether a trial has the figure.

@@ -38,6 +38,13 @@ func notCharging(why string) Charging {
 	return Charging{no, no, no, no, no, no, no, no, no, nil, nil, why}
 }
 
+// notRun says why a winding is neither charged with nor driven, nor held against the old.
+func (t *TrialOutcome) notRun(why string) {
+	no := quantity.Missing(why)
+	t.Charging, t.Driven, t.OpenAtGaleVolts = notCharging(why), noDrive(why), no
+	t.Against = Ratios{no, no, no, no}
+}
+
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
 // the highest cut-in when no speed is given.
 func (b *Bench) grid(o *Outcome, runners []*charger) []float64 {

@@ -21,6 +21,7 @@ func (b *Bench) Outcome() Outcome {
 	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.reference()}
 	if b.old.known() {
 		w := b.works(&b.old.candidate)
+		w.notRun("only the trials are run")
 		o.Old = &w
 	}
 	o.Trials = make([]TrialOutcome, len(b.job.Trials))

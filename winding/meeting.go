@@ -23,6 +23,9 @@ func (b *Bench) drive(o *Outcome, runners []*charger) {
 			continue
 		}
 		t.Driven = b.meet(r, t)
+		if len(t.Points) > 0 {
+			t.XUnit = OutputOf("charges_from_x").DimFor(b.job.Drive.Kind == "wind")[0].Name
+		}
 		t.FieldRun = b.runField(r, t)
 		t.SafetyRun = b.runSafety(r, t)
 		t.OpenAtGaleVolts = b.openAtGale(t)

@@ -9,7 +9,7 @@ import (
 // Outcome is everything that is known of a job. Screen, card, report and JSON read
 // it; nothing is worked out anywhere else. A Figure that is missing says why.
 type Outcome struct {
-	Job      string         `json:"job"`
+	Job      string         `json:"job,omitempty"`
 	Invented bool           `json:"invented,omitempty"`
 	Machine  MachineOutcome `json:"machine"`
 	// Old is the old winding worked out like a trial; nil when its turns or wire are
@@ -36,7 +36,7 @@ type MachineOutcome struct {
 	PolePitchMM quantity.Figure `json:"pole_pitch_mm"`
 	// FluxMWb is the flux of a pole, at the field current that is used.
 	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
-	FluxFrom string          `json:"flux_from"`
+	FluxFrom string          `json:"flux_from,omitempty"`
 	GapTesla quantity.Figure `json:"gap_flux_density_t"`
 	// MagnetsAgainstWound is the volts that the magnets given would make over those of
 	// the wound rotor, for a stator that is to change rotors.
@@ -55,7 +55,7 @@ type MachineOutcome struct {
 	DiodeReverseVolts quantity.Figure `json:"diode_reverse_v"`
 
 	// ThermalClass is the letter of the insulation's class, ClassLimitC what it allows.
-	ThermalClass string          `json:"thermal_class"`
+	ThermalClass string          `json:"thermal_class,omitempty"`
 	ClassLimitC  quantity.Figure `json:"class_limit_c"`
 
 	SlowRPM  quantity.Figure `json:"slow_rpm"`
@@ -77,16 +77,16 @@ type MachineOutcome struct {
 type TrialOutcome struct {
 	Name       string            `json:"name"`
 	Note       string            `json:"note,omitempty"`
-	Wire       string            `json:"wire"`
-	Build      string            `json:"build"`
-	Metal      string            `json:"metal"`
+	Wire       string            `json:"wire,omitempty"`
+	Build      string            `json:"build,omitempty"`
+	Metal      string            `json:"metal,omitempty"`
 	Turns      quantity.Figure   `json:"turns_per_coil"`
-	Strands    int               `json:"strands"`
+	Strands    int               `json:"strands,omitempty"`
 	Connection layout.Connection `json:"connection"`
-	Circuits   int               `json:"circuits"`
-	Span       int               `json:"span_slots"`
-	Layers     int               `json:"layers"`
-	Kind       string            `json:"kind"`
+	Circuits   int               `json:"circuits,omitempty"`
+	Span       int               `json:"span_slots,omitempty"`
+	Layers     int               `json:"layers,omitempty"`
+	Kind       string            `json:"kind,omitempty"`
 
 	Fit
 	Coils
@@ -138,7 +138,7 @@ type Coils struct {
 // Ohms is the copper's length and resistance.
 type Ohms struct {
 	MeanTurnMM   quantity.Figure `json:"mean_turn_mm"`
-	MeanTurnFrom string          `json:"mean_turn_from"`
+	MeanTurnFrom string          `json:"mean_turn_from,omitempty"`
 	PhaseOhms20  quantity.Figure `json:"phase_ohms_20c"`
 	LeadOhms20   quantity.Figure `json:"lead_ohms_20c"`
 	PhaseOhmsT   quantity.Figure `json:"phase_ohms_test"`
@@ -168,10 +168,10 @@ type Limit struct {
 // Limits is how much current it can stand.
 type Limits struct {
 	// Each is every limit that could be worked out, the lowest first.
-	Each []Limit `json:"limits"`
+	Each []Limit `json:"limits,omitempty"`
 	// LimitAmps is the lowest, LimitBy its name.
 	LimitAmps quantity.Figure `json:"limit_amps_dc"`
-	LimitBy   string          `json:"limit_by"`
+	LimitBy   string          `json:"limit_by,omitempty"`
 	// DensityPerAmp is A/mm² in the wire for one ampere DC.
 	DensityPerAmp quantity.Figure `json:"density_a_per_mm2_per_dc_amp"`
 	// SecondsToClass is the time from warm to the class limit at the limit current
@@ -199,7 +199,7 @@ type Spools struct {
 
 // Purchase is what to buy.
 type Purchase struct {
-	Buy []Spools `json:"buy"`
+	Buy []Spools `json:"buy,omitempty"`
 	// BuyKg is all sizes together, with the allowance.
 	BuyKg quantity.Figure `json:"wire_to_buy_kg"`
 	// CopperKg is the metal wound in, without the allowance.
@@ -211,7 +211,7 @@ type Purchase struct {
 // Inductance is per phase.
 type Inductance struct {
 	PhaseMilliHenries quantity.Figure `json:"phase_mh"`
-	InductanceFrom    string          `json:"inductance_from"`
+	InductanceFrom    string          `json:"inductance_from,omitempty"`
 }
 
 // Ratios compares with the old winding, new over old.
@@ -240,6 +240,9 @@ type RunPoint struct {
 	Mode         string  `json:"mode"`
 	// TooHot is set when no steady temperature exists: it goes on getting hotter.
 	TooHot bool `json:"too_hot,omitempty"`
+	// followed is set when the temperature could be worked out; else WindingC is that of
+	// the air.
+	followed bool
 }
 
 // Charging is what reaches the battery, at the temperature the winding comes to.
@@ -292,6 +295,8 @@ const Overload drive.Region = "overload"
 type Driven struct {
 	// Points are against wind or drive speed, going up.
 	Points []DrivePoint `json:"drive_points,omitempty"`
+	// XUnit is the unit of what they are against, and of StartsAt: m/s or rpm.
+	XUnit string `json:"x_unit,omitempty"`
 	// StartsAt is the wind or the drive speed from which it charges.
 	StartsAt quantity.Figure `json:"charges_from_x"`
 	// YearKWh is into the battery in a year of the stated wind.

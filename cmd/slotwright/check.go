@@ -11,15 +11,15 @@ import (
 
 // checked is the JSON answer of check.
 type checked struct {
-	File     string        `json:"file"`
-	Problems []job.Problem `json:"problems"`
-	Doubts   []doubt       `json:"doubts"`
+	File     string    `json:"file"`
+	Problems []problem `json:"problems"`
+	Doubts   []doubt   `json:"doubts"`
 }
 
 // doubt is a finding with its place in the file.
 type doubt struct {
-	Line   int `json:"line"`
-	Column int `json:"column"`
+	Line   int `json:"line,omitempty"`
+	Column int `json:"column,omitempty"`
 	winding.Finding
 }
 
@@ -32,11 +32,11 @@ func newCheck(s streams) *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error {
 			d, _, err := job.Load(args[0])
 			if err != nil {
-				return jobProblem{err.Error()}
+				return jobProblem{text: err.Error(), file: args[0]}
 			}
-			answer := checked{File: args[0], Problems: d.Problems(), Doubts: []doubt{}}
-			if answer.Problems == nil {
-				answer.Problems = []job.Problem{}
+			answer := checked{File: args[0], Problems: []problem{}, Doubts: []doubt{}}
+			for _, p := range d.Problems() {
+				answer.Problems = append(answer.Problems, problem{&p, p.Text()})
 			}
 			for _, f := range winding.Evaluate(d.Job()).Findings {
 				if f.Severity < winding.Doubt {
@@ -51,7 +51,7 @@ func newCheck(s streams) *cobra.Command {
 				answer.print(s)
 			}
 			if err == nil && len(answer.Problems) > 0 {
-				return jobProblem{}
+				return jobProblem{answered: true}
 			}
 			return err
 		},

@@ -17,14 +17,14 @@ func readJob(path string) (job.Document, job.Job, error) {
 	}
 	d, _, err := job.Load(path)
 	if err != nil {
-		return d, job.Job{}, jobProblem{err.Error()}
+		return d, job.Job{}, jobProblem{text: err.Error(), file: path}
 	}
 	if problems := d.Problems(); len(problems) > 0 {
 		more := ""
 		if n := len(problems) - 1; n > 0 {
 			more = fmt.Sprintf(" (and %d more: slotwright check %s)", n, path)
 		}
-		return d, job.Job{}, jobProblem{path + ":" + problems[0].Error() + more}
+		return d, job.Job{}, jobProblem{text: path + ":" + problems[0].Error() + more, file: path, problems: problems}
 	}
 	return d, d.Job(), nil
 }

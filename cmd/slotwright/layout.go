@@ -68,14 +68,14 @@ func newLayout(s streams) *cobra.Command {
 			}
 			l, err := layout.New(spec)
 			if err != nil {
-				return jobProblem{err.Error()}
+				return jobProblem{text: err.Error()}
 			}
 			if l, err = l.WithTurns(turns); err != nil {
 				return err
 			}
 			if circuits > 1 {
 				if l, err = l.WithCircuits(circuits); err != nil {
-					return jobProblem{err.Error()}
+					return jobProblem{text: err.Error()}
 				}
 			}
 			conn := layout.Star
@@ -112,6 +112,7 @@ func describeLayout(l *layout.Layout, conn layout.Connection) laidOut {
 		Slots: spec.Slots, Poles: spec.Poles, Phases: spec.Phases, Span: spec.Span, Layers: spec.Layers, Sets: spec.Sets,
 		Kind: spec.Kind.String(), SlotAngle: l.SlotAngleDeg(), Kw1: l.Factor(1), Harmonics: map[string]float64{},
 		CircuitChoices: l.CircuitChoices(), Notes: l.Notes(),
+		Coils: []coilLine{}, Joins: []string{}, Leads: []string{}, Nodes: []string{}, Steps: []string{},
 	}
 	for _, h := range []int{1, 3, 5, 7, 11, 13} {
 		a.Harmonics[fmt.Sprint(h)] = l.Factor(h)

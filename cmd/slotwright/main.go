@@ -7,6 +7,8 @@ import (
 	"errors"
 	"fmt"
 	"os"
+
+	"slotwright/winding/job"
 )
 
 func main() {
@@ -21,14 +23,18 @@ func run(ctx context.Context, args []string, io streams) int {
 	root.SetIn(io.in)
 	root.SetOut(io.out)
 	root.SetErr(io.err)
-	err := root.Execute()
+	verb, err := root.ExecuteC()
 	ascii, _ := root.PersistentFlags().GetBool("ascii")
 	io.err = folding{io.err, &ascii}
 	var problem jobProblem
+	isProblem := errors.As(err, &problem)
+	if asJSON, _ := verb.Flags().GetBool("json"); asJSON && err != nil && !problem.answered {
+		_ = printJSON(folding{io.out, &ascii}, asFailed(err, problem))
+	}
 	switch {
 	case err == nil:
 		return 0
-	case errors.As(err, &problem):
+	case isProblem:
 		if problem.text != "" {
 			fmt.Fprintln(io.err, "slotwright: "+problem.text)
 		}
@@ -42,7 +48,14 @@ func run(ctx context.Context, args []string, io streams) int {
 
 // jobProblem is something wrong with the job or its file, not with how the command was
 // used. An empty text has been said already.
-type jobProblem struct{ text string }
+type jobProblem struct {
+	text string
+	// file and problems are what is wrong in it, for an answer in JSON; answered is set
+	// when that has been given.
+	file     string
+	problems []job.Problem
+	answered bool
+}
 
 // Error is the text, without the program's name.
 func (p jobProblem) Error() string { return p.text }

@@ -10,6 +10,11 @@ import (
 	"github.com/spf13/cobra"
 )
 
+// written is the JSON answer of new.
+type written struct {
+	Path string `json:"written"`
+}
+
 // newNew is the verb that writes a job file to fill in.
 func newNew(s streams) *cobra.Command {
 	var asJSON bool
@@ -22,12 +27,12 @@ func newNew(s streams) *cobra.Command {
 			// The zero mark says that there must be no such file yet.
 			if _, err := job.Save(path, job.Template(name), job.Mark{}, true); err != nil {
 				if strings.Contains(err.Error(), job.ErrChanged.Error()) {
-					return jobProblem{path + ": there is such a file already; it was left as it is"}
+					return jobProblem{file: path, text: path + ": there is such a file already; it was left as it is"}
 				}
-				return jobProblem{err.Error()}
+				return jobProblem{text: err.Error(), file: path}
 			}
 			if asJSON {
-				return printJSON(s.out, map[string]string{"written": path})
+				return printJSON(s.out, written{path})
 			}
 			fmt.Fprintf(s.out, "Wrote %s. Fill it in with any editor or on the screen: slotwright %s\n", path, path)
 			return nil

@@ -36,7 +36,7 @@ func newReport(s streams) *cobra.Command {
 				return err
 			}
 			if p.json {
-				return printJSON(s.out, o)
+				return printJSON(s.out, asReported(o))
 			}
 			fmt.Fprint(s.out, card.Report(b, o, card.Options{ASCII: isASCII(s.out), Units: p.units(), Document: &d}))
 			return nil
@@ -64,7 +64,7 @@ func newCard(s streams) *cobra.Command {
 			}
 			text := card.Text(b, o, i, card.Options{ASCII: isASCII(s.out), Units: p.units(), Document: &d})
 			if p.json {
-				return printJSON(s.out, map[string]any{"trial": o.Trials[i], "machine": o.Machine, "cautions": o.Cautions, "card": text})
+				return printJSON(s.out, carded{o.Trials[i], o.Machine, append([]winding.Caution{}, o.Cautions...), text})
 			}
 			fmt.Fprint(s.out, text)
 			return nil
@@ -96,7 +96,7 @@ func findTrial(o *winding.Outcome, name string) (int, error) {
 		names += " " + t.Name
 	}
 	if name == "" {
-		return 0, jobProblem{"the job has no trial; add one under [[trial]]"}
+		return 0, jobProblem{text: "the job has no trial; add one under [[trial]]"}
 	}
-	return 0, jobProblem{fmt.Sprintf("--trial: read %q, expected one of%s", name, names)}
+	return 0, jobProblem{text: fmt.Sprintf("--trial: read %q, expected one of%s", name, names)}
 }

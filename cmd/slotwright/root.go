@@ -2,10 +2,8 @@ package main
 
 import (
 	"context"
-	"encoding/json"
 	"io"
 	"os"
-	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -40,23 +38,6 @@ last, else on the built-in example. The verbs below answer in text.`,
 	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newWire(s), newLayout(s))
 	plainUsage(root)
 	return root
-}
-
-// printJSON writes a value as indented JSON.
-func printJSON(w io.Writer, v any) error {
-	var b strings.Builder
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(v); err != nil {
-		return err
-	}
-	out := b.String()
-	if isASCII(w) {
-		out = escaped(out)
-	}
-	_, err := io.WriteString(w, out)
-	return err
 }
 
 // isTerminal reports whether a stream is one.

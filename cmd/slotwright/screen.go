@@ -41,7 +41,7 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 		model.KeepUnsaved()
 	}
 	if ctx.Err() != nil {
-		return jobProblem{"ended by a signal; unsaved work is offered again next time"}
+		return jobProblem{text: "ended by a signal; unsaved work is offered again next time"}
 	}
 	if err != nil {
 		return fmt.Errorf("the screen failed (%w); unsaved work is offered again next time", err)
@@ -63,9 +63,9 @@ func openSession(path string, store recovery.Store, example bool) (*session.Sess
 	d, mark, err := job.Load(path)
 	if err != nil {
 		if _, gone := os.Stat(path); gone != nil {
-			return nil, jobProblem{err.Error() + "; to begin one: slotwright new " + path}
+			return nil, jobProblem{text: err.Error() + "; to begin one: slotwright new " + path}
 		}
-		return nil, jobProblem{err.Error()}
+		return nil, jobProblem{text: err.Error()}
 	}
 	store.SetLast(path)
 	return session.New(d, path, mark), nil

@@ -6,6 +6,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/quantity"
 	"slotwright/winding/job"
 )
 

@@ -1,0 +1,235 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/drive"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
+
+// answers is the type of each verb's answer in JSON, and of one that could not be given.
+var answers = map[string]reflect.Type{
+	"report": reflect.TypeFor[reported](), "card": reflect.TypeFor[carded](), "check": reflect.TypeFor[checked](),
+	"wire": reflect.TypeFor[wiretable.Description](), "layout": reflect.TypeFor[laidOut](), "new": reflect.TypeFor[written](),
+	"problems": reflect.TypeFor[failed](),
+}
+
+func schemaPath(verb string) string { return filepath.Join("../../testdata/schema", verb+".json") }
+
+// The schemas are written from the types of the answers, with the words of the table of
+// figures; -update writes them anew. A key that comes or goes shows as a change of a file,
+// which is the time to think of those who read it.
+func TestSchemasAreThoseOfTheAnswers(t *testing.T) {
+	for verb, of := range answers {
+		s := schemer{t: t, defs: object{}}
+		root := s.of(of, "")
+		if ref, ok := root["$ref"].(string); ok {
+			root = s.defs[strings.TrimPrefix(ref, "#/$defs/")].(object)
+			delete(s.defs, strings.TrimPrefix(ref, "#/$defs/"))
+		}
+		root["$schema"], root["title"] = "https://json-schema.org/draft/2020-12/schema", "slotwright "+verb+" --json"
+		root["properties"].(object)["format"] = object{"const": jsonFormat, "description": "Counts the shapes that answers have had."}
+		root["required"] = append([]string{"format"}, root["required"].([]string)...)
+		root["$defs"] = s.defs
+		var b bytes.Buffer
+		e := json.NewEncoder(&b)
+		e.SetEscapeHTML(false)
+		e.SetIndent("", "  ")
+		require.NoError(t, e.Encode(root))
+		if *update {
+			require.NoError(t, os.MkdirAll(filepath.Dir(schemaPath(verb)), 0o755))
+			require.NoError(t, os.WriteFile(schemaPath(verb), b.Bytes(), 0o600))
+			continue
+		}
+		want, err := os.ReadFile(schemaPath(verb))
+		require.NoError(t, err)
+		assert.Equal(t, strings.ReplaceAll(string(want), "\r\n", "\n"), b.String(), verb)
+	}
+}
+
+// schema reads one as a reader of the answers would.
+func schema(t *testing.T, verb string) *jsonschema.Schema {
+	t.Helper()
+	c := jsonschema.NewCompiler()
+	c.DefaultDraft(jsonschema.Draft2020)
+	s, err := c.Compile(schemaPath(verb))
+	require.NoError(t, err)
+	return s
+}
+
+type object = map[string]any
+
+// schemer writes the schema of a type; named structs go into defs.
+type schemer struct {
+	t    *testing.T
+	defs object
+}
+
+// words are the types that are one of a few words.
+var words = map[reflect.Type][]string{
+	reflect.TypeFor[winding.Severity]():  {"note", "doubt", "broken"},
+	reflect.TypeFor[winding.Verdict]():   {"same", "better", "worse", "past the limit"},
+	reflect.TypeFor[layout.Connection](): {"star", "delta"},
+	reflect.TypeFor[drive.Region](): {string(drive.Still), string(drive.Idling), string(drive.Charging), string(drive.Stalled),
+		string(drive.Runaway), string(winding.Overload)},
+}
+
+// orNull are the keys that say so with null when their number is not known.
+var orNull = map[string]bool{"RunPoint.winding_c": true, "FieldPoint.hold_field_a": true}
+
+// of is the schema of a type; under is the path of keys to it from the table's own root.
+func (s *schemer) of(t reflect.Type, under string) object {
+	if list := words[t]; list != nil {
+		return object{"enum": list}
+	}
+	switch t.Kind() {
+	case reflect.Pointer:
+		return s.of(t.Elem(), under)
+	case reflect.Bool:
+		return object{"type": "boolean"}
+	case reflect.String:
+		return object{"type": "string"}
+	case reflect.Int:
+		return object{"type": "integer"}
+	case reflect.Float64:
+		return object{"type": "number"}
+	case reflect.Slice:
+		return object{"type": "array", "items": s.of(t.Elem(), "")}
+	case reflect.Map:
+		return object{"type": "object", "additionalProperties": s.of(t.Elem(), "")}
+	case reflect.Struct:
+		return s.ref(t, under)
+	}
+	s.t.Fatalf("no schema for %v", t)
+	return nil
+}
+
+// ref puts a struct among the definitions.
+func (s *schemer) ref(t reflect.Type, under string) object {
+	name := strings.ReplaceAll(under, ".", "_") + strings.ToLower(t.Name()[:1]) + t.Name()[1:]
+	if s.defs[name] == nil {
+		s.defs[name] = object{} // for one that holds its own kind
+		if t == reflect.TypeFor[quantity.Figure]() {
+			s.defs[name] = figureSchema()
+		} else {
+			s.defs[name] = s.fields(t, under)
+		}
+	}
+	return object{"$ref": "#/$defs/" + name}
+}
+
+// figureSchema is a number with where it is from, or none with a reason.
+func figureSchema() object {
+	shape := func(required []string, properties object) object {
+		return object{"type": "object", "additionalProperties": false, "required": required, "properties": properties}
+	}
+	why := object{"type": "string", "minLength": 1}
+	return object{"oneOf": []object{
+		shape([]string{"value", "from"}, object{
+			"value":      object{"type": "number"},
+			"plus_minus": object{"type": "number", "exclusiveMinimum": 0, "description": "How far it may be off, in the same unit, by the tolerances given."},
+			"from": object{"enum": []string{"measured", "derived", "guessed", "default"},
+				"description": "Measured: as it was given. Derived: worked out from what was measured. Guessed: given as a guess, or one weighs in it. Default: nobody gave it."},
+			"why": why,
+		}),
+		shape([]string{"value", "why"}, object{"value": object{"type": "null"}, "why": why}),
+	}}
+}
+
+// fields is the object of a struct.
+func (s *schemer) fields(t reflect.Type, under string) object {
+	properties, required := object{}, []string{}
+	for _, f := range reflect.VisibleFields(t) {
+		key, options, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if !f.IsExported() || f.Anonymous || key == "-" {
+			continue
+		}
+		if key == "" {
+			s.t.Errorf("%v.%s: a field of an answer without a key", t, f.Name)
+			continue
+		}
+		of := f.Type
+		child := ""
+		if isTabled(t) && of.Kind() == reflect.Struct && of != reflect.TypeFor[quantity.Figure]() {
+			child = under + key + "."
+		}
+		p := s.of(of, child)
+		if of == reflect.TypeFor[quantity.Figure]() {
+			p = s.of(of, "")
+		}
+		if orNull[t.Name()+"."+key] {
+			p["type"] = []string{"number", "null"}
+		}
+		if of.Kind() == reflect.String && options == "omitempty" && words[of] == nil {
+			p["minLength"] = 1
+		}
+		p["description"] = describe(s.t, t, under, key)
+		properties[key] = p
+		if options == "" && !throughPointer(t, f.Index) {
+			required = append(required, key)
+		}
+	}
+	return object{"type": "object", "additionalProperties": false, "properties": properties, "required": required}
+}
+
+// isTabled reports whether the table of figures describes what is nested in a type.
+func isTabled(t reflect.Type) bool { return t == reflect.TypeFor[winding.TrialOutcome]() }
+
+// throughPointer reports whether a promoted field may be absent as a whole.
+func throughPointer(t reflect.Type, index []int) bool {
+	for _, i := range index[:len(index)-1] {
+		f := t.Field(i)
+		if f.Type.Kind() == reflect.Pointer {
+			return true
+		}
+		t = f.Type
+	}
+	return false
+}
+
+// describe is what a key means: by the table of figures, else by the list here.
+func describe(t *testing.T, of reflect.Type, under, key string) string {
+	for _, table := range [][]winding.Output{tableOf(of)} {
+		for _, o := range table {
+			if o.ID == under+key {
+				unit := ""
+				if o.Dim[0].Name != "" && o.Dim[0].Base(1) == 1 {
+					unit = " [" + o.Dim[0].Name + "]"
+				}
+				return o.Meaning + unit
+			}
+		}
+	}
+	for _, k := range []string{of.Name() + "." + key, key} {
+		if d := keyWords[k]; d != "" {
+			return d
+		}
+	}
+	t.Errorf("%s.%s: a key without a description", of.Name(), under+key)
+	return ""
+}
+
+func tableOf(t reflect.Type) []winding.Output {
+	switch t {
+	case reflect.TypeFor[winding.TrialOutcome](), reflect.TypeFor[winding.Brake](), reflect.TypeFor[winding.Ratios]():
+		return winding.Outputs()
+	case reflect.TypeFor[winding.MachineOutcome]():
+		return winding.MachineOutputs()
+	case reflect.TypeFor[winding.RunPoint]():
+		return winding.PointOutputs()
+	}
+	return nil
+}
