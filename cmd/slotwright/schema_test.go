@@ -161,15 +161,11 @@ func (s *schemer) fields(t reflect.Type, under string) object {
 			s.t.Errorf("%v.%s: a field of an answer without a key", t, f.Name)
 			continue
 		}
-		of := f.Type
-		child := ""
-		if isTabled(t) && of.Kind() == reflect.Struct && of != reflect.TypeFor[quantity.Figure]() {
-			child = under + key + "."
+		of, child := f.Type, ""
+		if t == reflect.TypeFor[winding.TrialOutcome]() && of != reflect.TypeFor[quantity.Figure]() {
+			child = under + key + "." // the table goes on within
 		}
 		p := s.of(of, child)
-		if of == reflect.TypeFor[quantity.Figure]() {
-			p = s.of(of, "")
-		}
 		if orNull[t.Name()+"."+key] {
 			p["type"] = []string{"number", "null"}
 		}
@@ -185,9 +181,6 @@ func (s *schemer) fields(t reflect.Type, under string) object {
 	return object{"type": "object", "additionalProperties": false, "properties": properties, "required": required}
 }
 
-// isTabled reports whether the table of figures describes what is nested in a type.
-func isTabled(t reflect.Type) bool { return t == reflect.TypeFor[winding.TrialOutcome]() }
-
 // throughPointer reports whether a promoted field may be absent as a whole.
 func throughPointer(t reflect.Type, index []int) bool {
 	for _, i := range index[:len(index)-1] {
@@ -202,15 +195,13 @@ func throughPointer(t reflect.Type, index []int) bool {
 
 // describe is what a key means: by the table of figures, else by the list here.
 func describe(t *testing.T, of reflect.Type, under, key string) string {
-	for _, table := range [][]winding.Output{tableOf(of)} {
-		for _, o := range table {
-			if o.ID == under+key {
-				unit := ""
-				if o.Dim[0].Name != "" && o.Dim[0].Base(1) == 1 {
-					unit = " [" + o.Dim[0].Name + "]"
-				}
-				return o.Meaning + unit
-			}
+	for _, o := range tableOf(of) {
+		switch {
+		case o.ID != under+key:
+		case o.Dim[0].Name == "" || o.Dim[0].Base(1) != 1: // a plain number or a fraction
+			return o.Meaning
+		default:
+			return o.Meaning + " [" + o.Dim[0].Name + "]"
 		}
 	}
 	for _, k := range []string{of.Name() + "." + key, key} {

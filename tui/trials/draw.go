@@ -6,8 +6,8 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
-	"slotwright/winding/quantity"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // Draw fills the rectangle: the slot's line on top, the table, the picture beside it
