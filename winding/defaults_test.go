@@ -102,7 +102,7 @@ func TestTurnsThatFitWithNothingTyped(t *testing.T) {
 	a := o.Trials[0]
 	assert.InDelta(t, 138.5, o.Machine.NetMM2.Value, 1e-9)
 	assert.Equal(t, 0.70, a.FillLimit.Value)
-	assert.Equal(t, quantity.Guessed, a.FillLimit.Origin)
+	assert.Equal(t, quantity.Default, a.FillLimit.Origin)
 	between := (1/25.4 - 0.0359) / (0.0403 - 0.0359)
 	assert.InDelta(t, 25.4*(0.0386+between*(0.0431-0.0386)), a.OverallMM.Value, 0.0005)
 	assert.Equal(t, math.Floor(0.70*138.5/(a.OverallMM.Value*a.OverallMM.Value)), a.TurnsThatFit.Value)
@@ -162,7 +162,7 @@ func TestBatteryWithNothingTyped(t *testing.T) {
 			have quantity.Figure
 		}{{c.rest, m.RestVolts}, {c.absorption, m.AbsorptionVolts}, {c.float, m.FloatVolts}, {c.amps, m.ChargeLimitAmps}, {c.inner, m.LoadOhms}} {
 			assert.InDelta(t, v.want, v.have.Value, 1e-9, "%q", c.word)
-			assert.Equal(t, quantity.Guessed, m.RestVolts.Origin, "%q", c.word)
+			assert.Equal(t, quantity.Default, m.RestVolts.Origin, "%q", c.word)
 		}
 	}
 	j := plain()

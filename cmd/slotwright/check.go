@@ -11,9 +11,9 @@ import (
 
 // checked is the JSON answer of check.
 type checked struct {
-	File     string    `json:"file"`
-	Problems []problem `json:"problems"`
-	Doubts   []doubt   `json:"doubts"`
+	File     string      `json:"file"`
+	Problems []complaint `json:"problems"`
+	Doubts   []doubt     `json:"doubts"`
 }
 
 // doubt is a finding with its place in the file.
@@ -34,9 +34,9 @@ func newCheck(s streams) *cobra.Command {
 			if err != nil {
 				return jobProblem{text: err.Error(), file: args[0]}
 			}
-			answer := checked{File: args[0], Problems: []problem{}, Doubts: []doubt{}}
+			answer := checked{File: args[0], Problems: []complaint{}, Doubts: []doubt{}}
 			for _, p := range d.Problems() {
-				answer.Problems = append(answer.Problems, problem{&p, p.Text()})
+				answer.Problems = append(answer.Problems, complaint{&p, p.Text()})
 			}
 			for _, f := range winding.Evaluate(d.Job()).Findings {
 				if f.Severity < winding.Doubt {

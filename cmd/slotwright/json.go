@@ -131,12 +131,12 @@ type carded struct {
 
 // failed is the answer of a verb that could not do what it was asked.
 type failed struct {
-	File     string    `json:"file,omitempty"`
-	Problems []problem `json:"problems"`
+	File     string      `json:"file,omitempty"`
+	Problems []complaint `json:"problems"`
 }
 
-// problem is one sentence and, for something in the job file, its parts and its place.
-type problem struct {
+// complaint is one sentence and, for something in the job file, its parts and its place.
+type complaint struct {
 	*job.Problem
 	Said string `json:"text"`
 }
@@ -145,10 +145,10 @@ type problem struct {
 func asFailed(err error, p jobProblem) failed {
 	f := failed{File: p.file}
 	for i := range p.problems {
-		f.Problems = append(f.Problems, problem{&p.problems[i], p.problems[i].Text()})
+		f.Problems = append(f.Problems, complaint{&p.problems[i], p.problems[i].Text()})
 	}
 	if len(f.Problems) == 0 {
-		f.Problems = []problem{{Said: err.Error()}}
+		f.Problems = []complaint{{Said: err.Error()}}
 	}
 	return f
 }

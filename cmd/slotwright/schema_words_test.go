@@ -41,8 +41,8 @@ var keyWords = map[string]string{
 	"carded.card":         "The card as text.",
 	"checked.doubts":      "What can be used but is probably not meant, or will not do.",
 	"written.written":     "The file that was written.",
-	"problem.read":        "What was read there.",
-	"problem.expected":    "What was expected there.",
+	"complaint.read":      "What was read there.",
+	"complaint.expected":  "What was expected there.",
 
 	"Cell.value":      "The trial's figure, in the row's unit.",
 	"Cell.verdict":    "How it stands against the reference; absent when there is nothing to say.",

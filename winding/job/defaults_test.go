@@ -61,12 +61,12 @@ func TestDefaultsInEveryUnit(t *testing.T) {
 	assert.Empty(t, bore.Empty(quantity.Millimetres[0]), "nothing stands in for a bore")
 }
 
-// What is typed always goes before the default, and only the default is a guess.
+// What is typed always goes before the default, and only the default is marked as one.
 func TestOrKeepsWhatWasTyped(t *testing.T) {
 	typed := quantity.Reading{Value: 0.4, PlusMinus: 0.1, Origin: quantity.Measured}
 	assert.Equal(t, typed, Or("slot.liner", typed))
 	assert.Equal(t, quantity.Known(0), Or("slot.liner", quantity.Known(0)), "nought is a value too")
-	assert.Equal(t, quantity.Reading{Value: 0.25, Origin: quantity.Guessed}, Or("slot.liner", quantity.Reading{}))
+	assert.Equal(t, quantity.Reading{Value: 0.25, Origin: quantity.Default}, Or("slot.liner", quantity.Reading{}))
 	assert.Equal(t, "fan", OrWord("machine.cooling", "fan"))
 	assert.Equal(t, "open", OrWord("machine.cooling", ""))
 	assert.Equal(t, 1.0, DefaultOf("trial[2].circuits"), "of any trial")
