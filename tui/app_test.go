@@ -107,25 +107,6 @@ func TestAllScreensWhileResizing(t *testing.T) {
 	st.Quit()
 }
 
-func TestHelpNamesEveryKeyOfTheScreen(t *testing.T) {
-	st, m := onStage(t, 120, 40)
-	for i, v := range m.views {
-		assert.Empty(t, kit.Clashes(append(v.Bindings(m.s), always...)), v.Name())
-		if !v.Typing(m.s) {
-			assert.Empty(t, kit.Clashes(append(v.Bindings(m.s), single...)), v.Name())
-		}
-		if i != m.active {
-			continue
-		}
-		st.Type("?")
-		st.WaitFor("Help: " + v.Name())
-		st.Key("esc")
-		st.WaitGone("Help: ")
-	}
-	st.Type("q")
-	st.Quit()
-}
-
 func TestUnsavedWorkIsOfferedAgain(t *testing.T) {
 	store := recovery.Store{Dir: t.TempDir()}
 	m := New(session.NewExample(), store)
@@ -167,7 +148,7 @@ func TestFrames(t *testing.T) {
 			m := New(s, recovery.Store{})
 			m.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			for i, v := range m.views {
-				m.active = i
+				m.bring(i)
 				frame := m.View()
 				tuitest.CheckFrame(t, frame, size[0], size[1])
 				tuitest.Golden(t, fmt.Sprintf("screen-%s-%dx%d-%s", strings.ToLower(v.Name()), size[0], size[1], name), frame)
@@ -184,7 +165,7 @@ func TestFramesOfPoorJobs(t *testing.T) {
 			for h := needH; h <= 60; h += 9 {
 				m.Update(tea.WindowSizeMsg{Width: w, Height: h})
 				for i := range m.views {
-					m.active = i
+					m.bring(i)
 					tuitest.CheckFrame(t, m.View(), w, h)
 				}
 			}
@@ -203,7 +184,7 @@ func FuzzKeys(f *testing.F) {
 		t.Chdir(t.TempDir())
 		m := New(session.NewExample(), recovery.Store{})
 		m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
-		m.active = int(tab) % len(m.views)
+		m.bring(int(tab))
 		for _, r := range keys {
 			msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}
 			if r < 0x20 || r == 0x7f {
@@ -258,7 +239,7 @@ func TestTypingInTheForm(t *testing.T) {
 
 	m = New(session.New(job.Parse(job.Template("x")), "", job.Mark{}), recovery.Store{})
 	m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
-	m.active = 0
+	m.bring(0)
 	for range 9 {
 		m.Update(tea.KeyMsg{Type: tea.KeyDown})
 	}

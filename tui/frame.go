@@ -30,7 +30,7 @@ func (m *Model) View() string {
 	if m.helping {
 		screen.Put(m.helpBlock())
 	} else {
-		for _, b := range m.view().Draw(m.s, m.body()) {
+		for _, b := range m.view().Draw(m.s) {
 			screen.Put(b)
 		}
 	}
@@ -91,7 +91,7 @@ func (m *Model) footLine() string {
 // helpLines is the help page: the keys of this screen and the marks.
 func (m *Model) helpLines(w int) []string {
 	t := m.s.Theme
-	lines := kit.HelpLines(t, w, m.bindings())
+	lines := kit.HelpLines(t, w, m.helpBindings())
 	lines = append(lines, t.Fit("", w), t.Fit(t.Paint(kit.Title, "Marks"), w))
 	for _, l := range t.MarkLegend() {
 		lines = append(lines, t.Fit("  "+l, w))

@@ -2,74 +2,64 @@ package tui
 
 import (
 	"slotwright/tui/kit"
-	"slotwright/tui/session"
 	"slotwright/wiretable"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// always are the keys that work on every screen, also while typing in a form.
-var always = []kit.Binding{
-	{ID: "next", Keys: []string{"tab", "ctrl+right"}, Label: "next screen", Help: "The next screen.", Group: "Everywhere"},
-	{ID: "back", Keys: []string{"shift+tab", "ctrl+left"}, Help: "The screen before.", Group: "Everywhere"},
-	{ID: "save", Keys: []string{"ctrl+s"}, Label: "save", Help: "Save the job to its file; asks for a name when it has none.", Group: "Everywhere"},
-	{ID: "saveas", Keys: []string{"ctrl+o"}, Help: "Save the job under another name.", Group: "Everywhere"},
-	{ID: "card", Keys: []string{"ctrl+e"}, Label: "card", Help: "Write the winding card of the chosen trial to a text file.", Group: "Everywhere"},
-	{ID: "undo", Keys: []string{"ctrl+z"}, Label: "undo", Help: "Take the last change back.", Group: "Everywhere"},
-	{ID: "redo", Keys: []string{"ctrl+y"}, Help: "Do again what was undone.", Group: "Everywhere"},
-	{ID: "help", Keys: []string{"f1"}, Help: "This page.", Group: "Everywhere"},
-	{ID: "quit", Keys: []string{"ctrl+c", "ctrl+q"}, Help: "Leave; asks when there is unsaved work.", Group: "Everywhere"},
-	{ID: "redraw", Keys: []string{"ctrl+l"}, Help: "Draw the screen anew.", Group: "Everywhere"},
-}
+// leading is how many of the keys of every screen stand first in the bottom line: help
+// and the way to the other screens must not fall off it.
+const leading = 2
 
-// single are the keys of every screen while nothing is being typed.
-var single = []kit.Binding{
-	{ID: "card", Keys: []string{"w"}, Label: "write card", Help: "Write the winding card of the chosen trial to a text file.", Group: "While not typing"},
-	{ID: "help", Keys: []string{"?"}, Label: "help", Help: "This page.", Group: "While not typing"},
-	{ID: "quit", Keys: []string{"q"}, Label: "quit", Help: "Leave; asks when there is unsaved work.", Group: "While not typing"},
-	{ID: "undo", Keys: []string{"u"}, Help: "Take the last change back.", Group: "While not typing"},
-	{ID: "redo", Keys: []string{"U"}, Help: "Do again what was undone.", Group: "While not typing"},
-	{ID: "inch", Keys: []string{"i"}, Help: "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", Group: "While not typing"},
-	{ID: "degrees", Keys: []string{"d"}, Help: "Figures in °C or °F.", Group: "While not typing"},
-	{ID: "wires", Keys: []string{"g"}, Help: "Steps of the wire go by AWG, SWG or metric sizes.", Group: "While not typing"},
-}
-
-var everywhere = append(append([]kit.Binding{}, always...), single...)
-
-// do carries out a key that is not the view's.
-func (m *Model) do(id string) tea.Cmd {
-	switch id {
-	case "next":
-		m.active = (m.active + 1) % len(m.views)
-	case "back":
-		m.active = (m.active + len(m.views) - 1) % len(m.views)
-	case "save":
-		return m.save()
-	case "saveas":
-		m.askPath()
-	case "card":
-		m.askCard()
-	case "undo":
-		m.s.Undo()
-	case "redo":
-		m.s.Redo()
-	case "help":
-		m.helping, m.scroll = true, kit.Scroll{}
-	case "quit":
-		return m.quit()
-	case "redraw":
-		return tea.ClearScreen
-	case "inch":
-		m.s.Units.Inch = !m.s.Units.Inch
-		m.s.Say("lengths in " + either(m.s.Units.Inch, "inches", "millimetres"))
-	case "degrees":
-		m.s.Units.Fahrenheit = !m.s.Units.Fahrenheit
-		m.s.Say("temperatures in " + either(m.s.Units.Fahrenheit, "°F", "°C"))
-	case "wires":
-		m.s.Wires = nextSystem(m.s.Wires)
-		m.s.Say("wire steps by " + m.s.Wires.String() + " sizes")
+// everywhere are the keys of every screen. Letters are among them only while nothing is
+// being typed.
+func (m *Model) everywhere() []kit.Binding {
+	const group, figures = "Everywhere", "Figures"
+	letters := !m.view().Typing(m.s)
+	keys := func(letter, always string) string {
+		if letters {
+			return letter + " " + always
+		}
+		return always
 	}
-	return nil
+	return []kit.Binding{
+		kit.Bind(group, keys("?", "f1"), "help", "This page.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
+		kit.Bind(group, "tab ctrl+right", "screen", "The next screen.", func() { m.show(m.active + 1) }),
+		kit.Bind(group, "shift+tab ctrl+left", "", "The screen before.", func() { m.show(m.active - 1) }),
+		command(group, "ctrl+s", "save", "Save the job to its file; asks for a name when it has none.", m.save),
+		kit.Bind(group, "ctrl+o", "", "Save the job under another name.", m.askPath),
+		kit.Bind(group, keys("w", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
+		command(group, keys("q", "ctrl+c ctrl+q"), "quit", "Leave; asks when there is unsaved work.", m.quit),
+		kit.Bind(group, keys("u", "ctrl+z"), "undo", "Take the last change back.", m.s.Undo),
+		kit.Bind(group, keys("U", "ctrl+y"), "", "Do again what was undone.", m.s.Redo),
+		command(group, "ctrl+l", "", "Draw the screen anew.", func() tea.Cmd { return tea.ClearScreen }),
+		kit.Bind(figures, keys("i", ""), "", "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", m.flipLengths),
+		kit.Bind(figures, keys("d", ""), "", "Figures in °C or °F.", m.flipDegrees),
+		kit.Bind(figures, keys("g", ""), "", "Steps of the wire go by AWG, SWG or metric sizes.", m.nextWires),
+	}
+}
+
+// command is a binding of what has a command for the program.
+func command(group, keys, label, help string, do func() tea.Cmd) kit.Binding {
+	return kit.Command(group, keys, label, help, func(tea.KeyMsg) tea.Cmd { return do() })
+}
+
+// show brings up a screen, counted round the ends.
+func (m *Model) show(i int) { m.active = (i + len(m.views)) % len(m.views) }
+
+func (m *Model) flipLengths() {
+	m.s.Units.Inch = !m.s.Units.Inch
+	m.s.Say("lengths in " + either(m.s.Units.Inch, "inches", "millimetres"))
+}
+
+func (m *Model) flipDegrees() {
+	m.s.Units.Fahrenheit = !m.s.Units.Fahrenheit
+	m.s.Say("temperatures in " + either(m.s.Units.Fahrenheit, "°F", "°C"))
+}
+
+func (m *Model) nextWires() {
+	m.s.Wires = nextSystem(m.s.Wires)
+	m.s.Say("wire steps by " + m.s.Wires.String() + " sizes")
 }
 
 func either(yes bool, a, b string) string {
@@ -91,28 +81,14 @@ func nextSystem(now wiretable.System) wiretable.System {
 	}
 }
 
-// bindings are all keys of the screen that is shown, the view's own first.
-func (m *Model) bindings() []kit.Binding {
-	own := append([]kit.Binding{}, m.view().Bindings(m.s)...)
-	if m.view().Typing(m.s) {
-		return append(own, always...)
-	}
-	return append(own, everywhere...)
+// helpBindings are all keys of the screen that is shown, its own first.
+func (m *Model) helpBindings() []kit.Binding {
+	return append(m.view().Bindings(m.s), m.everywhere()...)
 }
 
-// statusBindings are those for the bottom line: leaving and help must not fall off.
+// statusBindings are those of the bottom line in their order.
 func (m *Model) statusBindings() []kit.Binding {
-	first := []kit.Binding{{ID: "help", Keys: []string{"?"}, Label: "help"}, {ID: "next", Keys: []string{"tab"}, Label: "screen"}}
-	if m.view().Typing(m.s) {
-		first[0].Keys = []string{"f1"}
-	}
-	list := append(first, m.view().Bindings(m.s)...)
-	for _, b := range everywhere {
-		if b.ID != "help" && b.ID != "next" { // named already
-			list = append(list, b)
-		}
-	}
-	return list
+	all := m.everywhere()
+	list := append(all[:leading:leading], m.view().Bindings(m.s)...)
+	return append(list, all[leading:]...)
 }
-
-var _ = session.Dash

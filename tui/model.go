@@ -46,7 +46,8 @@ type Model struct {
 
 // New is the program on a session, with the views in their order.
 func New(s *session.Session, store recovery.Store) *Model {
-	m := &Model{s: s, store: store, views: views(), active: 1, kept: s.Document().Text()}
+	m := &Model{s: s, store: store, kept: s.Document().Text()}
+	m.views, m.active = views()
 	if n := len(s.Problems()); n > 0 {
 		s.Warn(fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended", n))
 	}
@@ -70,6 +71,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if m.w == 0 || m.h == 0 { // a terminal that does not know its size
 			m.w, m.h = needW, needH
 		}
+		m.fit()
 	case tea.KeyMsg:
 		return m, m.keys(msg)
 	case keepNow:
@@ -92,6 +94,7 @@ func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
 		if c := m.key(k); c != nil {
 			cmd = c
 		}
+		m.fit()
 	}
 	if m.s.Document().Text() == before {
 		return cmd
@@ -108,7 +111,7 @@ func (m *Model) typing() bool {
 
 func (m *Model) view() session.View { return m.views[m.active] }
 
-// key takes one key: questions first, then the view, then the keys of every view.
+// key takes one key: questions first, then the keys of every view, then the view.
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	if m.w < needW || m.h < needH {
 		if msg.String() == "ctrl+c" {
@@ -125,17 +128,23 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	case m.helping:
 		return m.readHelp(msg)
 	}
-	typing := m.view().Typing(m.s)
-	id := kit.Lookup(everywhere, msg.String())
-	if typing || id == "" {
-		if kit.Lookup(always, msg.String()) == "" && m.view().Key(m.s, msg) {
-			return nil
-		}
+	if cmd, used := kit.Press(m.everywhere(), msg); used {
+		return cmd
 	}
-	if typing {
-		id = kit.Lookup(always, msg.String())
+	m.view().Key(m.s, msg)
+	return nil
+}
+
+// fit tells what is shown its size, after anything that may have changed it or the job.
+func (m *Model) fit() {
+	if m.w < needW || m.h < needH {
+		return
 	}
-	return m.do(id)
+	m.view().SetSize(m.s, m.body())
+	in := kit.Inner(m.body())
+	if m.helping {
+		m.scroll.SetSize(in.H, len(m.helpLines(in.W-2)))
+	}
 }
 
 // answer gives a key to the question.
@@ -150,28 +159,9 @@ func (m *Model) answer(msg tea.KeyMsg) tea.Cmd {
 	return then(a.ID)
 }
 
-// fill gives a key to the line being typed.
-func (m *Model) fill(msg tea.KeyMsg) tea.Cmd {
-	switch msg.String() {
-	case "esc", "ctrl+c":
-		m.prompt = nil
-		return nil
-	case "enter":
-		p := m.prompt
-		m.prompt = nil
-		return p.then(p.line.Value())
-	}
-	m.prompt.key(msg)
-	return nil
-}
-
 // readHelp scrolls the help page; any other key closes it.
 func (m *Model) readHelp(msg tea.KeyMsg) tea.Cmd {
-	r := m.body()
-	in := kit.Inner(r)
-	next, used := m.scroll.Key(msg.String(), in.H, len(m.helpLines(in.W-2)))
-	m.scroll = next
-	if !used {
+	if _, used := kit.Press(m.scroll.Bindings("", ""), msg); !used {
 		m.helping = false
 	}
 	return nil

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"slotwright/tui/card"
 	"slotwright/tui/curves"
 	"slotwright/tui/drive"
@@ -10,7 +12,9 @@ import (
 	"slotwright/tui/trials"
 )
 
-// views are the screens in the order of the work; the trials come up first.
-func views() []session.View {
-	return []session.View{machine.NewMachine(), trials.New(), layout.New(), curves.New(), drive.New(), card.New()}
+// views are the screens in the order of the work, and which of them comes up first: the
+// trials, where the figures are.
+func views() (list []session.View, first int) {
+	list = []session.View{machine.NewMachine(), trials.New(), layout.New(), curves.New(), drive.New(), card.New()}
+	return list, slices.IndexFunc(list, func(v session.View) bool { return v.Name() == "Trials" })
 }

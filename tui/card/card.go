@@ -8,6 +8,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/card"
+	"slotwright/winding/quantity"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -15,11 +16,10 @@ import (
 // View is the Card screen.
 type View struct {
 	report bool
+	at     kit.Rect
 	scroll kit.Scroll
-	height int
-	// made is the text as last made, and from what: it is only made anew when that
+	// lines is the text as last made, and from what: it is only made anew when that
 	// changed.
-	made  string
 	from  key
 	lines []string
 }
@@ -29,7 +29,7 @@ type key struct {
 	text   string
 	trial  int
 	report bool
-	units  any
+	units  quantity.Choice
 	ascii  bool
 }
 
@@ -43,58 +43,66 @@ func (v *View) Name() string { return "Card" }
 func (v *View) Typing(*session.Session) bool { return false }
 
 // Bindings are the keys of the screen.
-func (v *View) Bindings(*session.Session) []kit.Binding {
-	return []kit.Binding{
-		{ID: "next", Keys: []string{"]", "right"}, Label: "trial", Help: "The next trial's card.", Group: "Card"},
-		{ID: "back", Keys: []string{"[", "left"}, Help: "The card of the trial before.", Group: "Card"},
-		{ID: "report", Keys: []string{"r"}, Label: "report/card", Help: "The report with every figure of every trial, or the card.", Group: "Card"},
-		{ID: "scroll", Keys: []string{"down", "up", "pgdown", "pgup", "home", "end"}, Label: "read on", Help: "Read on.", Group: "Card"},
-	}
+func (v *View) Bindings(s *session.Session) []kit.Binding {
+	const group = "Card"
+	return append([]kit.Binding{
+		kit.Bind(group, "] right", "trial", "The next trial's card.", func() { s.Choose(s.Trial + 1) }),
+		kit.Bind(group, "[ left", "", "The card of the trial before.", func() { s.Choose(s.Trial - 1) }),
+		kit.Bind(group, "r", "report/card", "The report with every figure of every trial, or the card.", func() { v.report = !v.report }),
+	}, v.scroll.Bindings("Reading", "read on")...)
 }
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
-	n := len(s.Outcome().Trials)
-	switch msg.String() {
-	case "]", "right":
-		s.Trial = min(n-1, s.Trial+1)
-	case "[", "left":
-		s.Trial = max(0, s.Trial-1)
-	case "r":
-		v.report = !v.report
-	default:
-		next, used := v.scroll.Key(msg.String(), v.height, len(v.lines))
-		v.scroll = next
-		return used
+	_, used := kit.Press(v.Bindings(s), msg)
+	return used
+}
+
+// SetSize makes the text, and shows another one from its top.
+func (v *View) SetSize(s *session.Session, r kit.Rect) {
+	v.at = r
+	if len(s.Outcome().Trials) == 0 {
+		v.lines = nil
+		return
 	}
-	s.Trial = max(0, s.Trial)
-	v.scroll = kit.Scroll{}
-	return true
+	if k := v.key(s); v.from.trial != k.trial || v.from.report != k.report {
+		v.scroll = kit.Scroll{}
+	}
+	v.make(s)
+	_, body := v.areas()
+	v.scroll.SetSize(body.H, len(v.lines))
+}
+
+// areas are the whole drawing's rectangle and the text's in it. The card is 80 columns
+// wide: where it is narrow, all of them, without a border, under a line for the title.
+func (v *View) areas() (all, body kit.Rect) {
+	if v.at.W < boxed {
+		_, body = v.at.SplitTop(1)
+		return v.at, body
+	}
+	all = v.at.Centre(boxed, v.at.H)
+	return all, kit.Inner(all)
 }
 
 // Draw fills the rectangle.
-func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
+func (v *View) Draw(s *session.Session) []kit.Block {
 	t := s.Theme
 	if len(s.Outcome().Trials) == 0 {
-		return []kit.Block{kit.Bare(t, r, t.Wrap("No trial yet, so no card. Make one on the Trials screen with n.", r.W))}
+		return []kit.Block{kit.Bare(t, v.at, t.Wrap("No trial yet, so no card. Make one on the Trials screen with n.", v.at.W))}
 	}
 	title := "Winding card, trial " + s.Outcome().Trials[s.Trial].Name
 	if v.report {
 		title = "Report"
 	}
-	v.make(s)
-	if r.W < boxed { // the card is 80 columns wide: all of them, without a border
-		head, body := r.SplitTop(1)
-		v.height = body.H
-		return []kit.Block{
-			kit.Bare(t, head, []string{t.Fit(t.Paint(kit.Title, title), head.W)}),
-			kit.Bare(t, body, v.page(t, body)),
-		}
+	all, body := v.areas()
+	if v.at.W >= boxed {
+		return []kit.Block{kit.Panel{Title: title}.Draw(t, all, v.scroll.Window(t, v.lines, body.W, body.H))}
 	}
-	r = r.Centre(min(r.W, boxed), r.H)
-	in := kit.Inner(r)
-	v.height = in.H
-	return []kit.Block{kit.Panel{Title: title}.Draw(t, r, v.scroll.Window(t, v.lines, in.W, in.H))}
+	head, _ := v.at.SplitTop(1)
+	return []kit.Block{
+		kit.Bare(t, head, []string{t.Fit(t.Paint(kit.Title, title), head.W)}),
+		kit.Bare(t, body, v.page(t, body)),
+	}
 }
 
 // boxed is the width from which the card stands in a box with a scroll bar.
@@ -110,18 +118,24 @@ func (v *View) page(t kit.Theme, r kit.Rect) []string {
 	return out
 }
 
+// key is what the text now depends on.
+func (v *View) key(s *session.Session) key {
+	return key{s.Document().Text(), s.Trial, v.report, s.Units, s.Theme.ASCII}
+}
+
 // make writes the text when something it depends on has changed.
 func (v *View) make(s *session.Session) {
-	k := key{s.Document().Text(), s.Trial, v.report, s.Units, s.Theme.ASCII}
-	if v.made != "" && v.from == k {
+	k := v.key(s)
+	if v.lines != nil && v.from == k {
 		return
 	}
 	doc := s.Document()
 	opt := card.Options{ASCII: s.Theme.ASCII, Units: s.Units, Document: &doc}
+	text := ""
 	if v.report {
-		v.made = card.Report(s.Bench(), s.Outcome(), opt)
+		text = card.Report(s.Bench(), s.Outcome(), opt)
 	} else {
-		v.made = card.Text(s.Bench(), s.Outcome(), s.Trial, opt)
+		text = card.Text(s.Bench(), s.Outcome(), s.Trial, opt)
 	}
-	v.from, v.lines = k, strings.Split(strings.TrimRight(v.made, "\n"), "\n")
+	v.from, v.lines = k, strings.Split(strings.TrimRight(text, "\n"), "\n")
 }

@@ -25,6 +25,7 @@ type View struct {
 	// flipped shows the other choice than the size of the screen suggests: every value
 	// at the cursor beside the chart, or the chart alone.
 	flipped bool
+	at      kit.Rect
 }
 
 // New is the screen with the amps, the cursor at the usual speed.
@@ -36,74 +37,60 @@ func (v *View) Name() string { return "Curves" }
 // Typing is never: no text is taken here.
 func (v *View) Typing(*session.Session) bool { return false }
 
-// Bindings are the keys of the screen.
-func (v *View) Bindings(*session.Session) []kit.Binding { return bindings }
+// SetSize gives the screen its rectangle; it keeps nothing else.
+func (v *View) SetSize(_ *session.Session, r kit.Rect) { v.at = r }
 
-var bindings = []kit.Binding{
-	{ID: "quantity", Keys: []string{"y", "m"}, Label: "amps/watts…", Help: "What is drawn: amps, watts, efficiency, winding temperature, open volts, shaft watts, torque.", Group: "Curves"},
-	{ID: "quantity-", Keys: []string{"Y", "M"}, Help: "The quantity before.", Group: "Curves"},
-	{ID: "right", Keys: []string{"right", "l"}, Label: "faster", Help: "The cursor to a higher speed.", Group: "Cursor"},
-	{ID: "left", Keys: []string{"left", "h"}, Label: "slower", Help: "The cursor to a lower speed.", Group: "Cursor"},
-	{ID: "right+", Keys: []string{"shift+right", "pgdown", "L"}, Help: "A big step to a higher speed.", Group: "Cursor"},
-	{ID: "left+", Keys: []string{"shift+left", "pgup", "H"}, Help: "A big step to a lower speed.", Group: "Cursor"},
-	{ID: "first", Keys: []string{"home"}, Help: "The cursor to standstill.", Group: "Cursor"},
-	{ID: "last", Keys: []string{"end"}, Help: "The cursor to the end of the curves.", Group: "Cursor"},
-	{ID: "mark", Keys: []string{"n"}, Label: "next mark", Help: "The cursor to the next speed that matters: a cut-in, a crossing, a limit, one of the job's own.", Group: "Cursor"},
-	{ID: "mark-", Keys: []string{"p"}, Help: "The cursor to the mark before.", Group: "Cursor"},
-	{ID: "down", Keys: []string{"]", "down", "j"}, Label: "trial", Help: "The next trial.", Group: "Curves"},
-	{ID: "up", Keys: []string{"[", "up", "k"}, Help: "The trial before.", Group: "Curves"},
-	{ID: "panel", Keys: []string{"v"}, Label: "all values", Help: "Every value at the cursor beside the chart, or the chart alone.", Group: "Curves"},
+// Bindings are the keys of the screen.
+func (v *View) Bindings(s *session.Session) []kit.Binding {
+	const curves, cursor = "Curves", "Cursor"
+	n := len(quantities)
+	step := func(up, big bool) func() { return func() { v.step(s, up, big) } }
+	return []kit.Binding{
+		kit.Bind(curves, "y m", "amps/watts…", "What is drawn: amps, watts, efficiency, winding temperature, open volts, shaft watts, torque.", func() { v.quantity = (v.quantity + 1) % n }),
+		kit.Bind(curves, "Y M", "", "The quantity before.", func() { v.quantity = (v.quantity + n - 1) % n }),
+		kit.Bind(cursor, "right l", "faster", "The cursor to a higher speed.", step(true, false)),
+		kit.Bind(cursor, "left h", "slower", "The cursor to a lower speed.", step(false, false)),
+		kit.Bind(cursor, "shift+right pgdown L", "", "A big step to a higher speed.", step(true, true)),
+		kit.Bind(cursor, "shift+left pgup H", "", "A big step to a lower speed.", step(false, true)),
+		kit.Bind(cursor, "home", "", "The cursor to standstill.", func() { v.to(s, 0) }),
+		kit.Bind(cursor, "end", "", "The cursor to the end of the curves.", func() { v.to(s, math.Inf(1)) }),
+		kit.Bind(cursor, "n", "next mark", "The cursor to the next speed that matters: a cut-in, a crossing, a limit, one of the job's own.", func() { v.jump(s, true) }),
+		kit.Bind(cursor, "p", "", "The cursor to the mark before.", func() { v.jump(s, false) }),
+		kit.Bind(curves, "] down j", "trial", "The next trial.", func() { s.Choose(s.Trial + 1) }),
+		kit.Bind(curves, "[ up k", "", "The trial before.", func() { s.Choose(s.Trial - 1) }),
+		kit.Bind(curves, "v", "all values", "Every value at the cursor beside the chart, or the chart alone.", func() { v.flipped = !v.flipped }),
+	}
 }
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
-	id := kit.Lookup(bindings, msg.String())
-	switch id {
-	case "":
-		return false
-	case "quantity":
-		v.quantity = (v.quantity + 1) % len(quantities)
-	case "quantity-":
-		v.quantity = (v.quantity + len(quantities) - 1) % len(quantities)
-	case "panel":
-		v.flipped = !v.flipped
-	case "up":
-		s.Trial = max(0, s.Trial-1)
-	case "down":
-		s.Trial = max(0, min(len(s.Outcome().Trials)-1, s.Trial+1))
-	case "mark", "mark-":
-		v.jump(s, id == "mark")
-	default:
-		v.move(s, id)
-	}
-	return true
+	_, used := kit.Press(v.Bindings(s), msg)
+	return used
 }
 
-// move takes the cursor along the axis. A step lands on round speeds.
-func (v *View) move(s *session.Session, id string) {
+// step takes the cursor along the axis, to the next round speed.
+func (v *View) step(s *session.Session, up, big bool) {
 	end := endOf(s)
 	if end <= 0 {
 		return
 	}
-	small, big := steps(end)
-	now := v.cursor(s)
-	up := func(step float64) float64 { return (math.Floor(now/step+1e-6) + 1) * step }
-	down := func(step float64) float64 { return (math.Ceil(now/step-1e-6) - 1) * step }
-	switch id {
-	case "right":
-		now = up(small)
-	case "left":
-		now = down(small)
-	case "right+":
-		now = up(big)
-	case "left+":
-		now = down(big)
-	case "first":
-		now = 0
-	case "last":
-		now = end
+	step, more := steps(end)
+	if big {
+		step = more
 	}
-	v.rpm = max(0, min(now, end))
+	now := v.cursor(s) / step
+	if up {
+		v.to(s, (math.Floor(now+1e-6)+1)*step)
+	} else {
+		v.to(s, (math.Ceil(now-1e-6)-1)*step)
+	}
+}
+
+// to takes the cursor to a speed, at most to the end of the curves.
+func (v *View) to(s *session.Session, rpm float64) {
+	if end := endOf(s); end > 0 {
+		v.rpm = max(0, min(rpm, end))
+	}
 }
 
 // jump takes the cursor to the next mark on the axis, or to the one before.

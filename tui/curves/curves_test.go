@@ -13,7 +13,6 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -25,26 +24,17 @@ var themes = map[string]kit.Theme{"plain": {}, "ascii": {ASCII: true}, "colour":
 // frame draws the view as the screen's body.
 func frame(v *View, s *session.Session, w, h int) string {
 	screen := kit.NewScreen(s.Theme, w, h)
-	for _, b := range v.Draw(s, screen.Rect()) {
+	v.SetSize(s, screen.Rect())
+	for _, b := range v.Draw(s) {
 		screen.Put(b)
 	}
 	return screen.String()
 }
 
-var keyTypes = map[string]tea.KeyType{
-	"left": tea.KeyLeft, "right": tea.KeyRight, "up": tea.KeyUp, "down": tea.KeyDown, "home": tea.KeyHome, "end": tea.KeyEnd,
-	"pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
-}
-
-// press sends keys by their tea names.
 func press(t *testing.T, v *View, s *session.Session, keys ...string) {
 	t.Helper()
 	for _, k := range keys {
-		msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
-		if kind, ok := keyTypes[k]; ok {
-			msg = tea.KeyMsg{Type: kind}
-		}
-		require.True(t, v.Key(s, msg), k)
+		require.True(t, v.Key(s, tuitest.KeyMsg(k)), k)
 	}
 }
 
@@ -124,7 +114,8 @@ func TestEveryLineFits(t *testing.T) {
 					v := New()
 					v.quantity, v.flipped = i, i%2 == 1
 					s.Units.Fahrenheit = i > 3
-					for _, b := range v.Draw(s, kit.Rect{Y: 2, W: size[0], H: size[1]}) {
+					v.SetSize(s, kit.Rect{Y: 2, W: size[0], H: size[1]})
+					for _, b := range v.Draw(s) {
 						tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
 						require.False(t, t.Failed(), "%s %v %s", name, size, quantities[i].tab)
 					}
@@ -197,7 +188,7 @@ func TestQuantityAndTrialKeys(t *testing.T) {
 	assert.Equal(t, 1, s.Trial)
 	press(t, v, s, "[", "up", "[")
 	assert.Equal(t, 0, s.Trial)
-	assert.False(t, v.Key(s, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("z")}))
+	assert.False(t, v.Key(s, tuitest.KeyMsg("z")))
 }
 
 func TestCursorKeys(t *testing.T) {
@@ -237,12 +228,6 @@ func TestMarks(t *testing.T) {
 		press(t, v, s, "p")
 		assert.Equal(t, list[i], v.cursor(s))
 	}
-}
-
-// The global single keys belong to the workbench.
-func TestNoKeyClashes(t *testing.T) {
-	taken := kit.Binding{ID: "taken", Keys: []string{"?", "q", "u", "U", "w", "i", "d", "g", "s", "tab", "shift+tab", "ctrl+right", "ctrl+left"}}
-	assert.Empty(t, kit.Clashes(append([]kit.Binding{taken}, bindings...)))
 }
 
 func TestSteps(t *testing.T) {
@@ -304,7 +289,8 @@ func TestLetters(t *testing.T) {
 func BenchmarkDraw(b *testing.B) {
 	s, v := session.NewExample(), New()
 	v.rpm = 701
+	v.SetSize(s, kit.Rect{W: 120, H: 37})
 	for b.Loop() {
-		v.Draw(s, kit.Rect{W: 120, H: 37})
+		v.Draw(s)
 	}
 }

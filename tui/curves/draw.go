@@ -15,8 +15,8 @@ const leastChart = 48
 const leastWords = 7
 
 // Draw fills the rectangle: the quantities, the chart, the table, what they say.
-func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
-	t := s.Theme
+func (v *View) Draw(s *session.Session) []kit.Block {
+	t, r := s.Theme, v.at
 	if end := endOf(s); end <= 0 {
 		return []kit.Block{kit.Bare(t, r, nothing(s, r.W))}
 	}

@@ -23,19 +23,20 @@ func sentence(o *winding.TrialOutcome) string {
 	return "not known: " + o.StartsAt.Why
 }
 
+// answerAreas are the curve's rectangle and that of the box under it.
+func answerAreas(r kit.Rect) (curve, box kit.Rect) {
+	return r.SplitTop(max(9, min(r.H*2/5, 20)))
+}
+
 // drawAnswers is the curve over the sentences and the table.
 func (v *View) drawAnswers(s *session.Session, r kit.Rect) []kit.Block {
 	t := s.Theme
-	chartH := max(9, min(r.H*2/5, 20))
-	top, rest := r.SplitTop(chartH)
-	in := kit.Inner(rest)
-	v.bodyH = in.H
-	text := v.words(s, in.W-2)
-	v.scroll.Top = max(0, min(v.scroll.Top, len(text)-in.H))
+	top, box := answerAreas(r)
+	in := kit.Inner(box)
 	return []kit.Block{
 		kit.Bare(t, top, v.curve(s, top.W, top.H)),
 		kit.Panel{Title: "What each trial makes of it", Note: "ctrl+g, then ↓ reads on", Focused: v.answers}.
-			Draw(t, rest, v.scroll.Window(t, text, in.W, in.H)),
+			Draw(t, box, v.scroll.Window(t, v.text, in.W, in.H)),
 	}
 }
 

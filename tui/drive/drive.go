@@ -16,8 +16,9 @@ type View struct {
 	form    *machine.View
 	answers bool // answers shown where there is no room for both
 	watts   bool // watts on the curve instead of amps
+	at      kit.Rect
+	text    []string // the answers
 	scroll  kit.Scroll
-	bodyH   int
 }
 
 // New is the screen.
@@ -31,46 +32,60 @@ func (v *View) Typing(s *session.Session) bool { return !v.answers && v.form.Typ
 
 // Bindings are the keys of the screen.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
+	const group = "Drive"
 	own := []kit.Binding{
-		{ID: "flip", Keys: []string{"ctrl+g"}, Label: "inputs/answers", Help: "Inputs, or what each trial makes of the drive.", Group: "Drive"},
-		{ID: "watts", Keys: []string{"ctrl+w"}, Label: "amps/watts", Help: "Amps or watts on the curve.", Group: "Drive"},
+		kit.Bind(group, "ctrl+g", "inputs/answers", "Inputs, or what each trial makes of the drive.", func() { v.answers = !v.answers }),
+		kit.Bind(group, "ctrl+w", "amps/watts", "Amps or watts on the curve.", func() { v.watts = !v.watts }),
 	}
 	if v.answers {
-		return append(own, kit.Binding{ID: "scroll", Keys: []string{"down", "up", "pgdown", "pgup"}, Help: "Scroll the answers.", Group: "Drive"})
+		return append(own, v.scroll.Bindings("Answers", "read on")...)
 	}
 	return append(own, v.form.Bindings(s)...)
 }
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
-	switch msg.String() {
-	case "ctrl+g":
-		v.answers = !v.answers
-		return true
-	case "ctrl+w":
-		v.watts = !v.watts
-		return true
-	}
-	if v.answers {
-		next, used := v.scroll.Key(msg.String(), v.bodyH, 400)
-		v.scroll = next
+	_, used := kit.Press(v.Bindings(s), msg)
+	if used || v.answers {
 		return used
 	}
 	return v.form.Key(s, msg)
 }
 
-// Draw fills the rectangle.
-func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
+// SetSize shares the rectangle among inputs and answers and makes the answers' text.
+func (v *View) SetSize(s *session.Session, r kit.Rect) {
+	v.at = r
+	inputs, answers, _ := v.areas(s)
+	v.form.SetSize(s, inputs)
+	_, box := answerAreas(answers)
+	in := kit.Inner(box)
+	v.text = v.words(s, in.W-2)
+	v.scroll.SetSize(in.H, len(v.text))
+}
+
+// areas are the rectangles of inputs, answers and summary: side by side where there is
+// room, else the inputs over the summary, or the answers alone.
+func (v *View) areas(s *session.Session) (inputs, answers, summary kit.Rect) {
+	r := v.at
 	if r.W >= wide {
-		left, right := r.SplitRight(r.W * 11 / 20)
-		left.W--
-		return append(v.form.DrawForm(s, left), v.drawAnswers(s, right)...)
+		inputs, answers = r.SplitRight(r.W * 11 / 20)
+		inputs.W--
+		return inputs, answers, kit.Rect{}
 	}
-	if v.answers {
-		return v.drawAnswers(s, r)
+	inputs, summary = r.SplitBottom(1 + lines(s))
+	return inputs, r, summary
+}
+
+// Draw fills the rectangle.
+func (v *View) Draw(s *session.Session) []kit.Block {
+	_, answers, summary := v.areas(s)
+	switch {
+	case v.at.W >= wide:
+		return append(v.form.DrawForm(s), v.drawAnswers(s, answers)...)
+	case v.answers:
+		return v.drawAnswers(s, answers)
 	}
-	top, foot := r.SplitBottom(1 + lines(s))
-	return append(v.form.DrawForm(s, top), kit.Bare(s.Theme, foot, v.summary(s, foot.W, foot.H)))
+	return append(v.form.DrawForm(s), kit.Bare(s.Theme, summary, v.summary(s, summary.W, summary.H)))
 }
 
 // wide is where inputs and answers stand side by side.

@@ -1,9 +1,9 @@
-// Package form is text entry: a one-line [Field] and a [Form] of labelled rows. Both are
+// Package form is text entry: a one-line [TextLine] and a [Form] of labelled rows. Both are
 // plain values: the text is a string, a copy is a copy, and the owner keeps what was
 // typed. They know nothing of what a row means: the owner gets the row's ID and the new
 // text of every edit, works out what that does, and puts errors and notes back.
 //
-//	form := field.NewForm([]field.Row{
+//	form := form.NewForm([]form.Row{
 //		{ID: "slots", Group: "Stator", Label: "Slots", Text: "36"},
 //		{ID: "bore", Group: "Stator", Label: "Bore", Unit: "mm", Text: "52.4", Help: "Across the teeth, with a caliper."},
 //		{ID: "join", Group: "Winding", Label: "Joined in", Text: "star", Choices: []string{"star", "delta"}},

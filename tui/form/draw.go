@@ -52,25 +52,6 @@ func (f Form) Height(t kit.Theme, w int) int {
 	return max(len(left), len(right))
 }
 
-// RowAt is the index of the row drawn at cell x, y of [Form.Lines] with the same
-// arguments, -1 if none is: for a mouse click.
-func (f Form) RowAt(t kit.Theme, w, h, x, y int) int {
-	inner := f.innerWidth(t, w, h)
-	left, right, at := f.columns(t, inner)
-	if x < 0 || x >= w || y < 0 || y >= h {
-		return -1
-	}
-	y += kit.WindowTop(at, h, max(len(left), len(right)))
-	side := left
-	if right != nil && x >= columnWidth(inner)+gapW {
-		side = right
-	}
-	if y >= len(side) {
-		return -1
-	}
-	return side[y].row
-}
-
 // HelpLines explains the focused row in lines of at most w cells: its label, what is
 // wrong with its text, its help. What is wrong comes first, so that a short box shows it.
 func (f Form) HelpLines(t kit.Theme, w int) []string {

@@ -23,8 +23,6 @@ type Row struct {
 	Error   string   // not usable: said behind or below the value with a mark
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
 	Choices []string // not empty: the row steps through these instead of being typed
-	Fixed   bool     // shown, but the focus passes it by
-	Accept  Charset  // nil: anything printable
 }
 
 // Edit tells the owner what a key changed.
@@ -40,17 +38,10 @@ type Form struct {
 	Rows   []Row
 	Focus  int // index into Rows
 	Cursor int // in the focused row's text, in runes
-	Page   int // rows pgup and pgdown move by; 0 means 8
-
-	// Idle is set while another part of the screen has the keys: the form is drawn
-	// without focus mark and cursor, but still scrolled to its focused row.
-	Idle bool
 }
 
-// NewForm is a form of these rows with the focus on the first that takes it.
-func NewForm(rows []Row) Form {
-	return Form{Rows: rows}.focusOn(firstOpen(rows, 0, 1))
-}
+// NewForm is a form of these rows with the focus on the first.
+func NewForm(rows []Row) Form { return Form{Rows: rows}.focusOn(0) }
 
 // WithRows is the form with other rows, or the same with new texts, errors and notes. The
 // focus stays on the row with the same ID if it is still there, else near its
@@ -59,20 +50,20 @@ func (f Form) WithRows(rows []Row) Form {
 	id := f.Focused().ID
 	f.Rows = rows
 	for i, r := range rows {
-		if r.ID == id && !r.Fixed {
+		if r.ID == id {
 			f.Focus = i
 			f.Cursor = min(f.Cursor, utf8.RuneCountInString(r.Text))
 			return f
 		}
 	}
-	return f.focusOn(f.nearest(f.Focus))
+	return f.focusOn(f.Focus)
 }
 
 // FocusID is the form with the focus on the row with this ID; unchanged when
-// there is none or it is fixed.
+// there is none.
 func (f Form) FocusID(id string) Form {
 	for i, r := range f.Rows {
-		if r.ID == id && !r.Fixed {
+		if r.ID == id {
 			return f.focusOn(i)
 		}
 	}
@@ -91,27 +82,17 @@ func (f Form) Focused() Row {
 // single-letter bindings must not be offered first. It is false on a choice row.
 func (f Form) Typing() bool {
 	r := f.Focused()
-	return r.ID != "" && len(r.Choices) == 0 && !r.Fixed
+	return r.ID != "" && len(r.Choices) == 0
 }
 
-// Key handles one key message. Up, down, tab, shift+tab, enter (moves down, never more),
-// pgup, pgdown, ctrl+home and ctrl+end move the focus; home and end move in the
-// text, and when already there to the first or last row; on a choice row left,
-// right and space step. All else goes into the focused field. used is false for
-// keys with no meaning here, and for tab and shift+tab at the ends, so that the
-// owner can move on to another part of the screen.
+// Key gives a key message to the text with the focus. used is false for keys that mean
+// nothing there, and on a choice row, which [Form.Step] turns.
 func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
-	if next, used, moved := f.move(msg); moved {
-		return next, Edit{}, used
-	}
-	row := f.Focused()
-	if row.ID == "" || row.Fixed {
+	if !f.Typing() {
 		return f, Edit{}, false
 	}
-	if len(row.Choices) > 0 {
-		return f.step(row, msg)
-	}
-	in, used := TextLine{row.Text, f.Cursor}.Key(msg, row.Accept)
+	row := f.Focused()
+	in, used := TextLine{row.Text, f.Cursor}.Key(msg)
 	f.Cursor = in.Cursor
 	if in.Text == row.Text {
 		return f, Edit{}, used
@@ -119,27 +100,22 @@ func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
 	return f.withText(in.Text), Edit{true, row.ID, in.Text}, used
 }
 
-// step turns a choice row to its next or previous choice.
-func (f Form) step(row Row, msg tea.KeyMsg) (Form, Edit, bool) {
-	by := 0
-	switch msg.String() {
-	case "right", " ":
-		by = 1
-	case "left":
-		by = -1
-	default:
-		return f, Edit{}, false
-	}
+// Step turns a choice row by so many choices, round its ends; other rows stay as they are.
+func (f Form) Step(by int) (Form, Edit) {
+	row := f.Focused()
 	n := len(row.Choices)
+	if n == 0 {
+		return f, Edit{}
+	}
 	at := slices.Index(row.Choices, row.Text)
 	if at < 0 && by < 0 {
 		at = 0
 	}
-	text := row.Choices[(at+by+n)%n]
+	text := row.Choices[((at+by)%n+n)%n]
 	if text == row.Text {
-		return f, Edit{}, true
+		return f, Edit{}
 	}
-	return f.withText(text), Edit{true, row.ID, text}, true
+	return f.withText(text), Edit{true, row.ID, text}
 }
 
 // withText sets the focused row's text in a fresh list of rows.

@@ -1,7 +1,6 @@
 package form
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -20,7 +19,7 @@ func sampleRows() []Row {
 		{ID: "slots", Group: "Stator", Label: "Slots", Text: "36", Mark: kit.Measured, Note: "counted"},
 		{ID: "bore", Group: "Stator", Label: "Bore", Unit: "mm", Text: "52,4x", Help: "Across the teeth, with a caliper, at two places a quarter turn apart.", Error: "cannot read \"52,4x\": write a number, for example 52.4"},
 		{ID: "stack", Group: "Stator", Label: "Stack length", Unit: "mm", Ghost: "35", Mark: kit.Guessed},
-		{ID: "area", Group: "Stator", Label: "Slot area", Unit: "mm²", Text: "98.2", Mark: kit.Derived, Fixed: true},
+		{ID: "area", Group: "Stator", Label: "Slot area", Unit: "mm²", Text: "98.2", Mark: kit.Derived},
 		{ID: "join", Group: "Winding", Label: "Joined in", Text: "star", Choices: []string{"star", "delta"}},
 		{ID: "wire", Group: "Winding", Label: "Wire", Text: "18 AWG", Warning: "thin for 12 A"},
 	}
@@ -66,26 +65,19 @@ func TestFormColourOnlyAddsSequences(t *testing.T) {
 
 func TestFormFocus(t *testing.T) {
 	f := NewForm(sampleRows())
-	f.Page = 3
-	for _, step := range []struct {
-		key  tea.KeyType
+	for i, step := range []struct {
+		to   Form
 		want string
-		used bool
+		at   int
 	}{
-		{tea.KeyShiftTab, "name", false}, {tea.KeyUp, "name", true},
-		{tea.KeyDown, "slots", true}, {tea.KeyEnter, "bore", true}, {tea.KeyTab, "stack", true},
-		{tea.KeyDown, "join", true}, // the fixed row is passed by
-		{tea.KeyUp, "stack", true}, {tea.KeyPgDown, "wire", true}, {tea.KeyTab, "wire", false}, {tea.KeyDown, "wire", true},
-		{tea.KeyPgUp, "stack", true}, {tea.KeyCtrlHome, "name", true}, {tea.KeyCtrlEnd, "wire", true},
-		{tea.KeyHome, "wire", true}, {tea.KeyHome, "name", true}, {tea.KeyEnd, "wire", true}, {tea.KeyUp, "join", true},
-		{tea.KeyHome, "name", true}, {tea.KeyShiftTab, "name", false},
+		{f.By(-1), "name", 21}, {f.By(1), "slots", 2}, {f.By(99), "wire", 6}, {f.By(99).By(-3), "stack", 0},
+		{f.By(2).Home(), "bore", 0}, {f.By(2).Home().End(), "bore", 5}, {f.By(2).Home().Home(), "name", 21},
+		{f.By(2).End(), "wire", 6}, {f.By(5).Home(), "name", 21}, {f.By(5).End(), "wire", 6},
 	} {
-		next, edit, used := f.Key(key(step.key))
-		require.Equal(t, step.want, next.Focused().ID, key(step.key).String())
-		require.Equal(t, step.used, used, key(step.key).String())
-		require.False(t, edit.Changed)
-		f = next
+		assert.Equal(t, step.want, step.to.Focused().ID, i)
+		assert.Equal(t, step.at, step.to.Cursor, i)
 	}
+	assert.Equal(t, "name", f.Focused().ID, "an older copy stays as it was")
 }
 
 func TestFormEdits(t *testing.T) {
@@ -94,8 +86,8 @@ func TestFormEdits(t *testing.T) {
 	f, edit, used := f.Key(typed("4"))
 	assert.True(t, used)
 	assert.Equal(t, Edit{true, "slots", "364"}, edit)
-	f, _, _ = f.Key(key(tea.KeyLeft))
-	f, edit, _ = f.Key(key(tea.KeyBackspace))
+	f, _, _ = f.Key(press(tea.KeyLeft))
+	f, edit, _ = f.Key(press(tea.KeyBackspace))
 	assert.Equal(t, Edit{true, "slots", "34"}, edit)
 	assert.Equal(t, "36", old.Focused().Text, "an older copy stays as it was")
 
@@ -109,12 +101,16 @@ func TestFormEdits(t *testing.T) {
 
 	f = NewForm(sampleRows()).FocusID("join")
 	assert.False(t, f.Typing())
-	f, edit, _ = f.Key(key(tea.KeyRight))
+	f, edit = f.Step(1)
 	assert.Equal(t, Edit{true, "join", "delta"}, edit)
-	f, edit, _ = f.Key(typed(" "))
+	f, edit = f.Step(1)
 	assert.Equal(t, Edit{true, "join", "star"}, edit)
-	_, edit, _ = f.Key(key(tea.KeyLeft))
+	_, edit = f.Step(-1)
 	assert.Equal(t, Edit{true, "join", "delta"}, edit)
+	_, edit = f.Step(-2)
+	assert.Equal(t, Edit{}, edit, "round again")
+	_, edit = NewForm(sampleRows()).Step(1)
+	assert.Equal(t, Edit{}, edit, "a text has no choices")
 	_, edit, used = f.Key(typed("x"))
 	assert.Equal(t, Edit{}, edit)
 	assert.False(t, used, "a letter on a choice row is the owner's")
@@ -124,39 +120,15 @@ func TestFormEdits(t *testing.T) {
 	assert.True(t, used)
 }
 
-func TestIdleFormShowsNoFocus(t *testing.T) {
-	f := NewForm(sampleRows())
-	f.Idle = true
-	text := strings.Join(f.Lines(kit.Theme{}, 76, 20), "\n")
-	assert.NotContains(t, text, "▸")
-	assert.NotContains(t, text, "▏")
-}
-
 func TestEmptyForm(t *testing.T) {
-	for _, f := range []Form{{}, NewForm(nil), NewForm([]Row{{ID: "a", Fixed: true}}), {Focus: 9}} {
-		for _, msg := range []tea.KeyMsg{key(tea.KeyDown), key(tea.KeyHome), key(tea.KeyPgDown), typed("x"), key(tea.KeyTab)} {
+	for _, f := range []Form{{}, NewForm(nil), {Focus: 9}} {
+		for _, msg := range []tea.KeyMsg{press(tea.KeyDown), press(tea.KeyHome), press(tea.KeyPgDown), typed("x"), press(tea.KeyTab)} {
 			_, edit, _ := f.Key(msg)
 			assert.False(t, edit.Changed)
 		}
 		tuitest.CheckLines(t, f.Lines(kit.Theme{}, 30, 3), 30, 3)
 		f.HelpLines(kit.Theme{}, 30)
 	}
-}
-
-func TestRowAt(t *testing.T) {
-	f := NewForm(sampleRows()).FocusID("wire")
-	for _, size := range [][2]int{{76, 20}, {76, 5}, {130, 20}, {130, 5}} {
-		w, h := size[0], size[1]
-		for y, line := range f.Lines(kit.Theme{}, w, h) {
-			for x := 2; x < w; x += 20 {
-				if i := f.RowAt(kit.Theme{}, w, h, x, y); i >= 0 && f.Rows[i].Error == "" {
-					assert.Contains(t, line, f.Rows[i].Label, fmt.Sprint(size, x, y))
-				}
-			}
-		}
-	}
-	assert.Equal(t, -1, f.RowAt(kit.Theme{}, 76, 20, 3, 99))
-	assert.Equal(t, 0, f.RowAt(kit.Theme{}, 76, 20, 3, 0))
 }
 
 func BenchmarkForm(b *testing.B) {

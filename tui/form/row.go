@@ -23,7 +23,7 @@ func (f Form) column(t kit.Theme, w, from, to int) []formLine {
 				out = append(out, formLine{-1, t.Fit(t.Paint(kit.Title, r.Group), w)})
 			}
 		}
-		for _, line := range drawRow(t, r, f.Cursor, i == f.Focus && !f.Idle, w, s) {
+		for _, line := range drawRow(t, r, f.Cursor, i == f.Focus, w, s) {
 			out = append(out, formLine{i, line})
 		}
 	}

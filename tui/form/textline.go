@@ -1,74 +1,106 @@
 package form
 
 import (
-	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"slotwright/tui/kit"
 
+	"github.com/charmbracelet/bubbles/cursor"
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// MaxRunes is the most a field holds; what would go beyond is not taken.
+// MaxRunes is the most a line holds; what would go beyond is not taken.
 const MaxRunes = 256
 
-// Field is a line of text being edited. It is a plain value: keys return a new
+// TextLine is a line of text being edited. It is a plain value: keys return a new
 // one. Cursor counts runes, 0 before the first; out of range counts as the
-// nearest end.
+// nearest end. bubbles/textinput does the editing, built anew from the strings at every
+// key: kept ones share their letters with their copies, so that an older copy would
+// change with a newer. It is drawn here, with a cursor that shows without colour too.
 type TextLine struct {
 	Text   string
 	Cursor int
 }
 
-// New is a field with the cursor behind the text.
+// NewTextLine is a line with the cursor behind the text.
 func NewTextLine(text string) TextLine {
 	return TextLine{Text: text, Cursor: utf8.RuneCountInString(text)}
 }
 
-// Key handles one key message: left, right, home (ctrl+a), end (ctrl+e),
-// backspace, delete, ctrl+u (clear up to the cursor), ctrl+k (clear from it), and
-// text, typed or pasted. used is false for keys a field has no use for, among
-// them everything with alt, up, down, enter, tab and esc; leftovers of mouse
-// reports and other escape sequences are swallowed. A paste becomes one line.
-func (f TextLine) Key(msg tea.KeyMsg, accept Charset) (next TextLine, used bool) {
-	if msg.Alt && !msg.Paste {
-		return f, false
-	}
-	runes := []rune(f.Text)
-	at := min(max(f.Cursor, 0), len(runes))
-	switch msg.Type {
-	case tea.KeyLeft:
-		at = max(0, at-1)
-	case tea.KeyRight:
-		at = min(len(runes), at+1)
-	case tea.KeyHome, tea.KeyCtrlA:
-		at = 0
-	case tea.KeyEnd, tea.KeyCtrlE:
-		at = len(runes)
-	case tea.KeyBackspace:
-		if at > 0 {
-			runes, at = slices.Delete(runes, at-1, at), at-1
-		}
-	case tea.KeyDelete:
-		if at < len(runes) {
-			runes = slices.Delete(runes, at, at+1)
-		}
-	case tea.KeyCtrlU:
-		runes, at = slices.Delete(runes, 0, at), 0
-	case tea.KeyCtrlK:
-		runes = runes[:at]
-	case tea.KeyRunes, tea.KeySpace:
-		in := incoming(msg, accept, MaxRunes-len(runes))
-		runes, at = slices.Insert(runes, at, in...), at+len(in)
-	default:
-		return f, false
-	}
-	return TextLine{Text: string(runes), Cursor: at}, true
+// lineKeys are the keys of every line that is typed into, and no others: what textinput
+// knows beyond them (words, the system's clipboard, suggestions) is left out.
+var lineKeys = textinput.KeyMap{
+	CharacterBackward:       key.NewBinding(key.WithKeys("left"), key.WithHelp("", "Left in the text.")),
+	CharacterForward:        key.NewBinding(key.WithKeys("right"), key.WithHelp("", "Right in the text.")),
+	LineStart:               key.NewBinding(key.WithKeys("home", "ctrl+a"), key.WithHelp("", "The beginning of the text.")),
+	LineEnd:                 key.NewBinding(key.WithKeys("end", "ctrl+e"), key.WithHelp("", "The end of the text.")),
+	DeleteCharacterBackward: key.NewBinding(key.WithKeys("backspace", "ctrl+h"), key.WithHelp("", "Delete before the cursor.")),
+	DeleteCharacterForward:  key.NewBinding(key.WithKeys("delete"), key.WithHelp("", "Delete at the cursor.")),
+	DeleteBeforeCursor:      key.NewBinding(key.WithKeys("ctrl+u"), key.WithHelp("", "Delete all before the cursor.")),
 }
 
-// incoming is what of a message may go into a field with room for n more runes.
-func incoming(msg tea.KeyMsg, accept Charset, n int) []rune {
+// lineBindings are those of lineKeys, in the order of the help page.
+var lineBindings = []key.Binding{
+	lineKeys.CharacterBackward, lineKeys.CharacterForward, lineKeys.LineStart, lineKeys.LineEnd,
+	lineKeys.DeleteCharacterBackward, lineKeys.DeleteCharacterForward, lineKeys.DeleteBeforeCursor,
+}
+
+// LineBindings tell the keys of a text line, which does them itself while it is typed into.
+func LineBindings(typing bool) []kit.Binding {
+	list := make([]kit.Binding, len(lineBindings))
+	for i, k := range lineBindings {
+		list[i] = kit.Binding{Binding: k, Group: "In a text"}.When(typing)
+	}
+	return list
+}
+
+// Key handles one key message: the keys of [LineBindings], and text, typed or pasted. used
+// is false for keys a line has no use for, among them everything with alt; leftovers of
+// mouse reports and other escape sequences are swallowed. A paste becomes one line.
+func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) {
+	text := msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace
+	switch {
+	case msg.Alt && !msg.Paste:
+		return f, false
+	case text:
+		// As a paste, so that "end" typed in one go is not taken for the key of that name.
+		msg.Runes, msg.Paste = incoming(msg), true
+		if len(msg.Runes) == 0 {
+			return f, true
+		}
+	default:
+		if !key.Matches(msg, lineBindings...) {
+			return f, false
+		}
+	}
+	in := f.input()
+	before := in.Value()
+	in, _ = in.Update(msg)
+	next = TextLine{Text: in.Value(), Cursor: in.Position()}
+	if next.Text == before {
+		next.Text = f.Text // a tab or the like that the input does without is no edit
+	}
+	return next, true
+}
+
+// input is the line as textinput edits it. What is already too long stays whole.
+func (f TextLine) input() textinput.Model {
+	in := textinput.New()
+	in.KeyMap, in.CharLimit = lineKeys, max(MaxRunes, utf8.RuneCountInString(f.Text))
+	in.Cursor.SetMode(cursor.CursorStatic)
+	in.SetValue(f.Text)
+	in.SetCursor(f.Cursor)
+	in.Focus()
+	return in
+}
+
+// incoming is what of a message may go into a line: printable runes, without marks that
+// would cling to the one before.
+func incoming(msg tea.KeyMsg) []rune {
 	if kit.Garbage(msg) {
 		return nil
 	}
@@ -81,7 +113,7 @@ func incoming(msg tea.KeyMsg, accept Charset, n int) []rune {
 	}
 	var out []rune
 	for _, r := range text {
-		if len(out) < n && accept.takes(r) {
+		if unicode.IsPrint(r) && !unicode.Is(unicode.Mn, r) && r != unicode.ReplacementChar {
 			out = append(out, r)
 		}
 	}

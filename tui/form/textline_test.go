@@ -1,6 +1,7 @@
 package form
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"unicode"
@@ -9,13 +10,14 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/tuitest"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-func key(t tea.KeyType) tea.KeyMsg { return tea.KeyMsg{Type: t} }
+func press(t tea.KeyType) tea.KeyMsg { return tea.KeyMsg{Type: t} }
 
 func typed(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)} }
 
@@ -30,25 +32,25 @@ func TestFieldKeys(t *testing.T) {
 		want TextLine
 	}{
 		{typed("µ"), TextLine{"12.5µ", 5}},
-		{key(tea.KeySpace), TextLine{"12.5µ ", 6}},
+		{press(tea.KeySpace), TextLine{"12.5µ ", 6}},
 		{typed("m"), TextLine{"12.5µ m", 7}},
-		{key(tea.KeyBackspace), TextLine{"12.5µ ", 6}},
-		{key(tea.KeyHome), TextLine{"12.5µ ", 0}},
-		{key(tea.KeyLeft), TextLine{"12.5µ ", 0}},
-		{key(tea.KeyBackspace), TextLine{"12.5µ ", 0}},
-		{key(tea.KeyDelete), TextLine{"2.5µ ", 0}},
-		{key(tea.KeyRight), TextLine{"2.5µ ", 1}},
+		{press(tea.KeyBackspace), TextLine{"12.5µ ", 6}},
+		{press(tea.KeyHome), TextLine{"12.5µ ", 0}},
+		{press(tea.KeyLeft), TextLine{"12.5µ ", 0}},
+		{press(tea.KeyBackspace), TextLine{"12.5µ ", 0}},
+		{press(tea.KeyDelete), TextLine{"2.5µ ", 0}},
+		{press(tea.KeyRight), TextLine{"2.5µ ", 1}},
 		{typed("34"), TextLine{"234.5µ ", 3}},
-		{key(tea.KeyEnd), TextLine{"234.5µ ", 7}},
-		{key(tea.KeyRight), TextLine{"234.5µ ", 7}},
-		{key(tea.KeyDelete), TextLine{"234.5µ ", 7}},
-		{key(tea.KeyLeft), TextLine{"234.5µ ", 6}},
-		{key(tea.KeyCtrlU), TextLine{" ", 0}},
-		{key(tea.KeyCtrlK), TextLine{"", 0}},
+		{press(tea.KeyEnd), TextLine{"234.5µ ", 7}},
+		{press(tea.KeyRight), TextLine{"234.5µ ", 7}},
+		{press(tea.KeyDelete), TextLine{"234.5µ ", 7}},
+		{press(tea.KeyLeft), TextLine{"234.5µ ", 6}},
+		{press(tea.KeyCtrlU), TextLine{" ", 0}},
+		{press(tea.KeyDelete), TextLine{"", 0}},
 		{pasted("  18\tAWG\r\n\x1b[31m\x00x "), TextLine{"18 AWG x", 8}},
 	} {
 		var used bool
-		f, used = f.Key(step.msg, nil)
+		f, used = f.Key(step.msg)
 		require.True(t, used)
 		require.Equal(t, step.want, f, "%q", step.msg.String())
 	}
@@ -57,10 +59,10 @@ func TestFieldKeys(t *testing.T) {
 func TestFieldLeavesOtherKeys(t *testing.T) {
 	f := NewTextLine("a")
 	for _, msg := range []tea.KeyMsg{
-		key(tea.KeyUp), key(tea.KeyDown), key(tea.KeyEnter), key(tea.KeyTab), key(tea.KeyEsc), key(tea.KeyCtrlC), key(tea.KeyCtrlS), key(tea.KeyF1),
+		press(tea.KeyUp), press(tea.KeyDown), press(tea.KeyEnter), press(tea.KeyTab), press(tea.KeyEsc), press(tea.KeyCtrlC), press(tea.KeyCtrlS), press(tea.KeyF1),
 		{Type: tea.KeyRunes, Runes: []rune("x"), Alt: true}, {Type: tea.KeyRunes, Runes: []rune("]"), Alt: true}, {Type: tea.KeyBackspace, Alt: true},
 	} {
-		got, used := f.Key(msg, nil)
+		got, used := f.Key(msg)
 		assert.False(t, used, msg.String())
 		assert.Equal(t, f, got)
 	}
@@ -69,30 +71,55 @@ func TestFieldLeavesOtherKeys(t *testing.T) {
 func TestFieldRefuses(t *testing.T) {
 	f := NewTextLine("7")
 	for _, s := range []string{"<35;100;40M", "[<0;3;4M", "0;40M", "[A", "11;rgb:1e1e/1e1e/2e2e"} {
-		got, used := f.Key(typed(s), nil)
+		got, used := f.Key(typed(s))
 		assert.True(t, used)
 		assert.Equal(t, f, got, s)
 	}
-	got, _ := f.Key(typed("1,5 mm"), Number)
-	assert.Equal(t, "71,5", got.Text)
-	got, _ = f.Key(typed("x"), Number)
-	assert.Equal(t, f, got)
-	got, _ = f.Key(typed("1,25 mm ±5%;<"), Quantity)
-	assert.Equal(t, "71,25 mm ±5%", got.Text)
-	got, _ = f.Key(pasted("a\u202eb\u0301\u200d"), nil)
+	got, _ := f.Key(pasted("a\u202eb\u0301\u200d"))
 	assert.Equal(t, "7ab", got.Text)
-	got, _ = f.Key(pasted(strings.Repeat("y", 999)), nil)
+	got, _ = f.Key(pasted(strings.Repeat("y", 999)))
 	assert.Len(t, got.Text, MaxRunes)
-	got, _ = got.Key(typed("z"), nil)
+	got, _ = got.Key(typed("z"))
 	assert.Len(t, got.Text, MaxRunes)
+	// What came from a file stays as it is until it is edited.
+	long := TextLine{strings.Repeat("é", MaxRunes+9), 3}
+	got, _ = long.Key(press(tea.KeyRight))
+	assert.Equal(t, TextLine{long.Text, 4}, got)
+	got, _ = TextLine{"a\tb", 0}.Key(press(tea.KeyRight))
+	assert.Equal(t, TextLine{"a\tb", 1}, got)
+	// Letters of one read that spell the name of a key are letters.
+	for _, name := range []string{"end", "home", "left", "delete"} {
+		got, _ = f.Key(typed(name))
+		assert.Equal(t, TextLine{"7" + name, 1 + len(name)}, got)
+	}
+}
+
+// The help tells every key that a line has, and textinput has no other.
+func TestLineKeysAreTold(t *testing.T) {
+	told := map[string]bool{}
+	for _, b := range LineBindings(true) {
+		assert.NotEmpty(t, b.Help().Desc)
+		for _, k := range b.Keys() {
+			told[k] = true
+		}
+	}
+	has := map[string]bool{}
+	keys := reflect.ValueOf(lineKeys)
+	for i := range keys.NumField() {
+		for _, k := range keys.Field(i).Interface().(key.Binding).Keys() {
+			has[k] = true
+		}
+	}
+	assert.Equal(t, has, told)
+	assert.Empty(t, tuitest.Clashes(LineBindings(true)))
 }
 
 // An older copy must never change when a newer one is edited.
 func TestCopiesAreIndependent(t *testing.T) {
 	a := TextLine{"abcdef", 3}
-	b, _ := a.Key(typed("X"), nil)
-	c, _ := b.Key(key(tea.KeyBackspace), nil)
-	_, _ = c.Key(typed("Y"), nil)
+	b, _ := a.Key(typed("X"))
+	c, _ := b.Key(press(tea.KeyBackspace))
+	_, _ = c.Key(typed("Y"))
 	assert.Equal(t, "abcdef", a.Text)
 	assert.Equal(t, "abcXdef", b.Text)
 	assert.Equal(t, "abcdef", c.Text)
@@ -147,16 +174,16 @@ func FuzzFieldKeys(f *testing.F) {
 	keys := []tea.KeyType{tea.KeyLeft, tea.KeyRight, tea.KeyHome, tea.KeyEnd, tea.KeyBackspace, tea.KeyDelete, tea.KeyCtrlU, tea.KeyCtrlK, tea.KeySpace}
 	f.Fuzz(func(t *testing.T, script []byte, text string) {
 		fd := TextLine{text, len(text) / 2}
-		fd, _ = TextLine{}.Key(pasted(text), nil)
+		fd, _ = TextLine{}.Key(pasted(text))
 		for _, b := range script {
 			before := fd
 			switch {
 			case int(b) < len(keys):
-				fd, _ = fd.Key(key(keys[b]), nil)
+				fd, _ = fd.Key(press(keys[b]))
 			case b%3 == 0:
-				fd, _ = fd.Key(typed(text), Quantity)
+				fd, _ = fd.Key(typed(text))
 			default:
-				fd, _ = fd.Key(typed(string(rune(b)*7)), nil)
+				fd, _ = fd.Key(typed(string(rune(b) * 7)))
 			}
 			n := utf8.RuneCountInString(fd.Text)
 			require.True(t, fd.Cursor >= 0 && fd.Cursor <= n && n <= MaxRunes, "%+v after %+v", fd, before)

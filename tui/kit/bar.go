@@ -53,16 +53,16 @@ func Tabs(t Theme, w int, names []string, active int) string {
 }
 
 // StatusKeys names as many bindings as fit w cells, in their order: "key label",
-// two spaces apart. Hidden ones and those without label or keys are left out.
+// two spaces apart. Those without a label and those that do nothing now are left out.
 // The result may be shorter than w.
 func StatusKeys(t Theme, w int, bindings []Binding) string {
 	var b strings.Builder
 	used := 0
 	for _, k := range bindings {
-		if k.Hidden || k.Label == "" || len(k.Keys) == 0 {
+		if k.Label == "" || !k.Enabled() || len(k.Keys()) == 0 {
 			continue
 		}
-		name, label := KeyName(t, k.Keys[0]), t.Text(k.Label)
+		name, label := KeyName(t, k.Keys()[0]), t.Text(k.Label)
 		n := Width(name) + 1 + Width(label)
 		if used > 0 {
 			n += 2

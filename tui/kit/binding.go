@@ -4,42 +4,60 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Binding is one thing keys can do, as data: the dispatch, the status line, the
-// help page and the README's list are all made from the same table.
+// Binding is one thing that keys do. A screen has one list of them, and everything
+// comes from that list: what a key does, what the status line and the help page say of
+// it, what the tests press. So they cannot part.
 type Binding struct {
-	ID     string   // what the owner switches on
-	Keys   []string // tea key names ("up", "ctrl+s", "j", " "); the first is the one shown in the status line
-	Label  string   // one or two words for the status line
-	Help   string   // one line for the help page; Label if empty
-	Group  string   // heading on the help page
-	Hidden bool     // works and is in the help, but not in the status line
+	// Binding has the keys, by tea's names, the first being the one shown in the status
+	// line, and in Help().Desc the line on the help page. One that is not enabled is
+	// told there all the same, but does nothing now.
+	key.Binding
+	Label string // one or two words for the status line, "" to stay out of it
+	Group string // heading on the help page
+	// Do is what it does. A nil one is done elsewhere, by an editor of text.
+	Do func(tea.KeyMsg) tea.Cmd
 }
 
-// Lookup returns the ID of the first binding that has the key, "" if none has.
-func Lookup(bindings []Binding, key string) string {
-	for _, b := range bindings {
-		if slices.Contains(b.Keys, key) {
-			return b.ID
-		}
-	}
-	return ""
+// Bind is a binding of keys, named with blanks between them ("up k", a blank itself as
+// "space").
+func Bind(group, keys, label, help string, do func()) Binding {
+	return Command(group, keys, label, help, func(tea.KeyMsg) tea.Cmd { do(); return nil })
 }
 
-// Clashes lists keys that more than one of the bindings claims, for a test.
-func Clashes(bindings []Binding) []string {
-	seen := map[string]int{}
-	var out []string
-	for _, b := range bindings {
-		for _, k := range b.Keys {
-			if seen[k]++; seen[k] == 2 {
-				out = append(out, k)
-			}
+// Command is Bind for what needs the key itself or has a command for the program.
+func Command(group, keys, label, help string, do func(tea.KeyMsg) tea.Cmd) Binding {
+	names := strings.Fields(keys)
+	for i, name := range names {
+		if name == "space" {
+			names[i] = " "
 		}
 	}
-	return out
+	return Binding{key.NewBinding(key.WithKeys(names...), key.WithHelp("", help)), label, group, do}
+}
+
+// When is the binding, enabled only when yes.
+func (b Binding) When(yes bool) Binding {
+	b.SetEnabled(yes)
+	return b
+}
+
+// Press does what the first of the bindings that has the key does, and reports whether
+// there is one. Several letters in one message are text: "end" typed in one go is not the
+// key of that name.
+func Press(bindings []Binding, msg tea.KeyMsg) (tea.Cmd, bool) {
+	if len(msg.Runes) > 1 {
+		return nil, false
+	}
+	for _, b := range bindings {
+		if b.Do != nil && key.Matches(msg, b.Binding) {
+			return b.Do(msg), true
+		}
+	}
+	return nil, false
 }
 
 // ExpandKeys splits a key message into single keys. Keys typed fast arrive as one
@@ -101,10 +119,13 @@ func KeyName(t Theme, key string) string {
 	return t.Text(name)
 }
 
-// keyList joins a binding's keys for the help page.
-func keyList(t Theme, keys []string) string {
-	names := make([]string, len(keys))
-	for i, k := range keys {
+// keyList is a binding's keys for the help page: as it says itself, else all of them.
+func keyList(t Theme, b Binding) string {
+	if shown := b.Help().Key; shown != "" {
+		return t.Text(shown)
+	}
+	names := make([]string, len(b.Keys()))
+	for i, k := range b.Keys() {
 		names[i] = KeyName(t, k)
 	}
 	return strings.Join(names, ", ")
@@ -112,15 +133,16 @@ func keyList(t Theme, keys []string) string {
 
 // HelpLines is the help page of the bindings in lines of exactly w cells: groups
 // in the order they first appear, a heading each, keys in one column and what they do
-// beside them, wrapped. Bindings without keys are left out.
+// beside them, wrapped. Bindings without keys are left out. (bubbles/help draws short
+// words in columns; here each key has a sentence, wrapped, in ASCII where asked.)
 func HelpLines(t Theme, w int, bindings []Binding) []string {
 	var groups []string
 	keyW := 0
 	for _, b := range bindings {
-		if len(b.Keys) == 0 {
+		if len(b.Keys()) == 0 {
 			continue
 		}
-		keyW = max(keyW, Width(keyList(t, b.Keys)))
+		keyW = max(keyW, Width(keyList(t, b)))
 		if !slices.Contains(groups, b.Group) {
 			groups = append(groups, b.Group)
 		}
@@ -135,7 +157,7 @@ func HelpLines(t Theme, w int, bindings []Binding) []string {
 			lines = append(lines, t.Fit(t.Paint(Title, group), w))
 		}
 		for _, b := range bindings {
-			if b.Group == group && len(b.Keys) > 0 {
+			if b.Group == group && len(b.Keys()) > 0 {
 				lines = append(lines, helpLine(t, w, keyW, b)...)
 			}
 		}
@@ -144,12 +166,12 @@ func HelpLines(t Theme, w int, bindings []Binding) []string {
 }
 
 func helpLine(t Theme, w, keyW int, b Binding) []string {
-	text := b.Help
+	text := b.Help().Desc
 	if text == "" {
 		text = b.Label
 	}
 	var lines []string
-	head := t.Style(Key).Render(t.Fit(keyList(t, b.Keys), keyW))
+	head := t.Style(Key).Render(t.Fit(keyList(t, b), keyW))
 	for i, line := range t.Wrap(text, w-keyW-4) {
 		if i > 0 {
 			head = spaces(keyW)

@@ -22,11 +22,11 @@ var themes = map[string]kit.Theme{
 }
 
 var bindings = []kit.Binding{
-	{ID: "save", Keys: []string{"ctrl+s"}, Label: "save", Help: "Write the file.", Group: "File"},
-	{ID: "up", Keys: []string{"up", "k"}, Label: "up", Help: "Go up one line.", Group: "Moving"},
-	{ID: "turn", Keys: []string{"]", "right"}, Label: "more", Help: "One more of whatever the line counts; with a longer text that has to be wrapped in a narrow window.", Group: "Moving"},
-	{ID: "secret", Keys: []string{" "}, Label: "hidden", Group: "File", Hidden: true},
-	{ID: "nokey", Label: "none", Group: "Nothing"},
+	kit.Bind("File", "ctrl+s", "save", "Write the file.", func() {}),
+	kit.Bind("Moving", "up k", "up", "Go up one line.", func() {}),
+	kit.Bind("Moving", "] right", "more", "One more of whatever the line counts; with a longer text that has to be wrapped in a narrow window.", func() {}),
+	kit.Bind("File", "space", "", "hidden", func() {}),
+	kit.Bind("Nothing", "", "none", "", func() {}),
 }
 
 func sampleTable() kit.Table {

@@ -47,12 +47,15 @@ func TestScroll(t *testing.T) {
 			got := kit.Window(th, lines, focus, 12, h)
 			tuitest.CheckLines(t, got, 12, h)
 			assert.Contains(t, strings.Join(got, "\n")+" ", fmt.Sprint("line ", focus, " "))
-			assert.Equal(t, fmt.Sprint("line ", kit.WindowTop(focus, h, 30)), strings.Fields(got[0])[0]+" "+strings.Fields(got[0])[1])
 		}
 	}
-	s := kit.Scroll{}
-	s, used := s.Key("end", 10, 30)
-	assert.True(t, used)
+	s := &kit.Scroll{}
+	s.SetSize(10, 30)
+	press := func(key string) bool {
+		_, used := kit.Press(s.Bindings("", ""), tuitest.KeyMsg(key))
+		return used
+	}
+	assert.True(t, press("end"))
 	assert.Equal(t, 20, s.Top)
 	got := s.Window(th, lines, 12, 10)
 	assert.True(t, strings.HasSuffix(got[0], "▲"))
@@ -60,12 +63,13 @@ func TestScroll(t *testing.T) {
 	for _, step := range []struct {
 		key string
 		top int
-	}{{"up", 19}, {"pgup", 10}, {"down", 11}, {"home", 0}, {"up", 0}, {"pgdown", 9}} {
-		s, _ = s.Key(step.key, 10, 30)
+	}{{"up", 19}, {"pgup", 10}, {"down", 11}, {"home", 0}, {"k", 0}, {"pgdown", 9}, {"j", 10}, {"G", 20}, {" ", 20}} {
+		press(step.key)
 		assert.Equal(t, step.top, s.Top, step.key)
 	}
-	_, used = s.Key("x", 10, 30)
-	assert.False(t, used)
+	assert.False(t, press("x"))
+	s.SetSize(10, 15)
+	assert.Equal(t, 5, s.Top, "a shorter text is not read past its end")
 	assert.Equal(t, kit.Scroll{Top: 99}.Window(th, lines, 12, 10), kit.Scroll{Top: 20}.Window(th, lines, 12, 10))
 	assert.Equal(t, []string{"a  ", "   "}, kit.Scroll{Top: 5}.Window(th, []string{"a"}, 3, 2))
 }
@@ -80,7 +84,8 @@ func TestExpandKeys(t *testing.T) {
 	paste := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("qq"), Paste: true}
 	got = kit.ExpandKeys(paste, false)
 	require.Len(t, got, 1)
-	assert.Empty(t, kit.Lookup([]kit.Binding{{ID: "quit", Keys: []string{"q"}}}, got[0].String()), "a paste is never a command")
+	_, used := kit.Press([]kit.Binding{kit.Bind("", "q qq [qq]", "", "", func() {})}, got[0])
+	assert.False(t, used, "a paste is never a command")
 	assert.Len(t, kit.ExpandKeys(runes("<35;100;40M"), false), 1)
 	assert.Len(t, kit.ExpandKeys(tea.KeyMsg{Type: tea.KeyUp}, false), 1)
 }
@@ -96,21 +101,42 @@ func TestGarbage(t *testing.T) {
 }
 
 func TestBindings(t *testing.T) {
-	assert.Equal(t, "up", kit.Lookup(bindings, "k"))
-	assert.Empty(t, kit.Lookup(bindings, "z"))
-	assert.Empty(t, kit.Clashes(bindings))
-	assert.Equal(t, []string{"k"}, kit.Clashes(append([]kit.Binding{{Keys: []string{"k"}}}, bindings...)))
+	var did []string
+	note := func(what string) func() { return func() { did = append(did, what) } }
+	list := []kit.Binding{
+		kit.Bind("", "up k", "", "", note("off")).When(false), kit.Bind("", "k space", "", "", note("k")), kit.Bind("", "k", "", "", note("never")),
+		{Binding: bindings[0].Binding}, // told, done elsewhere
+		kit.Command("", "7", "", "", func(msg tea.KeyMsg) tea.Cmd { did = append(did, msg.String()); return tea.Quit }),
+	}
+	for _, c := range []struct {
+		key  string
+		used bool
+	}{{"k", true}, {" ", true}, {"up", false}, {"z", false}, {"ctrl+s", false}} {
+		cmd, used := kit.Press(list, tuitest.KeyMsg(c.key))
+		assert.Equal(t, c.used, used, c.key)
+		assert.Nil(t, cmd)
+	}
+	cmd, _ := kit.Press(list, tuitest.KeyMsg("7"))
+	assert.NotNil(t, cmd)
+	assert.Equal(t, []string{"k", "k", "7"}, did)
+	_, used := kit.Press([]kit.Binding{kit.Bind("", "end", "", "", note("end"))}, runes("end"))
+	assert.False(t, used, "three letters in one read are text")
+	assert.Empty(t, tuitest.Clashes(bindings))
+	assert.Equal(t, []string{"k"}, tuitest.Clashes(append([]kit.Binding{kit.Bind("", "k", "", "", nil)}, bindings...)))
 	th := kit.Theme{}
 	assert.Equal(t, "ctrl+s save  ↑ up", kit.StatusKeys(th, 20, bindings))
 	assert.Equal(t, "ctrl+s save", kit.StatusKeys(th, 16, bindings))
 	assert.Equal(t, "", kit.StatusKeys(th, 5, bindings))
 	help := strings.Join(kit.HelpLines(th, 60, bindings), "\n")
 	for _, b := range bindings[:4] {
-		for _, k := range b.Keys {
+		for _, k := range b.Keys() {
 			assert.Contains(t, help, kit.KeyName(th, k))
 		}
 	}
 	assert.NotContains(t, help, "Nothing", "no heading over nothing")
+	off := bindings[1].When(false)
+	assert.Equal(t, "", kit.StatusKeys(th, 40, []kit.Binding{off}), "what does nothing now is not in the status line")
+	assert.Contains(t, strings.Join(kit.HelpLines(th, 60, []kit.Binding{off}), "\n"), "Go up", "but in the help")
 	for w := range 90 {
 		tuitest.CheckLines(t, kit.HelpLines(kit.Theme{Colour: true}, w, bindings), w, len(kit.HelpLines(th, w, bindings)))
 		tuitest.CheckLines(t, []string{kit.StatusLine(th, w, "saved", bindings), kit.StatusLine(th, w, "", bindings), kit.Bar(th, w, "left", "right side")}, w, 3)

@@ -8,39 +8,35 @@ func Window(t Theme, lines []string, focus, w, h int) []string {
 	return Scroll{Top: focus - h/2}.Window(t, lines, w, h)
 }
 
-// WindowTop is the first line [Window] shows of total lines.
-func WindowTop(focus, h, total int) int {
-	return clamp(focus-h/2, 0, max(0, total-h))
-}
-
-// Scroll is how far down a long page is read. The zero Scroll is its top.
+// Scroll is how far down a long page is read. The zero Scroll is its top. bubbles/viewport
+// is not used for it: its lines carry no bar that says how much more there is, go through
+// a style that pads and cuts them once more, and would be kept a second time beside ours;
+// what it would spare is the four methods below, for Window draws the tables too.
 type Scroll struct {
-	Top int // first line shown; out of range counts as the nearest end
+	Top      int // first line shown; out of range counts as the nearest end
+	h, total int
 }
 
-// Key moves by the keys up, down, pgup, pgdown, home and end through total lines
-// shown h at a time. The answer is false for other keys.
-func (s Scroll) Key(key string, h, total int) (Scroll, bool) {
-	last := max(0, total-h)
-	top := clamp(s.Top, 0, last)
-	page := max(1, h-1)
-	switch key {
-	case "up", "k":
-		top--
-	case "down", "j":
-		top++
-	case "pgup":
-		top -= page
-	case "pgdown", " ":
-		top += page
-	case "home", "g":
-		top = 0
-	case "end", "G":
-		top = last
-	default:
-		return s, false
+// SetSize says that h lines of total show, and brings Top into their range.
+func (s *Scroll) SetSize(h, total int) {
+	s.h, s.total = h, total
+	s.By(0)
+}
+
+// By moves n lines down, or up.
+func (s *Scroll) By(n int) { s.Top = clamp(s.Top+n, 0, max(0, s.total-s.h)) }
+
+// Bindings are the keys that read on. The page's size is the one last set.
+func (s *Scroll) Bindings(group, label string) []Binding {
+	page := max(1, s.h-1)
+	return []Binding{
+		Bind(group, "down j", label, "A line down.", func() { s.By(1) }),
+		Bind(group, "up k", "", "A line up.", func() { s.By(-1) }),
+		Bind(group, "pgdown space", "", "A page down.", func() { s.By(page) }),
+		Bind(group, "pgup", "", "A page up.", func() { s.By(-page) }),
+		Bind(group, "home", "", "The top.", func() { s.Top = 0 }),
+		Bind(group, "end G", "", "The end.", func() { s.By(s.total) }),
 	}
-	return Scroll{Top: clamp(top, 0, last)}, true
 }
 
 // Window shows h of the lines from Top on, like the function [Window].

@@ -11,22 +11,35 @@ import (
 
 // Draw fills the rectangle: the facts, the stator unrolled, the step in words, the
 // lists.
-func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
-	t, d := s.Theme, v.sheet(s)
+func (v *View) Draw(s *session.Session) []kit.Block {
+	t, d := s.Theme, &v.kept
 	if d.plan == nil {
-		return v.noLayout(s, d, r)
+		return v.noLayout(s, d, v.at)
 	}
-	top, rest := r.SplitTop(3)
-	words := v.sentence(t, d, r.W)
-	picture, left := v.picture(t, d, r.W, max(leastPicture, rest.H-len(words)-v.leastPanels(r.H)))
-	head := v.facts(t, d, r.W)
-	head[2] = v.legend(t, d, r.W, left)
-	drawn, rest := rest.SplitTop(len(picture))
-	said, rest := rest.SplitTop(len(words))
+	a := v.areas(t, d)
+	head := v.facts(t, d, a.facts.W)
+	head[factsHeight-1] = v.legend(t, d, a.facts.W, v.omitted)
 	blocks := []kit.Block{
-		kit.Bare(t, top, head), kit.Bare(t, drawn, centred(picture, r.W)), kit.Bare(t, said, words),
+		kit.Bare(t, a.facts, head), kit.Bare(t, a.picture, centred(v.drawn, a.picture.W)), kit.Bare(t, a.said, v.sentence(t, d, a.said.W)),
 	}
-	return append(blocks, v.panels(s, d, rest)...)
+	for _, p := range v.arranged(a.lists) {
+		blocks = append(blocks, v.drawPanel(s, d, p.panel, p.at))
+	}
+	return blocks
+}
+
+// factsHeight is that of the facts and the legend.
+const factsHeight = 3
+
+// areas are the screen's rectangles from top to bottom.
+type areas struct{ facts, picture, said, lists kit.Rect }
+
+func (v *View) areas(t kit.Theme, d *sheet) (a areas) {
+	var rest kit.Rect
+	a.facts, rest = v.at.SplitTop(factsHeight)
+	a.picture, rest = rest.SplitTop(len(v.drawn))
+	a.said, a.lists = rest.SplitTop(len(v.sentence(t, d, v.at.W)))
+	return a
 }
 
 // leastPicture is the height of one coil over two layers of sides.
@@ -224,7 +237,6 @@ func (v *View) noLayout(s *session.Session, d *sheet, r kit.Rect) []kit.Block {
 	t := s.Theme
 	lines := t.WrapPaint(kit.Warning, t.Mark(kit.Warning)+" No layout: "+d.why+".", r.W)
 	if len(d.spans) > 0 || len(d.circuits) > 0 {
-		v.panel = spansPanel
 		lines = append(lines, "")
 		lines = append(lines, t.WrapPaint(kit.Hint, "These would do; mark one with the arrow keys and press enter to give it to this trial.", r.W)...)
 		top, rest := r.SplitTop(len(lines))

@@ -3,6 +3,9 @@
 package layout
 
 import (
+	"fmt"
+	"strings"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 
@@ -22,7 +25,12 @@ type View struct {
 	scroll kit.Scroll
 	// left is the first slot in sight, from 0, where not all slots are.
 	left int
+
+	at   kit.Rect
 	kept sheet
+	// drawn is the picture, and omitted what had to be left out of it.
+	drawn   []string
+	omitted string
 }
 
 // New is the screen on the first coil.
@@ -35,77 +43,93 @@ func (v *View) Name() string { return "Layout" }
 func (v *View) Typing(*session.Session) bool { return false }
 
 // Bindings are the keys of the screen.
-func (v *View) Bindings(*session.Session) []kit.Binding {
+func (v *View) Bindings(s *session.Session) []kit.Binding {
+	list := append(v.walks(), v.moves()...)
+	list = append(append(list, v.phases(s)...), v.lists()...)
+	list = append(list,
+		kit.Bind("Trials", "[", "", "The trial before.", func() { s.Choose(s.Trial - 1) }),
+		kit.Bind("Trials", "]", "next trial", "The next trial.", func() { s.Choose(s.Trial + 1) }))
 	if v.panel == spansPanel {
-		return append(bindings[:len(bindings):len(bindings)], setBinding)
+		list = append(list, kit.Bind("Spans and circuits", "enter", "take it", "Give the chosen trial the marked span or number of circuits.", func() { v.set(s, &v.kept) }))
 	}
-	return bindings
+	return list
 }
 
-var setBinding = kit.Binding{ID: "set", Keys: []string{"enter"}, Label: "take it", Help: "Give the chosen trial the marked span or number of circuits.", Group: "Spans and circuits"}
-
-var bindings = []kit.Binding{
-	{ID: "next", Keys: []string{"right", "n"}, Label: "next coil", Help: "The next coil along the wire.", Group: "Walking along the wire"},
-	{ID: "previous", Keys: []string{"left", "p"}, Label: "before", Help: "The coil before.", Group: "Walking along the wire"},
-	{ID: "first", Keys: []string{"home"}, Help: "The first coil of what is shown.", Group: "Walking along the wire"},
-	{ID: "last", Keys: []string{"end"}, Help: "The last coil of what is shown.", Group: "Walking along the wire"},
-	{ID: "up", Keys: []string{"up"}, Help: "Up in the list that is marked.", Group: "Lists", Hidden: true},
-	{ID: "down", Keys: []string{"down"}, Help: "Down in the list that is marked.", Group: "Lists", Hidden: true},
-	{ID: "pgup", Keys: []string{"pgup"}, Help: "Ten lines up.", Group: "Lists", Hidden: true},
-	{ID: "pgdown", Keys: []string{"pgdown"}, Help: "Ten lines down.", Group: "Lists", Hidden: true},
-	{ID: "panel+", Keys: []string{"v"}, Label: "next list", Help: "Mark the next list: coils, leads, joins, spans, factors, remarks.", Group: "Lists"},
-	{ID: "panel-", Keys: []string{"V"}, Help: "Mark the list before.", Group: "Lists"},
-	{ID: "0", Keys: []string{"0"}, Label: "all", Help: "Show all phases.", Group: "Phases"},
-	{ID: "1", Keys: []string{"1"}, Label: "U", Help: "Show phase U alone and walk in it.", Group: "Phases"},
-	{ID: "2", Keys: []string{"2"}, Label: "V", Help: "Show phase V alone and walk in it.", Group: "Phases"},
-	{ID: "3", Keys: []string{"3"}, Label: "W", Help: "Show phase W alone and walk in it.", Group: "Phases"},
-	{ID: "c", Keys: []string{"c"}, Help: "Coils: every coil in the order of winding.", Group: "Lists"},
-	{ID: "l", Keys: []string{"l"}, Label: "leads", Help: "Leads: what comes out and what meets inside.", Group: "Lists"},
-	{ID: "j", Keys: []string{"j"}, Label: "joins", Help: "Joins: every joint from coil to coil.", Group: "Lists"},
-	{ID: "s", Keys: []string{"s"}, Label: "spans", Help: "Spans: what another span or number of circuits costs and saves.", Group: "Lists"},
-	{ID: "f", Keys: []string{"f"}, Label: "factors", Help: "Factors: harmonics, slot pair, balance of the phases.", Group: "Lists"},
-	{ID: "r", Keys: []string{"r"}, Label: "remarks", Help: "Remarks: what to know of this layout before winding it, with sources.", Group: "Lists"},
-	{ID: "trial-", Keys: []string{"["}, Help: "The trial before.", Group: "Trials"},
-	{ID: "trial+", Keys: []string{"]"}, Label: "next trial", Help: "The next trial.", Group: "Trials"},
+// walks are the keys that walk along the wire.
+func (v *View) walks() []kit.Binding {
+	const group = "Walking along the wire"
+	last := len(v.kept.steps)
+	walk := func(from, by int) func() { return func() { v.walk(&v.kept, from, by) } }
+	return []kit.Binding{
+		kit.Bind(group, "right n", "next coil", "The next coil along the wire.", walk(v.step, 1)),
+		kit.Bind(group, "left p", "before", "The coil before.", walk(v.step, -1)),
+		kit.Bind(group, "home", "", "The first coil of what is shown.", walk(-1, 1)),
+		kit.Bind(group, "end", "", "The last coil of what is shown.", walk(last, -1)),
+	}
 }
 
-// panelOfKey are the keys that mark a list.
-var panelOfKey = map[string]panel{
-	"c": coilsPanel, "l": leadsPanel, "j": joinsPanel, "s": spansPanel, "f": factorsPanel, "r": remarksPanel,
+// page is how far pgup and pgdown go.
+const page = 10
+
+// moves are the keys that move in the list that is marked, and from list to list.
+func (v *View) moves() []kit.Binding {
+	const group = "Lists"
+	by := func(rows int) func() { return func() { v.list(&v.kept, rows) } }
+	return []kit.Binding{
+		kit.Bind(group, "up", "", "Up in the list that is marked.", by(-1)),
+		kit.Bind(group, "down", "", "Down in the list that is marked.", by(1)),
+		kit.Bind(group, "pgup", "", "Ten lines up.", by(-page)),
+		kit.Bind(group, "pgdown", "", "Ten lines down.", by(page)),
+		kit.Bind(group, "v", "next list", "Mark the next list: coils, leads, joins, spans, factors, remarks.", func() { v.choose((v.panel + 1) % panelCount) }),
+		kit.Bind(group, "V", "", "Mark the list before.", func() { v.choose((v.panel + panelCount - 1) % panelCount) }),
+	}
+}
+
+// lists are the keys that mark a list, each its first letter.
+func (v *View) lists() []kit.Binding {
+	const group = "Lists"
+	var list []kit.Binding
+	for p, what := range panelHelp {
+		name := panel(p).String()
+		label, _, _ := strings.Cut(strings.ToLower(name), " ")
+		list = append(list, kit.Bind(group, label[:1], label, name+": "+what, func() { v.choose(panel(p)) }))
+	}
+	return list
+}
+
+// phases are the keys that show one phase alone.
+func (v *View) phases(s *session.Session) []kit.Binding {
+	const group = "Phases"
+	show := func(phase int) func() { return func() { v.show(s, &v.kept, phase) } }
+	list := []kit.Binding{kit.Bind(group, "0", "all", "Show all phases.", show(0))}
+	for i, name := range []string{"U", "V", "W"} {
+		list = append(list, kit.Bind(group, fmt.Sprint(i+1), name, "Show phase "+name+" alone and walk in it.", show(i+1)))
+	}
+	return list
 }
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
+	_, used := kit.Press(v.Bindings(s), msg)
+	return used
+}
+
+// SetSize gathers what is shown of the chosen trial, draws the picture that follows the
+// walk, and keeps the list that is read within its length.
+func (v *View) SetSize(s *session.Session, r kit.Rect) {
+	v.at = r
 	d := v.sheet(s)
 	if d.plan == nil {
 		v.panel = spansPanel // the only list there is
+		return
 	}
-	id := kit.Lookup(v.Bindings(s), msg.String())
-	if p, ok := panelOfKey[id]; ok {
-		v.choose(p)
-		return true
+	h := r.H - factsHeight - len(v.sentence(s.Theme, d, r.W)) - v.leastPanels(r.H)
+	v.drawn, v.omitted = v.picture(s.Theme, d, r.W, max(leastPicture, h))
+	for _, p := range v.arranged(v.areas(s.Theme, d).lists) {
+		if p.panel == v.panel {
+			v.scroll.SetSize(v.reading(s.Theme, d, kit.Inner(p.at)))
+		}
 	}
-	switch id {
-	case "":
-		return false
-	case "next", "previous", "first", "last":
-		v.walk(d, id)
-	case "up", "down", "pgup", "pgdown":
-		v.list(d, id)
-	case "panel+":
-		v.choose((v.panel + 1) % panelCount)
-	case "panel-":
-		v.choose((v.panel + panelCount - 1) % panelCount)
-	case "0", "1", "2", "3":
-		v.show(s, d, int(id[0]-'0'))
-	case "trial-":
-		s.Trial = max(0, s.Trial-1)
-	case "trial+":
-		s.Trial = max(0, min(len(s.Outcome().Trials)-1, s.Trial+1))
-	case "set":
-		v.set(s, d)
-	}
-	return true
 }
 
 // choose marks a list, from its top.
@@ -121,25 +145,16 @@ func (v *View) show(s *session.Session, d *sheet, phase int) {
 	}
 	v.phase = phase
 	if len(d.steps) > 0 && !v.shown(d.steps[v.step].Phase) {
-		v.walk(d, "first")
+		v.walk(d, -1, 1)
 	}
 }
 
 // shown reports whether a phase, from 0, is shown.
 func (v *View) shown(phase int) bool { return v.phase == 0 || v.phase == phase+1 }
 
-// walk goes along the wire through what is shown.
-func (v *View) walk(d *sheet, id string) {
-	at, by := v.step, 1
-	switch id {
-	case "previous":
-		by = -1
-	case "first":
-		at = -1
-	case "last":
-		at, by = len(d.steps), -1
-	}
-	for at += by; at >= 0 && at < len(d.steps); at += by {
+// walk goes along the wire from a step to the next that is shown, forward or back.
+func (v *View) walk(d *sheet, from, by int) {
+	for at := from + by; at >= 0 && at < len(d.steps); at += by {
 		if v.shown(d.steps[at].Phase) {
 			v.step = at
 			return
@@ -147,24 +162,16 @@ func (v *View) walk(d *sheet, id string) {
 	}
 }
 
-// page is how far pgup and pgdown go.
-const page = 10
-
 // list moves in the list that is marked.
-func (v *View) list(d *sheet, id string) {
-	by := map[string]int{"up": -1, "down": 1, "pgup": -page, "pgdown": page}[id]
+func (v *View) list(d *sheet, by int) {
 	switch v.panel {
 	case coilsPanel:
-		way := "next"
-		if by < 0 {
-			way, by = "previous", -by
-		}
-		for range by {
-			v.walk(d, way)
+		for range max(by, -by) {
+			v.walk(d, v.step, max(-1, min(by, 1)))
 		}
 	case spansPanel:
 		v.row = max(0, min(len(d.spans)+len(d.circuits)-1, v.marked(d)+by))
 	default:
-		v.scroll.Top = max(0, v.scroll.Top+by)
+		v.scroll.By(by)
 	}
 }

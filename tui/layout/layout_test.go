@@ -11,7 +11,6 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -68,7 +67,8 @@ func body(w, h int) kit.Rect { return kit.Rect{Y: 2, W: w, H: h - 3} }
 func frame(t *testing.T, v *View, s *session.Session, r kit.Rect) string {
 	t.Helper()
 	screen := kit.NewScreen(s.Theme, r.W, r.H)
-	for _, b := range v.Draw(s, r) {
+	v.SetSize(s, r)
+	for _, b := range v.Draw(s) {
 		tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
 		b.Rect.Y -= r.Y
 		assert.LessOrEqual(t, b.Rect.Y+b.Rect.H, r.H)
@@ -78,15 +78,14 @@ func frame(t *testing.T, v *View, s *session.Session, r kit.Rect) string {
 	return screen.String()
 }
 
+// press presses keys in the rectangle the view has, or a small one.
 func press(v *View, s *session.Session, keys ...string) {
+	if v.at.Empty() {
+		v.SetSize(s, body(80, 24))
+	}
 	for _, k := range keys {
-		msg := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
-		for _, special := range []tea.KeyType{tea.KeyUp, tea.KeyDown, tea.KeyLeft, tea.KeyRight, tea.KeyHome, tea.KeyEnd, tea.KeyPgUp, tea.KeyPgDown, tea.KeyEnter} {
-			if (tea.KeyMsg{Type: special}).String() == k {
-				msg = tea.KeyMsg{Type: special}
-			}
-		}
-		v.Key(s, msg)
+		v.Key(s, tuitest.KeyMsg(k))
+		v.SetSize(s, v.at)
 	}
 }
 
@@ -222,8 +221,8 @@ func TestWithoutALayoutTheReasonIsShown(t *testing.T) {
 		s, v := stators[name](), New()
 		text := strings.Join(strings.Fields(frame(t, v, s, body(80, 24))), " ")
 		assert.Contains(t, text, want, name)
-		for _, b := range bindings {
-			press(v, s, b.Keys...)
+		for _, b := range v.Bindings(s) {
+			press(v, s, b.Keys()...)
 			frame(t, v, s, body(80, 24))
 		}
 	}
@@ -263,16 +262,6 @@ func TestEverySideIsWritten(t *testing.T) {
 	}
 }
 
-func TestKeysDoNotClash(t *testing.T) {
-	everywhere := []kit.Binding{{ID: "x", Keys: []string{"?", "q", "u", "U", "w", "i", "d", "g", "tab", "shift+tab"}}}
-	v := New()
-	v.panel = spansPanel
-	assert.Empty(t, kit.Clashes(append(everywhere, v.Bindings(nil)...)))
-	for key, p := range panelOfKey {
-		assert.Equal(t, key, strings.ToLower(p.String()[:1]), "a list's key is its first letter")
-	}
-}
-
 // Lanes: no two coils in one lane lie over each other, and all are in sight.
 func TestArcsDoNotOverlap(t *testing.T) {
 	for name, make := range stators {
@@ -295,6 +284,7 @@ func TestArcsDoNotOverlap(t *testing.T) {
 func BenchmarkDraw(b *testing.B) {
 	s, v := stators["example"](), New()
 	for b.Loop() {
-		v.Draw(s, body(120, 40))
+		v.SetSize(s, body(120, 40))
+		v.Draw(s)
 	}
 }

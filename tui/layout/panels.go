@@ -22,6 +22,12 @@ const (
 
 var panelNames = [panelCount]string{"Coils", "Leads", "Joins", "Spans and circuits", "Factors", "Remarks"}
 
+var panelHelp = [panelCount]string{
+	"every coil in the order of winding.", "what comes out and what meets inside.", "every joint from coil to coil.",
+	"what another span or number of circuits costs and saves.", "harmonics, slot pair, balance of the phases.",
+	"what to know of this layout before winding it, with sources.",
+}
+
 // String is the panel's heading; its first letter is its key.
 func (p panel) String() string { return panelNames[p] }
 
@@ -34,8 +40,14 @@ const (
 	panelH = 11
 )
 
-// panels draws as many of the lists as there is room for, the chosen one among them.
-func (v *View) panels(s *session.Session, d *sheet, r kit.Rect) []kit.Block {
+// placed is a list and its rectangle.
+type placed struct {
+	panel panel
+	at    kit.Rect
+}
+
+// arranged is as many of the lists as there is room for, the chosen one among them.
+func (v *View) arranged(r kit.Rect) []placed {
 	columns := max(1, min(3, r.W/panelW))
 	rows := max(1, min(6/columns, r.H/panelH))
 	chosen := slices.Clone(byWeight[:columns*rows])
@@ -43,16 +55,16 @@ func (v *View) panels(s *session.Session, d *sheet, r kit.Rect) []kit.Block {
 		chosen[len(chosen)-1] = v.panel
 	}
 	if len(chosen) == 1 {
-		return []kit.Block{v.drawPanel(s, d, v.panel, r)}
+		return []placed{{v.panel, r}}
 	}
 	slices.Sort(chosen)
-	var blocks []kit.Block
-	for i, row := range r.Rows(0, slices.Repeat([]int{1}, rows)...) {
-		for j, at := range row.Columns(0, slices.Repeat([]int{1}, columns)...) {
-			blocks = append(blocks, v.drawPanel(s, d, chosen[i*columns+j], at))
+	var list []placed
+	for _, row := range r.Rows(0, slices.Repeat([]int{1}, rows)...) {
+		for _, at := range row.Columns(0, slices.Repeat([]int{1}, columns)...) {
+			list = append(list, placed{chosen[len(list)], at})
 		}
 	}
-	return blocks
+	return list
 }
 
 // drawPanel draws one list in its box.
@@ -76,12 +88,8 @@ func (v *View) drawPanel(s *session.Session, d *sheet, p panel, r kit.Rect) kit.
 		lines = v.joinLines(t, d, p, in.W, in.H)
 	case spansPanel:
 		lines = v.spanLines(s, d, in.W, in.H)
-	case leadsPanel:
-		lines = v.scrolled(t, leadLines(t, d, textWidth(in.W)), p, in.W, in.H)
-	case factorsPanel:
-		lines = v.scrolled(t, factorLines(t, d, textWidth(in.W)), p, in.W, in.H)
-	case remarksPanel:
-		lines = v.scrolled(t, remarkLines(t, d, textWidth(in.W)), p, in.W, in.H)
+	default:
+		lines = v.scrolled(t, textLines(t, d, p, textWidth(in.W)), p, in.W, in.H)
 	}
 	return box.Draw(t, r, lines)
 }
@@ -89,12 +97,35 @@ func (v *View) drawPanel(s *session.Session, d *sheet, p panel, r kit.Rect) kit.
 // textWidth keeps the columns of the scroll bar free, whether it shows or not.
 func textWidth(w int) int { return max(1, w-2) }
 
+// textLines is a list that is a text.
+func textLines(t kit.Theme, d *sheet, p panel, w int) []string {
+	switch p {
+	case leadsPanel:
+		return leadLines(t, d, w)
+	case factorsPanel:
+		return factorLines(t, d, w)
+	default:
+		return remarkLines(t, d, w)
+	}
+}
+
+// reading is how many lines of the marked list show in a box, and how many there are. The
+// joins are read by a line that is kept in sight: any of them can be it.
+func (v *View) reading(t kit.Theme, d *sheet, in kit.Rect) (h, total int) {
+	switch v.panel {
+	case joinsPanel:
+		return 1, len(v.joins(d))
+	case coilsPanel, spansPanel: // these follow a mark of their own
+		return 0, 0
+	}
+	return in.H, len(textLines(t, d, v.panel, textWidth(in.W)))
+}
+
 // scrolled is a list read from where the person has scrolled it to.
 func (v *View) scrolled(t kit.Theme, lines []string, p panel, w, h int) []string {
 	if p != v.panel {
 		return kit.Scroll{}.Window(t, lines, w, h)
 	}
-	v.scroll.Top = max(0, min(v.scroll.Top, len(lines)-h))
 	return v.scroll.Window(t, lines, w, h)
 }
 

@@ -47,7 +47,7 @@ func (v *View) sheet(s *session.Session) *sheet {
 		v.phase = 0
 	}
 	if len(d.steps) > 0 && !v.shown(d.steps[v.step].Phase) {
-		v.walk(d, "first")
+		v.walk(d, -1, 1)
 	}
 	return d
 }

@@ -95,11 +95,9 @@ func (v *View) joinLines(t kit.Theme, d *sheet, p panel, w, h int) []string {
 		table.Columns[2].Head, table.Columns[3].Head = "coil end", "runs on to"
 	}
 	focus, exact := 0, false
-	for i, j := range d.wiring.Joins {
+	for _, i := range v.joins(d) {
+		j := d.wiring.Joins[i]
 		c := d.coils[j.From.Coil]
-		if !v.shown(c.Phase) {
-			continue
-		}
 		here := j.From.Coil == coil.Number && step.EndLead == ""
 		if here || (!exact && j.To.Coil == coil.Number) {
 			focus, exact = len(table.Rows), here
@@ -110,10 +108,20 @@ func (v *View) joinLines(t kit.Theme, d *sheet, p panel, w, h int) []string {
 		}})
 	}
 	if p == v.panel && v.scroll.Top > 0 {
-		v.scroll.Top = min(v.scroll.Top, max(0, len(table.Rows)-1))
 		focus = v.scroll.Top
 	}
 	return under(t, table, focus, w, h)
+}
+
+// joins are the joints shown, by their places in the list of all.
+func (v *View) joins(d *sheet) []int {
+	var list []int
+	for i, j := range d.wiring.Joins {
+		if v.shown(d.coils[j.From.Coil].Phase) {
+			list = append(list, i)
+		}
+	}
+	return list
 }
 
 // endText is an end of a coil, in short where there is little room.

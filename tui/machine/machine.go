@@ -5,6 +5,7 @@ package machine
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slotwright/tui/form"
@@ -22,6 +23,7 @@ type View struct {
 	tables []string
 	form   form.Form
 	made   bool
+	at     kit.Rect
 	// result is what stands under the help: what the inputs lead to.
 	result func(s *session.Session, w int) []string
 }
@@ -40,36 +42,62 @@ func NewDrive() *View {
 func (v *View) Name() string { return v.name }
 
 // Typing reports whether the marked field takes letters.
-func (v *View) Typing(s *session.Session) bool { v.sync(s); return v.form.Typing() }
+func (v *View) Typing(*session.Session) bool { return v.form.Typing() }
+
+// page is how many fields pgup and pgdown pass.
+const page = 8
 
 // Bindings are the keys of a form.
-func (v *View) Bindings(*session.Session) []kit.Binding {
-	return []kit.Binding{
-		{ID: "down", Keys: []string{"down", "enter"}, Label: "next field", Help: "The next field.", Group: "Filling in"},
-		{ID: "up", Keys: []string{"up"}, Help: "The field before.", Group: "Filling in"},
-		{ID: "step", Keys: []string{"right", "left"}, Help: "In a field with ◂ ▸: the next or previous choice.", Group: "Filling in"},
-		{ID: "page", Keys: []string{"pgdown", "pgup"}, Label: "further", Help: "Several fields down or up.", Group: "Filling in"},
-		{ID: "clear", Keys: []string{"ctrl+k"}, Label: "empty", Help: "Empty the field: nothing is said, the dim value holds.", Group: "Filling in"},
+func (v *View) Bindings(s *session.Session) []kit.Binding {
+	const group = "Filling in"
+	by := func(rows int) func() { return func() { v.form = v.form.By(rows) } }
+	choices := !v.form.Typing()
+	list := []kit.Binding{
+		kit.Bind(group, "down enter", "next field", "The next field.", by(1)),
+		kit.Bind(group, "up", "", "The field before.", by(-1)),
+		kit.Bind(group, "right space", "", "In a field with ◂ ▸: the next choice.", func() { v.step(s, 1) }).When(choices),
+		kit.Bind(group, "left", "", "In a field with ◂ ▸: the choice before.", func() { v.step(s, -1) }).When(choices),
+		kit.Bind(group, "pgdown", "further", "Several fields down.", by(page)),
+		kit.Bind(group, "pgup", "", "Several fields up.", by(-page)),
+		kit.Bind(group, "ctrl+home", "", "The first field.", by(-len(v.form.Rows))),
+		kit.Bind(group, "ctrl+end", "", "The last field.", by(len(v.form.Rows))),
+		kit.Bind(group, "home", "", "The beginning of the text, and from there the first field.", func() { v.form = v.form.Home() }),
+		kit.Bind(group, "end", "", "The end of the text, and from there the last field.", func() { v.form = v.form.End() }),
+		kit.Bind(group, "ctrl+k", "empty", "Empty the field: nothing is said, the dim value holds.", func() {
+			s.Edit(s.Document().Clear(v.form.Focused().ID))
+		}),
 	}
+	return append(list, form.LineBindings(!choices)...)
 }
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
-	v.sync(s)
-	if msg.String() == "ctrl+k" {
-		s.Edit(s.Document().Clear(v.form.Focused().ID))
+	if _, used := kit.Press(v.Bindings(s), msg); used {
 		return true
 	}
 	next, edit, used := v.form.Key(msg)
 	v.form = next
-	if edit.Changed {
-		s.Type(edit.ID, edit.Text)
-	}
+	v.take(s, edit)
 	return used
 }
 
-// sync brings the rows up to what the document says.
-func (v *View) sync(s *session.Session) {
+// step turns a field with choices.
+func (v *View) step(s *session.Session, by int) {
+	next, edit := v.form.Step(by)
+	v.form = next
+	v.take(s, edit)
+}
+
+// take puts an edit into the job.
+func (v *View) take(s *session.Session, edit form.Edit) {
+	if edit.Changed {
+		s.Type(edit.ID, edit.Text)
+	}
+}
+
+// SetSize brings the rows up to what the document says.
+func (v *View) SetSize(s *session.Session, r kit.Rect) {
+	v.at = r
 	rows := v.rows(s)
 	if !v.made {
 		v.form, v.made = form.NewForm(rows), true
@@ -134,7 +162,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	}
 	if f.Kind == job.Word {
 		r.Choices = f.Words
-		if given && !known(f.Words, text) {
+		if given && !slices.Contains(f.Words, text) {
 			r.Choices = append([]string{text}, f.Words...)
 		}
 	}
@@ -157,15 +185,6 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	return r
 }
 
-func known(words []string, w string) bool {
-	for _, k := range words {
-		if k == w {
-			return true
-		}
-	}
-	return false
-}
-
 // markOf tells a guess from a measured value.
 func markOf(text string) kit.Role {
 	if len(text) > 0 && text[0] == '~' {
@@ -175,34 +194,30 @@ func markOf(text string) kit.Role {
 }
 
 // DrawForm is the form with the marked field explained under it.
-func (v *View) DrawForm(s *session.Session, r kit.Rect) []kit.Block {
-	v.sync(s)
-	form, help := r.SplitBottom(6)
-	return []kit.Block{
-		kit.Bare(s.Theme, form, v.form.Lines(s.Theme, form.W, form.H)),
-		v.explain(s, help),
-	}
+func (v *View) DrawForm(s *session.Session) []kit.Block {
+	form, help := v.at.SplitBottom(6)
+	return []kit.Block{v.fields(s, form), v.explain(s, help)}
 }
 
 // Draw fills the rectangle: the form, and beside or under it help and results.
-func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
-	v.sync(s)
-	t := s.Theme
+func (v *View) Draw(s *session.Session) []kit.Block {
+	r := v.at
 	if r.W < 100 {
-		form, help := r.SplitBottom(6)
-		return []kit.Block{
-			kit.Bare(t, form, v.form.Lines(t, form.W, form.H)),
-			v.explain(s, help),
-		}
+		return v.DrawForm(s)
 	}
 	form, side := r.SplitRight(sideWidth(r.W))
 	form.W--
 	help, result := side.SplitTop(min(11, r.H/2))
+	in := kit.Inner(result)
 	return []kit.Block{
-		kit.Bare(t, form, v.form.Lines(t, form.W, form.H)),
-		v.explain(s, help),
-		kit.Box(t, result, "What follows", append(problems(s, kit.Inner(result).W), v.result(s, kit.Inner(result).W)...)),
+		v.fields(s, form), v.explain(s, help),
+		kit.Box(s.Theme, result, "What follows", append(problems(s, in.W), v.result(s, in.W)...)),
 	}
+}
+
+// fields is the form.
+func (v *View) fields(s *session.Session, r kit.Rect) kit.Block {
+	return kit.Bare(s.Theme, r, v.form.Lines(s.Theme, r.W, r.H))
 }
 
 // explain is the marked field in a box with its name.

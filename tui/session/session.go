@@ -72,7 +72,7 @@ func (s *Session) put(doc job.Document) {
 	j.Invented = s.Invented
 	s.bench = winding.Prepare(j)
 	s.outcome = s.bench.Outcome()
-	s.Trial = max(0, min(s.Trial, len(s.outcome.Trials)-1))
+	s.Choose(s.Trial)
 }
 
 // Document is the job's text and what it says.
@@ -114,6 +114,10 @@ func (s *Session) Type(path, text string) {
 	s.edit(doc)
 	s.merging = path
 }
+
+// Settle ends a typed edit: what is typed next, into the same field too, is another step of
+// undo.
+func (s *Session) Settle() { s.merging = "" }
 
 func (s *Session) edit(doc job.Document) {
 	if doc.Text() == s.doc.Text() {
@@ -164,10 +168,10 @@ func (s *Session) Say(text string) { s.message = Message{Text: text} }
 // Warn says what went wrong.
 func (s *Session) Warn(text string) { s.message = Message{text, true} }
 
-// Message is the line at the bottom; Hush takes it away.
+// Message is the line at the bottom.
 func (s *Session) Message() Message { return s.message }
 
-// Hush takes the message away.
+// ClearMessage takes the message away.
 func (s *Session) ClearMessage() { s.message = Message{} }
 
 // Save writes the job to its file, or to another path when one is given. A file that

@@ -14,6 +14,9 @@ import (
 // trialPath is a field of a trial.
 func trialPath(i int, field string) string { return fmt.Sprintf("trial[%d].%s", i, field) }
 
+// Choose takes a trial as the chosen one, the nearest there is.
+func (s *Session) Choose(i int) { s.Trial = max(0, min(i, len(s.outcome.Trials)-1)) }
+
 // StepTurns winds so many turns more on every coil of the chosen trial.
 func (s *Session) StepTurns(by int) {
 	t, ok := s.trial()

@@ -12,8 +12,8 @@ import (
 
 // Draw fills the rectangle: the slot's line on top, the table, the picture beside it
 // where there is room, what the marked row means at the foot.
-func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
-	v.small = r.H < 38
+func (v *View) Draw(s *session.Session) []kit.Block {
+	r := v.at
 	top, rest := r.SplitTop(1)
 	body, foot := rest.SplitBottom(footHeight(r))
 	blocks := []kit.Block{kit.Bare(s.Theme, top, []string{v.slotLine(s, top.W)})}
@@ -30,7 +30,6 @@ func (v *View) Draw(s *session.Session, r kit.Rect) []kit.Block {
 	if side >= leastPicture {
 		var right kit.Rect
 		body, right = body.SplitLeft(body.W - min(side, mostPicture(body.H)))
-		right = right.Inset(0, 0)
 		blocks = append(blocks, slotPanel(s, right))
 		body.W--
 	}

@@ -42,8 +42,11 @@ func (v *View) figures(s *session.Session) []winding.Row {
 	return rows
 }
 
+// allRows is the height from which every row is shown unasked.
+const allRows = 38
+
 // brief reports whether only the first rows are shown.
-func (v *View) brief() bool { return v.small != v.flipped }
+func (v *View) brief() bool { return (v.at.H < allRows) != v.flipped }
 
 func (v *View) rowCount(s *session.Session) int { return firstFigure + len(v.figures(s)) }
 

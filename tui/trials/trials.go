@@ -18,8 +18,8 @@ type View struct {
 	editing bool
 	input   form.TextLine
 	picture bool // the slot's picture over the table, where there is no room beside it
-	// small is set by drawing where not every row fits; flipped shows the other choice.
-	small, flipped bool
+	at      kit.Rect
+	flipped bool // the other choice of rows than the height suggests
 }
 
 // New is the screen with the cursor on the turns.
@@ -31,113 +31,89 @@ func (v *View) Name() string { return "Trials" }
 // Typing reports whether a value is being typed.
 func (v *View) Typing(*session.Session) bool { return v.editing }
 
-// Bindings are the keys of the screen.
-func (v *View) Bindings(*session.Session) []kit.Binding {
-	if v.editing {
-		return []kit.Binding{
-			{ID: "take", Keys: []string{"enter"}, Label: "take it", Help: "Take the value typed.", Group: "Typing a value"},
-			{ID: "drop", Keys: []string{"esc"}, Label: "leave it as it was", Help: "Leave the value as it was.", Group: "Typing a value"},
-		}
-	}
-	return bindings
+// SetSize gives the screen its rectangle and keeps the cursor on the rows there are.
+func (v *View) SetSize(s *session.Session, r kit.Rect) {
+	v.at = r
+	v.row = max(0, min(v.row, v.rowCount(s)-1))
 }
 
-var bindings = []kit.Binding{
-	{ID: "turn+", Keys: []string{"+", "="}, Label: "turn more", Help: "One turn more on every coil.", Group: "Chosen trial"},
-	{ID: "turn-", Keys: []string{"-", "_"}, Label: "fewer", Help: "One turn fewer.", Group: "Chosen trial"},
-	{ID: "wire+", Keys: []string{"]"}, Label: "thicker", Help: "Next thicker wire.", Group: "Chosen trial"},
-	{ID: "wire-", Keys: []string{"["}, Label: "thinner", Help: "Next thinner wire.", Group: "Chosen trial"},
-	{ID: "strand+", Keys: []string{">", "."}, Label: "strand more", Help: "One strand more in hand.", Group: "Chosen trial"},
-	{ID: "strand-", Keys: []string{"<", ","}, Label: "fewer", Help: "One strand fewer.", Group: "Chosen trial"},
-	{ID: "area+", Keys: []string{"A"}, Help: "Slot area up a step.", Group: "The slot"},
-	{ID: "area-", Keys: []string{"a"}, Label: "area", Help: "Slot area down a step (capital A: up).", Group: "The slot"},
-	{ID: "fill+", Keys: []string{"F"}, Help: "Fill limit up a hundredth.", Group: "The slot"},
-	{ID: "fill-", Keys: []string{"f"}, Label: "fill", Help: "Fill limit down a hundredth (capital F: up).", Group: "The slot"},
-	{ID: "connection", Keys: []string{"c"}, Label: "star/delta", Help: "Star to delta and back.", Group: "Chosen trial"},
-	{ID: "circuits", Keys: []string{"o"}, Label: "circuits", Help: "Next number of parallel circuits that the layout allows.", Group: "Chosen trial"},
-	{ID: "edit", Keys: []string{"enter"}, Label: "type", Help: "Type a value into the marked input. A figure begins typing at once.", Group: "Chosen trial"},
-	{ID: "left", Keys: []string{"left", "h"}, Help: "The trial to the left.", Group: "Moving", Hidden: true},
-	{ID: "right", Keys: []string{"right", "l"}, Help: "The trial to the right.", Group: "Moving", Hidden: true},
-	{ID: "up", Keys: []string{"up", "k"}, Help: "The row above; what it means stands below the table.", Group: "Moving", Hidden: true},
-	{ID: "down", Keys: []string{"down", "j"}, Help: "The row below.", Group: "Moving", Hidden: true},
-	{ID: "top", Keys: []string{"home", "pgup"}, Help: "The first row.", Group: "Moving", Hidden: true},
-	{ID: "bottom", Keys: []string{"end", "pgdown"}, Help: "The last row.", Group: "Moving", Hidden: true},
-	{ID: "new", Keys: []string{"n"}, Label: "new", Help: "Copy the chosen trial into a new one.", Group: "Trials"},
-	{ID: "remove", Keys: []string{"x"}, Label: "remove", Help: "Take the chosen trial out.", Group: "Trials"},
-	{ID: "reference", Keys: []string{"r"}, Label: "reference", Help: "Compare the others with the chosen trial.", Group: "Trials"},
-	{ID: "rows", Keys: []string{"m"}, Label: "more rows", Help: "Every row, or only the ones looked at first.", Group: "Moving"},
-	{ID: "picture", Keys: []string{"v"}, Label: "slot", Help: "The slot with its wires, drawn to scale, over the table.", Group: "Trials"},
+// Bindings are the keys of the screen.
+func (v *View) Bindings(s *session.Session) []kit.Binding {
+	if v.editing {
+		const group = "Typing a value"
+		return append([]kit.Binding{
+			kit.Bind(group, "enter", "take it", "Take the value typed.", func() { v.take(s) }),
+			kit.Bind(group, "esc", "leave it as it was", "Leave the value as it was.", func() { v.editing = false }),
+		}, form.LineBindings(true)...)
+	}
+	return append(append(changes(s), v.typing(s)...), append(trials(s), v.moves(s)...)...)
+}
+
+// changes are the keys that change the job.
+func changes(s *session.Session) []kit.Binding {
+	const trial, slot = "Chosen trial", "The slot"
+	return []kit.Binding{
+		kit.Bind(trial, "+ =", "turn more", "One turn more on every coil.", func() { s.StepTurns(1) }),
+		kit.Bind(trial, "- _", "fewer", "One turn fewer.", func() { s.StepTurns(-1) }),
+		kit.Bind(trial, "]", "thicker", "Next thicker wire.", func() { s.StepWire(1) }),
+		kit.Bind(trial, "[", "thinner", "Next thinner wire.", func() { s.StepWire(-1) }),
+		kit.Bind(trial, "> .", "strand more", "One strand more in hand.", func() { s.StepStrands(1) }),
+		kit.Bind(trial, "< ,", "fewer", "One strand fewer.", func() { s.StepStrands(-1) }),
+		kit.Bind(slot, "A", "", "Slot area up a step.", func() { s.StepArea(1) }),
+		kit.Bind(slot, "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
+		kit.Bind(slot, "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
+		kit.Bind(slot, "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
+		kit.Bind(trial, "c", "star/delta", "Star to delta and back.", s.FlipConnection),
+		kit.Bind(trial, "o", "circuits", "Next number of parallel circuits that the layout allows.", s.StepCircuits),
+	}
+}
+
+// trials are the keys that make and take out whole trials.
+func trials(s *session.Session) []kit.Binding {
+	const trials = "Trials"
+	return []kit.Binding{
+		kit.Bind(trials, "n", "new", "Copy the chosen trial into a new one.", s.AddTrial),
+		kit.Bind(trials, "x", "remove", "Take the chosen trial out.", s.RemoveTrial),
+		kit.Bind(trials, "r", "reference", "Compare the others with the chosen trial.", s.MakeReference),
+	}
+}
+
+// typing are the keys that begin a value.
+func (v *View) typing(s *session.Session) []kit.Binding {
+	const trial = "Chosen trial"
+	figures := kit.Command(trial, "0 1 2 3 4 5 6 7 8 9 ~", "", "Begins a value in the marked input; ~ says that it is a guess.", func(msg tea.KeyMsg) tea.Cmd {
+		v.begin("")
+		v.typed(msg)
+		return nil
+	}).When(v.inputPath(s) != "")
+	figures.SetHelp("0 … 9, ~", figures.Help().Desc)
+	return []kit.Binding{kit.Bind(trial, "enter", "type", "Type a value into the marked input.", func() { v.edit(s) }), figures}
+}
+
+// moves are the keys that move the cursor and change what is shown.
+func (v *View) moves(s *session.Session) []kit.Binding {
+	const moving = "Moving"
+	last := v.rowCount(s) - 1
+	to := func(row int) func() { return func() { v.row = max(0, min(row, last)) } }
+	return []kit.Binding{
+		kit.Bind(moving, "left h", "", "The trial to the left.", func() { s.Choose(s.Trial - 1) }),
+		kit.Bind(moving, "right l", "", "The trial to the right.", func() { s.Choose(s.Trial + 1) }),
+		kit.Bind(moving, "up k", "", "The row above; what it means stands below the table.", to(v.row-1)),
+		kit.Bind(moving, "down j", "", "The row below.", to(v.row+1)),
+		kit.Bind(moving, "home pgup", "", "The first row.", to(0)),
+		kit.Bind(moving, "end pgdown", "", "The last row.", to(last)),
+		kit.Bind(moving, "m", "more rows", "Every row, or only the ones looked at first.", func() { v.flipped = !v.flipped }),
+		kit.Bind("Trials", "v", "slot", "The slot with its wires, drawn to scale, over the table.", func() { v.picture = !v.picture }),
+	}
 }
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
-	if v.editing {
-		return v.typed(s, msg)
+	_, used := kit.Press(v.Bindings(s), msg)
+	if used || !v.editing {
+		return used
 	}
-	key := msg.String()
-	if begins(key) && v.inputPath(s) != "" {
-		v.begin("")
-		return v.typed(s, msg)
-	}
-	switch id := kit.Lookup(bindings, key); id {
-	case "":
-		return false
-	case "up", "down", "top", "bottom", "left", "right":
-		v.move(s, id)
-	case "edit":
-		v.edit(s)
-	case "picture":
-		v.picture = !v.picture
-	case "rows":
-		v.flipped = !v.flipped
-		v.row = min(v.row, v.rowCount(s)-1)
-	default:
-		change[id](s)
-	}
-	return true
-}
-
-// begins reports whether a key starts a value: a figure, or the mark of a guess.
-func begins(key string) bool {
-	return len(key) == 1 && (key[0] >= '0' && key[0] <= '9' || key == "~")
-}
-
-// change is what the single keys do to the job.
-var change = map[string]func(*session.Session){
-	"turn+":      func(s *session.Session) { s.StepTurns(1) },
-	"turn-":      func(s *session.Session) { s.StepTurns(-1) },
-	"wire+":      func(s *session.Session) { s.StepWire(1) },
-	"wire-":      func(s *session.Session) { s.StepWire(-1) },
-	"strand+":    func(s *session.Session) { s.StepStrands(1) },
-	"strand-":    func(s *session.Session) { s.StepStrands(-1) },
-	"area+":      func(s *session.Session) { s.StepArea(1) },
-	"area-":      func(s *session.Session) { s.StepArea(-1) },
-	"fill+":      func(s *session.Session) { s.StepFill(1) },
-	"fill-":      func(s *session.Session) { s.StepFill(-1) },
-	"connection": (*session.Session).FlipConnection,
-	"circuits":   (*session.Session).StepCircuits,
-	"new":        (*session.Session).AddTrial,
-	"remove":     (*session.Session).RemoveTrial,
-	"reference":  (*session.Session).MakeReference,
-}
-
-// move takes the cursor over the grid.
-func (v *View) move(s *session.Session, id string) {
-	last := v.rowCount(s) - 1
-	switch id {
-	case "up":
-		v.row = max(0, v.row-1)
-	case "down":
-		v.row = min(last, v.row+1)
-	case "top":
-		v.row = 0
-	case "bottom":
-		v.row = last
-	case "left":
-		s.Trial = max(0, s.Trial-1)
-	case "right":
-		s.Trial = max(0, min(len(s.Outcome().Trials)-1, s.Trial+1))
-	}
+	return v.typed(msg)
 }
 
 // begin opens the input with a text.
@@ -163,22 +139,19 @@ func (v *View) edit(s *session.Session) {
 	}
 }
 
-// typed takes a key while a value is being typed.
-func (v *View) typed(s *session.Session, msg tea.KeyMsg) bool {
-	switch msg.String() {
-	case "enter":
-		v.editing = false
-		s.Type(v.inputPath(s), v.input.Text)
-		s.Edit(s.Document())
-		if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad {
-			s.Warn(p.Text())
-		}
-		return true
-	case "esc":
-		v.editing = false
-		return true
+// take puts the value typed into the job, and says what is wrong with it.
+func (v *View) take(s *session.Session) {
+	v.editing = false
+	s.Type(v.inputPath(s), v.input.Text)
+	s.Settle()
+	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad {
+		s.Warn(p.Text())
 	}
-	next, used := v.input.Key(msg, form.Any)
+}
+
+// typed takes a key while a value is being typed.
+func (v *View) typed(msg tea.KeyMsg) bool {
+	next, used := v.input.Key(msg)
 	v.input = next
 	return used
 }

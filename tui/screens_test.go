@@ -1,0 +1,7 @@
+package tui
+
+// bring brings up a screen, as a key would.
+func (m *Model) bring(i int) {
+	m.show(i)
+	m.fit()
+}
