@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -28,6 +29,17 @@ func onStage(t *testing.T, w, h int) (*tuitest.Stage, *Model) {
 	return st, m
 }
 
+// turnsRow is the row of the turns on the Trials screen.
+var turnsRow = regexp.MustCompile(`(?m)^\W*Turns +(\S+)(?: +!)? +(\S+)`)
+
+// turnsOf is what that row says of the first two trials.
+func turnsOf(screen string) [2]string {
+	if m := turnsRow.FindStringSubmatch(screen); m != nil {
+		return [2]string{m[1], m[2]}
+	}
+	return [2]string{}
+}
+
 // From the example to an exported card, typing only keys that the screen names.
 func TestFromTheExampleToACard(t *testing.T) {
 	st, m := onStage(t, 80, 24)
@@ -36,7 +48,7 @@ func TestFromTheExampleToACard(t *testing.T) {
 	st.Key("right")
 	st.Type("+++")
 	st.WaitFor("not saved")
-	st.WaitUntil("30 turns", func(screen string) bool { return strings.Contains(screen, "30") })
+	st.WaitUntil("27 and 3 turns in B", func(screen string) bool { return turnsOf(screen)[1] == "30" })
 	st.Type("[")
 	st.WaitFor("18 AWG")
 	st.Type("w")
@@ -57,7 +69,7 @@ func TestValuesAreTypedKeptAndUndone(t *testing.T) {
 	st, m := onStage(t, 100, 30)
 	st.Type("24")
 	st.Key("enter")
-	st.WaitUntil("24 turns in A", func(string) bool { return true })
+	st.WaitUntil("24 turns in A", func(screen string) bool { return turnsOf(screen)[0] == "24" })
 	st.Key("down")
 	st.Key("enter")
 	for range 10 {

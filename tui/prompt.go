@@ -29,7 +29,7 @@ func (m *Model) promptBindings() []kit.Binding {
 			return p.then(p.line.Text)
 		}),
 		kit.Bind(group, "esc ctrl+c", "leave it", "Leave without it.", func() { m.prompt = nil }),
-	}, form.LineBindings(true)...)
+	}, form.LineBindings()...)
 }
 
 // fill gives a key to the line being typed.

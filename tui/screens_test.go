@@ -1,7 +1,233 @@
 package tui
 
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/recovery"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
 // bring brings up a screen, as a key would.
 func (m *Model) bring(i int) {
 	m.show(i)
 	m.fit()
+}
+
+// press presses keys, named with blanks between them, and gives the last command.
+func (m *Model) press(keys string) (cmd tea.Cmd) {
+	for _, k := range strings.Fields(keys) {
+		if k == "space" {
+			k = " "
+		}
+		_, cmd = m.Update(tuitest.KeyMsg(k))
+	}
+	return cmd
+}
+
+// opened is the program on a session, on a screen in a terminal of this size, after keys.
+func opened(s *session.Session, w, h int, screen, keys string) *Model {
+	m := New(s, recovery.Store{})
+	m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+	for i, name := range m.tabNames() {
+		if name == screen {
+			m.bring(i)
+		}
+	}
+	m.press(keys)
+	return m
+}
+
+// states are what keys lead to on each screen: among them every one that has keys of its
+// own.
+var states = []struct{ screen, keys string }{
+	{"Machine", ""}, {"Machine", "pgdown down left"}, {"Machine", "ctrl+end"}, {"Machine", "down down down down down down down"},
+	{"Trials", ""}, {"Trials", "enter"}, {"Trials", "down enter left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
+	{"Layout", ""}, {"Layout", "s"}, {"Layout", "r pgdown pgdown pgdown pgdown"}, {"Layout", "j end down"}, {"Layout", "f pgdown 2 end"}, {"Layout", "l ]"},
+	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
+	{"Drive", ""}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
+	{"Card", ""}, {"Card", "right"}, {"Card", "r end"},
+	{"Trials", "?"}, {"Trials", "? end"}, {"Curves", "w"}, {"Card", "ctrl+z + q"},
+}
+
+// Drawing changes nothing, neither of a screen nor of what it shows, and drawn twice it is
+// the same.
+func TestDrawingChangesNothing(t *testing.T) {
+	for _, st := range states {
+		m := opened(session.NewExample(), 80, 24, st.screen, st.keys)
+		for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}, {81, 25}} {
+			m.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			before := tuitest.Snapshot(m)
+			frame := m.View()
+			require.Equal(t, before, tuitest.Snapshot(m), "%v at %v", st, size)
+			require.Equal(t, frame, m.View(), "%v at %v", st, size)
+		}
+	}
+}
+
+// silent are the keys that a person sees nothing of, each with its reason.
+var silent = map[string]string{
+	"ctrl+l": "it draws anew what is there: only the command tells",
+}
+
+// meaning is a key of a screen with what the help says of it.
+type meaning struct{ screen, help, key string }
+
+// Every key that any screen names does something, in one of the states of that screen: the
+// picture, the message or the job changes. The keys are pressed one after another, each
+// from where the one before has led to, or from the beginning when that has taken its
+// meaning away; twice round, since right leads to where left has something to do.
+func TestEveryKeyDoesSomething(t *testing.T) {
+	did, told := map[meaning]bool{}, []meaning{}
+	for _, st := range states {
+		m := opened(edited(), 80, 24, st.screen, st.keys)
+		if m.helping || m.prompt != nil || m.then != nil {
+			continue
+		}
+		for _, b := range append(m.helpBindings(), m.helpBindings()...) {
+			for _, k := range b.Keys() {
+				is := meaning{st.screen, b.Help().Desc, k}
+				told = append(told, is)
+				if did[is] = did[is] || m.means(is) && m.seen(k); !did[is] {
+					m = opened(edited(), 80, 24, st.screen, st.keys)
+					did[is] = m.means(is) && m.seen(k)
+				}
+			}
+		}
+	}
+	for _, is := range told {
+		if silent[is.key] == "" && !did[is] {
+			t.Errorf("%+v does nothing", is)
+			did[is] = true // once is enough
+		}
+	}
+}
+
+// means reports whether a key now has that meaning.
+func (m *Model) means(is meaning) bool {
+	for _, b := range m.helpBindings() {
+		if key.Matches(tuitest.KeyMsg(is.key), b.Binding) {
+			return b.Help().Desc == is.help
+		}
+	}
+	return false
+}
+
+// seen presses a key and reports whether it did anything; then it closes what has opened.
+func (m *Model) seen(key string) bool {
+	m.s.ClearMessage()
+	before, screen := m.View()+m.s.Document().Text(), m.active
+	m.Update(tuitest.KeyMsg(key))
+	after := m.View() + m.s.Document().Text()
+	if m.helping || m.prompt != nil || m.then != nil {
+		m.press("esc")
+	}
+	m.bring(screen)
+	return before != after
+}
+
+// edited is the example with something to undo and something to do again.
+func edited() *session.Session {
+	s := session.NewExample()
+	s.StepTurns(1)
+	s.StepTurns(1)
+	s.Undo()
+	s.ClearMessage()
+	return s
+}
+
+// The help tells every key of every state, no key has two meanings, and what the bottom
+// line names is in the help.
+func TestHelpTellsEveryKey(t *testing.T) {
+	for _, st := range states {
+		m := opened(session.NewExample(), 200, 60, st.screen, st.keys)
+		if m.helping || m.prompt != nil || m.then != nil {
+			continue
+		}
+		require.Empty(t, tuitest.Clashes(m.helpBindings()), "%v", st)
+		help := strings.Join(m.helpLines(300), "\n")
+		for _, b := range append(m.helpBindings(), m.statusBindings()...) {
+			if len(b.Keys()) == 0 {
+				continue
+			}
+			keys := b.Help().Key
+			for i, k := range b.Keys() {
+				if b.Help().Key == "" {
+					keys += either(i > 0, ", ", "") + kit.KeyName(m.s.Theme, k)
+				}
+			}
+			require.Regexp(t, `\s`+regexp.QuoteMeta(keys)+`\s+`+regexp.QuoteMeta(b.Help().Desc), help, "%v", st)
+		}
+	}
+}
+
+// The help page reads on to its end and closes.
+func TestHelpPage(t *testing.T) {
+	m := opened(session.NewExample(), 80, 24, "Curves", "?")
+	top := m.View()
+	assert.Contains(t, top, "Help: Curves")
+	m.press("down")
+	assert.NotEqual(t, top, m.View())
+	m.press("end")
+	assert.Contains(t, m.View(), "Cautions for this job")
+	m.press("home")
+	assert.Equal(t, top, m.View())
+	m.press("esc")
+	assert.NotContains(t, m.View(), "Help: ")
+}
+
+// Units and systems of the figures: what is seen, and what a step takes.
+func TestUnitsOfTheFigures(t *testing.T) {
+	m := opened(session.NewExample(), 200, 60, "Trials", "i")
+	assert.Contains(t, m.View(), "lengths in inches")
+	assert.Contains(t, m.View(), "room for wire 0.")
+	m.press("i")
+	assert.Contains(t, m.View(), "lengths in millimetres")
+	assert.NotContains(t, m.View(), "room for wire 0.")
+	m.press("d")
+	assert.Contains(t, m.View(), "°F")
+	m.press("d")
+	assert.NotContains(t, m.View(), "°F")
+	for _, want := range []string{"SWG", "mm", "AWG"} {
+		m.press("g ]")
+		assert.Contains(t, m.s.Job().Trials[0].Gauge.String(), want)
+	}
+}
+
+// A name typed quickly comes in one message; it is text, though it may spell a key.
+func TestNamesOfKeysAreText(t *testing.T) {
+	m := opened(session.NewExample(), 100, 30, "Machine", "ctrl+home ctrl+k")
+	for _, name := range []string{"up", "end", "left", "tab", "enter"} {
+		m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)})
+	}
+	assert.Equal(t, "upendlefttabenter", m.s.Job().Name)
+	m = opened(session.NewExample(), 100, 30, "Trials", "w")
+	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("esc")})
+	require.NotNil(t, m.prompt)
+	assert.True(t, strings.HasSuffix(m.prompt.line.Text, ".txtesc"))
+}
+
+// An inch screen is the millimetre screen with its figures converted: same rows, same
+// places, and back again exactly.
+func TestInchIsMillimetresConverted(t *testing.T) {
+	for _, screen := range []string{"Machine", "Trials", "Layout", "Curves", "Drive", "Card"} {
+		m := opened(session.NewExample(), 120, 40, screen, "")
+		mm := m.View()
+		m.s.Units.Inch = true
+		m.fit()
+		inch := m.View()
+		m.s.Units.Inch = false
+		m.fit()
+		assert.Equal(t, mm, m.View(), fmt.Sprint(screen, ": and back again"))
+		tuitest.CheckFrame(t, inch, 120, 40)
+	}
 }

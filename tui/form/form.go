@@ -100,6 +100,10 @@ func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
 	return f.withText(in.Text), Edit{true, row.ID, in.Text}, used
 }
 
+// Bindings tell the keys of the text with the focus, but for home and end, which
+// [Form.Home] and [Form.End] do.
+func (f Form) Bindings() []kit.Binding { return told(lineEdits, f.Typing()) }
+
 // Step turns a choice row by so many choices, round its ends; other rows stay as they are.
 func (f Form) Step(by int) (Form, Edit) {
 	row := f.Focused()

@@ -36,24 +36,30 @@ func NewTextLine(text string) TextLine {
 var lineKeys = textinput.KeyMap{
 	CharacterBackward:       key.NewBinding(key.WithKeys("left"), key.WithHelp("", "Left in the text.")),
 	CharacterForward:        key.NewBinding(key.WithKeys("right"), key.WithHelp("", "Right in the text.")),
-	LineStart:               key.NewBinding(key.WithKeys("home", "ctrl+a"), key.WithHelp("", "The beginning of the text.")),
-	LineEnd:                 key.NewBinding(key.WithKeys("end", "ctrl+e"), key.WithHelp("", "The end of the text.")),
+	LineStart:               key.NewBinding(key.WithKeys("home"), key.WithHelp("", "The beginning of the text.")),
+	LineEnd:                 key.NewBinding(key.WithKeys("end"), key.WithHelp("", "The end of the text.")),
 	DeleteCharacterBackward: key.NewBinding(key.WithKeys("backspace", "ctrl+h"), key.WithHelp("", "Delete before the cursor.")),
 	DeleteCharacterForward:  key.NewBinding(key.WithKeys("delete"), key.WithHelp("", "Delete at the cursor.")),
 	DeleteBeforeCursor:      key.NewBinding(key.WithKeys("ctrl+u"), key.WithHelp("", "Delete all before the cursor.")),
 }
 
-// lineBindings are those of lineKeys, in the order of the help page.
-var lineBindings = []key.Binding{
-	lineKeys.CharacterBackward, lineKeys.CharacterForward, lineKeys.LineStart, lineKeys.LineEnd,
-	lineKeys.DeleteCharacterBackward, lineKeys.DeleteCharacterForward, lineKeys.DeleteBeforeCursor,
-}
+// The keys of a line in the order of the help page.
+var (
+	lineEnds  = []key.Binding{lineKeys.LineStart, lineKeys.LineEnd}
+	lineEdits = []key.Binding{
+		lineKeys.CharacterBackward, lineKeys.CharacterForward,
+		lineKeys.DeleteCharacterBackward, lineKeys.DeleteCharacterForward, lineKeys.DeleteBeforeCursor,
+	}
+	lineAll = append(lineEnds[:2:2], lineEdits...)
+)
 
-// LineBindings tell the keys of a text line, which does them itself while it is typed into.
-func LineBindings(typing bool) []kit.Binding {
-	list := make([]kit.Binding, len(lineBindings))
-	for i, k := range lineBindings {
-		list[i] = kit.Binding{Binding: k, Group: "In a text"}.When(typing)
+// LineBindings tell the keys of a line, which does them itself.
+func LineBindings() []kit.Binding { return told(lineAll, true) }
+
+func told(keys []key.Binding, enabled bool) []kit.Binding {
+	list := make([]kit.Binding, len(keys))
+	for i, k := range keys {
+		list[i] = kit.Binding{Binding: k, Group: "In a text"}.When(enabled)
 	}
 	return list
 }
@@ -73,7 +79,7 @@ func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) {
 			return f, true
 		}
 	default:
-		if !key.Matches(msg, lineBindings...) {
+		if !key.Matches(msg, lineAll...) {
 			return f, false
 		}
 	}

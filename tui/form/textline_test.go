@@ -97,7 +97,7 @@ func TestFieldRefuses(t *testing.T) {
 // The help tells every key that a line has, and textinput has no other.
 func TestLineKeysAreTold(t *testing.T) {
 	told := map[string]bool{}
-	for _, b := range LineBindings(true) {
+	for _, b := range LineBindings() {
 		assert.NotEmpty(t, b.Help().Desc)
 		for _, k := range b.Keys() {
 			told[k] = true
@@ -111,7 +111,7 @@ func TestLineKeysAreTold(t *testing.T) {
 		}
 	}
 	assert.Equal(t, has, told)
-	assert.Empty(t, tuitest.Clashes(LineBindings(true)))
+	assert.Empty(t, tuitest.Clashes(LineBindings()))
 }
 
 // An older copy must never change when a newer one is edited.

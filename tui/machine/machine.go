@@ -67,7 +67,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 			s.Edit(s.Document().Clear(v.form.Focused().ID))
 		}),
 	}
-	return append(list, form.LineBindings(!choices)...)
+	return append(list, v.form.Bindings()...)
 }
 
 // Key takes a key.

@@ -43,6 +43,47 @@ func TestSingleSteps(t *testing.T) {
 	assert.Equal(t, 1.0, s.Job().Trials[0].Circuits.Value, "and round again")
 }
 
+// Coils of unequal turns each gain or lose one, none below one.
+func TestStepsOfUnequalCoils(t *testing.T) {
+	s := NewExample()
+	s.Edit(s.Document().Set("trial[0].coil_turns", "9, 8, 1", s.Units))
+	assert.Equal(t, []int{9, 8, 1}, s.Job().Trials[0].CoilTurns)
+	turns := s.Job().Trials[0].Turns
+	s.StepTurns(1)
+	assert.Equal(t, []int{10, 9, 2}, s.Job().Trials[0].CoilTurns)
+	s.StepTurns(-1)
+	s.StepTurns(-1)
+	assert.Equal(t, []int{8, 7, 1}, s.Job().Trials[0].CoilTurns)
+	assert.Equal(t, turns, s.Job().Trials[0].Turns, "they are not turned into equal ones")
+}
+
+// An area is stepped in the unit it was typed in; an empty one in the unit liked.
+func TestStepsOfTheAreaKeepItsUnit(t *testing.T) {
+	for _, liked := range []quantity.Choice{{}, {Inch: true}} {
+		s := NewExample()
+		s.Units = quantity.Choice{Inch: true}
+		s.Type("slot.area", "")
+		s.Type("slot.area", "~0.11")
+		s.Units = liked
+		s.StepArea(1)
+		text, u, _ := s.Document().Typed("slot.area")
+		assert.Equal(t, "~0.115", text, "in² typed, still a guess")
+		assert.Equal(t, "in²", u.Name)
+		assert.InDelta(t, 0.115*25.4*25.4, s.Job().Slot.AreaMM2.Value, 1e-9)
+	}
+	s := NewExample()
+	s.Type("slot.area", "")
+	s.Units.Inch = true
+	s.StepArea(1)
+	_, u, _ := s.Document().Typed("slot.area")
+	assert.Equal(t, "in²", u.Name)
+	s.Type("slot.shape", "round")
+	before := s.Document().Text()
+	s.StepArea(1)
+	assert.Equal(t, before, s.Document().Text())
+	assert.Contains(t, s.Message().Text, "follows from its shape")
+}
+
 func TestTrialsAndReference(t *testing.T) {
 	s := NewExample()
 	s.Trial = 1

@@ -44,7 +44,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 		return append([]kit.Binding{
 			kit.Bind(group, "enter", "take it", "Take the value typed.", func() { v.take(s) }),
 			kit.Bind(group, "esc", "leave it as it was", "Leave the value as it was.", func() { v.editing = false }),
-		}, form.LineBindings(true)...)
+		}, form.LineBindings()...)
 	}
 	return append(append(changes(s), v.typing(s)...), append(trials(s), v.moves(s)...)...)
 }

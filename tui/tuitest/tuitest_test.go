@@ -101,6 +101,27 @@ func TestChecksCanFail(t *testing.T) {
 	assert.Equal(t, 4, w.failures)
 }
 
+func TestSnapshotSeesEverything(t *testing.T) {
+	type inner struct {
+		n    *witness
+		list []int
+		by   map[string]float64
+	}
+	make := func() *inner {
+		return &inner{&witness{}, []int{1, 2}, map[string]float64{"a": 1, "b": 2}}
+	}
+	same := Snapshot(make())
+	assert.Equal(t, same, Snapshot(make()))
+	for _, change := range []func(*inner){
+		func(v *inner) { v.n.failures = 1 }, func(v *inner) { v.n = nil }, func(v *inner) { v.list[1] = 3 },
+		func(v *inner) { v.list = v.list[:1] }, func(v *inner) { v.by["b"] = 3 }, func(v *inner) { v.by = nil },
+	} {
+		v := make()
+		change(v)
+		assert.NotEqual(t, same, Snapshot(v))
+	}
+}
+
 func TestVisible(t *testing.T) {
 	assert.Equal(t, "␛[1ma␛[0m\n b\n", visible("\x1b[1ma\x1b[0m  \r\n b "))
 }

@@ -1,0 +1,84 @@
+package card
+
+import (
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/card"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The screen shows the very text that is written to the file, all of it.
+func TestTheCardAsItIsWritten(t *testing.T) {
+	s, v := session.NewExample(), New()
+	doc := s.Document()
+	for _, size := range [][2]int{{80, 21}, {120, 37}} {
+		w, h := size[0], size[1]
+		seen := tuitest.Draw(t, v, s, w, h)
+		require.Greater(t, len(v.lines), h)
+		for range v.lines {
+			tuitest.Press(t, v, s, w, h, "down")
+			seen += "\n" + tuitest.Draw(t, v, s, w, h)
+		}
+		for _, line := range strings.Split(card.Text(s.Bench(), s.Outcome(), 0, card.Options{Document: &doc}), "\n") {
+			require.Contains(t, seen, strings.TrimRight(line, " "))
+		}
+		last := tuitest.Draw(t, v, s, w, h)
+		tuitest.Press(t, v, s, w, h, "home end j G")
+		assert.Equal(t, last, tuitest.Draw(t, v, s, w, h), "down stops at the end")
+		tuitest.Press(t, v, s, w, h, "home")
+	}
+}
+
+// The report and each trial's card begin at their top.
+func TestReportAndTrials(t *testing.T) {
+	s, v := session.NewExample(), New()
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Winding card, trial A")
+	tuitest.Press(t, v, s, 80, 21, "pgdown r")
+	assert.Zero(t, v.scroll.Top)
+	report := tuitest.Draw(t, v, s, 80, 21)
+	assert.True(t, strings.HasPrefix(report, "Report\n"))
+	doc := s.Document()
+	assert.Equal(t, strings.Split(strings.TrimRight(card.Report(s.Bench(), s.Outcome(), card.Options{Document: &doc}), "\n"), "\n"), v.lines)
+	tuitest.Press(t, v, s, 80, 21, "r ] pgdown")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Winding card, trial B")
+	assert.Positive(t, v.scroll.Top)
+	s.StepTurns(1)
+	tuitest.Draw(t, v, s, 80, 21)
+	assert.Positive(t, v.scroll.Top, "a change of the job does not lose the place")
+	tuitest.Press(t, v, s, 80, 21, "]")
+	assert.Equal(t, 1, s.Trial, "no trial after the last")
+	tuitest.Press(t, v, s, 80, 21, "[ [")
+	assert.Zero(t, s.Trial)
+	assert.Zero(t, v.scroll.Top)
+	assert.False(t, v.Key(s, tuitest.KeyMsg("z")))
+}
+
+// What the text depends on makes it anew.
+func TestTheCardFollows(t *testing.T) {
+	s, v := session.NewExample(), New()
+	texts := map[string]bool{}
+	for _, change := range []func(){
+		func() {}, func() { s.StepTurns(3) }, func() { s.Units.Inch = true }, func() { s.Units.Fahrenheit = true },
+		func() { s.Theme = kit.Theme{ASCII: true} }, func() { s.Choose(1) },
+	} {
+		change()
+		tuitest.Draw(t, v, s, 120, 37)
+		texts[strings.Join(v.lines, "\n")] = true
+	}
+	assert.Len(t, texts, 6)
+}
+
+func TestWithoutTrials(t *testing.T) {
+	s, v := session.New(job.Parse("format = 1\n"), "", job.Mark{}), New()
+	for _, w := range []int{80, 120} {
+		assert.Contains(t, tuitest.Draw(t, v, s, w, 21), "No trial yet, so no card.")
+		tuitest.Press(t, v, s, w, 21, "] [ r down end home")
+	}
+}

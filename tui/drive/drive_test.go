@@ -1,0 +1,87 @@
+package drive
+
+import (
+	"strings"
+	"testing"
+
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Amps or watts: the curve's axis says which, and its figures follow.
+func TestAmpsOrWatts(t *testing.T) {
+	s, v := session.NewExample(), New()
+	amps := strings.Join(v.curve(s, 100, 20), "\n")
+	assert.Contains(t, amps, "into the battery, A")
+	tuitest.Press(t, v, s, 120, 37, "ctrl+w")
+	watts := strings.Join(v.curve(s, 100, 20), "\n")
+	assert.Contains(t, watts, "into the battery, W")
+	assert.Contains(t, watts, "drive gives")
+	assert.NotContains(t, amps, "drive gives")
+	tuitest.Press(t, v, s, 120, 37, "ctrl+w")
+	assert.Equal(t, amps, strings.Join(v.curve(s, 100, 20), "\n"))
+}
+
+// On a small screen inputs and answers take turns; letters go into a field only while
+// there is one.
+func TestInputsAndAnswersTakeTurns(t *testing.T) {
+	s, v := session.NewExample(), New()
+	inputs := tuitest.Draw(t, v, s, 80, 21)
+	assert.Contains(t, inputs, "ctrl+g shows")
+	for _, o := range s.Outcome().Trials {
+		assert.Contains(t, inputs, o.Name+": "+sentence(&o)[:40])
+	}
+	assert.NotContains(t, inputs, "What each trial makes of it")
+	tuitest.Press(t, v, s, 80, 21, "down down")
+	assert.True(t, v.Typing(s))
+	tuitest.Press(t, v, s, 80, 21, "ctrl+g")
+	assert.False(t, v.Typing(s))
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "What each trial makes of it")
+	assert.False(t, v.Key(s, tuitest.KeyMsg("7")), "no field takes it")
+	wide := tuitest.Draw(t, New(), s, 120, 37)
+	assert.Contains(t, wide, "What each trial makes of it")
+	assert.NotContains(t, wide, "ctrl+g shows")
+}
+
+// Reading on comes to the last line of the answers and no further; every line is seen.
+func TestAnswersAreReadToTheirEnd(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, 80, 21, "ctrl+g")
+	seen := tuitest.Draw(t, v, s, 80, 21)
+	require.Greater(t, len(v.text), 15)
+	for range v.text {
+		tuitest.Press(t, v, s, 80, 21, "down")
+		seen += tuitest.Draw(t, v, s, 80, 21)
+	}
+	for _, line := range v.text {
+		assert.Contains(t, seen, strings.TrimSpace(line))
+	}
+	last := tuitest.Draw(t, v, s, 80, 21)
+	tuitest.Press(t, v, s, 80, 21, "home end")
+	assert.Equal(t, last, tuitest.Draw(t, v, s, 80, 21), "down stops at the end")
+}
+
+// Each trial has its sentence, and what would help it.
+func TestSentences(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Draw(t, v, s, 120, 37)
+	text := tuitest.Words(strings.Join(v.text, "\n"))
+	for _, o := range s.Outcome().Trials {
+		require.NotEmpty(t, o.Suits)
+		assert.Contains(t, text, o.Name+": "+o.Suits)
+		for _, m := range o.Mends {
+			assert.Contains(t, text, "would help: "+m)
+		}
+	}
+	s = session.New(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n"), "", job.Mark{})
+	tuitest.Draw(t, v, s, 120, 37)
+	assert.Contains(t, tuitest.Words(strings.Join(v.text, "\n")), "A: not known: ")
+	assert.Contains(t, strings.Join(v.curve(s, 60, 10), "\n"), "No curve yet.")
+	none := session.New(job.Parse("format = 1\n"), "", job.Mark{})
+	assert.Contains(t, strings.Join(v.curve(none, 60, 10), "\n"), "There is no trial.")
+	tuitest.Draw(t, New(), none, 120, 37)
+}

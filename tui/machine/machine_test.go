@@ -1,0 +1,138 @@
+package machine
+
+import (
+	"cmp"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// doubtful are sessions on the jobs of testdata/doubtful by name.
+func doubtful(t *testing.T) map[string]*session.Session {
+	paths, err := filepath.Glob("../../testdata/doubtful/*.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	list := map[string]*session.Session{}
+	for _, p := range paths {
+		text, err := os.ReadFile(p)
+		require.NoError(t, err)
+		list[filepath.Base(p)] = session.New(job.Parse(string(text)), "", job.Mark{})
+	}
+	return list
+}
+
+// What the job doubts is said at its field, in its line and in the box; what is only noted is not.
+func TestDoubtsStandAtTheirField(t *testing.T) {
+	said := 0
+	for name, s := range doubtful(t) {
+		for _, v := range []*View{NewMachine(), NewDrive()} {
+			tuitest.Draw(t, v, s, 120, 37)
+			for _, f := range s.Outcome().Findings {
+				v.form = v.form.FocusID(f.Path)
+				if v.form.Focused().ID != f.Path {
+					continue
+				}
+				row := v.form.Focused()
+				if f.Severity < winding.Doubt {
+					assert.NotContains(t, row.Warning, f.Text, name)
+					continue
+				}
+				said++
+				assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 200, 57)), row.Warning[:30], name)
+				assert.NotEmpty(t, row.Warning, name)
+			}
+		}
+	}
+	assert.Positive(t, said, "some doubt is about a field of these screens")
+}
+
+// A row of a job without doubts warns of nothing.
+func TestNothingIsDoubtedWithoutReason(t *testing.T) {
+	s, v := session.NewExample(), NewMachine()
+	tuitest.Draw(t, v, s, 120, 37)
+	doubts := map[string]bool{}
+	for _, f := range s.Outcome().Findings {
+		doubts[f.Path] = doubts[f.Path] || f.Severity >= winding.Doubt
+	}
+	for _, r := range v.form.Rows {
+		assert.Equal(t, doubts[r.ID], r.Warning != "", r.ID)
+	}
+}
+
+// Every field of the file's tables is a row with its unit, its help and how it came about.
+func TestRowsAreTheFieldsOfTheFile(t *testing.T) {
+	s, v := session.NewExample(), NewMachine()
+	tuitest.Draw(t, v, s, 120, 37)
+	v.form = v.form.FocusID("machine.bore")
+	row := v.form.Focused()
+	assert.Equal(t, "mm", row.Unit)
+	f, _ := job.InputAt("machine.bore")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), f.Help+" "+f.How)
+	assert.Equal(t, kit.Measured, markOf("85"))
+	assert.Equal(t, kit.Guessed, markOf("~85"))
+	s.Type("machine.bore", "8x5")
+	tuitest.Draw(t, v, s, 120, 37)
+	assert.Contains(t, v.form.Focused().Error, "8x5")
+	where, _, _ := strings.Cut(s.Problems()[0], ":")
+	assert.Contains(t, tuitest.Draw(t, v, s, 120, 37), where, "also under what follows")
+	s.Units.Inch = true
+	s.Type("machine.bore", "")
+	tuitest.Draw(t, v, s, 120, 37)
+	assert.Equal(t, "in", v.form.Focused().Unit, "an empty field asks in the unit liked")
+}
+
+// Keys fill in: words with blanks, choices both ways round, emptying, moving.
+func TestFillingIn(t *testing.T) {
+	s, v := session.NewExample(), NewMachine()
+	press := func(keys string) { tuitest.Press(t, v, s, 80, 21, keys) }
+	press("ctrl+home ctrl+k a space b")
+	assert.Equal(t, "a b", s.Job().Name)
+	press("down")
+	assert.NotEqual(t, "name", v.form.Focused().ID)
+	first := v.form.Focused().ID
+	press("pgdown pgup")
+	assert.Equal(t, first, v.form.Focused().ID)
+	v.form = v.form.FocusID("machine.kind")
+	require.False(t, v.Typing(s))
+	words := v.form.Focused().Choices
+	for _, step := range []struct{ keys, want string }{{"right", words[0]}, {"space", words[1]}, {"left", words[0]}, {"left", words[len(words)-1]}} {
+		press(step.keys)
+		assert.Equal(t, step.want, v.form.Focused().Text)
+		kind, _, _ := s.Document().Typed("machine.kind")
+		assert.Equal(t, step.want, kind, "the job has it")
+	}
+	press("end")
+	assert.Equal(t, v.form.Rows[len(v.form.Rows)-1].ID, v.form.Focused().ID)
+	press("ctrl+home")
+	assert.Equal(t, v.form.Rows[0].ID, v.form.Focused().ID)
+	assert.False(t, v.Key(s, tuitest.KeyMsg("f5")))
+}
+
+// A table that may stand several times has one empty one more, up to its most.
+func TestOneMoreToBegin(t *testing.T) {
+	s, v := session.New(job.Parse("format = 1\n"), "", job.Mark{}), NewMachine()
+	first := ""
+	groups := func() (n int) {
+		tuitest.Draw(t, v, s, 120, 37)
+		seen := map[string]bool{}
+		for _, r := range v.form.Rows {
+			if strings.HasPrefix(r.ID, "spin[") {
+				seen[r.Group], first = true, cmp.Or(first, r.ID)
+			}
+		}
+		return len(seen)
+	}
+	assert.Equal(t, 1, groups())
+	s.Type(first, "500")
+	assert.Equal(t, 2, groups())
+}

@@ -1,0 +1,60 @@
+package tuitest
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+)
+
+// Snapshot writes out everything a value holds, unexported fields and what pointers point
+// to included, so that a test can tell whether something in it has changed. Of pointers
+// to types outside of the screen's packages only the address is written.
+func Snapshot(v any) string {
+	var b strings.Builder
+	snapshot(&b, reflect.ValueOf(v), map[uintptr]bool{})
+	return b.String()
+}
+
+func snapshot(b *strings.Builder, v reflect.Value, seen map[uintptr]bool) {
+	switch v.Kind() {
+	case reflect.Invalid:
+		b.WriteString("nil")
+	case reflect.Interface:
+		snapshot(b, v.Elem(), seen)
+	case reflect.Pointer:
+		if v.IsNil() || seen[v.Pointer()] || !strings.Contains(v.Type().Elem().PkgPath(), "/tui") {
+			fmt.Fprintf(b, "%#x", v.Pointer())
+			return
+		}
+		seen[v.Pointer()] = true
+		snapshot(b, v.Elem(), seen)
+	case reflect.Struct:
+		for i := range v.NumField() {
+			b.WriteString("\n" + v.Type().Name() + "." + v.Type().Field(i).Name + "=")
+			snapshot(b, v.Field(i), seen)
+		}
+	case reflect.Slice, reflect.Array:
+		fmt.Fprintf(b, "[%d:", v.Len())
+		for i := range v.Len() {
+			snapshot(b, v.Index(i), seen)
+			b.WriteString(" ")
+		}
+		b.WriteString("]")
+	case reflect.Map:
+		snapshotMap(b, v, seen)
+	case reflect.Func, reflect.Chan:
+		fmt.Fprintf(b, "%s %t", v.Type(), v.IsNil())
+	default:
+		fmt.Fprintf(b, "%#v", v)
+	}
+}
+
+func snapshotMap(b *strings.Builder, v reflect.Value, seen map[uintptr]bool) {
+	keys := v.MapKeys()
+	slices.SortFunc(keys, func(x, y reflect.Value) int { return strings.Compare(fmt.Sprint(x), fmt.Sprint(y)) })
+	for _, k := range keys {
+		fmt.Fprintf(b, " %v:", k)
+		snapshot(b, v.MapIndex(k), seen)
+	}
+}
