@@ -140,23 +140,6 @@ func (c *Canvas) Text(col, row int, s string, role kit.Role) {
 	}
 }
 
-// TextAt writes s at a point: to the right of it (align -1), around it (0), or to its
-// left (1). A point outside of the area writes nothing.
-func (c *Canvas) TextAt(p XY, s string, role kit.Role, align int) {
-	col, row, ok := c.CellOf(p)
-	if !ok {
-		return
-	}
-	n := kit.Width(c.theme.Text(kit.Clean(s)))
-	switch {
-	case align == 0:
-		col -= (n - 1) / 2
-	case align > 0:
-		col -= n - 1
-	}
-	c.Text(col, row, s, role)
-}
-
 // Back puts a rune behind dots and text: grid points, limit lines.
 func (c *Canvas) Back(col, row int, r rune, role kit.Role) {
 	if col >= 0 && col < c.w && row >= 0 && row < c.h {

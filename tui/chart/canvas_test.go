@@ -81,30 +81,26 @@ func TestClippingKeepsTheSlope(t *testing.T) {
 		c.Line(p, XY{0.5, 0.5}, kit.Plain, Dashed)
 	}
 	c.Circle(XY{0.5, 0.5}, 3, kit.Plain)
-	c.FillCircle(XY{0.5, 0.5}, 1e308, kit.Plain, Solid)
-	c.FillPolygon([]XY{{-9, -9}, {1e300, 0}, {0, 1e300}}, kit.Plain, Solid)
 	for _, d := range c.allDots() {
 		require.True(t, d[0] >= 4 && d[0] < 14 && d[1] >= 4 && d[1] < 16, "%v", d)
 	}
-	assert.Len(t, c.allDots(), 10*12, "the disc fills the area to its edge")
+	assert.NotEmpty(t, c.allDots())
 }
 
 func TestPolylineGapsAndSinglePoints(t *testing.T) {
 	nan := math.NaN()
 	c := dotCanvas(6, 1)
-	c.Polyline([]XY{{0, 0}, {2, 0}, {nan, 0}, {5, math.Inf(1)}, {6, 0}, {nan, nan}, {9, 0}, {11, 0}}, kit.Plain, Solid)
+	c.polyline([]XY{{0, 0}, {2, 0}, {nan, 0}, {5, math.Inf(1)}, {6, 0}, {nan, nan}, {9, 0}, {11, 0}}, kit.Plain, Solid)
 	assert.Equal(t, [][2]int{{0, 0}, {1, 0}, {2, 0}, {6, 0}, {9, 0}, {10, 0}, {11, 0}}, c.allDots())
 	c = dotCanvas(6, 1)
-	c.Polyline([]XY{{3, 1}}, kit.Plain, Dashed)
+	c.polyline([]XY{{3, 1}}, kit.Plain, Dashed)
 	assert.Equal(t, [][2]int{{3, 1}}, c.allDots())
 	c = dotCanvas(6, 1)
-	c.Polyline(nil, kit.Plain, Solid)
+	c.polyline(nil, kit.Plain, Solid)
 	c.Line(XY{nan, 0}, XY{3, 0}, kit.Plain, Solid)
 	c.Dot(XY{0, nan}, kit.Plain)
 	c.Circle(XY{nan, 0}, 1, kit.Plain)
 	c.Circle(XY{3, 1}, nan, kit.Plain)
-	c.FillCircle(XY{3, 1}, -1, kit.Plain, Solid)
-	c.FillPolygon([]XY{{0, 0}, {nan, 1}, {3, 3}}, kit.Plain, Solid)
 	assert.Empty(t, c.allDots())
 }
 
@@ -117,7 +113,7 @@ func TestTextureDoesNotRestartAtPoints(t *testing.T) {
 		for i := 0.0; i < 59.1; i += 0.25 {
 			points = append(points, XY{i, 1})
 		}
-		parts.Polyline(points, kit.Plain, x)
+		parts.polyline(points, kit.Plain, x)
 		assert.Equal(t, whole.Lines(), parts.Lines(), "%d", x)
 	}
 	seen := map[string]bool{}
@@ -129,7 +125,7 @@ func TestTextureDoesNotRestartAtPoints(t *testing.T) {
 	assert.Len(t, seen, 4, "all textures look different")
 }
 
-// Under ViewSquare a circle is as wide as high in dots, and its area is πr².
+// Under ViewSquare a circle is as wide as high in dots.
 func TestCircleIsRound(t *testing.T) {
 	for _, size := range [][2]int{{40, 20}, {80, 20}, {20, 30}} {
 		c := New(kit.Theme{}, size[0], size[1])
@@ -141,38 +137,11 @@ func TestCircleIsRound(t *testing.T) {
 		}
 		assert.InDelta(t, maxX-minX, maxY-minY, 1)
 		assert.InDelta(t, min(2*size[0], 4*size[1])-1, maxX-minX, 1)
-
-		c = New(kit.Theme{}, size[0], size[1])
-		c.ViewSquare(-1, -1, 1, 1)
-		c.FillCircle(XY{0, 0}, 0.8, kit.Plain, Solid)
-		r := 0.8 * float64(maxX-minX) / 2
-		assert.InEpsilon(t, math.Pi*r*r, len(c.allDots()), 0.03)
 	}
 	c := New(kit.Theme{}, 4, 4)
 	c.ViewSquare(-100, -100, 100, 100)
 	c.Circle(XY{0, 0}, 0.1, kit.Plain)
-	c.FillCircle(XY{50, 50}, 0.1, kit.Plain, Solid)
-	assert.GreaterOrEqual(t, len(c.allDots()), 2, "however small, it shows")
-}
-
-func TestFills(t *testing.T) {
-	c := dotCanvas(10, 5)
-	c.FillRect(XY{2.5, 3.5}, XY{12.5, 8.5}, kit.Plain, Solid)
-	assert.Len(t, c.allDots(), 10*5)
-	c = dotCanvas(10, 5)
-	c.FillPolygon([]XY{{-0.5, -0.5}, {19.5, -0.5}, {-0.5, 19.5}}, kit.Plain, Solid)
-	assert.InDelta(t, 200, len(c.allDots()), 12)
-	seen := map[int]bool{}
-	for _, x := range []Texture{Solid, Dashed, Dotted, DashDot} {
-		c := dotCanvas(4, 4)
-		c.FillRect(XY{-1, -1}, XY{9, 17}, kit.Plain, x)
-		seen[len(c.allDots())] = true
-		assert.NotEmpty(t, c.allDots())
-	}
-	assert.Contains(t, seen, 128)
-	c = dotCanvas(4, 4)
-	c.Rect(XY{0, 0}, XY{7, 15}, kit.Plain)
-	assert.Len(t, c.allDots(), 2*8+2*16-4)
+	assert.NotEmpty(t, c.allDots(), "however small, it shows")
 }
 
 func TestTextAndRuns(t *testing.T) {
@@ -180,9 +149,8 @@ func TestTextAndRuns(t *testing.T) {
 	c.View(0, 0, 23, 7)
 	c.Line(XY{0, 2}, XY{23, 2}, kit.Series1, Solid)
 	c.Text(2, 1, "a日Ω", kit.Broken)
-	c.TextAt(XY{12, 6}, "mid", kit.Label, 0)
-	c.TextAt(XY{1, 6}, "left", kit.Label, 1)
-	c.TextAt(XY{99, 6}, "out", kit.Label, 0)
+	c.Text(5, 0, "mid", kit.Label)
+	c.Text(-3, 0, "left", kit.Label)
 	lines := c.Lines()
 	assert.Equal(t, "t    mid    ", ansi.Strip(lines[0]))
 	assert.Equal(t, "⠒⠒a?Ω⠒⠒⠒⠒⠒⠒⠒", ansi.Strip(lines[1]))
@@ -222,29 +190,8 @@ func TestEmptyCanvases(t *testing.T) {
 		c := New(kit.Theme{Colour: true}, size[0], size[1])
 		c.ViewSquare(0, 0, 0, 0)
 		c.Circle(XY{0, 0}, 1, kit.Plain)
-		c.FillRect(XY{0, 0}, XY{1, 1}, kit.Plain, Solid)
 		c.Line(XY{0, 0}, XY{1, 1}, kit.Plain, Solid)
 		c.Text(0, 0, "", kit.Plain)
 		tuitest.CheckLines(t, c.Lines(), size[0], max(0, size[1]))
 	}
-}
-
-func TestGauge(t *testing.T) {
-	th, ascii := kit.Theme{}, kit.Theme{ASCII: true}
-	assert.Equal(t, "█████░░░░░", Gauge(th, 10, 0.5, 0, 1, kit.Value))
-	assert.Equal(t, "#####..|..", Gauge(ascii, 10, 0.5, 0.7, 1, kit.Value))
-	assert.Equal(t, "#######XX.", Gauge(ascii, 10, 0.9, 0.7, 1, kit.Value))
-	assert.Equal(t, "#######XX>", Gauge(ascii, 10, 1.9, 0.7, 1, kit.Value))
-	assert.Equal(t, "..........", Gauge(ascii, 10, math.NaN(), 0, 1, kit.Value))
-	assert.Equal(t, "#.........", Gauge(ascii, 10, 0.001, 0, 1, kit.Value), "a little is not nothing")
-	for _, th := range []kit.Theme{{}, {Colour: true}, {ASCII: true}} {
-		for w := range 40 {
-			for v := -0.2; v < 1.5; v += 0.07 {
-				for limit := -0.1; limit < 1.3; limit += 0.1 {
-					tuitest.CheckLines(t, []string{Gauge(th, w, v, limit, 1, kit.Value)}, w, 1)
-				}
-			}
-		}
-	}
-	require.False(t, t.Failed())
 }

@@ -6,11 +6,10 @@ import (
 	"slotwright/tui/kit"
 )
 
-// Texture tells lines apart without colour, and fills too.
+// Texture tells lines apart without colour.
 type Texture uint8
 
-// Textures of lines; as fills they are all dots, every second, every fourth, and
-// stripes.
+// Textures of lines.
 const (
 	Solid Texture = iota
 	Dashed
@@ -35,31 +34,14 @@ func (x Texture) on(n int) bool {
 	return true
 }
 
-// fills reports whether a fill of this texture sets the dot x, y.
-func (x Texture) fills(px, py int) bool {
-	switch x {
-	case Dashed:
-		return (px+py)%2 == 0
-	case Dotted:
-		return px%2 == 0 && (py+px/2*2)%4 == 0
-	case DashDot:
-		return py%2 == 0
-	}
-	return true
-}
-
 // Line draws a straight line between two points.
 func (c *Canvas) Line(a, b XY, role kit.Role, x Texture) {
 	c.segment(a, b, role, x, 0)
 }
 
-// Polyline draws lines from point to point; a point that is not finite is a gap, and one
-// standing alone is a dot. The texture runs on through the points.
-func (c *Canvas) Polyline(points []XY, role kit.Role, x Texture) {
-	c.polyline(points, role, x)
-}
-
-// polyline also gives the last dot drawn.
+// polyline draws lines from point to point; a point that is not finite is a gap, and one
+// standing alone is a dot. The texture runs on through the points. It gives the last dot
+// drawn.
 func (c *Canvas) polyline(points []XY, role kit.Role, x Texture) (endX, endY int, drawn bool) {
 	phase := 0
 	for i, p := range points {

@@ -7,7 +7,8 @@ import (
 
 // Choice is a picker: a list of options in a box over the screen. Arrows, pgup,
 // pgdown, home and end move; a letter or digit goes to the next option that begins
-// with it; enter takes it, esc leaves without choosing.
+// with it; enter takes it, esc leaves without choosing. Nothing shows one yet: it is for
+// the choices of a field and for the commands by name.
 type Choice struct {
 	Title   string
 	Options []Option

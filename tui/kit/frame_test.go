@@ -29,6 +29,13 @@ var bindings = []kit.Binding{
 	kit.Bind("Nothing", "", "none", "", func() {}),
 }
 
+// ask is a question with three answers.
+func ask(title string, body ...string) kit.Modal {
+	return kit.Modal{Title: title, Body: body, Cursor: 2, Options: []kit.Option{
+		{ID: "yes", Key: "y", Label: "yes"}, {ID: "no", Key: "n", Label: "no"}, {ID: "cancel", Key: "c", Label: "cancel"},
+	}}
+}
+
 func sampleTable() kit.Table {
 	return kit.Table{
 		Margin: true,
@@ -60,7 +67,7 @@ func sampleFrame(t kit.Theme, w, h int, modal bool) string {
 	s.Put(kit.Box(t, right[1], "Marks", kit.Window(t, t.MarkLegend(), 8, in.W, in.H)))
 	s.Put(kit.Bare(t, foot, []string{kit.StatusLine(t, w, "saved", bindings)}))
 	if modal {
-		s.Put(kit.Ask("Leave?", "There is work that is not saved. Leaving without saving keeps it as a recovery copy.").Draw(t, s.Rect()))
+		s.Put(ask("Leave?", "There is work that is not saved. Leaving without saving keeps it as a recovery copy.").Draw(t, s.Rect()))
 	}
 	return s.String()
 }
@@ -133,7 +140,7 @@ func TestNoTwoStatesLookTheSame(t *testing.T) {
 		}
 		r := kit.Rect{W: 30, H: 3}
 		assert.NotEqual(t, kit.Box(th, r, "x", nil).Lines, kit.Panel{Title: "x", Focused: true}.Draw(th, r, nil).Lines)
-		m := kit.Ask("q")
+		m := ask("q")
 		m2, _ := m.Key("left")
 		assert.NotEqual(t, m.Draw(th, r).Lines, m2.Draw(th, r).Lines)
 	}

@@ -9,16 +9,14 @@ type Glyphs struct {
 	FocusHorizontal, FocusVertical                                 string // border of the box that has the keys
 	FocusTopLeft, FocusTopRight, FocusBottomLeft, FocusBottomRight string
 
-	TeeDown, TeeRight, TeeLeft, TeeUp, Cross string
+	TeeDown, TeeLeft string // ticks of an axis
 
 	Bullet   string // list item
 	Better   string // better than the reference (not: larger)
 	Worse    string // worse than the reference
-	Equal    string // no difference that matters
 	Broken   string // a broken limit
 	Warning  string // doubtful
 	Chosen   string // the chosen one of several
-	Unchosen string // one of the others
 	Focus    string // in the margin of the line that has the keys
 	Cursor   string // text cursor
 	Measured string
@@ -28,8 +26,6 @@ type Glyphs struct {
 
 	MoreUp, MoreDown, MoreLeft, MoreRight string // there is more that way
 	Track, Thumb                          string // scroll bar
-	Full, Empty                           string // gauge
-	Limit                                 string // limit mark on a gauge
 	Point                                 string // marked point on a chart
 }
 
@@ -38,12 +34,12 @@ var unicodeGlyphs = Glyphs{
 	TopLeft: "┌", TopRight: "┐", BottomLeft: "└", BottomRight: "┘",
 	FocusHorizontal: "━", FocusVertical: "┃",
 	FocusTopLeft: "┏", FocusTopRight: "┓", FocusBottomLeft: "┗", FocusBottomRight: "┛",
-	TeeDown: "┬", TeeRight: "├", TeeLeft: "┤", TeeUp: "┴", Cross: "┼",
-	Bullet: "•", Better: "▲", Worse: "▽", Equal: "=", Broken: "✗", Warning: "!",
-	Chosen: "●", Unchosen: "○", Focus: "▸", Cursor: "▏",
+	TeeDown: "┬", TeeLeft: "┤",
+	Bullet: "•", Better: "▲", Worse: "▽", Broken: "✗", Warning: "!",
+	Chosen: "●", Focus: "▸", Cursor: "▏",
 	Measured: "◆", Derived: "◇", Guessed: "~", Ellipsis: "…",
 	MoreUp: "▲", MoreDown: "▼", MoreLeft: "◂", MoreRight: "▸",
-	Track: "│", Thumb: "┃", Full: "█", Empty: "░", Limit: "┃", Point: "◆",
+	Track: "│", Thumb: "┃", Point: "◆",
 }
 
 var asciiGlyphs = Glyphs{
@@ -51,10 +47,10 @@ var asciiGlyphs = Glyphs{
 	TopLeft: "+", TopRight: "+", BottomLeft: "+", BottomRight: "+",
 	FocusHorizontal: "=", FocusVertical: "|",
 	FocusTopLeft: "#", FocusTopRight: "#", FocusBottomLeft: "#", FocusBottomRight: "#",
-	TeeDown: "+", TeeRight: "+", TeeLeft: "+", TeeUp: "+", Cross: "+",
-	Bullet: "*", Better: "+", Worse: "-", Equal: "=", Broken: "X", Warning: "!",
-	Chosen: "*", Unchosen: "o", Focus: ">", Cursor: "|",
+	TeeDown: "+", TeeLeft: "+",
+	Bullet: "*", Better: "+", Worse: "-", Broken: "X", Warning: "!",
+	Chosen: "*", Focus: ">", Cursor: "|",
 	Measured: "m", Derived: "d", Guessed: "g", Ellipsis: "~",
 	MoreUp: "^", MoreDown: "v", MoreLeft: "<", MoreRight: ">",
-	Track: "|", Thumb: "#", Full: "#", Empty: ".", Limit: "|", Point: "@",
+	Track: "|", Thumb: "#", Point: "@",
 }

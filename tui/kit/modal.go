@@ -17,13 +17,6 @@ type Answer struct {
 	ID   string
 }
 
-// The IDs of [Ask]'s options.
-const (
-	Yes    = "yes"
-	No     = "no"
-	Cancel = "cancel"
-)
-
 // Modal is a question laid over the screen. Arrows or tab move between the
 // options, enter takes the one marked, its own key takes it at once, esc takes
 // the last one.
@@ -32,14 +25,6 @@ type Modal struct {
 	Body    []string // paragraphs, wrapped to the box
 	Options []Option // at least one; the last should be the harmless one
 	Cursor  int
-}
-
-// Ask is a yes / no / cancel question with the cursor on cancel, so that a stray
-// enter does nothing.
-func Ask(title string, body ...string) Modal {
-	return Modal{Title: title, Body: body, Cursor: 2, Options: []Option{
-		{ID: Yes, Key: "y", Label: "yes"}, {ID: No, Key: "n", Label: "no"}, {ID: Cancel, Key: "c", Label: "cancel"},
-	}}
 }
 
 // Key handles one key. Keys that mean nothing here are swallowed: a question is

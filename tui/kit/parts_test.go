@@ -161,14 +161,14 @@ func TestTabs(t *testing.T) {
 }
 
 func TestModal(t *testing.T) {
-	m := kit.Ask("Leave?", "Sure?")
-	for key, want := range map[string]string{"y": kit.Yes, "Y": kit.Yes, "n": kit.No, "c": kit.Cancel, "esc": kit.Cancel, "enter": kit.Cancel, "x": "", "left": ""} {
+	m := ask("Leave?", "Sure?")
+	for key, want := range map[string]string{"y": "yes", "Y": "yes", "n": "no", "c": "cancel", "esc": "cancel", "enter": "cancel", "x": "", "left": ""} {
 		_, a := m.Key(key)
 		assert.Equal(t, kit.Answer{Done: want != "", ID: want}, a, key)
 	}
 	m, _ = m.Key("right")
 	_, a := m.Key("enter")
-	assert.Equal(t, kit.Yes, a.ID, "round the end")
+	assert.Equal(t, "yes", a.ID, "round the end")
 	for w := 1; w < 100; w += 3 {
 		for h := 1; h < 30; h++ {
 			b := m.Draw(kit.Theme{Colour: true}, kit.Rect{X: 2, Y: 1, W: w, H: h})
@@ -177,7 +177,7 @@ func TestModal(t *testing.T) {
 			assert.LessOrEqual(t, b.Rect.Y+b.Rect.H, h+1)
 		}
 	}
-	long := kit.Ask("q", strings.Repeat("many words ", 200))
+	long := ask("q", strings.Repeat("many words ", 200))
 	assert.Contains(t, strings.Join(long.Draw(kit.Theme{}, kit.Rect{W: 60, H: 10}).Lines, "\n"), "yes (y)", "the answers stay in sight")
 	_, a = kit.Modal{}.Key("x")
 	assert.True(t, a.Done)

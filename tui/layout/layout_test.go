@@ -213,6 +213,19 @@ func TestTakingASpan(t *testing.T) {
 	assert.Equal(t, 3, s.Job().Trials[0].Circuits.Whole(), "the last row is the most circuits")
 }
 
+// Another list is read from its top.
+func TestListsBeginAtTheirTop(t *testing.T) {
+	s, v := fractional(), New()
+	press(v, s, "r", "down", "down")
+	require.Equal(t, 2, v.scroll.Top)
+	press(v, s, "f")
+	assert.Zero(t, v.scroll.Top)
+	press(v, s, "r", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown")
+	end := v.scroll.Top
+	press(v, s, "down")
+	assert.Equal(t, end, v.scroll.Top, "and no further than its end")
+}
+
 func TestWithoutALayoutTheReasonIsShown(t *testing.T) {
 	for name, want := range map[string]string{
 		"broken": "35 slots with 12 poles have no balanced three-phase layout", "badspan": "voltages cancel",
