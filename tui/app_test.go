@@ -1,14 +1,11 @@
 package tui
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
-	"strings"
 	"testing"
 
-	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
@@ -149,24 +146,6 @@ func TestChangedFileIsNotWrittenOver(t *testing.T) {
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, "# mine\n", string(text))
-}
-
-// Frames of every screen at the four sizes: with colour, without, and in plain ASCII.
-func TestFrames(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}} {
-		for name, theme := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
-			s := session.NewExample()
-			s.Theme = theme
-			m := New(s, recovery.Store{})
-			m.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-			for i, v := range m.views {
-				m.bring(i)
-				frame := m.View()
-				tuitest.CheckFrame(t, frame, size[0], size[1])
-				tuitest.Golden(t, fmt.Sprintf("screen-%s-%dx%d-%s", strings.ToLower(v.Name()), size[0], size[1], name), frame)
-			}
-		}
-	}
 }
 
 // No size and no state of the job may break a frame.

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -214,20 +213,4 @@ func TestNamesOfKeysAreText(t *testing.T) {
 	m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("esc")})
 	require.NotNil(t, m.prompt)
 	assert.True(t, strings.HasSuffix(m.prompt.line.Text, ".txtesc"))
-}
-
-// An inch screen is the millimetre screen with its figures converted: same rows, same
-// places, and back again exactly.
-func TestInchIsMillimetresConverted(t *testing.T) {
-	for _, screen := range []string{"Machine", "Trials", "Layout", "Curves", "Drive", "Card"} {
-		m := opened(session.NewExample(), 120, 40, screen, "")
-		mm := m.View()
-		m.s.Units.Inch = true
-		m.fit()
-		inch := m.View()
-		m.s.Units.Inch = false
-		m.fit()
-		assert.Equal(t, mm, m.View(), fmt.Sprint(screen, ": and back again"))
-		tuitest.CheckFrame(t, inch, 120, 40)
-	}
 }

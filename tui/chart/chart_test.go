@@ -36,16 +36,15 @@ func sampleChart(w, h int) Chart {
 }
 
 func TestChartGolden(t *testing.T) {
-	for name, th := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
-		for _, size := range [][2]int{{60, 14}, {100, 30}} {
-			tuitest.GoldenLines(t, fmt.Sprintf("chart-%dx%d-%s", size[0], size[1], name), sampleChart(size[0], size[1]).Lines(th))
-		}
-	}
+	tuitest.GoldenLines(t, "chart-60x14", sampleChart(60, 14).Lines(kit.Theme{}))
+	tuitest.GoldenLines(t, "chart-60x14-ascii", sampleChart(60, 14).Lines(kit.Theme{ASCII: true}))
+	tuitest.GoldenStyled(t, "chart-60x14-styles", strings.Join(sampleChart(60, 14).Lines(kit.Theme{Colour: true}), "\n"))
+	tuitest.GoldenLines(t, "chart-100x30", sampleChart(100, 30).Lines(kit.Theme{}))
 	readings := Chart{Width: 60, Height: 14, X: Axis{Label: "speed", Unit: "rpm"}, Y: Axis{Unit: "V"}, Series: []Series{
 		{Letter: "p", Name: "predicted", Points: []XY{{0, 0}, {1000, 20}}},
 		{Letter: "m", Name: "measured", NoLine: true, Points: []XY{{300, 6.2}, {600, 11.5}, {900, 17}}},
 	}}
-	tuitest.GoldenLines(t, "chart-readings-plain", readings.Lines(kit.Theme{}))
+	tuitest.GoldenLines(t, "chart-readings", readings.Lines(kit.Theme{}))
 }
 
 func TestChartSizes(t *testing.T) {

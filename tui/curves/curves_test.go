@@ -66,36 +66,21 @@ func withTrials(n int) *session.Session {
 	return s
 }
 
-// TestFrames holds the pictures of the example: every quantity where it is tightest and
-// on a tall screen, the amps at every size and in every theme.
+// TestFrames holds the pictures of what the frames of the whole screen do not show: other
+// quantities, all values, four trials, trials without a curve.
 func TestFrames(t *testing.T) {
 	s := session.NewExample()
-	for theme, th := range themes {
-		s.Theme = th
-		for _, size := range sizes {
-			for i, q := range quantities {
-				if i > 0 && (theme != "plain" || size[0] == 200 || size[0] == 100) {
-					continue
-				}
-				v := New()
-				v.quantity = i
-				name := fmt.Sprintf("curves-%s-%dx%d-%s", strings.ReplaceAll(q.tab, " ", "-"), size[0], size[1], theme)
-				tuitest.Golden(t, name, frame(v, s, size[0], size[1]))
-			}
-		}
+	for _, i := range []int{ofWatts, ofWinding} {
+		v := New()
+		v.quantity = i
+		tuitest.Golden(t, "curves-"+quantities[i].tab+"-80x21", frame(v, s, 80, 21))
 	}
-}
-
-func TestFramesOfOtherJobs(t *testing.T) {
-	four := withTrials(4)
-	tuitest.Golden(t, "curves-four-80x21-plain", frame(New(), four, 80, 21))
-	tuitest.Golden(t, "curves-four-120x37-plain", frame(New(), four, 120, 37))
-	tuitest.Golden(t, "curves-one-80x21-plain", frame(New(), withTrials(1), 80, 21))
-	tuitest.Golden(t, "curves-poles-80x21-plain", frame(New(), without("poles"), 80, 21))
-	tuitest.Golden(t, "curves-half-80x21-plain", frame(New(), without("turns = 27"), 80, 21))
 	v := New()
 	v.flipped = true
-	tuitest.Golden(t, "curves-values-80x21-plain", frame(v, session.NewExample(), 80, 21))
+	tuitest.Golden(t, "curves-values-80x21", frame(v, s, 80, 21))
+	tuitest.Golden(t, "curves-four-80x21", frame(New(), withTrials(4), 80, 21))
+	tuitest.Golden(t, "curves-four-120x37", frame(New(), withTrials(4), 120, 37))
+	tuitest.Golden(t, "curves-half-80x21", frame(New(), without("turns = 27"), 80, 21))
 }
 
 // Every choice at every size in every theme fills its rectangles exactly.

@@ -9,6 +9,8 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // picture is the chart of the chosen quantity.
@@ -44,8 +46,8 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	// The last row has only the axis' title: its unit goes beside the figures instead.
 	ch.Height++
 	lines := ch.Lines(s.Theme)[:h]
-	if figures := strings.TrimRight(lines[h-1], " "); kit.Width(figures) <= w-5 {
-		lines[h-1] = s.Theme.Fit(figures, w-4) + " " + s.Theme.Paint(kit.Label, "rpm")
+	if figures := strings.TrimRight(ansi.Strip(lines[h-1]), " "); kit.Width(figures) <= w-5 {
+		lines[h-1] = s.Theme.Fit(lines[h-1], w-4) + " " + s.Theme.Paint(kit.Label, "rpm")
 	}
 	return lines
 }

@@ -26,12 +26,14 @@ func sampleRows() []Row {
 }
 
 func TestFormGolden(t *testing.T) {
-	for name, th := range map[string]kit.Theme{"colour": {Colour: true}, "plain": {}, "ascii": {ASCII: true}} {
-		f := NewForm(sampleRows()).FocusID("bore")
-		tuitest.GoldenLines(t, "form-one-"+name, f.Lines(th, 76, f.Height(th, 76)))
-		tuitest.GoldenLines(t, "form-two-"+name, f.FocusID("join").Lines(th, 130, 9))
-		tuitest.GoldenLines(t, "form-help-"+name, f.HelpLines(th, 40))
-	}
+	plain, colour := kit.Theme{}, kit.Theme{Colour: true}
+	f := NewForm(sampleRows()).FocusID("bore")
+	tuitest.GoldenLines(t, "form-one", f.Lines(plain, 76, f.Height(plain, 76)))
+	tuitest.GoldenStyled(t, "form-one-styles", strings.Join(f.Lines(colour, 76, f.Height(colour, 76)), "\n"))
+	tuitest.GoldenLines(t, "form-two", f.FocusID("join").Lines(plain, 130, 9))
+	help := strings.Join(strings.Fields(strings.Join(f.HelpLines(plain, 40), " ")), " ")
+	row := f.Focused()
+	assert.Equal(t, row.Label+" ✗ "+row.Error+" "+row.Help, help)
 }
 
 func TestFormSizes(t *testing.T) {

@@ -73,11 +73,43 @@ func sampleFrame(t kit.Theme, w, h int, modal bool) string {
 }
 
 func TestFrameGolden(t *testing.T) {
-	for name, th := range themes {
-		tuitest.Golden(t, "kit-frame-"+name, sampleFrame(th, 80, 24, false))
-		tuitest.Golden(t, "kit-modal-"+name, sampleFrame(th, 80, 24, true))
-	}
+	tuitest.Golden(t, "kit-frame", sampleFrame(kit.Theme{}, 80, 24, false))
+	tuitest.Golden(t, "kit-frame-ascii", sampleFrame(kit.Theme{ASCII: true}, 80, 24, false))
+	tuitest.Golden(t, "kit-modal", sampleFrame(kit.Theme{}, 80, 24, true))
+	tuitest.GoldenStyled(t, "kit-modal-styles", sampleFrame(kit.Theme{Colour: true}, 80, 24, true))
 	tuitest.Golden(t, "kit-toosmall", kit.TooSmall(kit.Theme{}, 40, 6, 80, 24))
+}
+
+// Each role has its look. Better and worse are blue and yellow, which people who confuse red
+// and green can tell apart.
+func TestRoles(t *testing.T) {
+	looks := map[kit.Role]string{
+		kit.Plain: "", kit.Title: "bold", kit.Label: "", kit.Value: "bold", kit.Unit: "faint", kit.Hint: "cyan",
+		kit.Warning: "bold yellow", kit.Broken: "bold red", kit.Better: "bold bright blue", kit.Worse: "yellow",
+		kit.Chosen: "bold underlined", kit.Focus: "reversed", kit.Dim: "faint", kit.Border: "faint", kit.Key: "bold cyan",
+		kit.Measured: "bold green", kit.Derived: "faint", kit.Guessed: "magenta",
+		kit.Series1: "bright blue", kit.Series2: "yellow", kit.Series3: "magenta", kit.Series4: "cyan", kit.Series5: "green", kit.Series6: "red",
+		kit.PhaseU: "bold bright blue", kit.PhaseV: "yellow", kit.PhaseW: "bold magenta",
+	}
+	th := kit.Theme{Colour: true}
+	for role := kit.Plain; role <= kit.PhaseW; role++ {
+		want, named := looks[role]
+		require.True(t, named, "%d", role)
+		for _, painted := range []string{th.Paint(role, "ab"), th.Style(role).Render("ab")} {
+			assert.Equal(t, "ab", ansi.Strip(painted))
+			if runs := tuitest.Runs(painted); want == "" {
+				assert.Empty(t, runs)
+			} else {
+				assert.Equal(t, []tuitest.Run{{From: 0, To: 2, Style: want}}, runs, "%d", role)
+			}
+		}
+		assert.Equal(t, "ab", kit.Theme{}.Paint(role, "ab"), "no colour, no sequence")
+	}
+	seen := map[string]bool{}
+	for i := range 6 {
+		seen[looks[kit.Series(i)]] = true
+	}
+	assert.Len(t, seen, 6, "every series has its own")
 }
 
 // Colour must add sequences and nothing else: everything is told by characters.

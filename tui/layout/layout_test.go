@@ -11,6 +11,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -89,53 +90,48 @@ func press(v *View, s *session.Session, keys ...string) {
 	}
 }
 
-var themes = map[string]kit.Theme{"plain": {}, "colour": {Colour: true}, "ascii": {ASCII: true}}
-
+// TestFrames holds the pictures of what the frames of the whole screen do not show: other
+// stators, other lists, one phase.
 func TestFrames(t *testing.T) {
 	for _, c := range []struct {
 		what, stator string
 		w, h         int
 		keys         string
-		themes       string
 	}{
-		{"walk", "example", 80, 24, "n n", "plain colour ascii"},
-		{"walk", "example", 100, 30, "n n", "plain"},
-		{"walk", "example", 120, 40, "n n", "plain ascii"},
-		{"walk", "example", 200, 60, "n n", "plain"},
-		{"seam", "example", 80, 24, "end", "plain"},
-		{"fractional", "fractional", 80, 24, "n s", "plain ascii"},
-		{"fractional", "fractional", 100, 30, "n r", "plain"},
-		{"fractional", "fractional", 120, 40, "n f", "plain"},
-		{"fractional", "fractional", 200, 60, "n 2", "plain colour"},
-		{"leads", "example", 80, 24, "l", "plain"},
-		{"spans", "fractional", 80, 24, "s up", "plain"},
-		{"joins", "fractional", 80, 24, "j n n", "plain"},
-		{"factors", "example", 80, 24, "f", "plain"},
-		{"remarks", "example", 80, 24, "r", "plain"},
-		{"phase", "example", 80, 24, "3", "plain"},
-		{"tooth", "tooth", 80, 24, "n", "plain ascii"},
-		{"tall", "tall", 80, 24, "", "plain"},
-		{"tall", "tall", 120, 40, "", "plain"},
-		{"nested", "nested", 80, 24, "n", "plain"},
-		{"sets", "sets", 120, 40, "n", "plain"},
-		{"large", "large", 200, 60, "n", "plain"},
-		{"wave", "wave", 80, 24, "n", "plain"},
-		{"single", "single", 100, 30, "n", "plain"},
-		{"broken", "broken", 80, 24, "", "plain"},
-		{"badspan", "badspan", 80, 24, "", "plain"},
-		{"nothing", "nothing", 80, 24, "", "plain"},
-		{"circuits", "tall", 80, 24, "s pgdown pgdown pgdown", "plain"},
-		{"noturns", "noturns", 100, 30, "s", "plain"},
-		{"tall", "tall", 200, 60, "", "ascii"},
+		{"seam", "example", 80, 24, "end"},
+		{"leads", "example", 80, 24, "l"},
+		{"factors", "example", 80, 24, "f"},
+		{"remarks", "example", 80, 24, "r"},
+		{"phase", "example", 80, 24, "3"},
+		{"spans", "fractional", 80, 24, "s up"},
+		{"joins", "fractional", 80, 24, "j n n"},
+		{"fractional", "fractional", 120, 40, "n f"},
+		{"tooth", "tooth", 80, 24, "n"},
+		{"tall", "tall", 80, 24, ""},
+		{"circuits", "tall", 80, 24, "s pgdown pgdown pgdown"},
+		{"nested", "nested", 80, 24, "n"},
+		{"wave", "wave", 80, 24, "n"},
+		{"sets", "sets", 120, 40, "n"},
+		{"large", "large", 200, 60, "n"},
+		{"badspan", "badspan", 80, 24, ""},
 	} {
-		for _, name := range strings.Fields(c.themes) {
-			s, v := stators[c.stator](), New()
-			s.Theme = themes[name]
-			r := body(c.w, c.h)
-			frame(t, v, s, r)
-			press(v, s, strings.Fields(c.keys)...)
-			tuitest.Golden(t, fmt.Sprintf("layout-%s-%dx%d-%s", c.what, c.w, c.h, name), frame(t, v, s, r))
-		}
+		s, v := stators[c.stator](), New()
+		r := body(c.w, c.h)
+		frame(t, v, s, r)
+		press(v, s, strings.Fields(c.keys)...)
+		tuitest.Golden(t, fmt.Sprintf("layout-%s-%dx%d", c.what, c.w, c.h), frame(t, v, s, r))
+	}
+}
+
+// In ASCII nothing else is drawn, and colour adds nothing but itself.
+func TestThemes(t *testing.T) {
+	for name, make := range stators {
+		s := make()
+		plain := frame(t, New(), s, body(100, 30))
+		s.Theme = kit.Theme{Colour: true}
+		assert.Equal(t, strings.Fields(plain), strings.Fields(ansi.Strip(frame(t, New(), s, body(100, 30)))), name)
+		s.Theme = kit.Theme{ASCII: true}
+		tuitest.CheckASCII(t, frame(t, New(), s, body(100, 30)))
 	}
 }
 

@@ -2,6 +2,8 @@ package trials
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -152,16 +154,42 @@ func TestDifferences(t *testing.T) {
 	s, v := session.NewExample(), New()
 	row := s.Outcome().Comparison[0]
 	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "B vs A")
-	want := signed(row.Cells[1].Percent.Value, 0) + " %"
+	want := fmt.Sprintf("+%.0f %%", row.Cells[1].Percent.Value) // B fills more than A
 	assert.Equal(t, want, differenceCell(s, row, 1).Text)
 	tuitest.Press(t, v, s, w, h, "right r")
 	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "A vs B")
-	for _, c := range []struct {
-		v    float64
-		want string
-	}{{3.4, "+3"}, {-12, "−12"}, {0, "0"}} {
-		assert.Equal(t, c.want, signed(c.v, 0))
+}
+
+// Every figure of a row in inches is that in millimetres over the unit's size, as far as it
+// is written out.
+func TestInchFiguresAreConverted(t *testing.T) {
+	size := map[string]float64{"in": 25.4, "in²": 25.4 * 25.4, "lb": 0.45359237, "ft": 0.3048}
+	s, converted := session.NewExample(), 0
+	for _, r := range s.Outcome().Comparison {
+		s.Units.Inch = true
+		unit, f := s.Units.For(r.Dim).Name, r.Cells[0].Figure
+		inch := figureCell(s, r, 0).Text
+		s.Units.Inch = false
+		mm := figureCell(s, r, 0).Text
+		if size[unit] == 0 {
+			assert.Equal(t, mm, inch, r.ID)
+			continue
+		}
+		if !f.Known() {
+			continue
+		}
+		got, err := strconv.ParseFloat(strings.ReplaceAll(inch, "−", "-"), 64)
+		require.NoError(t, err, r.ID)
+		assert.InDelta(t, f.Value, got*size[unit], 0.51*math.Pow(10, -decimals(inch))*size[unit], r.ID)
+		converted++
 	}
+	assert.GreaterOrEqual(t, converted, 3)
+}
+
+// decimals is how many places are written.
+func decimals(text string) float64 {
+	_, places, _ := strings.Cut(text, ".")
+	return float64(len(places))
 }
 
 func TestWithoutTrials(t *testing.T) {

@@ -23,12 +23,15 @@ func updating() bool {
 }
 
 // Golden compares a frame with testdata/frames/<name>.golden at the module's root, and with
-// the flag -update writes it there: go test ./tui/kit -update. In the file ESC is
-// shown as ␛, and blanks at line ends are left out.
+// the flag -update writes it there: go test ./tui/kit -update. Blanks at line ends are left
+// out. A person must be able to read the file: a frame in colour is for GoldenStyled.
 func Golden(t testing.TB, name, frame string) {
 	t.Helper()
 	path := filepath.Join(moduleRoot(t), "testdata", "frames", name+".golden")
-	got := visible(frame)
+	got := trimLines(strings.ReplaceAll(frame, "\r\n", "\n")) + "\n"
+	if strings.Contains(got, "\x1b") {
+		t.Fatalf("golden frame %s has escape sequences", name)
+	}
 	if updating() {
 		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 			t.Fatal(err)
@@ -83,10 +86,17 @@ func CheckLines(t testing.TB, lines []string, w, h int) {
 	}
 }
 
-// visible is a frame as it stands in the file.
-func visible(frame string) string {
-	frame = strings.ReplaceAll(frame, "\r\n", "\n")
-	return strings.ReplaceAll(trimLines(frame), "\x1b", "␛") + "\n"
+// CheckASCII requires a frame without a byte beyond ASCII and without escape sequences.
+func CheckASCII(t testing.TB, frame string) {
+	t.Helper()
+	for _, line := range strings.Split(frame, "\n") {
+		for i := range len(line) {
+			if line[i] >= 0x7f || line[i] < ' ' {
+				t.Errorf("byte %#x at %d of %q", line[i], i, line)
+				return
+			}
+		}
+	}
 }
 
 // trimLines takes blanks off line ends.
@@ -132,7 +142,7 @@ func moduleRoot(t testing.TB) string {
 		}
 		up := filepath.Dir(dir)
 		if up == dir {
-			t.Fatal("stage: no go.mod above the test's folder")
+			t.Fatal("tuitest: no go.mod above the test's folder")
 		}
 		dir = up
 	}

@@ -122,6 +122,14 @@ func TestSnapshotSeesEverything(t *testing.T) {
 	}
 }
 
-func TestVisible(t *testing.T) {
-	assert.Equal(t, "␛[1ma␛[0m\n b\n", visible("\x1b[1ma\x1b[0m  \r\n b "))
+func TestRuns(t *testing.T) {
+	for line, want := range map[string][]Run{
+		"plain":                                   nil,
+		"a\x1b[1;36mbc\x1b[0m d\x1b[7m \x1b[0m":   {{1, 3, "bold cyan"}, {5, 6, "reversed"}},
+		"\x1b[2ma b\x1b[0m\x1b[2mc   \x1b[0m":     {{0, 4, "faint"}},
+		"\x1b[1mä\x1b[33m日\x1b[0m\x1b[1mx\x1b[0m": {{0, 1, "bold"}, {1, 3, "bold yellow"}, {3, 4, "bold"}},
+		"\x1b[38mx\x1b[0m":                        {{0, 1, "unknown 38"}},
+	} {
+		assert.Equal(t, want, Runs(line), "%q", line)
+	}
 }
