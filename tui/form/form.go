@@ -18,7 +18,6 @@ type Row struct {
 	Help    string   // what it is and how to measure it; the owner shows it with [Form.HelpLines]
 	Text    string   // what the person typed, as typed
 	Ghost   string   // shown dim while Text is empty: the value that then holds
-	Note    string   // said behind the value
 	Warning string   // doubtful: said behind the value with a mark
 	Error   string   // not usable: said behind or below the value with a mark
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
@@ -43,7 +42,7 @@ type Form struct {
 // NewForm is a form of these rows with the focus on the first.
 func NewForm(rows []Row) Form { return Form{Rows: rows}.focusOn(0) }
 
-// WithRows is the form with other rows, or the same with new texts, errors and notes. The
+// WithRows is the form with other rows, or the same with new texts and errors. The
 // focus stays on the row with the same ID if it is still there, else near its
 // place; the cursor stays where it was.
 func (f Form) WithRows(rows []Row) Form {

@@ -16,7 +16,7 @@ import (
 func sampleRows() []Row {
 	return []Row{
 		{ID: "name", Label: "Name", Text: "washing machine, grey"},
-		{ID: "slots", Group: "Stator", Label: "Slots", Text: "36", Mark: kit.Measured, Note: "counted"},
+		{ID: "slots", Group: "Stator", Label: "Slots", Text: "36", Mark: kit.Measured},
 		{ID: "bore", Group: "Stator", Label: "Bore", Unit: "mm", Text: "52,4x", Help: "Across the teeth, with a caliper, at two places a quarter turn apart.", Error: "cannot read \"52,4x\": write a number, for example 52.4"},
 		{ID: "stack", Group: "Stator", Label: "Stack length", Unit: "mm", Ghost: "35", Mark: kit.Guessed},
 		{ID: "area", Group: "Stator", Label: "Slot area", Unit: "mm²", Text: "98.2", Mark: kit.Derived},
@@ -94,7 +94,7 @@ func TestFormEdits(t *testing.T) {
 	assert.Equal(t, "36", old.Focused().Text, "an older copy stays as it was")
 
 	rows := sampleRows()
-	rows[1].Text, rows[1].Note = "34", "owner's note"
+	rows[1].Text, rows[1].Warning = "34", "doubtful"
 	f = f.WithRows(rows)
 	assert.Equal(t, "slots", f.Focused().ID)
 	assert.Equal(t, 1, f.Cursor)

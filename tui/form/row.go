@@ -82,7 +82,7 @@ func rowNote(t kit.Theme, r Row) (kit.Role, string) {
 	case r.Warning != "":
 		return kit.Warning, t.Text(kit.Clean(r.Warning))
 	}
-	return kit.Hint, t.Text(kit.Clean(r.Note))
+	return kit.Plain, ""
 }
 
 // drawValue is the value in exactly w cells: a field, or a choice between arrows.
