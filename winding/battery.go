@@ -1,8 +1,6 @@
 package winding
 
 import (
-	"fmt"
-
 	"slotwright/winding/battery"
 	"slotwright/winding/charge"
 	"slotwright/winding/job"
@@ -12,11 +10,14 @@ import (
 // dcSide is what the bridge works into.
 type dcSide struct {
 	rest, absorption, float, chargeLimit quantity.Figure
-	ohms                                 quantity.Figure // battery, and cable there and back
-	inner, cable                         quantity.Figure
-	diodeVolts, diodeOhms                quantity.Figure
-	why                                  string // what is wrong with the battery
-	spec                                 battery.Spec
+	// charging is the voltage that the battery stands at while it takes charge, and that
+	// every figure of amps goes by unless it says otherwise.
+	charging              quantity.Figure
+	ohms                  quantity.Figure // battery, and cable there and back
+	inner, cable          quantity.Figure
+	diodeVolts, diodeOhms quantity.Figure
+	why                   string // what is wrong with the battery
+	spec                  battery.Spec
 }
 
 // Common practice, no source. A diode's line is that of a press-fit or stud diode between
@@ -57,11 +58,12 @@ func newDCSide(g job.BatterySpec) dcSide {
 	l, err := battery.Levels(spec)
 	if err != nil {
 		no := quantity.Missing(err.Error())
-		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable = no, no, no, no, no, no, no
+		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable, d.charging = no, no, no, no, no, no, no, no
 		d.why = err.Error()
 		return d
 	}
 	d.rest, d.absorption, d.float = level(l.RestVolts, g.RestVolts), level(l.AbsorptionVolts, g.AbsorptionVolts), level(l.FloatVolts, g.FloatVolts)
+	d.charging = chargingVolts(g.ChargingVolts, d.rest, d.absorption)
 	d.chargeLimit, d.inner = level(l.MaxChargeAmps, g.MaxChargeAmps), level(l.Ohms, g.Ohms)
 	if g.Ohms.Given() {
 		d.inner = g.Ohms.Figure("")
@@ -71,23 +73,19 @@ func newDCSide(g job.BatterySpec) dcSide {
 	return d
 }
 
-// fuseFor is the fuse at the post for the most that any trial charges, or for the amps
-// wanted where nothing runs yet.
-func (d *dcSide) fuseFor(o *Outcome, wanted quantity.Reading) quantity.Figure {
-	most := wanted.Figure("needs the amps wanted")
-	for i := range o.Trials {
-		if a := o.Trials[i].AmpsTop; a.Known() && a.Value > most.Value {
-			most = a
-		}
+// chargingVolts is what was given, else half way from rest to absorption: where a battery
+// is for most of the time that it takes charge (common practice, no source). A battery
+// whose absorption voltage is not known is taken at rest.
+func chargingVolts(given quantity.Reading, rest, absorption quantity.Figure) quantity.Figure {
+	switch {
+	case given.Given():
+		return given.Figure("")
+	case !absorption.Known():
+		return rest.Because("at rest: its absorption voltage is not known")
 	}
-	if !most.Known() {
-		most = d.chargeLimit
-	}
-	fuse := most.Then(battery.FuseAmps)
-	if fuse.Known() && fuse.Value == 0 {
-		return quantity.Missing("more amps than a usual fuse carries")
-	}
-	return fuse.Because(fmt.Sprintf("the next size from 1.25 times %.3g A, the most that any trial charges; the cable must stand it", most.Value))
+	half := rest.With(absorption, func(a, b float64) float64 { return (a + b) / 2 })
+	half.Origin = quantity.Guessed
+	return half.Because("half way from rest to absorption")
 }
 
 // level is a battery level as a figure: as it was given, or a default out of the table.
@@ -102,10 +100,11 @@ func level(l battery.Level, given quantity.Reading) quantity.Figure {
 	}
 }
 
-// load is the DC side for the solver; ok is false when the battery is not known.
-func (d *dcSide) load() (charge.Load, bool) {
-	if !d.rest.Known() {
+// load is the DC side for the solver with the battery at a voltage; ok is false when the
+// battery is not known.
+func (d *dcSide) load(volts quantity.Figure) (charge.Load, bool) {
+	if !volts.Known() {
 		return charge.Load{}, false
 	}
-	return charge.Load{Volts: d.rest.Value, Ohms: d.ohms.Value, DiodeVolts: d.diodeVolts.Value, DiodeOhms: d.diodeOhms.Value}, true
+	return charge.Load{Volts: volts.Value, Ohms: d.ohms.Value, DiodeVolts: d.diodeVolts.Value, DiodeOhms: d.diodeOhms.Value}, true
 }

@@ -17,7 +17,8 @@ import (
 //
 //	machine ── room ── layouts ── old winding ── mean turn ── old ohms
 //	                                  │                          │
-//	battery ── speeds ── heat        flux ────────── inductance ─┘── limits
+//	battery ── speeds ── drive       flux ── field ── drag ── heat
+//	                                  └───── inductance ────── limits
 type Bench struct {
 	job     job.Job
 	machine machine
@@ -27,6 +28,9 @@ type Bench struct {
 	turn    turnLength
 	oldOhms Ohms
 	dc      dcSide
+	rotor   excitation
+	drag    drag
+	drive   driveSide
 	speeds  speeds
 	air     thermal
 	flux    flux
@@ -48,13 +52,16 @@ func prepare(j job.Job, fluxOff float64) *Bench {
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
 	b.dc = newDCSide(j.Battery)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
-	b.air = newThermal(m, &b.room)
 	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM})
 	b.flux.perTurn.Value += fluxOff * b.flux.perTurn.PlusMinus
+	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
+	b.drag = newDrag(m, &b.room, &b.flux)
+	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
+	b.drive = newDriveSide(&b.job.Drive, &b.speeds)
 	b.henries = newInductances(inductances{
 		machine: m, rotor: rotor, shorts: j.Shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	})
-	b.bounds = bounds{machine: m, room: &b.room, air: &b.air, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms}
+	b.bounds = bounds{machine: m, room: &b.room, air: &b.air, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms}
 	return b
 }
 

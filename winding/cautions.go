@@ -12,33 +12,34 @@ import (
 type Caution struct {
 	Topic string `json:"topic"`
 	Text  string `json:"text"`
+	// Trial is the one it is about, "" for all.
+	Trial string `json:"trial,omitempty"`
 }
 
 // cautions is what applies to the job, the most pressing first.
 func (b *Bench) cautions(o *Outcome) []Caution {
-	var list []Caution
+	list := voltageCautions(o)
 	add := func(topic, format string, args ...any) {
-		list = append(list, Caution{topic, fmt.Sprintf(format, args...)})
+		list = append(list, Caution{Topic: topic, Text: fmt.Sprintf(format, args...)})
 	}
-	if t, volts := highestOpen(o); volts > 0 {
-		switch {
-		case volts > drive.TouchDC || volts/1.4142 > drive.TouchAC:
-			add("voltage", "Trial %s gives %.0f V DC peak unloaded at %.0f rpm. Above 60 V DC or 50 V AC treat it as hazardous: cover every terminal, work with it stopped and its leads joined.",
-				t, volts, b.speeds.top.Value)
-		case volts > drive.TouchDC/2:
-			add("voltage", "Trial %s gives %.0f V DC peak unloaded at %.0f rpm. It rises with speed: 60 V DC, from where it is hazardous, comes at %.0f rpm.",
-				t, volts, b.speeds.top.Value, drive.TouchDC/volts*b.speeds.top.Value)
-		}
-	}
-	if b.job.Field.Kind == "magnets" {
+	magnets := b.job.Field.Kind == "magnets"
+	if magnets {
 		add("magnets", "Magnets cannot be switched off: it gives voltage whenever it turns, most of all with nothing connected. Strong magnets crush fingers; keep them from pacemakers.")
 	}
-	switch b.job.Drive.Kind {
+	switch b.drive.kind {
 	case "wind":
 		add("rotor", "Stand out of the plane of a turning rotor. Stop it and tie it before you touch the alternator; never open the circuit while it turns in wind.")
 	case "":
 	default:
 		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
+	}
+	list = append(list, b.stopCautions(o)...)
+	if fuse := o.Machine.FuseAmps; fuse.Known() {
+		text := fmt.Sprintf("Fuse %.3g A at the battery's post, as close to it as it goes, and a disconnect at the bridge.", fuse.Value)
+		if magnets {
+			text += " When it blows, nothing holds the machine any more: its voltage rises to the highest named here and a wind rotor runs away. Stop the drive before you look for the fault."
+		}
+		add("fuse", "%s", text)
 	}
 	for _, text := range battery.Cautions(b.dc.spec) {
 		add("battery", "%s%s.", strings.ToUpper(text[:1]), text[1:])
@@ -49,12 +50,44 @@ func (b *Bench) cautions(o *Outcome) []Caution {
 	return list
 }
 
-// highestOpen is the trial with the highest open voltage at the top speed.
-func highestOpen(o *Outcome) (name string, volts float64) {
+// voltageCautions is one a trial that can give a voltage worth a word, wherever it is
+// highest.
+func voltageCautions(o *Outcome) []Caution {
+	var list []Caution
 	for i := range o.Trials {
-		if v := o.Trials[i].OpenAtTopVolts; v.Known() && v.Value > volts {
-			name, volts = o.Trials[i].Name, v.Value
+		t := &o.Trials[i]
+		v := t.MostVolts
+		if !v.Known() {
+			continue
+		}
+		text := ""
+		switch {
+		case v.Value > drive.TouchDC || v.Value/1.4142 > drive.TouchAC:
+			text = fmt.Sprintf("Trial %s stands at up to %.0f V DC (%s). Above 60 V DC or 50 V AC treat it as hazardous: cover every terminal, work with it stopped and its leads joined.", t.Name, v.Value, v.Why)
+		case v.Value > drive.TouchDC/2:
+			text = fmt.Sprintf("Trial %s stands at up to %.0f V DC (%s). Unloaded it rises with speed: 60 V DC, from where it is hazardous, comes at %.0f rpm.", t.Name, v.Value, v.Why, drive.TouchDC/t.PeakDCPerRPM.Value)
+		}
+		if text != "" {
+			list = append(list, Caution{"voltage", text, t.Name})
 		}
 	}
-	return name, volts
+	return list
+}
+
+// stopCautions is what joining the leads can and cannot do.
+func (b *Bench) stopCautions(o *Outcome) []Caution {
+	var list []Caution
+	for i := range o.Trials {
+		t := &o.Trials[i]
+		cold, hot := t.StopsCold, t.StopsHot
+		if b.drive.kind != "wind" || !cold.Known() || !hot.Known() {
+			continue
+		}
+		text := fmt.Sprintf("Joining the leads of trial %s stops a turning rotor in up to %.3g m/s with a cold winding, %.3g m/s with a hot one. In more wind turn it out or furl it first: joined, it goes on turning and heats.", t.Name, cold.Value, hot.Value)
+		if b.job.Field.Kind == "magnets" {
+			text += " Hot magnets can lose strength by it."
+		}
+		list = append(list, Caution{"stopping", text, t.Name})
+	}
+	return list
 }

@@ -22,8 +22,8 @@ import (
 
 // charger is a trial ready to run into the battery: what the solver wants, per rpm.
 type charger struct {
-	machine  *machine
 	air      *thermal
+	drag     *drag
 	peak     float64 // V of a phase per rpm
 	hertz    float64 // per rpm
 	ohms20   float64
@@ -33,15 +33,16 @@ type charger struct {
 	sets     float64
 	load     charge.Load
 	inner    float64 // ohms inside the battery, part of the load's
+	cable    float64 // ohms of the cable, the rest of it
 	factor   func(fromC, toC float64) float64
 	metal    wiretable.Metal
-	perWatt  float64 // 0: temperature not followed
 	openPeak float64 // V DC per rpm, unloaded
+	field    float64 // W that the rotor takes
 }
 
-// charger makes a trial ready, or says what is missing.
+// charger makes a trial ready, or says what is missing. The battery is taking charge.
 func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
-	load, ok := b.dc.load()
+	load, ok := b.dc.load(b.dc.charging)
 	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
 			return nil, need.Why
@@ -51,17 +52,30 @@ func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		return nil, b.dc.why
 	}
 	r := &charger{
-		machine: &b.machine, air: &b.air, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
+		air: &b.air, drag: &b.drag, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
-		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value,
-		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value,
+		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
+		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),
 	}
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets
-	if b.air.perWatt.Known() {
-		r.perWatt = b.air.perWatt.Value
-	}
 	return r, ""
+}
+
+// against is the same with the battery at another voltage.
+func (r *charger) against(volts float64) *charger {
+	other := *r
+	other.load.Volts = volts
+	return &other
+}
+
+// excited is the same with the flux times a factor and the rotor taking so many watts.
+func (r *charger) excited(flux, watts float64) *charger {
+	other := *r
+	other.peak *= flux
+	other.openPeak *= flux
+	other.field = watts
+	return &other
 }
 
 // solve is one set at a speed with the winding at a temperature.
@@ -78,17 +92,23 @@ func (r *charger) solve(rpm, celsius float64) charge.Point {
 
 // at runs the trial at a speed; warm is a first idea of the winding's temperature.
 func (r *charger) at(rpm, warm float64) RunPoint {
-	p := r.solve(rpm, warm)
-	if r.perWatt == 0 {
-		return r.point(rpm, warm, false, p)
+	rth := r.air.perWatt(rpm)
+	if rth == 0 { // not known: as warm as it was said to be
+		return r.point(rpm, warm, false, r.solve(rpm, warm))
 	}
-	ambient := r.air.ambientC
-	heats := balance{at: warm, low: ambient, high: hottest}
+	// What iron and field leave in the stator warms it also when nothing flows.
+	floor := r.air.ambientC + rth*(ironThroughStator*r.drag.at(rpm)+fieldThroughStator*r.field)
+	if floor > hottest-1 {
+		return r.point(rpm, hottest, true, r.solve(rpm, hottest))
+	}
+	warm = max(floor, min(warm, hottest))
+	p := r.solve(rpm, warm)
+	heats := balance{at: warm, low: floor, high: hottest}
 	for range 40 {
 		if p.DCAmps == 0 {
-			return r.point(rpm, ambient, false, p)
+			return r.point(rpm, floor, false, p)
 		}
-		next, done := heats.next(ambient + r.perWatt*p.CopperWatts*r.sets)
+		next, done := heats.next(floor + rth*p.CopperWatts*r.sets)
 		if done {
 			break
 		}
@@ -103,20 +123,23 @@ func (r *charger) at(rpm, warm float64) RunPoint {
 
 // point turns the solver's answer into what is shown.
 func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPoint {
-	iron := r.machine.ironWatts(rpm)
+	iron, rms := r.drag.at(rpm), p.DCAmpsRMS*r.sets
 	out := RunPoint{
 		RPM: rpm, AmpsDC: p.DCAmps * r.sets, VoltsDC: p.DCVolts, PhaseAmpsRMS: p.PhaseAmpsRMS,
 		CopperWatts: p.CopperWatts * r.sets, DiodeWatts: p.DiodeWatts * r.sets, IronWatts: iron,
-		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode), followed: r.perWatt != 0,
+		CableWatts: r.cable * sq(rms), FieldWatts: r.field,
+		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode), followed: r.air.still.Known(),
 	}
 	// The battery takes what goes in at its posts; the cable's part is lost.
-	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(p.DCAmpsRMS*r.sets)
+	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(rms)
+	out.NetWatts = out.BatteryWatts - r.field
+	out.NetAmps = out.AmpsDC - r.field/r.load.Volts
 	out.ShaftWatts = p.InputWatts*r.sets + iron
 	if rpm > 0 {
 		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)
 	}
 	if out.ShaftWatts > 0 {
-		out.Efficiency = out.BatteryWatts / out.ShaftWatts
+		out.Efficiency = max(0, out.NetWatts) / out.ShaftWatts
 	}
 	return out
 }

@@ -75,7 +75,7 @@ func compare(o *Outcome, wind bool) []Row {
 	}
 	for i := range trialOutputs {
 		f := &trialOutputs[i]
-		if f.Show != InGrid && f.Show != First {
+		if f.Show != InGrid && f.Show != First || f.At == atTop && len(o.Machine.Conditions) > top && o.Machine.Conditions[top].Same != "" {
 			continue
 		}
 		r := o.Row(f, wind)
@@ -88,7 +88,7 @@ func compare(o *Outcome, wind bool) []Row {
 // Row is a figure of every trial side by side; wind says that the wind is the drive.
 func (o *Outcome) Row(f *Output, wind bool) Row {
 	dim := f.DimFor(wind)
-	r := Row{ID: f.ID, Group: f.Group, Label: f.Label, Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.Meaning, Mend: f.Mend,
+	r := Row{ID: f.ID, Group: f.Group, Label: f.LabelFor(&o.Machine), Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.Meaning, Mend: f.Mend,
 		Cells: make([]Cell, len(o.Trials))}
 	ref := f.Of(&o.Trials[o.Reference])
 	for k := range o.Trials {
@@ -124,7 +124,7 @@ func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref 
 	}
 	if !isRef && ref.Known() {
 		c.Difference = quantity.Of(c.Figure.Value-ref.Value, c.Figure.Origin, ref.Origin)
-		if ref.Value != 0 && dim[0].Suffix != "c" {
+		if ref.Value > 0 && c.Figure.Value >= 0 && dim[0].Suffix != "c" { // a part of less than nothing means nothing
 			c.Percent = quantity.Of(100*(c.Figure.Value/ref.Value-1), c.Figure.Origin, ref.Origin)
 		}
 	}

@@ -106,7 +106,9 @@ func TestSpoolsAndSeconds(t *testing.T) {
 	n := a.Buy[0].Spools.Value
 	assert.Equal(t, math.Ceil(a.Buy[0].Kg.Value/0.05), n)
 	density := a.DensityPerAmp.Value * a.LimitAmps.Value
-	want := math.Log((234.5+130)/(234.5+25)) * 385 * 8890 * 254.5 / (sq(density*1e6) * 1.7241e-8)
+	require.True(t, a.HotUsualC.Known())
+	// From the temperature it has.
+	want := math.Log((234.5+130)/(234.5+a.HotUsualC.Value)) * 385 * 8890 * 254.5 / (sq(density*1e6) * 1.7241e-8)
 	require.True(t, a.SecondsToClass.Known())
 	assert.InEpsilon(t, want, a.SecondsToClass.Value, 0.01)
 }

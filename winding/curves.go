@@ -30,12 +30,15 @@ func (b *Bench) run(o *Outcome) {
 			o.Trials[i].CrossRPM = crossing(r, ref, o.Trials[i].Curve, o.Trials[o.Reference].Curve)
 		}
 	}
-	b.drive(o, runners)
+	b.meetAll(o, runners)
+	b.addRunningTolerances(o)
 }
 
 func notCharging(why string) Charging {
 	no := quantity.Missing(why)
-	return Charging{no, no, no, no, no, no, no, no, no, nil, nil, why}
+	c := Charging{NoCharging: why, HottestC: no, TargetRPM: no, CrossRPM: no, LimitRPM: no}
+	c.readOperating(nil, quantity.Derived, no, no)
+	return c
 }
 
 // notRun says why a winding is neither charged with nor driven, nor held against the old.
@@ -68,7 +71,7 @@ func (b *Bench) grid(o *Outcome, runners []*charger) []float64 {
 	return grid
 }
 
-// runTrial is the curve of one trial and the figures on it.
+// runTrial is the curve of one trial and the figures on it, as if something held the speed.
 func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 	t.Curve = make([]RunPoint, len(grid))
 	idea := trend{ambient: b.air.ambientC}
@@ -76,30 +79,19 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
-	at := func(speed quantity.Figure) (RunPoint, quantity.Figure) {
-		if !speed.Known() {
-			return RunPoint{}, speed
+	resting := r.against(b.dc.rest.Value)
+	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
+		if speed.Known() {
+			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, near(t.Curve, speed.Value).WindingC))
 		}
-		p := r.at(speed.Value, near(t.Curve, speed.Value).WindingC)
-		t.AtSpeeds = append(t.AtSpeeds, p)
-		return p, quantity.Of(p.AmpsDC, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin)
 	}
-	_, t.AmpsSlow = at(b.speeds.slow)
-	usual, amps := at(b.speeds.usual)
-	t.AmpsUsual = amps
-	top, amps := at(b.speeds.top)
-	t.AmpsTop = amps
-	t.HotUsualC, t.HotTopC, t.Efficiency = amps, amps, t.AmpsUsual
-	if b.air.perWatt.Known() {
-		t.HotUsualC = t.AmpsUsual.Then(func(float64) float64 { return usual.WindingC })
-		t.HotTopC = t.AmpsTop.Then(func(float64) float64 { return top.WindingC })
-	} else {
-		t.HotUsualC, t.HotTopC = b.air.perWatt, b.air.perWatt
-	}
-	t.Efficiency = t.AmpsUsual.Then(func(float64) float64 { return usual.Efficiency })
-	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.Figure("needs the amps wanted"))
-	t.LimitRPM = r.reach(t.Curve, t.LimitAmps)
+	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.Figure("needs the amps wanted"), netAmps)
+	t.LimitRPM = r.reach(t.Curve, t.LimitAmps, bridgeAmps)
 }
+
+// netAmps and bridgeAmps are what a curve may be read by.
+func netAmps(p RunPoint) float64    { return p.NetAmps }
+func bridgeAmps(p RunPoint) float64 { return p.AmpsDC }
 
 // near is the curve's point at or below a speed.
 func near(curve []RunPoint, rpm float64) RunPoint {
@@ -113,17 +105,17 @@ func near(curve []RunPoint, rpm float64) RunPoint {
 }
 
 // reach is the lowest speed at which so many amps flow.
-func (r *charger) reach(curve []RunPoint, amps quantity.Figure) quantity.Figure {
+func (r *charger) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint) float64) quantity.Figure {
 	if !amps.Known() {
 		return amps
 	}
 	for i := 1; i < len(curve); i++ {
-		if curve[i].AmpsDC < amps.Value {
+		if of(curve[i]) < amps.Value {
 			continue
 		}
 		warm := curve[i].WindingC
-		over := func(n float64) float64 { return r.at(n, warm).AmpsDC - amps.Value }
-		rpm := zeroOf(over, curve[i-1].RPM, curve[i].RPM, curve[i-1].AmpsDC-amps.Value, curve[i].AmpsDC-amps.Value)
+		over := func(n float64) float64 { return of(r.at(n, warm)) - amps.Value }
+		rpm := zeroOf(over, curve[i-1].RPM, curve[i].RPM, of(curve[i-1])-amps.Value, of(curve[i])-amps.Value)
 		return quantity.Of(rpm, amps.Origin)
 	}
 	return quantity.Missing("not reached in this range of speeds")

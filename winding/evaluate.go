@@ -70,7 +70,7 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o := TrialOutcome{
 		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
 		Turns: t.Turns.Figure("needs the turns"), Strands: bundle.Count(), Connection: t.Connection,
-		Circuits: w.coils.circuits, Span: w.key.span, Layers: w.key.layers, Kind: w.key.kind,
+		Circuits: w.coils.circuits, Span: w.key.span, Layers: w.key.layers, Kind: w.key.kind, metal: t.Metal,
 	}
 	if len(t.CoilTurns) > 0 {
 		o.Turns = quantity.Of(w.coils.slotTurns)
@@ -126,11 +126,13 @@ func (b *Bench) machineFigures() MachineOutcome {
 		HertzPerRPM: b.machine.Poles.Figure("needs the poles").Times(1.0 / 120),
 		PolePitchMM: b.machine.polePitchMM(),
 		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.flux.fieldAmps,
-		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
+		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, ChargingVolts: b.dc.charging, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
 		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
 		DiodeReverseVolts: b.job.Battery.DiodeReverseVolts.Figure("needs the diodes' rating"),
-		ThermalClass:      b.air.class.String(), ClassLimitC: quantity.Of(b.air.classC),
-		SlowRPM: b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
+		ThermalClass:      b.air.class.String(), ClassLimitC: quantity.Of(b.air.classC), MeanLimitC: quantity.Of(b.air.meanC),
+		DragWatts: b.dragAt(b.speeds.usual), RisePerWatt: b.air.still.With(b.speeds.usual, func(_, n float64) float64 { return b.air.perWatt(n) }),
+		Conditions: b.drive.conditions[:],
+		SlowRPM:    b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).Figure(""), Ratio: b.speeds.ratio,
 	}
 	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, &b.flux)
@@ -145,4 +147,12 @@ func (b *Bench) machineFigures() MachineOutcome {
 	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = quantity.Of(room.GrossMM2, o), quantity.Of(room.LinerMM2, o), quantity.Of(room.WedgeMM2, o)
 	m.SeparatorMM2, m.NetMM2, m.SlotNote = quantity.Of(room.SeparatorMM2, o), quantity.Of(room.NetMM2, o), room.Note
 	return m
+}
+
+// dragAt is iron and friction at a speed, marked when it is a guess.
+func (b *Bench) dragAt(rpm quantity.Figure) quantity.Figure {
+	if b.drag.watts == 0 {
+		return quantity.Missing("needs the drag loss, or bore, stack, poles and flux to guess it")
+	}
+	return rpm.Then(b.drag.at).With(quantity.Of(0, b.drag.origin), func(w, _ float64) float64 { return w })
 }

@@ -10,45 +10,31 @@ import (
 
 func noField(why string) FieldRun {
 	no := quantity.Missing(why)
-	return FieldRun{FieldWatts: no, NetUsual: no, BreakEvenRPM: no, HoldSlow: no, HoldUsual: no, HoldTop: no, ExciteHoldRPM: no, ExciteBuildRPM: no}
+	return FieldRun{FieldWatts: no, BreakEvenRPM: no, HoldSlow: no, HoldUsual: no, HoldTop: no, BestSlow: no, BestUsual: no, BestTop: no, BestGainUsual: no,
+		ExciteHoldRPM: no, ExciteBuildRPM: no}
 }
 
 // runField works out the field's side of a trial.
 func (b *Bench) runField(r *charger, t *TrialOutcome) FieldRun {
-	w, ok := rotorCoil(&b.job.Field)
-	amps := fieldCurrent(&b.job.Field, &b.dc)
-	switch {
-	case b.job.Field.Kind != "wound":
+	e := &b.rotor
+	if !e.wound {
 		return noField("only for a wound rotor")
-	case !ok:
-		return noField("needs the rotor coil's ohms")
 	}
 	f := noField("needs spin-up readings at two field currents")
-	f.FieldWatts = amps.Then(w.Watts)
-	f.NetUsual = f.FieldWatts.With(b.speeds.usual, func(watts, rpm float64) float64 {
-		return r.at(rpm, near(t.Curve, rpm).WindingC).BatteryWatts - watts
-	})
-	f.BreakEvenRPM = f.FieldWatts.Then(func(watts float64) float64 { return breakEven(r, t.Curve, watts) })
-	if !f.BreakEvenRPM.Known() {
+	f.FieldWatts, f.BreakEvenRPM = e.watts, e.watts
+	if e.watts.Known() {
 		f.BreakEvenRPM = quantity.Missing("it never gives more than the field takes in this range of speeds")
+		if rpm := breakEven(r, t.Curve); rpm > 0 {
+			f.BreakEvenRPM = quantity.Of(rpm, e.watts.Origin, t.PhasePerRPM.Origin)
+		}
 	}
-	if b.flux.curve == nil {
+	if b.flux.curve == nil || !e.watts.Known() {
 		return f
 	}
-	holds := []*quantity.Figure{&f.HoldSlow, &f.HoldUsual, &f.HoldTop}
-	for i, s := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
-		if !s.Known() || !amps.Known() {
-			continue
-		}
-		p := b.fieldPoint(r, t, w, s.Value, amps.Value)
-		f.FieldPoints = append(f.FieldPoints, p)
-		if *holds[i] = quantity.Of(p.HoldAmps, f.FieldWatts.Origin); !p.Enough {
-			*holds[i] = quantity.Missing("full field does not hold it there")
-		}
-	}
-	perFlux := t.PeakDCPerRPM.With(b.flux.perTurn, func(v, k float64) float64 { return v / k })
-	if perFlux.Known() {
-		hold, build := field.SelfExcitation(*b.flux.curve, w, b.dc.diodeVolts.Value, perFlux.Value, 1.5*b.flux.curve.High)
+	b.hold(&f, r, t)
+	b.bestField(&f, r, t)
+	if perFlux := t.PeakDCPerRPM.Over(b.flux.perTurn); perFlux.Known() {
+		hold, build := field.SelfExcitation(*b.flux.curve, e.coil, b.dc.diodeVolts.Value, perFlux.Value, 1.5*b.flux.curve.High)
 		f.ExciteHoldRPM, f.ExciteBuildRPM = quantity.Of(hold, quantity.Guessed), quantity.Of(build, quantity.Guessed)
 		if !f.ExciteBuildRPM.Known() {
 			f.ExciteBuildRPM = quantity.Missing("no residual flux was read: a battery must lend the first ampere")
@@ -57,30 +43,45 @@ func (b *Bench) runField(r *charger, t *TrialOutcome) FieldRun {
 	return f
 }
 
-// breakEven is where the battery gets what the field takes; NaN when nowhere.
-func breakEven(r *charger, curve []RunPoint, watts float64) float64 {
+// breakEven is the lowest speed at which the battery gets what the field takes; 0 when
+// there is none.
+func breakEven(r *charger, curve []RunPoint) float64 {
 	for i := 1; i < len(curve); i++ {
-		if curve[i].BatteryWatts >= watts {
+		if curve[i].NetWatts >= 0 && curve[i].AmpsDC > 0 {
 			warm := curve[i].WindingC
-			return zeroOf(func(n float64) float64 { return r.at(n, warm).BatteryWatts - watts },
-				curve[i-1].RPM, curve[i].RPM, curve[i-1].BatteryWatts-watts, curve[i].BatteryWatts-watts)
+			return zeroOf(func(n float64) float64 { return r.at(n, warm).NetWatts },
+				curve[i-1].RPM, curve[i].RPM, curve[i-1].NetWatts, curve[i].NetWatts)
 		}
 	}
-	return math.NaN()
+	return 0
 }
 
-// fieldPoint finds the field current that holds the regulated voltage at a speed.
-func (b *Bench) fieldPoint(r *charger, t *TrialOutcome, w field.Wound, rpm, full float64) FieldPoint {
-	warm := near(t.Curve, rpm).WindingC
-	p := FieldPoint{RPM: rpm, NetWatts: w.NetWatts(r.at(rpm, warm).BatteryWatts, full)}
+// hold finds the field currents that hold the regulated voltage where it runs.
+func (b *Bench) hold(f *FieldRun, r *charger, t *TrialOutcome) {
+	list := [conditionCount]*quantity.Figure{&f.HoldSlow, &f.HoldUsual, &f.HoldTop}
+	full := b.rotor.amps.Value
+	for i, figure := range list {
+		*figure = quantity.Missing("needs the speeds")
+		at := t.in(i)
+		if at == nil || at.RPM == 0 {
+			continue
+		}
+		p := b.fieldPoint(r, at, full)
+		f.FieldPoints = append(f.FieldPoints, p)
+		if *figure = quantity.Of(p.HoldAmps, b.rotor.watts.Origin, quantity.Guessed); !p.Enough {
+			*figure = quantity.Missing("full field does not hold it there")
+		}
+	}
+}
+
+// fieldPoint finds the field current that holds the absorption voltage where it runs.
+func (b *Bench) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
+	p := FieldPoint{RPM: at.RPM, NetWatts: at.NetWatts}
 	wanted := b.job.Target.Amps.Or(0)
-	load := r.load
-	load.Volts, load.Ohms = b.dc.absorption.Value, b.dc.cable.Value*r.sets
+	holding := *r
+	holding.load.Volts, holding.load.Ohms = b.dc.absorption.Value, b.dc.cable.Value*r.sets
 	holds := func(amps float64) bool {
-		weak := *r
-		weak.peak *= b.flux.at(amps) / b.flux.perTurn.Value
-		weak.load = load
-		got := weak.solve(rpm, warm)
+		got := holding.excited(b.flux.at(amps)/b.flux.perTurn.Value, 0).solve(at.RPM, at.WindingC)
 		if wanted == 0 {
 			return got.Mode != charge.Off
 		}
@@ -92,4 +93,61 @@ func (b *Bench) fieldPoint(r *charger, t *TrialOutcome, w field.Wound, rpm, full
 	}
 	p.HoldAmps = bisect(0, full, holds)
 	return p
+}
+
+// bestField is the field current that leaves the battery the most, in each condition: more
+// of it makes more volts and costs more watts. A regulator should aim at it. It is sought
+// up to the highest current that was read, where the curve is known, or the one in use.
+func (b *Bench) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
+	list := [conditionCount]*quantity.Figure{&f.BestSlow, &f.BestUsual, &f.BestTop}
+	most := max(b.rotor.amps.Value, b.flux.curve.High)
+	for i, figure := range list {
+		*figure = quantity.Missing("needs the speeds")
+		at := t.in(i)
+		if at == nil || at.RPM == 0 {
+			continue
+		}
+		given, asked := b.drive.given(at.X), b.drive.conditions[i].asked
+		net := func(amps float64) float64 {
+			weak := r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps))
+			return weak.settle(given, at.RPM, asked, at.WindingC).NetWatts
+		}
+		amps, watts := highest(net, 0, most)
+		if watts <= 0 {
+			*figure = quantity.Missing("no field current leaves the battery anything: switch the field off")
+			continue
+		}
+		*figure = quantity.Of(amps, quantity.Guessed)
+		if i == usual {
+			f.BestGainUsual = quantity.Of(max(0, watts-at.NetWatts), quantity.Guessed)
+		}
+	}
+}
+
+// highest looks for the highest value of a function with one hump in a stretch, on a grid
+// and then by the parabola through the best three: to about a hundredth of the stretch,
+// which is more than a field current is worth.
+func highest(f func(float64) float64, low, high float64) (at, value float64) {
+	const steps = 8
+	h := (high - low) / steps
+	var v [steps + 1]float64
+	best := 0
+	for i := range v {
+		if v[i] = f(low + float64(i)*h); v[i] > v[best] {
+			best = i
+		}
+	}
+	at, value = low+float64(best)*h, v[best]
+	if best == 0 || best == steps {
+		return at, value
+	}
+	bend := v[best-1] - 2*v[best] + v[best+1]
+	if bend >= 0 {
+		return at, value
+	}
+	top := at + h*(v[best-1]-v[best+1])/(2*bend)
+	if w := f(top); w > value && !math.IsNaN(w) {
+		return top, w
+	}
+	return at, value
 }

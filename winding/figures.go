@@ -46,8 +46,10 @@ const (
 	AsGiven
 	// Counted: a whole number of things.
 	Counted
-	// NeedsRunning: it would have to be run again for each tolerance.
+	// NeedsRunning: it would have to be run again for each tolerance, and is not.
 	NeedsRunning
+	// Rerun: found again in the usual condition for each tolerance.
+	Rerun
 )
 
 // Output is the description of one figure.
@@ -56,7 +58,11 @@ type Output struct {
 	ID string
 	// Group is the heading it stands under.
 	Group string
+	// Label is a few words; one that depends on a condition of the drive gets it added, see
+	// [Output.LabelFor].
 	Label string
+	// At is the condition it is for; 0 for none.
+	At int
 	// Dim is the unit its value is in, and those it can be shown in; InWind takes its
 	// place where the drive is the wind.
 	Dim, InWind quantity.Dimension
@@ -79,6 +85,21 @@ func (o *Output) DimFor(wind bool) quantity.Dimension {
 		return o.InWind
 	}
 	return o.Dim
+}
+
+// The conditions a figure may be for.
+const (
+	atSlow = iota + 1
+	atUsual
+	atTop
+)
+
+// LabelFor is the label with the condition it is for: "net amps, wheel 60 rpm".
+func (o *Output) LabelFor(m *MachineOutcome) string {
+	if o.At == 0 || o.At > len(m.Conditions) {
+		return o.Label
+	}
+	return o.Label + ", " + m.Conditions[o.At-1].Label
 }
 
 // The units that only figures have.
@@ -156,6 +177,14 @@ var trialOutputs = []Output{
 		}},
 	{ID: "volts_dc_open_gale", Group: "Volts", Label: "open in the gale", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Peak DC with nothing connected and the rotor running free in the gale."},
+	{ID: "volts_dc_open_furl", Group: "Volts", Label: "open when it furls", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Peak DC with nothing connected and the rotor running free in the wind at which it furls."},
+	{ID: "volts_dc_most", Group: "Volts", Label: "highest volts anywhere", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "The highest of: unloaded at the top speed, unloaded in furling wind and in the gale, the battery absorbing.", Mend: "diodes rated higher, or fewer turns",
+		past: func(o *Outcome, t *TrialOutcome) bool {
+			r := o.Machine.DiodeReverseVolts
+			return r.Known() && t.MostVolts.Value > r.Value
+		}},
 	{ID: "volts_phase_rms_per_rpm", Group: "Volts", Label: "phase rms per 1 rpm", Dim: voltsPerRPM, Digits: 3,
 		Meaning: "Volts rms of one phase for each rpm, nothing connected."},
 	{ID: "volts_line_rms_per_rpm", Group: "Volts", Label: "line rms per 1 rpm", Dim: voltsPerRPM, Digits: 3,
@@ -165,16 +194,35 @@ var trialOutputs = []Output{
 	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.Volts, Digits: 3,
 		Meaning: "Volts rms between two leads at the test speed, nothing connected."},
 
-	{ID: "amps_dc_slow", Group: "Amps", Label: "amps, slow speed", Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "DC amps into the battery at the slow speed, winding warm."},
-	{ID: "amps_dc_usual", Group: "Amps", Label: "amps, usual speed", Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "DC amps into the battery at the usual speed, winding warm.", Mend: "thicker wire or a current limit",
-		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.AmpsUsual })},
-	{ID: "amps_dc_top", Group: "Amps", Label: "amps, top speed", Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "DC amps into the battery at the top speed, winding warm.", Mend: "thicker wire or a current limit",
-		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.AmpsTop })},
+	{ID: "amps_dc_slow", Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm."},
+	{ID: "amps_dc_usual", Group: "Amps", Label: "net amps", At: atUsual, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
+		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there, less field, or magnets in the rotor",
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.BridgeUsual.Value > 0 && t.AmpsUsual.Value <= 0 }},
+	{ID: "amps_dc_top", Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm."},
+	{ID: "amps_dc_usual_empty", Group: "Amps", Label: "… battery empty", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Net amps in the usual condition with the battery at its rest voltage."},
+	{ID: "amps_dc_usual_absorbing", Group: "Amps", Label: "… battery nearly full", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Net amps in the usual condition with the battery at its absorption voltage."},
+	{ID: "net_w_usual", Group: "Amps", Label: "net watts", At: atUsual, Dim: quantity.Watts, Digits: 3, Better: More, Show: InGrid, Spread: Rerun,
+		Meaning: "At the battery's posts, less what the rotor takes."},
+	{ID: "runs_rpm_slow", Group: "Amps", Label: "alternator", At: atSlow, Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning, Meaning: "The speed it comes to there."},
+	{ID: "runs_rpm_usual", Group: "Amps", Label: "alternator", At: atUsual, Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: Rerun, Meaning: "The speed it comes to there."},
+	{ID: "runs_rpm_top", Group: "Amps", Label: "alternator", At: atTop, Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning, Meaning: "The speed it comes to there."},
+	{ID: "bridge_amps_dc_slow", Group: "Amps", Label: "bridge", At: atSlow, Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "What the bridge gives, the rotor's part not taken off."},
+	{ID: "bridge_amps_dc_usual", Group: "Amps", Label: "bridge", At: atUsual, Dim: quantity.Amps, Digits: 3, Spread: Rerun,
+		Meaning: "What the bridge gives, the rotor's part not taken off.", Mend: "thicker wire or a current limit",
+		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.BridgeUsual })},
+	{ID: "bridge_amps_dc_top", Group: "Amps", Label: "bridge", At: atTop, Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "What the bridge gives, the rotor's part not taken off.", Mend: "thicker wire or a current limit",
+		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.BridgeTop })},
+	{ID: "bridge_amps_dc_most", Group: "Amps", Label: "the most that flows", Dim: quantity.Amps, Digits: 3, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Out of the bridge in any condition, the battery empty: what wire, diodes, cable and fuse carry.", Mend: "thicker wire or a current limit",
+		past: pastLimit(func(t *TrialOutcome) quantity.Figure { return t.MostAmps })},
 	{ID: "target_rpm", Group: "Amps", Label: "amps wanted from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Speed at which the amps wanted are reached."},
+		Meaning: "Alternator speed at which the amps wanted are reached, net, if something holds it there."},
 	{ID: "cross_reference_rpm", Group: "Amps", Label: "crosses reference", Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: NeedsRunning,
 		Meaning: "Speed at which this trial's curve crosses the reference's: below it one charges more, above it the other."},
 
@@ -182,18 +230,23 @@ var trialOutputs = []Output{
 		Meaning: "The lowest of the limits by density, heat and temperature, DC side."},
 	{ID: "limit_rpm", Group: "Limits", Label: "limit reached at", Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning,
 		Meaning: "Speed at which the current limit is reached."},
-	{ID: "winding_c_usual", Group: "Limits", Label: "winding, usual", Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Temperature it comes to at the usual speed.", Mend: "thicker wire, better cooling, or less current",
-		past: func(o *Outcome, t *TrialOutcome) bool { return t.HotUsualC.Value > o.Machine.ClassLimitC.Value }},
-	{ID: "winding_c_top", Group: "Limits", Label: "winding, top", Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Temperature it comes to at the top speed.", Mend: "thicker wire, better cooling, or less current",
-		past: func(o *Outcome, t *TrialOutcome) bool { return t.HotTopC.Value > o.Machine.ClassLimitC.Value }},
-	{ID: "efficiency_usual", Group: "Limits", Label: "efficiency, usual", Dim: quantity.Percent, Digits: 2, Better: More, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Battery watts over shaft watts at the usual speed."},
+	{ID: "winding_c_slow", Group: "Limits", Label: "winding", At: atSlow, Dim: quantity.Celsius, Digits: 3, Better: Less, Spread: NeedsRunning,
+		Meaning: "The winding's mean temperature there: copper, iron and the rotor's field warm it."},
+	{ID: "winding_c_usual", Group: "Limits", Label: "winding", At: atUsual, Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "The winding's mean temperature there: copper, iron and the rotor's field warm it.", Mend: "thicker wire, better cooling, or less current",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.HotUsualC.Value > o.Machine.MeanLimitC.Value }},
+	{ID: "winding_c_top", Group: "Limits", Label: "winding", At: atTop, Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "The winding's mean temperature there: copper, iron and the rotor's field warm it.", Mend: "thicker wire, better cooling, or less current",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.HotTopC.Value > o.Machine.MeanLimitC.Value }},
+	{ID: "winding_c_hottest", Group: "Limits", Label: "winding, at its hottest", Dim: quantity.Celsius, Digits: 3, Better: Less, Spread: NeedsRunning,
+		Meaning: "The hottest anywhere in what the drive can do.", Mend: "thicker wire, better cooling, or less current",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.HottestC.Value > o.Machine.MeanLimitC.Value }},
+	{ID: "efficiency_usual", Group: "Limits", Label: "efficiency", At: atUsual, Dim: quantity.Percent, Digits: 2, Better: More, Show: InGrid, Spread: NeedsRunning,
+		Meaning: "Net watts into the battery over the watts taken of the drive."},
 	{ID: "density_a_per_mm2_per_dc_amp", Group: "Limits", Label: "in the wire, for 1 A DC", Dim: density, Digits: 3,
 		Meaning: "Current density in the wire for each ampere on the DC side."},
-	{ID: "seconds_to_class_limit", Group: "Limits", Label: "seconds to class", Dim: seconds, Digits: 2,
-		Meaning: "From cold to the class limit at the limit current, with no cooling."},
+	{ID: "seconds_to_class_limit", Group: "Limits", Label: "seconds to class", Dim: seconds, Digits: 2, Spread: NeedsRunning,
+		Meaning: "From the temperature it has at the usual condition to the class limit, at the limit current, with no cooling."},
 	{ID: "ac_factor_top", Group: "Limits", Label: "AC over DC ohms, top", Dim: quantity.None, Digits: 4,
 		Meaning: "How much more the wire resists at the top speed's frequency."},
 	{ID: "ac_factor_top_twice_the_strands", Group: "Limits", Label: "… with twice the strands", Dim: quantity.None, Digits: 4,
@@ -220,7 +273,7 @@ var trialOutputs = []Output{
 	{ID: "charges_from_x", Group: "Drive", Label: "charges from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Speed of the drive's own shaft, or the wind, from which the battery is charged."},
 	{ID: "year_kwh", Group: "Drive", Label: "a year's energy", Dim: kWh, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "Into the battery in a year of the stated wind."},
+		Meaning: "Into the battery in a year of the stated wind, less what the rotor takes."},
 	{ID: "full_power_rpm", Group: "Drive", Label: "full power: alternator", Dim: quantity.RPM, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Where a drive that gives all it can comes to rest against this winding."},
 	{ID: "full_power_amps_dc", Group: "Drive", Label: "full power: amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
@@ -244,28 +297,41 @@ var trialOutputs = []Output{
 		Meaning: "In the windings between the two leads."},
 	{ID: "brake_pair_at_top.copper_w", Group: "Leads joined", Label: "two leads: heat", Dim: quantity.Watts, Digits: 3, Spread: NeedsRunning,
 		Meaning: "What the copper turns to heat meanwhile."},
+	{ID: "brake_peak_torque_nm", Group: "Leads joined", Label: "brake: most torque", Dim: quantity.Torque, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "The most that joined leads hold back with, at any speed, hot; faster than there they hold less."},
+	{ID: "brake_peak_rpm", Group: "Leads joined", Label: "… at the speed", Dim: quantity.RPM, Digits: 3, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Where ohms and reactance of the winding are alike."},
+	{ID: "brake_stops_to_x_cold", Group: "Leads joined", Label: "brake stops up to, cold", Dim: quantity.Watts, InWind: quantity.WindSpeed, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "The most wind, or the most power of the drive, in which joined leads bring a turning shaft to rest, the winding at 20 °C."},
+	{ID: "brake_stops_to_x_hot", Group: "Leads joined", Label: "brake stops up to, hot", Dim: quantity.Watts, InWind: quantity.WindSpeed, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "The same with the winding at its class limit: the hotter, the less it holds."},
 	{ID: "brake_seconds_to_class_limit", Group: "Leads joined", Label: "brake: seconds to class", Dim: seconds, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "How long the copper takes to its class limit with all leads joined and no cooling."},
+		Meaning: "How long the copper takes to its class limit with all leads joined and no cooling, from the temperature it has."},
 	{ID: "dump_load_ohms", Group: "Battery full", Label: "dump load, battery full", Dim: quantity.Ohms, Digits: 2, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "What takes all it gives at the top speed at the absorption voltage."},
+		Meaning: "What takes all it gives in the top condition at the absorption voltage."},
 	{ID: "dump_load_w", Group: "Battery full", Label: "… and its watts", Dim: quantity.Watts, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "What that load has to stand."},
 	{ID: "over_charge_limit_a", Group: "Battery full", Label: "over charge limit by", Dim: quantity.Amps, Digits: 2, Better: Less, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "How far the amps at the top speed are above what the battery takes.", Mend: "a larger battery, a current limit, or a dump load",
+		Meaning: "How far the most that flows is above what the battery should take.", Mend: "a larger battery, a current limit, or a dump load",
 		past: func(_ *Outcome, t *TrialOutcome) bool { return t.OverChargeAmps.Value > 0 }},
 	{ID: "field_w", Group: "Field", Label: "field takes", Dim: quantity.Watts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "What the rotor coil takes, brushes and all."},
-	{ID: "net_w_usual", Group: "Field", Label: "net of field, usual", Dim: quantity.Watts, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "Into the battery at the usual speed, less what the field takes.", Mend: "more turns, less field, or magnets in the rotor",
-		past: func(_ *Outcome, t *TrialOutcome) bool { return t.NetUsual.Value <= 0 }},
-	{ID: "hold_field_a_slow", Group: "Field", Label: "field to hold, slow", Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "Field current that holds the absorption voltage at the slow speed with the amps wanted flowing."},
-	{ID: "hold_field_a_usual", Group: "Field", Label: "field to hold, usual", Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "The same at the usual speed."},
-	{ID: "hold_field_a_top", Group: "Field", Label: "field to hold, top", Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "The same at the top speed."},
-	{ID: "break_even_rpm", Group: "Field", Label: "field pays from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "Speed from which more reaches the battery than the field takes out of it."},
+	{ID: "hold_field_a_slow", Group: "Field", Label: "field to hold", At: atSlow, Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that holds the absorption voltage there with the amps wanted flowing."},
+	{ID: "hold_field_a_usual", Group: "Field", Label: "field to hold", At: atUsual, Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that holds the absorption voltage there with the amps wanted flowing."},
+	{ID: "hold_field_a_top", Group: "Field", Label: "field to hold", At: atTop, Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that holds the absorption voltage there with the amps wanted flowing."},
+	{ID: "best_field_a_slow", Group: "Field", Label: "best field", At: atSlow, Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that leaves the battery the most there: what a regulator should aim at."},
+	{ID: "best_field_a_usual", Group: "Field", Label: "best field", At: atUsual, Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that leaves the battery the most there: what a regulator should aim at."},
+	{ID: "best_field_a_top", Group: "Field", Label: "best field", At: atTop, Dim: quantity.Amps, Digits: 2, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Field current that leaves the battery the most there: what a regulator should aim at."},
+	{ID: "best_field_gain_w_usual", Group: "Field", Label: "… and what it gains", Dim: quantity.Watts, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Net watts in the usual condition over the field current in use."},
+	{ID: "break_even_rpm", Group: "Field", Label: "pays for its field from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "Alternator speed from which more reaches the battery than the field takes out of it."},
 	{ID: "self_excitation_build_rpm", Group: "Field", Label: "excites itself from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Speed from which it builds up by itself, with no battery to lend the first ampere."},
 	{ID: "self_excitation_hold_rpm", Group: "Field", Label: "… and holds to", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
@@ -292,15 +358,19 @@ var machineOutputs = []Output{
 	{ID: "magnets_over_wound", Group: "Flux", Label: "magnets instead: volts ×", Dim: quantity.None, Digits: 2,
 		Meaning: "Volts that the magnets given would make over those of the wound rotor."},
 	{ID: "battery_rest_v", Group: "Battery", Label: "battery at rest", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "With nothing connected for some hours."},
+	{ID: "battery_charging_v", Group: "Battery", Label: "battery while charging", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "What amps are worked out against."},
 	{ID: "battery_absorption_v", Group: "Battery", Label: "absorption", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "Where a charger holds it until it is full."},
 	{ID: "battery_float_v", Group: "Battery", Label: "float", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "Where a charger keeps a full one."},
 	{ID: "battery_charge_limit_a", Group: "Battery", Label: "charge limit", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The most it should be charged with."},
 	{ID: "battery_and_cable_ohms", Group: "Battery", Label: "battery and cable", Dim: quantity.Ohms, Digits: 3, Meaning: "Inside the battery, and along the cable there and back."},
-	{ID: "fuse_a", Group: "Battery", Label: "fuse at the post", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning, Meaning: "Next size from 1.25 times the most that any trial charges."},
+	{ID: "fuse_a", Group: "Battery", Label: "fuse at the post", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning, Meaning: "Next size from 1.25 times the most that flows with any trial."},
 	{ID: "diode_v", Group: "Battery", Label: "a diode drops", Dim: quantity.Volts, Digits: 3, Spread: AsGiven, Meaning: "Whatever flows."},
 	{ID: "diode_ohms", Group: "Battery", Label: "… and per amp", Dim: quantity.Ohms, Digits: 3, Spread: AsGiven, Meaning: "More for each ampere."},
 	{ID: "diode_reverse_v", Group: "Battery", Label: "diodes stand, reverse", Dim: quantity.Volts, Digits: 3, Spread: AsGiven, Meaning: "Repetitive peak reverse rating."},
 	{ID: "class_limit_c", Group: "Heat", Label: "class limit", Dim: quantity.Celsius, Digits: 3, Spread: AsGiven, Meaning: "Hottest the insulation's class allows (IEC 60085)."},
+	{ID: "mean_limit_c", Group: "Heat", Label: "its mean may come to", Dim: quantity.Celsius, Digits: 3, Spread: AsGiven, Meaning: "What the class allows the whole winding, as its ohms tell (IEC 60034-1): its hottest spot is hotter."},
+	{ID: "rise_k_per_w", Group: "Heat", Label: "rise per watt", Dim: quantity.KelvinPerW, Digits: 3, Meaning: "Kelvins for each watt that leaves through the stator, at the usual speed."},
+	{ID: "drag_w_usual", Group: "Heat", Label: "iron and friction, usual", Dim: quantity.Watts, Digits: 3, Meaning: "What it takes to turn it with nothing connected, at the usual speed."},
 	{ID: "slow_rpm", Group: "Speeds", Label: "slow", Dim: quantity.RPM, Digits: 3, Meaning: "Alternator speed from which it should charge."},
 	{ID: "usual_rpm", Group: "Speeds", Label: "usual", Dim: quantity.RPM, Digits: 3, Meaning: "Alternator speed it has most of the time."},
 	{ID: "top_rpm", Group: "Speeds", Label: "top", Dim: quantity.RPM, Digits: 3, Meaning: "Highest alternator speed."},
@@ -315,9 +385,13 @@ var machineOutputs = []Output{
 
 // pointOutputs is what a trial does at one speed of its shaft.
 var pointOutputs = []Output{
-	{ID: "amps_dc", Label: "to battery", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps into the battery."},
+	{ID: "amps_dc", Label: "bridge amps", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps out of the bridge."},
+	{ID: "net_amps_dc", Label: "net amps", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps into the battery, less what the rotor takes."},
+	{ID: "net_w", Label: "net watts", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts, less what the rotor takes."},
+	{ID: "cable_w", Label: "cable loss", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Heat in the cable."},
+	{ID: "field_w", Label: "field", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "What the rotor takes."},
 	{ID: "battery_w", Label: "to battery", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts."},
-	{ID: "efficiency", Label: "efficiency", Dim: quantity.Percent, Digits: 2, Better: More, Meaning: "Battery watts over shaft watts."},
+	{ID: "efficiency", Label: "efficiency", Dim: quantity.Percent, Digits: 2, Better: More, Meaning: "Net watts into the battery over shaft watts."},
 	{ID: "winding_c", Label: "winding", Dim: quantity.Celsius, Digits: 2, Better: Less, Meaning: "Temperature the winding comes to."},
 	{ID: "open_volts_dc", Label: "unloaded peak", Dim: quantity.Volts, Digits: 3, Meaning: "Peak DC with nothing connected."},
 	{ID: "shaft_w", Label: "shaft", Dim: quantity.Watts, Digits: 3, Meaning: "Watts the alternator's shaft takes."},

@@ -29,6 +29,8 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtMachine(d)
 	b.doubtReadings(d)
 	b.doubtInductance(d)
+	b.doubtField(d)
+	b.doubtFuse(d, o)
 	for i := range o.Trials {
 		b.doubtTrial(d, i, b.job.Trials[i], &o.Trials[i])
 	}
@@ -142,5 +144,23 @@ func (b *Bench) doubtInductance(d *doubts) {
 	if r := bridge.Value / short.Value; r < 0.75 || r > 1.33 {
 		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
 			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
+	}
+}
+
+// doubtField is about a rotor current that is not the one the flux was read at, or that its
+// supply cannot drive.
+func (b *Bench) doubtField(d *doubts) {
+	e, f := &b.rotor, &b.job.Field
+	if !e.wound {
+		return
+	}
+	if e.unmatched != "" {
+		d.add(Doubt, "field.current", "", "take a second spin-up reading, at another field current: then the flux follows the current", "",
+			"the flux was read at %.3g A of field, the rotor will take %.3g A: flux, short circuit and watts are those of the reading", e.amps.Value, fieldCurrent(f, &b.dc).Value)
+	}
+	if f.Amps.Given() && e.driven.Known() && f.Amps.Value > e.driven.Value*(1+fieldApart) {
+		need := f.Amps.Value*e.coil.Ohms() + e.coil.BrushVolts
+		d.add(Doubt, "field.current", "", fmt.Sprintf("measure the current warm; it needs %.3g V", need), "Ohm's law, the coil at its working temperature",
+			"the supply drives %.3g A through the warm rotor coil, not %.3g A", e.driven.Value, f.Amps.Value)
 	}
 }

@@ -10,26 +10,119 @@ import (
 
 // doubtRunning is about what a trial does when it turns.
 func (b *Bench) doubtRunning(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	if c, s := o.CutInRPM, b.speeds.slow; b.job.Drive.Kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
-		d.add(Doubt, at("turns"), t.Name, fmt.Sprintf("about %.0f turns would", math.Ceil(o.Turns.Value*c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
+	better := b.better(t, o)
+	o.Mend = better
+	if c, s := o.CutInRPM, b.speeds.slow; b.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
+		d.add(Doubt, at("turns"), t.Name, better, "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
 	b.doubtOpen(d, at, t, o)
-	o.Charging.doubt(d, at, t, o)
-	o.Driven.doubt(d, at, t)
+	b.doubtHeat(d, at, t, o, better)
+	b.doubtNet(d, at, t, o, better)
+	switch o.region {
+	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
+		d.add(Doubt, at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
+	}
+	b.doubtCharge(d, t, o)
+}
+
+// better is the winding that would do better, worked out once for all that a trial is
+// blamed for; "" when it is blamed for nothing that turns and wire could mend.
+func (b *Bench) better(t job.Trial, o *TrialOutcome) string {
+	at := o.in(usual)
+	if at == nil {
+		return ""
+	}
+	limit := o.LimitAmps
+	late := b.drive.kind != "wind" && o.CutInRPM.Known() && b.speeds.slow.Known() && o.CutInRPM.Value > b.speeds.slow.Value
+	over := limit.Known() && o.MostAmps.Known() && o.MostAmps.Value > limit.Value*1.005
+	hot := o.HottestC.Known() && o.HottestC.Value > b.air.meanC || at.TooHot
+	clean := !late && !over && !hot && at.NetAmps > 0
+	if clean && (o.region == drive.Charging || o.region == "") {
+		return ""
+	}
+	return b.mendFor(t, o, clean)
+}
+
+// doubtHeat is about current and temperature where it really runs.
+func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
+	fix := better
+	if fix == "" {
+		fix = "a current limit, better cooling"
+	}
+	for i := range o.Operating {
+		p := &o.Operating[i]
+		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*1.005 {
+			d.add(Doubt, at("gauge"), t.Name, fix, o.LimitBy, "%.3g A with the %s is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
+			break
+		}
+	}
+	if !b.air.still.Known() || len(o.Operating) == 0 {
+		return
+	}
+	if wind := o.coolTo(b); b.drive.kind == "wind" && better == "" && wind > 0 {
+		fix = fmt.Sprintf("furl it before %.3g m/s", wind)
+	}
+	switch hot, limit := o.HottestC, b.air.meanC; {
+	case !hot.Known():
+		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "with the %s the winding finds no steady temperature: it burns", o.whereHot(b))
+	case hot.Value > limit:
+		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, b.air.class, limit)
+	}
+}
+
+// coolTo is the strongest wind of those gone through in which the winding still keeps to
+// its class; 0 when there is none.
+func (o *TrialOutcome) coolTo(b *Bench) float64 {
+	wind := 0.0
+	for i := range o.Points {
+		if o.Points[i].TooHot || o.Points[i].WindingC > b.air.meanC {
+			break
+		}
+		wind = o.Points[i].X
+	}
+	return wind
+}
+
+// whereHot names the first state in which the winding finds no steady temperature.
+func (o *TrialOutcome) whereHot(b *Bench) string {
+	for i := range o.Points {
+		if o.Points[i].TooHot && b.drive.kind == "wind" {
+			return fmt.Sprintf("wind from %.3g m/s", o.Points[i].X)
+		}
+	}
+	for i := range o.Operating {
+		if o.Operating[i].TooHot {
+			return b.drive.conditions[indexOf(o.Operating[i].Condition)].Label
+		}
+	}
+	return "drive at full power"
+}
+
+// doubtNet is about a rotor that takes more than comes in.
+func (b *Bench) doubtNet(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
+	p := o.in(usual)
+	if p == nil || p.FieldWatts == 0 || p.NetAmps > 0 || p.AmpsDC == 0 {
+		return
+	}
+	fix := better
+	if fix == "" && o.BestUsual.Known() {
+		fix = fmt.Sprintf("a field current of %.2g A", o.BestUsual.Value)
+	}
+	d.add(Doubt, at("turns"), t.Name, fix, "", "with the %s the rotor takes %.3g W and %.3g W come in: the battery runs down", b.drive.conditions[usual].Label, p.FieldWatts, p.BatteryWatts)
 }
 
 // ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and
 // sleeving of a low-voltage stator are not doubted; common practice, no source.
 const ordinaryInsulation = 250.0
 
-// doubtOpen is about the voltage with nothing connected, at the top speed and in a gale.
+// doubtOpen is about the highest voltage there can be.
 func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	worst, where := o.OpenAtTopVolts, "at the top speed"
-	if g := o.OpenAtGaleVolts; g.Known() && g.Value > worst.Value {
-		worst, where = g, "in the gale"
+	worst, where := o.OpenAtTopVolts, "unloaded at the top speed"
+	if o.MostVolts.Known() {
+		worst, where = o.MostVolts, o.MostVolts.Why
 	}
 	if !worst.Known() {
 		return
@@ -39,49 +132,27 @@ func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *Tri
 		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
 		case err != nil:
 		case open.DiodesBroken:
-			d.add(Broken, "battery.diode_reverse", t.Name, fix, "", "unloaded %s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
+			d.add(Broken, "battery.diode_reverse", t.Name, fix, "", "%s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
 		case open.DiodesTight:
-			d.add(Doubt, "battery.diode_reverse", t.Name, fix, "half the rating; common practice, no source", "unloaded %s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
+			d.add(Doubt, "battery.diode_reverse", t.Name, fix, "half the rating; common practice, no source", "%s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
 		}
 	}
 	if line := worst.Value / math.Sqrt2; line > ordinaryInsulation {
 		d.add(Doubt, at("turns"), t.Name, "liner, sleeving and enamel rated for it, proved by someone with the proper tester; or fewer turns", "common practice, no source",
-			"unloaded %s there are %.0f V rms between leads: more than the insulation of a low-voltage stator is made for", where, line)
+			"%s there are %.0f V rms between leads: more than the insulation of a low-voltage stator is made for", where, line)
 	}
 }
 
-// doubt is what the running calls out.
-func (c *Charging) doubt(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	for _, p := range c.AtSpeeds {
-		if p.TooHot {
-			d.add(Broken, at("gauge"), t.Name, "thicker wire, better cooling, or less current", "steady heat balance", "at %.0f rpm the winding comes to more than %.0f °C", p.RPM, hottest-1)
-			break
-		}
+// doubtCharge calls out charging above the battery's limit.
+func (b *Bench) doubtCharge(d *doubts, t job.Trial, o *TrialOutcome) {
+	over := o.OverChargeAmps
+	if !over.Known() || over.Value <= 0 {
+		return
 	}
-	if a, l := c.AmpsUsual, o.LimitAmps; a.Known() && l.Known() && a.Value > l.Value*1.005 {
-		d.add(Doubt, at("gauge"), t.Name, "thicker wire or a current limit", o.LimitBy, "%.1f A at the usual speed is over its limit of %.1f A (%s)", a.Value, l.Value, o.LimitBy)
-	} else if a := c.AmpsTop; a.Known() && l.Known() && a.Value > l.Value*1.005 {
-		d.add(Doubt, at("gauge"), t.Name, "thicker wire or a current limit", o.LimitBy, "%.1f A at the top speed is over its limit of %.1f A (%s)", a.Value, l.Value, o.LimitBy)
+	fix, load := "a larger battery, or a regulator that holds the field back", ""
+	if o.DumpOhms.Known() {
+		fix = "a larger battery, a current limit, or a dump load"
+		load = fmt.Sprintf("; a dump load for all of it is %.2f Ω and %.0f W", o.DumpOhms.Value, o.DumpWatts.Value)
 	}
-}
-
-// doubt is what the drive calls out.
-func (dr *Driven) doubt(d *doubts, at func(string) string, t job.Trial) {
-	fix := ""
-	if len(dr.Mends) > 0 {
-		fix = dr.Mends[0]
-	}
-	switch dr.region {
-	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
-		d.add(Doubt, at("turns"), t.Name, fix, "balance of drive and alternator", "%s", dr.Suits)
-	}
-	dr.SafetyRun.doubt(d, at, t)
-}
-
-// doubt calls out charging above the battery's limit.
-func (s *SafetyRun) doubt(d *doubts, _ func(string) string, t job.Trial) {
-	if over := s.OverChargeAmps; over.Known() && over.Value > 0 {
-		d.add(Doubt, "battery.charge_limit", t.Name, "a larger battery, a current limit, or a dump load", "the battery's charge limit",
-			"at the top speed it charges %.1f A above the battery's limit; a dump load for all of it is %.2f Ω and %.0f W", over.Value, s.DumpOhms.Value, s.DumpWatts.Value)
-	}
+	d.add(Doubt, "battery.charge_limit", t.Name, fix, "the battery's charge limit", "the most that it charges is %.1f A above the battery's limit%s", over.Value, load)
 }

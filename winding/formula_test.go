@@ -130,8 +130,8 @@ func TestTemperatureLimit(t *testing.T) {
 	for _, l := range a.Each {
 		if l.Name == "temperature" {
 			phase := l.AmpsDC.Value * math.Sqrt(2.0/3)
-			watts := 3 * phase * phase * a.PhaseOhms20.Value * (234.5 + 155) / 254.5
-			assert.InEpsilon(t, 155-30, 1.5*watts, 1e-9)
+			watts := 3 * phase * phase * a.PhaseOhms20.Value * (234.5 + 145) / 254.5 // class F by resistance: 40 + 105
+			assert.InEpsilon(t, 145-30, 1.5*watts, 1e-9)
 			return
 		}
 	}
@@ -212,6 +212,7 @@ func ready() job.Job {
 	j.Battery = job.BatterySpec{RestVolts: quantity.Known(12.6), AbsorptionVolts: quantity.Known(14.4), Ohms: quantity.Known(0.02), Chemistry: "custom"}
 	j.Target = job.Target{SlowRPM: quantity.Known(600), UsualRPM: quantity.Known(900), TopRPM: quantity.Known(2000)}
 	j.Machine.KelvinPerWatt = quantity.Known(0.8)
+	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(600) // measured: none
 	return j
 }
 

@@ -16,6 +16,9 @@ type bounds struct {
 	machine *machine
 	room    *slotRoom
 	air     *thermal
+	drag    *drag
+	rotor   *excitation
+	usual   quantity.Figure // rpm
 	top     quantity.Figure // rpm
 	old     *oldWinding
 	oldOhms *Ohms
@@ -81,15 +84,18 @@ func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limi
 	return Limit{"old density", amps, "the current density that the plate's amps made in the old wire", "same A/mm²"}
 }
 
-// byTemperature: the loss at which the winding comes to its class limit.
+// byTemperature: the copper loss at which the mean of the winding comes to what its class
+// allows by resistance, at the usual speed, on top of what iron and field leave in it.
 func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
-	hot := w.trial.Metal.TempFactor(20, b.air.classC)
+	hot := w.trial.Metal.TempFactor(20, b.air.meanC)
 	k := b.machine.phasePerDC(w.trial.Connection) / float64(b.machine.sets)
-	amps := o.PhaseOhms20.With(b.air.perWatt, func(r, rth float64) float64 {
-		watts := (b.air.classC - b.air.ambientC) / rth
+	rpm := b.usual.Value
+	other := ironThroughStator*b.drag.at(rpm) + fieldThroughStator*b.rotor.takes()
+	amps := o.PhaseOhms20.With(b.air.still, func(r, _ float64) float64 {
+		watts := max(0, (b.air.meanC-b.air.ambientC)/b.air.perWatt(rpm)-other)
 		return math.Sqrt(watts/(b.machine.windings()*r*hot)) / k
 	})
-	return Limit{"temperature", amps, fmt.Sprintf("comes to %.0f °C, class %s, in air of %.0f °C", b.air.classC, b.air.class, b.air.ambientC), "IEC 60085; steady heat balance"}
+	return Limit{"temperature", amps, fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted", b.air.meanC, b.air.class, b.air.ambientC), "IEC 60034-1 rise by resistance; steady heat balance"}
 }
 
 // atTopSpeed is skin depth and AC factor. Only the part of the turn that lies in the

@@ -88,12 +88,3 @@ func (m *machine) carter(mouth quantity.Reading, gapMM float64) float64 {
 	}
 	return field.Carter(math.Pi*m.BoreMM.Value/m.Slots.Value, mouth.Value, gapMM)
 }
-
-// ironWatts is the drag at a speed: the measured one carried by the power 1.5, between
-// hysteresis and friction (1) and eddy currents (2); common practice, no source.
-func (m *machine) ironWatts(rpm float64) float64 {
-	if !m.IronWatts.Given() || !m.IronRPM.Given() || rpm <= 0 {
-		return 0
-	}
-	return m.IronWatts.Value * math.Pow(rpm/m.IronRPM.Value, defaultIronPower)
-}

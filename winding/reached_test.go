@@ -67,7 +67,7 @@ func TestRegionsOfAShaft(t *testing.T) {
 					switch {
 					case p.GivesWatts > 0 && p.DriveWatts > p.GivesWatts:
 						want = winding.Overload
-					case p.RPM < a.CutInRPM.Value:
+					case p.RPM < a.CutInRPM.Value || p.AmpsDC == 0:
 						want = drive.Idling
 						assert.Zero(t, p.AmpsDC)
 					}

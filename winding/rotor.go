@@ -29,11 +29,17 @@ func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	if f.Amps.Given() {
 		return f.Amps.Figure("")
 	}
+	return supplyCurrent(f, dc)
+}
+
+// supplyCurrent is what the supply drives through the warm coil; the battery under charge
+// is the supply where none is said.
+func supplyCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	w, ok := rotorCoil(f)
 	if !ok {
 		return quantity.Missing("needs the field current, or the rotor coil's ohms")
 	}
-	return quantity.Of(w.Amps(f.Volts.Or(dc.rest.Value)), quantity.Guessed).Because("the supply through the warm coil")
+	return quantity.Of(w.Amps(f.Volts.Or(dc.charging.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
 // curve is the flux from spin-up readings at several field currents: the

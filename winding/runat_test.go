@@ -21,7 +21,7 @@ func TestRunAtIsOnTheCurve(t *testing.T) {
 	j.Trials[1].Connection = layout.Delta // so that no trial can stand in for another
 	b := winding.Prepare(j)
 	for i, trial := range b.Outcome().Trials {
-		points := append(append([]winding.RunPoint{}, trial.Curve...), trial.AtSpeeds...)
+		points := trial.Curve
 		require.NotEmpty(t, points)
 		for _, want := range points {
 			got, why := b.RunAt(i, want.RPM)

@@ -6,37 +6,178 @@ import (
 	"slotwright/winding/drive"
 	"slotwright/winding/heat"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 func noSafety(why string) SafetyRun {
 	no := quantity.Missing(why)
 	none := Brake{no, no, no, no}
-	return SafetyRun{Brake: none, BrakePair: none, BrakeSeconds: no, DumpOhms: no, DumpWatts: no, OverChargeAmps: no}
+	return SafetyRun{Brake: none, BrakePair: none, BrakePeakNm: no, BrakePeakRPM: no, StopsCold: no, StopsHot: no, BrakeSeconds: no,
+		DumpOhms: no, DumpWatts: no, OverChargeAmps: no, OpenAtFurlVolts: no, MostVolts: no}
 }
 
-// runSafety works these out at the top speed.
+// runSafety works out the worst that can come.
 func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	s := noSafety("needs the top speed")
-	top := b.speeds.top
-	if !top.Known() || top.Value <= 0 {
+	b.highestVolts(&s, t)
+	fast, at := b.speeds.top, t.in(top)
+	if at != nil && at.RPM > 0 {
+		fast = quantity.Of(at.RPM, quantity.Guessed)
+	}
+	if !fast.Known() || fast.Value <= 0 {
 		return s
 	}
-	emf := t.PhasePerRPM.Value * top.Value
-	ohms := r.ohms20 * r.factor(20, b.air.classC)
-	x := 2 * math.Pi * r.hertz * top.Value * r.henries
-	all := drive.ShortAll(emf, ohms, x, top.Value, b.machine.phases, r.delta)
+	b.brake(&s, r, t, fast.Value)
+	most := t.mostAnywhere()
+	s.OverChargeAmps = most.With(b.dc.chargeLimit, func(i, limit float64) float64 { return i - limit })
+	if b.rotor.wound {
+		no := quantity.Missing("with a wound rotor the regulator takes the field back")
+		s.DumpOhms, s.DumpWatts = no, no
+		return s
+	}
+	full := quantity.Missing("needs the top speed")
+	if at != nil && at.FullAmps > 0 {
+		full = quantity.Of(at.FullAmps, quantity.Guessed)
+	}
+	s.DumpWatts = full.With(b.dc.absorption, func(i, v float64) float64 { _, w := drive.DumpLoad(v, i); return w })
+	s.DumpOhms = full.With(b.dc.absorption, func(i, v float64) float64 { o, _ := drive.DumpLoad(v, i); return o })
+	return s
+}
+
+// brake is all that joining the leads does.
+func (b *Bench) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
+	per := t.PhasePerRPM.Value
+	x := 2 * math.Pi * r.hertz * r.henries // Ω per rpm
+	hot := r.ohms20 * r.factor(20, b.air.classC)
+	all := drive.ShortAll(per*rpm, hot, x*rpm, rpm, b.machine.phases, r.delta)
+	all.TorqueNm *= r.sets
+	all.Watts *= r.sets
 	s.Brake = brakeFigures(all)
 	if b.machine.phases == 3 {
-		s.BrakePair = brakeFigures(drive.ShortPair(emf, ohms, x, top.Value, r.delta))
+		s.BrakePair = brakeFigures(drive.ShortPair(per*rpm, hot, x*rpm, rpm, r.delta))
 	}
-	circuits := float64(t.Circuits)
+	holds := func(ohms float64) drive.Torque {
+		short := drive.ShortTorque(per, ohms, x, b.machine.phases)
+		return func(n float64) float64 { return r.sets*short(n) + dragTorque(&b.drag, n) }
+	}
+	if x > 0 {
+		peak := hot / x
+		s.BrakePeakRPM = quantity.Of(peak, quantity.Guessed)
+		s.BrakePeakNm = quantity.Of(r.sets*drive.ShortTorque(per, hot, x, b.machine.phases)(peak), quantity.Guessed)
+	}
+	s.StopsCold, s.StopsHot = b.drive.stopsTo(holds(r.ohms20)), b.drive.stopsTo(holds(hot))
+	warm := t.HotUsualC
+	if !warm.Known() {
+		warm = quantity.Of(b.air.ambientC, quantity.Guessed)
+	}
 	s.BrakeSeconds = t.ConductorAreaMM2.Then(func(area float64) float64 {
-		return heat.Seconds(r.metal, all.CoilAmps/circuits/area, b.air.ambientC, b.air.classC)
+		return shortedSeconds(t.metal, warm.Value, b.air.classC, func(celsius float64) float64 {
+			z := math.Hypot(r.ohms20*r.factor(20, celsius), x*rpm)
+			return per * rpm / z / float64(t.Circuits) / area
+		})
 	})
-	s.OverChargeAmps = t.AmpsTop.With(b.dc.chargeLimit, func(i, limit float64) float64 { return i - limit })
-	s.DumpWatts = t.AmpsTop.With(b.dc.absorption, func(i, v float64) float64 { _, w := drive.DumpLoad(v, i); return w })
-	s.DumpOhms = t.AmpsTop.With(b.dc.absorption, func(i, v float64) float64 { o, _ := drive.DumpLoad(v, i); return o })
-	return s
+}
+
+// dragTorque is iron and friction as a torque.
+func dragTorque(d *drag, rpm float64) float64 {
+	if rpm <= 0 {
+		return 0
+	}
+	return d.at(rpm) / (2 * math.Pi * rpm / 60)
+}
+
+// shortedSeconds is how long copper takes from one temperature to another with no cooling
+// when the current density, A/mm², falls as it heats: in steps of a few kelvins, each with
+// the current that flows then.
+func shortedSeconds(metal wiretable.Metal, fromC, toC float64, density func(celsius float64) float64) float64 {
+	const steps = 32
+	if toC <= fromC {
+		return 0
+	}
+	sum, step := 0.0, (toC-fromC)/steps
+	for i := range steps {
+		at := fromC + float64(i)*step
+		sum += heat.Seconds(metal, density(at+step/2), at, at+step)
+	}
+	return sum
+}
+
+// stopsTo is the most wind, m/s, or the most power of the drive, W, at which joined leads
+// bring a turning shaft to rest: their torque has to be more than the drive's at every
+// speed from the running one down. Rotor at its best tip-speed ratio when they are joined.
+func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
+	switch {
+	case s.kind == "" || s.kind == "fixed":
+		return quantity.Missing("only for a drive that gives way")
+	case s.why != "":
+		return quantity.Missing(s.why)
+	case s.kind == "wind":
+		stops := func(wind float64) bool {
+			given := s.shaft.Torque(wind)
+			return margin(given, holds, s.ratio.Value*s.shaft.Rotor.RPM(wind, s.shaft.Rotor.PeakLambda)) > 1
+		}
+		if stops(mostStopWind) {
+			return quantity.Of(mostStopWind, quantity.Guessed).Because("and more")
+		}
+		return quantity.Of(bisect(0.1, mostStopWind, func(wind float64) bool { return !stops(wind) }), quantity.Guessed)
+	}
+	given := s.given(0)
+	if given == nil {
+		return quantity.Missing("needs the drive's power")
+	}
+	most := 0.0
+	for i := 1; i <= marginSteps; i++ {
+		most = max(most, s.source.Watts(s.source.Top()*float64(i)/marginSteps))
+	}
+	return quantity.Of(most*margin(given, holds, s.ratio.Value*s.source.Top()), quantity.Guessed)
+}
+
+// Limits of the search for what joined leads hold.
+const (
+	mostStopWind = 40.0
+	marginSteps  = 96
+)
+
+// margin is the least, over all speeds up to one, of the torque that holds over the torque
+// that drives.
+func margin(given, holds drive.Torque, rpm float64) float64 {
+	least := math.Inf(1)
+	for i := 1; i <= marginSteps; i++ {
+		n := rpm * float64(i) / marginSteps
+		if g := given(n); g > 0 {
+			least = min(least, holds(n)/g)
+		}
+	}
+	return least
+}
+
+// highestVolts is the voltage with nothing connected, wherever it is highest, and that of
+// the battery itself.
+func (b *Bench) highestVolts(s *SafetyRun, t *TrialOutcome) {
+	d := &b.drive
+	free := func(wind float64) quantity.Figure {
+		switch {
+		case d.kind != "wind":
+			return quantity.Missing("only for a wind rotor")
+		case d.why != "":
+			return quantity.Missing(d.why)
+		}
+		return t.PeakDCPerRPM.Times(d.shaft.FreeRPM(wind))
+	}
+	s.OpenAtFurlVolts, t.OpenAtGaleVolts = free(d.furl), free(d.gale)
+	best := quantity.Missing("needs the volts and a top speed")
+	for _, c := range []struct {
+		volts quantity.Figure
+		where string
+	}{
+		{t.OpenAtTopVolts, "unloaded at the top speed"}, {s.OpenAtFurlVolts, "unloaded in the wind at which it furls"},
+		{t.OpenAtGaleVolts, "unloaded in the gale"}, {b.dc.absorption, "the battery itself, absorbing"},
+	} {
+		if c.volts.Known() && (!best.Known() || c.volts.Value > best.Value) {
+			best = c.volts.Because(c.where)
+		}
+	}
+	s.MostVolts = best
 }
 
 // brakeFigures is a brake for the outcome; nothing where no current flows.

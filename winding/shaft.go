@@ -1,8 +1,7 @@
 package winding
 
 import (
-	"fmt"
-
+	"math"
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -35,6 +34,9 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 		return g, ""
 	}
 	y := drive.Yielding{UsualRPM: d.UsualRPM.Value, UsualWatts: d.Watts.Value}
+	if free := d.TopRPM.Value; free > d.UsualRPM.Value {
+		y.FreeRPM = free
+	}
 	if err := y.Check(); err != nil {
 		return nil, err.Error()
 	}
@@ -42,122 +44,98 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 }
 
 // meetShaft sets a trial against a drive with a power of its own: at each speed what it
-// takes and what there is, and where it comes to rest when the drive gives all it can.
-func (b *Bench) meetShaft(r *charger, t *TrialOutcome) Driven {
-	source, why := sourceOf(&b.job.Drive)
-	switch {
-	case !b.speeds.ratio.Known():
-		return noDrive(b.speeds.ratio.Why)
-	case why != "":
-		return noDrive(why)
-	}
-	through := transmissionOf(&b.job.Drive)
-	through.Ratio, through.Slip = b.speeds.ratio.Value, 0
-	load := r.torque(t.CutInRPM.Value, 1.01*through.Ratio*source.Top())
-	met, err := drive.NewDriven(source, through, load.Taken, load.Samples)
+// takes and what there is, where it is held in the three conditions, and where it comes to
+// rest when the drive gives all it can.
+func (b *Bench) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
+	s := &b.drive
+	spots = s.held(b.air.ambientC)
+	load, warm := r.torque(t.CutInRPM.Value, 1.01*s.ratio.Value*s.source.Top())
+	met, err := drive.NewDriven(s.source, s.through, load.Taken, load.Samples)
 	if err != nil {
-		return noDrive(err.Error())
+		t.Driven = noDrive(err.Error())
+		return spots
 	}
-	out := noDrive("needs a wind rotor")
-	for _, p := range t.Curve {
-		if x := p.RPM / through.Ratio; x > 0 && x <= source.Top() {
-			out.Points = append(out.Points, shaftPoint(p, x, through.Passes(), source.Watts(x)))
-		}
-	}
-	out.StartsAt = t.CutInRPM.Times(1 / through.Ratio)
-	b.readShaft(&out, r, met, through)
-	return out
-}
-
-// shaftPoint is a trial turned at a drive speed, and whether the drive can.
-func shaftPoint(run RunPoint, x, passes, gives float64) DrivePoint {
-	p := DrivePoint{X: x, RPM: run.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: run.ShaftWatts / passes, GivesWatts: gives}
-	if p.DriveWatts > 0 {
-		p.Efficiency = p.BatteryWatts / p.DriveWatts
-	}
-	switch {
-	case p.DriveWatts > p.GivesWatts:
-		p.Region = Overload
-	case p.AmpsDC == 0:
-		p.Region = drive.Idling
-	default:
-		p.Region = drive.Charging
-	}
-	return p
-}
-
-// readShaft says where full power ends up and how that suits.
-func (b *Bench) readShaft(out *Driven, r *charger, met *drive.Driven, through drive.Transmission) {
-	no := quantity.Missing("it comes to no rest within the drive's speeds")
-	out.RunRPM, out.RunAmps, out.RunWatts = no, no, no
-	e, held := met.FullPower()
-	if held {
-		out.RunRPM, out.RunWatts = quantity.Of(e.RPM, quantity.Guessed), quantity.Of(e.Watts/through.Passes(), quantity.Guessed)
-		out.RunAmps = quantity.Of(r.at(e.RPM, b.air.ambientC).AmpsDC, quantity.Guessed)
-	}
-	usual := b.speeds.usual
-	if !usual.Known() {
-		return
-	}
-	run, err := met.At(usual.Value / through.Ratio)
-	if err != nil {
-		return
-	}
-	amps := r.at(usual.Value, b.air.ambientC).AmpsDC
-	switch {
-	case amps == 0:
-		out.region = drive.Idling
-		out.Suits = fmt.Sprintf("does not charge at the usual speed: it begins at %.0f rpm of the drive", out.StartsAt.Value)
-		out.Mends = []string{"more turns", "a larger ratio"}
-	case !run.Enough:
-		out.region = Overload
-		out.Suits = fmt.Sprintf("asks for %.0f W at the usual speed, the drive gives %.0f W: ", run.TakenWatts, run.GivesWatts)
-		out.Mends = []string{"fewer turns", "a smaller ratio", "a resistance in line with the battery"}
-		if run.Stops {
-			out.Suits += "it is stopped"
+	t.Driven = noDrive("needs a wind rotor")
+	t.Points = s.alongCurve(t.Curve)
+	t.StartsAt = t.CutInRPM.Times(1 / s.ratio.Value)
+	for i := range spots {
+		if s.conditions[i].asked > 0 {
+			spots[i].reach(met, s.ratio.Value, warm)
 		} else {
-			out.Suits += fmt.Sprintf("it is held back to %.0f rpm of the drive and %.1f A", run.Settles.RPM/through.Ratio, r.at(run.Settles.RPM, b.air.ambientC).AmpsDC)
-		}
-	default:
-		out.region = drive.Charging
-		out.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %.1f A", run.TakenWatts, run.GivesWatts, amps)
-		if held && e.RPM > usual.Value*1.02 {
-			out.Suits += fmt.Sprintf("; given all of it, it runs up to %.0f rpm of the drive and %.1f A", e.RPM/through.Ratio, out.RunAmps.Value)
+			spots[i] = atFullPower(met, warm)
 		}
 	}
+	no := quantity.Missing("it comes to no rest within the drive's speeds")
+	t.RunRPM, t.RunAmps, t.RunWatts = no, no, no
+	if e, held := met.FullPower(); held {
+		p := r.at(e.RPM, warm.at(e.RPM))
+		t.RunRPM, t.RunWatts = quantity.Of(e.RPM, quantity.Guessed), quantity.Of(e.Watts/s.through.Passes(), quantity.Guessed)
+		t.RunAmps = quantity.Of(p.NetAmps, quantity.Guessed)
+	}
+	return spots
+}
+
+// atFullPower is where the drive ends up when it gives all it can.
+func atFullPower(met *drive.Driven, warm *warmth) spot {
+	e, ok := met.FullPower()
+	if !ok {
+		return spot{region: drive.Stalled, stops: true}
+	}
+	return spot{rpm: e.RPM, warm: warm.at(e.RPM), region: drive.Charging}
+}
+
+// reach holds a spot to what the drive can do at the speed asked for.
+func (at *spot) reach(met *drive.Driven, ratio float64, warm *warmth) {
+	if math.IsNaN(at.rpm) {
+		return
+	}
+	run, err := met.At(at.rpm / ratio)
+	switch {
+	case err != nil:
+		at.rpm = math.NaN()
+		return
+	case run.Enough:
+		at.region = drive.Charging
+	case run.Stops:
+		at.rpm, at.region, at.stops = 0, drive.Stalled, true
+	default:
+		at.rpm, at.region = run.Settles.RPM, Overload
+	}
+	at.warm = warm.at(at.rpm)
+}
+
+// alongCurve is the curve against the drive's own speed, and whether it can.
+func (s *driveSide) alongCurve(curve []RunPoint) []DrivePoint {
+	var list []DrivePoint
+	passes := s.through.Passes()
+	for i := range curve {
+		run := &curve[i]
+		x := run.RPM / s.ratio.Value
+		if x <= 0 || s.source != nil && x > s.source.Top() {
+			continue
+		}
+		p := DrivePoint{X: x, RPM: run.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
+			DriveWatts: run.ShaftWatts / passes, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, Region: drive.Charging}
+		if s.source != nil {
+			p.GivesWatts = s.source.Watts(x)
+		}
+		if p.DriveWatts > 0 {
+			p.Efficiency = max(0, p.NetWatts) / p.DriveWatts
+		}
+		switch {
+		case s.source != nil && p.DriveWatts > p.GivesWatts:
+			p.Region = Overload
+		case p.AmpsDC == 0:
+			p.Region = drive.Idling
+		}
+		list = append(list, p)
+	}
+	return list
 }
 
 // meetFixed is a drive whose speed does not give way.
-func (b *Bench) meetFixed(r *charger, t *TrialOutcome) Driven {
-	if !b.speeds.ratio.Known() {
-		return noDrive(b.speeds.ratio.Why)
-	}
-	out := noDrive("its speed does not give way")
-	through := transmissionOf(&b.job.Drive)
-	through.Ratio, through.Slip = b.speeds.ratio.Value, 0
-	for _, p := range t.Curve[1:] {
-		pt := shaftPoint(p, p.RPM/through.Ratio, through.Passes(), 0)
-		pt.Region = drive.Charging
-		if pt.AmpsDC == 0 {
-			pt.Region = drive.Idling
-		}
-		out.Points = append(out.Points, pt)
-	}
-	out.StartsAt = t.CutInRPM.Times(1 / through.Ratio)
-	usual := b.speeds.usual
-	if !usual.Known() {
-		return out
-	}
-	run, err := drive.RunFixed(usual.Value/through.Ratio, through, func(rpm float64) float64 { return r.at(rpm, b.air.ambientC).TorqueNm })
-	if err != nil {
-		return noDrive(err.Error())
-	}
-	amps := r.at(usual.Value, b.air.ambientC).AmpsDC
-	out.region = drive.Charging
-	out.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %.1f A", run.TakenWatts, amps)
-	if amps == 0 {
-		out.region = drive.Idling
-		out.Suits, out.Mends = "does not charge at the usual speed", []string{"more turns", "a larger ratio"}
-	}
-	return out
+func (b *Bench) meetFixed(_ *charger, t *TrialOutcome) {
+	t.Driven = noDrive("its speed does not give way")
+	t.Points = b.drive.alongCurve(t.Curve)
+	t.StartsAt = t.CutInRPM.Times(1 / b.drive.ratio.Value)
 }

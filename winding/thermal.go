@@ -1,37 +1,116 @@
 package winding
 
 import (
+	"math"
 	"slotwright/winding/heat"
 	"slotwright/winding/quantity"
 )
 
+// # How warm the winding gets
+//
+// t = ambient + Rth·P, P all the heat that leaves through the stator: the copper's, most of
+// the iron's, part of the rotor's field.
+//
+// Rth, the rise per watt, is typed; or guessed from the stator's surface and its cooling.
+// A machine that keeps its fan is cooled better the faster it turns: a fan's air goes with
+// speed, the film of turbulent air with its power 0.8 (Incropera and DeWitt, from memory),
+// so the conductance grows with (n/n0)^0.8 from that of still air to that with the fan at
+// n0. The plate, where there is one, says what it is at the plate's speed; else 6000 rpm
+// and package heat's film with a fan stand for it. Where the shaft has no fan the plate
+// counts only if the job turns it at least half as fast: slower, its cooling is not the
+// plate's.
+
 // thermal is what the winding's temperature goes by.
 type thermal struct {
 	ambientC float64
-	classC   float64
 	class    heat.Class
-	cooling  heat.Cooling
-	// perWatt is the rise of the winding per watt lost in it.
-	perWatt quantity.Figure
+	// classC is the hottest spot that the class allows (IEC 60085), meanC the mean that the
+	// ohms tell: the class's rise by resistance over air of 40 °C (IEC 60034-1).
+	classC, meanC float64
+	cooling       heat.Cooling
+	// still is the rise per watt without a fan's help, K/W.
+	still quantity.Figure
+	// fanGain is how much conductance, W/K, a fan adds at fanRPM; 0 without one.
+	fanGain, fanRPM float64
 }
 
-// newThermal fills in what was not given.
-func newThermal(m *machine, room *slotRoom) thermal {
+// Shares of a loss that leave through the stator, the rest by shaft, bearings and end
+// shields; common practice, no source.
+const (
+	ironThroughStator  = 0.7
+	fieldThroughStator = 0.5
+	coolantC           = 40.0 // of IEC 60034-1's rises
+	fanFullRPM         = 6000.0
+	fanPower           = 0.8
+)
+
+// newThermal fills in what was not given. plate is the rise per watt that the plate speaks
+// of, at plateRPM.
+func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, topRPM quantity.Figure) thermal {
 	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
 	s.class, _ = heat.ParseClass(orWord(m.ThermalClass, defaultClass))
-	s.classC = s.class.LimitC()
+	s.classC, s.meanC = s.class.LimitC(), coolantC+s.class.RiseK()
 	s.cooling, _ = heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
-	s.perWatt = m.KelvinPerWatt.Figure("")
-	if s.perWatt.Known() {
+	s.still = m.KelvinPerWatt.Figure("needs the rise per watt, or the bore and the stack to guess it")
+	if s.still.Known() {
 		return s
 	}
-	if !m.BoreMM.Given() || !m.StackMM.Given() {
-		s.perWatt = quantity.Missing("needs the rise per watt, or the bore and the stack to guess it")
+	surface := func(c heat.Cooling) quantity.Figure {
+		if !m.BoreMM.Given() || !m.StackMM.Given() {
+			return s.still
+		}
+		k, err := heat.FromSurface(c, m.BoreMM.Value, m.StackMM.Value, room.depthMM())
+		return quantity.OrError(k, err, quantity.Guessed).Because("a guess from its surface and cooling")
+	}
+	if s.cooling == heat.Fan {
+		s.fanned(surface(heat.Open), surface(heat.Fan), plate, plateRPM)
 		return s
 	}
-	depth := room.depthMM()
-	perWatt, err := heat.FromSurface(s.cooling, m.BoreMM.Value, m.StackMM.Value, depth)
-	s.perWatt = quantity.OrError(perWatt, err, quantity.Guessed).
-		Because("a guess from its surface and cooling")
+	s.still = surface(s.cooling)
+	if plate.Known() && topRPM.Known() && topRPM.Value >= plateRPM.Value/2 {
+		s.still = plate
+	}
 	return s
+}
+
+// fanned is a machine whose own fan cools it.
+func (s *thermal) fanned(still, blown, plate, plateRPM quantity.Figure) {
+	s.still, s.fanRPM = still, fanFullRPM
+	if plate.Known() {
+		blown, s.fanRPM = plate, plateRPM.Value
+	}
+	switch {
+	case still.Known() && blown.Known():
+		s.fanGain = max(0, 1/blown.Value-1/still.Value)
+		s.still = still.Because("a guess from its surface, and its fan by speed")
+	case blown.Known(): // no bore and stack to guess by: still air takes a third, as the films do
+		s.still = quantity.Of(blown.Value*heat.Film(heat.Fan)/heat.Film(heat.Open), quantity.Guessed).Because("from the plate, without the fan")
+		s.fanGain = 1/blown.Value - 1/s.still.Value
+	}
+}
+
+// perWatt is the rise per watt at a speed, K/W; 0 when it is not known.
+func (s *thermal) perWatt(rpm float64) float64 {
+	if !s.still.Known() {
+		return 0
+	}
+	if s.fanGain == 0 {
+		return s.still.Value
+	}
+	return 1 / (1/s.still.Value + s.fanGain*math.Pow(rpm/s.fanRPM, fanPower))
+}
+
+// fromPlate is the rise per watt that the plate speaks of: its amps bring the winding to
+// what its class allows, with copper, iron and field.
+func fromPlate(m *machine, old *oldWinding, oldOhms *Ohms, d *drag, e *excitation) quantity.Figure {
+	class, _ := heat.ParseClass(orWord(m.ThermalClass, defaultClass))
+	rated, rpm := old.RatedAmps, old.RatedRPM
+	if !rated.Given() || !rpm.Given() || !oldOhms.PhaseOhms20.Known() {
+		return quantity.Missing("needs the plate's amps and speed, and the old ohms")
+	}
+	phase := rated.Value * m.phasePerDC(old.Connection) / float64(m.sets)
+	watts := heat.HotWatts(old.Metal, m.windings(), phase, oldOhms.PhaseOhms20.Value, coolantC+class.RiseK()) +
+		ironThroughStator*d.at(rpm.Value) + fieldThroughStator*e.takes()
+	k, err := heat.KelvinPerWattFromPlate(class.RiseK(), watts)
+	return quantity.OrError(k, err, quantity.Guessed).Because("the plate: its amps, its class")
 }

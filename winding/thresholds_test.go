@@ -126,7 +126,7 @@ func TestThirdHarmonicInADelta(t *testing.T) {
 // that takes all of it at the absorption voltage.
 func TestOverChargeIsCalledOut(t *testing.T) {
 	j := ready()
-	top := evaluateA(j).AmpsTop.Value
+	top := evaluateA(j).MostAmps.Value
 	j.Battery.MaxChargeAmps = quantity.Known(top * 1.001)
 	o := winding.Evaluate(j)
 	assert.Nil(t, finding(&o, "battery.charge_limit"))
@@ -138,8 +138,8 @@ func TestOverChargeIsCalledOut(t *testing.T) {
 	assert.Equal(t, winding.Doubt, f.Severity)
 	assert.Contains(t, f.Text, "1.0 A above the battery's limit")
 	assert.InEpsilon(t, 1, o.Trials[0].OverChargeAmps.Value, 1e-9)
-	assert.InEpsilon(t, 14.4/top, o.Trials[0].DumpOhms.Value, 1e-9)
-	assert.InEpsilon(t, 14.4*top, o.Trials[0].DumpWatts.Value, 1e-9)
+	assert.InEpsilon(t, 14.4/o.Trials[0].Operating[2].FullAmps, o.Trials[0].DumpOhms.Value, 1e-9)
+	assert.InEpsilon(t, 14.4*o.Trials[0].Operating[2].FullAmps, o.Trials[0].DumpWatts.Value, 1e-9)
 }
 
 // A spin-up reading good to 2 % makes every volt good to 2 %, each of them shown as such, the

@@ -57,50 +57,54 @@ func (s speeds) ofWind(d *job.DriveSpec) speeds {
 // windStep is the spacing of winds, m/s.
 const windStep = 0.5
 
-// meetWind follows the rotor through rising wind, from rest.
-func (b *Bench) meetWind(r *charger, t *TrialOutcome) Driven {
-	rotor, why := windRotor(&b.job.Drive)
-	d := b.job.Drive
-	switch {
-	case why != "":
-		return noDrive(why)
-	case !b.speeds.ratio.Known():
-		return noDrive(b.speeds.ratio.Why)
+// meetWind follows the rotor through rising wind, from rest, and says where it is in the
+// three winds that are asked for.
+func (b *Bench) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
+	s := &b.drive
+	for i := range spots {
+		spots[i].rpm = math.NaN()
 	}
-	shaft := drive.WindShaft{Rotor: rotor, Turns: b.speeds.ratio.Value, Efficiency: transmissionOf(&b.job.Drive).Passes(),
-		Density: drive.AirDensity(d.AltitudeM.Or(0), d.AirC.Or(defaultAirC)), StartNm: d.StartTorque.Or(0)}
-	furl := d.CutOutMS.Or(defaultFurl)
-	load := r.torque(t.CutInRPM.Value, 1.02*shaft.FreeRPM(furl))
-	points, err := drive.Climb(shaft, load, furl, windStep)
+	t.Driven = noDrive("only for drives with a power of their own")
+	winds, err := drive.Winds(s.furl, windStep, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
 	if err != nil {
-		return noDrive(err.Error())
+		t.Driven = noDrive(err.Error())
+		return spots
 	}
-	year := drive.Weibull{Mean: d.MeanWindMS.Or(defaultMeanWind), K: d.WeibullK.Or(2)}
-	verdict, err := drive.Judge(shaft, load, points, year)
+	load, warm := r.torque(t.CutInRPM.Value, 1.02*s.shaft.FreeRPM(s.furl))
+	points, err := drive.Climb(s.shaft, load, winds)
 	if err != nil {
-		return noDrive(err.Error())
+		t.Driven = noDrive(err.Error())
+		return spots
 	}
-	out := noDrive("only for drives with a power of their own")
+	verdict, err := drive.Judge(s.shaft, load, points, s.year)
+	if err != nil {
+		t.Driven = noDrive(err.Error())
+		return spots
+	}
 	for _, p := range points {
-		out.Points = append(out.Points, r.windPoint(p))
+		t.Points = append(t.Points, r.windPoint(p, warm.at(p.RPM)))
+		for i := range spots {
+			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
+				spots[i] = spot{rpm: p.RPM, warm: warm.at(p.RPM), region: p.Region, stops: p.RPM == 0}
+			}
+		}
 	}
-	out.YearKWh = quantity.Of(year.EnergyKWh(out.wattsAt, out.winds()...), quantity.Guessed)
-	out.StartsAt = quantity.Missing("it does not charge below the furling wind")
+	t.YearKWh = quantity.Of(s.year.EnergyKWh(t.wattsAt, t.winds()...), quantity.Guessed)
+	t.StartsAt = quantity.Missing("it does not charge below the furling wind")
 	if verdict.ChargesFrom > 0 {
-		out.StartsAt = quantity.Of(verdict.ChargesFrom, t.AmpsUsual.Origin)
+		t.StartsAt = quantity.Of(verdict.ChargesFrom, t.PhasePerRPM.Origin)
 	}
-	out.region = verdict.Region
-	out.Suits, out.Mends = suitsWind(verdict), mends(verdict.Mends, t.Turns)
-	return out
+	t.region, t.verdict = verdict.Region, &verdict
+	return spots
 }
 
 // windPoint is what the trial charges where the rotor comes to.
-func (r *charger) windPoint(p drive.WindPoint) DrivePoint {
-	run := r.at(p.RPM, r.air.ambientC)
-	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, DriveWatts: p.RotorWatts,
-		Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
+func (r *charger) windPoint(p drive.WindPoint, warm float64) DrivePoint {
+	run := r.at(p.RPM, warm)
+	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
+		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
 	if d.DriveWatts > 0 {
-		d.Efficiency = d.BatteryWatts / d.DriveWatts
+		d.Efficiency = max(0, d.NetWatts) / d.DriveWatts
 	}
 	return d
 }
@@ -114,14 +118,24 @@ func (dr *Driven) winds() []float64 {
 	return list
 }
 
-// wattsAt is battery watts in a straight line between the points.
+// kept is the net watts that count for the year: none where it does not charge, nor where
+// the winding would burn.
+func (p *DrivePoint) kept() float64 {
+	if p.AmpsDC == 0 || p.TooHot {
+		return 0
+	}
+	return p.NetWatts
+}
+
+// wattsAt is net watts in a straight line between the points.
 func (dr *Driven) wattsAt(wind float64) float64 {
 	i := sort.Search(len(dr.Points), func(i int) bool { return dr.Points[i].X >= wind })
 	if i == 0 || i == len(dr.Points) {
 		return 0
 	}
-	a, c := dr.Points[i-1], dr.Points[i]
-	return a.BatteryWatts + (c.BatteryWatts-a.BatteryWatts)*(wind-a.X)/(c.X-a.X)
+	a, c := &dr.Points[i-1], &dr.Points[i]
+	from, to := a.kept(), c.kept()
+	return from + (to-from)*(wind-a.X)/(c.X-a.X)
 }
 
 // suitsWind is a verdict in one plain sentence.
@@ -143,41 +157,9 @@ func suitsWind(v drive.Verdict) string {
 	case drive.Runaway:
 		return fmt.Sprintf("it loads the rotor too little: from %.1f m/s it runs away from its best speed", v.RunsAwayFrom)
 	}
-	text := fmt.Sprintf("suits the rotor: charges from %.1f m/s and keeps near its best speed in %.0f %% of the wind's power", v.ChargesFrom, 100*v.Share[drive.Charging])
+	text := fmt.Sprintf("loads the rotor well: charges from %.1f m/s and keeps near its best speed in %.0f %% of the wind's power", v.ChargesFrom, 100*v.Share[drive.Charging])
 	if v.StallsFrom > 0 {
 		text += fmt.Sprintf("; from %.1f m/s it is stalled, which holds it in strong wind", v.StallsFrom)
 	}
 	return text
-}
-
-// mends puts remedies in words, with how many turns where that is known.
-func mends(list []drive.Mend, turns quantity.Figure) []string {
-	words := map[drive.Remedy]string{
-		drive.FewerTurns: "fewer turns of thicker wire, so that it cuts in later", drive.MoreTurns: "more turns, so that it cuts in earlier",
-		drive.InLine: "a resistance in line with the battery", drive.ChangeOver: "a star/delta change-over: star in light wind, delta in strong",
-		drive.GearUp: "gear the alternator up", drive.GearDown: "gear the alternator down",
-		drive.LowResistance: "a lower resistance: thicker wire, thicker cable", drive.EasierStart: "less to overcome at rest: skewed magnets, lighter seals",
-	}
-	var out []string
-	for _, m := range list {
-		text := words[m.Remedy]
-		if m.Factor > 0 && turns.Known() && (m.Remedy == drive.FewerTurns || m.Remedy == drive.MoreTurns) {
-			text = fmt.Sprintf("%s: about %.0f", text, math.Max(1, math.Round(turns.Value*m.Factor)))
-		}
-		out = append(out, text)
-	}
-	return out
-}
-
-// openAtGale is peak DC unloaded in the gale, the rotor running free.
-func (b *Bench) openAtGale(t *TrialOutcome) quantity.Figure {
-	if b.job.Drive.Kind != "wind" {
-		return quantity.Missing("only for a wind rotor")
-	}
-	rotor, why := windRotor(&b.job.Drive)
-	if why != "" {
-		return quantity.Missing(why)
-	}
-	free := rotor.RPM(b.job.Drive.GaleMS.Or(defaultGale), rotor.Runaway())
-	return t.PeakDCPerRPM.With(b.speeds.ratio, func(v, ratio float64) float64 { return v * ratio * free })
 }

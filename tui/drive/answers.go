@@ -105,8 +105,8 @@ func (v *View) words(s *session.Session, w int) []string {
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
 		out = append(out, t.Wrap(o.Name+": "+sentence(o)+".", w)...)
-		for _, m := range o.Mends {
-			out = append(out, t.WrapPaint(kit.Hint, "   would help: "+m, w)...)
+		if o.Mend != "" {
+			out = append(out, t.WrapPaint(kit.Hint, "   would do better: "+o.Mend, w)...)
 		}
 	}
 	if len(out) == 0 {

@@ -25,8 +25,8 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		w.hang("  ", "Trial "+t.Name+": "+t.Suits)
 		w.gap()
 	}
-	for _, m := range t.Mends {
-		w.hang("  - would suit better: ", m)
+	if t.Mend != "" {
+		w.hang("  - would do better: ", t.Mend)
 	}
 	w.gap()
 	of := " of the drive's shaft"

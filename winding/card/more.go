@@ -37,9 +37,9 @@ func (w *writer) moreRow(m *winding.Output) {
 		}
 	}
 	if some {
-		w.row(w.withUnit(m.Label, u.Name), cells)
+		w.row(w.withUnit(m.LabelFor(&w.o.Machine), u.Name), cells)
 	}
-	w.note(m.Label, no)
+	w.note(m.LabelFor(&w.o.Machine), no)
 }
 
 // rowHelp says what the rows of the comparison mean.

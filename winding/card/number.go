@@ -59,7 +59,7 @@ func (w *writer) figureAnd(label string, f quantity.Figure, dim quantity.Dimensi
 // ofTrial is the line of a trial's figure, with some words after it.
 func (w *writer) ofTrial(t *winding.TrialOutcome, id string, more ...string) {
 	o := winding.OutputOf(id)
-	w.figureAnd(title(o.Label), o.Of(t), o.DimFor(w.windy()), o.Digits, strings.Join(more, ""))
+	w.figureAnd(title(o.LabelFor(&w.o.Machine)), o.Of(t), o.DimFor(w.windy()), o.Digits, strings.Join(more, ""))
 }
 
 // ofMachine is the line of a figure that no trial changes.

@@ -100,7 +100,7 @@ func answer(c workedCase) (float64, bool) {
 		return in["cadence_rpm"] * turns(Transmission{Kind: Chain, DriverTeeth: in["chainring"], DrivenTeeth: in["sprocket"]}) *
 			turns(Transmission{Kind: Belt, DriverMM: in["wheel_diameter_mm"], DrivenMM: in["roller_diameter_mm"]}), true
 	case "pedalling crank_torque_Nm":
-		return Yielding{in["cadence_rpm"], in["power_W"]}.Torque(in["cadence_rpm"]), true
+		return Yielding{UsualRPM: in["cadence_rpm"], UsualWatts: in["power_W"]}.Torque(in["cadence_rpm"]), true
 	}
 	return answerWind(c)
 }

@@ -73,7 +73,7 @@ func FuzzClimb(f *testing.F) {
 			return
 		}
 		load := stiff(cutIn, top, width)
-		points, err := Climb(s, load, 12, 1)
+		points, err := Climb(s, load, winds(12, 1))
 		require.NoError(t, err)
 		for _, p := range points {
 			require.True(t, finite(p.RPM, p.Lambda, p.Cp, p.RotorWatts, p.TorqueNm, p.ShaftWatts))
@@ -96,7 +96,7 @@ func BenchmarkClimb(b *testing.B) {
 	inner := load.Taken
 	load.Taken = func(n float64) float64 { calls++; return inner(n) }
 	for b.Loop() {
-		if _, err := Climb(s, load, 14, 0.5); err != nil {
+		if _, err := Climb(s, load, winds(14, 0.5)); err != nil {
 			b.Fatal(err)
 		}
 	}

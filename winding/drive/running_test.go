@@ -9,7 +9,7 @@ import (
 )
 
 func TestSourcesGiveTheirUsualPower(t *testing.T) {
-	y := Yielding{60, 100}
+	y := Yielding{UsualRPM: 60, UsualWatts: 100}
 	require.NoError(t, y.Check())
 	assert.InEpsilon(t, 100, y.Watts(60), 1e-12)
 	for _, n := range []float64{20, 59, 61, 100} {
@@ -24,7 +24,7 @@ func TestSourcesGiveTheirUsualPower(t *testing.T) {
 	assert.InDelta(t, 0, g.Watts(g.Top()), 1e-6)
 	w := InWind{smallRotor().Rotor, 7, 1.2}
 	assert.InDelta(t, 0, w.Watts(w.Top()), 1e-6)
-	assert.ErrorIs(t, Yielding{0, 1}.Check(), ErrPoints)
+	assert.ErrorIs(t, Yielding{UsualRPM: 0, UsualWatts: 1}.Check(), ErrPoints)
 	assert.ErrorIs(t, Governed{10, 1, 9}.Check(), ErrPoints)
 	for _, s := range []Source{y, g, w} { // torque times speed is power, everywhere
 		for x := 0.05; x < 1; x += 0.05 {
@@ -48,7 +48,7 @@ func TestCurveTorqueAtRest(t *testing.T) {
 // A load that takes torque in proportion: all speeds in closed form.
 func TestDrivenAtSlowUsualAndTop(t *testing.T) {
 	const k = 0.05 // N·m/rpm at the alternator
-	y := Yielding{60, 100}
+	y := Yielding{UsualRPM: 60, UsualWatts: 100}
 	tr := Transmission{Kind: Chain, DriverTeeth: 44, DrivenTeeth: 11, Efficiency: 0.96}
 	d, err := NewDriven(y, tr, func(n float64) float64 { return k * n }, Samples{})
 	require.NoError(t, err)
@@ -75,14 +75,14 @@ func TestDrivenAtSlowUsualAndTop(t *testing.T) {
 }
 
 func TestDrivenStops(t *testing.T) {
-	d, err := NewDriven(Yielding{60, 100}, Transmission{}, level(1000), Samples{})
+	d, err := NewDriven(Yielding{UsualRPM: 60, UsualWatts: 100}, Transmission{}, level(1000), Samples{})
 	require.NoError(t, err)
 	_, ok := d.FullPower()
 	assert.False(t, ok)
 	r, err := d.At(30)
 	require.NoError(t, err)
 	assert.True(t, r.Stops && !r.Enough)
-	_, err = NewDriven(Yielding{60, 100}, Transmission{Kind: Belt}, level(1), Samples{})
+	_, err = NewDriven(Yielding{UsualRPM: 60, UsualWatts: 100}, Transmission{Kind: Belt}, level(1), Samples{})
 	assert.ErrorIs(t, err, ErrTransmission)
 }
 

@@ -15,20 +15,32 @@ type Source interface {
 	Top() float64
 }
 
-// Yielding is a drive whose torque falls in a straight line from rest to nothing at
-// twice its usual speed, so that its power is greatest at the usual speed:
-// P = P_usual·x·(2 − x), x = n/n_usual.
+// Yielding is a drive whose torque falls as it turns faster, in two straight lines: from
+// rest to its usual speed so that its power is greatest there, P = P_usual·x·(2 − x),
+// x = n/n_usual, and from there to nothing at its free speed.
 //
 // An undershot water wheel is like that by the momentum of the water,
 // P = ρ·Q·u·(v − u), greatest at half of the free speed (any text on hydraulics), and so
 // nearly are legs on pedals (Martin, Wagner and Coyle 1997, from memory; theirs is a
-// short burst, what can be sustained is flatter).
+// short burst, what can be sustained is flatter). Where the free speed was read, it and
+// not the law says where the power ends; below the usual speed the line through it would
+// promise more power than was measured, so there the law stays.
 type Yielding struct {
 	UsualRPM, UsualWatts float64
+	// FreeRPM is its speed with the load off, above UsualRPM; 0 is twice UsualRPM.
+	FreeRPM float64
 }
 
 // Check tests the numbers.
-func (y Yielding) Check() error { return checkUsual(y.UsualRPM, y.UsualWatts) }
+func (y Yielding) Check() error {
+	if err := checkUsual(y.UsualRPM, y.UsualWatts); err != nil {
+		return err
+	}
+	if y.FreeRPM != 0 && !(y.FreeRPM > y.UsualRPM && y.FreeRPM <= 1e6) {
+		return fmt.Errorf("%w: free speed: read %g rpm, expected above the usual %g and at most 1e6", ErrPoints, y.FreeRPM, y.UsualRPM)
+	}
+	return nil
+}
 
 func checkUsual(rpm, watts float64) error {
 	switch {
@@ -42,14 +54,23 @@ func checkUsual(rpm, watts float64) error {
 
 // Torque is what it can give, N·m; never below 0.
 func (y Yielding) Torque(rpm float64) float64 {
-	return y.UsualWatts / radPerSecond(y.UsualRPM) * max(0, 2-max(0, rpm)/y.UsualRPM)
+	at := y.UsualWatts / radPerSecond(y.UsualRPM)
+	if rpm <= y.UsualRPM {
+		return at * (2 - max(0, rpm)/y.UsualRPM)
+	}
+	return at * max(0, (y.Top()-rpm)/(y.Top()-y.UsualRPM))
 }
 
 // Watts is the power of it.
 func (y Yielding) Watts(rpm float64) float64 { return y.Torque(rpm) * radPerSecond(max(0, rpm)) }
 
-// Top is twice the usual speed.
-func (y Yielding) Top() float64 { return 2 * y.UsualRPM }
+// Top is the free speed.
+func (y Yielding) Top() float64 {
+	if y.FreeRPM > 0 {
+		return y.FreeRPM
+	}
+	return 2 * y.UsualRPM
+}
 
 // Governed is an engine that has the torque of its usual speed at all speeds, up to its
 // top speed, where the governor closes the throttle: nothing is left at 1.04 times that

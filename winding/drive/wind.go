@@ -3,6 +3,7 @@ package drive
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // # Following a rotor up through rising wind
@@ -110,33 +111,49 @@ const (
 	mostWind   = 100.0
 )
 
-// Climb goes from no wind up to the cut-out wind in steps, both m/s, and gives each wind
-// but none.
-func Climb(s WindShaft, load Load, cutOut, step float64) ([]WindPoint, error) {
-	if err := s.Check(); err != nil {
-		return nil, err
-	}
+// Winds is every step of the wind up to the cut-out wind, m/s, and those asked for besides,
+// going up.
+func Winds(cutOut, step float64, also ...float64) ([]float64, error) {
 	switch {
 	case !(cutOut > 0 && cutOut <= mostWind):
 		return nil, fmt.Errorf("%w: strongest wind: read %g m/s, expected above 0 and at most %g", ErrWind, cutOut, mostWind)
 	case !(step > 0 && cutOut/step <= mostWinds):
 		return nil, fmt.Errorf("%w: step: read %g m/s, expected above 0, and at most %d of them", ErrWind, step, mostWinds)
+	}
+	list := []float64{cutOut}
+	for n := 1; float64(n)*step < cutOut*(1-1e-9); n++ {
+		list = append(list, float64(n)*step)
+	}
+	for _, wind := range also {
+		if wind > 0 && wind < cutOut {
+			list = append(list, wind)
+		}
+	}
+	slices.Sort(list)
+	return slices.CompactFunc(list, func(a, b float64) bool { return math.Abs(b-a) < 1e-9*b }), nil
+}
+
+// Climb takes the shaft up through winds, m/s, which must go up from above 0.
+func Climb(s WindShaft, load Load, winds []float64) ([]WindPoint, error) {
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	switch {
+	case len(winds) == 0 || !(winds[0] > 0) || !(winds[len(winds)-1] <= mostWind) || !slices.IsSorted(winds):
+		return nil, fmt.Errorf("%w: read %d winds, expected some, going up from above 0 to at most %g m/s", ErrWind, len(winds), mostWind)
 	case load.Taken == nil || !(load.CutInRPM >= 0):
 		return nil, fmt.Errorf("%w: read a cut-in at %g rpm, expected a torque and 0 rpm or more", ErrRotor, load.CutInRPM)
 	}
-	samples, err := covered(load.Samples, load.Taken, 1.02*s.FreeRPM(cutOut), climbSteps, load.CutInRPM)
+	samples, err := covered(load.Samples, load.Taken, 1.02*s.FreeRPM(winds[len(winds)-1]), climbSteps, load.CutInRPM)
 	if err != nil {
 		return nil, err
 	}
 	c := climber{s, load, samples, 0, nil}
-	var points []WindPoint
-	for n := 1; ; n++ {
-		wind := float64(n) * step
-		if wind >= cutOut*(1-1e-9) {
-			return append(points, c.to(cutOut)), nil
-		}
-		points = append(points, c.to(wind))
+	points := make([]WindPoint, len(winds))
+	for i, wind := range winds {
+		points[i] = c.to(wind)
 	}
+	return points, nil
 }
 
 // climber is a shaft on its way up.

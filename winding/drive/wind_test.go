@@ -52,7 +52,7 @@ func TestClimbAgainstAShaftLetLoose(t *testing.T) {
 			Turns: 1 + 3*r.Float64(), Efficiency: 0.8 + 0.2*r.Float64(), Density: 1.1 + 0.2*r.Float64(),
 		}
 		load := stiff(s.FreeRPM(1+4*r.Float64()), (0.2+20*r.Float64())/s.Turns, 20+400*r.Float64())
-		points, err := Climb(s, load, 14, 0.5)
+		points, err := Climb(s, load, winds(14, 0.5))
 		require.NoError(t, err)
 		require.Len(t, points, 28)
 		rpm := 0.0
@@ -96,7 +96,7 @@ func TestClimbStartsWhereTorqueAtRestIsEnough(t *testing.T) {
 	s.StartNm = 0.3
 	load := Load{Taken: level(0), CutInRPM: 1e5}
 	start := math.Sqrt(s.StartNm / s.Torque(1)(0))
-	points, err := Climb(s, load, 12, 0.1)
+	points, err := Climb(s, load, winds(12, 0.1))
 	require.NoError(t, err)
 	for _, p := range points {
 		assert.Equal(t, p.WindMPS > start, p.RPM > 0, "%g, starts at %g", p.WindMPS, start)
@@ -109,18 +109,33 @@ func TestClimbStartsWhereTorqueAtRestIsEnough(t *testing.T) {
 
 func TestClimbWithSamplesGiven(t *testing.T) {
 	s, load := smallRotor(), stiff(180, 6, 200)
-	fresh, err := Climb(s, load, 14, 0.5)
+	fresh, err := Climb(s, load, winds(14, 0.5))
 	require.NoError(t, err)
 	load.Samples = Sample(load.Taken, 1.02*s.FreeRPM(14), 140, load.CutInRPM)
-	given, err := Climb(s, load, 14, 0.5)
+	given, err := Climb(s, load, winds(14, 0.5))
 	require.NoError(t, err)
 	for i := range fresh {
 		assert.InDelta(t, fresh[i].RPM, given[i].RPM, 1e-5*fresh[i].RPM)
 		assert.Equal(t, fresh[i].Region, given[i].Region)
 	}
 	load.Samples = Sample(load.Taken, 100, 20)
-	_, err = Climb(s, load, 14, 0.5)
+	_, err = Climb(s, load, winds(14, 0.5))
 	assert.ErrorContains(t, err, "up to 100 rpm")
+}
+
+// winds is every step up to a wind.
+func winds(cutOut, step float64) []float64 {
+	list, err := Winds(cutOut, step)
+	if err != nil {
+		panic(err)
+	}
+	return list
+}
+
+func TestWindsAskedForBesides(t *testing.T) {
+	list, err := Winds(2, 0.5, 1.2, 1.5, 9)
+	require.NoError(t, err)
+	assert.Equal(t, []float64{0.5, 1, 1.2, 1.5, 2}, list, "once each, none above the last")
 }
 
 func TestClimbRefuses(t *testing.T) {
@@ -134,19 +149,23 @@ func TestClimbRefuses(t *testing.T) {
 	} {
 		bad := good
 		change(&bad)
-		_, err := Climb(bad, load, 14, 0.5)
+		_, err := Climb(bad, load, winds(14, 0.5))
 		assert.ErrorContains(t, err, name)
 	}
 	for _, w := range [][2]float64{{0, 1}, {math.Inf(1), 1}, {10, 0}, {10, 1e-9}, {math.NaN(), 1}} {
-		_, err := Climb(good, load, w[0], w[1])
+		_, err := Winds(w[0], w[1])
 		assert.ErrorIs(t, err, ErrWind)
 	}
-	_, err := Climb(good, Load{}, 14, 0.5)
+	for _, list := range [][]float64{nil, {0, 1}, {2, 1}, {1, 1e9}, {1, math.NaN()}} {
+		_, err := Climb(good, load, list)
+		assert.ErrorIs(t, err, ErrWind)
+	}
+	_, err := Climb(good, Load{}, winds(14, 0.5))
 	assert.Error(t, err)
 }
 
 func verdict(t *testing.T, s WindShaft, load Load) Verdict {
-	points, err := Climb(s, load, 14, 0.25)
+	points, err := Climb(s, load, winds(14, 0.25))
 	require.NoError(t, err)
 	v, err := Judge(s, load, points, Rayleigh(5))
 	require.NoError(t, err)
@@ -220,9 +239,9 @@ func TestRegions(t *testing.T) {
 // A wind counts for the stretch up to it, however the winds are spaced.
 func TestSharesDoNotDependOnTheStep(t *testing.T) {
 	s, load := smallRotor(), stiff(smallRotor().Rotor.RPM(2.5, 6), 8, 200)
-	coarse, err := Climb(s, load, 9.9, 0.25)
+	coarse, err := Climb(s, load, winds(9.9, 0.25))
 	require.NoError(t, err)
-	fine, err := Climb(s, load, 9.9, 0.02)
+	fine, err := Climb(s, load, winds(9.9, 0.02))
 	require.NoError(t, err)
 	var mixed []WindPoint
 	for _, p := range fine { // fine up to 5 m/s, coarse above

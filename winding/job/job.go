@@ -207,6 +207,7 @@ type BatterySpec struct {
 	CapacityAh      quantity.Reading
 	RestVolts       quantity.Reading
 	AbsorptionVolts quantity.Reading
+	ChargingVolts   quantity.Reading // while it takes charge
 	FloatVolts      quantity.Reading
 	MaxChargeAmps   quantity.Reading
 	Ohms            quantity.Reading // internal

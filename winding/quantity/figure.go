@@ -40,9 +40,11 @@ func Of(v float64, from ...Origin) Figure {
 // Missing is no number, and why.
 func Missing(why string) Figure { return Figure{Why: why} }
 
-// Because is the figure with a note of where it came from.
+// Because is the figure with a note of where it came from; a missing one keeps its reason.
 func (f Figure) Because(why string) Figure {
-	f.Why = why
+	if f.Known() {
+		f.Why = why
+	}
 	return f
 }
 

@@ -1,0 +1,166 @@
+package winding
+
+import (
+	"fmt"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// Condition is one state of what turns the machine that a job asks about.
+type Condition struct {
+	// Name is slow, usual or top.
+	Name string `json:"name"`
+	// X is the speed of the drive's own shaft in rpm, or the wind in m/s; the alternator's
+	// speed where nothing is said of the drive.
+	X quantity.Figure `json:"x"`
+	// RPM is the alternator's there, when the drive does not give way: the speeds it really
+	// comes to are each trial's own.
+	RPM quantity.Figure `json:"alternator_rpm"`
+	// Label is short: "wheel 60 rpm".
+	Label string `json:"label"`
+	// Same is the name of the condition before it when this one comes to the same: a drive
+	// that gives way gives all it can in both.
+	Same string `json:"same_as,omitempty"`
+	// asked is the alternator speed that something holds, as far as the power goes; 0 where
+	// drive and alternator find their speed by themselves.
+	asked float64
+}
+
+// The conditions by their place in every list.
+const (
+	slow = iota
+	usual
+	top
+	conditionCount
+)
+
+var conditionNames = [conditionCount]string{"slow", "usual", "top"}
+
+// driveSide is what turns the machine, made ready for any trial to meet it.
+type driveSide struct {
+	kind       string
+	ratio      quantity.Figure
+	through    drive.Transmission // its ratio is that of ratio, slip and all
+	conditions [conditionCount]Condition
+	// shaft, year and gale are the wind rotor's, source any other drive's with a power of
+	// its own; why says what is missing for the one that is asked for.
+	shaft  drive.WindShaft
+	year   drive.Weibull
+	furl   float64 // m/s
+	gale   float64
+	source drive.Source
+	why    string
+}
+
+// newDriveSide makes the job's drive ready.
+func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
+	s := driveSide{kind: d.Kind, ratio: at.ratio, through: transmissionOf(d)}
+	if s.ratio.Known() {
+		s.through.Ratio, s.through.Slip = s.ratio.Value, 0
+	}
+	s.conditions = nominal3(d, at)
+	switch {
+	case d.Kind == "":
+	case !s.ratio.Known():
+		s.why = s.ratio.Why
+	case d.Kind == "wind":
+		s.ofWind(d)
+	case d.Kind != "fixed":
+		s.source, s.why = sourceOf(d)
+	}
+	return s
+}
+
+// nominal3 is the three conditions with the speeds they are asked for at.
+func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
+	var list [conditionCount]Condition
+	winds := windsOf(d)
+	for i, rpm := range []quantity.Figure{at.slow, at.usual, at.top} {
+		c := Condition{Name: conditionNames[i], X: rpm, RPM: rpm}
+		switch {
+		case d.Kind == "wind":
+			c.X, c.Label = winds[i], fmt.Sprintf("wind %.3g m/s", winds[i].Value)
+		case d.Kind != "" && at.ratio.Known() && rpm.Known():
+			c.X = rpm.Times(1 / at.ratio.Value)
+			c.Label = fmt.Sprintf("%s %.4g rpm", whose(d.Kind), c.X.Value)
+		case rpm.Known():
+			c.Label = fmt.Sprintf("%.4g rpm", rpm.Value)
+		default:
+			c.Label = c.Name + " speed"
+		}
+		if rpm.Known() && (i == slow || !yields(d.Kind)) && d.Kind != "wind" {
+			c.asked = rpm.Value
+		}
+		if i == top && yields(d.Kind) {
+			c.Same = conditionNames[usual]
+		}
+		list[i] = c
+	}
+	return list
+}
+
+// yields reports whether a kind of drive finds its own speed: legs and water push as hard
+// as they can and go as fast as that takes them. An engine's throttle or governor holds the
+// speed, as far as its power goes.
+func yields(kind string) bool { return kind == "pedals" || kind == "water" }
+
+// whose is what turns, in a word.
+func whose(kind string) string {
+	if kind == "water" {
+		return "wheel"
+	}
+	if kind == "fixed" {
+		return "drive"
+	}
+	return kind
+}
+
+// hasPower reports whether the drive gives way: what it gives and what is taken have to
+// come to terms.
+func (s *driveSide) hasPower() bool { return s.why == "" && (s.kind == "wind" || s.source != nil) }
+
+// given is the torque that the drive gives at the alternator's shaft, against the
+// alternator's speed, in a wind where it is the wind; nil for a drive that does not give
+// way.
+func (s *driveSide) given(wind float64) drive.Torque {
+	switch {
+	case !s.hasPower():
+		return nil
+	case s.kind == "wind":
+		return s.shaft.Torque(wind)
+	}
+	t, err := drive.Geared(s.source, s.through)
+	if err != nil {
+		return nil
+	}
+	return t
+}
+
+// ofWind makes the rotor ready.
+func (s *driveSide) ofWind(d *job.DriveSpec) {
+	rotor, why := windRotor(d)
+	if s.why = why; why != "" {
+		return
+	}
+	s.shaft = drive.WindShaft{Rotor: rotor, Turns: s.ratio.Value, Efficiency: s.through.Passes(),
+		Density: drive.AirDensity(d.AltitudeM.Or(0), d.AirC.Or(defaultAirC)), StartNm: d.StartTorque.Or(0)}
+	s.furl, s.gale = d.CutOutMS.Or(defaultFurl), d.GaleMS.Or(defaultGale)
+	s.year = drive.Weibull{Mean: d.MeanWindMS.Or(defaultMeanWind), K: d.WeibullK.Or(2)}
+	if err := s.shaft.Check(); err != nil {
+		s.why = err.Error()
+	} else if err := s.year.Check(); err != nil {
+		s.why = err.Error()
+	}
+}
+
+// windsOf is the light wind, the mean wind and that at which the rotor furls.
+func windsOf(d *job.DriveSpec) [conditionCount]quantity.Figure {
+	mean, furl := d.MeanWindMS.OrReading(defaultMeanWind).Figure(""), d.CutOutMS.OrReading(defaultFurl).Figure("")
+	light := quantity.Of(min(lightWind, mean.Value, furl.Value), quantity.Guessed)
+	if mean.Value > furl.Value {
+		mean = furl
+	}
+	return [conditionCount]quantity.Figure{light, mean, furl}
+}

@@ -1,0 +1,50 @@
+package winding
+
+import (
+	"fmt"
+
+	"slotwright/winding/battery"
+	"slotwright/winding/quantity"
+)
+
+// fuseFor is the fuse at the battery's post for the most that any trial can send through
+// it, or for the amps wanted where nothing runs yet.
+func (d *dcSide) fuseFor(o *Outcome, wanted quantity.Reading) quantity.Figure {
+	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
+	for i := range o.Trials {
+		if a := o.Trials[i].mostAnywhere(); a.Known() && a.Value > most.Value {
+			most, from = a, "the most that flows with any trial, the battery empty"
+		}
+	}
+	if !most.Known() {
+		most, from = d.chargeLimit, "the battery's charge limit"
+	}
+	fuse := most.Then(battery.FuseAmps)
+	if fuse.Known() && fuse.Value == 0 {
+		return quantity.Missing("more amps than a usual fuse carries")
+	}
+	return fuse.Because(fmt.Sprintf("the next size from 1.25 times %.3g A, %s", most.Value, from))
+}
+
+// mostAnywhere is the most amps of the bridge over all that the drive can do.
+func (t *TrialOutcome) mostAnywhere() quantity.Figure {
+	most := t.MostAmps
+	for i := range t.Points {
+		if p := &t.Points[i]; p.Region != Overload && most.Known() && p.AmpsDC > most.Value {
+			most.Value = p.AmpsDC
+		}
+	}
+	return most
+}
+
+// doubtFuse says when the cable burns before the fuse does, and what a blown fuse means.
+func (b *Bench) doubtFuse(d *doubts, o *Outcome) {
+	fuse, mm2 := o.Machine.FuseAmps, b.job.Battery.CableMM2
+	if !fuse.Known() || !mm2.Given() {
+		return
+	}
+	if carries := battery.CableAmps(mm2.Value); carries < fuse.Value {
+		d.add(Doubt, "battery.cable_area", "", fmt.Sprintf("%.3g mm² or more, or a smaller fuse and less current", battery.CableFor(fuse.Value)), battery.CableSource,
+			"a fuse of %.3g A does not protect a cable of %.3g mm², which carries %.0f A", fuse.Value, mm2.Value, carries)
+	}
+}

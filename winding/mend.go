@@ -1,0 +1,183 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
+
+// # Mends that were worked out
+//
+// "More turns" or "thicker wire" is cheap to say, and in a full slot each forbids the other.
+// So nothing is offered here that was not wound on paper first: the neighbouring sizes of
+// the trial's wire, each with as many turns as fit the slot, are run in the usual condition
+// of the drive, and the best that breaks no limit is named, wire and turns together. Where
+// none is better, none is offered.
+//
+// The winding's temperature is held at the trial's own while sizes are compared, so that a
+// size costs some ten solved points (in wind a coarse year, some hundred and fifty). The
+// one that is offered is good to a percent or two of what the grid will say of it.
+
+// Sizes looked at on either side of the trial's own.
+const (
+	sizesThicker = 6
+	sizesThinner = 8
+	worthIt      = 1.03 // a gain smaller than this is none
+	worthKeeping = 0.9  // of what a winding that breaks a limit brings
+)
+
+// offer is a winding that could take a trial's place.
+type offer struct {
+	trial  job.Trial
+	static TrialOutcome
+	net    float64 // A in the usual condition
+	bridge float64
+	score  float64
+}
+
+// mendFor is the best winding that fits in a trial's place, in a sentence; "" when none is
+// better. clean says that the trial itself breaks nothing, so that an offer has to gain.
+func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) string {
+	at := o.in(usual)
+	if at == nil || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
+		return ""
+	}
+	present := b.score(t, o, at)
+	var best *offer
+	for _, c := range b.sizes(t) {
+		w := b.try(c, o, at)
+		if w != nil && (best == nil || w.score > best.score) {
+			best = w
+		}
+	}
+	least := worthIt
+	if !clean {
+		least = worthKeeping
+	}
+	if best == nil || best.score <= least*present || same(best.trial, t) {
+		return ""
+	}
+	text := fmt.Sprintf("%d turns of %s fit: it begins at %.0f rpm and brings %.3g A net with the %s", best.trial.Turns.Whole(), best.trial.Bundle(),
+		best.static.CutInRPM.Value, best.net, b.drive.conditions[usual].Label)
+	if b.drive.kind == "wind" {
+		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
+	}
+	return text
+}
+
+func withGauge(t job.Trial, g wiretable.Gauge) job.Trial {
+	t.Gauge = g
+	return t
+}
+
+func same(a, b job.Trial) bool {
+	return a.Turns.Value == b.Turns.Value && a.Gauge.String() == b.Gauge.String()
+}
+
+// sizes is the trial with neighbouring wires, each filling the slot.
+func (b *Bench) sizes(t job.Trial) []job.Trial {
+	list := []job.Trial{t}
+	thick, thin := t.Gauge, t.Gauge
+	step := 1
+	if b.drive.kind == "wind" {
+		step = 3 // each costs a year
+	}
+	for i := 1; i <= max(sizesThicker, sizesThinner); i++ {
+		if g, ok := thick.ThickerIn(t.Build); ok && i <= sizesThicker {
+			if thick = g; i%step == 1%step {
+				list = append(list, withGauge(t, thick))
+			}
+		}
+		if g, ok := thin.ThinnerIn(t.Build); ok && i <= sizesThinner {
+			if thin = g; i%step == 1%step {
+				list = append(list, withGauge(t, thin))
+			}
+		}
+	}
+	for i := range list {
+		w := b.layouts.candidate(list[i])
+		fit := b.room.fit(&w).TurnsThatFit
+		list[i].Turns = quantity.Reading{Value: fit.Value, Origin: quantity.Derived}
+	}
+	return list
+}
+
+// try runs an offer; nil when it does not fit, cannot be put in, or breaks a limit.
+func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *offer {
+	if t.Turns.Value < 1 {
+		return nil
+	}
+	o := b.Static(t)
+	slowest := b.speeds.slow
+	late := b.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
+	if late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
+		return nil
+	}
+	r, _ := b.charger(t, &o)
+	if r == nil {
+		return nil
+	}
+	var p RunPoint
+	for i := range now.Operating {
+		in := &now.Operating[i]
+		c := b.drive.conditions[indexOf(in.Condition)]
+		run := r.settle(b.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)
+		if o.LimitAmps.Known() && run.AmpsDC > o.LimitAmps.Value*1.005 || run.TooHot || b.air.still.Known() && run.WindingC > b.air.meanC {
+			return nil
+		}
+		if in.Condition == conditionNames[usual] {
+			p = run
+		}
+	}
+	r.air = &thermal{ambientC: b.air.ambientC} // holds the temperature it is given
+	w := &offer{trial: t, static: o, net: p.NetAmps, bridge: p.AmpsDC, score: p.NetAmps}
+	if b.drive.kind == "wind" {
+		w.score = b.coarseYear(r, &o, at.WindingC)
+	}
+	if !(w.score > 0) || math.IsNaN(w.score) {
+		return nil
+	}
+	return w
+}
+
+// score is what an offer is measured by, for the trial itself: a year's energy in wind, else
+// net amps in the usual condition.
+func (b *Bench) score(t job.Trial, o *TrialOutcome, at *Operating) float64 {
+	if b.drive.kind != "wind" {
+		return at.NetAmps
+	}
+	r, _ := b.charger(t, o)
+	if r == nil {
+		return 0
+	}
+	r.air = &thermal{ambientC: b.air.ambientC}
+	return b.coarseYear(r, o, at.WindingC)
+}
+
+// coarseYear is a year's net energy at one temperature of the winding, winds a metre a
+// second apart.
+func (b *Bench) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
+	s := &b.drive
+	if s.why != "" {
+		return 0
+	}
+	winds, err := drive.Winds(s.furl, 1)
+	if err != nil {
+		return 0
+	}
+	taken := func(n float64) float64 { return r.at(n, warm).TorqueNm }
+	high := 1.02 * s.shaft.FreeRPM(s.furl)
+	points, err := drive.Climb(s.shaft, drive.Load{Taken: taken, CutInRPM: o.CutInRPM.Value, Samples: drive.Sample(taken, high, driveSamples, o.CutInRPM.Value)}, winds)
+	if err != nil {
+		return 0
+	}
+	var year Driven
+	for _, p := range points {
+		year.Points = append(year.Points, r.windPoint(p, warm))
+	}
+	return s.year.EnergyKWh(year.wattsAt, year.winds()...)
+}

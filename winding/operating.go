@@ -1,0 +1,215 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/quantity"
+)
+
+// # Where it really runs
+//
+// What decides between windings is not what the machine would do if something held it at a
+// speed, but the speed at which it and its drive come to terms, with the battery taking
+// charge and the rotor's own watts taken off. That is worked out in three conditions:
+//
+//   - wind: a light wind, the year's mean wind, the wind at which the rotor furls; the
+//     shaft is taken up through rising wind (drive.Climb), so that of two speeds at which
+//     it could stay it has the one it would really have;
+//   - pedals and water: at the slow speed as far as their power goes there; usual and top
+//     are the speed at which they come to terms when they give all they can, which is each
+//     winding's own;
+//   - an engine: its throttle or governor holds the slow, usual or top speed as far as its
+//     power goes. Where a trial asks for more than there is, it is held back to the next
+//     lower speed at which both agree;
+//   - a drive that does not give way, or of which nothing is said: held at the speed.
+//
+// In each condition the battery is also taken empty (at rest) and full (absorbing), from
+// the speed found: the next balance up or down the shaft.
+//
+// Cost: one torque curve of some fifty solved points a trial, ten more a condition.
+
+// Operating is a trial in one condition of its drive.
+type Operating struct {
+	Meeting
+	RunPoint
+	// most is the most amps of the bridge with the battery charging, empty or full.
+	most float64
+}
+
+// Meeting is the drive's side of it.
+type Meeting struct {
+	// Condition is slow, usual or top, X its wind in m/s or the drive's speed in rpm.
+	Condition string  `json:"condition"`
+	X         float64 `json:"x"`
+	// DriveRPM is the speed of the drive's own shaft there, DriveWatts what is taken of it,
+	// GivesWatts what it could give at that speed, BeltWatts what is lost in between.
+	DriveRPM   float64 `json:"drive_rpm"`
+	DriveWatts float64 `json:"drive_w"`
+	GivesWatts float64 `json:"drive_gives_w,omitempty"`
+	BeltWatts  float64 `json:"belt_w"`
+	// Net is net watts into the battery over watts taken of the drive.
+	Net float64 `json:"net_efficiency"`
+	// HeldBack says that the trial asks for more than the drive can give at X.
+	HeldBack bool         `json:"held_back,omitempty"`
+	Region   drive.Region `json:"region,omitempty"`
+	// EmptyAmps and FullAmps are net amps with the battery at rest and absorbing.
+	EmptyAmps float64 `json:"net_amps_dc_empty"`
+	FullAmps  float64 `json:"net_amps_dc_absorbing"`
+}
+
+// spot is where a trial is in one condition, before it is dressed up.
+type spot struct {
+	rpm, warm float64
+	region    drive.Region
+	stops     bool
+}
+
+// dress fills in what holds at a spot.
+func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
+	c := &s.conditions[i]
+	given := s.given(c.X.Value)
+	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6)}}
+	o.RunPoint = r.at(at.rpm, at.warm)
+	ratio, passes := 1.0, 1.0
+	if s.kind != "" && s.ratio.Known() {
+		ratio, passes = s.ratio.Value, s.through.Passes()
+	}
+	o.DriveRPM = at.rpm / ratio
+	o.DriveWatts = o.ShaftWatts / passes
+	o.BeltWatts = o.DriveWatts - o.ShaftWatts
+	if o.DriveWatts > 0 {
+		o.Net = o.NetWatts / o.DriveWatts
+	}
+	if s.source != nil {
+		o.GivesWatts = s.source.Watts(o.DriveRPM)
+	}
+	o.most = o.AmpsDC
+	ends := func(volts quantity.Figure) float64 {
+		if !volts.Known() || at.stops {
+			return o.NetAmps
+		}
+		p := r.against(volts.Value).settle(given, at.rpm, c.asked, o.WindingC)
+		o.most = max(o.most, p.AmpsDC)
+		return p.NetAmps
+	}
+	o.EmptyAmps, o.FullAmps = ends(dc.rest), ends(dc.absorption)
+	return o
+}
+
+// settle is where a shaft comes to from a speed near a balance: up while torque is over,
+// but not above the speed asked for, down while it is short. A drive that does not give
+// way (no torque given) stays.
+func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint {
+	if given == nil || rpm <= 0 {
+		return r.at(rpm, warm)
+	}
+	over := func(n float64) float64 { return given(n) - r.at(n, warm).TorqueNm }
+	a, fa := rpm, over(rpm)
+	if asked > 0 {
+		if fAsked := over(asked); fAsked >= 0 {
+			return r.at(asked, warm)
+		}
+	}
+	step := settleStep
+	if fa < 0 {
+		step = -step
+	}
+	for range settleSteps {
+		b := a * (1 + step)
+		if asked > 0 {
+			b = min(b, asked)
+		}
+		fb := over(b)
+		if (fa > 0) != (fb > 0) {
+			if b < a {
+				a, b, fa, fb = b, a, fb, fa
+			}
+			return r.at(zeroOf(over, a, b, fa, fb), warm)
+		}
+		a, fa = b, fb
+		step *= 1.3
+	}
+	return r.at(a, warm)
+}
+
+// Steps by which settle walks to the next balance: a few percent of speed is how far a
+// volt or two of the battery move it.
+const (
+	settleStep  = 0.02
+	settleSteps = 24
+)
+
+// operate is a trial in the three conditions; why says why there is none.
+func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) []Operating {
+	list := make([]Operating, 0, conditionCount)
+	for i, at := range spots {
+		if math.IsNaN(at.rpm) || !s.conditions[i].X.Known() {
+			continue
+		}
+		list = append(list, s.dress(i, at, r, dc))
+	}
+	return list
+}
+
+// held is the spots of a drive that does not give way.
+func (s *driveSide) held(ambient float64) (spots [conditionCount]spot) {
+	for i, c := range s.conditions {
+		spots[i] = spot{rpm: math.NaN()}
+		if c.RPM.Known() {
+			spots[i] = spot{rpm: c.RPM.Value, warm: ambient}
+		}
+	}
+	return spots
+}
+
+// readOperating takes the figures of a trial from its conditions.
+func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, no quantity.Figure) {
+	c.Operating = list
+	net := [conditionCount]*quantity.Figure{&c.AmpsSlow, &c.AmpsUsual, &c.AmpsTop}
+	gross := [conditionCount]*quantity.Figure{&c.BridgeSlow, &c.BridgeUsual, &c.BridgeTop}
+	rpm := [conditionCount]*quantity.Figure{&c.RunsSlow, &c.RunsUsual, &c.RunsTop}
+	hot := [conditionCount]*quantity.Figure{&c.HotSlowC, &c.HotUsualC, &c.HotTopC}
+	for i := range net {
+		*net[i], *gross[i], *rpm[i], *hot[i] = no, no, no, no
+	}
+	c.Efficiency, c.EmptyUsual, c.FullUsual, c.NetWattsUsual, c.MostAmps = no, no, no, no, no
+	for k := range list {
+		o := &list[k]
+		i := indexOf(o.Condition)
+		*net[i], *gross[i], *rpm[i] = quantity.Of(o.NetAmps, weak), quantity.Of(o.AmpsDC, weak), quantity.Of(o.RPM, weak)
+		*hot[i] = quantity.Of(o.WindingC, quantity.Guessed)
+		if !heat.Known() {
+			*hot[i] = heat
+		} else if o.TooHot {
+			*hot[i] = quantity.Missing("it finds no steady temperature: it goes on getting hotter")
+		}
+		if !c.MostAmps.Known() || o.most > c.MostAmps.Value {
+			c.MostAmps = quantity.Of(o.most, weak)
+		}
+		if i == usual {
+			c.Efficiency = quantity.Of(max(0, o.Net), weak, quantity.Guessed)
+			c.EmptyUsual, c.FullUsual = quantity.Of(o.EmptyAmps, weak), quantity.Of(o.FullAmps, weak)
+			c.NetWattsUsual = quantity.Of(o.NetWatts, weak)
+		}
+	}
+}
+
+func indexOf(name string) int {
+	for i, n := range conditionNames {
+		if n == name {
+			return i
+		}
+	}
+	return usual
+}
+
+// in is the trial's operation in a condition, nil when there is none.
+func (c *Charging) in(i int) *Operating {
+	for k := range c.Operating {
+		if c.Operating[k].Condition == conditionNames[i] {
+			return &c.Operating[k]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,49 @@
+package winding
+
+import (
+	"fmt"
+	"slotwright/winding/drive"
+)
+
+// suit says in one plain sentence how a trial and its drive come to terms.
+func (t *TrialOutcome) suit(s *driveSide) {
+	if s.kind == "wind" {
+		if t.verdict != nil {
+			t.Suits = suitsWind(*t.verdict)
+		}
+		return
+	}
+	at := t.in(usual)
+	if s.kind == "" || s.why != "" || at == nil {
+		return
+	}
+	switch {
+	case at.Region == drive.Stalled:
+		t.region = Overload
+		t.Suits = "asks for more than the drive gives at any speed: it is stopped"
+	case at.AmpsDC == 0 && at.HeldBack:
+		t.region = drive.Idling
+		t.Suits = fmt.Sprintf("is held back to %.3g rpm of the drive and does not charge there", at.DriveRPM)
+	case at.AmpsDC == 0:
+		t.region = drive.Idling
+		t.Suits = fmt.Sprintf("does not charge in the usual condition: it begins at %.3g rpm of the drive", t.StartsAt.Value)
+	case at.HeldBack:
+		t.region = Overload
+		t.Suits = fmt.Sprintf("asks for more than the drive gives at %.4g rpm: it is held back to %.3g rpm of the drive and %.3g A net", at.X, at.DriveRPM, at.NetAmps)
+	case s.source == nil:
+		t.region = drive.Charging
+		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %.3g A net", at.DriveWatts, at.NetAmps)
+	case yields(s.kind):
+		t.region = drive.Charging
+		t.Suits = fmt.Sprintf("takes all that the drive gives at %.3g rpm, %.0f W, for %.3g A net", at.DriveRPM, at.DriveWatts, at.NetAmps)
+		if usual := s.conditions[usual].X; usual.Known() && at.DriveRPM < 0.9*usual.Value {
+			t.Suits += fmt.Sprintf("; that is slower than its usual %.3g rpm", usual.Value)
+		}
+	default:
+		t.region = drive.Charging
+		t.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %.3g A net", at.DriveWatts, at.GivesWatts, at.NetAmps)
+	}
+	if at.NetAmps <= 0 && at.AmpsDC > 0 {
+		t.Suits += fmt.Sprintf("; the rotor takes %.3g W of the battery, more than comes in", at.FieldWatts)
+	}
+}
