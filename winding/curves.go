@@ -31,7 +31,6 @@ func (b *Bench) run(o *Outcome) {
 		}
 	}
 	b.meetAll(o, runners)
-	b.addRunningTolerances(o)
 }
 
 func notCharging(why string) Charging {

@@ -29,8 +29,10 @@ func (b *Bench) Outcome() Outcome {
 		w := b.layouts.candidate(t)
 		o.Trials[i] = b.works(&w)
 	}
-	b.addTolerances(&o)
+	others := b.shifted()
+	b.addTolerances(&o, others)
 	b.run(&o)
+	b.addRunningTolerances(&o, others)
 	o.Machine.FuseAmps = b.dc.fuseFor(&o, b.job.Target.Amps)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)

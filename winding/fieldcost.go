@@ -107,6 +107,10 @@ func (b *Bench) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 		if at == nil || at.RPM == 0 {
 			continue
 		}
+		if b.drive.conditions[i].Same != "" {
+			*figure = *list[i-1]
+			continue
+		}
 		given, asked := b.drive.given(at.X), b.drive.conditions[i].asked
 		net := func(amps float64) float64 {
 			weak := r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps))
@@ -128,7 +132,7 @@ func (b *Bench) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 // and then by the parabola through the best three: to about a hundredth of the stretch,
 // which is more than a field current is worth.
 func highest(f func(float64) float64, low, high float64) (at, value float64) {
-	const steps = 8
+	const steps = 6
 	h := (high - low) / steps
 	var v [steps + 1]float64
 	best := 0

@@ -55,7 +55,7 @@ func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *Tri
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*1.005 {
-			d.add(Doubt, at("gauge"), t.Name, fix, o.LimitBy, "%.3g A with the %s is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
+			d.add(Doubt, at("gauge"), t.Name, fix, o.LimitBy, "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
 			break
 		}
 	}
@@ -67,7 +67,7 @@ func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	switch hot, limit := o.HottestC, b.air.meanC; {
 	case !hot.Known():
-		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "with the %s the winding finds no steady temperature: it burns", o.whereHot(b))
+		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "the winding finds no steady temperature (%s): it burns", o.whereHot(b))
 	case hot.Value > limit:
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, b.air.class, limit)
 	}
@@ -111,7 +111,7 @@ func (b *Bench) doubtNet(d *doubts, at func(string) string, t job.Trial, o *Tria
 	if fix == "" && o.BestUsual.Known() {
 		fix = fmt.Sprintf("a field current of %.2g A", o.BestUsual.Value)
 	}
-	d.add(Doubt, at("turns"), t.Name, fix, "", "with the %s the rotor takes %.3g W and %.3g W come in: the battery runs down", b.drive.conditions[usual].Label, p.FieldWatts, p.BatteryWatts)
+	d.add(Doubt, at("turns"), t.Name, fix, "", "the rotor takes %[2]s, %[3]s come in (%[1]s): the battery runs down", b.drive.conditions[usual].Label, fmt.Sprintf("%.3g W", p.FieldWatts), fmt.Sprintf("%.3g W", p.BatteryWatts))
 }
 
 // ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and

@@ -61,12 +61,20 @@ func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) string {
 	if best == nil || best.score <= least*present || same(best.trial, t) {
 		return ""
 	}
-	text := fmt.Sprintf("%d turns of %s fit: it begins at %.0f rpm and brings %.3g A net with the %s", best.trial.Turns.Whole(), best.trial.Bundle(),
+	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
 		best.static.CutInRPM.Value, best.net, b.drive.conditions[usual].Label)
 	if b.drive.kind == "wind" {
 		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
 	}
 	return text
+}
+
+// wireWords is a bundle as it is said: one strand needs no number.
+func wireWords(b wiretable.Bundle) string {
+	if b.Count() == 1 {
+		return b.Strands[0].Gauge.String()
+	}
+	return b.String()
 }
 
 func withGauge(t job.Trial, g wiretable.Gauge) job.Trial {

@@ -105,12 +105,10 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 		return r.at(rpm, warm)
 	}
 	over := func(n float64) float64 { return given(n) - r.at(n, warm).TorqueNm }
-	a, fa := rpm, over(rpm)
-	if asked > 0 {
-		if fAsked := over(asked); fAsked >= 0 {
-			return r.at(asked, warm)
-		}
+	if asked > 0 && over(asked) >= 0 {
+		return r.at(asked, warm)
 	}
+	a, fa := rpm, over(rpm)
 	step := settleStep
 	if fa < 0 {
 		step = -step
@@ -145,6 +143,12 @@ func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) 
 	list := make([]Operating, 0, conditionCount)
 	for i, at := range spots {
 		if math.IsNaN(at.rpm) || !s.conditions[i].X.Known() {
+			continue
+		}
+		if s.conditions[i].Same != "" && len(list) > 0 { // gives all it can in both
+			o := list[len(list)-1]
+			o.Condition, o.X = s.conditions[i].Name, s.conditions[i].X.Value
+			list = append(list, o)
 			continue
 		}
 		list = append(list, s.dress(i, at, r, dc))

@@ -21,8 +21,8 @@ func (r *fluxRoutes) spinPoints() []spinPoint {
 	var points []spinPoint
 	share := r.machine.phaseOfLine(r.old.Connection)
 	for _, s := range r.spins {
-		if !s.RPM.Given() || !s.LineVolts.Given() {
-			continue
+		if !s.RPM.Given() || !s.LineVolts.Given() || r.rotor.Kind == "magnets" && s.FieldAmps.Given() {
+			continue // a field current means the wound rotor that was there before
 		}
 		points = append(points, spinPoint{
 			perTurn: s.LineVolts.Value * share / s.RPM.Value / r.old.coils.effective, weight: sq(s.RPM.Value),

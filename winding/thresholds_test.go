@@ -148,6 +148,7 @@ func TestEveryVoltCarriesItsUncertainty(t *testing.T) {
 	j := ready()
 	j.Field.GapTesla = quantity.Reading{}
 	j.Target.TestRPM = quantity.Known(700)
+	j.Battery.DiodeVolts = quantity.Known(0.75)
 	j.Spins = []job.SpinReading{{RPM: quantity.Known(1000), LineVolts: plusMinus(12, 0.24)}}
 	a := evaluateA(j)
 	for name, f := range map[string]quantity.Figure{"phase": a.PhasePerRPM, "line": a.LinePerRPM, "line at 1000": a.LinePer1000RPM,

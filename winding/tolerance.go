@@ -138,8 +138,7 @@ func (b *Bench) shifted() []*Bench {
 }
 
 // addTolerances gives the figures that need no running their ±.
-func (b *Bench) addTolerances(o *Outcome) {
-	others := b.shifted()
+func (b *Bench) addTolerances(o *Outcome, others []*Bench) {
 	for i := range o.Trials {
 		follow(&o.Trials[i], others, func(other *Bench) TrialOutcome { return other.Static(other.job.Trials[i]) }, followedOfTrial, (*Output).at)
 	}
@@ -150,8 +149,7 @@ func (b *Bench) addTolerances(o *Outcome) {
 }
 
 // addRunningTolerances gives the amps and watts of the usual condition theirs.
-func (b *Bench) addRunningTolerances(o *Outcome) {
-	others := b.shifted()
+func (b *Bench) addRunningTolerances(o *Outcome, others []*Bench) {
 	for i := range o.Trials {
 		t := &o.Trials[i]
 		at := t.in(usual)

@@ -20,6 +20,7 @@ func plusMinus(v, pm float64) quantity.Reading {
 // slot; independent tolerances add as squares (JCGM 100:2008, 5.1.2).
 func TestTolerancesAreFollowed(t *testing.T) {
 	j := ready()
+	j.Battery.DiodeVolts = quantity.Known(0.75)
 	j.Field.GapTesla = plusMinus(0.5, 0.025)
 	j.Machine.MeanTurnMM = plusMinus(200, 8)
 	j.Slot.AreaMM2 = plusMinus(60, 1.5)
@@ -37,8 +38,10 @@ func TestTolerancesAreFollowed(t *testing.T) {
 	// Two tolerances on one figure: the mean turn by bore and stack.
 	k := plain()
 	k.Machine.BoreMM, k.Machine.StackMM = plusMinus(100, 2), plusMinus(50, 1)
+	// on top of a guess that is good to a tenth.
 	w := math.Pi * 3 / 36 * 2.4
-	assert.InEpsilon(t, math.Hypot(2*w, 2), evaluateA(k).MeanTurnMM.PlusMinus, 1e-9)
+	turn := evaluateA(k).MeanTurnMM
+	assert.InEpsilon(t, math.Hypot(math.Hypot(2*w, 2), 0.1*turn.Value), turn.PlusMinus, 1e-9)
 }
 
 // A tolerance of one trial stays with it; one in a list of readings reaches all.
@@ -50,7 +53,7 @@ func TestTolerancesStayWhereTheyBelong(t *testing.T) {
 	o := winding.Evaluate(j)
 	for _, a := range o.Trials {
 		assert.InEpsilon(t, 0.05, a.LinePerRPM.PlusMinus/a.LinePerRPM.Value, 1e-9)
-		assert.Zero(t, a.LeadOhms20.PlusMinus)
+		assert.InEpsilon(t, 0.10, a.LeadOhms20.PlusMinus/a.LeadOhms20.Value, 1e-9, "the mean turn is a guess, and nothing else moves the ohms")
 	}
 	assert.InEpsilon(t, 0.05, o.Old.LinePerRPM.PlusMinus/o.Old.LinePerRPM.Value, 1e-9)
 	m := evaluateA(load(t, "wind-good.toml"))

@@ -73,7 +73,7 @@ func TestSentences(t *testing.T) {
 	for _, o := range s.Outcome().Trials {
 		require.NotEmpty(t, o.Suits)
 		assert.Contains(t, text, o.Name+": "+o.Suits)
-		for _, m := range o.Mends {
+		for _, m := range o.Mend {
 			assert.Contains(t, text, "would help: "+m)
 		}
 	}
