@@ -14,6 +14,7 @@ from drives import Engine, Fixed, Wheel, Wind
 from machine import Machine, num
 
 HERE = os.path.dirname(os.path.abspath(__file__))
+CURVE, POWER = 90, 1.7     # points of a curve above cut-in, and how they crowd towards it
 HEATS = ("copper", "all", "cold")
 POINT = ["rpm", "amps", "terminal_v", "battery_w", "winding_c", "phase_rms", "shaft_w", "copper_w", "diode_w",
          "cable_w", "drag_w", "field_w", "net_amps", "net_w", "open_v"]
@@ -50,8 +51,9 @@ class Curve:
         self.m, self.v, self.heat = m, v, heat
         c = m.cut_in(v)
         lo = [c * k / 12 for k in range(1, 13)] if c < top else [top * k / 12 for k in range(1, 13)]
-        n = 90
-        hi = [c + (top - c) * (k / n) ** 1.7 for k in range(1, n + 1)] if c < top else []
+        n = CURVE
+        self.cut, self.top = c, top
+        hi = [c + (top - c) * (k / n) ** POWER for k in range(1, n + 1)] if c < top else []
         self.grid = lo + hi
         self.states, guess = [], None
         for rpm in self.grid:
@@ -63,14 +65,42 @@ class Curve:
         near = min(range(len(self.grid)), key=lambda i: abs(self.grid[i] - rpm))
         return self.m.settle(rpm, self.v, self.heat, self.states[near]["winding_c"])
 
-    def roots(self, gives, tol=1e-7):
+    def between(self, i, rpm, key):
+        """A figure between grid points i-1 and i by a cubic in ((rpm - cut-in)^(1/POWER)), in which the points
+        lie evenly and the onset of charging is smooth; in a straight line below cut-in, where only drag is."""
+        if i < 12 or self.cut >= self.top:
+            a, b = self.states[i - 1], self.states[i]
+            return a[key] + (b[key] - a[key]) * (rpm - self.grid[i - 1]) / (self.grid[i] - self.grid[i - 1])
+        j = min(max(i - 2, 11), len(self.grid) - 4)
+        x = CURVE * ((rpm - self.cut) / (self.top - self.cut)) ** (1 / POWER) + 11 - j
+        total = 0.0
+        for k in range(4):
+            w = 1.0
+            for q in range(4):
+                if q != k:
+                    w *= (x - q) / (k - q)
+            total += w * self.states[j + k][key]
+        return total
+
+    def quick(self, gives):
+        """Battery watts at each stable speed, from the curve alone."""
+        vals = [gives(n) - s["shaft_w"] for n, s in zip(self.grid, self.states)]
+        out = []
+        for i in range(1, len(vals)):
+            if vals[i - 1] > 0 >= vals[i]:
+                n = root(lambda n: gives(n) - self.between(i, n, "shaft_w"), self.grid[i - 1], self.grid[i],
+                         vals[i - 1], vals[i])
+                out.append(max(self.between(i, n, "battery_w"), 0.0))
+        return out
+
+    def roots(self, gives):
         """Speeds where gives(rpm), watts at the alternator's shaft, meets what it takes; stable ones."""
         f = lambda n: gives(n) - self.state(n)["shaft_w"]
         vals = [gives(n) - s["shaft_w"] for n, s in zip(self.grid, self.states)]
         found = []
         for i in range(1, len(vals)):
             if vals[i - 1] > 0 >= vals[i]:
-                found.append(root(f, self.grid[i - 1], self.grid[i], vals[i - 1], vals[i], tol))
+                found.append(root(f, self.grid[i - 1], self.grid[i], vals[i - 1], vals[i]))
         return found
 
 
@@ -98,13 +128,19 @@ def wind_points(m, d, w, v, heat):
         if not found:     # no drag: it runs free below its cut-in
             found = [min(w.free_rpm(wind) * ratio, w.free_rpm(furl) * ratio)]
         s = curve.state(found[0])
+        high = curve.state(found[-1])["amps"] if len(found) > 1 else s["amps"]
         rn = s["rpm"] / ratio
         tsr = w.tsr(rn, wind)
         region = "idle" if s["amps"] <= 0 else ("slow side" if tsr < w.tsr0 else "fast side")
         out.append(fields(s, s["shaft_w"] / eff, rn,
                           dict(condition=wind, tsr=tsr, cp_of_best=w.cp(tsr) / w.cp0, region=region,
-                               rpm_highest=found[-1], roots=len(found))))
+                               rpm_highest=found[-1], amps_highest=high, roots=len(found))))
     return out, curve
+
+
+def start_wind(d, w):
+    """Wind whose torque on the rotor at rest overcomes the starting torque."""
+    return math.sqrt(num(d, "start_torque_nm") * num(d, "ratio") / num(d, "efficiency") / w.torque_at_rest(1.0))
 
 
 def year(m, d, w, curve):
@@ -114,18 +150,19 @@ def year(m, d, w, curve):
     k, mean = num(d, "weibull_k"), num(d, "mean_wind_ms")
     scale = mean / math.gamma(1 + 1 / k)
     density = lambda x: k / scale * (x / scale) ** (k - 1) * math.exp(-((x / scale) ** k))
-    step = 0.1
-    sums = dict.fromkeys(("gross_kwh", "net_kwh", "net_switched_kwh", "gross_highest_kwh", "net_highest_kwh"), 0.0)
+    step = 0.05
+    sums = dict.fromkeys(("gross_kwh", "net_kwh", "net_switched_kwh", "started_kwh", "gross_highest_kwh", "net_highest_kwh"), 0.0)
     for i in range(int(round(furl / step))):
         wind = (i + 0.5) * step           # the middle of each slice
-        found = curve.roots(lambda n: eff * w.watts(n / ratio, wind), 1e-4)
+        found = curve.quick(lambda n: eff * w.watts(n / ratio, wind))
         if not found:
             continue
         h = density(wind) * step * 8.76
-        p = curve.state(found[0])["battery_w"]
-        high = curve.state(found[-1])["battery_w"] if len(found) > 1 else p
+        p, high = found[0], found[-1]
         sums["gross_kwh"] += h * p
         sums["gross_highest_kwh"] += h * high
+        if wind >= start_wind(d, w):
+            sums["started_kwh"] += h * p
         if p > 0:
             sums["net_kwh"] += h * (p - m.field_w)
             sums["net_switched_kwh"] += h * max(p - m.field_w, 0.0)
@@ -166,7 +203,8 @@ def brake_wind(m, d, w):
         row["stops_to_ms"] = holding_wind(m, d, w, c, w.tsr0)
         row["stops_from_free_to_ms"] = holding_wind(m, d, w, c, w.tsr0 * 1.6545)
         row["creeps_rpm"] = stops(m, d, w, row["stops_to_ms"] - 0.01, c, w.tsr0)[1]
-        row["stops_at_furl"], row["rpm_at_furl"] = stops(m, d, w, num(d, "furl_ms"), c, w.tsr0)
+        row["stops_at_furl"], n = stops(m, d, w, num(d, "furl_ms"), c, w.tsr0)
+        row["creeps_at_furl_rpm"] = n if row["stops_at_furl"] else math.nan
         out.append(row)
     return out
 
@@ -264,7 +302,7 @@ def case(job, tables):
                     top = num(d, "top_rpm") * ratio
                     speeds = [num(d, k + "_rpm") * ratio for k in ("slow", "usual", "top")]
                     usual_c[heat, vname] = pts[1]["winding_c"]
-                tables["most"].append(dict(at, most_amps=max(p["amps"] for p in pts),
+                tables["most"].append(dict(at, most_amps=max(p.get("amps_highest", p["amps"]) for p in pts),
                                            most_c=max(p["winding_c"] for p in pts),
                                            cut_in_rpm=m.cut_in(v), net_cut_in_rpm=net_cut_in(m, v, heat, top)))
                 for name, n in zip(("slow", "usual", "top"), speeds):
@@ -280,8 +318,7 @@ def case(job, tables):
                                        open_furl_v=peak(w.free_rpm(num(d, "furl_ms")) * ratio),
                                        gale_free_rpm=w.free_rpm(num(d, "gale_ms")) * ratio,
                                        open_gale_v=peak(w.free_rpm(num(d, "gale_ms")) * ratio),
-                                       start_ms=math.sqrt(num(d, "start_torque_nm") * ratio
-                                                          / num(d, "efficiency") / w.torque_at_rest(1.0))))
+                                       start_ms=start_wind(d, w)))
         else:
             top = num(d, "top_rpm") * ratio
             for c in (20.0, 130.0):
