@@ -19,7 +19,7 @@ func (b *Bench) meetAll(o *Outcome, runners []*charger) {
 		t := &o.Trials[i]
 		if r == nil {
 			t.Driven = noDrive(t.NoCharging)
-			t.OpenAtGaleVolts = quantity.Missing(t.NoCharging)
+			b.highestVolts(&t.SafetyRun, t) // known without charging
 			continue
 		}
 		b.meet(r, t)
