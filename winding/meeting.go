@@ -69,7 +69,7 @@ func (t *TrialOutcome) readHeat(b *Bench) {
 		add(t.Operating[i].WindingC, t.Operating[i].TooHot)
 	}
 	for i := range t.Points {
-		if t.Points[i].Region != Overload {
+		if b.drive.within(&t.Points[i]) {
 			add(t.Points[i].WindingC, t.Points[i].TooHot)
 		}
 	}

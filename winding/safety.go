@@ -28,7 +28,7 @@ func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 		return s
 	}
 	b.brake(&s, r, t, fast.Value)
-	most := t.mostAnywhere()
+	most := t.mostAnywhere(&b.drive)
 	s.OverChargeAmps = most.With(b.dc.chargeLimit, func(i, limit float64) float64 { return i - limit })
 	if b.rotor.wound {
 		no := quantity.Missing("with a wound rotor the regulator takes the field back")
