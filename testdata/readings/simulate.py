@@ -1,6 +1,6 @@
 """Machines that saturate, stepped through time: the truth that package readings is tested on.
 
-Makes machines.csv: what a meter would show on 120 alternators drawn at random, with
+Makes machines.csv: what a meter would show on 140 alternators drawn at random, with
 the winding they came with and with 0.6 to 3.5 times its turns at equal copper.
 Standard library only:  python3 simulate.py > machines.csv   (some minutes)
 
@@ -223,7 +223,7 @@ def open_volts(w):
 
 
 def draw(i, rng):
-    """A machine of one of six families, in turn; a third of them has exponential diodes.
+    """A machine of one of seven families, in turn; a third of them has exponential diodes.
 
     How full the field alone makes the path it shares with the armature is x = i_f/ms. In a
     wound rotor most of what fills is the rotor's own iron, by flux that leaks between the
@@ -231,23 +231,25 @@ def draw(i, rng):
     with some way to go, 0.2 to 1.2. A claw pole of 180 A measured by Sarafianos et al. (2015)
     behaves so: its inductance falls with current. "full claw" has the shared path itself
     full, 1.2 to 2.2: there the inductance grows with current, for the armature empties it.
+    "leaky claw" has much leakage, most of it saturating, and falls the most.
     """
-    family = ("claw", "magnet claw", "hub", "single", "low-speed wound", "full claw")[i % 6]
-    m = {"name": f"{family} {i // 6 + 1}", "phases": 1 if family == "single" else 3}
+    family = ("claw", "magnet claw", "hub", "single", "low-speed wound", "full claw", "leaky claw")[i % 7]
+    m = {"name": f"{family} {i // 7 + 1}", "phases": 1 if family == "single" else 3}
     m["delta"] = m["phases"] == 3 and rng.random() < 0.3
-    m["poles"] = {"claw": rng.choice((12, 12, 14, 16)), "full claw": rng.choice((12, 14, 16)), "magnet claw": rng.choice((12, 14, 16)),
+    m["poles"] = {"claw": rng.choice((12, 12, 14, 16)), "full claw": rng.choice((12, 14, 16)), "leaky claw": rng.choice((12, 14, 16)), "magnet claw": rng.choice((12, 14, 16)),
                   "hub": rng.choice((20, 46, 56)), "single": rng.choice((6, 8, 12)),
                   "low-speed wound": rng.choice((4, 8, 16))}[family]
     m["volts"] = rng.choice((13.5, 14.2, 14.2, 27.6, 28.4, 54.0))
-    cut_in = {"claw": (800, 1300), "full claw": (800, 1300), "magnet claw": (400, 1200), "hub": (60, 250), "single": (500, 1800),
+    cut_in = {"claw": (800, 1300), "full claw": (800, 1300), "leaky claw": (800, 1300), "magnet claw": (400, 1200), "hub": (60, 250), "single": (500, 1800),
               "low-speed wound": (150, 700)}[family]
     m["cut_in"] = rng.uniform(*cut_in)
-    top = rng.uniform(*{"claw": (35, 150), "full claw": (35, 150), "magnet claw": (15, 60), "hub": (4, 30), "single": (4, 25),
+    top = rng.uniform(*{"claw": (35, 150), "full claw": (35, 150), "leaky claw": (35, 150), "magnet claw": (15, 60), "hub": (4, 30), "single": (4, 25),
                         "low-speed wound": (8, 60)}[family])
-    wound = family in ("claw", "low-speed wound", "full claw")
-    x = rng.uniform(1.2, 2.2) if family == "full claw" else rng.uniform(0.2, 1.2) if wound else rng.uniform(0.1, 0.7)
+    leaky = family == "leaky claw"
+    wound = leaky or family in ("claw", "low-speed wound", "full claw")
+    x = rng.uniform(1.2, 2.2) if family == "full claw" else rng.uniform(0.2, 0.6) if leaky else rng.uniform(0.2, 1.2) if wound else rng.uniform(0.1, 0.7)
     m["n"] = rng.uniform(1.6, 4.0)
-    m["s"] = rng.uniform(0.7, 1.1) if wound else rng.uniform(0.85, 1.15)
+    m["s"] = rng.uniform(1.0, 1.3) if leaky else rng.uniform(0.7, 1.1) if wound else rng.uniform(0.85, 1.15)
     m["diode"] = "exponential" if rng.random() < 1 / 3 else "constant"
     m["diode_v"], m["diode_r"] = rng.uniform(0.65, 0.9), rng.uniform(0, 0.02) * m["volts"] / top
     m["nvt"], m["i_s"], m["floor"] = 0.0, 0.0, 0.0
@@ -262,8 +264,8 @@ def draw(i, rng):
     m["ms"] = m["i_f"] / x
     chord = m["psi0"] / m["i_f"]
     m["lu"] = chord * (1 + x ** m["n"]) ** (1 / m["n"])
-    m["leak"] = chord * (rng.uniform(0.15, 0.5) if wound else rng.uniform(0.08, 0.35))
-    m["thin"], m["il"] = rng.uniform(0, 0.7), top * rng.uniform(0.3, 1.5)
+    m["leak"] = chord * (rng.uniform(0.5, 1.0) if leaky else rng.uniform(0.15, 0.5) if wound else rng.uniform(0.08, 0.35))
+    m["thin"], m["il"] = (rng.uniform(0.7, 0.95), top * rng.uniform(0.15, 0.4)) if leaky else (rng.uniform(0, 0.7), top * rng.uniform(0.3, 1.5))
     m["star_ohms"] = 2 * math.pi * hertz * (chord + m["leak"]) / rng.uniform(0.5, 3.5)
     m["core"] = 2 * math.pi * hertz * m["psi0"] / m["i_f"] / rng.uniform(0.004, 0.03)
     m["h5"], m["h7"] = rng.uniform(-0.04, 0.04), rng.uniform(-0.02, 0.02)
@@ -314,7 +316,7 @@ def show(v):
 
 
 def main():
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 120
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 140
     rng = random.Random(20240611)
     machines = [draw(i, rng) for i in range(count)]
     out = csv.writer(sys.stdout, lineterminator="\n")

@@ -131,7 +131,7 @@ func predict(t testing.TB, route string, m meters, every int, plusMinus bool) []
 	t.Helper()
 	var all []miss
 	for n, s := range machines(t) {
-		if n/6%every != 0 { // the families take turns of six
+		if n/7%every != 0 { // the families take turns of seven
 			continue
 		}
 		f, err := Solve(s.old, routes[route](s, m))

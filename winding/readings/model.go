@@ -111,6 +111,10 @@ func (m model) bridge(rpm float64, l charge.Load, henries float64) charge.Point 
 
 // short is the phase current, A rms, with all leads joined.
 func (m model) short(rpm float64) float64 {
-	emf, omega := m.perK*rpm, 2*math.Pi*m.hertz(rpm)
-	return m.settle(func(henries float64) float64 { return emf / math.Hypot(m.ohms, omega*henries) })
+	return m.settle(func(henries float64) float64 { return m.joined(rpm, henries) })
+}
+
+// joined is the same with a fixed inductance.
+func (m model) joined(rpm, henries float64) float64 {
+	return m.perK * rpm / math.Hypot(m.ohms, 2*math.Pi*m.hertz(rpm)*henries)
 }

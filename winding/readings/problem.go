@@ -139,7 +139,9 @@ func (p *problem) shows(m model, n int) float64 {
 	case Bridge:
 		return m.henries
 	case Short:
-		return m.short(r.RPM) / p.m.phasePerLine()
+		// With the inductance of the amps that were read: the current is known here, so
+		// nothing has to settle.
+		return m.joined(r.RPM, m.henriesAt(r.Amps*p.m.phasePerLine())) / p.m.phasePerLine()
 	}
 	return m.into(r.RPM, p.m.load(r.Volts)).DCAmps
 }

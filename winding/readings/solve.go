@@ -24,8 +24,8 @@ import (
 // number earns nothing.
 //
 // The way down. Levenberg's and Marquardt's: Gauss and Newton's step on slopes taken by
-// differences, damped until the sum falls (least.go). (gonum's optimize has no method for
-// sums of squares; a general one takes ten times the solutions here.) k is kept where every
+// differences, damped until the sum falls (least.go; gonum's optimize has nothing for sums of
+// squares, nor bounds, and its linear algebra does the rest). k is kept where every
 // loaded reading's current flows at all, for below that nothing has a slope; a between -2.5
 // and 0.8. It starts from the spin-up volts or, without, from several speeds of cut-in under
 // the slowest load, with the best of twenty inductances. The weights hang on slopes
@@ -37,8 +37,14 @@ import (
 //
 // Cost: 5 to 30 ms, nearly all of it in some thousand solutions of the bridge.
 //
-// Accuracy and limits: see readings_test.go, on machines that saturate, stepped through time.
-// Amps within a tenth of cut-in are known to a third at best. All readings are of one winding
+// Accuracy (accuracy_test.go, machines that saturate, stepped through time, from exact
+// readings and 1.5 times cut-in up, 95 of 100): 4 % on the winding that was read and 5 % on
+// one of 0.6 to 3.5 times the turns, from spin-up, short circuit and two amps. Amps at two
+// speeds alone come to 4 and 4.5 %, the plate with the speed charging began to 8 %, except on
+// machines whose inductance grows much with current: 12 and 20 % there, and nothing in two
+// facts tells. What is asked for next (next.go) is then amps between.
+//
+// Where it ends. Amps within a tenth of cut-in are known to a third at best. All readings are of one winding
 // temperature unless they give their own ohms, and of one field current unless spin-up volts
 // at several tie them together; that a stronger field also fills the iron is not seen. The
 // ohms are not freed: with them k and L can trade, and a meter reads ohms better.
