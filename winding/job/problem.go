@@ -36,10 +36,8 @@ func (p Problem) Text() string {
 
 // quote shows what was read, cut when long.
 func quote(s string) string {
-	s = strings.Join(strings.Fields(s), " ")
-	if r := []rune(s); len(r) > 40 {
-		s = string(r[:39]) + "…"
-	}
+	s = shorten(s, 400) // what is longer is cut below anyway, and splitting it takes time
+	s = shorten(Visible(strings.Join(strings.Fields(s), " ")), 40)
 	if s == "" {
 		return "nothing"
 	}
