@@ -12,7 +12,6 @@ require (
 	github.com/clipperhouse/displaywidth v0.11.0
 	github.com/clipperhouse/uax29/v2 v2.7.0
 	github.com/creack/pty v1.1.24
-	github.com/google/renameio/v2 v2.0.2
 	github.com/muesli/termenv v0.16.0
 	github.com/natefinch/atomic v1.0.1
 	github.com/pelletier/go-toml/v2 v2.4.3

@@ -262,7 +262,7 @@ func TestOpenThingsAreToldWhereTheyOpen(t *testing.T) {
 	for text, want := range map[string]string{
 		"[machine]\nslots = 36\n\n[old]\ncoil_turns = [12, 10\nturns = 11\n\n[target]\ncurrent_a = 5\n# end\n": `5:14: `,
 		"[machine]\nslots = 36\n\nkind = \"\"\"lap\nturns = 11\n\n[target]\ncurrent_a = 5\n# end\n":            `4:8: `,
-		"x = '''\n\n\n\n# end\n":                                 `1:5: `,
+		"x = '''\n\n\n\n# end\n": `1:5: `,
 		"machine = { slots = 36\npoles = 12\n[target]\ncurrent_a=5\n": `1:11: `,
 		"name = \"abc\n[target]\ncurrent_a=5\n":                       `1:8: `,
 	} {

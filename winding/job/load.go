@@ -3,6 +3,7 @@ package job
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -60,7 +61,7 @@ func Load(path string) (Document, Mark, error) {
 // ReadText reads a file of text of at most MaxBytes. Folders, pipes and devices are
 // refused without being opened, so that nothing here waits or reads without end.
 func ReadText(path string) (string, error) {
-	data, err := readRegular(path)
+	data, err := ReadRegular(path, MaxBytes)
 	if err != nil {
 		return "", err
 	}
@@ -74,16 +75,16 @@ func ReadText(path string) (string, error) {
 // text. It is nil when it can.
 func CheckText(text string) error {
 	if len(text) > MaxBytes {
-		return fmt.Errorf("read more than %d bytes, expected a job file of at most that", MaxBytes)
+		return errors.New(tooLong(MaxBytes))
 	}
 	if !utf8.ValidString(text) || strings.IndexByte(text, 0) >= 0 {
-		return fmt.Errorf("read bytes that are not UTF-8 text, expected a job file; save it as UTF-8")
+		return errors.New("read bytes that are not UTF-8 text, expected a job file; save it as UTF-8")
 	}
 	return nil
 }
 
-// readRegular is what an ordinary file holds.
-func readRegular(path string) ([]byte, error) {
+// ReadRegular is what an ordinary file of at most so many bytes holds.
+func ReadRegular(path string, most int) ([]byte, error) {
 	info, err := os.Stat(path)
 	if err == nil {
 		err = ordinary(path, info)
@@ -103,12 +104,12 @@ func readRegular(path string) ([]byte, error) {
 	if err != nil {
 		return nil, plainError(path, err)
 	}
-	data, err := io.ReadAll(io.LimitReader(f, MaxBytes+1))
+	data, err := io.ReadAll(io.LimitReader(f, int64(most)+1))
 	if err != nil {
 		return nil, plainError(path, err)
 	}
-	if len(data) > MaxBytes {
-		return nil, &FileError{CheckText(string(data)).Error(), path, nil}
+	if len(data) > most {
+		return nil, &FileError{tooLong(most), path, nil}
 	}
 	return data, nil
 }
@@ -129,4 +130,8 @@ func ordinary(path string, info fs.FileInfo) error {
 		what = "a device"
 	}
 	return &FileError{"read " + what + ", expected an ordinary file", path, ErrKind}
+}
+
+func tooLong(most int) string {
+	return fmt.Sprintf("read more than %d bytes, expected a job file of at most that", most)
 }

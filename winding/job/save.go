@@ -51,6 +51,14 @@ type Saved struct {
 // what Consent can allow, errors.Is finds ErrChanged, ErrGone or ErrReadOnly. When there
 // is an error nothing was written.
 func Save(path, text string, mark Mark, agreed Consent) (Saved, error) {
+	if err := CheckText(text); err != nil { // it could not be opened again
+		return Saved{}, &FileError{"nothing was written: " + err.Error(), path, err}
+	}
+	return Write(path, text, mark, agreed)
+}
+
+// Write is Save for what is not a job, such as a winding card.
+func Write(path, text string, mark Mark, agreed Consent) (Saved, error) {
 	target, err := follow(path)
 	if err != nil {
 		return Saved{}, plainError(path, err)
@@ -86,7 +94,7 @@ func mayReplace(path, target string, old fs.FileInfo, mark Mark, agreed Consent)
 		return err
 	}
 	if agreed&OverChanged == 0 {
-		data, err := readRegular(target)
+		data, err := ReadRegular(target, MaxBytes)
 		if err != nil {
 			return plainError(path, err)
 		}
