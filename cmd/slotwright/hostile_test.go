@@ -18,7 +18,7 @@ import (
 
 // steers finds a character in an answer that would steer the terminal.
 func steers(answer string) bool {
-	return strings.ContainsFunc(answer, func(r rune) bool { return r != '\n' && job.Steers(r) })
+	return strings.ContainsFunc(answer, func(r rune) bool { return r != '\n' && r != '\t' && job.Steers(r) })
 }
 
 // Nothing that stands in a file, a file's name or a flag reaches the terminal as a control,
