@@ -15,6 +15,9 @@ type prompt struct {
 	then  func(text string) tea.Cmd
 }
 
+// maxPath is how long a path may be that is typed: PATH_MAX of Linux, the longest in use.
+const maxPath = 4096
+
 // newPrompt asks, with an answer to begin from.
 func newPrompt(title, text string, then func(string) tea.Cmd) *prompt {
 	return &prompt{title: title, line: form.NewTextLine(text), then: then}
@@ -37,7 +40,7 @@ func (m *Model) promptBindings() []kit.Binding {
 func (m *Model) fill(msg tea.KeyMsg) tea.Cmd {
 	cmd, used := kit.Press(m.promptBindings(), msg)
 	if !used {
-		m.prompt.line, _ = m.prompt.line.Key(msg)
+		m.prompt.line, _ = m.prompt.line.KeyWithin(msg, maxPath)
 	}
 	return cmd
 }
@@ -53,5 +56,5 @@ func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 	r := within.Centre(w, len(lines)+4)
 	in := kit.Inner(r)
 	return kit.Panel{Title: p.title, Foot: "enter takes it, esc leaves", Focused: true}.
-		Draw(t, r, []string{"", p.line.Draw(t, in.W, true)})
+		Draw(t, r, append(lines, p.line.Draw(t, in.W, true)))
 }

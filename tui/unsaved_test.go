@@ -309,7 +309,7 @@ func TestATypedNameStaysWhenItFails(t *testing.T) {
 	} {
 		press(m, "ctrl+o", "ctrl+u", name, "enter")
 		require.NotNil(t, m.prompt, name)
-		assert.Equal(t, name, m.prompt.line.Value())
+		assert.Equal(t, name, m.prompt.line.Text)
 		assert.Contains(t, m.prompt.why, why)
 		assert.Contains(t, m.View(), why)
 		assert.True(t, m.s.Dirty())

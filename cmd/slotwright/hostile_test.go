@@ -105,7 +105,7 @@ func TestExitCodes(t *testing.T) {
 		{2, "--turns: read -3", lay("--turns", "-3")},
 		{1, "circuits: read 7", lay("--circuits", "7")},
 		{1, "span: read 40", []string{"layout", "--slots", "36", "--poles", "12", "--span", "40"}},
-		{2, `"chekc" is not a verb`, []string{"chekc", "ab.toml"}},
+		{2, `read "chekc", expected a verb`, []string{"chekc", "ab.toml"}},
 		{1, "there is no folder no;", []string{"new", filepath.Join("no", "such", "dir.toml")}},
 		{1, "expected a file name", []string{"new", ""}},
 		{1, "read a folder", []string{"new", "."}},
