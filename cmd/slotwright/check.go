@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
 )
@@ -66,7 +67,7 @@ func newCheck(s streams) *cobra.Command {
 // print writes the answer: problems as errors, doubts as warnings, a line each.
 func (c checked) print(s streams) {
 	line := func(w io.Writer, format string, args ...any) {
-		fmt.Fprintln(w, job.Visible(c.File+":"+fmt.Sprintf(format, args...)))
+		fmt.Fprintln(w, text.Visible(c.File+":"+fmt.Sprintf(format, args...)))
 	}
 	for _, p := range c.Problems {
 		line(s.err, "%s", p.Error())

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -18,7 +18,7 @@ import (
 
 // steers finds a character in an answer that would steer the terminal.
 func steers(answer string) bool {
-	return strings.ContainsFunc(answer, func(r rune) bool { return r != '\n' && r != '\t' && job.Steers(r) })
+	return strings.ContainsFunc(answer, func(r rune) bool { return r != '\n' && r != '\t' && text.Steers(r) })
 }
 
 // Nothing that stands in a file, a file's name or a flag reaches the terminal as a control,

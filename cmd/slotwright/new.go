@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
 )
@@ -36,7 +37,7 @@ func newNew(s streams) *cobra.Command {
 			if asJSON {
 				return printJSON(s.out, written{path})
 			}
-			fmt.Fprintf(s.out, "Wrote %s. Fill it in with any editor or on the screen: slotwright %s\n", job.Visible(path), job.Visible(shellWord(path)))
+			fmt.Fprintf(s.out, "Wrote %s. Fill it in with any editor or on the screen: slotwright %s\n", text.Visible(path), text.Visible(shellWord(path)))
 			return nil
 		},
 	}

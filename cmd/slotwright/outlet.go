@@ -8,7 +8,7 @@ import (
 	"os"
 	"strings"
 
-	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	"github.com/mattn/go-isatty"
 )
@@ -39,12 +39,12 @@ func (o *outlet) flush() error {
 }
 
 // harmless is text whose characters all show, but for tabs and the ends of lines.
-func harmless(text string) string {
-	lines := strings.Split(text, "\n")
+func harmless(answer string) string {
+	lines := strings.Split(answer, "\n")
 	for i, l := range lines {
 		parts := strings.Split(l, "\t")
 		for k, p := range parts {
-			parts[k] = job.Visible(p)
+			parts[k] = text.Visible(p)
 		}
 		lines[i] = strings.Join(parts, "\t")
 	}
@@ -52,7 +52,7 @@ func harmless(text string) string {
 }
 
 // steersInJSON leaves the ends of lines between the values alone.
-func steersInJSON(r rune) bool { return r != '\n' && job.Steers(r) }
+func steersInJSON(r rune) bool { return r != '\n' && text.Steers(r) }
 
 // isTerminal reports whether a stream is one.
 func isTerminal(w any) bool {

@@ -15,6 +15,7 @@ import (
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -61,7 +62,7 @@ func leave(ctx context.Context, s streams, model *tui.Model, err error) error {
 	case parting != "":
 		fmt.Fprintln(s.out, parting)
 	case open.Path != "" && !open.Dirty():
-		fmt.Fprintln(s.out, "saved: "+job.Visible(open.Path))
+		fmt.Fprintln(s.out, "saved: "+text.Visible(open.Path))
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"slotwright/winding/quantity"
+	words "slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -334,7 +335,7 @@ func TestProblemsAreToldWithinTheirLine(t *testing.T) {
 			if p.Line != i+1 || col < 1 || col > len([]rune(line))+1 {
 				t.Fatalf("line %d became %q and is told as %v in\n%s", i+1, lines[i], p, d.Text())
 			}
-			if strings.ContainsFunc(p.Error(), Steers) {
+			if strings.ContainsFunc(p.Error(), words.Steers) {
 				t.Fatalf("%q steers", p.Error())
 			}
 		}

@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"path/filepath"
 	"syscall"
+
+	"slotwright/winding/text"
 )
 
 // FileError says why a file cannot be read or written: the reason first, because lines are
@@ -15,7 +17,7 @@ type FileError struct {
 }
 
 // Error is one sentence, safe to write to a terminal.
-func (e *FileError) Error() string { return e.Reason + ": " + Visible(e.Path) }
+func (e *FileError) Error() string { return e.Reason + ": " + text.Visible(e.Path) }
 
 // Unwrap gives what happened beneath, for errors.Is.
 func (e *FileError) Unwrap() error { return e.Err }
@@ -69,7 +71,7 @@ func missing(path string) string {
 		gone = dir
 	}
 	if gone != "" {
-		return "there is no folder " + Visible(gone) + "; make it first, or choose another place"
+		return "there is no folder " + text.Visible(gone) + "; make it first, or choose another place"
 	}
 	return "there is no such file"
 }

@@ -6,6 +6,8 @@ import (
 	"sort"
 	"strings"
 
+	"slotwright/winding/text"
+
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
@@ -271,7 +273,7 @@ func (r *reader) problem(at int, path, read, expected, fix string) {
 }
 
 // told is a part of a problem's sentence, safe to show and no longer than a sentence.
-func told(s string) string { return shorten(Visible(s), 240) }
+func told(s string) string { return shorten(text.Visible(s), 240) }
 
 // closeSections finds where each table ends, and its last key, or line that may be one.
 func (r *reader) closeSections() {

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"slotwright/winding/job/running"
+	"slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -45,7 +46,7 @@ func refused(t *testing.T, err error, path, reason string) {
 	var file *FileError
 	require.ErrorAs(t, err, &file)
 	assert.Contains(t, file.Reason, reason)
-	assert.True(t, strings.HasSuffix(err.Error(), ": "+Visible(path)), err.Error())
+	assert.True(t, strings.HasSuffix(err.Error(), ": "+text.Visible(path)), err.Error())
 }
 
 func read(t *testing.T, path string) string {
@@ -177,23 +178,14 @@ func TestOnlyPlainFilesAreRead(t *testing.T) {
 	}
 }
 
-func TestVisible(t *testing.T) {
-	for text, want := range map[string]string{
-		"plain é 漢 👩‍🔧 ⚡️": "plain é 漢 👩‍🔧 ⚡️", "\x1b]0;x\a": `\u001b]0;x\u0007`, "a\u202eb": `a\u202eb`, "\u009b2J": `\u009b2J`,
-		"a\x00\x7f": `a\u0000\u007f`, "a\u2028\U000e0041": `a\u2028\U000e0041`, "bad\xff": `bad\xff`, "n\nt\t": `n\u000at\u0009`,
-	} {
-		assert.Equal(t, want, Visible(text))
-	}
-}
-
 // Whatever was typed is written so that nothing in the file steers a terminal, and reads
 // back the same.
 func TestStringsAreWrittenHarmlessly(t *testing.T) {
 	for _, s := range []string{"\x1b[2J\a", "a\u202eb\u2066", "q\"\\\n\t\r\x7f", "\u009b", "\U000e0041é👩‍🔧"} {
-		text := "name = " + basicString(s) + "\n"
-		assert.False(t, strings.ContainsFunc(strings.TrimSuffix(text, "\n"), Steers), "%q", text)
-		d := Parse(text)
-		require.Empty(t, d.Problems(), text)
+		written := "name = " + basicString(s) + "\n"
+		assert.False(t, strings.ContainsFunc(strings.TrimSuffix(written, "\n"), text.Steers), "%q", written)
+		d := Parse(written)
+		require.Empty(t, d.Problems(), written)
 		assert.Equal(t, s, d.Job().Name)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // lineKey is the key to write, with its unit.
@@ -77,8 +78,8 @@ func basicString(s string) string {
 			b.WriteString(`\n`)
 		case r == '\t':
 			b.WriteString(`\t`)
-		case Steers(r):
-			b.WriteString(escaped(r))
+		case text.Steers(r):
+			b.WriteString(text.Escaped(r))
 		default:
 			b.WriteRune(r)
 		}
