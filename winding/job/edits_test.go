@@ -279,7 +279,10 @@ func TestOpenThingsAreToldWhereTheyOpen(t *testing.T) {
 		assert.Equal(t, 1, n, "%s: %v", text, d.Problems())
 		assert.LessOrEqual(t, len(d.Problems()), 2, "%s: %v", text, d.Problems())
 	}
-	d := Parse("[old]\ncoil_turns = [12, 10\nturns = 11\n[target]\ncurrent_a = 5\n")
+	d := Parse("[machine]\nslots = 36\n[slot\narea_mm2 = 5\n[target]\ncurrent_a = 5\n")
+	assert.Len(t, d.Problems(), 1, "whose the keys below a broken header are is not known")
+	assert.Equal(t, "[machine]\nslots = 36\npoles = 12\n[slot\narea_mm2 = 5\n[target]\ncurrent_a = 5\n", d.Set("machine.poles", "12", quantity.Choice{}).Text())
+	d = Parse("[old]\ncoil_turns = [12, 10\nturns = 11\n[target]\ncurrent_a = 5\n")
 	assert.Equal(t, 11.0, d.Job().Old.Turns.Value, "the lines below are read")
 	assert.Equal(t, 5.0, d.Job().Target.Amps.Value)
 }

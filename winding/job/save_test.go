@@ -2,7 +2,6 @@ package job
 
 import (
 	"errors"
-	"math"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -203,7 +202,8 @@ func TestMarksAreWrittenAndRead(t *testing.T) {
 	assert.True(t, errors.Is(&FileError{Err: ErrGone}, ErrGone))
 }
 
-// A ± that is more than all there may be says nothing; minus nothing is nothing.
+// A ± that is more than all there may be says nothing, and minus nothing is not a number that
+// a person means.
 func TestReadingsThatCannotBe(t *testing.T) {
 	for _, v := range []string{"80 ±1e300%", "80 ±5000", "80 ±1e308", "80 ±101%", "~80 ±200 %"} {
 		d := Parse("[machine]\nbore_mm = \"" + v + "\"\n")
@@ -215,8 +215,8 @@ func TestReadingsThatCannotBe(t *testing.T) {
 		assert.Empty(t, Parse("[machine]\nair_gap_mm = \""+strings.Replace(v, "80", "0.8", 1)+"\"\n").Problems(), v)
 	}
 	for _, v := range []string{"-0", "-0.0", "\"-0\"", "\"~-0 ±1\""} {
-		d := Parse("[machine]\nambient_c = " + v + "\n")
-		require.Empty(t, d.Problems(), v)
-		assert.False(t, math.Signbit(d.Job().Machine.AmbientC.Value), "%s is 0, without a sign", v)
+		d := Parse("[slot]\nliner_mm = " + v + "\n[machine]\nambient_c = " + v + "\n")
+		require.Len(t, d.Problems(), 2, v)
+		assert.Contains(t, d.Problems()[0].Error(), "write 0, without a sign")
 	}
 }

@@ -127,11 +127,10 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 		}
 	}
 	v := u.Base(q.value)
-	if v == 0 {
-		v = 0 // a typed -0 is nothing less than 0
-	}
 	pm := u.BaseSpan(q.plusMinus)
 	switch {
+	case q.value == 0 && math.Signbit(q.value): // it would be shown as typed
+		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), "write 0, without a sign"}
 	case f.Kind == Whole && v != math.Trunc(v):
 		return quantity.Reading{}, &trouble{quote(typed), "a whole number", f.How}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
