@@ -39,9 +39,10 @@ func printJSON(w io.Writer, v any) error {
 	if err := json.Indent(&out, body, "", "  "); err != nil {
 		return fmt.Errorf("the answer could not be written as JSON: %w", err)
 	}
-	text := out.String()
+	// JSON's own rule escapes what steers a terminal only in ASCII.
+	text := escaped(out.String(), steersInJSON)
 	if isASCII(w) {
-		text = escaped(text)
+		text = escaped(text, beyondASCII)
 	}
 	_, err := io.WriteString(w, text)
 	return err

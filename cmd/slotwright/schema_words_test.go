@@ -19,6 +19,7 @@ var keyWords = map[string]string{
 	"line":             "Line in the job file, from 1.",
 	"machine":          "What no trial changes.",
 	"metal":            "copper or aluminium.",
+	"more_problems":    "How many more problems there are than those listed: the first fifty are.",
 	"note":             "What the person wrote about it.",
 	"path":             "Key in the job file, as in trial[1].gauge.",
 	"problems":         "What cannot be used.",

@@ -80,9 +80,9 @@ func TestReportAndCard(t *testing.T) {
 		assert.Less(t, r, rune(0x7f))
 	}
 	code, _, errs := command("card", "--trial", "Z")
-	assert.Equal(t, 1, code)
+	assert.Equal(t, 2, code)
 	assert.Contains(t, errs, "expected one of A B")
-	card := answer(t, "card", "--trial", "B", "--json")
+	card := answer(t, "card", "--trial", "b", "--json")
 	assert.Contains(t, card["card"], "TRIAL B")
 	code, _, errs = command("report", "../../testdata/broken/several.toml")
 	assert.Equal(t, 1, code)
