@@ -168,7 +168,7 @@ var countsAndRatios = strings.Fields(`format line column reference value differe
 	turns_per_coil strands circuits layers wires_per_slot turns_that_fit most_wires_that_pack coils_per_phase series_turns circuits_allowed spools
 	slots poles phases sets span_slots coil start_slot finish_slot turns sense group circuit driven_teeth_for_wanted_ratio
 	wire_fill round_fill copper_fill fill_limit kw kw1 kw3 kw5 kw7 kw11 kw13 ac_factor_top ac_factor_top_twice_the_strands allowance
-	efficiency efficiency_usual tip_speed_ratio cp magnets_over_wound drive_ratio wanted_ratio copper cut_in`)
+	efficiency efficiency_usual net_efficiency tip_speed_ratio cp magnets_over_wound drive_ratio wanted_ratio copper cut_in`)
 
 // neverNone are the counts and places of which there is at least one: a 0 would be a thing
 // not known.
