@@ -89,7 +89,7 @@ func (v *View) table(s *session.Session) kit.Table {
 	for i, t := range o.Trials {
 		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i, t), Align: kit.Point, Role: kit.Value, Min: 11})
 	}
-	compared := len(o.Trials) > 1
+	compared := v.compared(s)
 	if compared {
 		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})
 	}
@@ -116,6 +116,13 @@ func (v *View) table(s *session.Session) kit.Table {
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == firstFigure+i})
 	}
 	return tb
+}
+
+// compared reports whether there is something to compare and room for it: four trials take
+// a small screen for themselves.
+func (v *View) compared(s *session.Session) bool {
+	n := len(s.Outcome().Trials)
+	return n > 1 && 2+27+n*12+9 <= v.at.W
 }
 
 // compareWith is the trial whose difference is shown: the chosen one, or when that is
@@ -193,7 +200,7 @@ func (v *View) explain(s *session.Session, w, h int) []string {
 			lines = t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w)
 		}
 	} else if rows := v.figures(s); v.row-firstFigure < len(rows) {
-		lines = t.WrapPaint(kit.Hint, meaning(s, rows[v.row-firstFigure]), w)
+		lines = whole(t, meaning(s, rows[v.row-firstFigure]), w, max(2, h/2))
 	}
 	lines = lines[:min(len(lines), max(2, h/2))]
 	for _, text := range s.Problems() {
@@ -229,26 +236,37 @@ func caution(s *session.Session, w, h int) []string {
 	return nil
 }
 
-// meaning is a row explained for the chosen trial: what it is, what to change when it is
-// past its limit, or why it is missing.
-func meaning(s *session.Session, r winding.Row) string {
+// whole is as many of the sentences as fit whole, the first in any case.
+func whole(t kit.Theme, sentences []string, w, h int) []string {
+	text := sentences[0]
+	for _, next := range sentences[1:] {
+		if more := text + " " + next; len(t.Wrap(more, w)) <= h {
+			text = more
+		}
+	}
+	return t.WrapPaint(kit.Hint, text, w)
+}
+
+// meaning is a row explained for the chosen trial, a sentence each: what it is, what to
+// change when it is past its limit, or why it is missing.
+func meaning(s *session.Session, r winding.Row) []string {
 	c := r.Cells[s.Trial]
-	text := r.Help
+	text := []string{r.Help}
 	if c.Verdict == winding.Past && r.Mend != "" {
-		text += " Past its limit: " + r.Mend + "."
+		text = append(text, "Past its limit: "+r.Mend+".")
 	}
 	switch {
 	case !c.Figure.Known():
-		text += " Missing: " + c.Figure.Why + "."
+		text = append(text, "Missing: "+c.Figure.Why+".")
 	case c.Figure.Why != "":
-		text += " From: " + c.Figure.Why + "."
+		text = append(text, "From: "+c.Figure.Why+".")
 	}
 	if c.Figure.PlusMinus > 0 {
 		u := s.Units.For(r.Dim)
-		text += strings.TrimRight(" May be off by "+c.Figure.Spread(u)+" "+u.Name, " ") + ", by the tolerances given."
+		text = append(text, strings.TrimRight("May be off by "+c.Figure.Spread(u)+" "+u.Name, " ")+", by the tolerances given.")
 	}
 	if c.Figure.Origin.Weak() {
-		text += " A guess or a default weighs in it."
+		text = append(text, "A guess or a default weighs in it.")
 	}
 	return text
 }

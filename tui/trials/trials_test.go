@@ -282,3 +282,16 @@ func TestCautionOfTheChosenTrial(t *testing.T) {
 	}
 	assert.Positive(t, about)
 }
+
+// Four trials on the smallest screen: conditions and figures stay whole, the difference makes
+// room for them.
+func TestFourTrialsOnASmallScreen(t *testing.T) {
+	s, v := session.NewExample(), New()
+	s.AddTrial()
+	frame := tuitest.Draw(t, v, s, 80, 24)
+	for _, want := range []string{"net amps, wheel 45 rpm, A", "net amps, wheel 60 rpm, A", "lead to lead at 1000 rpm", "15 AWG\n"} {
+		assert.Contains(t, frame, want)
+	}
+	assert.NotContains(t, frame, " vs ")
+	assert.Contains(t, tuitest.Draw(t, v, s, 100, 30), " vs ")
+}
