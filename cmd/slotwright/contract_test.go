@@ -14,6 +14,8 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/job"
 )
 
 // spoken is one answer in JSON: how it was asked for and by which schema it goes.
@@ -191,4 +193,32 @@ func TestNumbersAreRounded(t *testing.T) {
 	assert.NotContains(t, b.String(), "-0")
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.NaN()}))
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.Inf(-1)}))
+}
+
+// Where the winding's temperature is not followed, every point says null, also those of
+// where it really runs; where it is, they are numbers.
+func TestTemperatureNotFollowedIsNull(t *testing.T) {
+	var keep []string
+	for _, line := range strings.Split(job.Example().Text(), "\n") {
+		if !strings.HasPrefix(line, "bore_mm") && !strings.HasPrefix(line, "stack_mm") {
+			keep = append(keep, line)
+		}
+	}
+	path := filepath.Join(t.TempDir(), "no-size.toml")
+	require.NoError(t, os.WriteFile(path, []byte(strings.Join(keep, "\n")), 0o600))
+	for _, c := range []struct {
+		args []string
+		null bool
+	}{{[]string{"report", path, "--json"}, true}, {[]string{"report", "--json"}, false}} {
+		trial := answer(t, c.args...)["trials"].([]any)[0].(map[string]any)
+		for _, key := range []string{"operating", "curve", "at_speeds", "drive_points"} {
+			points := trial[key].([]any)
+			require.NotEmpty(t, points, key)
+			for _, p := range points {
+				celsius, there := p.(map[string]any)["winding_c"]
+				assert.True(t, there, key)
+				assert.Equal(t, c.null, celsius == nil, "%s %v", key, c.args)
+			}
+		}
+	}
 }
