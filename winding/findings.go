@@ -29,6 +29,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtMachine(d)
 	b.doubtReadings(d)
 	b.doubtInductance(d)
+	b.doubtShorts(d)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
 	for i := range o.Trials {

@@ -130,6 +130,8 @@ type ShortReading struct {
 	RPM       quantity.Reading
 	LineAmps  quantity.Reading // A rms in one lead
 	FieldAmps quantity.Reading // wound rotor only
+	// Sets is how many of the sets had their leads joined; all when not said.
+	Sets quantity.Reading
 }
 
 // FieldSpec is what makes the flux.

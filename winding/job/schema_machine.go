@@ -137,7 +137,7 @@ var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j
 		Help: "Shaft speed at which the OLD winding began to charge the battery; used when there is no spin-up reading.", How: "Raise the speed slowly until the ammeter stirs.",
 		at: func(j *Job, _ int) any { return &j.Old.CutInRPM }},
 	{Table: "old", Name: "inductance", Label: "Inductance", Dim: quantity.Millihenry, Min: 0.0001, Max: 10000,
-		Help: "Inductance between two leads, from a bridge (LCR meter).", How: "Turn the rotor and take the mean of the highest and lowest.",
+		Help: "Inductance between two leads of one set, all others open, from a bridge (LCR meter).", How: "Turn the rotor and take the mean of the highest and lowest.",
 		at: func(j *Job, _ int) any { return &j.Old.LeadMilliHenries }},
 	{Table: "old", Name: "plate_current", Label: "Plate amps", Dim: quantity.Amps, Min: 0.05, Max: 2000,
 		Help: "Rated output current, DC.", How: "The plate, or the maker's sheet.",
@@ -169,4 +169,10 @@ var spinFields = []Input{
 	{Table: "short", Name: "field", Label: "Field", Dim: quantity.Amps, Min: 0, Max: 100,
 		Help: "Rotor current at the reading; empty with magnets.", How: "Ammeter in the lead to the brushes.",
 		at: func(j *Job, i int) any { return &j.Shorts[i].FieldAmps }},
+	{Table: "short", Name: "sets", Label: "Sets joined", Kind: Whole, Min: 1, Max: 2, Ghost: "all of them", when: twoSets,
+		Help: "Of two sets: 1 when the leads of one were joined and the other's open, 2 when those of both were.", How: "Join the leads of each set among themselves, not across.",
+		at: func(j *Job, i int) any { return &j.Shorts[i].Sets }},
 }
+
+// twoSets is where a reading may be of one set or of both.
+func twoSets(j *Job) bool { return j.Machine.Sets.Or(1) == 2 }
