@@ -30,6 +30,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtReadings(d)
 	b.doubtInductance(d)
 	b.doubtShorts(d)
+	b.doubtOld(d, o)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
 	for i := range o.Trials {

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/field"
@@ -104,7 +105,19 @@ func (b *inductances) of(w *candidate) Inductance {
 	if own.why != "" {
 		return Inductance{quantity.Missing(own.why), ""}
 	}
-	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.all)*1000, quantity.Guessed), "geometry, an estimate"}
+	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.all)*1000, quantity.Guessed), b.geometryFrom()}
+}
+
+// unsaidMagnetMM is how thick magnets are taken to be where nothing is said: gap to the
+// winding's field, and most of it (common practice, no source).
+const unsaidMagnetMM = 3.0
+
+// geometryFrom is what a value by geometry goes by.
+func (b *inductances) geometryFrom() string {
+	if b.rotor.Kind == "magnets" && !b.rotor.MagnetMM.Given() {
+		return fmt.Sprintf("geometry, an estimate: the magnets taken as %.0f mm thick", unsaidMagnetMM)
+	}
+	return "geometry, an estimate"
 }
 
 // best is routes 1 to 3.
@@ -197,7 +210,7 @@ func (b *inductances) geometry(w *candidate) parts {
 		effective *= saturated
 	}
 	if b.rotor.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
-		effective += b.rotor.MagnetMM.Or(0) / 1.05
+		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) / 1.05
 	}
 	return b.crossings(w, effective)
 }
