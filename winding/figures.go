@@ -354,6 +354,8 @@ var machineOutputs = []Output{
 	{ID: "pole_pitch_mm", Group: "Flux", Label: "pole pitch", Dim: quantity.Millimetres, Digits: 3, Meaning: "Way along the bore from one pole to the next."},
 	{ID: "flux_per_pole_mwb", Group: "Flux", Label: "flux of a pole", Dim: milliWeber, Digits: 3, Meaning: "At the field current that is used."},
 	{ID: "gap_flux_density_t", Group: "Flux", Label: "gap flux density", Dim: quantity.Tesla, Digits: 3, Meaning: "Peak of the working wave in the gap that the flux speaks of."},
+	{ID: "tooth_flux_density_t", Group: "Flux", Label: "in the teeth", Dim: quantity.Tesla, Digits: 2, Meaning: "Where they are narrowest, all flux of a slot pitch in them: past 1.8 T they are full."},
+	{ID: "yoke_flux_density_t", Group: "Flux", Label: "in the yoke", Dim: quantity.Tesla, Digits: 2, Meaning: "Behind the slots, which half of a pole's flux goes through."},
 	{ID: "field_amps", Group: "Flux", Label: "field current", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The rotor current that the flux is for."},
 	{ID: "magnets_over_wound", Group: "Flux", Label: "magnets instead: volts ×", Dim: quantity.None, Digits: 2,
 		Meaning: "Volts that the magnets given would make over those of the wound rotor."},

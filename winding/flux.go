@@ -36,6 +36,7 @@ type fluxRoutes struct {
 	old     *oldWinding
 	dc      *dcSide
 	mouth   quantity.Reading
+	iron    field.Iron
 }
 
 // newFlux takes the best source there is:

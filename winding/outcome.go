@@ -39,6 +39,9 @@ type MachineOutcome struct {
 	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
 	FluxFrom string          `json:"flux_from,omitempty"`
 	GapTesla quantity.Figure `json:"gap_flux_density_t"`
+	// ToothTesla is in the teeth where they are narrowest, YokeTesla behind the slots.
+	ToothTesla quantity.Figure `json:"tooth_flux_density_t"`
+	YokeTesla  quantity.Figure `json:"yoke_flux_density_t"`
 	// MagnetsAgainstWound is the volts that the magnets given would make over those of
 	// the wound rotor, for a stator that is to change rotors.
 	MagnetsAgainstWound quantity.Figure `json:"magnets_over_wound"`

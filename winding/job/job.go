@@ -43,6 +43,7 @@ type Machine struct {
 
 	BoreMM       quantity.Reading
 	StackMM      quantity.Reading
+	OutsideMM    quantity.Reading // diameter of the iron on the side away from the gap
 	AirGapMM     quantity.Reading
 	MeanTurnMM   quantity.Reading // measured on an old coil or a trial coil
 	EndRunMM     quantity.Reading // straight run of a coil out of the core, each side
