@@ -228,6 +228,8 @@ var trialOutputs = []Output{
 
 	{ID: "limit_amps_dc", Group: "Limits", Label: "current limit", Dim: quantity.Amps, Digits: 3, Better: More, Show: First,
 		Meaning: "The lowest of the limits by density, heat and temperature, DC side."},
+	{ID: "third_harmonic_a_usual", Group: "Limits", Label: "goes round the delta", At: atUsual, Dim: quantity.Amps, Digits: 2, Better: Less, Spread: NeedsRunning,
+		Meaning: "Amps rms that the third harmonic drives round inside a delta: heat and no charge. The shape of the gap's flux is assumed."},
 	{ID: "limit_rpm", Group: "Limits", Label: "limit reached at", Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning,
 		Meaning: "Speed at which the current limit is reached."},
 	{ID: "winding_c_slow", Group: "Limits", Label: "winding", At: atSlow, Dim: quantity.Celsius, Digits: 3, Better: Less, Spread: NeedsRunning,

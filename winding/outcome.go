@@ -299,6 +299,8 @@ type Charging struct {
 	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
 	// LimitRPM is where the governing current limit is reached.
 	LimitRPM quantity.Figure `json:"limit_rpm"`
+	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
+	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
 	// Operating is the trial in each condition of its drive.
 	Operating []Operating `json:"operating,omitempty"`
 	// AtSpeeds are the job's own speeds and Curve the whole range, as if something held the
