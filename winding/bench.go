@@ -33,6 +33,7 @@ type Bench struct {
 	drive   driveSide
 	speeds  speeds
 	air     thermal
+	iron    iron
 	flux    flux
 	henries inductances
 	bounds  bounds
@@ -52,7 +53,8 @@ func prepare(j job.Job, fluxOff float64) *Bench {
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
 	b.dc = newDCSide(j.Battery)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
-	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM})
+	b.iron = newIron(m, &b.room, rotor.MagnetCover.Or(defaultCover))
+	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})
 	b.flux.perTurn.Value += fluxOff * b.flux.perTurn.PlusMinus
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)

@@ -38,6 +38,7 @@ type charger struct {
 	metal    wiretable.Metal
 	openPeak float64 // V DC per rpm, unloaded
 	field    float64 // W that the rotor takes
+	ring     ring    // of a delta, for the third harmonic
 }
 
 // charger makes a trial ready, or says what is missing. The battery is taking charge.
@@ -57,6 +58,8 @@ func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
 		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),
 	}
+	w := b.layouts.candidate(t)
+	r.ring = b.henries.ringOf(&w, r.henries)
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets
 	return r, ""
@@ -87,6 +90,12 @@ func (r *charger) solve(rpm, celsius float64) charge.Point {
 	if err != nil {
 		return charge.Point{Mode: charge.Off}
 	}
+	// What goes round a delta is in no lead: other waves, so their squares add.
+	ohms := r.ohms20 * r.factor(20, celsius)
+	if round := r.ring.amps(r.peak*rpm, r.hertz*rpm, ohms); round > 0 {
+		heat := float64(r.phases) * sq(round) * ohms
+		p.PhaseAmpsRMS, p.CopperWatts, p.InputWatts = math.Hypot(p.PhaseAmpsRMS, round), p.CopperWatts+heat, p.InputWatts+heat
+	}
 	return p
 }
 
@@ -105,7 +114,7 @@ func (r *charger) at(rpm, warm float64) RunPoint {
 	p := r.solve(rpm, warm)
 	heats := balance{at: warm, low: floor, high: hottest}
 	for range 40 {
-		if p.DCAmps == 0 {
+		if p.DCAmps == 0 && p.CopperWatts == 0 {
 			return r.point(rpm, floor, false, p)
 		}
 		next, done := heats.next(floor + rth*p.CopperWatts*r.sets)

@@ -48,6 +48,7 @@ type coilSet struct {
 	// slotTurns is the most turns of any coil, what has to go into a slot side.
 	slotTurns float64
 	kw        [6]float64 // of harmonics
+	waves     gapWaves   // of the gap, all of them
 	span      float64    // mean span of the coils, slots
 	circuits  int
 	choices   []int // circuits that the layout allows
@@ -99,7 +100,7 @@ func (l *layouts) remember(k layoutKey) {
 func (l *layouts) layOut(k layoutKey) coilSet {
 	m := l.machine
 	if !m.Slots.Given() || !m.Poles.Given() {
-		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1},
+		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1},
 			why: "needs the number of slots and poles"}
 	}
 	plan, err := layout.New(layout.Spec{
@@ -109,7 +110,7 @@ func (l *layouts) layOut(k layoutKey) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err)}
 	}
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices()}
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(), waves: wavesOf(plan)}
 	for i, h := range harmonics {
 		c.kw[i] = plan.Factor(h)
 	}
@@ -170,7 +171,7 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), circuits: c.circuits}
 	}
-	c.plan, c.choices = plan, plan.CircuitChoices()
+	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), wavesOf(plan)
 	for i, h := range harmonics {
 		c.kw[i] = plan.Factor(h)
 	}
@@ -235,7 +236,7 @@ func (l *layouts) candidate(t job.Trial) candidate {
 // candidateOn is a trial on a coil list that is already there: turns, circuits and factors
 // are the list's own.
 func candidateOn(t job.Trial, plan *layout.Layout) candidate {
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices()}
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(), waves: wavesOf(plan)}
 	spec := plan.Spec()
 	turns, coils := 0.0, plan.Coils()
 	for _, coil := range coils {

@@ -31,11 +31,16 @@ func (b *Bench) run(o *Outcome) {
 		}
 	}
 	b.meetAll(o, runners)
+	for i, r := range runners {
+		if r != nil {
+			o.Trials[i].ThirdAmps = r.third(&o.Trials[i])
+		}
+	}
 }
 
 func notCharging(why string) Charging {
 	no := quantity.Missing(why)
-	c := Charging{NoCharging: why, HottestC: no, TargetRPM: no, CrossRPM: no, LimitRPM: no}
+	c := Charging{NoCharging: why, HottestC: no, ThirdAmps: no, TargetRPM: no, CrossRPM: no, LimitRPM: no}
 	c.readOperating(nil, quantity.Derived, no, no)
 	return c
 }
@@ -78,6 +83,7 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
+	t.limitByForm(&b.machine)
 	resting := r.against(b.dc.rest.Value)
 	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if speed.Known() {

@@ -137,7 +137,8 @@ func (b *Bench) machineFigures() MachineOutcome {
 		SlowRPM:    b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).Figure(""), Ratio: b.speeds.ratio,
 	}
-	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, &b.flux)
+	m.ToothTesla, m.YokeTesla = b.densities()
+	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, b.iron.path, &b.flux)
 	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
 	room, why := b.room.of(layers)
 	if why != "" {

@@ -228,6 +228,8 @@ var trialOutputs = []Output{
 
 	{ID: "limit_amps_dc", Group: "Limits", Label: "current limit", Dim: quantity.Amps, Digits: 3, Better: More, Show: First,
 		Meaning: "The lowest of the limits by density, heat and temperature, DC side."},
+	{ID: "third_harmonic_a_usual", Group: "Limits", Label: "goes round the delta", At: atUsual, Dim: quantity.Amps, Digits: 2, Better: Less, Spread: NeedsRunning,
+		Meaning: "Amps rms that the third harmonic drives round inside a delta: heat and no charge. The shape of the gap's flux is assumed."},
 	{ID: "limit_rpm", Group: "Limits", Label: "limit reached at", Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning,
 		Meaning: "Speed at which the current limit is reached."},
 	{ID: "winding_c_slow", Group: "Limits", Label: "winding", At: atSlow, Dim: quantity.Celsius, Digits: 3, Better: Less, Spread: NeedsRunning,
@@ -354,6 +356,8 @@ var machineOutputs = []Output{
 	{ID: "pole_pitch_mm", Group: "Flux", Label: "pole pitch", Dim: quantity.Millimetres, Digits: 3, Meaning: "Way along the bore from one pole to the next."},
 	{ID: "flux_per_pole_mwb", Group: "Flux", Label: "flux of a pole", Dim: milliWeber, Digits: 3, Meaning: "At the field current that is used."},
 	{ID: "gap_flux_density_t", Group: "Flux", Label: "gap flux density", Dim: quantity.Tesla, Digits: 3, Meaning: "Peak of the working wave in the gap that the flux speaks of."},
+	{ID: "tooth_flux_density_t", Group: "Flux", Label: "in the teeth", Dim: quantity.Tesla, Digits: 2, Meaning: "Where they are narrowest, all flux of a slot pitch in them: past 1.8 T they are full."},
+	{ID: "yoke_flux_density_t", Group: "Flux", Label: "in the yoke", Dim: quantity.Tesla, Digits: 2, Meaning: "Behind the slots, which half of a pole's flux goes through."},
 	{ID: "field_amps", Group: "Flux", Label: "field current", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The rotor current that the flux is for."},
 	{ID: "magnets_over_wound", Group: "Flux", Label: "magnets instead: volts ×", Dim: quantity.None, Digits: 2,
 		Meaning: "Volts that the magnets given would make over those of the wound rotor."},

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
-	"slotwright/winding/layout"
 )
 
 // doubts collects what the job calls out.
@@ -30,6 +29,9 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtMachine(d)
 	b.doubtReadings(d)
 	b.doubtInductance(d)
+	b.doubtShorts(d)
+	b.doubtOld(d, o)
+	b.doubtIron(d, o)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
 	b.doubtReference(d)
@@ -132,9 +134,7 @@ func (b *Bench) doubtTrial(d *doubts, i int, t job.Trial, o *TrialOutcome) {
 	if len(o.CircuitChoices) > 0 && !slices.Contains(o.CircuitChoices, o.Circuits) {
 		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
 	}
-	if t.Connection == layout.Delta && o.Kw3.Known() && o.Kw3.Value > 0.05 {
-		d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta", "delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing", o.Kw3.Value)
-	}
+	b.doubtDelta(d, at, t, o)
 	b.doubtRunning(d, at, t, o)
 }
 

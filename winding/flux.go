@@ -20,6 +20,8 @@ type flux struct {
 	// spread is how far the readings differ, a fraction.
 	spread       float64
 	extrapolated bool
+	// fromOld is set where readings of the old winding speak, so that they can be wrong.
+	fromOld bool
 	// at is volts per rpm and turn at a field current; nil with one reading.
 	at func(amps float64) float64
 	// curve is the magnetisation curve of a wound rotor, in the same unit.
@@ -34,6 +36,7 @@ type fluxRoutes struct {
 	old     *oldWinding
 	dc      *dcSide
 	mouth   quantity.Reading
+	iron    field.Iron
 }
 
 // newFlux takes the best source there is:
@@ -46,8 +49,9 @@ type fluxRoutes struct {
 // A typed density comes before the magnets' because somebody put it there knowing of
 // them.
 func newFlux(from fluxRoutes) flux {
-	for _, route := range []func() (flux, bool){from.spinUp, from.oldCutIn, from.typedGap, from.magnets} {
+	for i, route := range []func() (flux, bool){from.spinUp, from.oldCutIn, from.typedGap, from.magnets} {
 		if f, ok := route(); ok {
+			f.fromOld = i < 2
 			return f
 		}
 	}

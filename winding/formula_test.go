@@ -191,14 +191,15 @@ func TestInductanceFromThePlate(t *testing.T) {
 	}
 }
 
-// Geometry by hand: gap m·μ0·D·L·(kw·N)²/(π·g·p²) with the gap longer by saturation, slots
-// 2·μ0·L·N²·λ/(p·q) with λ 1 where the slot is not known, ends 4m/Q·q·N²·μ0·l·0.3.
+// Geometry by hand: gap m·μ0·D·L·(kw·N)²/(π·g·p²) with the gap longer by a wound rotor's
+// saturation and π²/9 for all waves of one slot per pole and phase, slots 2·μ0·L·N²·λ/(p·q) with λ 1 where the slot is not known, ends 4m/Q·q·N²·μ0·l·0.3.
 func TestInductanceFromGeometry(t *testing.T) {
 	j := plain()
 	j.Machine.AirGapMM = quantity.Known(0.5)
+	j.Field.Kind = "wound"
 	a := evaluateA(j)
 	const mu0 = 4e-7 * math.Pi
-	gap := 3 * mu0 * 0.1 * 0.05 * 3600 / (math.Pi * 0.0005 * 0.299 / 0.170 * 36)
+	gap := math.Pi * math.Pi / 9 * 3 * mu0 * 0.1 * 0.05 * 3600 / (math.Pi * 0.0005 * 0.299 / 0.170 * 36)
 	slots := 2 * mu0 * 0.05 * 3600 / 6
 	ends := 4 * 3.0 / 36 * 1 * 3600 * mu0 * (a.MeanTurnMM.Value/1000 - 0.1) / 2 * 0.3
 	assert.InEpsilon(t, 1000*(gap+slots+ends), a.PhaseMilliHenries.Value, 1e-9)

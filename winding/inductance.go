@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/field"
@@ -17,9 +18,15 @@ import (
 //  3. the plate: the amps that a machine far above cut-in comes to.
 //  4. geometry: what crosses the gap, the slots and the end turns.
 //
-// Routes 1 to 3 speak of the old winding; the gap's part goes over with (N·kw)², the
-// leakage with N², in the proportion that geometry gives, or all with (N·kw)² where
-// there is no geometry. The lumped value leaves saturation and saliency out: 15 %.
+// Routes 1 to 3 speak of the old winding; the gap's part goes over with (N·kw)² and the
+// waves that either coil list puts into the gap (gapwaves.go), the leakage with N², in the
+// proportion that geometry gives, or all as the gap's part where there is no geometry. The
+// lumped value leaves saturation and saliency out: 15 %.
+//
+// It is the inductance of a phase with every set carrying current, as all of them do when
+// they charge. A reading with one set alone is carried to that. The slots' part takes the
+// sides of a slot as carrying the same current, which is a few percent high where two sets
+// or two phases share one.
 
 // saturated is how much longer a gap looks when the iron behind it is full, as it is in a
 // wound-rotor alternator at full field: 0.299 mH unsaturated against 0.170 mH at 4.75 A of
@@ -87,11 +94,10 @@ func (b *inductances) of(w *candidate) Inductance {
 	c, was := &w.coils, &b.old.coils
 	if b.measured.Known() && c.effective > 0 && was.effective > 0 && b.old.likeCoils(c) {
 		share := 1.0
-		old := b.geometry(&b.old.candidate)
-		if old.gap > 0 {
-			share = old.gap / (old.gap + old.leakage)
+		if old := b.geometry(&b.old.candidate); old.working > 0 {
+			share = old.gap(was.waves.all) / old.phase(was.waves.all)
 		}
-		working, turns := sq(c.effective/was.effective), sq(c.series/was.series)
+		working, turns := sq(c.effective/was.effective)*c.waves.all/was.waves.all, sq(c.series/was.series)
 		l := b.measured.Times((1 + b.off) * (share*working + (1-share)*turns))
 		return Inductance{l.Times(1000), b.from}
 	}
@@ -99,7 +105,19 @@ func (b *inductances) of(w *candidate) Inductance {
 	if own.why != "" {
 		return Inductance{quantity.Missing(own.why), ""}
 	}
-	return Inductance{quantity.Of((1+b.off)*(own.gap+own.leakage)*1000, quantity.Guessed), "geometry, an estimate"}
+	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.all)*1000, quantity.Guessed), b.geometryFrom()}
+}
+
+// unsaidMagnetMM is how thick magnets are taken to be where nothing is said: gap to the
+// winding's field, and most of it (common practice, no source).
+const unsaidMagnetMM = 3.0
+
+// geometryFrom is what a value by geometry goes by.
+func (b *inductances) geometryFrom() string {
+	if b.rotor.Kind == "magnets" && !b.rotor.MagnetMM.Given() {
+		return fmt.Sprintf("geometry, an estimate: the magnets taken as %.0f mm thick", unsaidMagnetMM)
+	}
+	return "geometry, an estimate"
 }
 
 // best is routes 1 to 3.
@@ -116,36 +134,6 @@ func (b *inductances) best() (quantity.Figure, route) {
 	return quantity.Missing("needs a short-circuit reading, a bridge reading, the plate or the air gap"), byGeometry
 }
 
-// shortHenries is the mean over the short-circuit readings.
-func (b *inductances) shortHenries() quantity.Figure {
-	poles, was := b.machine.Poles, &b.old.coils
-	perRPM := b.flux.perTurn.Times(was.effective)
-	if was.effective <= 0 || !perRPM.Known() || !poles.Given() {
-		return quantity.Missing("needs the flux and the poles")
-	}
-	ohms := b.oldPhaseOhms()
-	sum, n := 0.0, 0.0
-	for _, s := range b.shorts {
-		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {
-			continue
-		}
-		amps := s.LineAmps.Value
-		if b.machine.phases == 3 && b.old.Connection == layout.Delta {
-			amps /= math.Sqrt(3)
-		}
-		henries, err := field.FromShort(b.perRPMAt(s.FieldAmps)*was.effective*s.RPM.Value, amps, ohms.Value, s.RPM.Value*poles.Value/120)
-		if err != nil {
-			continue
-		}
-		sum += henries
-		n++
-	}
-	if n == 0 {
-		return quantity.Missing("needs a short-circuit reading")
-	}
-	return quantity.Of(sum/n, perRPM.Origin)
-}
-
 // oldPhaseOhms is a phase of the old winding: as measured, else as worked out.
 func (b *inductances) oldPhaseOhms() quantity.Figure {
 	o := b.old
@@ -153,15 +141,6 @@ func (b *inductances) oldPhaseOhms() quantity.Figure {
 		return o.LeadOhms.Figure("").Times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.machine.leadPerPhase(o.Connection))
 	}
 	return b.oldOhms.PhaseOhms20
-}
-
-// perRPMAt is the source's volts per rpm and turn at a field current, where readings
-// at several make that known.
-func (b *inductances) perRPMAt(field quantity.Reading) float64 {
-	if b.flux.at != nil && field.Given() {
-		return b.flux.at(field.Value)
-	}
-	return b.flux.perTurn.Value
 }
 
 // bridgeHenries is the bridge reading as a phase.
@@ -174,7 +153,7 @@ func (b *inductances) bridgeHenries() quantity.Figure {
 		return mh.Figure("").Times(1e-3)
 	}
 	henries, err := field.FromBridge(mh.Value, b.old.Connection == layout.Delta)
-	return quantity.OrError(henries, err, mh.Origin)
+	return quantity.OrError(henries, err, mh.Origin).Times(b.allSets(1)) // the leads of one set
 }
 
 // plateHenries is what the plate's amps speak of.
@@ -196,11 +175,18 @@ func (b *inductances) plateHenries() quantity.Figure {
 // source.
 const plateC = 100.0
 
-// parts is the inductance by geometry, henries of a phase.
+// parts is the inductance by geometry, henries of a phase: what the working wave of one
+// set makes, and the leakage of slots and end turns.
 type parts struct {
-	gap, leakage float64
-	why          string
+	working, leakage float64
+	// slots is the slots' part of the leakage.
+	slots float64
+	why   string
 }
+
+// gap is what crosses the gap in so many working waves, phase the whole.
+func (p *parts) gap(waves float64) float64   { return p.working * waves }
+func (p *parts) phase(waves float64) float64 { return p.gap(waves) + p.leakage }
 
 // geometry works out the three parts.
 func (b *inductances) geometry(w *candidate) parts {
@@ -220,11 +206,11 @@ func (b *inductances) geometry(w *candidate) parts {
 		return parts{why: "needs the bore and the stack"}
 	}
 	effective := gap.Value * m.carter(b.room.mouth, gap.Value)
-	if b.rotor.Kind != "magnets" {
+	if b.rotor.Kind == "wound" {
 		effective *= saturated
 	}
 	if b.rotor.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
-		effective += b.rotor.MagnetMM.Or(0) / 1.05
+		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) / 1.05
 	}
 	return b.crossings(w, effective)
 }
@@ -240,10 +226,11 @@ func (b *inductances) crossings(w *candidate, gapMM float64) parts {
 	if _, why := b.room.of(w.key.layers); why == "" {
 		permeance = b.room.permeance[w.key.layers-1]
 	}
-	leakage, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), permeance)
+	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), permeance)
 	if err != nil {
 		return parts{why: err.Error()}
 	}
+	leakage := slots
 	if mean, _ := b.turn.of(c.span); mean.Known() {
 		end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, p, field.EndPermeance)
 		if err != nil {
@@ -251,7 +238,7 @@ func (b *inductances) crossings(w *candidate, gapMM float64) parts {
 		}
 		leakage += end
 	}
-	return parts{gap: gap, leakage: leakage}
+	return parts{working: gap, leakage: leakage, slots: slots}
 }
 
 func sq(v float64) float64 { return v * v }

@@ -55,7 +55,7 @@ func (b *bounds) byDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
 	d := heat.DensityOf(b.air.cooling)
 	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, a) / perDC })
 	mid := (d.Low + d.High) / 2
-	return Limit{"density", amps, fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", mid, heat.CmilPerAmp(mid), b.air.cooling), d.Source}
+	return Limit{limitDensity, amps, fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", mid, heat.CmilPerAmp(mid), b.air.cooling), d.Source}
 }
 
 // bySameHeat: the copper loss of the plate's current in the old winding.
@@ -95,7 +95,7 @@ func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 		watts := max(0, (b.air.meanC-b.air.ambientC)/b.air.perWatt(rpm)-other)
 		return math.Sqrt(watts/(b.machine.windings()*r*hot)) / k
 	})
-	return Limit{"temperature", amps, fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted", b.air.meanC, b.air.class, b.air.ambientC), "IEC 60034-1 rise by resistance; steady heat balance"}
+	return Limit{limitTemperature, amps, fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted", b.air.meanC, b.air.class, b.air.ambientC), "IEC 60034-1 rise by resistance; steady heat balance"}
 }
 
 // atTopSpeed is skin depth and AC factor. Only the part of the turn that lies in the

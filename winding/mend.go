@@ -133,7 +133,7 @@ func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
 		in := &now.Operating[i]
 		c := b.drive.conditions[indexOf(in.Condition)]
 		run := r.settle(b.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)
-		if o.LimitAmps.Known() && run.AmpsDC > o.LimitAmps.Value*1.005 || run.TooHot || b.air.still.Known() && run.WindingC > b.air.meanC {
+		if o.over(run, &b.machine) || run.TooHot || b.air.still.Known() && run.WindingC > b.air.meanC {
 			return nil
 		}
 		if in.Condition == conditionNames[usual] {

@@ -39,6 +39,9 @@ type MachineOutcome struct {
 	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
 	FluxFrom string          `json:"flux_from,omitempty"`
 	GapTesla quantity.Figure `json:"gap_flux_density_t"`
+	// ToothTesla is in the teeth where they are narrowest, YokeTesla behind the slots.
+	ToothTesla quantity.Figure `json:"tooth_flux_density_t"`
+	YokeTesla  quantity.Figure `json:"yoke_flux_density_t"`
 	// MagnetsAgainstWound is the volts that the magnets given would make over those of
 	// the wound rotor, for a stator that is to change rotors.
 	MagnetsAgainstWound quantity.Figure `json:"magnets_over_wound"`
@@ -296,6 +299,8 @@ type Charging struct {
 	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
 	// LimitRPM is where the governing current limit is reached.
 	LimitRPM quantity.Figure `json:"limit_rpm"`
+	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
+	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
 	// Operating is the trial in each condition of its drive.
 	Operating []Operating `json:"operating,omitempty"`
 	// AtSpeeds are the job's own speeds and Curve the whole range, as if something held the

@@ -79,7 +79,7 @@ func (r *fluxRoutes) curve(points []spinPoint) (flux, bool) {
 }
 
 // magnetFlux is the flux per pole, Wb, that the magnets given make: an estimate, ±15 %.
-func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading) (quantity.Figure, bool) {
+func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field.Iron) (quantity.Figure, bool) {
 	gap := f.MagnetGapMM
 	if !gap.Given() {
 		gap = m.AirGapMM
@@ -89,7 +89,7 @@ func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading) (quantity.
 	}
 	wb, err := field.Magnets{
 		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
-		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: m.carter(mouth, gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage),
+		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: m.carter(mouth, gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage), Iron: iron,
 	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {
 		return quantity.Missing(err.Error()), false
@@ -104,7 +104,7 @@ func (r *fluxRoutes) magnets() (flux, bool) {
 	if r.rotor.Kind != "magnets" {
 		return flux{}, false
 	}
-	wb, ok := magnetFlux(r.rotor, r.machine, r.mouth)
+	wb, ok := magnetFlux(r.rotor, r.machine, r.mouth, r.iron)
 	if !ok {
 		return flux{}, false
 	}
@@ -115,11 +115,11 @@ func (r *fluxRoutes) magnets() (flux, bool) {
 
 // magnetsAgainstWound compares rotors on one stator: the flux that the magnets given would
 // make over that of the wound rotor.
-func magnetsAgainstWound(f *job.FieldSpec, m *machine, mouth quantity.Reading, now *flux) quantity.Figure {
+func magnetsAgainstWound(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field.Iron, now *flux) quantity.Figure {
 	if f.Kind != "wound" {
 		return quantity.Missing("only where magnets are to take a wound rotor's place")
 	}
-	magnets, ok := magnetFlux(f, m, mouth)
+	magnets, ok := magnetFlux(f, m, mouth, iron)
 	if !ok {
 		return quantity.Missing("needs the magnets' remanence and thickness, the gap, the bore and the stack")
 	}

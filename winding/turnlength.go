@@ -6,8 +6,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// The mean turn, best first: measured; from the old coils' ohms; from bore, stack and
-// span. Which one it was is always said, since it decides the ohms.
+// The mean turn, best first: measured; from the old coils' ohms; guessed; from bore, stack
+// and span. Which one it was is always said, since it decides the ohms.
 //
 // From geometry: l = 2L + 2.4·W + 4x, W = π(D + h)·y/Q the width of a coil at half
 // depth of the slot, x the straight run out of the iron at each side. With x = 25 mm
@@ -28,7 +28,7 @@ type turnLength struct {
 
 // newTurnLength takes the routes there are.
 func newTurnLength(m machine, room *slotRoom, own coilSet, old *oldWinding) turnLength {
-	return turnLength{machine: m, depthMM: room.depthMM(), own: own.span, old: oldTurnMM(&m, old)}
+	return turnLength{machine: m, depthMM: room.depthMM(), own: own.span, old: doubted(&m, own.span, oldTurnMM(&m, old))}
 }
 
 // coilWidthMM is W for a span; missing without slots, bore and span.
@@ -75,7 +75,7 @@ func oldTurnMM(m *machine, o *oldWinding) quantity.Figure {
 func (l *turnLength) of(span float64) (quantity.Figure, string) {
 	m := &l.machine
 	base, from := m.MeanTurnMM.Figure(""), m.MeanTurnMM.Origin.String()
-	if !base.Known() {
+	if !base.Known() || base.Origin.Weak() && l.old.Known() && !l.old.Origin.Weak() { // a guess ranks after a measurement
 		base, from = l.old, "from the old winding's ohms"
 	}
 	if !base.Known() {

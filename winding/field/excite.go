@@ -6,7 +6,8 @@ import "math"
 //
 // A rotor fed from the machine's own rectified output needs, at field current I, the
 // voltage R·I + Vb at the coil and two diode drops more; open circuit, the machine gives
-// k·Φ(I) for each rpm. The speed at which both are equal is
+// k·Φ(I) for each rpm. The coil's own inductance holds its current steady through the
+// ripple, so k is for the mean behind the bridge, not for its peak (BridgeMean). The speed at which both are equal is
 //
 //	n(I) = (R·I + V0)/(k·Φ(I)),  V0 = Vb + 2·Vd
 //
@@ -29,7 +30,7 @@ import "math"
 
 // SelfExcitation is the two speeds, rpm: hold, below which an excited machine falls back,
 // and build, from which it excites itself; +Inf where it cannot. voltsPerFlux is volts DC
-// peak for each rpm and unit of flux, above 0; most is the highest field current to
+// mean for each rpm and unit of flux, above 0; most is the highest field current to
 // consider, A, above 0; diodeVolts is of one diode.
 func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (hold, build float64) {
 	never := math.Inf(1)
@@ -49,6 +50,16 @@ func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (h
 		build = speed(0)
 	}
 	return hold, build
+}
+
+// BridgeMean is the mean of what a bridge gives into a coil over its peak, open circuit: of
+// three phases 3/π, of one 2/π (the mean of a sine's tip sixty degrees wide, and of its half
+// wave; any power electronics text). Its diodes are not in it.
+func BridgeMean(phases int) float64 {
+	if phases == 1 {
+		return 2 / math.Pi
+	}
+	return 3 / math.Pi
 }
 
 // slope is how steeply the curve starts, flux per ampere.

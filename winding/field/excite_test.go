@@ -98,3 +98,16 @@ func BenchmarkSelfExcitation(b *testing.B) {
 		_, _ = SelfExcitation(c, w, 0.7, 0.02, 9)
 	}
 }
+
+// The mean of the highest of six pulses of √3·Ê·cos over ±30°, and of |sin|, by adding up.
+func TestBridgeMean(t *testing.T) {
+	three, one := 0.0, 0.0
+	const steps = 100000
+	for i := range steps {
+		part := (float64(i) + 0.5) / steps
+		three += math.Cos((part-0.5)*math.Pi/3) / steps
+		one += math.Sin(part*math.Pi) / steps
+	}
+	assert.InEpsilon(t, three, BridgeMean(3), 1e-9)
+	assert.InEpsilon(t, one, BridgeMean(1), 1e-9)
+}

@@ -16,7 +16,9 @@ type Magnets struct {
 	Carter      float64 // Carter factor of the slots, 1 to 10; 0 is 1
 	Leakage     float64 // σ, flux of the magnet over flux that crosses, 1 to 10; 0 is 1.1
 	RecoilMu    float64 // relative recoil permeability, 1 to 5; 0 is 1.05
-	AreaRatio   float64 // Ag/Am, area of the gap over that of the magnet, 0.05 to 20; 0 is 1
+	// Iron is what the stator's iron takes; none is iron that takes nothing.
+	Iron      Iron
+	AreaRatio float64 // Ag/Am, area of the gap over that of the magnet, 0.05 to 20; 0 is 1
 }
 
 // Uncertainty is how far an estimate from magnets may be off, a fraction: grade,
@@ -40,9 +42,9 @@ func PerKelvinOf(remanenceT float64) float64 {
 //
 //	Bg = Br/(σ·(Ag/Am) + μr·kC·g/hm)      B1 = (4/π)·Bg·sin(α·π/2)
 //
-// with flat gaps and iron that takes no magnetomotive force. The first is the magnet's
-// straight line Bm = Br + μ0·μr·Hm met with Bm·Am = σ·Bg·Ag and Hm·hm + Bg·kC·g/μ0 = 0, the
-// second the Fourier term of a block α of a pole wide. Source: Hanselman, Brushless
+// with flat gaps. The first is the magnet's straight line Bm = Br + μ0·μr·Hm met with
+// Bm·Am = σ·Bg·Ag and Hm·hm + Bg·kC·g/μ0 + F = 0, F what the iron takes; it is written above
+// without F, with it B is sought. The second is the Fourier term of a block α of a pole wide. Source: Hanselman, Brushless
 // Permanent Magnet Motor Design, and Pyrhönen et al. (from memory). An estimate, ±Uncertainty.
 // The error wraps ErrMagnets and says which input is out of range.
 func (m Magnets) GapTesla() (gap, fundamental float64, err error) {
@@ -58,7 +60,11 @@ func (m Magnets) GapTesla() (gap, fundamental float64, err error) {
 		return 0, 0, err
 	}
 	br := m.RemanenceT * (1 + m.PerKelvin*(m.TempC-20))
-	gap = br / (m.Leakage*m.AreaRatio + m.RecoilMu*m.Carter*m.GapMM/m.ThicknessMM)
+	slope := m.Leakage*m.AreaRatio + m.RecoilMu*m.Carter*m.GapMM/m.ThicknessMM
+	gap = br / slope
+	if len(m.Iron) > 0 {
+		gap = m.Iron.meet(br, slope, Mu0*m.RecoilMu/(m.ThicknessMM*1e-3))
+	}
 	return gap, 4 / math.Pi * gap * math.Sin(m.Cover*math.Pi/2), nil
 }
 

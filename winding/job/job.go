@@ -43,6 +43,7 @@ type Machine struct {
 
 	BoreMM       quantity.Reading
 	StackMM      quantity.Reading
+	OutsideMM    quantity.Reading // diameter of the iron on the side away from the gap
 	AirGapMM     quantity.Reading
 	MeanTurnMM   quantity.Reading // measured on an old coil or a trial coil
 	EndRunMM     quantity.Reading // straight run of a coil out of the core, each side
@@ -130,6 +131,8 @@ type ShortReading struct {
 	RPM       quantity.Reading
 	LineAmps  quantity.Reading // A rms in one lead
 	FieldAmps quantity.Reading // wound rotor only
+	// Sets is how many of the sets had their leads joined; all when not said.
+	Sets quantity.Reading
 }
 
 // FieldSpec is what makes the flux.

@@ -41,6 +41,9 @@ var machineFields = []Input{
 	{Table: "machine", Name: "stack", Label: "Stack", Dim: quantity.Millimetres, Min: 2, Max: 1000,
 		Help: "Length of the iron along the shaft.", How: "Calipers over the laminations, without the wire.",
 		at: func(j *Job, _ int) any { return &j.Machine.StackMM }},
+	{Table: "machine", Name: "outside", Label: "Outside", Dim: quantity.Millimetres, Min: 10, Max: 3000, Ghost: "not checked",
+		Help: "Outside diameter of the stator iron: shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
+		at: func(j *Job, _ int) any { return &j.Machine.OutsideMM }},
 	{Table: "machine", Name: "air_gap", Label: "Air gap", Dim: quantity.Millimetres, Min: 0.05, Max: 20,
 		Help: "Clear gap between rotor and teeth.", How: "Half of bore less rotor diameter; a feeler gauge shows it.",
 		at: func(j *Job, _ int) any { return &j.Machine.AirGapMM }},
@@ -137,7 +140,7 @@ var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j
 		Help: "Shaft speed at which the OLD winding began to charge the battery; used when there is no spin-up reading.", How: "Raise the speed slowly until the ammeter stirs.",
 		at: func(j *Job, _ int) any { return &j.Old.CutInRPM }},
 	{Table: "old", Name: "inductance", Label: "Inductance", Dim: quantity.Millihenry, Min: 0.0001, Max: 10000,
-		Help: "Inductance between two leads, from a bridge (LCR meter).", How: "Turn the rotor and take the mean of the highest and lowest.",
+		Help: "Inductance between two leads of one set, all others open, from a bridge (LCR meter).", How: "Turn the rotor and take the mean of the highest and lowest.",
 		at: func(j *Job, _ int) any { return &j.Old.LeadMilliHenries }},
 	{Table: "old", Name: "plate_current", Label: "Plate amps", Dim: quantity.Amps, Min: 0.05, Max: 2000,
 		Help: "Rated output current, DC.", How: "The plate, or the maker's sheet.",
@@ -169,4 +172,10 @@ var spinFields = []Input{
 	{Table: "short", Name: "field", Label: "Field", Dim: quantity.Amps, Min: 0, Max: 100,
 		Help: "Rotor current at the reading; empty with magnets.", How: "Ammeter in the lead to the brushes.",
 		at: func(j *Job, i int) any { return &j.Shorts[i].FieldAmps }},
+	{Table: "short", Name: "sets", Label: "Sets joined", Kind: Whole, Min: 1, Max: 2, Ghost: "all of them", when: twoSets,
+		Help: "Of two sets: 1 when the leads of one were joined and the other's open, 2 when those of both were.", How: "Join the leads of each set among themselves, not across.",
+		at: func(j *Job, i int) any { return &j.Shorts[i].Sets }},
 }
+
+// twoSets is where a reading may be of one set or of both.
+func twoSets(j *Job) bool { return j.Machine.Sets.Or(1) == 2 }

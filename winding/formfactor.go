@@ -1,0 +1,80 @@
+package winding
+
+import "sort"
+
+// # The current's true rms
+//
+// Heat goes by the rms of the current in the copper, a limit is told in amps DC. Between
+// them stands the form of the current: blocks or sines by convention (machine.phasePerDC),
+// pulses in truth, the more so near cut-in and with one phase, where the current is gone
+// twice a turn. Once the trial's curve is known, a limit by density or temperature is taken
+// where the current's own rms comes to what it allows, if that is at fewer amps than by
+// convention. Limits that set a winding against the old one stay as they are: the form
+// belongs to both.
+
+// byForm is the limits that go by rms alone.
+var byForm = map[string]bool{limitDensity: true, limitTemperature: true}
+
+// The names of limits that other parts ask for.
+const (
+	limitDensity     = "density"
+	limitTemperature = "temperature"
+)
+
+// dcAt is the amps DC at which a curve's phase current comes to an rms; from its highest
+// point on it goes on in proportion. 0 where nothing flows.
+func dcAt(curve []RunPoint, rms float64) float64 {
+	most := RunPoint{}
+	for i, p := range curve {
+		if p.PhaseAmpsRMS > most.PhaseAmpsRMS {
+			most = p
+		}
+		if p.PhaseAmpsRMS < rms || p.AmpsDC == 0 {
+			continue
+		}
+		if i == 0 || curve[i-1].AmpsDC == 0 {
+			return p.AmpsDC * rms / p.PhaseAmpsRMS
+		}
+		last := curve[i-1]
+		return last.AmpsDC + (p.AmpsDC-last.AmpsDC)*(rms-last.PhaseAmpsRMS)/(p.PhaseAmpsRMS-last.PhaseAmpsRMS)
+	}
+	if most.PhaseAmpsRMS == 0 {
+		return 0
+	}
+	return most.AmpsDC * rms / most.PhaseAmpsRMS
+}
+
+// limitByForm takes a trial's limits at the true rms of its curve.
+func (t *TrialOutcome) limitByForm(m *machine) {
+	perDC := m.phasePerDC(t.Connection) / float64(m.sets)
+	for i := range t.Each {
+		l := &t.Each[i]
+		if !byForm[l.Name] || !l.AmpsDC.Known() {
+			continue
+		}
+		if amps := dcAt(t.Curve, l.AmpsDC.Value*perDC); amps > 0 && amps < l.AmpsDC.Value {
+			k := amps / l.AmpsDC.Value
+			if l.AmpsDC = l.AmpsDC.Times(k); k < 0.995 {
+				l.Reason += ", at the true rms of its current"
+			}
+			if l.Name == limitDensity {
+				t.DensityPerAmp = t.DensityPerAmp.Times(1 / k)
+			}
+		}
+	}
+	sort.SliceStable(t.Each, func(i, k int) bool { return t.Each[i].AmpsDC.Value < t.Each[k].AmpsDC.Value })
+	if len(t.Each) > 0 {
+		t.LimitAmps, t.LimitBy = t.Each[0].AmpsDC.Because(t.Each[0].Reason), t.Each[0].Name
+	}
+}
+
+// over is whether a point passes a limit, by its amps DC or by its true rms.
+func (t *TrialOutcome) over(p RunPoint, m *machine) bool {
+	limit := t.LimitAmps
+	if !limit.Known() {
+		return false
+	}
+	const slack = 1.005
+	rms := limit.Value * m.phasePerDC(t.Connection) / float64(m.sets)
+	return p.AmpsDC > limit.Value*slack || byForm[t.LimitBy] && p.PhaseAmpsRMS > rms*slack
+}

@@ -1,0 +1,159 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+	"slotwright/winding/slot"
+)
+
+// # The stator's iron
+//
+// All flux of a slot pitch goes through one tooth, and half a pole's through the yoke on
+// either side. Where the slot's widths are known the tooth is what they leave of the pitch at
+// each depth; where the outside diameter is known the yoke is what lies behind the slots. A
+// hundredth part of stacking counts: 5 % of the stack is varnish.
+//
+// The gap's density over the slots is the peak of the working wave, under magnets the block's
+// own. Past 1.8 T in the teeth ordinary lamination needs 10 000 A/m and more, and what is
+// worked out without that, or carried to another flux, no longer holds.
+
+// iron is the stator's iron as the flux meets it.
+type iron struct {
+	// path is what the magnets' flux goes through; nil where it is not known.
+	path field.Iron
+	// tooth and yoke are the density there for one tesla in the gap: over the slots, and as
+	// the mean of a pole.
+	tooth, yoke quantity.Figure
+	// toothMM is the tooth where it is narrowest.
+	toothMM quantity.Figure
+}
+
+// toothSlices is how finely the mmf of a tooth is added up along its depth.
+const toothSlices = 8
+
+// newIron measures teeth and yoke; cover is the magnets' arc over the pole pitch.
+func newIron(m *machine, room *slotRoom, cover float64) iron {
+	s := iron{yoke: quantity.Missing("needs the outside diameter, the slot's depth and the bore")}
+	s.toothMM = quantity.Missing("needs the slot's width and depth, the slots and the bore")
+	s.tooth = s.toothMM
+	body, why := room.of(1)
+	if why != "" || !m.BoreMM.Given() || !m.Slots.Given() {
+		return s
+	}
+	weak := guessedIf(m.BoreMM)
+	if room.assumed() || room.origin.Weak() && weak.Weak() {
+		weak = quantity.Guessed
+	}
+	s.teeth(m, body, weak)
+	if m.OutsideMM.Given() && m.Poles.Given() {
+		s.back(m, body, cover)
+	}
+	return s
+}
+
+// assumed is whether the slot's shape was assumed from its area.
+func (r *slotRoom) assumed() bool { return r.rooms[0].Assumed }
+
+// radiusMM is that of a circle so deep in the stator's iron, counted from the gap.
+func (m *machine) radiusMM(deep float64) float64 { return m.BoreMM.Value/2 + deep }
+
+// teeth adds up the tooth along its depth.
+func (s *iron) teeth(m *machine, body *slot.Room, weak quantity.Origin) {
+	pitch := math.Pi * m.BoreMM.Value / m.Slots.Value
+	narrow := math.Inf(1)
+	var path field.Iron
+	for i := range toothSlices + 1 { // at the faces between slices the narrowest, in their middles the mmf
+		face := body.DepthMM * float64(i) / toothSlices
+		narrow = min(narrow, m.toothAt(body, face))
+		if i == toothSlices {
+			break
+		}
+		middle := face + body.DepthMM/toothSlices/2
+		wide := m.toothAt(body, middle)
+		here := 2 * math.Pi * m.radiusMM(body.MouthHeightMM+middle) / m.Slots.Value
+		metal := wide * field.Stacking
+		path = append(path, field.Path{Times: pitch / metal, MM: body.DepthMM / toothSlices, Beside: here/metal - 1})
+	}
+	if narrow <= 0 {
+		s.toothMM = quantity.Missing("the slots are wider than their pitch: measure slot and bore again")
+		s.tooth = s.toothMM
+		return
+	}
+	s.path = path
+	s.toothMM = quantity.Of(narrow, weak)
+	s.tooth = quantity.Of(pitch/(narrow*field.Stacking), weak)
+}
+
+// toothAt is the tooth's width so deep below the neck, mm.
+func (m *machine) toothAt(body *slot.Room, deep float64) float64 {
+	return 2*math.Pi*m.radiusMM(body.MouthHeightMM+deep)/m.Slots.Value - widthAt(body.Outline, body.DepthMM-deep)
+}
+
+// widthAt is how wide an outline is at a height.
+func widthAt(outline []slot.Point, y float64) float64 {
+	reach := 0.0
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if low, high := min(a.Y, b.Y), max(a.Y, b.Y); y < low-1e-9 || y > high+1e-9 || a.X < 0 || b.X < 0 {
+			continue
+		}
+		if a.Y == b.Y {
+			reach = max(reach, a.X, b.X)
+			continue
+		}
+		part := min(1, max(0, (y-a.Y)/(b.Y-a.Y)))
+		reach = max(reach, a.X+part*(b.X-a.X))
+	}
+	return 2 * reach
+}
+
+// back is the yoke: half a pole's flux, along a quarter of a turn of its circuit.
+func (s *iron) back(m *machine, body *slot.Room, cover float64) {
+	height := m.OutsideMM.Value/2 - m.radiusMM(body.MouthHeightMM+body.DepthMM)
+	if height <= 0 {
+		s.yoke = quantity.Missing("the slots are deeper than the iron: measure depth, bore and outside again")
+		return
+	}
+	pole := math.Pi * m.BoreMM.Value / m.Poles.Value
+	s.yoke = quantity.Of(pole/2/(height*field.Stacking), guessedIf(m.OutsideMM, m.BoreMM))
+	if s.path != nil {
+		way := math.Pi * (m.OutsideMM.Value - height) / m.Poles.Value / 2
+		s.path = append(s.path, field.Path{Times: s.yoke.Value * cover, MM: way})
+	}
+}
+
+// crest is the density over the slots for the peak of the working wave.
+func crest(f *job.FieldSpec, working quantity.Figure) quantity.Figure {
+	if f.Kind != "magnets" {
+		return working
+	}
+	return working.Times(math.Pi / 4 / math.Sin(f.MagnetCover.Or(defaultCover)*math.Pi/2))
+}
+
+// densities are teeth and yoke at the flux that is used.
+func (b *Bench) densities() (tooth, yoke quantity.Figure) {
+	working := b.flux.gapTesla(&b.machine)
+	tooth = crest(&b.job.Field, working).With(b.iron.tooth, mul)
+	yoke = working.With(b.iron.yoke, func(t, times float64) float64 { return t * times * 2 / math.Pi })
+	return tooth, yoke
+}
+
+// mostToothTesla is where the teeth begin to take as much as the gap does; common practice.
+const mostToothTesla = 1.8
+
+// doubtIron is about teeth that are too full.
+func (b *Bench) doubtIron(d *doubts, o *Outcome) {
+	t := o.Machine.ToothTesla
+	if !t.Known() || t.Value <= mostToothTesla {
+		return
+	}
+	assumed := ""
+	if b.room.assumed() {
+		assumed = ", the slot's shape only assumed from its area"
+	}
+	d.add(Doubt, "slot.top", "", "measure slot widths and bore again; if they hold, thinner magnets or less field lose little", "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)",
+		"the teeth, %.1f mm where they are narrowest%s, would carry %.1f T: they are full", b.iron.toothMM.Value, assumed, t.Value)
+}

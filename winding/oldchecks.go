@@ -1,0 +1,113 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// # What the old winding bears out
+//
+// The old winding came out of this iron: it is the best check there is on what was measured
+// of it. It went into the slot, so the slot has room for it; a turn of it went twice through
+// the stack and across to its other side; its volts came from no more flux than iron
+// carries; and the plate's amps went through its ohms. What does not bear this out was
+// misread or mistyped, and is called out by what it would mean.
+
+// shortestTurnMM is less than any turn of a span can be: twice the stack and once the way
+// along the bore to the other side, the pole pitch where the span is not known.
+func (m *machine) shortestTurnMM(span float64) quantity.Figure {
+	if !m.StackMM.Given() {
+		return quantity.Missing("needs the stack")
+	}
+	pitch := m.polePitchMM()
+	if m.BoreMM.Given() && m.Slots.Given() && span > 0 {
+		pitch = quantity.Of(math.Pi*m.BoreMM.Value*span/m.Slots.Value, m.BoreMM.Origin)
+	}
+	return pitch.Then(func(w float64) float64 { return 2*m.StackMM.Value + w })
+}
+
+// doubted is the turn that the old ohms speak of, marked as no more than a guess where no
+// turn can be that short: what follows from it is marked along with it.
+func doubted(m *machine, span float64, turn quantity.Figure) quantity.Figure {
+	least := m.shortestTurnMM(span)
+	if turn.Known() && least.Known() && turn.Value < least.Value {
+		turn.Origin = quantity.Guessed
+		return turn.Because("shorter than any turn on this stack can be")
+	}
+	return turn
+}
+
+// Limits of what an old winding can have been; common practice, no source, unless said.
+const (
+	// mostGapTesla is the working wave's peak that no gap of a small machine has: the teeth,
+	// about half of the bore, would be past 2 T.
+	mostGapTesla = 1.3
+	// fillApart is how far the old fill may be from the limit without a word.
+	fillApart = 0.05
+)
+
+// doubtOld is what the old winding cannot have been.
+func (b *Bench) doubtOld(d *doubts, o *Outcome) {
+	if least, old := b.machine.shortestTurnMM(b.turn.own), b.turn.old; old.Known() && least.Known() && old.Value < least.Value {
+		d.add(Broken, "old.lead", "", "read the ohms again, and check old turns, wire, strands, circuits and connection", "",
+			"the old winding's ohms speak of a mean turn of %.0f mm: twice the stack and across is %.0f mm already", old.Value, least.Value)
+	}
+	if t := b.flux.gapTesla(&b.machine); t.Known() && t.Value > mostGapTesla && b.flux.fromOld {
+		d.add(Doubt, "spin[0].line", "", "check volts and speed, the old turns, circuits and connection, the poles, bore and stack", "common practice, no source",
+			"the old winding's volts speak of %.2f T in the gap: iron does not carry that", t.Value)
+	}
+	b.doubtPlate(d)
+	b.doubtSpan(d)
+	if o.Old != nil {
+		b.doubtOldFill(d, o.Old)
+	}
+}
+
+// doubtOldFill: it was in the slot, so it went in.
+func (b *Bench) doubtOldFill(d *doubts, old *TrialOutcome) {
+	f := old.WireFill
+	switch limit := b.room.fillLimit; {
+	case !f.Known():
+	case f.Value > hexagonalWireFill:
+		d.add(Broken, "old.turns", "", "measure the slot again, count turns and strands again, measure the wire again", "hexagonal packing, 2/√3",
+			"%.0f turns of %s came out of a slot that they would fill to %.2f: perfect packing is 1.15, so slot, turns or wire is misread", old.Turns.Value, old.Wire, f.Value)
+	case !b.job.Slot.FillLimit.Given() && math.Abs(f.Value-limit.Value) > fillApart:
+		d.add(Note, "slot.fill_limit", "", fmt.Sprintf("a fill limit of %.2f is what a hand reached here", f.Value), "the old winding itself",
+			"the old winding filled this slot to %.2f; the limit is %.2f as nothing was said", f.Value, limit.Value)
+	}
+}
+
+// doubtPlate: with its leads joined and no inductance at all the old winding gives, through
+// a bridge, (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R; a battery only takes from that.
+func (b *Bench) doubtPlate(d *doubts) {
+	old, ohms := &b.old, b.henries.oldPhaseOhms()
+	volts := b.flux.phasePerRPM(&old.coils)
+	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !ohms.Known() || !volts.Known() || ohms.Value <= 0 {
+		return
+	}
+	most := math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * field.BridgeMean(b.machine.phases) * float64(b.machine.sets)
+	if old.Connection == layout.Delta && b.machine.phases == 3 { // the star of Ê/√3 and R/3
+		most *= math.Sqrt(3)
+	}
+	if old.RatedAmps.Value > most {
+		d.add(Broken, "old.plate_current", "", "check the ohms, the volts and what the plate says", "Ohm's law",
+			"at %.0f rpm the old winding's volts drive %.3g A through its ohms at the very most: its plate says %.3g A", old.RatedRPM.Value, most, old.RatedAmps.Value)
+	}
+}
+
+// doubtSpan says what slots and poles alone imply, where no span was given: fewer than two
+// slots for a pole put every coil on a tooth of its own.
+func (b *Bench) doubtSpan(d *doubts) {
+	m := &b.machine
+	if m.Span.Given() || !m.Slots.Given() || !m.Poles.Given() || b.layouts.own().plan == nil {
+		return
+	}
+	if per := m.Slots.Value / m.Poles.Value; per < 2 {
+		d.add(Note, "machine.span", "", "count slots and poles again if coils span more than one tooth", "",
+			"%.0f slots on %.0f poles: nothing is said of the span, so every coil is taken to sit on one tooth and to find %.2f of its turns' volts (kw1)", m.Slots.Value, m.Poles.Value, b.layouts.own().kw[0])
+	}
+}

@@ -1,0 +1,109 @@
+package winding_test
+
+import (
+	"math"
+	"testing"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A guessed mean turn ranks after the one that measured ohms speak of, and before none.
+func TestGuessedTurnRanksAfterMeasuredOhms(t *testing.T) {
+	j := plain()
+	j.Machine.MeanTurnMM = quantity.Known(187)
+	ohms := evaluateA(j).LeadOhms20.Value
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadOhms: quantity.Known(ohms)}
+	j.Machine.MeanTurnMM = quantity.Reading{Value: 230, Origin: quantity.Guessed}
+	assert.InEpsilon(t, 187, evaluateA(j).MeanTurnMM.Value, 1e-9)
+	j.Old.LeadOhms.Origin = quantity.Guessed
+	assert.Equal(t, 230.0, evaluateA(j).MeanTurnMM.Value, "one guess is as good as another: the plainer one")
+	j.Old.LeadOhms = quantity.Reading{}
+	assert.Equal(t, 230.0, evaluateA(j).MeanTurnMM.Value)
+	j.Machine.MeanTurnMM = quantity.Known(230)
+	j.Old.LeadOhms = quantity.Known(ohms)
+	assert.Equal(t, 230.0, evaluateA(j).MeanTurnMM.Value, "measured wins")
+}
+
+// No turn is shorter than twice the stack and once across: 2·50 + π·100·3/36 = 126.2 mm.
+// Ohms that say so are called out, and what follows from them carries the mark of a guess.
+func TestOhmsThatNoTurnCanHave(t *testing.T) {
+	for turn, want := range map[float64]bool{126: true, 126.4: false} {
+		j := plain()
+		j.Machine.MeanTurnMM = quantity.Known(turn)
+		ohms := evaluateA(j).LeadOhms20.Value
+		j.Machine.MeanTurnMM = quantity.Reading{}
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadOhms: quantity.Known(ohms)}
+		o := winding.Evaluate(j)
+		assert.Equal(t, want, says(&o, "old.lead", "twice the stack and across is 126 mm"), "%g mm", turn)
+		assert.Equal(t, want, o.Trials[0].LeadOhms20.Origin == quantity.Guessed)
+		assert.Equal(t, want, o.Trials[0].CopperKg.Origin == quantity.Guessed)
+	}
+}
+
+// What came out of the slot was in it: up to perfect packing, 2/√3.
+func TestOldWindingWasInItsSlot(t *testing.T) {
+	for fill, words := range map[float64]string{1.16: "misread", 1.15: "the old winding filled this slot to 1.15", 0.80: "filled this slot to 0.80", 0.72: ""} {
+		j := plain()
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound}
+		over := evaluateA(j).OverallMM.Value
+		sides := j.Machine.Layers.Or(2) * j.Old.Turns.Value
+		j.Slot = job.SlotSpec{AreaMM2: quantity.Known(sides * over * over / fill), LinerMM: quantity.Known(0), WedgeMM: quantity.Known(0)}
+		o := winding.Evaluate(j)
+		require.InEpsilon(t, fill, o.Old.WireFill.Value, 1e-9)
+		assert.Equal(t, fill > 2/math.Sqrt(3), says(&o, "old.turns", "misread"))
+		assert.Equal(t, words != "" && words != "misread", says(&o, "slot.fill_limit", words+""), "%g", fill)
+		if words != "" && words != "misread" {
+			j.Slot.FillLimit = quantity.Known(0.7)
+			o = winding.Evaluate(j)
+			assert.False(t, says(&o, "slot.fill_limit", words), "a limit that was typed stands")
+		}
+	}
+}
+
+// Ohm's law bounds a plate: a bridge gives at most (3/π)·Ê/R, of a delta √3 times that.
+func TestPlateAgainstTheOhms(t *testing.T) {
+	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
+		j := plain()
+		j.Trials[0].Connection = conn
+		a := evaluateA(j)
+		most := 3 / math.Pi * math.Sqrt2 * a.PhasePerRPM.Value * 3000 / a.PhaseOhms20.Value
+		if conn == layout.Delta {
+			most *= math.Sqrt(3)
+		}
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, Connection: conn, RatedRPM: quantity.Known(3000)}
+		for times, want := range map[float64]bool{0.999: false, 1.001: true} {
+			j.Old.RatedAmps = quantity.Known(most * times)
+			o := winding.Evaluate(j)
+			assert.Equal(t, want, says(&o, "old.plate_current", "at the very most"), "%v %g", conn, times)
+		}
+	}
+}
+
+// Volts that iron cannot make, and slots and poles that put coils on single teeth.
+func TestReadingsThatImplyTheImpossible(t *testing.T) {
+	for tesla, want := range map[float64]bool{1.29: false, 1.31: true} {
+		j := plain()
+		j.Field.GapTesla = quantity.Known(tesla)
+		volts := evaluateA(j).LinePerRPM.Value * 1000
+		j.Field.GapTesla = quantity.Reading{}
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound}
+		j.Spins = []job.SpinReading{{RPM: quantity.Known(1000), LineVolts: quantity.Known(volts)}}
+		o := winding.Evaluate(j)
+		assert.Equal(t, want, says(&o, "spin[0].line", "T in the gap"), "%g T", tesla)
+	}
+	for span, want := range map[float64]bool{0: true, 1: false} {
+		j := plain()
+		j.Machine.Slots, j.Machine.Poles, j.Machine.Layers, j.Machine.Span = quantity.Known(6), quantity.Known(4), quantity.Known(2), quantity.Reading{}
+		if span > 0 {
+			j.Machine.Span = quantity.Known(span)
+		}
+		o := winding.Evaluate(j)
+		assert.Equal(t, want, says(&o, "machine.span", "6 slots on 4 poles"))
+	}
+}

@@ -1,0 +1,97 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// # Short-circuit readings
+//
+// With its leads joined the machine drives E through R and ωL, so volts and amps of one
+// speed and one field current give L. The two are seldom read at the same field current.
+// The short-circuit characteristic, amps against field current, is a straight line through
+// nothing: the armature's own current takes most of the field away and leaves the iron far
+// from full (IEC 60034-4 and IEEE Std 115, both from memory). Amps read at another field
+// current than the volts are therefore carried to it in proportion. Where a magnetisation
+// curve is known there is no need: it gives the volts at the current of the reading.
+
+// shortHenries is the mean over the short-circuit readings, with all sets carrying current.
+func (b *inductances) shortHenries() quantity.Figure {
+	if b.old.coils.effective <= 0 || !b.flux.perTurn.Known() || !b.machine.Poles.Given() {
+		return quantity.Missing("needs the flux and the poles")
+	}
+	sum, n := 0.0, 0.0
+	for _, s := range b.shorts {
+		if henries, err := b.shortHenriesOf(s); err == nil {
+			sum += henries
+			n++
+		}
+	}
+	if n == 0 {
+		return quantity.Missing("needs a short-circuit reading")
+	}
+	return quantity.Of(sum/n, b.flux.perTurn.Origin)
+}
+
+// shortHenriesOf is one reading's.
+func (b *inductances) shortHenriesOf(s job.ShortReading) (henries float64, err error) {
+	if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {
+		return 0, fmt.Errorf("the reading is not whole")
+	}
+	amps := s.LineAmps.Value * b.carriedBy(s.FieldAmps)
+	if b.machine.phases == 3 && b.old.Connection == layout.Delta {
+		amps /= math.Sqrt(3)
+	}
+	volts := b.perRPMAt(s.FieldAmps) * b.old.coils.effective * s.RPM.Value
+	henries, err = field.FromShort(volts, amps, b.oldPhaseOhms().Value, s.RPM.Value*b.machine.Poles.Value/120)
+	return henries * b.allSets(s.Sets.Or(float64(b.machine.sets))), err
+}
+
+// carriedBy is what amps read at a field current are times at that of the volts; 1 where
+// they are the same to fieldApart, or where either is not known.
+func (b *inductances) carriedBy(at quantity.Reading) float64 {
+	of := b.flux.fieldAmps
+	if b.flux.at != nil || !at.Given() || at.Value <= 0 || !of.Known() || b.rotor.Kind == "magnets" {
+		return 1
+	}
+	if k := of.Value / at.Value; math.Abs(k-1) > fieldApart {
+		return k
+	}
+	return 1
+}
+
+// perRPMAt is the source's volts per rpm and turn at a field current, where readings
+// at several make that known.
+func (b *inductances) perRPMAt(field quantity.Reading) float64 {
+	if b.flux.at != nil && field.Given() {
+		return b.flux.at(field.Value)
+	}
+	return b.flux.perTurn.Value
+}
+
+// allSets is a phase's inductance with all sets carrying current over that with so many.
+func (b *inductances) allSets(joined float64) float64 {
+	w := &b.old.coils.waves
+	if joined >= float64(b.machine.sets) || w.one <= 0 {
+		return 1
+	}
+	if p := b.geometry(&b.old.candidate); p.working > 0 {
+		return p.phase(w.all) / p.phase(w.one)
+	}
+	return w.all / w.one
+}
+
+// doubtShorts says which readings were carried to another field current.
+func (b *Bench) doubtShorts(d *doubts) {
+	for i, s := range b.job.Shorts {
+		if k := b.henries.carriedBy(s.FieldAmps); k != 1 {
+			d.add(Note, fmt.Sprintf("short[%d].field", i), "", "take it again at the field current of the spin-up reading", "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)",
+				"the short circuit was read at %.3g A of field, the flux at %.3g A: its amps are taken as %.3g times as many", s.FieldAmps.Value, b.flux.fieldAmps.Value, k)
+		}
+	}
+}

@@ -1,0 +1,102 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// # The current that goes round a delta
+//
+// The third harmonics of the three phases are in step, so in a delta they add up round the
+// ring and drive a current that no lead shows:
+//
+//	I3 = E3/√(R² + (3ωL0)²)
+//
+// E3 over the working volts is B3/B1·kw3/kw1: a wave of a third of the length gives a third
+// of the flux at three times the frequency. B3/B1 goes by the shape of the gap's flux
+// density, which is assumed: under magnets a block as wide as their cover, else a trapezoid
+// that is flat over two thirds of the pole (common practice, no source).
+//
+// L0 is the inductance that currents alike in all three phases meet: the waves of the gap
+// that balanced currents leave out, and the leakage (gapwaves.go), in the proportion to the
+// phase's own inductance that geometry gives. Without geometry the waves alone say it, and
+// the current comes out high. It warms the copper and brakes the shaft also when nothing is
+// charged, and both count it.
+
+// flatRamp is half the part of the pole that a trapezoid takes to rise, in radians.
+const flatRamp = math.Pi / 6
+
+// thirdWave is B3/B1 of the gap's flux density.
+func thirdWave(f *job.FieldSpec) float64 {
+	if f.Kind == "magnets" {
+		half := f.MagnetCover.Or(defaultCover) * math.Pi / 2
+		return math.Abs(math.Sin(3*half) / (3 * math.Sin(half)))
+	}
+	return math.Sin(3*flatRamp) / (9 * math.Sin(flatRamp))
+}
+
+// thirdWaveText says what is assumed.
+func thirdWaveText(f *job.FieldSpec) string {
+	if f.Kind == "magnets" {
+		return "the gap's flux density taken as a block as wide as the magnets"
+	}
+	return "the gap's flux density taken as a trapezoid, flat over two thirds of the pole"
+}
+
+// ring is the way round a delta for the third harmonic; zero where there is none.
+type ring struct {
+	volts   float64 // of a phase over its working volts
+	henries float64 // L0
+}
+
+// ringOf is that of a winding with so many henries a phase.
+func (b *inductances) ringOf(w *candidate, henries float64) ring {
+	c := &w.coils
+	if b.machine.phases != 3 || w.trial.Connection != layout.Delta || c.plan == nil || c.kw[0] <= 0 {
+		return ring{}
+	}
+	share := c.waves.alike / c.waves.all
+	if p := b.geometry(w); p.working > 0 {
+		ends := p.leakage - p.slots
+		share = (p.gap(c.waves.alike) + p.slots*c.waves.alikeSlots + ends) / p.phase(c.waves.all)
+	}
+	return ring{volts: thirdWave(b.rotor) * c.kw[1] / c.kw[0], henries: share * henries}
+}
+
+// amps is I3, rms, for the peak of a phase's working volts, a frequency in Hz and the ohms.
+func (r *ring) amps(peak, hertz, ohms float64) float64 {
+	z := math.Hypot(ohms, 3*2*math.Pi*hertz*r.henries)
+	if r.volts <= 0 || z <= 0 {
+		return 0
+	}
+	return r.volts * peak / math.Sqrt2 / z
+}
+
+// third is the amps that go round where a trial usually runs.
+func (r *charger) third(t *TrialOutcome) quantity.Figure {
+	at := t.in(usual)
+	switch {
+	case !r.delta || r.phases != 3:
+		return quantity.Missing("only a delta has a ring for it")
+	case at == nil:
+		return quantity.Missing("needs the usual speed")
+	}
+	return quantity.Of(r.ring.amps(r.peak*at.RPM, r.hertz*at.RPM, r.ohms20*r.factor(20, at.WindingC)), quantity.Guessed)
+}
+
+// doubtDelta is about the third harmonic in a delta, with its amps where they are known.
+func (b *Bench) doubtDelta(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	if t.Connection != layout.Delta || !o.Kw3.Known() || o.Kw3.Value <= 0.05 {
+		return
+	}
+	size := ""
+	if i := o.ThirdAmps; i.Known() {
+		size = fmt.Sprintf(", about %.2g A of it in the usual condition (%s)", i.Value, thirdWaveText(&b.job.Field))
+	}
+	d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta",
+		"delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
+}

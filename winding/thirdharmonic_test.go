@@ -1,0 +1,106 @@
+package winding
+
+import (
+	"math"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The third harmonic of a gap wave over its fundamental, by Fourier's integral over the wave
+// itself: the trapezoid flat over two thirds, the block as wide as the magnets.
+func TestThirdOfTheGapWave(t *testing.T) {
+	shape := func(f func(deg float64) float64) float64 {
+		var a [4]float64
+		for i := range 36000 {
+			deg := (float64(i) + 0.5) / 200 // a half wave
+			for _, n := range []int{1, 3} {
+				a[n] += f(deg) * math.Sin(float64(n)*deg*math.Pi/180)
+			}
+		}
+		return math.Abs(a[3] / a[1])
+	}
+	trapezoid := shape(func(deg float64) float64 { return min(1, deg/30, (180-deg)/30) })
+	assert.InEpsilon(t, trapezoid, thirdWave(&job.FieldSpec{Kind: "wound"}), 1e-6)
+	for _, cover := range []float64{0.6, 0.75, 0.9} {
+		block := shape(func(deg float64) float64 {
+			if math.Abs(deg-90) < 90*cover {
+				return 1
+			}
+			return 0
+		})
+		assert.InDelta(t, block, thirdWave(&job.FieldSpec{Kind: "magnets", MagnetCover: quantity.Known(cover)}), 1e-4)
+	}
+}
+
+// deltaJob is 36 slots, 12 poles, q = 1, in delta, charging.
+func deltaJob() job.Job {
+	g, err := wiretable.Parse("1 mm")
+	if err != nil {
+		panic(err)
+	}
+	return job.Job{
+		Machine: job.Machine{Slots: quantity.Known(36), Poles: quantity.Known(12), Layers: quantity.Known(1), Span: quantity.Known(3), BoreMM: quantity.Known(100),
+			StackMM: quantity.Known(50), MeanTurnMM: quantity.Known(200), AirGapMM: quantity.Known(0.5), KelvinPerWatt: quantity.Known(0.8)},
+		Field:   job.FieldSpec{Kind: "wound", GapTesla: quantity.Known(0.5)},
+		Battery: job.BatterySpec{RestVolts: quantity.Known(12.6), AbsorptionVolts: quantity.Known(14.4), Ohms: quantity.Known(0.02), Chemistry: "custom"},
+		Target:  job.Target{SlowRPM: quantity.Known(600), UsualRPM: quantity.Known(900), TopRPM: quantity.Known(2000)},
+		Trials:  []job.Trial{{Name: "A", Wound: job.Wound{Turns: quantity.Known(10), Gauge: g}, Connection: layout.Delta}},
+	}
+}
+
+// By hand: E3 = 2/9 of E with kw3 = kw1 = 1; L0 = π²/36 of the working wave's inductance,
+// against π²/9 for the phase's, and the same leakage, for a slot holds one phase only.
+func TestThirdHarmonicCurrentByHand(t *testing.T) {
+	b := Prepare(deltaJob())
+	o := b.Outcome()
+	a := &o.Trials[0]
+	at := a.in(usual)
+	require.NotNil(t, at)
+	const mu0 = 4e-7 * math.Pi
+	working := 3 * mu0 * 0.1 * 0.05 * 3600 / (math.Pi * 0.0005 * saturated * 36)
+	leakage := a.PhaseMilliHenries.Value/1000 - working*math.Pi*math.Pi/9
+	l0 := working*math.Pi*math.Pi/36 + leakage
+	ohms := a.PhaseOhms20.Value * (234.5 + at.WindingC) / 254.5
+	want := 2.0 / 9 * a.PhasePerRPM.Value * at.RPM / math.Hypot(ohms, 2*math.Pi*3*at.RPM/10*l0)
+	assert.InEpsilon(t, want, a.ThirdAmps.Value, 1e-9)
+	require.Greater(t, want, 0.5)
+
+	// It adds to heat and to what the shaft gives, not to the amps DC.
+	free := *b
+	r, _ := free.charger(b.job.Trials[0], a)
+	with := r.solve(at.RPM, 60)
+	r.ring = ring{}
+	without := r.solve(at.RPM, 60)
+	hot := a.PhaseOhms20.Value * (234.5 + 60) / 254.5
+	i3 := 2.0 / 9 * a.PhasePerRPM.Value * at.RPM / math.Hypot(hot, 2*math.Pi*3*at.RPM/10*l0)
+	assert.Equal(t, without.DCAmps, with.DCAmps)
+	assert.InEpsilon(t, 3*i3*i3*hot, with.CopperWatts-without.CopperWatts, 1e-9)
+	assert.InEpsilon(t, 3*i3*i3*hot, with.InputWatts-without.InputWatts, 1e-9)
+	assert.InEpsilon(t, math.Hypot(without.PhaseAmpsRMS, i3), with.PhaseAmpsRMS, 1e-12)
+
+	said := ""
+	for _, f := range o.Findings {
+		if f.Path == "trial[0].connection" {
+			said = f.Text
+		}
+	}
+	assert.Contains(t, said, "A of it in the usual condition (the gap's flux density taken as a trapezoid")
+
+	star := deltaJob()
+	star.Trials[0].Connection = layout.Star
+	assert.False(t, Evaluate(star).Trials[0].ThirdAmps.Known())
+}
+
+// A third harmonic that is not in the coils drives nothing.
+func TestTwoThirdsPitchHasNoRingCurrent(t *testing.T) {
+	j := deltaJob()
+	j.Machine.Span, j.Machine.Layers = quantity.Known(2), quantity.Known(2)
+	assert.InDelta(t, 0, Evaluate(j).Trials[0].ThirdAmps.Value, 1e-9)
+}
