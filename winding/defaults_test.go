@@ -38,6 +38,7 @@ func TestDefaultNumbers(t *testing.T) {
 		"machine.kind": "lap", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
 		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
 		"battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
+		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all",
 	}
 	for i := range job.Fields {
 		f := &job.Fields[i]

@@ -30,6 +30,8 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtReadings(d)
 	b.doubtInductance(d)
 	b.doubtShorts(d)
+	b.doubtCoils(d)
+	b.doubtTogether(d)
 	b.doubtOld(d, o)
 	b.doubtIron(d, o)
 	b.doubtField(d)
@@ -90,7 +92,7 @@ func (b *Bench) doubtReference(d *doubts) {
 
 // doubtReadings is about the old winding's readings.
 func (b *Bench) doubtReadings(d *doubts) {
-	for i, s := range b.job.Spins {
+	for i, s := range b.spins {
 		if s.RPM.Given() != s.LineVolts.Given() {
 			d.add(Doubt, fmt.Sprintf("spin[%d].speed", i), "", "a reading is a speed and a voltage", "", "the reading is not whole and is not used")
 		}

@@ -104,34 +104,70 @@ const (
 	noise         = 1e-9
 )
 
+// readTogether reports whether a reading, by its path of field indexes, is among those that
+// are solved together.
+func readTogether(path []int) bool {
+	top := reflect.TypeFor[job.Job]().Field(path[0])
+	switch top.Name {
+	case "Spins", "Shorts", "Amps", "Coils":
+		return true
+	case "Old":
+		switch reflect.TypeFor[job.OldWinding]().Field(path[1]).Name {
+		case "CutInRPM", "BeganAmps", "RatedAmps", "RatedVolts", "RatedRPM", "LeadMilliHenries":
+			return true
+		}
+	}
+	return false
+}
+
+// again is Prepare for a job that an error makes of this one: what the old winding's readings
+// say together stays.
+func (b *Bench) again(j job.Job) *Bench {
+	if b.fit.ok {
+		return prepare(j, moves{held: b.fit})
+	}
+	return prepare(j, moves{before: b.fit})
+}
+
 // shifted is every job and bench that one error at a time would make of this one.
 func (b *Bench) shifted() []*Bench {
 	var paths [][]int
 	tolerances(reflect.ValueOf(b.job), nil, &paths)
 	var others []*Bench
 	for _, path := range paths {
-		others = append(others, Prepare(moved(b.job, path)))
+		if b.fit.ok && readTogether(path) {
+			continue // in the covariance of what was found
+		}
+		others = append(others, b.again(moved(b.job, path)))
 	}
-	if b.flux.perTurn.PlusMinus > 0 {
-		others = append(others, prepare(b.job, 1))
+	switch {
+	case b.fit.ok:
+		for _, f := range b.fit.moved() {
+			others = append(others, prepare(b.job, moves{held: f}))
+		}
+		other := b.again(b.job)
+		other.henries.loose = true
+		others = append(others, other)
+	case b.flux.perTurn.PlusMinus > 0:
+		others = append(others, prepare(b.job, moves{flux: 1}))
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
-		others = append(others, Prepare(j))
+		others = append(others, b.again(j))
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
 		if turn, _ := b.turn.of(b.turn.own); turn.Known() {
 			j := b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			others = append(others, Prepare(j))
+			others = append(others, b.again(j))
 		}
 	}
-	other := Prepare(b.job)
+	other := b.again(b.job)
 	other.henries.off = b.henries.spread()
 	others = append(others, other)
 	if b.drag.origin.Weak() && b.drag.watts > 0 {
-		other := Prepare(b.job)
+		other := b.again(b.job)
 		other.drag.watts *= 1 + dragGuess
 		others = append(others, other)
 	}
