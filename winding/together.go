@@ -15,8 +15,9 @@ import (
 
 // # The readings of the old winding, solved together
 //
-// Where amps into a battery were read, or the plate has them, and the old ohms, turns and
-// poles are known, volts per rpm, inductance and how that changes with current come out of
+// Where amps into a battery were read, or the plate has them together with the speed at which
+// charging began or in the place of a short circuit, and the old ohms, turns and poles are
+// known, volts per rpm, inductance and how that changes with current come out of
 // all readings at once (package readings). They are then the flux and the inductance of
 // every winding, and stand above the routes that take one reading each. Two sets are solved
 // as one set with half of the amps.
@@ -37,11 +38,11 @@ type fitted struct {
 	machine readings.Machine
 	told    []told
 	fit     readings.Fit
-	// ok is that they decide volts and inductance; used that amps or the plate are among them,
-	// so that they stand above the single routes. why says what is missing.
-	ok, used bool
-	why      string
-	advice   func() string
+	// ok is that they decide volts and inductance and stand above the single routes; why says
+	// what is missing.
+	ok     bool
+	why    string
+	advice func() string
 }
 
 // same reports whether another one would be found from the same readings.
@@ -52,30 +53,37 @@ func (f *fitted) same(m readings.Machine, list []told) bool {
 // newFitted solves the readings of a bench, or takes what another bench found in the same.
 func newFitted(b *Bench, before *fitted) *fitted {
 	m, list, why := b.tellable()
-	if before.same(m, list) && why == before.why {
+	if before.same(m, list) {
 		return before
 	}
 	f := &fitted{machine: m, told: list, why: why, advice: func() string { return "" }}
 	if why != "" {
 		return f
 	}
+	if !worthSolving(list) {
+		return f
+	}
 	plain := make([]readings.Reading, len(list))
 	for i, r := range list {
 		plain[i] = r.Reading
-		f.used = f.used || r.Kind == readings.Loaded || r.Kind == readings.Plate
-	}
-	if !f.used {
-		return f
 	}
 	fit, err := readings.Solve(m, plain)
 	if err != nil {
-		f.used, f.why = false, strings.TrimPrefix(err.Error(), readings.ErrReadings.Error()+": ")
+		f.why = strings.TrimPrefix(err.Error(), readings.ErrReadings.Error()+": ")
 		return f
 	}
 	f.fit, f.ok = fit, true
 	volts, top := b.dc.charging.Value, b.speeds.top.Value
 	f.advice = sync.OnceValue(func() string { return adviceOf(fit, volts, top) })
 	return f
+}
+
+// worthSolving is where amps behind the bridge speak of the inductance.
+func worthSolving(list []told) bool {
+	has := func(k readings.Kind) bool {
+		return slices.ContainsFunc(list, func(r told) bool { return r.Kind == k })
+	}
+	return has(readings.Loaded) || has(readings.Plate) && (has(readings.Began) || !has(readings.Short))
 }
 
 // adviceOf is the reading that would narrow the predicted amps most, in a sentence.

@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 // # How far a figure may be off
@@ -28,13 +29,20 @@ import (
 //
 // Cost: one Prepare, and one Static and some ten solved points a trial, for each tolerance.
 
-var readingType = reflect.TypeFor[quantity.Reading]()
+var (
+	readingType = reflect.TypeFor[quantity.Reading]()
+	gaugeType   = reflect.TypeFor[wiretable.Gauge]()
+)
 
-// tolerances finds the readings of a job that have one, as paths of field indexes.
+// tolerances finds the readings and wires of a job that have one, as paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
 	case v.Type() == readingType:
 		if r := v.Interface().(quantity.Reading); r.Given() && off(r) > 0 {
+			*found = append(*found, append([]int{}, path...))
+		}
+	case v.Type() == gaugeType:
+		if v.Interface().(wiretable.Gauge).PlusMinusMM() > 0 {
 			*found = append(*found, append([]int{}, path...))
 		}
 	case v.Kind() == reflect.Struct:
@@ -70,6 +78,10 @@ func moved(j job.Job, path []int) job.Job {
 			continue
 		}
 		at = at.Field(i)
+	}
+	if g, ok := at.Interface().(wiretable.Gauge); ok {
+		at.Set(reflect.ValueOf(g.Wider()))
+		return j
 	}
 	r := at.Interface().(quantity.Reading)
 	r.Value += off(r)
