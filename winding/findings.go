@@ -30,6 +30,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtMachine(d)
 	b.doubtReadings(d)
 	b.doubtWires(d)
+	b.doubtFrequency(d)
 	b.doubtInductance(d)
 	b.doubtShorts(d)
 	b.doubtCoils(d)

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/field"
@@ -82,4 +83,25 @@ func heardShorts(shorts []job.ShortReading, m *machine) []job.ShortReading {
 		heard[i] = s
 	}
 	return heard
+}
+
+// polesApart is how far poles by frequency and speed may be from those counted, a fraction:
+// two tachometers' worth, and less than the step to the next pair on 60 poles.
+const polesApart = 0.03
+
+// doubtFrequency counts the poles by what was heard of them, p = 120·f/n.
+func (b *Bench) doubtFrequency(d *doubts) {
+	for i, s := range b.job.Spins {
+		at := func(name string) string { return fmt.Sprintf("spin[%d].%s", i, name) }
+		switch poles := b.machine.Poles; {
+		case !s.Hertz.Given():
+		case !s.RPM.Given() && !poles.Given():
+			d.add(Doubt, at("frequency"), "", "count the poles, or give the speed", "f = p·n/120", "the reading is not used: a frequency is a speed only where the poles are known")
+		case s.RPM.Given() && !poles.Given():
+			d.add(Note, at("frequency"), "", "", "f = p·n/120", "%.3g Hz at %.0f rpm is a machine of %.0f poles", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value)
+		case s.RPM.Given() && math.Abs(120*s.Hertz.Value/s.RPM.Value/poles.Value-1) > polesApart:
+			d.add(Broken, "machine.poles", "", "count the poles again; else read speed and frequency again", "f = p·n/120",
+				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)
+		}
+	}
 }
