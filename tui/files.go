@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -19,28 +20,71 @@ func (m *Model) save() tea.Cmd {
 		m.askPath()
 		return nil
 	}
-	m.saveTo("", nil)
+	return m.saveTo(saving{})
+}
+
+// saving is one wish to save: where to ("" is the job's own file), what has been agreed to,
+// and what comes after.
+type saving struct {
+	path   string
+	agreed job.Consent
+	then   func() tea.Cmd
+}
+
+// saveTo writes the job and, when that worked, goes on. When it did not, the reason is
+// said and the next best thing asked: the work stays, and so does what was typed.
+func (m *Model) saveTo(w saving) tea.Cmd {
+	err := m.s.Save(w.path, w.agreed)
+	typed := w.path
+	if typed == "" {
+		typed = m.s.Path
+	}
+	switch {
+	case err == nil:
+		m.isSaved()
+		if w.then != nil {
+			return w.then()
+		}
+		return nil
+	case errors.Is(err, job.ErrReadOnly):
+		m.askOver(w, typed, "It is marked read-only.", job.OverReadOnly)
+	case errors.Is(err, job.ErrChanged) && typed == m.s.Path && w.path != "":
+		m.askOver(w, typed, "Something else has changed it since it was opened here. What was written there would be lost.", job.OverChanged)
+	case errors.Is(err, job.ErrChanged) && w.path == "":
+		m.askPathFor(w, otherName(typed), err.Error())
+	default:
+		m.askPathFor(w, typed, err.Error())
+	}
+	m.s.Warn(err.Error())
 	return nil
 }
 
-// saveTo writes the job and, when that worked, goes on.
-func (m *Model) saveTo(path string, then func() tea.Cmd) tea.Cmd {
-	old := m.s.Path
-	if err := m.s.Save(path); err != nil {
-		m.s.Warn(err.Error())
-		if errors.Is(err, job.ErrChanged) && path == "" {
-			m.askPath()
+// askOver asks whether to write over a file all the same.
+func (m *Model) askOver(w saving, typed, why string, consent job.Consent) {
+	m.ask(kit.Modal{Title: "Write over it?", Body: []string{typed, why}, Options: []kit.Option{
+		{ID: "over", Key: "w", Label: "write over"}, {ID: "other", Key: "n", Label: "another name"}, {ID: "", Key: "c", Label: "cancel"},
+	}, Cursor: 2}, func(answer string) tea.Cmd {
+		switch answer {
+		case "over":
+			w.agreed |= consent
+			return m.saveTo(w)
+		case "other":
+			m.askPathFor(w, otherName(typed), "")
 		}
 		return nil
+	})
+}
+
+// otherName is a name beside a path that is not taken.
+func otherName(path string) string {
+	ext := filepath.Ext(path)
+	for n := 2; n < 1000; n++ {
+		name := fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ext), n, ext)
+		if _, err := os.Lstat(name); err != nil {
+			return name
+		}
 	}
-	m.store.Drop(old)
-	m.store.Drop(m.s.Path)
-	m.store.SetLast(m.s.Path)
-	m.kept = m.s.Document().Text()
-	if then != nil {
-		return then()
-	}
-	return nil
+	return path
 }
 
 // askPath asks where to save.
@@ -51,17 +95,47 @@ func (m *Model) askPathThen(then func() tea.Cmd) {
 	if name == "" {
 		name = fileName(m.s.Job().Name) + ".toml"
 	}
+	m.askPathFor(saving{then: then}, name, "")
+}
+
+// askPathFor asks where to save, with a name to begin from and the reason why.
+func (m *Model) askPathFor(w saving, name, why string) {
 	m.prompt = newPrompt("Save the job as", name, func(text string) tea.Cmd {
-		text = strings.TrimSpace(text)
-		if text == "" {
+		path, err := home(strings.TrimSpace(text))
+		if path == "" {
 			return nil
 		}
-		if _, err := os.Stat(text); err == nil && text != m.s.Path {
-			m.s.Warn(text + " exists already; nothing was written. Choose another name.")
+		if err != nil {
+			m.askPathFor(w, text, err.Error())
 			return nil
 		}
-		return m.saveTo(text, then)
+		_, gone := os.Stat(path)
+		if gone == nil && path != m.s.Path {
+			why := "there is such a file already, and it was left as it is; choose another name: " + path
+			m.s.Warn(why)
+			m.askPathFor(w, text, why)
+			return nil
+		}
+		next := saving{path: path, then: w.then}
+		if gone != nil {
+			next.agreed = job.Anew
+		}
+		return m.saveTo(next)
 	})
+	m.prompt.why = why
+}
+
+// home is a path with ~/ in front made whole, as a shell does it.
+func home(path string) (string, error) {
+	rest, ok := strings.CutPrefix(path, "~/")
+	if !ok {
+		return path, nil
+	}
+	dir, err := os.UserHomeDir()
+	if err != nil {
+		return path, errors.New("there is no home folder for ~; write the whole path")
+	}
+	return filepath.Join(dir, rest), nil
 }
 
 // askCard asks where to write the winding card of the chosen trial.
@@ -80,16 +154,25 @@ func (m *Model) askCard() {
 }
 
 // writeCard writes the card; a file that is there is asked about first.
-func (m *Model) writeCard(path string) tea.Cmd {
-	path = strings.TrimSpace(path)
+func (m *Model) writeCard(typed string) tea.Cmd {
+	path, err := home(strings.TrimSpace(typed))
 	if path == "" {
+		return nil
+	}
+	again := func(err error) {
+		m.s.Warn(err.Error())
+		m.prompt = newPrompt("Write the winding card to", typed, m.writeCard)
+		m.prompt.why = err.Error()
+	}
+	if err != nil {
+		again(err)
 		return nil
 	}
 	doc := m.s.Document()
 	text := card.Text(m.s.Bench(), m.s.Outcome(), m.s.Trial, card.Options{ASCII: m.s.Theme.ASCII, Units: m.s.Units, Document: &doc})
 	write := func() tea.Cmd {
-		if _, err := job.Save(path, text, job.Mark{}, false); err != nil {
-			m.s.Warn(err.Error())
+		if _, err := job.Write(path, text, job.Mark{}, job.OverChanged); err != nil {
+			again(err)
 		} else {
 			m.s.Say("card written to " + path)
 		}
@@ -114,7 +197,7 @@ func (m *Model) ask(q kit.Modal, then func(string) tea.Cmd) { m.question, m.then
 // quit leaves, after asking when there is unsaved work.
 func (m *Model) quit() tea.Cmd {
 	if !m.s.Dirty() {
-		m.store.Drop(m.s.Path)
+		m.forget()
 		return tea.Quit
 	}
 	m.ask(kit.Modal{Title: "Leave?", Body: []string{"There is work that is in no file yet."}, Options: []kit.Option{
@@ -129,50 +212,14 @@ func (m *Model) quit() tea.Cmd {
 				m.askPathThen(leave)
 				return nil
 			}
-			return m.saveTo("", leave)
+			return m.saveTo(saving{then: leave})
 		case "drop":
-			m.store.Drop(m.s.Path)
+			m.forget()
 			return tea.Quit
 		}
 		return nil
 	})
 	return nil
-}
-
-// keepUnsaved writes unsaved work to the state folder.
-func (m *Model) keepUnsaved() {
-	text := m.s.Document().Text()
-	if text == m.kept {
-		return
-	}
-	m.kept = text
-	if m.s.Dirty() {
-		m.store.Put(m.s.Path, text)
-	} else {
-		m.store.Drop(m.s.Path)
-	}
-}
-
-// KeepUnsaved is for whoever runs the program, when it ends without being asked to.
-func (m *Model) KeepUnsaved() { m.kept = ""; m.keepUnsaved() }
-
-// offerRecovered asks whether to bring back what an earlier session left unsaved.
-func (m *Model) offerRecovered() {
-	text, ok := m.store.Recovered(m.s.Path)
-	if !ok || text == m.s.Document().Text() {
-		return
-	}
-	m.ask(kit.Modal{Title: "Unsaved work", Body: []string{"An earlier session ended with unsaved work on this job."}, Options: []kit.Option{
-		// Leaving the question (esc) is its last option: it must lose nothing.
-		{ID: "drop", Key: "d", Label: "drop it"}, {ID: "back", Key: "b", Label: "bring it back"},
-	}, Cursor: 1}, func(answer string) tea.Cmd {
-		if answer == "back" {
-			m.s.Restore(text)
-		} else {
-			m.store.Drop(m.s.Path)
-		}
-		return nil
-	})
 }
 
 // fileName makes a plain file name of a job's name.

@@ -98,12 +98,17 @@ func folded(frame string) string {
 // word is one of two letters at least; what is shorter is a mark, a sign or a trial.
 var word = regexp.MustCompile(`[A-Za-z][A-Za-z'-]*[A-Za-z]`)
 
+// line is a piece of the third trial's curve as ASCII draws it, with its letter at the end.
+var line = regexp.MustCompile(`^o[o-]*C?$`)
+
 // words are the words of a frame, without numbers and marks, each once: where they are broken
 // or stand may differ with what is wider in another spelling.
 func words(frame string) map[string]bool {
 	list := map[string]bool{}
 	for _, w := range word.FindAllString(frame, -1) {
-		list[w] = true
+		if !line.MatchString(w) {
+			list[w] = true
+		}
 	}
 	return list
 }

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"time"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
@@ -17,15 +16,11 @@ const (
 	needH = 24
 )
 
-// keepAfter is how long after the last edit unsaved work is written to the state
-// folder, so that a power cut loses a second of work at most.
-const keepAfter = time.Second
-
 // Model is the program. It is a pointer type: views keep cursors and the session keeps
 // the job, and nothing looks at an older copy.
 type Model struct {
-	s      *session.Session
-	store  recovery.Store
+	s *session.Session
+	unsaved
 	views  []session.View
 	active int
 	w, h   int
@@ -38,20 +33,18 @@ type Model struct {
 	// helping is set while the help page is open.
 	helping bool
 	scroll  kit.Scroll
-
-	// edits counts changes, to know which timer is the last.
-	edits int
-	kept  string // the text last written to the state folder
 }
 
 // New is the program on a session, with the views in their order.
 func New(s *session.Session, store recovery.Store) *Model {
-	m := &Model{s: s, store: store, kept: s.Document().Text()}
+	m := &Model{s: s}
 	m.views, m.active = views()
-	if n := len(s.Problems()); n > 0 {
+	if n := len(s.Problems()) + s.Document().More(); n > 0 {
 		s.Warn(fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended", n))
 	}
-	m.offerRecovered()
+	var err error
+	m.unsaved, err = newUnsaved(store, s.Path, s.Document().Text())
+	m.beginKeeping(err)
 	return m
 }
 
@@ -60,8 +53,6 @@ func (m *Model) Init() tea.Cmd { return nil }
 
 // Session is the open job, for whoever runs the program.
 func (m *Model) Session() *session.Session { return m.s }
-
-type keepNow struct{ edits int }
 
 // Update routes a message.
 func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -75,9 +66,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyMsg:
 		return m, m.keys(msg)
 	case keepNow:
-		if msg.edits == m.edits {
-			m.keepUnsaved()
-		}
+		return m, m.timeToKeep()
 	}
 	return m, nil
 }
@@ -99,9 +88,7 @@ func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
 	if m.s.Document().Text() == before {
 		return cmd
 	}
-	m.edits++
-	edits := m.edits
-	return tea.Batch(cmd, tea.Tick(keepAfter, func(time.Time) tea.Msg { return keepNow{edits} }))
+	return tea.Batch(cmd, m.keepInTime(keepAfter))
 }
 
 // typing reports whether letters go into a field.
@@ -115,7 +102,7 @@ func (m *Model) view() session.View { return m.views[m.active] }
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	if m.w < needW || m.h < needH {
 		if msg.String() == "ctrl+c" {
-			return m.quit()
+			return m.leaveUnseen()
 		}
 		return nil
 	}

@@ -177,6 +177,9 @@ func TestHelpPage(t *testing.T) {
 	m.press("down")
 	assert.NotEqual(t, top, m.View())
 	m.press("end")
+	cautions := m.s.Outcome().Cautions
+	assert.Contains(t, m.View(), cautions[len(cautions)-1].Text[:40], "the last of them is the last line")
+	m.press("pgup")
 	assert.Contains(t, m.View(), "Cautions for this job")
 	m.press("home")
 	assert.Equal(t, top, m.View())

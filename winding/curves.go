@@ -126,20 +126,21 @@ func (r *charger) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint
 	return quantity.Missing("not reached in this range of speeds")
 }
 
-// crossing is the first speed above both cut-ins at which two curves cross.
+// crossing is the first speed above both cut-ins at which two curves of net amps cross.
+// Below both they are one: nothing comes in, and the rotor takes the same.
 func crossing(a, ref *charger, curve, other []RunPoint) quantity.Figure {
 	last := 0.0
 	for i := range curve {
+		d := curve[i].NetAmps - other[i].NetAmps
 		if curve[i].AmpsDC == 0 || other[i].AmpsDC == 0 {
-			if d := curve[i].AmpsDC - other[i].AmpsDC; d != 0 {
+			if d != 0 {
 				last = d
 			}
 			continue
 		}
-		d := curve[i].AmpsDC - other[i].AmpsDC
 		if i > 0 && last != 0 && (d > 0) != (last > 0) {
 			wa, wr := curve[i].WindingC, other[i].WindingC
-			return quantity.Of(zeroOf(func(n float64) float64 { return a.at(n, wa).AmpsDC - ref.at(n, wr).AmpsDC },
+			return quantity.Of(zeroOf(func(n float64) float64 { return a.at(n, wa).NetAmps - ref.at(n, wr).NetAmps },
 				curve[i-1].RPM, curve[i].RPM, last, d))
 		}
 		last = d

@@ -278,8 +278,8 @@ var trialOutputs = []Output{
 		Meaning: "Into the battery in a year of the stated wind, less what the rotor takes."},
 	{ID: "full_power_rpm", Group: "Drive", Label: "full power: alternator", Dim: quantity.RPM, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Where a drive that gives all it can comes to rest against this winding."},
-	{ID: "full_power_amps_dc", Group: "Drive", Label: "full power: amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "What is charged there."},
+	{ID: "full_power_amps_dc", Group: "Drive", Label: "full power: net amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
+		Meaning: "What is charged there, less what the rotor takes."},
 	{ID: "full_power_drive_w", Group: "Drive", Label: "full power: the drive", Dim: quantity.Watts, Digits: 3, Spread: NeedsRunning,
 		Meaning: "What the drive gives there."},
 

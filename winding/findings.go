@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"slotwright/winding/job"
 )
@@ -33,6 +34,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtIron(d, o)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
+	b.doubtReference(d)
 	for i := range o.Trials {
 		b.doubtTrial(d, i, b.job.Trials[i], &o.Trials[i])
 	}
@@ -67,6 +69,23 @@ func (b *Bench) doubtMachine(d *doubts) {
 	if m.AirGapMM.Given() && m.BoreMM.Given() && m.AirGapMM.Value > m.BoreMM.Value/10 {
 		d.add(Doubt, "machine.air_gap", "", "it is half the difference of the two diameters", "", "an air gap of %.2f mm is large for a bore of %.0f mm", m.AirGapMM.Value, m.BoreMM.Value)
 	}
+}
+
+// doubtReference is about the trial the others are compared with.
+func (b *Bench) doubtReference(d *doubts) {
+	name := b.job.Target.Reference
+	if name == "" || len(b.job.Trials) == 0 {
+		return
+	}
+	names := make([]string, len(b.job.Trials))
+	for i, t := range b.job.Trials {
+		if t.Name == name {
+			return
+		}
+		names[i] = t.Name
+	}
+	d.add(Doubt, "target.reference", "", "write one of "+strings.Join(names, ", "), "",
+		"there is no trial %q to compare with; the first, %s, is taken", name, names[0])
 }
 
 // doubtReadings is about the old winding's readings.

@@ -10,8 +10,8 @@ import (
 
 // doubtRunning is about what a trial does when it turns.
 func (b *Bench) doubtRunning(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	better := b.better(t, o)
-	o.Mend = better
+	better, offer := b.better(t, o)
+	o.Mend, o.Offer = better, offer
 	if c, s := o.CutInRPM, b.speeds.slow; b.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
 		d.add(Doubt, at("turns"), t.Name, better, "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
@@ -30,10 +30,10 @@ func (b *Bench) doubtRunning(d *doubts, at func(string) string, t job.Trial, o *
 
 // better is the winding that would do better, worked out once for all that a trial is
 // blamed for; "" when it is blamed for nothing that turns and wire could mend.
-func (b *Bench) better(t job.Trial, o *TrialOutcome) string {
+func (b *Bench) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
 	at := o.in(usual)
 	if at == nil {
-		return ""
+		return "", nil
 	}
 	limit := o.LimitAmps
 	late := b.drive.kind != "wind" && o.CutInRPM.Known() && b.speeds.slow.Known() && o.CutInRPM.Value > b.speeds.slow.Value
@@ -41,7 +41,7 @@ func (b *Bench) better(t job.Trial, o *TrialOutcome) string {
 	hot := o.HottestC.Known() && o.HottestC.Value > b.air.meanC || at.TooHot
 	clean := !late && !over && !hot && at.NetAmps > 0
 	if clean && (o.region == drive.Charging || o.region == "") {
-		return ""
+		return "", nil
 	}
 	return b.mendFor(t, o, clean)
 }

@@ -9,10 +9,10 @@ import (
 
 // fuseFor is the fuse at the battery's post for the most that any trial can send through
 // it, or for the amps wanted where nothing runs yet.
-func (d *dcSide) fuseFor(o *Outcome, wanted quantity.Reading) quantity.Figure {
+func (d *dcSide) fuseFor(o *Outcome, turns *driveSide, wanted quantity.Reading) quantity.Figure {
 	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
 	for i := range o.Trials {
-		if a := o.Trials[i].mostAnywhere(); a.Known() && a.Value > most.Value {
+		if a := o.Trials[i].mostAnywhere(turns); a.Known() && a.Value > most.Value {
 			most, from = a, "the most that flows with any trial, the battery empty"
 		}
 	}
@@ -26,11 +26,18 @@ func (d *dcSide) fuseFor(o *Outcome, wanted quantity.Reading) quantity.Figure {
 	return fuse.Because(fmt.Sprintf("the next size from 1.25 times %.3g A, %s", most.Value, from))
 }
 
+// within reports whether the drive comes to a point of its curve: it has the power, and
+// turns no faster than its top speed.
+func (s *driveSide) within(p *DrivePoint) bool {
+	fastest := s.conditions[top].X
+	return p.Region != Overload && (!fastest.Known() || p.X <= fastest.Value*(1+1e-9))
+}
+
 // mostAnywhere is the most amps of the bridge over all that the drive can do.
-func (t *TrialOutcome) mostAnywhere() quantity.Figure {
+func (t *TrialOutcome) mostAnywhere(d *driveSide) quantity.Figure {
 	most := t.MostAmps
 	for i := range t.Points {
-		if p := &t.Points[i]; p.Region != Overload && most.Known() && p.AmpsDC > most.Value {
+		if p := &t.Points[i]; d.within(p) && most.Known() && p.AmpsDC > most.Value {
 			most.Value = p.AmpsDC
 		}
 	}

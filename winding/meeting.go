@@ -19,7 +19,7 @@ func (b *Bench) meetAll(o *Outcome, runners []*charger) {
 		t := &o.Trials[i]
 		if r == nil {
 			t.Driven = noDrive(t.NoCharging)
-			t.OpenAtGaleVolts = quantity.Missing(t.NoCharging)
+			b.highestVolts(&t.SafetyRun, t) // known without charging
 			continue
 		}
 		b.meet(r, t)
@@ -69,7 +69,7 @@ func (t *TrialOutcome) readHeat(b *Bench) {
 		add(t.Operating[i].WindingC, t.Operating[i].TooHot)
 	}
 	for i := range t.Points {
-		if t.Points[i].Region != Overload {
+		if b.drive.within(&t.Points[i]) {
 			add(t.Points[i].WindingC, t.Points[i].TooHot)
 		}
 	}

@@ -30,24 +30,23 @@ const (
 	worthKeeping = 0.9  // of what a winding that breaks a limit brings
 )
 
-// offer is a winding that could take a trial's place.
-type offer struct {
+// tried is a winding that could take a trial's place.
+type tried struct {
 	trial  job.Trial
 	static TrialOutcome
 	net    float64 // A in the usual condition
-	bridge float64
 	score  float64
 }
 
-// mendFor is the best winding that fits in a trial's place, in a sentence; "" when none is
-// better. clean says that the trial itself breaks nothing, so that an offer has to gain.
-func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) string {
+// mendFor is the best winding that fits in a trial's place, in a sentence and as such; none
+// when none is better. clean says that the trial itself breaks nothing, so that an offer has to gain.
+func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offer) {
 	at := o.in(usual)
 	if at == nil || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
-		return ""
+		return "", nil
 	}
 	present := b.score(t, o, at)
-	var best *offer
+	var best *tried
 	for _, c := range b.sizes(t) {
 		w := b.try(c, o, at)
 		if w != nil && (best == nil || w.score > best.score) {
@@ -59,14 +58,14 @@ func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) string {
 		least = worthKeeping
 	}
 	if best == nil || best.score <= least*present || same(best.trial, t) {
-		return ""
+		return "", nil
 	}
 	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
 		best.static.CutInRPM.Value, best.net, b.drive.conditions[usual].Label)
 	if b.drive.kind == "wind" {
 		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
 	}
-	return text
+	return text, &Offer{best.trial.Turns.Whole(), best.trial.Gauge}
 }
 
 // wireWords is a bundle as it is said: one strand needs no number.
@@ -114,8 +113,8 @@ func (b *Bench) sizes(t job.Trial) []job.Trial {
 	return list
 }
 
-// try runs an offer; nil when it does not fit, cannot be put in, or breaks a limit.
-func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *offer {
+// try runs one; nil when it does not fit, cannot be put in, or breaks a limit.
+func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
 	if t.Turns.Value < 1 {
 		return nil
 	}
@@ -142,7 +141,7 @@ func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *offer {
 		}
 	}
 	r.air = &thermal{ambientC: b.air.ambientC} // holds the temperature it is given
-	w := &offer{trial: t, static: o, net: p.NetAmps, bridge: p.AmpsDC, score: p.NetAmps}
+	w := &tried{trial: t, static: o, net: p.NetAmps, score: p.NetAmps}
 	if b.drive.kind == "wind" {
 		w.score = b.coarseYear(r, &o, at.WindingC)
 	}

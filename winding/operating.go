@@ -33,7 +33,8 @@ import (
 type Operating struct {
 	Meeting
 	RunPoint
-	// most is the most amps of the bridge with the battery charging, empty or full.
+	// most is the most amps of the bridge there: the battery empty, the winding still cold,
+	// as when a gust or a rider comes upon it rested.
 	most float64
 }
 
@@ -63,6 +64,8 @@ type spot struct {
 	rpm, warm float64
 	region    drive.Region
 	stops     bool
+	// also are other speeds at which it could stay, as after a gust.
+	also []float64
 }
 
 // dress fills in what holds at a spot.
@@ -84,17 +87,30 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	if s.source != nil {
 		o.GivesWatts = s.source.Watts(o.DriveRPM)
 	}
-	o.most = o.AmpsDC
+	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.rest))
 	ends := func(volts quantity.Figure) float64 {
 		if !volts.Known() || at.stops {
 			return o.NetAmps
 		}
 		p := r.against(volts.Value).settle(given, at.rpm, c.asked, o.WindingC)
-		o.most = max(o.most, p.AmpsDC)
 		return p.NetAmps
 	}
 	o.EmptyAmps, o.FullAmps = ends(dc.rest), ends(dc.absorption)
 	return o
+}
+
+// coldest is the amps with a cold winding and an empty battery.
+func (r *charger) coldest(given drive.Torque, at spot, asked float64, rest quantity.Figure) float64 {
+	if !rest.Known() || at.stops {
+		return 0
+	}
+	cold := r.against(rest.Value)
+	cold.air = &thermal{ambientC: r.air.ambientC} // holds the temperature it is given
+	most := cold.settle(given, at.rpm, asked, r.air.ambientC).AmpsDC
+	for _, rpm := range at.also {
+		most = max(most, cold.settle(given, rpm, asked, r.air.ambientC).AmpsDC)
+	}
+	return most
 }
 
 // settle is where a shaft comes to from a speed near a balance: up while torque is over,

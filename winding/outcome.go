@@ -339,6 +339,12 @@ type DrivePoint struct {
 	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
 }
 
+// Offer is a winding that was worked out in a trial's place: as many turns as fit.
+type Offer struct {
+	Turns int             `json:"turns"`
+	Wire  wiretable.Gauge `json:"wire"`
+}
+
 // Overload says that a drive is asked for more than it gives; the other regions are those
 // of package drive.
 const Overload drive.Region = "overload"
@@ -363,6 +369,8 @@ type Driven struct {
 	// that fits the slot and would do better, worked out, where there is one.
 	Suits string `json:"suits,omitempty"`
 	Mend  string `json:"mend,omitempty"`
+	// Offer is that winding.
+	Offer *Offer `json:"mend_winding,omitempty"`
 
 	FieldRun
 	SafetyRun

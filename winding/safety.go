@@ -28,7 +28,7 @@ func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 		return s
 	}
 	b.brake(&s, r, t, fast.Value)
-	most := t.mostAnywhere()
+	most := t.mostAnywhere(&b.drive)
 	s.OverChargeAmps = most.With(b.dc.chargeLimit, func(i, limit float64) float64 { return i - limit })
 	if b.rotor.wound {
 		no := quantity.Missing("with a wound rotor the regulator takes the field back")
@@ -103,8 +103,9 @@ func shortedSeconds(metal wiretable.Metal, fromC, toC float64, density func(cels
 }
 
 // stopsTo is the most wind, m/s, or the most power of the drive, W, at which joined leads
-// bring a turning shaft to rest: their torque has to be more than the drive's at every
-// speed from the running one down. Rotor at its best tip-speed ratio when they are joined.
+// bring a turning shaft to a creep: their torque has to be more than the drive's at every
+// speed from the running one (a rotor at its best tip-speed ratio) down to a tip-speed ratio
+// of 1, or a sixth of the speed. It never quite stands: what holds it fades with the speed.
 func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	switch {
 	case s.kind == "" || s.kind == "fixed":
@@ -114,7 +115,8 @@ func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	case s.kind == "wind":
 		stops := func(wind float64) bool {
 			given := s.shaft.Torque(wind)
-			return margin(given, holds, s.ratio.Value*s.shaft.Rotor.RPM(wind, s.shaft.Rotor.PeakLambda)) > 1
+			rotor := s.shaft.Rotor
+			return margin(given, holds, s.ratio.Value*rotor.RPM(wind, 1), s.ratio.Value*rotor.RPM(wind, rotor.PeakLambda)) > 1
 		}
 		if stops(mostStopWind) {
 			return quantity.Of(mostStopWind, quantity.Guessed).Because("and more")
@@ -129,21 +131,22 @@ func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	for i := 1; i <= marginSteps; i++ {
 		most = max(most, s.source.Watts(s.source.Top()*float64(i)/marginSteps))
 	}
-	return quantity.Of(most*margin(given, holds, s.ratio.Value*s.source.Top()), quantity.Guessed)
+	return quantity.Of(most*margin(given, holds, s.ratio.Value*s.source.Top()/creepPart, s.ratio.Value*s.source.Top()), quantity.Guessed)
 }
 
 // Limits of the search for what joined leads hold.
 const (
 	mostStopWind = 40.0
 	marginSteps  = 96
+	creepPart    = 6.0
 )
 
-// margin is the least, over all speeds up to one, of the torque that holds over the torque
+// margin is the least, over all speeds from one to another, of the torque that holds over the torque
 // that drives.
-func margin(given, holds drive.Torque, rpm float64) float64 {
+func margin(given, holds drive.Torque, low, high float64) float64 {
 	least := math.Inf(1)
-	for i := 1; i <= marginSteps; i++ {
-		n := rpm * float64(i) / marginSteps
+	for i := 0; i <= marginSteps; i++ {
+		n := low + (high-low)*float64(i)/marginSteps
 		if g := given(n); g > 0 {
 			least = min(least, holds(n)/g)
 		}

@@ -101,6 +101,7 @@ const (
 	diodeGuessV   = 0.10
 	meanTurnGuess = 0.10
 	dragGuess     = 0.5
+	noise         = 1e-9
 )
 
 // shifted is every job and bench that one error at a time would make of this one.
@@ -188,6 +189,9 @@ func follow[T any](now *T, others []*Bench, again func(*Bench) T, list []*Output
 		}
 	}
 	for i, o := range list {
-		at(o, now).PlusMinus = math.Sqrt(sums[i])
+		f := at(o, now)
+		if f.PlusMinus = math.Sqrt(sums[i]); f.PlusMinus < noise*math.Abs(f.Value) {
+			f.PlusMinus = 0 // changes that cancel leave what the arithmetic rounds
+		}
 	}
 }

@@ -86,6 +86,11 @@ func (b *Bench) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spo
 		for i := range spots {
 			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
 				spots[i] = spot{rpm: p.RPM, warm: warm.at(p.RPM), region: p.Region, stops: p.RPM == 0}
+				for _, e := range p.Others {
+					if e.Stable {
+						spots[i].also = append(spots[i].also, e.RPM)
+					}
+				}
 			}
 		}
 	}

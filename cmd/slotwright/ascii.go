@@ -25,12 +25,15 @@ func (f folding) Write(p []byte) (int, error) {
 	return len(p), err
 }
 
-// escaped writes JSON in ASCII: nothing is spelt otherwise, only escaped.
-func escaped(json string) string {
+// escaped writes some characters of JSON as \u: nothing is spelt otherwise, only escaped.
+func escaped(json string, which func(rune) bool) string {
+	if !strings.ContainsFunc(json, which) {
+		return json
+	}
 	var b strings.Builder
 	for _, r := range json {
 		switch {
-		case r < utf8.RuneSelf:
+		case !which(r):
 			b.WriteRune(r)
 		case r > 0xffff:
 			high, low := utf16.EncodeRune(r)
@@ -41,6 +44,9 @@ func escaped(json string) string {
 	}
 	return b.String()
 }
+
+// beyondASCII are the characters that ASCII does not have.
+func beyondASCII(r rune) bool { return r >= utf8.RuneSelf }
 
 // isASCII reports whether what is written there is to be ASCII.
 func isASCII(w io.Writer) bool {

@@ -2,9 +2,11 @@ package main
 
 import (
 	"fmt"
+	"io"
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
 )
@@ -13,7 +15,9 @@ import (
 type checked struct {
 	File     string      `json:"file"`
 	Problems []complaint `json:"problems"`
-	Doubts   []doubt     `json:"doubts"`
+	// More is how many problems there are beyond those listed.
+	More   int     `json:"more_problems"`
+	Doubts []doubt `json:"doubts"`
 }
 
 // doubt is a finding with its place in the file.
@@ -34,7 +38,7 @@ func newCheck(s streams) *cobra.Command {
 			if err != nil {
 				return jobProblem{text: err.Error(), file: args[0]}
 			}
-			answer := checked{File: args[0], Problems: []complaint{}, Doubts: []doubt{}}
+			answer := checked{File: args[0], Problems: []complaint{}, More: d.More(), Doubts: []doubt{}}
 			for _, p := range d.Problems() {
 				answer.Problems = append(answer.Problems, complaint{&p, p.Text()})
 			}
@@ -60,27 +64,34 @@ func newCheck(s streams) *cobra.Command {
 	return c
 }
 
-// print writes the answer: problems as errors, doubts as warnings.
+// print writes the answer: problems as errors, doubts as warnings, a line each.
 func (c checked) print(s streams) {
+	line := func(w io.Writer, format string, args ...any) {
+		fmt.Fprintln(w, text.Visible(c.File+":"+fmt.Sprintf(format, args...)))
+	}
 	for _, p := range c.Problems {
-		fmt.Fprintf(s.err, "%s:%s\n", c.File, p.Error())
+		line(s.err, "%s", p.Error())
+	}
+	if c.More > 0 {
+		line(s.err, " %d more problems are not listed; mend these first", c.More)
 	}
 	for _, d := range c.Doubts {
-		who := ""
+		who, fix := "", ""
 		if d.Trial != "" {
 			who = "trial " + d.Trial + ": "
 		}
-		fix := ""
 		if d.Fix != "" {
 			fix = "; " + d.Fix
 		}
-		fmt.Fprintf(s.out, "%s:%d:%d: doubtful: %s%s%s\n", c.File, d.Line, d.Column, who, d.Text, fix)
+		line(s.out, "%d:%d: doubtful: %s%s%s", d.Line, d.Column, who, d.Text, fix)
 	}
 	switch {
 	case len(c.Problems) > 0:
-	case len(c.Doubts) > 0:
-		fmt.Fprintf(s.out, "%s: can be used; %d things to look at\n", c.File, len(c.Doubts))
+	case len(c.Doubts) == 1:
+		line(s.out, " can be used; 1 thing to look at")
+	case len(c.Doubts) > 1:
+		line(s.out, " can be used; %d things to look at", len(c.Doubts))
 	default:
-		fmt.Fprintf(s.out, "%s: nothing wrong\n", c.File)
+		line(s.out, " nothing wrong")
 	}
 }

@@ -14,6 +14,8 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/job"
 )
 
 // spoken is one answer in JSON: how it was asked for and by which schema it goes.
@@ -52,7 +54,7 @@ func everyAnswer(t *testing.T) []spoken {
 	good, broken := jobFiles(t)
 	list := []spoken{
 		{args: []string{"report"}, schema: "report"}, {args: []string{"card"}, schema: "card"}, {args: []string{"card", "--trial", "B"}, schema: "card"},
-		{args: []string{"card", "--trial", "Z"}, schema: "problems", code: 1}, {args: []string{"report", "none.toml"}, schema: "problems", code: 1},
+		{args: []string{"card", "--trial", "Z"}, schema: "problems", code: 2}, {args: []string{"report", "none.toml"}, schema: "problems", code: 1},
 		{args: []string{"check", "none.toml"}, schema: "problems", code: 1}, {args: []string{"card", good[0]}, schema: "problems", code: 1},
 		{args: []string{"new", filepath.Join(t.TempDir(), "a.toml")}, schema: "new"}, {args: []string{"new", good[0]}, schema: "problems", code: 1},
 		{args: []string{"wire", "18 AXG"}, schema: "problems", code: 2}, {args: []string{"layout", "--slots", "36"}, schema: "problems", code: 2},
@@ -164,11 +166,11 @@ var unitWords = strings.Fields(`mm mm2 in cmil m metres feet kg lb km 1000ft a a
 
 // countsAndRatios are the keys of plain numbers: counts, places, and ratios of like to like.
 // value, percent and difference stand in a row that names its unit.
-var countsAndRatios = strings.Fields(`format line column reference value difference
+var countsAndRatios = strings.Fields(`format line column more_problems reference value difference
 	turns_per_coil strands circuits layers wires_per_slot turns_that_fit most_wires_that_pack coils_per_phase series_turns circuits_allowed spools
 	slots poles phases sets span_slots coil start_slot finish_slot turns sense group circuit driven_teeth_for_wanted_ratio
 	wire_fill round_fill copper_fill fill_limit kw kw1 kw3 kw5 kw7 kw11 kw13 ac_factor_top ac_factor_top_twice_the_strands allowance
-	efficiency efficiency_usual tip_speed_ratio cp magnets_over_wound drive_ratio wanted_ratio copper cut_in`)
+	efficiency efficiency_usual net_efficiency tip_speed_ratio cp magnets_over_wound drive_ratio wanted_ratio copper cut_in`)
 
 // neverNone are the counts and places of which there is at least one: a 0 would be a thing
 // not known.
@@ -187,8 +189,36 @@ func TestNumbersAreRounded(t *testing.T) {
 		A, B, C, D, E, F float64
 		S                string
 	}{12.600000000000001, math.Copysign(0, -1), 6.1e-17, -4557505.23, 0.000012345678, -1e-13, `a "1.23456789" \`}))
-	assert.JSONEq(t, `{"format":1,"A":12.6,"B":0,"C":0,"D":-4557510,"E":0.0000123457,"F":0,"S":"a \"1.23456789\" \\"}`, b.String())
+	assert.JSONEq(t, `{"format":2,"A":12.6,"B":0,"C":0,"D":-4557510,"E":0.0000123457,"F":0,"S":"a \"1.23456789\" \\"}`, b.String())
 	assert.NotContains(t, b.String(), "-0")
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.NaN()}))
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.Inf(-1)}))
+}
+
+// Where the winding's temperature is not followed, every point says null, also those of
+// where it really runs; where it is, they are numbers.
+func TestTemperatureNotFollowedIsNull(t *testing.T) {
+	var keep []string
+	for _, line := range strings.Split(job.Example().Text(), "\n") {
+		if !strings.HasPrefix(line, "bore_mm") && !strings.HasPrefix(line, "stack_mm") {
+			keep = append(keep, line)
+		}
+	}
+	path := filepath.Join(t.TempDir(), "no-size.toml")
+	require.NoError(t, os.WriteFile(path, []byte(strings.Join(keep, "\n")), 0o600))
+	for _, c := range []struct {
+		args []string
+		null bool
+	}{{[]string{"report", path, "--json"}, true}, {[]string{"report", "--json"}, false}} {
+		trial := answer(t, c.args...)["trials"].([]any)[0].(map[string]any)
+		for _, key := range []string{"operating", "curve", "at_speeds", "drive_points"} {
+			points := trial[key].([]any)
+			require.NotEmpty(t, points, key)
+			for _, p := range points {
+				celsius, there := p.(map[string]any)["winding_c"]
+				assert.True(t, there, key)
+				assert.Equal(t, c.null, celsius == nil, "%s %v", key, c.args)
+			}
+		}
+	}
 }

@@ -21,8 +21,8 @@ func readJob(path string) (job.Document, job.Job, error) {
 	}
 	if problems := d.Problems(); len(problems) > 0 {
 		more := ""
-		if n := len(problems) - 1; n > 0 {
-			more = fmt.Sprintf(" (and %d more: slotwright check %s)", n, path)
+		if n := len(problems) - 1 + d.More(); n > 0 {
+			more = fmt.Sprintf(" (and %d more: slotwright check %s)", n, shellWord(path))
 		}
 		return d, job.Job{}, jobProblem{text: path + ":" + problems[0].Error() + more, file: path, problems: problems}
 	}

@@ -14,7 +14,7 @@ import (
 
 // jsonFormat counts the shapes that answers in JSON have had: a key that goes, or comes to
 // mean something else, raises it; a new key does not. The shapes are in testdata/schema.
-const jsonFormat = 1
+const jsonFormat = 2
 
 const (
 	// jsonDigits is the significant figures written: more than any input has.
@@ -39,9 +39,10 @@ func printJSON(w io.Writer, v any) error {
 	if err := json.Indent(&out, body, "", "  "); err != nil {
 		return fmt.Errorf("the answer could not be written as JSON: %w", err)
 	}
-	text := out.String()
+	// JSON's own rule escapes what steers a terminal only in ASCII.
+	text := escaped(out.String(), steersInJSON)
 	if isASCII(w) {
-		text = escaped(text)
+		text = escaped(text, beyondASCII)
 	}
 	_, err := io.WriteString(w, text)
 	return err

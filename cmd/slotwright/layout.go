@@ -66,12 +66,18 @@ func newLayout(s streams) *cobra.Command {
 			if spec.Kind.String() != kind {
 				return fmt.Errorf("--kind: read %q, expected lap, concentric or wave", kind)
 			}
+			if circuits < 1 {
+				return fmt.Errorf("--circuits: read %d, expected 1 or more", circuits)
+			}
+			if turns < 1 || turns > layout.MaxTurns {
+				return fmt.Errorf("--turns: read %d, expected 1 to %d", turns, layout.MaxTurns)
+			}
 			l, err := layout.New(spec)
+			if err == nil {
+				l, err = l.WithTurns(turns)
+			}
 			if err != nil {
 				return jobProblem{text: err.Error()}
-			}
-			if l, err = l.WithTurns(turns); err != nil {
-				return err
 			}
 			if circuits > 1 {
 				if l, err = l.WithCircuits(circuits); err != nil {

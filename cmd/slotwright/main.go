@@ -6,7 +6,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
+	"strings"
 
 	"slotwright/winding/job"
 )
@@ -15,36 +17,59 @@ func main() {
 	os.Exit(run(context.Background(), os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
 }
 
-// run is the whole command; it returns the exit code: 0 fine, 1 a problem in the job,
-// 2 bad usage.
-func run(ctx context.Context, args []string, io streams) int {
-	root := newRoot(ctx, io)
+// run is the whole command; it returns the exit code: 0 fine, 1 a problem in the job or on
+// the way, 2 bad usage.
+func run(ctx context.Context, args []string, s streams) int {
+	out, errs := &outlet{to: s.out}, &outlet{to: s.err}
+	root := newRoot(ctx, streams{s.in, out, errs})
 	root.SetArgs(args)
-	root.SetIn(io.in)
-	root.SetOut(io.out)
-	root.SetErr(io.err)
+	root.SetIn(s.in)
+	root.SetOut(out)
+	root.SetErr(errs)
 	verb, err := root.ExecuteC()
 	ascii, _ := root.PersistentFlags().GetBool("ascii")
-	io.err = folding{io.err, &ascii}
 	var problem jobProblem
-	isProblem := errors.As(err, &problem)
+	errors.As(err, &problem)
 	if asJSON, _ := verb.Flags().GetBool("json"); asJSON && err != nil && !problem.answered {
-		_ = printJSON(folding{io.out, &ascii}, asFailed(err, problem))
+		_ = printJSON(folding{out, &ascii}, asFailed(err, problem))
 	}
+	if failed := out.flush(); failed != nil {
+		err = unwritten(failed, err)
+	}
+	code := say(folding{errs, &ascii}, err)
+	_ = errs.flush() // there is nowhere left to say that it failed
+	return code
+}
+
+// unwritten is the error of an answer that did not get out, besides what was wrong before.
+func unwritten(failed, before error) error {
+	text := "the answer could not be written: " + failed.Error()
+	if before != nil && before.Error() != "" {
+		text = before.Error() + "; " + text
+	}
+	return jobProblem{text: text}
+}
+
+// say says what went wrong and gives the exit code.
+func say(to io.Writer, err error) int {
+	var problem jobProblem
 	switch {
 	case err == nil:
 		return 0
-	case isProblem:
+	case errors.As(err, &problem):
 		if problem.text != "" {
-			fmt.Fprintln(io.err, "slotwright: "+problem.text)
+			fmt.Fprintln(to, "slotwright: "+oneLine(problem.text))
 		}
 		return 1
 	default:
-		fmt.Fprintln(io.err, "slotwright: "+err.Error())
-		fmt.Fprintln(io.err, "Try: slotwright help")
+		fmt.Fprintln(to, "slotwright: "+oneLine(err.Error()))
+		fmt.Fprintln(to, "Try: slotwright help")
 		return 2
 	}
 }
+
+// oneLine keeps a name with a line break in it from looking like two messages.
+func oneLine(text string) string { return strings.ReplaceAll(text, "\n", `\n`) }
 
 // jobProblem is something wrong with the job or its file, not with how the command was
 // used. An empty text has been said already.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/winding"
 	"slotwright/winding/card"
@@ -86,17 +87,26 @@ func workOut(path string) (job.Document, *winding.Bench, *winding.Outcome, error
 	return d, b, &o, nil
 }
 
-// findTrial is the index of a trial by its name.
+// findTrial is the index of a trial by its name: as written, else without regard to case.
 func findTrial(o *winding.Outcome, name string) (int, error) {
-	names := ""
+	if len(o.Trials) == 0 {
+		return 0, jobProblem{text: "the job has no trial; add one under [[trial]]"}
+	}
+	if name == "" {
+		return 0, nil
+	}
+	names, near := "", -1
 	for i, t := range o.Trials {
-		if t.Name == name || name == "" {
+		if t.Name == name {
 			return i, nil
+		}
+		if near < 0 && strings.EqualFold(t.Name, name) {
+			near = i
 		}
 		names += " " + t.Name
 	}
-	if name == "" {
-		return 0, jobProblem{text: "the job has no trial; add one under [[trial]]"}
+	if near >= 0 {
+		return near, nil
 	}
-	return 0, jobProblem{text: fmt.Sprintf("--trial: read %q, expected one of%s", name, names)}
+	return 0, fmt.Errorf("--trial: read %q, expected one of%s", name, names)
 }

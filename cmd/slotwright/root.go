@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 )
@@ -38,14 +37,4 @@ last, else on the built-in example. The verbs below answer in text.`,
 	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newWire(s), newLayout(s))
 	plainUsage(root)
 	return root
-}
-
-// isTerminal reports whether a stream is one.
-func isTerminal(w any) bool {
-	f, ok := w.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }

@@ -88,7 +88,7 @@ var words = map[reflect.Type][]string{
 }
 
 // orNull are the keys that say so with null when their number is not known.
-var orNull = map[string]bool{"RunPoint.winding_c": true, "FieldPoint.hold_field_a": true}
+var orNull = map[string]bool{"RunPoint.winding_c": true, "Operating.winding_c": true, "DrivePoint.winding_c": true, "FieldPoint.hold_field_a": true}
 
 // of is the schema of a type; under is the path of keys to it from the table's own root.
 func (s *schemer) of(t reflect.Type, under string) object {
@@ -193,8 +193,12 @@ func throughPointer(t reflect.Type, index []int) bool {
 	return false
 }
 
-// describe is what a key means: by the table of figures, else by the list here.
+// describe is what a key means: by the list here where it has a word for the type, by the
+// table of figures, else by the list for every type.
 func describe(t *testing.T, of reflect.Type, under, key string) string {
+	if d := keyWords[of.Name()+"."+key]; d != "" {
+		return d
+	}
 	for _, o := range tableOf(of) {
 		switch {
 		case o.ID != under+key:
@@ -204,10 +208,8 @@ func describe(t *testing.T, of reflect.Type, under, key string) string {
 			return o.Meaning + " [" + o.Dim[0].Name + "]"
 		}
 	}
-	for _, k := range []string{of.Name() + "." + key, key} {
-		if d := keyWords[k]; d != "" {
-			return d
-		}
+	if d := keyWords[key]; d != "" {
+		return d
 	}
 	t.Errorf("%s.%s: a key without a description", of.Name(), under+key)
 	return ""
@@ -219,7 +221,7 @@ func tableOf(t reflect.Type) []winding.Output {
 		return winding.Outputs()
 	case reflect.TypeFor[winding.MachineOutcome]():
 		return winding.MachineOutputs()
-	case reflect.TypeFor[winding.RunPoint]():
+	case reflect.TypeFor[winding.RunPoint](), reflect.TypeFor[winding.Operating](), reflect.TypeFor[winding.DrivePoint]():
 		return winding.PointOutputs()
 	}
 	return nil

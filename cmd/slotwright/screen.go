@@ -4,8 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"syscall"
 
 	"slotwright/tui"
@@ -13,6 +15,7 @@ import (
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -37,37 +40,62 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	_, err = tea.NewProgram(model, tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()).Run()
+	return leave(ctx, s, model, err)
+}
+
+// leave says how the screen ended and what has become of unsaved work.
+func leave(ctx context.Context, s streams, model *tui.Model, err error) error {
+	kept := ""
 	if ctx.Err() != nil || err != nil {
-		model.KeepUnsaved()
+		if kept, _ = model.KeepUnsaved(); kept != "" {
+			kept = "; " + kept
+		}
 	}
-	if ctx.Err() != nil {
-		return jobProblem{text: "ended by a signal; unsaved work is offered again next time"}
-	}
-	if err != nil {
-		return fmt.Errorf("the screen failed (%w); unsaved work is offered again next time", err)
-	}
-	if open.Path != "" && !open.Dirty() {
-		fmt.Fprintln(s.out, "saved: "+open.Path)
+	parting, open := model.End(), model.Session()
+	switch {
+	case ctx.Err() != nil:
+		return jobProblem{text: "ended by a signal" + kept}
+	case errors.Is(err, tea.ErrProgramPanic):
+		return jobProblem{text: "the program failed, which is a fault in it" + kept}
+	case err != nil:
+		return jobProblem{text: "the screen failed: " + err.Error() + kept}
+	case parting != "":
+		fmt.Fprintln(s.out, parting)
+	case open.Path != "" && !open.Dirty():
+		fmt.Fprintln(s.out, "saved: "+text.Visible(open.Path))
 	}
 	return nil
 }
 
 // openSession is the job to show: the one named, else the last one, else the example.
 func openSession(path string, store recovery.Store, example bool) (*session.Session, error) {
-	if path == "" && !example {
+	bare := path == "" && !example
+	if bare {
 		path = store.Last()
 	}
-	if path == "" || example {
-		return session.NewExample(), nil
-	}
-	d, mark, err := job.Load(path)
-	if err != nil {
-		if _, gone := os.Stat(path); gone != nil {
-			return nil, jobProblem{text: err.Error() + "; to begin one: slotwright new " + path}
+	copies, _ := store.Offers("")
+	if path == "" || example || (bare && len(copies) > 0) {
+		s := session.NewExample()
+		if bare && path != "" {
+			s.Say("your last job, once this is answered: slotwright " + shellWord(path))
 		}
+		return s, nil
+	}
+	job.Sweep(filepath.Dir(path))
+	d, mark, err := job.Load(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		if kept, _ := store.Offers(path); len(kept) == 0 {
+			return nil, jobProblem{text: err.Error() + "; to begin one: slotwright new " + shellWord(path)}
+		}
+		// The file is gone, the work on it is not: it is offered on an empty page.
+		s := session.New(job.Parse(""), path, job.Mark{})
+		s.Warn("the file is gone: " + path)
+		return s, nil
+	}
+	if err != nil {
 		return nil, jobProblem{text: err.Error()}
 	}
-	store.SetLast(path)
+	_ = store.SetLast(path) // that nothing can be kept is said on the screen
 	return session.New(d, path, mark), nil
 }
 

@@ -65,8 +65,8 @@ func TestLayout(t *testing.T) {
 func TestReportAndCard(t *testing.T) {
 	v := answer(t, "report", "--json")
 	trials := v["trials"].([]any)
-	require.Len(t, trials, 2)
-	for _, key := range []string{"cut_in_rpm", "phase_ohms_20c", "bare_mm", "kw1", "volts_line_rms_per_rpm", "at_speeds", "curve", "limits", "buy"} {
+	require.Len(t, trials, 3)
+	for _, key := range []string{"cut_in_rpm", "phase_ohms_20c", "bare_mm", "kw1", "volts_line_rms_per_rpm", "at_speeds", "curve", "operating", "limits", "buy"} {
 		assert.Contains(t, trials[0], key)
 	}
 	point := trials[1].(map[string]any)["at_speeds"].([]any)[1].(map[string]any)
@@ -80,9 +80,9 @@ func TestReportAndCard(t *testing.T) {
 		assert.Less(t, r, rune(0x7f))
 	}
 	code, _, errs := command("card", "--trial", "Z")
-	assert.Equal(t, 1, code)
-	assert.Contains(t, errs, "expected one of A B")
-	card := answer(t, "card", "--trial", "B", "--json")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, errs, "expected one of A B C")
+	card := answer(t, "card", "--trial", "b", "--json")
 	assert.Contains(t, card["card"], "TRIAL B")
 	code, _, errs = command("report", "../../testdata/broken/several.toml")
 	assert.Equal(t, 1, code)

@@ -46,7 +46,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 	n := len(quantities)
 	step := func(up, big bool) func() { return func() { v.step(s, up, big) } }
 	return []kit.Binding{
-		kit.Bind(curves, "y m", "amps/watts…", "What is drawn: amps, watts, efficiency, winding temperature, open volts, shaft watts, torque.", func() { v.quantity = (v.quantity + 1) % n }),
+		kit.Bind(curves, "y m", "amps/watts…", "What is drawn: net amps, net watts, efficiency, winding temperature, open volts, shaft watts, torque.", func() { v.quantity = (v.quantity + 1) % n }),
 		kit.Bind(curves, "Y M", "", "The quantity before.", func() { v.quantity = (v.quantity + n - 1) % n }),
 		kit.Bind(cursor, "right l", "faster", "The cursor to a higher speed.", step(true, false)),
 		kit.Bind(cursor, "left h", "slower", "The cursor to a lower speed.", step(false, false)),
@@ -54,7 +54,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 		kit.Bind(cursor, "shift+left pgup H", "", "A big step to a lower speed.", step(false, true)),
 		kit.Bind(cursor, "home", "", "The cursor to standstill.", func() { v.to(s, 0) }),
 		kit.Bind(cursor, "end", "", "The cursor to the end of the curves.", func() { v.to(s, math.Inf(1)) }),
-		kit.Bind(cursor, "n", "next mark", "The cursor to the next speed that matters: a cut-in, a crossing, a limit, one of the job's own.", func() { v.jump(s, true) }),
+		kit.Bind(cursor, "n", "next mark", "The cursor to the next speed that matters: a cut-in, a crossing, a limit, where it really runs, one of the job's own.", func() { v.jump(s, true) }),
 		kit.Bind(cursor, "p", "", "The cursor to the mark before.", func() { v.jump(s, false) }),
 		kit.Bind(curves, "] down j", "trial", "The next trial.", func() { s.Choose(s.Trial + 1) }),
 		kit.Bind(curves, "[ up k", "", "The trial before.", func() { s.Choose(s.Trial - 1) }),

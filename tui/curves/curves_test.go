@@ -3,13 +3,13 @@ package curves
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
-	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
@@ -80,7 +80,7 @@ func TestFrames(t *testing.T) {
 	tuitest.Golden(t, "curves-values-80x21", frame(v, s, 80, 21))
 	tuitest.Golden(t, "curves-four-80x21", frame(New(), withTrials(4), 80, 21))
 	tuitest.Golden(t, "curves-four-120x37", frame(New(), withTrials(4), 120, 37))
-	tuitest.Golden(t, "curves-half-80x21", frame(New(), without("turns = 27"), 80, 21))
+	tuitest.Golden(t, "curves-half-80x21", frame(New(), without("turns = 21"), 80, 21))
 }
 
 // Every choice at every size in every theme fills its rectangles exactly.
@@ -88,7 +88,7 @@ func TestEveryLineFits(t *testing.T) {
 	jobs := map[string]*session.Session{
 		"none": withTrials(0), "one": withTrials(1), "two": withTrials(2), "three": withTrials(3), "four": withTrials(4),
 		"no poles": without("poles"), "no battery cells": without("cells"), "no drive": without("ratio", "slow_rpm", "usual_rpm", "top_rpm", "power_w"),
-		"no temperature": without("bore_mm", "stack_mm"), "half": without("turns = 27"),
+		"no temperature": without("bore_mm", "stack_mm"), "half": without("turns = 21"),
 		"nothing": session.New(job.Parse("format = 1\n"), "", job.Mark{}),
 	}
 	for name, s := range jobs {
@@ -114,13 +114,15 @@ func TestEveryLineFits(t *testing.T) {
 func TestCursorReadsTheOutcome(t *testing.T) {
 	s, v := session.NewExample(), New()
 	for i, trial := range s.Outcome().Trials {
-		for _, list := range [][]winding.RunPoint{trial.AtSpeeds, trial.Curve} {
-			for _, want := range list {
-				v.rpm = want.RPM
-				got, ok := pointAt(s, i, v.cursor(s))
-				require.True(t, ok)
-				assert.Equal(t, want, got)
-			}
+		list := slices.Clone(trial.Curve)
+		for _, o := range trial.Operating {
+			list = append(list, o.RunPoint)
+		}
+		for _, want := range list {
+			v.rpm = want.RPM
+			got, ok := pointAt(s, i, v.cursor(s))
+			require.True(t, ok)
+			assert.Equal(t, want, got)
 		}
 		v.rpm = 701.5
 		want, why := s.Bench().RunAt(i, 701.5)
@@ -128,11 +130,15 @@ func TestCursorReadsTheOutcome(t *testing.T) {
 		got, _ := pointAt(s, i, v.cursor(s))
 		assert.Equal(t, want, got)
 		cells := v.table(s).Rows[i].Cells
-		assert.Equal(t, fmt.Sprintf("%.1f", want.AmpsDC), cells[len(cells)-3].Text, "amps in the table's cursor column")
+		assert.Equal(t, signed(want.NetAmps), cells[len(cells)-3].Text, "net amps in the table's cursor column")
 	}
 }
 
-// The table's columns at the job's speeds are the outcome's own figures.
+// signed is amps as the table writes them.
+func signed(amps float64) string { return strings.Replace(fmt.Sprintf("%.2f", amps), "-", "−", 1) }
+
+// The table's columns at the job's speeds are the bench's own figures for a machine held
+// there, the battery taking charge; where a trial really runs is the outcome's.
 func TestTableIsTheOutcome(t *testing.T) {
 	s, v := session.NewExample(), New()
 	speeds := speedsOf(s, true)
@@ -140,10 +146,17 @@ func TestTableIsTheOutcome(t *testing.T) {
 	for i, trial := range s.Outcome().Trials {
 		cells := v.table(s).Rows[i].Cells
 		assert.Equal(t, rpmText(trial.CutInRPM.Value), cells[1].Text)
-		for col, f := range map[int]quantity.Figure{4: trial.AmpsUsual, 5: trial.AmpsTop} {
-			assert.Equal(t, fmt.Sprintf("%.1f", f.Value), cells[col].Text)
-			assert.Equal(t, f.Value > trial.LimitAmps.Value, cells[col].Mark != kit.Plain, "marked when over the limit")
+		for k, at := range speeds {
+			p, why := s.Bench().RunAt(i, at.rpm)
+			require.Empty(t, why)
+			assert.Equal(t, signed(p.NetAmps), cells[2+k].Text)
+			over := p.AmpsDC > trial.LimitAmps.Value || p.WindingC > s.Outcome().Machine.MeanLimitC.Value
+			assert.Equal(t, over, cells[2+k].Mark != kit.Plain, "marked when over a limit: %s at %g rpm", trial.Name, at.rpm)
 		}
+		p, ok := pointAt(s, i, trial.RunsUsual.Value)
+		require.True(t, ok)
+		assert.Equal(t, trial.AmpsUsual.Value, p.NetAmps)
+		assert.NotEqual(t, s.Outcome().Machine.UsualRPM.Value, trial.RunsUsual.Value, "it does not run at the speed asked for")
 		assert.Equal(t, rpmText(trial.LimitRPM.Value), cells[len(cells)-1].Text)
 	}
 }
@@ -151,11 +164,12 @@ func TestTableIsTheOutcome(t *testing.T) {
 func TestFahrenheit(t *testing.T) {
 	s, v := session.NewExample(), New()
 	v.quantity = ofWinding
-	top := s.Outcome().Trials[0].HotTopC.Value
-	require.Contains(t, frame(v, s, 80, 21), "class F 155 °C")
+	p, _ := s.Bench().RunAt(0, s.Outcome().Machine.TopRPM.Value)
+	top := p.WindingC
+	require.Contains(t, frame(v, s, 80, 21), "class F mean 145 °C")
 	s.Units.Fahrenheit = true
 	out := frame(v, s, 80, 21)
-	assert.Contains(t, out, "class F 311 °F", "155 °C is 311 °F")
+	assert.Contains(t, out, "class F mean 293 °F", "145 °C is 293 °F")
 	assert.Equal(t, fmt.Sprintf("%.0f", top*1.8+32), v.table(s).Rows[0].Cells[5].Text, "top speed, in the table")
 }
 
@@ -170,8 +184,8 @@ func TestQuantityAndTrialKeys(t *testing.T) {
 	press(t, v, s, "Y")
 	assert.Equal(t, len(quantities)-1, v.quantity)
 	press(t, v, s, "]", "]", "down")
-	assert.Equal(t, 1, s.Trial)
-	press(t, v, s, "[", "up", "[")
+	assert.Equal(t, len(s.Outcome().Trials)-1, s.Trial)
+	press(t, v, s, "[", "up", "[", "k")
 	assert.Equal(t, 0, s.Trial)
 	assert.False(t, v.Key(s, tuitest.KeyMsg("z")))
 }
@@ -199,7 +213,7 @@ func TestCursorKeys(t *testing.T) {
 func TestMarks(t *testing.T) {
 	s, v := session.NewExample(), New()
 	list := marks(s)
-	for _, f := range []quantity.Figure{s.Outcome().Trials[0].CutInRPM, s.Outcome().Trials[1].CrossRPM, s.Outcome().Trials[1].LimitRPM, s.Outcome().Machine.SlowRPM} {
+	for _, f := range []quantity.Figure{s.Outcome().Trials[0].CutInRPM, s.Outcome().Trials[2].CrossRPM, s.Outcome().Trials[1].LimitRPM, s.Outcome().Trials[1].RunsUsual, s.Outcome().Machine.SlowRPM} {
 		assert.Contains(t, list, f.Value)
 	}
 	press(t, v, s, "home")
@@ -237,22 +251,51 @@ func TestCursorStaysWithinTheCurves(t *testing.T) {
 
 func TestWords(t *testing.T) {
 	s, v := session.NewExample(), New()
-	a, b := s.Outcome().Trials[0], s.Outcome().Trials[1]
+	m, a, b, c := s.Outcome().Machine, s.Outcome().Trials[0], s.Outcome().Trials[1], s.Outcome().Trials[2]
 	all := ""
 	for _, say := range v.sentences(s) {
 		all += say.text + "\n"
 	}
-	assert.Contains(t, all, fmt.Sprintf("B charges from %.0f rpm, A from %.0f; A gives more than B above %.0f rpm.", b.CutInRPM.Value, a.CutInRPM.Value, b.CrossRPM.Value))
-	assert.Contains(t, all, fmt.Sprintf("B from %.0f rpm, A from %.0f", b.LimitRPM.Value, a.LimitRPM.Value))
-	assert.Contains(t, all, fmt.Sprintf("The 6.0 A wanted: B at %.0f rpm, A at %.0f.", b.TargetRPM.Value, a.TargetRPM.Value))
-	// What is said of the crossing holds on the curves.
+	for _, want := range []string{
+		fmt.Sprintf("Battery at rest: C charges from %.0f rpm, B from %.0f, A from %.0f.", c.CutInRPM.Value, b.CutInRPM.Value, a.CutInRPM.Value),
+		fmt.Sprintf("A gives more than C above %.0f rpm; B gives more than A all the way.", c.CrossRPM.Value),
+		fmt.Sprintf("C from %.0f rpm, B from %.0f, A from %.0f", c.LimitRPM.Value, b.LimitRPM.Value, a.LimitRPM.Value),
+		fmt.Sprintf("The 6.0 A wanted: B at %.0f rpm, A at %.0f, C not in this range.", b.TargetRPM.Value, a.TargetRPM.Value),
+		fmt.Sprintf("Where each really runs, %s: C at %.0f rpm, B at %.0f, A at %.0f.", m.Conditions[1].Label, c.RunsUsual.Value, b.RunsUsual.Value, a.RunsUsual.Value),
+		fmt.Sprintf("held at that speed, battery at %.1f V.", m.ChargingVolts.Value),
+		fmt.Sprintf("class F allows a mean of %.0f °C", m.MeanLimitC.Value),
+	} {
+		assert.Contains(t, all, want)
+	}
+	// What is said of the crossings holds on the curves, net.
 	for i := range a.Curve {
-		if rpm := a.Curve[i].RPM; rpm > b.CrossRPM.Value {
-			assert.Greater(t, a.Curve[i].AmpsDC, b.Curve[i].AmpsDC, "%g rpm", rpm)
+		assert.LessOrEqual(t, a.Curve[i].NetAmps, b.Curve[i].NetAmps, "%g rpm", a.Curve[i].RPM)
+		if rpm := a.Curve[i].RPM; rpm > c.CrossRPM.Value {
+			assert.Greater(t, a.Curve[i].NetAmps, c.Curve[i].NetAmps, "%g rpm", rpm)
 		} else {
-			assert.LessOrEqual(t, a.Curve[i].AmpsDC, b.Curve[i].AmpsDC, "%g rpm", rpm)
+			assert.LessOrEqual(t, a.Curve[i].NetAmps, c.Curve[i].NetAmps, "%g rpm", rpm)
 		}
 	}
+}
+
+// A rotor that takes more than comes in is shown as what it costs, with its sign; a
+// machine of magnets that does not charge shows nothing.
+func TestNetAmpsBelowNothing(t *testing.T) {
+	s, v := session.NewExample(), New()
+	p, _ := pointAt(s, 0, s.Outcome().Machine.SlowRPM.Value)
+	require.Less(t, p.NetAmps, -1.0)
+	require.Zero(t, p.AmpsDC)
+	assert.Equal(t, signed(p.NetAmps), v.table(s).Rows[0].Cells[2].Text)
+	for _, xy := range v.points(s, &s.Outcome().Trials[0])[:5] {
+		assert.InDelta(t, p.NetAmps, xy.Y, 1e-9, "the curve is below nothing there")
+	}
+	magnets := session.New(job.Parse(strings.Replace(job.Example().Text(), `kind = "wound"`, `kind = "magnets"`, 1)), "", job.Mark{})
+	require.Equal(t, "magnets", magnets.Job().Field.Kind)
+	p, _ = pointAt(magnets, 0, 10)
+	require.Zero(t, p.AmpsDC)
+	v.rpm = 10
+	cells := v.table(magnets).Rows[0].Cells
+	assert.Equal(t, session.Dash, cells[len(cells)-3].Text)
 }
 
 func TestSaysWhyThereIsNoCurve(t *testing.T) {
@@ -260,15 +303,15 @@ func TestSaysWhyThereIsNoCurve(t *testing.T) {
 	poles := without("poles")
 	require.NotEmpty(t, poles.Outcome().Trials[0].NoCharging)
 	assert.Contains(t, frame(New(), poles, 80, 21), "A: "+poles.Outcome().Trials[0].NoCharging+".")
-	half := frame(New(), without("turns = 27"), 80, 21)
+	half := frame(New(), without("turns = 21"), 80, 21)
 	assert.Contains(t, half, "B has no curve: needs the turns.")
-	assert.Contains(t, half, "A charges from")
+	assert.Contains(t, half, "A from")
 }
 
 func TestLetters(t *testing.T) {
-	s := session.New(job.Parse(strings.NewReplacer(`"A"`, `"thick"`, `"B"`, `"thin"`).Replace(job.Example().Text())), "", job.Mark{})
-	assert.Equal(t, []string{"1", "2"}, letters(s))
-	assert.Equal(t, []string{"A", "B"}, letters(session.NewExample()))
+	s := session.New(job.Parse(strings.NewReplacer(`"A"`, `"thick"`, `"B"`, `"thin"`, `"C"`, `"third"`).Replace(job.Example().Text())), "", job.Mark{})
+	assert.Equal(t, []string{"1", "2", "3"}, letters(s))
+	assert.Equal(t, []string{"A", "B", "C"}, letters(session.NewExample()))
 }
 
 func BenchmarkDraw(b *testing.B) {

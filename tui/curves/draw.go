@@ -3,6 +3,7 @@ package curves
 import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding/quantity"
 )
 
 // wideEnough is the width from which every value stands beside the chart by itself.
@@ -31,6 +32,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		return append(blocks,
 			kit.Bare(t, chart, v.picture(s, chart.W-1, chart.H)), v.panel(s, box),
 			kit.Bare(t, words, v.sayings(s, words.W, words.H)), kit.Bare(t, under, table))
+	}
+	if v.panelWanted(r.W) && v.flipped && rest.H-len(table)-wordRows(r) < panelHeight {
+		return append(blocks, v.middle(s, rest)...) // asked for: it is not to be cut
 	}
 	middle, foot := rest.SplitBottom(len(table) + wordRows(r))
 	under, words := foot.SplitTop(len(table))
@@ -86,7 +90,7 @@ var panelHeight = len(quantities) + len(more) + 3
 // panel is every value at the cursor in a box.
 func (v *View) panel(s *session.Session, r kit.Rect) kit.Block {
 	lines := v.values(s).Lines(s.Theme, kit.Inner(r).W)
-	return kit.Panel{Title: "At " + rpmText(v.cursor(s)) + " rpm"}.Draw(s.Theme, r, lines)
+	return kit.Panel{Title: "Held at " + rpmText(v.cursor(s)) + " rpm, " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)}.Draw(s.Theme, r, lines)
 }
 
 // panelWidth is the room the list of values wants.

@@ -14,12 +14,15 @@ import (
 // The sentences: each is made from the outcome's figures alone, "" when they have
 // nothing to say.
 
-// beginnings says where each charges from.
+// beginnings says where each charges from, the battery at rest.
 func beginnings(s *session.Session) string {
 	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.CutInRPM })
 	text := strings.Replace(list(known, " from "), " from ", " charges from ", 1)
 	for _, n := range missing {
 		text = join(text, "; ", n.name+": "+n.figure.Why)
+	}
+	if len(known) > 0 {
+		text = "battery at rest: " + text
 	}
 	return text
 }
@@ -44,10 +47,10 @@ func pairs(s *session.Session) []pair {
 			continue
 		}
 		last := len(t.Curve) - 1
-		p, d := pair{names[i], names[o.Reference], 0}, t.Curve[last].AmpsDC-ref.Curve[last].AmpsDC
+		p, d := pair{names[i], names[o.Reference], 0}, t.Curve[last].NetAmps-ref.Curve[last].NetAmps
 		if t.CrossRPM.Known() {
 			p.above = t.CrossRPM.Value
-			d = after(t.Curve, p.above).AmpsDC - after(ref.Curve, p.above).AmpsDC
+			d = after(t.Curve, p.above).NetAmps - after(ref.Curve, p.above).NetAmps
 		}
 		if d < 0 {
 			p.more, p.less = p.less, p.more
@@ -133,12 +136,12 @@ func limitName(t *winding.TrialOutcome) string {
 	return name
 }
 
-// overClass says from where each gets warmer than its class allows, as far as the
-// curve's points tell.
+// overClass says from where each gets warmer than its class allows its mean to be, as far
+// as the curve's points tell.
 func overClass(s *session.Session) string {
-	class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
+	m := &s.Outcome().Machine
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure {
-		k := slices.IndexFunc(t.Curve, func(p winding.RunPoint) bool { return p.WindingC > limit })
+		k := slices.IndexFunc(t.Curve, func(p winding.RunPoint) bool { return p.WindingC > m.MeanLimitC.Value })
 		if k < 0 || !followed(t) {
 			return quantity.Figure{}
 		}
@@ -147,8 +150,7 @@ func overClass(s *session.Session) string {
 	if len(known) == 0 {
 		return ""
 	}
-	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
-	return sentence("over class " + class + ", " + allowed + ": " + list(known, " from about "))
+	return sentence("over class " + m.ThermalClass + ", a mean of " + s.Text(m.MeanLimitC, quantity.Celsius, 3) + ": " + list(known, " from about "))
 }
 
 // trialOf is the trial with a letter.
@@ -194,22 +196,47 @@ func best(s *session.Session) string {
 	return sentence("best efficiency: " + text)
 }
 
-// warmth says how warm each gets at the top speed, and what its class allows.
+// warmth says how warm each gets where something holds it at the top speed, and what its
+// class allows.
 func warmth(s *session.Session) string {
-	known, missing := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.HotTopC })
-	if len(known) == 0 && len(missing) > 0 {
-		return sentence("winding temperature: " + missing[0].figure.Why)
-	}
-	text := ""
-	for _, n := range known {
-		text = join(text, ", ", n.name+" "+s.Text(n.figure, quantity.Celsius, 3))
-	}
-	if text == "" {
+	m := &s.Outcome().Machine
+	if !m.TopRPM.Known() {
 		return ""
 	}
-	class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
-	allowed := s.Text(quantity.Figure{Value: limit, Origin: quantity.Derived}, quantity.Celsius, 3)
-	return fmt.Sprintf("Winding at the top speed: %s; class %s allows %s.", text, class, allowed)
+	text, why := "", ""
+	for i, name := range letters(s) {
+		t := &s.Outcome().Trials[i]
+		p, ok := pointAt(s, i, m.TopRPM.Value)
+		switch {
+		case !ok:
+		case !followed(t):
+			why = t.HotTopC.Why
+		case p.TooHot:
+			text = join(text, ", ", name+" without end")
+		default:
+			text = join(text, ", ", name+" "+s.Text(quantity.Figure{Value: p.WindingC, Origin: quantity.Derived}, quantity.Celsius, 3))
+		}
+	}
+	switch {
+	case text == "" && why != "":
+		return sentence("winding temperature: " + why)
+	case text == "":
+		return ""
+	}
+	return fmt.Sprintf("Winding held at the top speed: %s; class %s allows a mean of %s.", text, m.ThermalClass, s.Text(m.MeanLimitC, quantity.Celsius, 3))
+}
+
+// runs says where drive and alternator really come to terms in the usual condition.
+func runs(s *session.Session) string {
+	m := &s.Outcome().Machine
+	if s.Job().Drive.Kind == "" || len(m.Conditions) < 2 {
+		return ""
+	}
+	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.RunsUsual })
+	if len(known) == 0 {
+		return ""
+	}
+	return "Where each really runs, " + m.Conditions[1].Label + ": " + sentence(list(known, " at "))
 }
 
 // runaway names the trials that never come to a steady temperature, and from where.

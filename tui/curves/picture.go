@@ -23,7 +23,7 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	ch := chart.Chart{
 		Width: w, Height: h,
 		X:      chart.Axis{Label: "alternator speed", Unit: "rpm", Min: 0, Max: end},
-		Y:      chart.Axis{Label: q.axis, Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
+		Y:      chart.Axis{Label: v.axis(s), Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
 		Cursor: &chart.Cursor{X: cursor, Label: rpmText(cursor) + " rpm"},
 	}
 	for i := range s.Outcome().Trials {
@@ -63,19 +63,11 @@ func (v *View) points(s *session.Session, t *winding.TrialOutcome) []chart.XY {
 		return nil
 	}
 	q := v.now()
-	out := make([]chart.XY, 0, len(t.Curve)+1)
-	cut := t.CutInRPM
-	for i, p := range t.Curve {
-		// The foot of the curve stands between two points of it.
-		if q.charging && cut.Known() && i > 0 && t.Curve[i-1].RPM < cut.Value && cut.Value < p.RPM {
-			out = append(out, chart.XY{X: cut.Value, Y: 0})
-		}
+	out := make([]chart.XY, 0, len(t.Curve))
+	for _, p := range t.Curve {
 		y := q.value(s, p)
-		if v.quantity == ofWinding && (p.TooHot || !followed(t)) || q.charging && p.AmpsDC == 0 && !cut.Known() {
+		if v.quantity == ofWinding && (p.TooHot || !followed(t)) || q.charging && p.AmpsDC == 0 && !t.CutInRPM.Known() {
 			y = math.NaN()
-		}
-		if q.charging && p.AmpsDC == 0 {
-			y = 0
 		}
 		out = append(out, chart.XY{X: p.RPM, Y: y})
 	}
@@ -83,7 +75,22 @@ func (v *View) points(s *session.Session, t *winding.TrialOutcome) []chart.XY {
 }
 
 // followed reports whether the winding's temperature is worked out at all.
-func followed(t *winding.TrialOutcome) bool { return t.HotUsualC.Known() || t.HotTopC.Known() }
+func followed(t *winding.TrialOutcome) bool {
+	return t.HotSlowC.Known() || t.HotUsualC.Known() || t.HotTopC.Known()
+}
+
+// axis names the quantity and what every curve of it is for.
+func (v *View) axis(s *session.Session) string {
+	if v.quantity == ofOpenVolts {
+		return v.now().axis
+	}
+	return v.now().axis + ", " + held(s)
+}
+
+// held says what the curves are for: not where a trial really runs.
+func held(s *session.Session) string {
+	return "held at that speed, battery at " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)
+}
 
 // seriesName is a trial in the legend: chosen or not, its turns, and its wire where
 // there is room.
@@ -105,7 +112,8 @@ func seriesName(s *session.Session, i int, crowded bool) string {
 	return name + t.Wire
 }
 
-// markers are a trial's cut-in, its crossing with the reference and its current limit.
+// markers are a trial's cut-in, its crossing with the reference, its current limit, and
+// where it really runs in the usual condition of the drive.
 func (v *View) markers(s *session.Session, i int, names []string, short bool) []chart.Marker {
 	t := &s.Outcome().Trials[i]
 	if !hasCurve(t) || v.quantity == ofWinding && !followed(t) {
@@ -128,6 +136,9 @@ func (v *View) markers(s *session.Session, i int, names []string, short bool) []
 		ref := s.Outcome().Reference
 		add(t.CrossRPM, names[i]+"="+names[ref]+" "+rpmText(t.CrossRPM.Value), kit.Value)
 	}
+	if s.Job().Drive.Kind != "" {
+		add(t.RunsUsual, names[i]+" runs "+rpmText(t.RunsUsual.Value), kit.Series(i))
+	}
 	if t.LimitRPM.Known() {
 		label := names[i] + " limit"
 		if !short {
@@ -147,9 +158,9 @@ func (v *View) levels(s *session.Session) []chart.Limit {
 			return []chart.Limit{{At: wanted.Value, Label: " wanted " + quantity.Screen.Number(wanted.Value, 2) + " A"}}
 		}
 	case ofWinding:
-		class, limit := s.Outcome().Machine.ThermalClass, s.Outcome().Machine.ClassLimitC.Value
-		u := s.Units.For(quantity.Celsius)
-		return []chart.Limit{{At: u.From(limit), Label: " class " + class + " " + quantity.Screen.Number(u.From(limit), 3) + " " + u.Name, Role: kit.Broken}}
+		limit := o.Machine.MeanLimitC
+		at := s.Units.For(quantity.Celsius).From(limit.Value)
+		return []chart.Limit{{At: at, Label: " class " + o.Machine.ThermalClass + " mean " + s.Text(limit, quantity.Celsius, 3), Role: kit.Broken}}
 	case ofOpenVolts:
 		if o.Machine.RestVolts.Known() {
 			return []chart.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, quantity.Volts, 3)}}

@@ -15,8 +15,8 @@ type plotted struct {
 	*winding.Output
 	tab  string // its name among the others
 	axis string // its name on the axis
-	// charging is set when it says something about charging only, so that it is nothing
-	// below cut-in.
+	// charging is set when it says something about charging only: nothing is told of it
+	// where no amps flow, unless the rotor takes some.
 	charging bool
 }
 
@@ -32,9 +32,9 @@ const (
 )
 
 var quantities = []plotted{
-	{winding.PointOutputOf("amps_dc"), "amps", "to battery", true},
-	{winding.PointOutputOf("battery_w"), "watts", "to battery", true},
-	{winding.PointOutputOf("efficiency"), "efficiency", "battery/shaft", true},
+	{winding.PointOutputOf("net_amps_dc"), "amps", "net into the battery", true},
+	{winding.PointOutputOf("net_w"), "watts", "net into the battery", true},
+	{winding.PointOutputOf("efficiency"), "efficiency", "net over shaft", true},
 	{winding.PointOutputOf("winding_c"), "winding", "winding", false},
 	{winding.PointOutputOf("open_volts_dc"), "open volts", "unloaded peak", false},
 	{winding.PointOutputOf("shaft_w"), "shaft", "at the shaft", false},
@@ -43,6 +43,8 @@ var quantities = []plotted{
 
 // more are the values that only the list at the cursor shows, below the others.
 var more = []plotted{
+	{winding.PointOutputOf("amps_dc"), "", "", true},
+	{winding.PointOutputOf("field_w"), "", "", false},
 	{winding.PointOutputOf("phase_amps_rms"), "", "", true},
 	{winding.PointOutputOf("copper_w"), "", "", true},
 	{winding.PointOutputOf("diode_w"), "", "", true},
@@ -57,6 +59,12 @@ func (q plotted) unit(s *session.Session) quantity.Unit { return s.Units.For(q.D
 // value is the quantity at a point, in the unit it is shown in.
 func (q plotted) value(s *session.Session, p winding.RunPoint) float64 {
 	return q.unit(s).From(q.AtPoint(&p))
+}
+
+// idle reports whether there is nothing to tell of it at a point: no amps flow, and the
+// rotor takes none.
+func (q plotted) idle(p winding.RunPoint) bool {
+	return q.charging && p.AmpsDC == 0 && q.AtPoint(&p) == 0
 }
 
 // decimals are those of every value of the quantity, by the largest one drawn.
@@ -75,7 +83,7 @@ func (q plotted) decimals(s *session.Session) int {
 
 // text writes the quantity at a point.
 func (q plotted) text(s *session.Session, p winding.RunPoint, decimals int) string {
-	if q.charging && p.AmpsDC == 0 {
+	if q.idle(p) {
 		return session.Dash
 	}
 	text := strconv.FormatFloat(q.value(s, p), 'f', decimals, 64)

@@ -56,11 +56,14 @@ func pointAt(s *session.Session, trial int, rpm float64) (winding.RunPoint, bool
 	if !hasCurve(t) {
 		return winding.RunPoint{}, false
 	}
-	for _, list := range [][]winding.RunPoint{t.AtSpeeds, t.Curve} {
-		for _, p := range list {
-			if p.RPM == rpm {
-				return p, true
-			}
+	for _, p := range t.Curve {
+		if p.RPM == rpm {
+			return p, true
+		}
+	}
+	for i := range t.Operating {
+		if t.Operating[i].RPM == rpm {
+			return t.Operating[i].RunPoint, true
 		}
 	}
 	p, why := s.Bench().RunAt(trial, rpm)
@@ -115,6 +118,7 @@ func marks(s *session.Session) []float64 {
 			add(t.CrossRPM)
 			add(t.TargetRPM)
 			add(t.LimitRPM)
+			add(t.RunsUsual)
 		}
 	}
 	for _, sp := range speedsOf(s, true) {
@@ -144,13 +148,14 @@ func letters(s *session.Session) []string {
 	return out
 }
 
-// overLimit reports whether a trial carries more at a point than its current limit.
+// overLimit reports whether the bridge gives more at a point than the trial's current limit.
 func overLimit(t *winding.TrialOutcome, p winding.RunPoint) bool {
 	return t.LimitAmps.Known() && p.AmpsDC > t.LimitAmps.Value
 }
 
-// tooWarm reports whether the winding is past its class there, or never gets steady.
+// tooWarm reports whether the winding's mean is past what its class allows there, or never
+// gets steady.
 func tooWarm(s *session.Session, p winding.RunPoint) bool {
-	limit := s.Outcome().Machine.ClassLimitC.Value
+	limit := s.Outcome().Machine.MeanLimitC.Value
 	return p.TooHot || p.WindingC > limit
 }

@@ -116,8 +116,11 @@ func (v *View) values(s *session.Session) kit.Table {
 	}
 	for at, q := range quantities {
 		row(q, at)
+		if at == ofAmps {
+			row(more[0], -1) // what the bridge gives, under what is left of it
+		}
 	}
-	for _, q := range more {
+	for _, q := range more[1:] {
 		row(q, -1)
 	}
 	return tb

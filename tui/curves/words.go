@@ -64,22 +64,25 @@ func (v *View) sentences(s *session.Session) []saying {
 			}
 		}
 	}
-	first, then := beginnings(s), crossings(s)
-	if len(s.Outcome().Trials) <= 2 {
-		first, then = join(first, "; ", then), ""
+	add(kit.Plain, sentence(beginnings(s)))
+	few := len(s.Outcome().Trials) <= 2
+	if few {
+		add(kit.Plain, sentence(crossings(s)))
 	}
-	add(kit.Plain, sentence(first))
 	add(kit.Broken, overClass(s))
 	add(kit.Warning, limits(s))
-	add(kit.Plain, sentence(then))
+	if !few {
+		add(kit.Plain, sentence(crossings(s)))
+	}
 	add(kit.Plain, wanted(s))
+	add(kit.Plain, runs(s))
 	if v.quantity != ofEfficiency {
 		add(kit.Plain, best(s))
 	}
 	if v.quantity != ofWinding {
 		add(kit.Plain, warmth(s))
 	}
-	add(kit.Dim, "Every curve is at the temperature the winding settles at. Design estimates, not a rating.")
+	add(kit.Dim, "Every curve is at the temperature the winding settles at, "+held(s)+". Design estimates, not a rating.")
 	return out
 }
 

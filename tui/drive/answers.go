@@ -40,10 +40,10 @@ func (v *View) drawAnswers(s *session.Session, r kit.Rect) []kit.Block {
 	}
 }
 
-// curve is amps or watts of every trial against wind or drive speed.
+// curve is net amps or watts of every trial against wind or drive speed.
 func (v *View) curve(s *session.Session, w, h int) []string {
 	o := s.Outcome()
-	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: chart.Axis{Label: "into the battery", Unit: "A", Zero: true}}
+	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: chart.Axis{Label: "net into the battery", Unit: "A", Zero: true}}
 	u := quantity.RPM[0]
 	if windy(s) {
 		u = quantity.WindSpeed[0]
@@ -57,16 +57,16 @@ func (v *View) curve(s *session.Session, w, h int) []string {
 		tr := &o.Trials[i]
 		series := chart.Series{Letter: letter(tr.Name), Name: quantity.Screen.Number(tr.Turns.Value, 0) + " of " + tr.Wire}
 		for _, p := range tr.Points {
-			y := p.AmpsDC
+			y := p.NetAmps
 			if v.watts {
-				y = p.BatteryWatts
+				y = p.NetWatts
 			}
 			series.Points = append(series.Points, chart.XY{X: u.From(p.X), Y: y})
 			any = true
 		}
 		c.Series = append(c.Series, series)
-		if tr.StartsAt.Known() {
-			c.Markers = append(c.Markers, chart.Marker{X: tr.StartsAt.Value, Y: 0, Label: "", Role: kit.Series(i)})
+		if tr.StartsAt.Known() && len(tr.Points) > 0 {
+			c.Markers = append(c.Markers, chart.Marker{X: u.From(tr.StartsAt.Value), Y: v.atStart(tr), Label: "", Role: kit.Series(i)})
 		}
 	}
 	if v.watts && !windy(s) && any {
@@ -82,6 +82,22 @@ func (v *View) curve(s *session.Session, w, h int) []string {
 		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+firstReason(o), w)
 	}
 	return c.Lines(s.Theme)
+}
+
+// atStart is what the curve is at where charging begins: nothing comes in, and the rotor
+// takes what it takes.
+func (v *View) atStart(o *winding.TrialOutcome) float64 {
+	p := o.Points[0]
+	for _, next := range o.Points {
+		if next.X > o.StartsAt.Value {
+			break
+		}
+		p = next
+	}
+	if v.watts {
+		return p.NetWatts
+	}
+	return p.NetAmps
 }
 
 func letter(name string) string {
@@ -140,9 +156,14 @@ func (v *View) table(s *session.Session) kit.Table {
 
 // tableRow is one figure of every trial.
 func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
-	cells := []kit.Cell{{Text: r.Label}}
+	label := r.Label
+	if u := s.Units.For(r.Dim).Name; u != "" {
+		label += ", " + u // once, so that three trials have room beside it
+	}
+	cells := []kit.Cell{{Text: label}}
 	for _, c := range r.Cells {
 		cell := s.Figure(c.Figure, r.Dim, r.Digits)
+		cell.Unit = ""
 		if c.Verdict == winding.Past {
 			cell.Mark = kit.Broken
 		}
@@ -159,8 +180,27 @@ func anyKnown(r winding.Row) bool {
 // windy reports whether the wind is the drive.
 func windy(s *session.Session) bool { return s.Job().Drive.Kind == "wind" }
 
-// worst is the caution about joining leads.
+// worst is the caution about joining leads: what they stop, and that it heats.
 func worst(s *session.Session) string {
-	return fmt.Sprintf("Brake: all leads joined at the top speed. It heats the winding; hold it no longer than that, and below the speed of greatest torque it may not hold at all. Battery at rest %s, absorption %s.",
-		s.Text(s.Outcome().Machine.RestVolts, quantity.Volts, 3), s.Text(s.Outcome().Machine.AbsorptionVolts, quantity.Volts, 3))
+	text := "Brake: all leads joined at the top speed. "
+	for i := range s.Outcome().Trials {
+		text += stops(s, &s.Outcome().Trials[i])
+	}
+	m := &s.Outcome().Machine
+	return text + fmt.Sprintf("It heats the winding: hold it no longer than to the class limit. Above the speed of most torque the leads hold less and less. Battery at rest %s, charging %s, absorption %s.",
+		s.Text(m.RestVolts, quantity.Volts, 3), s.Text(m.ChargingVolts, quantity.Volts, 3), s.Text(m.AbsorptionVolts, quantity.Volts, 3))
+}
+
+// stops says up to what joined leads stop a turning shaft; "" where nobody knows.
+func stops(s *session.Session, o *winding.TrialOutcome) string {
+	f := winding.OutputOf("brake_stops_to_x_cold")
+	if !o.StopsCold.Known() || !o.StopsHot.Known() {
+		return ""
+	}
+	of := "a drive of"
+	if windy(s) {
+		of = "a turning rotor in"
+	}
+	up := func(fig quantity.Figure) string { return s.Text(fig, f.DimFor(windy(s)), f.Digits) }
+	return fmt.Sprintf("%s: joined leads stop %s up to %s with a cold winding, %s with a hot one. ", o.Name, of, up(o.StopsCold), up(o.StopsHot))
 }

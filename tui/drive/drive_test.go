@@ -1,6 +1,8 @@
 package drive
 
 import (
+	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -69,14 +71,18 @@ func TestAnswersAreReadToTheirEnd(t *testing.T) {
 func TestSentences(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Draw(t, v, s, 120, 37)
-	text := tuitest.Words(strings.Join(v.text, "\n"))
+	text, mended := tuitest.Words(strings.Join(v.text, "\n")), 0
 	for _, o := range s.Outcome().Trials {
 		require.NotEmpty(t, o.Suits)
 		assert.Contains(t, text, o.Name+": "+o.Suits)
-		for _, m := range o.Mend {
-			assert.Contains(t, text, "would help: "+m)
+		if o.Mend != "" {
+			mended++
+			assert.Contains(t, text, "would do better: "+tuitest.Words(o.Mend))
 		}
+		assert.Contains(t, text, fmt.Sprintf("%s: joined leads stop a drive of up to %.1f W", o.Name, o.StopsCold.Value))
 	}
+	assert.Positive(t, mended, "the example has a trial that another winding would better")
+	assert.Contains(t, text, fmt.Sprintf("charging %.1f V", s.Outcome().Machine.ChargingVolts.Value))
 	s = session.New(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n"), "", job.Mark{})
 	tuitest.Draw(t, v, s, 120, 37)
 	assert.Contains(t, tuitest.Words(strings.Join(v.text, "\n")), "A: not known: ")
@@ -84,4 +90,25 @@ func TestSentences(t *testing.T) {
 	none := session.New(job.Parse("format = 1\n"), "", job.Mark{})
 	assert.Contains(t, strings.Join(v.curve(none, 60, 10), "\n"), "There is no trial.")
 	tuitest.Draw(t, New(), none, 120, 37)
+}
+
+// What joined leads hold is said in wind for a rotor, and not at all where nothing gives
+// way; the curve is net, below nothing where the rotor takes more than comes in.
+func TestJoinedLeadsAndNetCurve(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/wind-good.toml")
+	require.NoError(t, err)
+	wind := session.New(job.Parse(string(text)), "", job.Mark{})
+	o := wind.Outcome().Trials[0]
+	require.True(t, o.StopsCold.Known())
+	assert.Contains(t, worst(wind), o.Name+": joined leads stop a turning rotor in up to ")
+	assert.Contains(t, worst(wind), "m/s with a hot one")
+	text, err = os.ReadFile("../../testdata/jobs/fixed.toml")
+	require.NoError(t, err)
+	assert.NotContains(t, worst(session.New(job.Parse(string(text)), "", job.Mark{})), "joined leads stop")
+
+	s, v := session.NewExample(), New()
+	p := s.Outcome().Trials[0].Points[0]
+	require.Less(t, p.NetAmps, -1.0)
+	assert.Equal(t, p.NetAmps, v.atStart(&s.Outcome().Trials[0]))
+	assert.Contains(t, tuitest.Words(strings.Join(v.curve(s, 100, 20), " ")), "-2┤")
 }

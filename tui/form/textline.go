@@ -67,7 +67,10 @@ func told(keys []key.Binding, enabled bool) []kit.Binding {
 // Key handles one key message: the keys of [LineBindings], and text, typed or pasted. used
 // is false for keys a line has no use for, among them everything with alt; leftovers of
 // mouse reports and other escape sequences are swallowed. A paste becomes one line.
-func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) {
+func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) { return f.KeyWithin(msg, MaxRunes) }
+
+// KeyWithin is Key for a line that holds at most so many runes.
+func (f TextLine) KeyWithin(msg tea.KeyMsg, most int) (next TextLine, used bool) {
 	text := msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace
 	switch {
 	case msg.Alt && !msg.Paste:
@@ -83,7 +86,7 @@ func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) {
 			return f, false
 		}
 	}
-	in := f.input()
+	in := f.input(most)
 	before := in.Value()
 	in, _ = in.Update(msg)
 	next = TextLine{Text: in.Value(), Cursor: in.Position()}
@@ -94,9 +97,9 @@ func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) {
 }
 
 // input is the line as textinput edits it. What is already too long stays whole.
-func (f TextLine) input() textinput.Model {
+func (f TextLine) input(most int) textinput.Model {
 	in := textinput.New()
-	in.KeyMap, in.CharLimit = lineKeys, max(MaxRunes, utf8.RuneCountInString(f.Text))
+	in.KeyMap, in.CharLimit = lineKeys, max(most, utf8.RuneCountInString(f.Text))
 	in.Cursor.SetMode(cursor.CursorStatic)
 	in.SetValue(f.Text)
 	in.SetCursor(f.Cursor)

@@ -1,12 +1,23 @@
 // Package recovery remembers what must outlive the program without being in a job file:
-// unsaved work, so that a killed session offers it back, and which job was open last.
+// unsaved work, so that a killed session offers it back, which windows are open on which
+// job, and which job was open last.
+//
+// Each session writes files of its own, and takes away only those and what it was offered:
+//
+//	open-JOB-SESSION      a window is open on the job; without text
+//	unsaved-JOB-SESSION   the unsaved work of a session
+//	last                  the path of the job that was open last
+//
+// The first two begin with a line that says whose they are, see Copy.
 package recovery
 
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 
 	"slotwright/winding/job"
@@ -14,71 +25,87 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// Store is a folder of such files. The zero Store remembers nothing.
-type Store struct{ Dir string }
-
-// Default is the store in the person's state folder ($XDG_STATE_HOME and the like).
-func Default() Store { return Store{filepath.Join(xdg.StateHome, "slotwright")} }
-
-// SetLast remembers the job that is open.
-func (s Store) SetLast(path string) {
-	if abs, err := filepath.Abs(path); err == nil {
-		s.write("last", abs+"\n")
-	}
+// Store is a folder of such files. The zero Store remembers nothing, and is content.
+type Store struct {
+	Dir string
+	// missing says why there is no folder where there should be one.
+	missing string
 }
 
-// Last is the job that was open last, "" when there is none or it is gone.
+// Default is the store in the person's state folder ($XDG_STATE_HOME and the like).
+func Default() Store {
+	if runtime.GOOS != "windows" && os.Getenv("HOME") == "" && !filepath.IsAbs(os.Getenv("XDG_STATE_HOME")) {
+		return Store{missing: "neither HOME nor XDG_STATE_HOME says where"}
+	}
+	return Store{Dir: filepath.Join(xdg.StateHome, "slotwright")}
+}
+
+// SetLast remembers the job that is open.
+func (s Store) SetLast(path string) error {
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return err
+	}
+	return s.write("last", abs+"\n")
+}
+
+// Last is the job that was open last, "" when there is none or it is gone and nothing of
+// it was kept.
 func (s Store) Last() string {
-	text, ok := s.read("last")
-	path := strings.TrimSpace(text)
-	if !ok || path == "" {
+	if s.Dir == "" {
+		return ""
+	}
+	data, err := job.ReadRegular(filepath.Join(s.Dir, "last"), 1<<16)
+	path := strings.TrimSuffix(string(data), "\n")
+	if err != nil || path == "" {
 		return ""
 	}
 	if _, err := os.Stat(path); err != nil {
-		return ""
+		if copies, _ := s.Offers(path); len(copies) == 0 {
+			return ""
+		}
 	}
 	return path
 }
 
-// Put keeps unsaved work on a file ("" for the example); Drop forgets it.
-func (s Store) Put(path, text string) { s.write(nameFor(path), text) }
-
-// Drop forgets the unsaved work on a file.
-func (s Store) Drop(path string) {
-	if s.Dir != "" {
-		_ = os.Remove(filepath.Join(s.Dir, nameFor(path)))
+// write puts a file into the folder.
+func (s Store) write(name, text string) error {
+	if s.missing != "" {
+		return errors.New(s.missing)
 	}
-}
-
-// Recovered is the unsaved work on a file that an earlier session left behind.
-func (s Store) Recovered(path string) (text string, ok bool) { return s.read(nameFor(path)) }
-
-// nameFor is a file name that any path maps to, and only that one.
-func nameFor(path string) string {
-	if abs, err := filepath.Abs(path); err == nil && path != "" {
-		path = abs
-	}
-	sum := sha256.Sum256([]byte(path))
-	return "unsaved-" + hex.EncodeToString(sum[:8]) + ".toml"
-}
-
-func (s Store) write(name, text string) {
 	if s.Dir == "" {
-		return
+		return nil
 	}
 	if err := os.MkdirAll(s.Dir, 0o700); err != nil {
-		return // a read-only home must not stop the work
+		if deeper := errors.Unwrap(err); deeper != nil {
+			err = deeper
+		}
+		return &job.FileError{Reason: err.Error(), Path: s.Dir, Err: err}
 	}
-	_, _ = job.Save(filepath.Join(s.Dir, name), text, job.Mark{}, false)
+	_, err := job.Write(filepath.Join(s.Dir, name), text, job.Mark{}, job.Everything)
+	return err
 }
 
-func (s Store) read(name string) (string, bool) {
-	if s.Dir == "" {
-		return "", false
+// nameOf is a piece of a file name that any path maps to, and only that one: the path
+// without its links, so that two ways to a file are one.
+func nameOf(path string) string {
+	sum := sha256.Sum256([]byte(whole(path)))
+	return hex.EncodeToString(sum[:8])
+}
+
+// whole is a path from the root on, without links; "" (the example) stays.
+func whole(path string) string {
+	if path == "" {
+		return ""
 	}
-	data, err := os.ReadFile(filepath.Join(s.Dir, name))
-	if err != nil || len(data) > job.MaxBytes {
-		return "", false
+	if abs, err := filepath.Abs(path); err == nil {
+		path = abs
 	}
-	return string(data), true
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		return real
+	}
+	if dir, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
+		return filepath.Join(dir, filepath.Base(path))
+	}
+	return path
 }

@@ -106,7 +106,7 @@ func (s *Session) Edit(doc job.Document) {
 // Type sets a field as typed. Edits of one field after another merge into one step.
 func (s *Session) Type(path, text string) {
 	doc := s.doc.Set(path, text, s.Units)
-	if s.merging == path && len(s.undo) > 0 {
+	if doc.Refused() == "" && s.merging == path && len(s.undo) > 0 {
 		s.redo = nil
 		s.put(doc)
 		return
@@ -120,6 +120,10 @@ func (s *Session) Type(path, text string) {
 func (s *Session) Settle() { s.merging = "" }
 
 func (s *Session) edit(doc job.Document) {
+	if why := doc.Refused(); why != "" {
+		s.Warn(why)
+		return
+	}
 	if doc.Text() == s.doc.Text() {
 		return
 	}
@@ -174,9 +178,13 @@ func (s *Session) Message() Message { return s.message }
 // ClearMessage takes the message away.
 func (s *Session) ClearMessage() { s.message = Message{} }
 
+// Mark is what the job's file was when it was opened or saved last.
+func (s *Session) Mark() job.Mark { return s.mark }
+
 // Save writes the job to its file, or to another path when one is given. A file that
-// is not the one that was opened is not written over; the error says so.
-func (s *Session) Save(path string) error {
+// is not the one that was opened is not written over, nor anything else done that the
+// person has not agreed to; the error says so.
+func (s *Session) Save(path string, agreed job.Consent) error {
 	mark := s.mark
 	if path != "" && path != s.Path {
 		mark = job.Mark{}
@@ -184,18 +192,23 @@ func (s *Session) Save(path string) error {
 	if path == "" {
 		path = s.Path
 	}
-	mark, err := job.Save(path, s.doc.Text(), mark, true)
+	done, err := job.Save(path, s.doc.Text(), mark, agreed)
 	if err != nil {
 		return err
 	}
-	s.Path, s.mark, s.saved, s.Invented = path, mark, s.doc.Text(), false
+	s.Path, s.mark, s.saved, s.Invented = path, done.Mark, s.doc.Text(), false
 	s.put(s.doc)
 	s.Say("saved to " + path)
+	if done.Lost != "" {
+		s.Warn("saved, but " + done.Lost + ": " + path)
+	}
 	return nil
 }
 
-// Restore opens a recovered text as unsaved work on the file.
-func (s *Session) Restore(text string) {
+// Restore opens a recovered text as unsaved work on the file. from is the mark of the
+// file that the work was done on: when the file is another one now, saving finds that out.
+func (s *Session) Restore(text string, from job.Mark) {
 	s.Edit(job.Parse(text))
+	s.mark = from
 	s.Say("your unsaved work is back; undo shows the file as it was saved")
 }

@@ -146,12 +146,16 @@ func (s *Session) AddTrial() {
 	if n == 0 {
 		doc = s.doc.Add("trial", -1)
 	}
-	if doc.Text() == s.doc.Text() {
+	if doc.Refused() == "" && doc.Text() == s.doc.Text() {
 		s.Say(fmt.Sprintf("there are %d trials already, as many as fit side by side; remove one first", job.MaxTrials))
 		return
 	}
-	s.Edit(doc.Set(trialPath(n, "name"), s.freeName(), s.Units))
-	s.Trial = n
+	if doc.Refused() == "" {
+		doc = doc.Set(trialPath(n, "name"), s.freeName(), s.Units)
+	}
+	if s.Edit(doc); doc.Refused() == "" {
+		s.Trial = n
+	}
 }
 
 // freeName is the first letter that no trial has.
@@ -174,8 +178,10 @@ func (s *Session) RemoveTrial() {
 		return
 	}
 	name := s.outcome.Trials[s.Trial].Name
-	s.Edit(s.doc.Remove("trial", s.Trial))
-	s.Say("trial " + name + " taken out; undo brings it back")
+	doc := s.doc.Remove("trial", s.Trial)
+	if s.Edit(doc); doc.Refused() == "" {
+		s.Say("trial " + name + " taken out; undo brings it back")
+	}
 }
 
 // MakeReference compares the others with the chosen trial.

@@ -19,7 +19,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	blocks := []kit.Block{kit.Bare(s.Theme, top, []string{v.slotLine(s, top.W)})}
 	blocks = append(blocks, kit.Bare(s.Theme, foot, v.explain(s, foot.W, foot.H)))
 	table := v.table(s)
-	natural := tableWidth(s)
+	natural := tableWidth(s, table)
 	if len(s.Outcome().Trials) == 0 {
 		return append(blocks, kit.Bare(s.Theme, body, s.Theme.Wrap("No trial yet. Press n for the first one, then + for turns and ] or [ for its wire.", body.W)))
 	}
@@ -85,11 +85,11 @@ func (v *View) slotLine(s *session.Session, w int) string {
 // table is every row of the grid but the slot's line.
 func (v *View) table(s *session.Session) kit.Table {
 	o := s.Outcome()
-	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{{Role: kit.Label, Min: 20}}}
+	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{{Role: kit.Label, Min: 20, Shrink: true}}}
 	for i, t := range o.Trials {
 		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i, t), Align: kit.Point, Role: kit.Value, Min: 11})
 	}
-	compared := len(o.Trials) > 1
+	compared := v.compared(s)
 	if compared {
 		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})
 	}
@@ -116,6 +116,13 @@ func (v *View) table(s *session.Session) kit.Table {
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == firstFigure+i})
 	}
 	return tb
+}
+
+// compared reports whether there is something to compare and room for it: four trials take
+// a small screen for themselves.
+func (v *View) compared(s *session.Session) bool {
+	n := len(s.Outcome().Trials)
+	return n > 1 && 2+27+n*12+9 <= v.at.W
 }
 
 // compareWith is the trial whose difference is shown: the chosen one, or when that is
@@ -164,9 +171,16 @@ func (v *View) lineOf(s *session.Session) int {
 	return line
 }
 
-func tableWidth(s *session.Session) int {
+// tableWidth is the room that the table wants, so that no label is cut for the picture.
+func tableWidth(s *session.Session, table kit.Table) int {
+	label := 26
+	for _, row := range table.Rows {
+		if len(row.Cells) > 0 {
+			label = max(label, kit.Width(s.Theme.Text(row.Cells[0].Text)))
+		}
+	}
 	n := len(s.Outcome().Trials)
-	w := 2 + 26 + n*13
+	w := 2 + label + n*13
 	if n > 1 {
 		w += 10
 	}
@@ -186,9 +200,9 @@ func (v *View) explain(s *session.Session, w, h int) []string {
 			lines = t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w)
 		}
 	} else if rows := v.figures(s); v.row-firstFigure < len(rows) {
-		lines = t.WrapPaint(kit.Hint, meaning(s, rows[v.row-firstFigure]), w)
+		lines = whole(t, meaning(s, rows[v.row-firstFigure]), w, max(2, h/2))
 	}
-	lines = lines[:min(len(lines), max(1, h/2))]
+	lines = lines[:min(len(lines), max(2, h/2))]
 	for _, text := range s.Problems() {
 		lines = append(lines, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+text, w)...)
 	}
@@ -206,28 +220,53 @@ func (v *View) explain(s *session.Session, w, h int) []string {
 	if len(lines) > h {
 		lines = lines[:h]
 	}
-	if len(lines) < h && len(s.Outcome().Cautions) > 0 {
-		lines = append(lines, t.WrapPaint(kit.Dim, "Caution: "+s.Outcome().Cautions[0].Text, w)...)
-	}
-	return lines
+	return append(lines, caution(s, w, h-len(lines))...)
 }
 
-// meaning is a row explained for the chosen trial: what it is, or why it is missing.
-func meaning(s *session.Session, r winding.Row) string {
+// caution is the first that is about the chosen trial or about all, and that fits whole.
+func caution(s *session.Session, w, h int) []string {
+	for _, c := range s.Outcome().Cautions {
+		if c.Trial != "" && c.Trial != s.Outcome().Trials[s.Trial].Name {
+			continue
+		}
+		if lines := s.Theme.WrapPaint(kit.Dim, "Caution: "+c.Text, w); len(lines) <= h {
+			return lines
+		}
+	}
+	return nil
+}
+
+// whole is as many of the sentences as fit whole, the first in any case.
+func whole(t kit.Theme, sentences []string, w, h int) []string {
+	text := sentences[0]
+	for _, next := range sentences[1:] {
+		if more := text + " " + next; len(t.Wrap(more, w)) <= h {
+			text = more
+		}
+	}
+	return t.WrapPaint(kit.Hint, text, w)
+}
+
+// meaning is a row explained for the chosen trial, a sentence each: what it is, what to
+// change when it is past its limit, or why it is missing.
+func meaning(s *session.Session, r winding.Row) []string {
 	c := r.Cells[s.Trial]
-	text := r.Help
+	text := []string{r.Help}
+	if c.Verdict == winding.Past && r.Mend != "" {
+		text = append(text, "Past its limit: "+r.Mend+".")
+	}
 	switch {
 	case !c.Figure.Known():
-		text += " Missing: " + c.Figure.Why + "."
+		text = append(text, "Missing: "+c.Figure.Why+".")
 	case c.Figure.Why != "":
-		text += " From: " + c.Figure.Why + "."
-	}
-	if c.Figure.Origin.Weak() {
-		text += " A guess or a default weighs in it."
+		text = append(text, "From: "+c.Figure.Why+".")
 	}
 	if c.Figure.PlusMinus > 0 {
 		u := s.Units.For(r.Dim)
-		text += strings.TrimRight(" May be off by "+c.Figure.Spread(u)+" "+u.Name, " ") + ", by the tolerances given."
+		text = append(text, strings.TrimRight("May be off by "+c.Figure.Spread(u)+" "+u.Name, " ")+", by the tolerances given.")
+	}
+	if c.Figure.Origin.Weak() {
+		text = append(text, "A guess or a default weighs in it.")
 	}
 	return text
 }

@@ -100,11 +100,18 @@ func worst(s *session.Session, path string) bool {
 	return false
 }
 
-// figureCell is one figure of the comparison.
+// guess stands before a figure in which a guess or a default weighs.
+const guess = "~"
+
+// figureCell is one figure of the comparison. The mark behind it is the verdict's, so one in
+// which a guess weighs says so in front.
 func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := s.Figure(c.Figure, r.Dim, r.Digits)
 	cell.Unit = ""
+	if c.Figure.Known() && c.Figure.Origin.Weak() {
+		cell.Text = guess + cell.Text
+	}
 	cell.Mark = session.VerdictRole(c.Verdict)
 	if cell.Mark == kit.Broken || cell.Mark == kit.Better || cell.Mark == kit.Worse {
 		cell.Role = cell.Mark
@@ -118,6 +125,8 @@ func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
 	switch p := c.Percent; {
+	case c.Verdict == winding.Same:
+		cell.Text = "same"
 	case p.Known() && math.Abs(p.Value) < 0.5:
 		cell.Text = "same"
 	case p.Known() && p.Value >= 300:

@@ -3,6 +3,8 @@ package trials
 import (
 	"fmt"
 	"math"
+	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -10,6 +12,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding"
 	"slotwright/winding/job"
 
 	"github.com/stretchr/testify/assert"
@@ -28,7 +31,7 @@ func foot(t *testing.T, v *View, s *session.Session) string {
 // what is missing, whether a guess weighs in it, how far it may be off.
 func TestEveryRowIsExplained(t *testing.T) {
 	s, v := session.NewExample(), New()
-	missing, off, guessed := 0, 0, 0
+	missing, off, guessed, mended := 0, 0, 0, 0
 	tuitest.Press(t, v, s, w, h, "home")
 	for range firstFigure {
 		tuitest.Press(t, v, s, w, h, "down")
@@ -49,12 +52,20 @@ func TestEveryRowIsExplained(t *testing.T) {
 		}
 		if strings.Contains(text, "A guess or a default weighs in it.") {
 			guessed++
+			assert.True(t, strings.HasPrefix(figureCell(s, r, 0).Text, guess), "%s: and its cell says so", r.ID)
+		}
+		if past := r.Cells[0].Verdict == winding.Past; past && r.Mend != "" {
+			mended++
+			assert.Contains(t, text, "Past its limit: "+r.Mend+".", r.ID)
+		} else {
+			assert.NotContains(t, text, "Past its limit", r.ID)
 		}
 		tuitest.Press(t, v, s, w, h, "down")
 	}
 	assert.Positive(t, missing, "the example has rows of each kind")
 	assert.Positive(t, off)
 	assert.Positive(t, guessed)
+	assert.Positive(t, mended)
 }
 
 // Every input is explained by the job file's own words.
@@ -112,7 +123,7 @@ func TestKeysChangeTheJob(t *testing.T) {
 		{"+", "trial[0].turns", "18"}, {"=", "trial[0].turns", "18"}, {"-", "trial[0].turns", "16"}, {"_", "trial[0].turns", "16"},
 		{"]", "trial[0].gauge", "14 AWG"}, {"[", "trial[0].gauge", "16 AWG"}, {">", "trial[0].strands", "2"}, {".", "trial[0].strands", "2"},
 		{"A", "slot.area", "72.5"}, {"a", "slot.area", "71.5"}, {"F", "slot.fill_limit", "0.71"}, {"f", "slot.fill_limit", "0.69"},
-		{"c", "trial[0].connection", "delta"}, {"o", "trial[0].circuits", "2"}, {"n", "trial[2].name", "C"}, {"x", "trial[0].name", "B"},
+		{"c", "trial[0].connection", "delta"}, {"o", "trial[0].circuits", "2"}, {"n", "trial[3].name", "D"}, {"x", "trial[0].name", "B"},
 		{"right r", "target.reference", "B"}, {"> > <", "trial[0].strands", "2"}, {"> > ,", "trial[0].strands", "2"},
 	} {
 		s, v := session.NewExample(), New()
@@ -154,9 +165,11 @@ func TestDifferences(t *testing.T) {
 	s, v := session.NewExample(), New()
 	row := s.Outcome().Comparison[0]
 	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "B vs A")
-	want := fmt.Sprintf("+%.0f %%", row.Cells[1].Percent.Value) // B fills more than A
+	want := strings.Replace(fmt.Sprintf("%+.0f %%", row.Cells[1].Percent.Value), "-", "−", 1)
 	assert.Equal(t, want, differenceCell(s, row, 1).Text)
 	tuitest.Press(t, v, s, w, h, "right r")
+	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "C vs B", "the reference itself is chosen: the next one")
+	tuitest.Press(t, v, s, w, h, "left")
 	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "A vs B")
 }
 
@@ -178,7 +191,7 @@ func TestInchFiguresAreConverted(t *testing.T) {
 		if !f.Known() {
 			continue
 		}
-		got, err := strconv.ParseFloat(strings.ReplaceAll(inch, "−", "-"), 64)
+		got, err := strconv.ParseFloat(strings.TrimPrefix(strings.ReplaceAll(inch, "−", "-"), guess), 64)
 		require.NoError(t, err, r.ID)
 		assert.InDelta(t, f.Value, got*size[unit], 0.51*math.Pow(10, -decimals(inch))*size[unit], r.ID)
 		converted++
@@ -204,4 +217,81 @@ func TestWithoutTrials(t *testing.T) {
 	s, v = session.New(job.Parse("format = 1\n"), "", job.Mark{}), New()
 	tuitest.Press(t, v, s, 80, 21, "n +")
 	assert.Equal(t, fmt.Sprint(1), fmt.Sprint(len(s.Job().Trials)))
+}
+
+// jobOf is a session on a job of testdata.
+func jobOf(t *testing.T, name string) *session.Session {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/jobs/" + name + ".toml")
+	require.NoError(t, err)
+	return session.New(job.Parse(string(text)), "", job.Mark{})
+}
+
+// Amps say in which condition of the drive they flow, whatever turns the machine, also
+// where there is least room; a drive that gives all it can has no top of its own.
+func TestAmpsSayTheirCondition(t *testing.T) {
+	noDrive := session.NewExample()
+	noDrive.Type("drive.kind", "")
+	for _, path := range []string{"target.slow", "target.usual", "target.top"} {
+		noDrive.Type(path, map[string]string{"target.slow": "450", "target.usual": "600", "target.top": "860"}[path])
+	}
+	for name, c := range map[string]struct {
+		s    *session.Session
+		want []string
+	}{
+		"wind":     {jobOf(t, "wind-good"), []string{"net amps, wind 3.5 m/s, A", "net amps, wind 5 m/s, A", "net amps, wind 12 m/s, A"}},
+		"pedals":   {jobOf(t, "pedals"), []string{"net amps, pedals 50 rpm, A", "net amps, pedals 70 rpm, A"}},
+		"water":    {session.NewExample(), []string{"net amps, wheel 45 rpm, A", "net amps, wheel 60 rpm, A"}},
+		"engine":   {jobOf(t, "engine"), []string{"net amps, engine 800 rpm, A", "net amps, engine 1200 rpm, A", "net amps, engine 2200 rpm, A"}},
+		"fixed":    {jobOf(t, "fixed"), []string{"net amps, drive 900 rpm, A", "net amps, drive 960 rpm, A", "net amps, drive 1000 rpm, A"}},
+		"no drive": {noDrive, []string{"net amps, 450 rpm, A", "net amps, 600 rpm, A", "net amps, 860 rpm, A"}},
+	} {
+		frame := tuitest.Draw(t, New(), c.s, 80, 24)
+		for _, want := range c.want {
+			assert.Contains(t, frame, want, name)
+		}
+		assert.Equal(t, len(c.want), strings.Count(frame, "net amps, "), name)
+	}
+}
+
+// Less than nothing is shown with its sign, and is no difference where both have it.
+func TestNetAmpsBelowNothing(t *testing.T) {
+	s := session.NewExample()
+	i := slices.IndexFunc(s.Outcome().Comparison, func(r winding.Row) bool { return r.ID == "amps_dc_slow" })
+	row := s.Outcome().Comparison[i]
+	require.Less(t, row.Cells[0].Figure.Value, -1.0)
+	assert.Equal(t, fmt.Sprintf("~−%.2f", -row.Cells[0].Figure.Value), figureCell(s, row, 0).Text)
+	require.Equal(t, row.Cells[0].Figure.Value, row.Cells[1].Figure.Value)
+	assert.Equal(t, "same", differenceCell(s, row, 1).Text)
+	assert.Equal(t, fmt.Sprintf("+%.2f A", row.Cells[2].Figure.Value-row.Cells[0].Figure.Value), differenceCell(s, row, 2).Text)
+}
+
+// A caution about another trial is not shown with the chosen one.
+func TestCautionOfTheChosenTrial(t *testing.T) {
+	s, about := session.NewExample(), 0
+	for i, o := range s.Outcome().Trials {
+		s.Choose(i)
+		text := tuitest.Words(strings.Join(caution(s, 200, 50), " "))
+		require.NotEmpty(t, text)
+		for _, c := range s.Outcome().Cautions {
+			if c.Trial != "" && c.Trial != o.Name {
+				about++
+				assert.NotContains(t, text, tuitest.Words(c.Text))
+			}
+		}
+	}
+	assert.Positive(t, about)
+}
+
+// Four trials on the smallest screen: conditions and figures stay whole, the difference makes
+// room for them.
+func TestFourTrialsOnASmallScreen(t *testing.T) {
+	s, v := session.NewExample(), New()
+	s.AddTrial()
+	frame := tuitest.Draw(t, v, s, 80, 24)
+	for _, want := range []string{"net amps, wheel 45 rpm, A", "net amps, wheel 60 rpm, A", "lead to lead at 1000 rpm", "15 AWG\n"} {
+		assert.Contains(t, frame, want)
+	}
+	assert.NotContains(t, frame, " vs ")
+	assert.Contains(t, tuitest.Draw(t, v, s, 100, 30), " vs ")
 }

@@ -52,21 +52,37 @@ func (w *writer) field(t *winding.TrialOutcome) {
 	}
 	w.gap()
 	w.ofTrial(t, "field_w")
-	w.ofTrial(t, "net_w_usual", ", after what the field takes")
+	w.ofTrial(t, "best_field_a_usual", w.gains(t))
 	w.ofTrial(t, "break_even_rpm")
 	w.ofTrial(t, "self_excitation_build_rpm")
 	w.ofTrial(t, "self_excitation_hold_rpm")
 }
 
+// gains is what the best field current is worth, where it is worth something.
+func (w *writer) gains(t *winding.TrialOutcome) string {
+	if !t.BestGainUsual.Known() || t.BestGainUsual.Value <= 0 {
+		return ""
+	}
+	return " leaves the battery the most, " + w.trialText(t, "best_field_gain_w_usual") + " more"
+}
+
 // stopping is leads joined, and a battery that is full.
 func (w *writer) stopping(t *winding.TrialOutcome) {
+	of := " of the drive: more than that goes on turning it"
+	if w.windy() {
+		of = " of wind: more than that goes on turning it"
+	}
 	w.gap()
 	w.brake(t, "brake_at_top", t.Brake)
 	w.brake(t, "brake_pair_at_top", t.BrakePair)
+	w.ofTrial(t, "brake_peak_torque_nm", " at "+w.trialText(t, "brake_peak_rpm")+"; faster than that they hold less")
+	w.ofTrial(t, "brake_stops_to_x_cold", of)
+	w.ofTrial(t, "brake_stops_to_x_hot", of)
 	w.ofTrial(t, "brake_seconds_to_class_limit", " from warm to the class limit, with no cooling")
 	w.ofTrial(t, "dump_load_ohms", ", "+w.trialText(t, "dump_load_w"))
+	w.ofTrial(t, "volts_dc_most", because(t.MostVolts))
 	if t.OverChargeAmps.Known() && t.OverChargeAmps.Value > 0 {
-		w.ofTrial(t, "over_charge_limit_a", " at the top speed")
+		w.ofTrial(t, "over_charge_limit_a", " at the most that flows")
 	}
 }
 

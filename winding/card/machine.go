@@ -23,6 +23,8 @@ func (w *writer) machine() {
 	w.given("Air gap", "machine.air_gap", m.AirGapMM)
 	w.word("Cooling", "machine.cooling", m.Cooling)
 	w.word("Thermal class", "machine.thermal_class", m.ThermalClass)
+	w.ofMachine("class_limit_c", " at the hottest spot")
+	w.ofMachine("mean_limit_c", " by its ohms (IEC 60034-1)")
 	w.given("Air around it", "machine.ambient", m.AmbientC)
 	w.ofMachine("pole_pitch_mm")
 	w.gap()

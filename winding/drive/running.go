@@ -80,21 +80,6 @@ func (d *Driven) FullPower() (e Equilibrium, ok bool) {
 	return Settle(d.Equilibria, low, geared(d.source.Torque(low/d.turns), d.turns, d.passes)-d.taken(low))
 }
 
-// RunFixed is for a drive whose speed does not give way, such as a large engine or a
-// lathe: it is always enough.
-func RunFixed(driveRPM float64, t Transmission, taken Torque) (Running, error) {
-	turns, err := t.Turns()
-	if err != nil {
-		return Running{}, err
-	}
-	if !(driveRPM > 0 && driveRPM <= 1e6) {
-		return Running{}, fmt.Errorf("speed of the drive: read %g rpm, expected above 0 and at most 1e6", driveRPM)
-	}
-	r := runAt(driveRPM, turns, t.Passes(), taken)
-	r.Enough = true
-	return r, nil
-}
-
 // runAt is what a speed of the drive takes of it.
 func runAt(driveRPM, turns, passes float64, taken Torque) Running {
 	r := Running{DriveRPM: driveRPM, AlternatorRPM: driveRPM * turns}

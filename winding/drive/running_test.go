@@ -86,18 +86,6 @@ func TestDrivenStops(t *testing.T) {
 	assert.ErrorIs(t, err, ErrTransmission)
 }
 
-func TestRunFixed(t *testing.T) {
-	r, err := RunFixed(600, Transmission{Kind: Belt, DriverMM: 180, DrivenMM: 60, Efficiency: 0.9}, level(2))
-	require.NoError(t, err)
-	assert.True(t, r.Enough)
-	assert.InEpsilon(t, 1800, r.AlternatorRPM, 1e-12)
-	assert.InEpsilon(t, 2*2*math.Pi*30/0.9, r.TakenWatts, 1e-12)
-	_, err = RunFixed(0, Transmission{}, level(2))
-	assert.Error(t, err)
-	_, err = RunFixed(600, Transmission{Slip: 2}, level(2))
-	assert.ErrorIs(t, err, ErrTransmission)
-}
-
 func TestUpAndDown(t *testing.T) {
 	tr := Transmission{Kind: Belt, DriverMM: 300, DrivenMM: 75, Slip: 0.03}
 	up, err := tr.Up(150)

@@ -14,7 +14,9 @@ type span struct{ from, to int }
 
 // entry is one key and its value in the text.
 type entry struct {
-	key, value span
+	key, value span   // of the key its last part, without the table before a dot
+	line       span   // from the whole key to the end of the value's line
+	own        bool   // nothing else stands on the line: it is not in an inline table
 	typed      string // the value as a person would type it
 	field      *Input // nil: no such key
 	unit       quantity.Unit
@@ -33,18 +35,27 @@ type section struct {
 // Document is a job file's text and what it says. It is a value: every edit gives a
 // new one, and the old one is the undo.
 type Document struct {
-	text     string
+	mark     string // a byte order mark, when the file begins with one
+	text     string // without it
 	job      Job
 	problems []Problem
+	more     int // how many more problems there are
 	entries  map[string]entry
 	sections []section
-	lines    []int // where each line begins
+	homes    map[string]home // tables written as name = { } or name.key =
+	faults   []fault
+	lines    []int  // where each line begins
+	refused  string // why the last edit was not taken
 }
+
+const byteOrderMark = "\ufeff"
 
 // Parse reads a job file. It never fails: what cannot be read is in Problems, and
 // everything else is in Job.
 func Parse(text string) Document {
-	d := Document{text: strings.TrimPrefix(text, "\ufeff"), entries: map[string]entry{}}
+	d := Document{entries: map[string]entry{}, homes: map[string]home{}}
+	d.text = strings.TrimPrefix(text, byteOrderMark)
+	d.mark = text[:len(text)-len(d.text)]
 	d.lines = append(d.lines, 0)
 	for i := range len(d.text) {
 		if d.text[i] == '\n' {
@@ -63,13 +74,16 @@ func Parse(text string) Document {
 }
 
 // Text is the file.
-func (d Document) Text() string { return d.text }
+func (d Document) Text() string { return d.mark + d.text }
 
 // Job is what the file says, without what could not be read.
 func (d Document) Job() Job { return d.job }
 
-// Problems is what cannot be used, in the file's order.
+// Problems is what cannot be used, in the file's order: the first 50 that were found.
 func (d Document) Problems() []Problem { return d.problems }
+
+// More is how many problems there are beyond those in Problems.
+func (d Document) More() int { return d.more }
 
 // ProblemAt finds what is wrong with the value at a path.
 func (d Document) ProblemAt(path string) (Problem, bool) {
@@ -100,6 +114,9 @@ func (d Document) Where(path string) (line, column int) {
 		if s.table == name && s.index == index {
 			return d.place(s.header.from)
 		}
+	}
+	if h, ok := d.homes[name]; ok {
+		return d.place(max(h.braces.from, lineBegin(d.text, h.last)))
 	}
 	return 1, 1
 }

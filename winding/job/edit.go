@@ -1,8 +1,7 @@
 package job
 
 import (
-	"regexp"
-	"strconv"
+	"fmt"
 	"strings"
 
 	"slotwright/winding/quantity"
@@ -12,10 +11,13 @@ import (
 // behind a number ("1.5 in") becomes the key's; a bare number keeps the key's unit,
 // or takes the person's choice when the file does not have the key yet. What cannot
 // be read is kept as text, and is a problem. An empty value clears the path.
+//
+// An edit that the text does not allow leaves the document as it is, with the reason in
+// Refused; nothing but the value at the path ever changes.
 func (d Document) Set(path, typed string, choice quantity.Choice) Document {
 	f, ok := InputAt(path)
 	if !ok {
-		return d
+		return d.refuse("a job has no %s", path)
 	}
 	if strings.TrimSpace(typed) == "" {
 		return d.Clear(path)
@@ -37,171 +39,162 @@ func (d Document) Set(path, typed string, choice quantity.Choice) Document {
 	if last := f.lineKey(u); f.Kind == Number && u.Suffix != e.unit.Suffix {
 		text = d.text[:e.key.from] + last + d.text[e.key.to:e.value.from] + value + d.text[e.value.to:]
 	}
-	return Parse(text)
+	return d.become(text, path)
 }
 
-// lineKey is the key to write, with its unit.
-func (f *Input) lineKey(u quantity.Unit) string {
-	if f.Kind != Number {
-		return f.Name
-	}
-	return f.key(u)
+// Refused says why the edit that gave this document changed nothing, "" when it did.
+func (d Document) Refused() string { return d.refused }
+
+func (d Document) refuse(format string, args ...any) Document {
+	d.refused = fmt.Sprintf(format, args...)
+	return d
 }
 
-// ownUnit takes a known unit off a typed number and returns it.
-func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
-	if f.Kind != Number && f.Kind != Whole {
-		return typed, u
-	}
-	q, err := parseQuantity(typed)
-	if err != nil || q.unit == "" {
-		return typed, u
-	}
-	said, ok := f.Dim.Typed(q.unit)
-	if !ok {
-		return typed, u
-	}
-	m := quantityForm.FindStringSubmatch(plainUnit.Replace(typed))
-	bare := m[1] + m[2]
-	if m[4] != "" {
-		bare += " ±" + m[4]
-		if strings.TrimSpace(m[5]) == "%" {
-			bare += "%"
+// become is the document with another text, in which nothing but the value at a path may
+// read otherwise than before. That is looked at, not believed: a text that is not quite
+// TOML can be misunderstood.
+func (d Document) become(text, path string) Document {
+	n := Parse(d.mark + text)
+	for p, e := range d.entries {
+		if m, ok := n.entries[p]; p != path && (!ok || m.typed != e.typed || m.unit.Suffix != e.unit.Suffix) {
+			return d.refuse("%s cannot be written without changing %s; mend the problems in the file first, with an editor", path, p)
 		}
 	}
-	return bare, said
+	if len(n.faults) > len(d.faults) || len(n.entries) > len(d.entries)+1 || len(n.problems)+n.more > len(d.problems)+d.more+1 {
+		return d.refuse("%s cannot be written here; mend the problems in the file first, with an editor", path)
+	}
+	return n
 }
 
-var plainNumber = regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
-
-// toml is a typed value as the file writes it: numbers and lists of them bare, with
-// a decimal point, everything else in quotes.
-func (f *Input) toml(typed string) string {
-	switch f.Kind {
-	case Number, Whole:
-		if n := strings.Replace(typed, ",", ".", 1); plainNumber.MatchString(n) {
-			if _, err := parseNumber(typed); err == nil {
-				return n
-			}
-		}
-	case List:
-		if _, bad := f.list(typed); bad == nil {
-			return "[" + strings.Trim(typed, "[] ") + "]"
+// open is the fault that swallows everything to the end of the file, if there is one.
+func (d Document) open() (line int, mark string, ok bool) {
+	for _, f := range d.faults {
+		if f.open != "" && f.to == len(d.text) && len(f.open) == 3 {
+			line, _ = d.place(f.at)
+			return line, f.open, true
 		}
 	}
-	return basicString(typed)
+	return 0, "", false
 }
 
-// basicString is text in TOML's double quotes. strconv.Quote writes \x and \a, which
-// TOML does not know, so control characters are written as \u here.
-func basicString(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range s {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case r == '\n':
-			b.WriteString(`\n`)
-		case r == '\t':
-			b.WriteString(`\t`)
-		case r < ' ' || r == 0x7f:
-			b.WriteString(`\u` + strconv.FormatInt(0x10000+int64(r), 16)[1:])
-		default:
-			b.WriteRune(r)
-		}
+// append is the document with a block at its end, a blank line before it.
+func (d Document) append(block, path string) Document {
+	if line, mark, ok := d.open(); ok {
+		return d.refuse("the text that begins in line %d is never ended, and this would become part of it; put %s where it ends, with an editor", line, mark)
 	}
-	b.WriteByte('"')
-	return b.String()
-}
-
-// placeholder is a key left empty in a comment: "# bore_mm =   # a note".
-func placeholder(keys []string) *regexp.Regexp {
-	return regexp.MustCompile(`(?m)^#[ \t]*(?:` + anyOf(keys) + `)[ \t]*=[ \t]*(#[^\n]*)?$`)
-}
-
-// brokenAt reports whether the line that a byte is in could not be read.
-func (d Document) brokenAt(at int) bool {
-	line, _ := d.place(at)
-	for _, p := range d.problems {
-		if p.Line == line && p.Path == "" {
-			return true
-		}
+	text := strings.TrimRight(d.text, "\r\n")
+	if text != "" {
+		text += d.newline() + d.newline()
 	}
-	return false
+	return d.become(text+d.lined(block), path)
 }
 
-// unreadable is a line that gives a key something that is not TOML.
-func unreadable(keys []string) *regexp.Regexp {
-	return regexp.MustCompile(`(?m)^[ \t]*(?:` + anyOf(keys) + `)[ \t]*=[^\n]*$`)
-}
-
-func anyOf(keys []string) string {
-	quoted := make([]string, len(keys))
-	for i, k := range keys {
-		quoted[i] = regexp.QuoteMeta(k)
+// newline is how the file ends its lines.
+func (d Document) newline() string {
+	if n := strings.IndexByte(d.text, '\n'); n > 0 && d.text[n-1] == '\r' {
+		return "\r\n"
 	}
-	return strings.Join(quoted, "|")
+	return "\n"
 }
+
+// lined is new text with its lines ended as the file's are.
+func (d Document) lined(text string) string { return strings.ReplaceAll(text, "\n", d.newline()) }
 
 // insert writes a key that is not there yet: over its placeholder, else at the end of
 // its table, else with its table at the end of the file.
 func (d Document) insert(path string, f *Input, key, value string) Document {
 	line := key + " = " + value
 	table, index := splitIndex(strings.TrimSuffix(strings.TrimSuffix(path, f.Name), "."))
-	from, end, last, found := d.region(table, index)
+	t, _ := TableOf(table)
+	if index >= t.Most || (t.Many() && index > d.Count(table)) {
+		return d.refuse("there is no %s %d to write to", strings.ToLower(t.Title), index+1)
+	}
+	at, found := d.region(table, index)
 	if !found {
-		if t, ok := TableOf(table); ok && t.Many() {
-			return Parse(d.withBlock("[[" + table + "]]\n" + line + "\n"))
+		open, shut := "[", "]"
+		if t.Many() {
+			open, shut = "[[", "]]"
 		}
-		return Parse(d.withBlock("[" + table + "]\n" + line + "\n"))
+		return d.append(open+table+shut+"\n"+line+"\n", path)
 	}
-	// A line that begins with the key and is not an entry could not be read: mend it.
-	if m := unreadable(f.Keys()).FindStringIndex(d.text[from:end]); m != nil && d.brokenAt(from+m[0]) {
-		return Parse(d.text[:from+m[0]] + line + d.text[from+m[1]:])
+	if at.braces.to > 0 {
+		return d.become(d.intoBraces(at, line), path)
 	}
-	if m := placeholder(f.Keys()).FindStringSubmatchIndex(d.text[from:end]); m != nil {
-		if m[2] >= 0 {
-			line += " " + d.text[from+m[2]:from+m[3]]
+	line = at.prefix + line
+	if broken, ok := d.brokenLine(at, f); ok {
+		return d.become(d.text[:broken.from]+line+d.text[broken.to:], path)
+	}
+	if m := placeholder(at.prefix, f.Keys()).FindStringSubmatchIndex(d.text[at.from:at.end]); m != nil && !d.inFault(at.from+m[0]) {
+		if m[4] >= 0 {
+			line += " " + d.text[at.from+m[4]:at.from+m[5]]
 		}
-		return Parse(d.text[:from+m[0]] + line + d.text[from+m[1]:])
+		return d.become(d.text[:at.from+m[2]]+line+d.text[at.from+m[3]:], path)
 	}
-	if last == 0 { // the top of a file without keys
-		return Parse(line + "\n" + d.text)
+	if at.last == 0 { // the top of a file without keys
+		return d.become(line+d.newline()+d.text, path)
 	}
-	return Parse(d.text[:last] + "\n" + line + d.text[last:])
+	return d.become(d.text[:at.last]+d.newline()+line+d.text[at.last:], path)
 }
 
-// region is where a table's keys stand, and the end of its last line.
-func (d Document) region(table string, index int) (from, end, last int, found bool) {
+// intoBraces is the text with one more key = value in an inline table.
+func (d Document) intoBraces(h site, line string) string {
+	if h.last == h.braces.from+1 {
+		return d.text[:h.last] + " " + line + " " + strings.TrimLeft(d.text[h.last:], " \t")
+	}
+	return d.text[:h.last] + ", " + line + d.text[h.last:]
+}
+
+// site is where a table's keys stand.
+type site struct {
+	home
+	from, end int
+}
+
+// region finds where a table's keys stand, and the end of its last line.
+func (d Document) region(table string, index int) (at site, found bool) {
 	for _, s := range d.sections {
 		if s.table == table && s.index == index {
-			return min(lineEnd(d.text, s.header.to)+1, s.end), s.end, s.last, true
+			return site{home{last: s.last}, min(nextLine(d.text, s.header.to), s.end), s.end}, true
 		}
+	}
+	top := len(d.text)
+	if len(d.sections) > 0 {
+		top = d.sections[0].header.from
+	}
+	if h, ok := d.homes[table]; ok && index == 0 {
+		return site{h, 0, top}, true
 	}
 	if table != "" {
-		return 0, 0, 0, false
+		return site{}, false
 	}
-	end = len(d.text)
-	if len(d.sections) > 0 {
-		end = d.sections[0].header.from
-	}
+	last := 0
 	for _, e := range d.entries {
-		if e.field != nil && e.field.Table == "" {
-			last = max(last, lineEnd(d.text, e.value.to))
+		if e.field.Table == "" && e.own {
+			last = max(last, e.line.to)
 		}
 	}
-	return 0, end, last, true
+	return site{home{last: last}, 0, top}, true
 }
 
-// withBlock is the text with a table added at its end, a blank line before it.
-func (d Document) withBlock(block string) string {
-	text := strings.TrimRight(d.text, "\n")
-	if text != "" {
-		text += "\n\n"
+// brokenLine is the piece that gives a key something that is not TOML.
+func (d Document) brokenLine(at site, f *Input) (span, bool) {
+	begins := unreadable(at.prefix, f.Keys())
+	for _, b := range d.faults {
+		if b.from >= at.from && b.from < at.end && len(b.open) < 3 && begins.MatchString(d.text[b.from:b.to]) {
+			return b.span, true
+		}
 	}
-	return text + block
+	return span{}, false
+}
+
+// inFault reports whether a byte is in a piece that is not TOML.
+func (d Document) inFault(at int) bool {
+	for _, f := range d.faults {
+		if at >= f.from && at < f.to {
+			return true
+		}
+	}
+	return false
 }
 
 // Clear gives the document that does not say a path any more. Its line stays as a
@@ -211,59 +204,12 @@ func (d Document) Clear(path string) Document {
 	if !ok {
 		return d
 	}
-	begin := e.key.from
-	for begin > 0 && d.text[begin-1] != '\n' {
-		begin--
-	}
-	after := d.text[e.value.to:lineEnd(d.text, e.value.to)]
-	if strings.TrimSpace(d.text[begin:e.key.from]) != "" || strings.ContainsAny(strings.TrimSpace(after), "},") {
-		// Inside an inline table: write its keys out first would move comments; an
+	begin := lineBegin(d.text, e.line.from)
+	if !e.own || strings.TrimSpace(d.text[begin:e.line.from]) != "" {
+		// Inside an inline table: to write its keys out first would move comments; an
 		// empty text is read as not said.
-		return Parse(d.text[:e.value.from] + `""` + d.text[e.value.to:])
+		return d.become(d.text[:e.value.from]+`""`+d.text[e.value.to:], path)
 	}
-	return Parse(d.text[:begin] + "# " + d.text[e.key.from:e.key.to] + " =" + strings.TrimRight(after, " \t\r") + d.text[e.value.to+len(after):])
-}
-
-// Add gives the document with one more entry of a table that comes many times: with
-// the values of entry from, or empty when from is less than 0. It is d when there are
-// as many as there may be.
-func (d Document) Add(table string, from int) Document {
-	t, ok := TableOf(table)
-	if !ok || !t.Many() || d.Count(table) >= t.Most {
-		return d
-	}
-	block := "[[" + table + "]]\n"
-	if from >= 0 {
-		for _, f := range InputsOf(table) {
-			if e, ok := d.entries[f.PathAt(from)]; ok {
-				block += d.text[e.key.from:e.key.to] + " = " + d.text[e.value.from:e.value.to] + "\n"
-			}
-		}
-	}
-	at := -1
-	for _, s := range d.sections {
-		if s.table == table {
-			at = s.last
-		}
-	}
-	if at < 0 {
-		return Parse(d.withBlock(block))
-	}
-	return Parse(d.text[:at] + "\n\n" + strings.TrimRight(block, "\n") + d.text[at:])
-}
-
-// Remove gives the document without entry i of a table that comes many times.
-// Comments after its last key belong to what follows and stay.
-func (d Document) Remove(table string, i int) Document {
-	for _, s := range d.sections {
-		if s.table == table && s.index == i {
-			rest := strings.TrimLeft(d.text[s.last:], "\n")
-			before := d.text[:s.header.from]
-			if rest == "" {
-				return Parse(strings.TrimRight(before, "\n") + "\n")
-			}
-			return Parse(before + rest)
-		}
-	}
-	return d
+	after := d.text[e.value.to:e.line.to]
+	return d.become(d.text[:begin]+"# "+d.text[e.line.from:e.key.to]+" ="+strings.TrimRight(after, " \t")+d.text[e.line.to:], path)
 }

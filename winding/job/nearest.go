@@ -1,8 +1,11 @@
 package job
 
 // nearest finds the word that is the fewest slips of a finger away, if it is near
-// enough to be meant.
+// enough to be meant. What is far longer than any word is none of them.
 func nearest(read string, words []string) (string, bool) {
+	if len(read) > 60 {
+		return "", false
+	}
 	best, least := "", len(read)/2+1
 	for _, w := range words {
 		if d := slips(read, w); d < least {

@@ -3,6 +3,8 @@ package job
 import (
 	"fmt"
 	"strings"
+
+	"slotwright/winding/text"
 )
 
 // Problem is something in the file that cannot be used: where it is, what was read,
@@ -36,10 +38,8 @@ func (p Problem) Text() string {
 
 // quote shows what was read, cut when long.
 func quote(s string) string {
-	s = strings.Join(strings.Fields(s), " ")
-	if r := []rune(s); len(r) > 40 {
-		s = string(r[:39]) + "…"
-	}
+	s = shorten(s, 400) // what is longer is cut below anyway, and splitting it takes time
+	s = shorten(text.Visible(strings.Join(strings.Fields(s), " ")), 40)
 	if s == "" {
 		return "nothing"
 	}

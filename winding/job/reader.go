@@ -4,37 +4,39 @@ import (
 	"errors"
 	"fmt"
 	"sort"
-	"strconv"
 	"strings"
+
+	"slotwright/winding/text"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// maxSyntaxErrors is where reading stops: a file with more is not a job file.
-const maxSyntaxErrors = 20
+// maxProblems is how many problems are told one by one; the rest is only counted. Who has
+// more reads the first and mends what they have in common.
+const maxProblems = 50
+
+// noTable is the name of a table whose name cannot be read.
+const noTable = "["
 
 // reader walks the text once with the TOML parser, which gives the place of every
-// key and value, and then puts the values into the job.
+// key and value, and then puts the values into the job. Where the text is not TOML it goes
+// on behind the piece that is not.
 type reader struct {
-	d      *Document
-	table  string
-	index  int
-	known  bool           // the table we are in is one of ours
-	seen   map[string]int // how often a table came
-	order  []string       // paths in the order of the file
-	broken []Problem      // lines that are not TOML
+	d     *Document
+	data  []byte // the text
+	p     unstable.Parser
+	base  int // where the parser's text begins in ours
+	table string
+	index int
+	known bool           // the table we are in is one of ours
+	seen  map[string]int // how often a table came
+	order []string       // paths in the order of the file
 }
 
 func (r *reader) run() {
-	data := []byte(r.d.text)
-	r.known = true
-	for range maxSyntaxErrors {
-		at, failed := r.walk(data)
-		if !failed {
-			break
-		}
-		data = blankLine(data, at)
-		r.restart()
+	r.known, r.data = true, []byte(r.d.text)
+	for at := 0; at < len(r.d.text); {
+		at = r.walk(at)
 	}
 	r.closeSections()
 	for i := range Tables {
@@ -45,126 +47,78 @@ func (r *reader) run() {
 	for _, path := range r.order {
 		r.put(r.d.entries[path], path)
 	}
-	r.d.problems = append(r.d.problems, r.broken...)
 }
 
-// restart forgets everything but the lines that are not TOML: the text is read again
-// without them.
-func (r *reader) restart() {
-	r.d.entries, r.d.sections, r.d.problems, r.order = map[string]entry{}, nil, nil, nil
-	r.seen, r.table, r.index, r.known = map[string]int{}, "", 0, true
-}
-
-// walk reads the whole text; when the syntax fails it notes the problem and returns
-// where.
-func (r *reader) walk(data []byte) (at int, failed bool) {
-	p := unstable.Parser{}
-	p.Reset(data)
+// walk reads from a byte on until the syntax fails, and returns where to go on: behind
+// what is wrong, or at the end.
+func (r *reader) walk(from int) int {
+	p := &r.p
+	p.Reset(r.data[from:])
+	r.base = from
+	done := from // behind the last expression that could be read
 	for p.NextExpression() {
 		switch e := p.Expression(); e.Kind {
 		case unstable.Table, unstable.ArrayTable:
-			r.header(&p, e)
+			done = nextLine(r.d.text, r.header(e))
 		case unstable.KeyValue:
-			r.keyValue(&p, e, nil)
+			done = nextLine(r.d.text, r.keyValue(e, nil).to)
 		}
 	}
 	err := p.Error()
 	if err == nil {
-		return 0, false
+		return len(r.d.text)
 	}
+	at := len(r.data) - from
 	var bad *unstable.ParserError
 	if errors.As(err, &bad) && len(bad.Highlight) > 0 {
 		at = int(p.Range(bad.Highlight).Offset)
-	} else {
-		at = len(data)
 	}
-	at = min(at, len(r.d.text))
-	r.syntax(at, err)
-	return at, true
+	f := faultAt(r.d.text, r.firstUnread(done, from+at), from+at, len(r.d.faults) < maxProblems)
+	r.syntax(f, err)
+	r.d.faults = append(r.d.faults, f)
+	if strings.HasPrefix(strings.TrimLeft(r.d.text[f.from:f.to], " \t"), "[") {
+		// A table whose name cannot be read: whose keys follow is not known.
+		r.table, r.known = noTable, false
+		r.d.sections = append(r.d.sections, section{table: noTable, header: f.span})
+	}
+	return nextLine(r.d.text, f.to)
 }
 
-// syntax notes a line that is not TOML, in words for somebody who never heard of it.
-func (r *reader) syntax(at int, err error) {
-	line, column := r.d.place(at)
-	text := strings.TrimRight(r.lineText(line), " \t\r")
-	p := Problem{Line: line, Column: column, Read: quote(text), Expected: "key = value", Fix: ""}
-	value := strings.TrimSpace(text[strings.IndexByte(text, '=')+1:])
-	switch {
-	case strings.HasPrefix(strings.TrimSpace(text), "[") && !strings.Contains(text, "]"):
-		p.Expected, p.Fix = "a table name in brackets", "write "+strings.TrimSpace(text)+"]"
-	case !strings.Contains(text, "="):
-		p.Fix = "put # in front if it is a note"
-	case value == "" || strings.HasPrefix(value, "#"):
-		p.Expected, p.Fix = "a value after =", "write the value, or put # in front of the line to leave it empty"
-	case commaNumber(value):
-		p.Expected, p.Fix = "a number with a decimal point", "write "+strings.Replace(strings.Fields(value)[0], ",", ".", 1)
-	case strings.Count(value, `"`) == 1:
-		p.Expected, p.Fix = "a text that ends with a quote", `put " at both ends`
-	case !strings.ContainsAny(value[:1], `"'[{0123456789+-.`):
-		p.Expected, p.Fix = "a number, or text in quotes", fmt.Sprintf("write \"%s\"", strings.Fields(value)[0])
-	default:
-		p.Fix = "text and numbers with a unit or a mark (~ ±) go in quotes; the reader says: " + err.Error()
+// firstUnread is where the expression begins that the parser gave up in: at the first line
+// behind the last good one that is neither empty nor a comment, unless it is the comment
+// that is wrong.
+func (r *reader) firstUnread(done, gaveUp int) int {
+	text := r.d.text
+	for done < len(text) {
+		end := lineEnd(text, done)
+		line := strings.TrimLeft(text[done:end], " \t")
+		if line != "" && (line[0] != '#' || gaveUp <= end) {
+			return end - len(line)
+		}
+		next := nextLine(text, done)
+		if next >= len(text) {
+			break
+		}
+		done = next
 	}
-	r.broken = append(r.broken, p)
+	return min(done, len(text))
 }
 
-// commaNumber reports whether a value begins with a number that has a decimal comma.
-func commaNumber(value string) bool {
-	before, after, ok := strings.Cut(value, ",")
-	if !ok || before == "" || after == "" {
-		return false
-	}
-	_, err := strconv.ParseFloat(before, 64)
-	return err == nil && after[0] >= '0' && after[0] <= '9'
-}
-
-func (r *reader) lineText(line int) string {
-	from := r.d.lines[line-1]
-	to := len(r.d.text)
-	if line < len(r.d.lines) {
-		to = r.d.lines[line] - 1
-	}
-	return r.d.text[from:max(from, to)]
-}
-
-// blankLine overwrites the line that holds a byte, so that every place stays.
-func blankLine(data []byte, at int) []byte {
-	at = min(at, len(data)-1)
-	if at > 0 && data[at] == '\n' {
-		at-- // the parser points at the end of the line it could not read
-	}
-	from, to := at, at
-	for from > 0 && data[from-1] != '\n' {
-		from--
-	}
-	for to < len(data) && data[to] != '\n' {
-		to++
-	}
-	out := append([]byte{}, data...)
-	for i := from; i < to; i++ {
-		out[i] = ' '
-	}
-	return out
-}
-
-// header takes in a [table] or [[table]] line.
-func (r *reader) header(p *unstable.Parser, e *unstable.Node) {
-	name, where := keyText(p, e)
+// header takes in a [table] or [[table]] line and returns where its name ends.
+func (r *reader) header(e *unstable.Node) (end int) {
+	parts, where, _ := r.keyParts(e)
+	name := strings.Join(parts, ".")
 	r.table, r.index, r.known = name, r.seen[name], false
 	r.seen[name]++
-	begin := where.from
-	for begin > 0 && r.d.text[begin-1] != '\n' {
-		begin--
-	}
-	r.d.sections = append(r.d.sections, section{table: name, index: r.index, header: span{begin, where.to}})
+	r.d.sections = append(r.d.sections, section{table: name, index: r.index, header: span{lineBegin(r.d.text, where.from), where.to}})
 	t, ok := TableOf(name)
 	switch {
-	case !ok || name == "":
+	case !ok || name == "" || len(parts) > 1:
 		fix := "leave it out, or put # in front of its lines"
 		if near, ok := nearest(name, tableNames()); ok {
 			fix = fmt.Sprintf("did you mean [%s]?", near)
 		}
-		r.problem(where.from, "", "["+name+"]", "a table of a job file", fix)
+		r.problem(where.from, "", "["+shorten(name, 40)+"]", "a table of a job file", fix)
 	case t.Many() && e.Kind == unstable.Table:
 		r.known = true
 		r.problem(where.from, "", "["+name+"]", "[["+name+"]], because there may be several", "write two brackets on each side")
@@ -177,6 +131,7 @@ func (r *reader) header(p *unstable.Parser, e *unstable.Node) {
 	default:
 		r.known = true
 	}
+	return where.to
 }
 
 func tableNames() []string {
@@ -187,43 +142,49 @@ func tableNames() []string {
 	return names
 }
 
-// keyValue takes in key = value; outer is the keys of the inline tables around it.
-func (r *reader) keyValue(p *unstable.Parser, e *unstable.Node, outer []string) {
-	name, where := keyText(p, e)
+// keyValue takes in key = value and returns where the value stands; outer is the keys of
+// the inline tables around it.
+func (r *reader) keyValue(e *unstable.Node, outer []string) span {
+	parts, where, last := r.keyParts(e)
 	v := e.Value()
-	keys := append(outer, strings.Split(name, ".")...)
+	keys := append(outer[:len(outer):len(outer)], parts...)
+	value := r.valueSpan(e, where)
 	if v.Kind == unstable.InlineTable {
-		for c := v.Children(); c.Next(); {
-			r.keyValue(p, c.Node(), keys)
-		}
-		return
+		r.inline(v, keys, where, value)
+		return value
 	}
-	table, key := r.table, strings.Join(keys, ".")
-	known := r.known
-	index := r.index
-	if table == "" && len(keys) == 2 {
-		table, key, index = keys[0], keys[1], 0
-		_, known = TableOf(table)
-		r.seen[table] = max(r.seen[table], 1)
-	}
-	if !known {
-		return // the table itself is the problem
-	}
-	ent := entry{key: where, index: index, value: valueSpan(r.d.text, e, where), typed: typedText(v, r.d.text, valueSpan(r.d.text, e, where))}
-	k, ok := byKey[join(table, key)]
+	in, ok := r.whose(keys, where, value, len(outer) > 0)
 	if !ok {
-		r.unknown(where.from, table, key)
-		return
+		return value // the table itself is the problem
 	}
-	ent.field, ent.unit = k.field, k.unit
-	path := k.field.PathAt(index)
+	key := strings.Join(in.keys, ".")
+	k, ok := byKey[join(in.table, key)]
+	if !ok || len(in.keys) > 1 || strings.Contains(key, ".") {
+		r.unknown(where.from, in.table, key)
+		return value
+	}
+	ent := entry{
+		key: last, value: value, typed: typedText(v, r.d.text, value), index: in.index, field: k.field, unit: k.unit,
+		own: len(outer) == 0, line: span{from: where.from},
+	}
+	r.enter(ent, key, v)
+	return value
+}
+
+// enter takes an entry in, unless its key has come before.
+func (r *reader) enter(ent entry, key string, v *unstable.Node) {
+	path := ent.field.PathAt(ent.index)
 	if before, twice := r.d.entries[path]; twice {
+		if r.full() {
+			return
+		}
 		line, _ := r.d.place(before.key.from)
-		r.problem(where.from, path, quote(key)+" again", fmt.Sprintf("it once; line %d has it already", line), "keep one of them")
+		r.problem(ent.line.from, path, quote(key)+" again", fmt.Sprintf("it once; line %d has it already", line), "keep one of them")
 		return
 	}
-	if bad := wrongType(k.field, v); bad != "" {
-		r.problem(ent.value.from, path, quote(ent.typed), k.field.Range(k.unit), bad)
+	ent.line.to = lineEnd(r.d.text, ent.value.to)
+	if bad := wrongType(ent.field, v); bad != "" {
+		r.problem(ent.value.from, path, quote(ent.typed), ent.field.Range(ent.unit), bad)
 	} else {
 		r.order = append(r.order, path)
 	}
@@ -252,6 +213,17 @@ func wrongType(f *Input, v *unstable.Node) string {
 
 // unknown notes a key that no table has, and which was meant.
 func (r *reader) unknown(at int, table, key string) {
+	if r.full() {
+		return
+	}
+	if t, ok := TableOf(key); ok && table == "" && key != "" {
+		form := "[" + key + "] on a line, and its keys below"
+		if t.Many() {
+			form = "[[" + key + "]] on a line before each, and its keys below"
+		}
+		r.problem(at, "", quote(key), form, "write it so")
+		return
+	}
 	var keys []string
 	for _, f := range InputsOf(table) {
 		if f.Name == key || (f.Kind == Number && strings.HasPrefix(key, f.Name+"_")) {
@@ -283,12 +255,27 @@ func (r *reader) put(e entry, path string) {
 	}
 }
 
-func (r *reader) problem(at int, path, read, expected, fix string) {
-	line, column := r.d.place(at)
-	r.d.problems = append(r.d.problems, Problem{line, column, path, read, expected, fix})
+// full counts one more problem when as many as are told have been found.
+func (r *reader) full() bool {
+	if len(r.d.problems) < maxProblems {
+		return false
+	}
+	r.d.more++
+	return true
 }
 
-// closeSections finds where each table ends, and its last key.
+func (r *reader) problem(at int, path, read, expected, fix string) {
+	if r.full() {
+		return
+	}
+	line, column := r.d.place(at)
+	r.d.problems = append(r.d.problems, Problem{line, column, path, told(read), told(expected), told(fix)})
+}
+
+// told is a part of a problem's sentence, safe to show and no longer than a sentence.
+func told(s string) string { return shorten(text.Visible(s), 240) }
+
+// closeSections finds where each table ends, and its last key, or line that may be one.
 func (r *reader) closeSections() {
 	sections := r.d.sections
 	for i := range sections {
@@ -298,11 +285,19 @@ func (r *reader) closeSections() {
 		}
 		sections[i].last = lineEnd(r.d.text, sections[i].header.to)
 	}
-	for _, e := range r.d.entries {
-		after := sort.Search(len(sections), func(i int) bool { return sections[i].header.from > e.key.from })
+	reach := func(from, to int) {
+		after := sort.Search(len(sections), func(i int) bool { return sections[i].header.from > from })
 		if after > 0 {
 			s := &sections[after-1]
-			s.last = max(s.last, lineEnd(r.d.text, e.value.to))
+			s.last = max(s.last, to)
+		}
+	}
+	for _, e := range r.d.entries {
+		reach(e.key.from, e.line.to)
+	}
+	for _, f := range r.d.faults {
+		if f.to < len(r.d.text) {
+			reach(f.from, f.to)
 		}
 	}
 }

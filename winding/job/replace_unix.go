@@ -5,16 +5,51 @@ package job
 import (
 	"io/fs"
 	"os"
+	"strings"
+	"syscall"
 
-	"github.com/google/renameio/v2"
+	"golang.org/x/sys/unix"
 )
 
-// replaceFile puts data in the place of a file: temporary file in the same folder,
-// fsync, rename; the old mode is kept.
-func replaceFile(path string, data []byte) error {
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
-		mode = info.Mode().Perm()
+// openAtOnce keeps opening a pipe from waiting for its other end.
+const openAtOnce = unix.O_NONBLOCK
+
+// mayWrite reports whether a file is meant to be written: it is marked so, and it is ours
+// to write.
+func mayWrite(path string, info fs.FileInfo) bool {
+	return info.Mode().Perm()&0o222 != 0 && unix.Access(path, unix.W_OK) == nil
+}
+
+// inherit gives the new file what the old one had besides its text.
+func inherit(f *os.File, path string, old fs.FileInfo) (lost string, err error) {
+	if old == nil {
+		return "", nil
 	}
-	return renameio.WriteFile(path, data, mode, renameio.WithExistingPermissions())
+	var missed []string
+	was, ok := old.Sys().(*syscall.Stat_t)
+	if ok && (int(was.Uid) != os.Geteuid() || int(was.Gid) != os.Getegid()) && f.Chown(int(was.Uid), int(was.Gid)) != nil {
+		missed = append(missed, "its owner is now you")
+	}
+	// After the owner, which takes special bits off.
+	if err := f.Chmod(old.Mode() & (fs.ModePerm | fs.ModeSetuid | fs.ModeSetgid | fs.ModeSticky)); err != nil {
+		return "", err
+	}
+	if !copyAttributes(f, path) {
+		missed = append(missed, "it lost its extended attributes")
+	}
+	if ok && was.Nlink > 1 {
+		missed = append(missed, "its other names (hard links) keep the old text")
+	}
+	return strings.Join(missed, "; "), nil
+}
+
+func rename(from, to string) error { return os.Rename(from, to) }
+
+// syncFolder writes the new name through to the disk; where that cannot be done the rename
+// is still whole.
+func syncFolder(dir string) {
+	if d, err := os.Open(dir); err == nil {
+		_ = d.Sync()
+		_ = d.Close()
+	}
 }

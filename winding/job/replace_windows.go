@@ -3,12 +3,22 @@
 package job
 
 import (
-	"bytes"
+	"io/fs"
+	"os"
 
 	"github.com/natefinch/atomic"
 )
 
-// replaceFile puts data in the place of a file, by MoveFileEx.
-func replaceFile(path string, data []byte) error {
-	return atomic.WriteFile(path, bytes.NewReader(data))
-}
+// openAtOnce has no meaning here: pipes are not found among files.
+const openAtOnce = 0
+
+// mayWrite reports whether a file is meant to be written.
+func mayWrite(_ string, info fs.FileInfo) bool { return info.Mode().Perm()&0o200 != 0 }
+
+// inherit leaves the owner and the rights to the folder, as is usual here.
+func inherit(*os.File, string, fs.FileInfo) (lost string, err error) { return "", nil }
+
+// rename is MoveFileEx, which replaces what is there.
+func rename(from, to string) error { return atomic.ReplaceFile(from, to) }
+
+func syncFolder(string) {}

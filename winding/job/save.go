@@ -1,100 +1,136 @@
 package job
 
 import (
-	"crypto/sha256"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
-	"unicode/utf8"
 )
 
-// MaxBytes is the largest file that is read as a job.
-const MaxBytes = 1 << 20
+// What stands in the way of saving and may be waved aside by the person, see Consent.
+var (
+	// ErrChanged says that the file on disk is not the one that was read.
+	ErrChanged = errors.New("the file was changed by something else since it was opened; save under another name, or open it again")
+	// ErrGone says that the file that was read is not there any more.
+	ErrGone = errors.New("the file is gone; save again to write it anew")
+	// ErrReadOnly says that the file is marked as not to be written.
+	ErrReadOnly = errors.New("the file is marked read-only; nothing was written")
+	// ErrKind says that the path is not that of an ordinary file.
+	ErrKind = errors.New("not an ordinary file")
+)
 
-// Mark is what a file was when it was read, to see whether somebody else has changed
-// it since.
-type Mark struct {
-	there bool
-	sum   [sha256.Size]byte
-}
+// Consent is what the person has agreed to beforehand.
+type Consent uint8
 
-// ErrChanged says that the file on disk is not the one that was read.
-var ErrChanged = errors.New("the file was changed by something else since it was opened; save under another name, or open it again")
+const (
+	// OverChanged writes over what something else has written since.
+	OverChanged Consent = 1 << iota
+	// Anew writes a file that has gone.
+	Anew
+	// OverReadOnly writes over a file that is marked read-only; it stays so marked.
+	OverReadOnly
+)
 
-// Load reads a job file. The error is one of the file system, or says that it is not
-// text; what is wrong inside the text is in the Document's Problems.
-func Load(path string) (Document, Mark, error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return Document{}, Mark{}, plainError(path, err)
-	}
-	if info.IsDir() {
-		return Document{}, Mark{}, fmt.Errorf("%s: read a folder, expected a job file", path)
-	}
-	if info.Size() > MaxBytes {
-		return Document{}, Mark{}, fmt.Errorf("%s: read %d bytes, expected a job file of at most %d", path, info.Size(), MaxBytes)
-	}
-	data, err := os.ReadFile(path)
-	if err != nil {
-		return Document{}, Mark{}, plainError(path, err)
-	}
-	if !utf8.Valid(data) || strings.IndexByte(string(data), 0) >= 0 {
-		return Document{}, Mark{}, fmt.Errorf("%s: read bytes that are not UTF-8 text, expected a job file; save it as UTF-8", path)
-	}
-	return Parse(string(data)), Mark{true, sha256.Sum256(data)}, nil
+// Everything agrees to all of it: for the program's own files.
+const Everything = OverChanged | Anew | OverReadOnly
+
+// Saved is what came of saving.
+type Saved struct {
+	// Mark is that of what is there now.
+	Mark Mark
+	// Lost says in words what could not be carried over from the old file, "" when
+	// nothing is: its other names (hard links), its owner, its attributes.
+	Lost string
 }
 
 // Save writes the text to the path, atomically: a reader, or a power cut, finds the
-// old file or the new one, never half of one. With check, the file must still be what
-// the mark says (or not be there, for the zero mark); else the error is ErrChanged
-// and nothing is written. It returns the mark of what is there now.
-func Save(path, text string, mark Mark, check bool) (Mark, error) {
-	target, err := filepath.EvalSymlinks(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		target = path
-	} else if err != nil {
-		return mark, plainError(path, err)
+// old file or the new one, never half of one. Without OverChanged the file must still be
+// what the mark says (or not be there, for the zero mark). A link is followed and stays;
+// mode, owner and attributes are those of the old file. The error is a *FileError; for
+// what Consent can allow, errors.Is finds ErrChanged, ErrGone or ErrReadOnly. When there
+// is an error nothing was written.
+func Save(path, text string, mark Mark, agreed Consent) (Saved, error) {
+	if err := CheckText(text); err != nil { // it could not be opened again
+		return Saved{}, &FileError{"nothing was written: " + err.Error(), path, err}
 	}
-	if check {
-		now, err := markOf(target)
-		if err != nil {
-			return mark, err
-		}
-		if now != mark {
-			return mark, fmt.Errorf("%s: %w", path, ErrChanged)
-		}
-	}
-	if err := replaceFile(target, []byte(text)); err != nil {
-		return mark, plainError(path, err)
-	}
-	return Mark{true, sha256.Sum256([]byte(text))}, nil
+	return Write(path, text, mark, agreed)
 }
 
-func markOf(path string) (Mark, error) {
-	data, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return Mark{}, nil
-	}
+// Write is Save for what is not a job, such as a winding card.
+func Write(path, text string, mark Mark, agreed Consent) (Saved, error) {
+	target, err := follow(path)
 	if err != nil {
-		return Mark{}, plainError(path, err)
+		return Saved{}, plainError(path, err)
 	}
-	return Mark{true, sha256.Sum256(data)}, nil
-}
-
-// plainError says what went wrong with a file without the name of a system call.
-func plainError(path string, err error) error {
+	old, err := os.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("%s: there is no such file", path)
-	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("%s: not allowed; check who owns the file and its folder", path)
+		old = nil
+		if mark.there && agreed&Anew == 0 {
+			if why := missing(target); strings.Contains(why, "no folder") {
+				return Saved{}, &FileError{why, path, err}
+			}
+			return Saved{}, &FileError{ErrGone.Error(), path, ErrGone}
+		}
+	case err != nil:
+		return Saved{}, plainError(path, err)
+	default:
+		if err := mayReplace(path, target, old, mark, agreed); err != nil {
+			return Saved{}, err
+		}
 	}
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		err = p.Err
+	Sweep(filepath.Dir(target))
+	lost, err := replace(target, []byte(text), old)
+	if err != nil {
+		return Saved{}, plainError(path, err)
 	}
-	return fmt.Errorf("%s: %w", path, err)
+	return Saved{MarkOf(text), lost}, nil
+}
+
+// mayReplace says why a file that is there must not be written over.
+func mayReplace(path, target string, old fs.FileInfo, mark Mark, agreed Consent) error {
+	if err := ordinary(path, old); err != nil {
+		return err
+	}
+	if agreed&OverChanged == 0 {
+		data, err := ReadRegular(target, MaxBytes)
+		if err != nil {
+			return plainError(path, err)
+		}
+		if MarkOf(string(data)) != mark {
+			return &FileError{ErrChanged.Error(), path, ErrChanged}
+		}
+	}
+	if agreed&OverReadOnly == 0 && !mayWrite(target, old) {
+		return &FileError{ErrReadOnly.Error(), path, ErrReadOnly}
+	}
+	return nil
+}
+
+// follow is where a path leads through links, also when nothing is there yet.
+func follow(path string) (string, error) {
+	if path == "" || strings.HasSuffix(path, string(filepath.Separator)) {
+		return "", &FileError{"read the name of a folder, expected a file name", path, ErrKind}
+	}
+	for range 40 {
+		info, err := lstat(path)
+		if err != nil || info.Mode()&fs.ModeSymlink == 0 {
+			return path, nil // whatever is wrong with it is found when it is used
+		}
+		to, err := os.Readlink(path)
+		if err != nil {
+			return "", err
+		}
+		if !filepath.IsAbs(to) {
+			// Through its folder's own links, as the system would go.
+			dir, err := filepath.EvalSymlinks(filepath.Dir(path))
+			if err != nil {
+				return "", err
+			}
+			to = filepath.Join(dir, to)
+		}
+		path = to
+	}
+	return "", &FileError{"the links go round in a circle", path, ErrKind}
 }

@@ -6,24 +6,25 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// keyText is the key of an expression with dots between its parts, and its place.
-func keyText(p *unstable.Parser, e *unstable.Node) (string, span) {
-	var parts []string
-	where := span{-1, 0}
+// keyParts is the key of an expression, part by part as the dots divide it; where all of
+// it stands, and where its last part does.
+func (r *reader) keyParts(e *unstable.Node) (parts []string, where, last span) {
+	where.from = -1
 	for it := e.Key(); it.Next(); {
 		n := it.Node()
 		parts = append(parts, string(n.Data))
+		last = span{r.base + int(n.Raw.Offset), r.base + int(n.Raw.Offset+n.Raw.Length)}
 		if where.from < 0 {
-			where.from = int(n.Raw.Offset)
+			where.from = last.from
 		}
-		where.to = int(n.Raw.Offset + n.Raw.Length)
 	}
-	return strings.Join(parts, "."), where
+	where.to = last.to
+	return parts, where, last
 }
 
 // valueSpan is where the value of a key stands.
-func valueSpan(text string, e *unstable.Node, key span) span {
-	from := key.to
+func (r *reader) valueSpan(e *unstable.Node, key span) span {
+	text, from := r.d.text, key.to
 	for from < len(text) && text[from] != '=' {
 		from++
 	}
@@ -31,14 +32,14 @@ func valueSpan(text string, e *unstable.Node, key span) span {
 	for from < len(text) && (text[from] == ' ' || text[from] == '\t') {
 		from++
 	}
-	to := int(e.Raw.Offset + e.Raw.Length)
+	to := r.base + int(e.Raw.Offset+e.Raw.Length)
 	if to <= from {
 		to = lineEnd(text, from)
 	}
-	for to > from && (text[to-1] == ' ' || text[to-1] == '\t' || text[to-1] == '\r' || text[to-1] == '\n') {
+	for to > from && strings.IndexByte(" \t\r\n", text[to-1]) >= 0 {
 		to--
 	}
-	return span{from, to}
+	return span{min(from, len(text)), to}
 }
 
 // typedText is a value as a person would type it in a form.
@@ -49,16 +50,35 @@ func typedText(v *unstable.Node, text string, s span) string {
 	case unstable.Integer, unstable.Float:
 		return strings.ReplaceAll(text[s.from:s.to], "_", "")
 	case unstable.Array:
-		return strings.Trim(text[s.from:s.to], "[] \n\t")
+		return strings.Trim(text[s.from:s.to], "[] \r\n\t")
 	default:
 		return text[s.from:s.to]
 	}
 }
 
-// lineEnd is the end of the line a byte is in, before its newline.
+// lineBegin is where the line a byte is in begins.
+func lineBegin(text string, at int) int {
+	return strings.LastIndexByte(text[:min(at, len(text))], '\n') + 1
+}
+
+// lineEnd is the end of the line a byte is in, before its newline (\n or \r\n).
 func lineEnd(text string, at int) int {
-	if n := strings.IndexByte(text[min(at, len(text)):], '\n'); n >= 0 {
-		return at + n
+	at = min(at, len(text))
+	n := strings.IndexByte(text[at:], '\n')
+	if n < 0 {
+		return len(text)
+	}
+	if n > 0 && text[at+n-1] == '\r' {
+		n--
+	}
+	return at + n
+}
+
+// nextLine is where the line behind that of a byte begins.
+func nextLine(text string, at int) int {
+	at = min(at, len(text))
+	if n := strings.IndexByte(text[at:], '\n'); n >= 0 {
+		return at + n + 1
 	}
 	return len(text)
 }

@@ -127,17 +127,22 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 		}
 	}
 	v := u.Base(q.value)
+	pm := u.BaseSpan(q.plusMinus)
 	switch {
+	case q.value == 0 && math.Signbit(q.value): // it would be shown as typed
+		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), "write 0, without a sign"}
 	case f.Kind == Whole && v != math.Trunc(v):
 		return quantity.Reading{}, &trouble{quote(typed), "a whole number", f.How}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.How}
+	case pm > f.Max-f.Min || math.IsInf(pm, 0) || (strings.HasSuffix(strings.TrimSpace(typed), "%") && q.plusMinus > math.Abs(q.value)):
+		return quantity.Reading{}, &trouble{quote(typed), "a ± that is no more than all there may be (" + f.Range(u) + "), or 100 %", "write what the reading may be off by"}
 	}
 	origin := quantity.Measured
 	if q.guessed {
 		origin = quantity.Guessed
 	}
-	return quantity.Reading{Value: v, PlusMinus: u.BaseSpan(q.plusMinus), Origin: origin}, nil
+	return quantity.Reading{Value: v, PlusMinus: pm, Origin: origin}, nil
 }
 
 func orPlain(name string) string {

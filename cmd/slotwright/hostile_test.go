@@ -1,0 +1,164 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+
+	"slotwright/winding/text"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// steers finds a character in an answer that would steer the terminal.
+func steers(answer string) bool {
+	return strings.ContainsFunc(answer, func(r rune) bool { return r != '\n' && r != '\t' && text.Steers(r) })
+}
+
+// Nothing that stands in a file, a file's name or a flag reaches the terminal as a control,
+// an escape or a change of direction; nor does it go into JSON bare.
+func TestNothingFromOutsideSteersTheTerminal(t *testing.T) {
+	dir := t.TempDir()
+	nasty := "\x1b]0;t\x07\u202e\u009b2J\u2066\U000e0041"
+	said := `\u001b]0;t\u0007\u202e\u009b2J\u2066\U000e0041`
+	texts := map[string]string{
+		"value.toml": "[machine]\nslots = \"" + said + "\"\n",
+		"raw.toml":   "[machine]\nslots = " + nasty + "\n" + nasty + "\n",
+		"key.toml":   "\"" + said + "\" = 1\n\"a\u202eb\" = 2\n",
+		"table.toml": "[\"" + said + "\"]\n[\"a\u202eb\"]\nx = 1\n",
+		"word.toml":  "[machine]\ncooling = \"" + said + "\"\n[[trial]]\ngauge = \"" + said + "\"\n",
+		"trial.toml": "name = \"" + said + "\"\nnotes = \"" + said + "\"\n[target]\nreference = \"" + said + "x\"\n[machine]\nslots = 36\npoles = 7\n[[trial]]\nname = \"" + said + "\"\nnote = \"" + said + "\"\nturns = 11\ngauge = \"18 AWG\"\n",
+	}
+	if runtime.GOOS != "windows" {
+		texts[nasty+"\nx.toml"] = "[machine]\nslots = 0\n"
+	}
+	for name, text := range texts {
+		path := filepath.Join(dir, name)
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o600))
+		for _, args := range [][]string{{"check"}, {"check", "--json"}, {"report"}, {"report", "--json"}, {"card"}, {"card", "--json"}, {"card", "--trial", nasty}, {"card", "--ascii"}, {"new"}, {"new", "--json"}} {
+			_, out, errs := command(append(args, path)...)
+			assert.Falsef(t, steers(out), "%q %v: %q", name, args, out)
+			assert.Falsef(t, steers(errs), "%q %v: %q", name, args, errs)
+			assert.NotEmpty(t, out+errs)
+			if strings.HasPrefix(out, "{") {
+				assert.True(t, json.Valid([]byte(out)))
+			}
+		}
+	}
+	for _, args := range [][]string{{nasty}, {nasty, nasty}, {"--" + nasty}, {"check", "none" + nasty}, {"new", filepath.Join("none", nasty)}, {"wire", nasty}, {"wire", "18", "--build", nasty},
+		{"wire", "18", "--equals", nasty}, {"wire", "18", "--temp", nasty}, {"layout", "--slots", nasty}, {"layout", "--kind", nasty}, {"help", nasty}, {"card", "--trial", nasty}} {
+		_, out, errs := command(args...)
+		assert.Falsef(t, steers(out+errs), "%q: %q %q", args, out, errs)
+		assert.NotEmpty(t, out+errs)
+	}
+	// What is in JSON is whole: it reads back as it was.
+	v := answer(t, "report", "--json", filepath.Join(dir, "trial.toml"))
+	assert.Equal(t, nasty, v["trials"].([]any)[0].(map[string]any)["name"])
+}
+
+// An answer that cannot be written is a failure, of every verb.
+func TestAnswersThatCannotBeWritten(t *testing.T) {
+	closed, err := os.Create(filepath.Join(t.TempDir(), "x"))
+	require.NoError(t, err)
+	require.NoError(t, closed.Close())
+	ways := map[string]*os.File{"closed": closed}
+	if full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0); err == nil {
+		defer full.Close()
+		ways["full"] = full
+	}
+	for way, to := range ways {
+		for _, args := range [][]string{{"report"}, {"report", "--json"}, {"card"}, {"card", "--json"}, {"wire", "18"}, {"wire", "18", "--json"}, {"layout", "--slots", "36", "--poles", "12", "--span", "3"},
+			{"check", "../../testdata/jobs/water.toml"}, {"check", "--json", "../../testdata/jobs/water.toml"}, {"help"}, {"help", "card"}, {"--help"}} {
+			var errs bytes.Buffer
+			code := run(context.Background(), args, streams{strings.NewReader(""), to, &errs})
+			assert.Equal(t, 1, code, "%s %v", way, args)
+			assert.Contains(t, errs.String(), "the answer could not be written: ", "%s %v", way, args)
+			assert.NotContains(t, errs.String(), "Try:", way)
+		}
+	}
+}
+
+// 0 fine, 1 a problem in the job or on the way, 2 bad usage.
+func TestExitCodes(t *testing.T) {
+	dir := t.TempDir()
+	t.Chdir(dir)
+	require.NoError(t, os.WriteFile("ab.toml", []byte("[machine]\nslots = 36\npoles = 7\n[target]\nreference = \"Zebra\"\n[[trial]]\nname = \"A\"\n"), 0o600))
+	lay := func(more ...string) []string {
+		return append([]string{"layout", "--slots", "36", "--poles", "12", "--span", "3"}, more...)
+	}
+	for _, c := range []struct {
+		code int
+		says string
+		args []string
+	}{
+		{0, `no trial "Zebra"`, []string{"check", "ab.toml"}},
+		{0, "TRIAL B", []string{"card", "--trial", "b"}},
+		{2, "expected one of A B", []string{"card", "--trial", "Z"}},
+		{2, "--circuits: read -1", lay("--circuits", "-1")},
+		{2, "--turns: read 0", lay("--turns", "0")},
+		{2, "--turns: read -3", lay("--turns", "-3")},
+		{1, "circuits: read 7", lay("--circuits", "7")},
+		{1, "span: read 40", []string{"layout", "--slots", "36", "--poles", "12", "--span", "40"}},
+		{2, `read "chekc", expected a verb`, []string{"chekc", "ab.toml"}},
+		{1, "there is no folder no;", []string{"new", filepath.Join("no", "such", "dir.toml")}},
+		{1, "expected a file name", []string{"new", ""}},
+		{1, "read a folder", []string{"new", "."}},
+		{1, "there is such a file already", []string{"new", "ab.toml"}},
+		{0, "slotwright ./-dash.toml", []string{"new", "--", "-dash.toml"}},
+		{0, "slotwright 'a b.toml'", []string{"new", "a b.toml"}},
+		{1, "there is no such file: none.toml", []string{"check", "none.toml"}},
+		{1, "read a folder", []string{"report", "."}},
+	} {
+		code, out, errs := command(c.args...)
+		assert.Equal(t, c.code, code, "%v: %s", c.args, errs)
+		assert.Contains(t, out+errs, c.says, "%v", c.args)
+	}
+}
+
+// One thing is one thing.
+func TestCheckCounts(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "x.toml")
+	require.NoError(t, os.WriteFile(path, []byte("[target]\nreference = \"Z\"\n[[trial]]\nname = \"A\"\n"), 0o600))
+	_, out, _ := command("check", path)
+	assert.Contains(t, out, "1 thing to look at")
+	require.NoError(t, os.WriteFile(path, []byte(strings.Repeat("word\n", 80)), 0o600))
+	code, _, errs := command("check", path)
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "30 more problems")
+	assert.Equal(t, 51, strings.Count(errs, "\n"))
+	_, out, _ = command("check", "--json", path)
+	assert.Contains(t, out, `"more_problems": 30`)
+	_, _, errs = command("report", path)
+	assert.Contains(t, errs, "and 79 more")
+}
+
+// FuzzArguments: whatever is typed behind the command is answered: with an exit code there
+// is, something said, and nothing in it that steers.
+func FuzzArguments(f *testing.F) {
+	f.Add("wire\x0018 AWG\x00--temp\x00120")
+	f.Add("layout\x00--slots\x0036\x00--poles\x0012\x00--span\x003\x00--circuits\x00-1")
+	f.Add("card\x00--trial\x00b\x00--ascii")
+	f.Add("check\x00\x1b[2J.toml")
+	f.Add("report\x00/dev/zero")
+	f.Fuzz(func(t *testing.T, line string) {
+		args := strings.Split(line, "\x00")
+		if strings.Contains(line, "new") && strings.ContainsAny(line, `/\`) {
+			return // it writes, and must not write but in the test's own folder
+		}
+		t.Chdir(t.TempDir())
+		t.Setenv("XDG_STATE_HOME", t.TempDir())
+		code, out, errs := command(args...)
+		if code < 0 || code > 2 || out+errs == "" || (code == 2) != strings.Contains(errs, "Try: ") {
+			t.Fatalf("%q: %d %q %q", args, code, out, errs)
+		}
+		if steers(out) || steers(errs) {
+			t.Fatalf("%q steers: %q %q", args, out, errs)
+		}
+	})
+}

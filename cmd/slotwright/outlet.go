@@ -1,0 +1,64 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"slotwright/winding/text"
+
+	"github.com/mattn/go-isatty"
+)
+
+// outlet is where a verb's answer goes. It is gathered and written at the end in one
+// piece: so a full disk is noticed, and nothing that was read from a file, a name or a flag
+// can steer the terminal.
+type outlet struct {
+	to   io.Writer
+	text bytes.Buffer
+}
+
+// Write gathers.
+func (o *outlet) Write(p []byte) (int, error) { return o.text.Write(p) }
+
+// flush writes what was gathered.
+func (o *outlet) flush() error {
+	defer o.text.Reset()
+	if o.text.Len() == 0 {
+		return nil
+	}
+	_, err := io.WriteString(o.to, harmless(o.text.String()))
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		err = p.Err
+	}
+	return err
+}
+
+// harmless is text whose characters all show, but for tabs and the ends of lines.
+func harmless(answer string) string {
+	lines := strings.Split(answer, "\n")
+	for i, l := range lines {
+		parts := strings.Split(l, "\t")
+		for k, p := range parts {
+			parts[k] = text.Visible(p)
+		}
+		lines[i] = strings.Join(parts, "\t")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// steersInJSON leaves the ends of lines between the values alone.
+func steersInJSON(r rune) bool { return r != '\n' && text.Steers(r) }
+
+// isTerminal reports whether a stream is one.
+func isTerminal(w any) bool {
+	if o, ok := w.(*outlet); ok {
+		w = o.to
+	}
+	f, ok := w.(*os.File)
+	return ok && (isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()))
+}

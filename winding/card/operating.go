@@ -1,0 +1,145 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+	"slotwright/winding/text"
+)
+
+// The columns of a table of conditions: three of them beside the label make 80.
+const (
+	conditionLabel = 26
+	conditionCell  = 18
+)
+
+// flow is one line of where the drive's watts go.
+type flow struct {
+	label string
+	dim   quantity.Dimension
+	of    func(*winding.Operating) float64
+}
+
+// flows are the lines, from the drive to the battery.
+var flows = []flow{
+	{"drive turns", quantity.RPM, func(o *winding.Operating) float64 { return o.DriveRPM }},
+	{"alternator turns", quantity.RPM, func(o *winding.Operating) float64 { return o.RPM }},
+	{"taken of the drive", quantity.Watts, func(o *winding.Operating) float64 { return o.DriveWatts }},
+	{"  lost in between", quantity.Watts, func(o *winding.Operating) float64 { return o.BeltWatts }},
+	{"  iron and drag", quantity.Watts, func(o *winding.Operating) float64 { return o.IronWatts }},
+	{"  copper", quantity.Watts, func(o *winding.Operating) float64 { return o.CopperWatts }},
+	{"  diodes", quantity.Watts, func(o *winding.Operating) float64 { return o.DiodeWatts }},
+	{"  cable", quantity.Watts, func(o *winding.Operating) float64 { return o.CableWatts }},
+	{"  the rotor's field", quantity.Watts, func(o *winding.Operating) float64 { return o.FieldWatts }},
+	{"net into the battery", quantity.Watts, func(o *winding.Operating) float64 { return o.NetWatts }},
+	{"net amps", quantity.Amps, func(o *winding.Operating) float64 { return o.NetAmps }},
+	{"  battery empty", quantity.Amps, func(o *winding.Operating) float64 { return o.EmptyAmps }},
+	{"  battery nearly full", quantity.Amps, func(o *winding.Operating) float64 { return o.FullAmps }},
+	{"bridge amps", quantity.Amps, func(o *winding.Operating) float64 { return o.AmpsDC }},
+}
+
+// operating is where a trial and its drive come to terms, and where the watts go.
+func (w *writer) operating(t *winding.TrialOutcome) {
+	w.gap()
+	list := w.ownConditions(t)
+	if len(list) == 0 {
+		w.say(2, notKnown(w.whyNotOperating(t)))
+		return
+	}
+	w.say(2, "Where it really runs, the battery taking charge at "+w.machineText("battery_charging_v")+":")
+	w.gap()
+	heads := make([]string, len(list))
+	for i, o := range list {
+		heads[i] = w.condition(o).Label
+	}
+	w.across("", heads)
+	for _, f := range flows {
+		w.flow(f, list)
+	}
+	w.windingRow(t, list)
+	for _, c := range w.o.Machine.Conditions {
+		if c.Same != "" {
+			w.say(2, fmt.Sprintf("At its %s speed (%s) it comes to the same as at its %s one: the drive gives all it can.", c.Name, c.Label, c.Same))
+		}
+	}
+	w.gap()
+}
+
+// ownConditions are those that do not come to the same as another.
+func (w *writer) ownConditions(t *winding.TrialOutcome) []*winding.Operating {
+	var list []*winding.Operating
+	for i := range t.Operating {
+		if o := &t.Operating[i]; w.condition(o).Same == "" {
+			list = append(list, o)
+		}
+	}
+	return list
+}
+
+// condition is the state of the drive that a trial is in.
+func (w *writer) condition(o *winding.Operating) winding.Condition {
+	for _, c := range w.o.Machine.Conditions {
+		if c.Name == o.Condition {
+			return c
+		}
+	}
+	return winding.Condition{Name: o.Condition, Label: o.Condition}
+}
+
+func (w *writer) whyNotOperating(t *winding.TrialOutcome) string {
+	if t.NoCharging != "" {
+		return t.NoCharging
+	}
+	return t.AmpsUsual.Why
+}
+
+// flow is one line; one that is nothing in every condition is left out.
+func (w *writer) flow(f flow, list []*winding.Operating) {
+	cells, any := make([]string, len(list)), false
+	for i, o := range list {
+		v := f.of(o)
+		cells[i], any = quantity.File.Value(v, f.dim[0], 3), any || v != 0
+	}
+	if any {
+		w.across(strings.TrimRight(f.label+", "+f.dim[0].Name, ", "), cells)
+	}
+}
+
+// windingRow is what the winding comes to in each condition.
+func (w *writer) windingRow(t *winding.TrialOutcome, list []*winding.Operating) {
+	of := map[string]quantity.Figure{"slow": t.HotSlowC, "usual": t.HotUsualC, "top": t.HotTopC}
+	u := w.opt.Units.For(quantity.Celsius)
+	cells := make([]string, len(list))
+	for i, o := range list {
+		switch c := of[o.Condition]; {
+		case o.TooHot:
+			cells[i] = "TOO HOT"
+		case !c.Known():
+			cells[i] = "-"
+		default:
+			cells[i] = c.Text(u, 3)
+		}
+	}
+	w.across("winding, "+u.Name, cells)
+}
+
+// across sets a label and a cell for each condition.
+func (w *writer) across(label string, cells []string) {
+	line := text.Pad(w.clean("  "+label), conditionLabel)
+	for _, c := range cells {
+		line += text.PadLeft(w.clean(c), conditionCell)
+	}
+	w.raw(line)
+}
+
+// allOperating is that of every trial.
+func (w *writer) allOperating() {
+	w.section("WHERE EACH TRIAL REALLY RUNS")
+	for i := range w.o.Trials {
+		w.heading("Trial " + w.o.Trials[i].Name)
+		w.operating(&w.o.Trials[i])
+	}
+	w.ifNoTrials()
+}

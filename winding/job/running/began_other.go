@@ -1,0 +1,6 @@
+//go:build !linux && !darwin && !windows
+
+package running
+
+// began tells only whether a process is alive: there is no common way to ask when it began.
+func began(pid int) (token string, alive bool) { return "", exists(pid) }

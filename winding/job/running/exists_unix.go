@@ -1,0 +1,11 @@
+//go:build !windows
+
+package running
+
+import "golang.org/x/sys/unix"
+
+// exists reports whether there is a process of this number, ours or another's.
+func exists(pid int) bool {
+	err := unix.Kill(pid, 0)
+	return pid > 0 && (err == nil || err == unix.EPERM)
+}

@@ -1,0 +1,112 @@
+package winding
+
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// # The ladder
+//
+// Thick-few to thin-many in one table: every size of a trial's wire standard, from the
+// thickest of which one turn fits to the thinnest that a hand still winds, each with as many
+// turns as fill the slot, connection, strands and circuits kept. It is the table that people
+// make on paper before they choose; each rung is worked out like a trial, but for the curve
+// and the ±.
+//
+// Cost: a torque curve and three conditions a rung, one or two milliseconds; some twenty
+// rungs. So it is asked for, not part of the outcome.
+
+// Rung is one winding of the ladder.
+type Rung struct {
+	Trial job.Trial
+	TrialOutcome
+	// Present marks the rung of the trial's own wire.
+	Present bool
+	// Meets says that it begins to charge at the slow speed or below, breaks no limit
+	// anywhere in what the drive can do, and brings the amps wanted, where some are.
+	Meets bool
+	// BestSlow, BestUsual, BestTop and BestYear mark the most net amps in each condition
+	// and the most energy in a year, among the rungs that stay within their limits.
+	BestSlow, BestUsual, BestTop, BestYear bool
+}
+
+// The thinnest wire of a ladder, bare, and the most rungs; thinner wire breaks in the hand
+// (common practice, no source).
+const (
+	thinnestMM = 0.20
+	mostRungs  = 40
+)
+
+// Ladder is the full slots of a trial's wire standard, thickest first. It is empty when
+// there is no such trial, no wire, no measured slot, or the wire is of two sizes.
+func (b *Bench) Ladder(trial int) []Rung {
+	t, ok := b.trial(trial)
+	if !ok || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 {
+		return nil
+	}
+	thick := t
+	for range mostRungs {
+		g, ok := thick.Gauge.ThickerIn(t.Build)
+		if !ok || b.full(withGauge(t, g)).Turns.Value < 1 {
+			break
+		}
+		thick.Gauge = g
+	}
+	var list []Rung
+	for g, more := thick.Gauge, true; more && len(list) < mostRungs && g.BareMM(t.Build) >= thinnestMM; g, more = g.ThinnerIn(t.Build) {
+		if full := b.full(withGauge(t, g)); full.Turns.Value >= 1 {
+			list = append(list, Rung{Trial: full, TrialOutcome: b.bare(full), Present: g.String() == t.Gauge.String()})
+		}
+	}
+	b.markBest(list)
+	return list
+}
+
+// full is a trial with as many turns as fit; none where the slot is not known.
+func (b *Bench) full(t job.Trial) job.Trial {
+	w := b.layouts.candidate(t)
+	t.Turns = quantity.Reading{Value: b.room.fit(&w).TurnsThatFit.Value, Origin: quantity.Derived}
+	return t
+}
+
+// bare is a trial worked out without its curve and without ±.
+func (b *Bench) bare(t job.Trial) TrialOutcome {
+	o := b.Static(t)
+	r, why := b.charger(t, &o)
+	if r == nil {
+		o.notRun(why)
+		return o
+	}
+	b.meet(r, &o)
+	o.readHeat(b)
+	return o
+}
+
+// markBest fills in what meets the job and what is best for each aim.
+func (b *Bench) markBest(list []Rung) {
+	within := func(r *Rung) bool {
+		cool := !b.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= b.air.meanC
+		return cool && (!r.LimitAmps.Known() || !r.MostAmps.Known() || r.MostAmps.Value <= r.LimitAmps.Value*1.005)
+	}
+	for i := range list {
+		r := &list[i]
+		late := b.drive.kind != "wind" && b.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > b.speeds.slow.Value
+		wanted := b.job.Target.Amps
+		r.Meets = within(r) && !late && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= wanted.Or(0)
+	}
+	best := func(of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
+		top := -1
+		for i := range list {
+			if f := of(&list[i]); within(&list[i]) && f.Known() && f.Value > 0 && (top < 0 || f.Value > of(&list[top]).Value) {
+				top = i
+			}
+		}
+		if top >= 0 {
+			*mark(&list[top]) = true
+		}
+	}
+	best(func(r *Rung) quantity.Figure { return r.AmpsSlow }, func(r *Rung) *bool { return &r.BestSlow })
+	best(func(r *Rung) quantity.Figure { return r.AmpsUsual }, func(r *Rung) *bool { return &r.BestUsual })
+	best(func(r *Rung) quantity.Figure { return r.AmpsTop }, func(r *Rung) *bool { return &r.BestTop })
+	best(func(r *Rung) quantity.Figure { return r.YearKWh }, func(r *Rung) *bool { return &r.BestYear })
+}

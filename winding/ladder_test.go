@@ -1,0 +1,72 @@
+package winding_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// A rung is what a trial of that wire and those turns would be: every figure that both have.
+func TestRungsAreTrials(t *testing.T) {
+	for _, j := range []job.Job{job.Example().Job(), load(t, "wind-good.toml"), load(t, "engine.toml"), load(t, "fixed.toml")} {
+		rungs := winding.Prepare(j).Ladder(0)
+		require.NotEmpty(t, rungs)
+		for i, r := range rungs {
+			if i%4 != 0 && !r.Present {
+				continue
+			}
+			k := j
+			k.Trials = []job.Trial{r.Trial}
+			a := winding.Evaluate(k).Trials[0]
+			for _, f := range winding.Outputs() {
+				if f.Group != "Fit" && f.Group != "Amps" && f.Group != "Limits" && f.ID != "cut_in_rpm" && f.ID != "year_kwh" ||
+					f.ID == "target_rpm" || f.ID == "cross_reference_rpm" || f.ID == "limit_rpm" || f.ID == "most_wires_that_pack" {
+					continue // these need the curve, another trial, or a search
+				}
+				mine, theirs := f.Of(&r.TrialOutcome), f.Of(&a)
+				require.Equal(t, theirs.Known(), mine.Known(), "%s of %s", f.ID, r.Wire)
+				if mine.Known() {
+					assert.InDelta(t, theirs.Value, mine.Value, 1e-9*max(1, theirs.Value), "%s of %s", f.ID, r.Wire)
+				}
+			}
+		}
+	}
+}
+
+// Thickest and fewest first; every slot is full, so that one turn more would not go in; the
+// trial's own wire is one of them.
+func TestTheLadderFillsTheSlot(t *testing.T) {
+	j := job.Example().Job()
+	rungs := winding.Prepare(j).Ladder(1)
+	require.Greater(t, len(rungs), 10)
+	present, best := 0, 0
+	for i, r := range rungs {
+		assert.LessOrEqual(t, r.WireFill.Value, r.FillLimit.Value)
+		assert.Greater(t, r.WireFill.Value*(r.Turns.Value+1)/r.Turns.Value, r.FillLimit.Value, "one more goes in: %s", r.Wire)
+		if i > 0 {
+			assert.Less(t, r.BareMM.Value, rungs[i-1].BareMM.Value)
+			assert.GreaterOrEqual(t, r.Turns.Value, rungs[i-1].Turns.Value)
+		}
+		if r.Present {
+			present++
+		}
+		if r.BestUsual {
+			best++
+			for _, other := range rungs {
+				if other.Meets {
+					assert.GreaterOrEqual(t, r.AmpsUsual.Value, other.AmpsUsual.Value)
+				}
+			}
+		}
+	}
+	assert.Equal(t, 1, present)
+	assert.Equal(t, 1, best)
+	assert.Nil(t, winding.Prepare(j).Ladder(9))
+	j.Slot.AreaMM2 = quantity.Reading{}
+	assert.Empty(t, winding.Prepare(j).Ladder(0), "no slot, no ladder")
+}

@@ -1,0 +1,120 @@
+package readings
+
+import (
+	"math"
+
+	"slotwright/winding/charge"
+)
+
+// # The winding that the readings are fitted with
+//
+// A sine EMF in proportion to speed, behind ohms and one inductance a phase, on the exact
+// bridge of package charge. Iron that fills makes the inductance depend on the current, and
+// the bridge knows only fixed ones; so the inductance is lumped at the rms phase current i
+// that it leads to,
+//
+//	L(i) = Lref·(1 + a·(i/iref - 1)),  not under Lref/10
+//
+// with iref the short-circuit current where one was read, else the phase current of the
+// strongest loaded reading. a below 0 is an inductance that falls with current, above 0 one
+// that grows: iron that the field alone fills is emptied by the armature.
+//
+// L(i) makes a current and the current an L. With a below 0 more than one current can agree
+// with itself; a machine run up from rest comes to the lowest. settle climbs from the current
+// of L(0) by fifths until the current is more than its own inductance lets through, and finds
+// the place between by false position: some ten solutions of the bridge, 0.1 ms.
+//
+// Where it ends. Saliency, harmonics and the iron's loss are in k, L and a as far as they go
+// in there. The current is taken as in step with nothing: the d and q axes fill alike.
+
+// model is a winding by its numbers.
+type model struct {
+	Machine
+	ohms float64
+	perK float64 // V rms of a phase for each rpm
+	// henries at a phase current of ref, A rms, and the share fall by which it changes over
+	// the next ref: L(i) = henries·(1 + fall·(i/ref - 1)), not under leastShare of henries.
+	henries, ref, fall float64
+}
+
+// leastShare keeps the inductance above 0.
+const leastShare = 0.1
+
+// henriesAt is the inductance at a phase current, A rms.
+func (m model) henriesAt(amps float64) float64 {
+	return m.henries * max(leastShare, 1+m.fall*(amps/m.ref-1))
+}
+
+// settle finds the lowest phase current that agrees with the inductance it makes: the one
+// that a machine brought up from rest comes to. flow is the current for an inductance.
+func (m model) settle(flow func(henries float64) float64) float64 {
+	over := func(i float64) float64 { return flow(m.henriesAt(i)) - i }
+	low, high := 0.0, flow(m.henriesAt(0))
+	if high <= 0 {
+		return 0
+	}
+	atLow, atHigh := high, over(high)
+	for n := 0; atHigh > 0; n++ {
+		if n == 60 {
+			return high
+		}
+		low, atLow = high, atHigh
+		high *= 1.2
+		atHigh = over(high)
+	}
+	return zero(over, low, high, atLow, atHigh)
+}
+
+// zero is where a function changes its sign between two places (the Illinois variant of
+// false position).
+func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
+	side := 0
+	for range 100 {
+		mid := (low*atHigh - high*atLow) / (atHigh - atLow)
+		at := f(mid)
+		if math.Abs(high-low) <= 1e-9*math.Abs(high) || at == 0 || math.Abs(at) <= 1e-9*math.Abs(mid) {
+			return mid
+		}
+		if at > 0 {
+			low, atLow = mid, at
+			if side == 1 {
+				atHigh /= 2
+			}
+			side = 1
+		} else {
+			high, atHigh = mid, at
+			if side == -1 {
+				atLow /= 2
+			}
+			side = -1
+		}
+	}
+	return (low + high) / 2
+}
+
+// into is the steady state at a speed on a load; nothing flows where it cannot be solved.
+func (m model) into(rpm float64, l charge.Load) charge.Point {
+	solve := func(henries float64) charge.Point { return m.bridge(rpm, l, henries) }
+	i := m.settle(func(henries float64) float64 { return solve(henries).PhaseAmpsRMS })
+	return solve(m.henriesAt(i))
+}
+
+// bridge is the exact circuit with a fixed inductance.
+func (m model) bridge(rpm float64, l charge.Load, henries float64) charge.Point {
+	s := charge.Source{
+		EMFPeak: math.Sqrt2 * m.perK * rpm, Hertz: m.hertz(rpm), Ohms: m.ohms, Henries: henries,
+		Phases: m.Phases, Delta: m.Delta,
+	}
+	p, _ := charge.Solve(s, l)
+	return p
+}
+
+// short is the phase current, A rms, with all leads joined.
+func (m model) short(rpm float64) float64 {
+	return m.settle(func(henries float64) float64 { return m.joined(rpm, henries) })
+}
+
+// joined is the same with a fixed inductance.
+func (m model) joined(rpm, henries float64) float64 {
+	return m.perK * rpm / math.Hypot(m.ohms, 2*math.Pi*m.hertz(rpm)*henries)
+}

@@ -1,0 +1,201 @@
+package readings
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"slotwright/winding/field"
+)
+
+// problem is the readings of one machine, ready to be fitted.
+type problem struct {
+	m     Machine
+	reads []Reading
+	share []float64 // of each reading's EMF in that at the machine's field current
+	sigma []float64 // one standard deviation of each residual
+	ref   float64   // phase amps rms at which the inductance is given
+	aside []Checked
+}
+
+// coverage is standard deviations in a ± that holds 95 times of 100.
+const coverage = 1.96
+
+// prepare completes the readings, sets aside what cannot be used and finds the scale of the
+// current.
+func prepare(m Machine, given []Reading) (*problem, error) {
+	p := &problem{m: m}
+	most := 0.0
+	for _, r := range given {
+		if r.Kind == Loaded || r.Kind == Plate {
+			most = max(most, r.Amps)
+		}
+	}
+	p.fieldCurrent(given)
+	share := p.shares(given)
+	for _, r := range given {
+		if r.Kind == Began && r.Amps == 0 {
+			r.Amps = firstSight * most
+		}
+		at, why := share(r)
+		if r.Kind == Began && r.Amps == 0 {
+			why = "nobody says how many amps were seen, and there is no plate to take 1 % of"
+		}
+		if why != "" {
+			p.aside = append(p.aside, Checked{Reading: r, Aside: why})
+			continue
+		}
+		p.reads, p.share = append(p.reads, r), append(p.share, at)
+	}
+	p.scale(most)
+	if !slices.ContainsFunc(p.reads, func(r Reading) bool { return r.spin() || r.loaded() }) {
+		return nil, fmt.Errorf("%w: nothing says what volts it makes; give spin-up volts at a known rpm, or amps into a battery", ErrReadings)
+	}
+	return p, nil
+}
+
+// scale finds the current at which the inductance is given: the strongest short circuit, else
+// the strongest load. A lead of three phases into a held voltage carries 0.741 of the direct
+// current (rms), the one of a single phase about 1.1 of it. 1 A where there is neither: a
+// then means nothing.
+func (p *problem) scale(most float64) {
+	p.ref = most * 0.741 * p.m.phasePerLine()
+	if p.m.Phases == 1 {
+		p.ref = most * 1.1
+	}
+	short := 0.0
+	for _, r := range p.reads {
+		if r.Kind == Short {
+			short = max(short, r.Amps*p.m.phasePerLine())
+		}
+	}
+	if short > 0 || p.ref == 0 {
+		p.ref = short
+	}
+	if p.ref == 0 {
+		p.ref = 1
+	}
+}
+
+// fieldCurrent settles which field current the answer is for: as given, else that of the
+// strongest load or short circuit, else the highest of the spin-up readings.
+func (p *problem) fieldCurrent(given []Reading) {
+	if p.m.FieldAmps > 0 {
+		return
+	}
+	most := 0.0
+	for _, r := range given {
+		switch {
+		case r.FieldAmps == 0:
+		case r.spin() && most == 0:
+			p.m.FieldAmps = max(p.m.FieldAmps, r.FieldAmps)
+		case !r.spin() && r.Amps > most:
+			most, p.m.FieldAmps = r.Amps, r.FieldAmps
+		}
+	}
+}
+
+// sameField is how near two field currents must be to be taken as one, a fraction.
+const sameField = 0.03
+
+// shares says how the EMF of a reading stands to that at the machine's field current: by the
+// magnetisation curve through the spin-up readings, where they are at several.
+func (p *problem) shares(given []Reading) func(Reading) (share float64, aside string) {
+	var flux []field.Reading
+	for _, r := range given {
+		if r.spin() && r.FieldAmps > 0 {
+			flux = append(flux, field.Reading{Amps: r.FieldAmps, Flux: r.emf(p.m) / r.RPM})
+		}
+	}
+	curve, err := field.Fit(flux)
+	return func(r Reading) (float64, string) {
+		switch {
+		case r.Kind == Bridge, r.FieldAmps == 0, p.m.FieldAmps == 0, math.Abs(r.FieldAmps/p.m.FieldAmps-1) <= sameField:
+			return 1, ""
+		case err != nil || len(field.Currents(flux)) < 2:
+			return 0, fmt.Sprintf("taken at %g A of field, the answer is for %g A: needs spin-up volts at both", r.FieldAmps, p.m.FieldAmps)
+		}
+		return curve.At(r.FieldAmps) / curve.At(p.m.FieldAmps), ""
+	}
+}
+
+// at is the model of a point.
+func (p *problem) at(x point) model {
+	return model{Machine: p.m, ohms: p.m.Ohms, perK: math.Exp(x[0]), henries: math.Exp(x[1]), ref: p.ref, fall: x[2]}
+}
+
+// shows is what a reading would have shown on a model, in the reading's own measure.
+func (p *problem) shows(m model, n int) float64 {
+	r := p.reads[n]
+	if r.Ohms > 0 {
+		m.ohms = r.Ohms
+	}
+	m.perK *= p.share[n]
+	switch r.Kind {
+	case SpinUp:
+		return m.perK * r.RPM * p.m.linePerPhase()
+	case SpinUpDC:
+		return math.Sqrt2*m.perK*r.RPM*p.m.linePerPhase() - 2*p.m.DiodeVolts
+	case Bridge:
+		return m.henries
+	case Short:
+		// With the inductance of the amps that were read: the current is known here, so
+		// nothing has to settle.
+		return m.joined(r.RPM, m.henriesAt(r.Amps*p.m.phasePerLine())) / p.m.phasePerLine()
+	}
+	return m.into(r.RPM, p.m.load(r.Volts)).DCAmps
+}
+
+// residual is how far a model is from a reading, as a share of it. Amps behind the bridge are
+// compared by their roots: just above cut-in they grow with the square of the EMF.
+func (p *problem) residual(m model, n int) float64 {
+	r, got := p.reads[n], p.shows(m, n)
+	switch r.Kind {
+	case SpinUp:
+		return math.Log(got / r.Volts)
+	case SpinUpDC:
+		return math.Log((got + 2*p.m.DiodeVolts) / (r.Volts + 2*p.m.DiodeVolts))
+	case Bridge:
+		return math.Log(got / r.Henries)
+	case Short:
+		return math.Log(got / r.Amps)
+	}
+	return 2 * (math.Sqrt(got/r.Amps) - 1)
+}
+
+// residuals are in standard deviations; the last is what is expected of a.
+func (p *problem) residuals(x point) []float64 {
+	m := p.at(x)
+	rs := make([]float64, 0, len(p.reads)+1)
+	for n := range p.reads {
+		rs = append(rs, p.residual(m, n)/p.sigma[n])
+	}
+	usual, doubt := p.m.usualFall()
+	return append(rs, (x[2]-usual)/doubt)
+}
+
+// mostSlope keeps a reading from losing its weight by a fit that puts it at cut-in.
+const mostSlope = 60
+
+// weigh finds the standard deviations. An error of speed, battery volts or diode drop works
+// like one of the EMF, and that counts in the amps by the slope that they have there.
+func (p *problem) weigh(x point) {
+	p.sigma = make([]float64, len(p.reads))
+	m := p.at(x)
+	for n, r := range p.reads {
+		own, slope := r.off(), 1.0
+		volts := 0.0
+		if r.loaded() {
+			more := m
+			more.perK *= 1.01
+			slope = min(max(1, (p.residual(more, n)-p.residual(m, n))/0.01), mostSlope)
+			volts = math.Hypot(battery, 2*diodeVolts/max(r.Volts, 1))
+		}
+		if r.Kind == Began {
+			own *= slope
+		}
+		p.sigma[n] = math.Sqrt(sq(own)+sq(slope*tachometer)+sq(slope*volts)) / coverage
+	}
+}
+
+func sq(v float64) float64 { return v * v }

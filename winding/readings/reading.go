@@ -1,0 +1,119 @@
+package readings
+
+import (
+	"fmt"
+	"math"
+)
+
+// Kind says what was read.
+type Kind string
+
+// The kinds of reading.
+const (
+	// SpinUp is volts with the leads open: Volts rms between leads.
+	SpinUp Kind = "spin-up volts"
+	// SpinUpDC is volts behind the bridge with nothing on it but a meter (and a capacitor, if
+	// any): Volts is the peak between leads less two diodes that carry next to nothing.
+	SpinUpDC Kind = "spin-up volts behind the bridge"
+	// Short is Amps rms in a lead with all leads joined.
+	Short Kind = "short circuit"
+	// Loaded is Amps DC into a battery, Volts at the bridge's output while they flow.
+	Loaded Kind = "amps into a battery"
+	// Plate is Loaded as the machine's plate has it.
+	Plate Kind = "the plate"
+	// Began is the speed at which charging was seen to begin into a battery of Volts. Amps is
+	// what was seen there; 0 takes 1 % of the plate's, or of the most that was read.
+	Began Kind = "began to charge"
+	// Bridge is Henries of one phase, from an inductance bridge at a standstill.
+	Bridge Kind = "inductance bridge"
+)
+
+// Reading is one thing read of the old winding.
+type Reading struct {
+	Kind Kind
+	RPM  float64 // above 0 to 1e6; not looked at for Bridge
+	// Volts and Amps are as the kind has them, above 0 to 1e6.
+	Volts, Amps float64
+	Henries     float64 // for Bridge, above 0 to 1e3
+	// FieldAmps is what a wound rotor had; 0 where it has magnets or nobody looked.
+	FieldAmps float64
+	// Ohms is of a phase when this was read, 0 that of the machine: a winding under load is
+	// warm, and copper has 0.39 % more a kelvin.
+	Ohms float64
+	// PlusMinus is how far the reading may be off 95 times of 100, a fraction of its volts, amps
+	// or henries; for Began of its speed. 0 takes what such meters have; see Usual.
+	PlusMinus float64
+}
+
+// Usual is how far a reading of a kind may be off where nothing is said, a fraction
+// (common practice, no source).
+func Usual(k Kind) float64 {
+	switch k {
+	case Short:
+		return 0.02
+	case Plate:
+		return 0.06
+	case Began:
+		return 0.04
+	case Bridge:
+		return 0.5
+	default:
+		return 0.015
+	}
+}
+
+const (
+	// tachometer and battery are how far speed and volts of a loaded reading may be off.
+	tachometer, battery = 0.005, 0.008
+	// diodeVolts is how far the drop of a diode may be off, V.
+	diodeVolts = 0.1
+	// firstSight is the share of the plate's amps at which a person sees charging begin.
+	firstSight = 0.01
+)
+
+// loaded reports whether the reading is of amps through the bridge.
+func (r Reading) loaded() bool { return r.Kind == Loaded || r.Kind == Plate || r.Kind == Began }
+
+// spin reports whether the reading is of the EMF itself.
+func (r Reading) spin() bool { return r.Kind == SpinUp || r.Kind == SpinUpDC }
+
+// off is the reading's ±, as given or as usual.
+func (r Reading) off() float64 {
+	if r.PlusMinus > 0 {
+		return r.PlusMinus
+	}
+	return Usual(r.Kind)
+}
+
+// emf is the volts rms of a phase that a spin-up reading speaks of.
+func (r Reading) emf(m Machine) float64 {
+	if r.Kind == SpinUpDC {
+		return m.cutIn(r.Volts)
+	}
+	return r.Volts / m.linePerPhase()
+}
+
+// check says what is missing from a reading, or nil; n is its place in the list, from 0.
+func (r Reading) check(n int) error {
+	needs := map[Kind][3]bool{ // rpm, volts, amps
+		SpinUp: {true, true, false}, SpinUpDC: {true, true, false}, Short: {true, false, true},
+		Loaded: {true, true, true}, Plate: {true, true, true}, Began: {true, true, false}, Bridge: {},
+	}
+	need, ok := needs[r.Kind]
+	if !ok {
+		return fmt.Errorf("%w: reading %d is of kind %q, which is not known", ErrReadings, n+1, r.Kind)
+	}
+	for i, v := range []float64{r.RPM, r.Volts, r.Amps} {
+		name := []string{"rpm", "volts", "amps"}[i]
+		if need[i] && !within(v, math.SmallestNonzeroFloat64, 1e6) || !within(v, 0, 1e6) {
+			return fmt.Errorf("%w: reading %d (%s) has %g %s; give them, above 0 to a million", ErrReadings, n+1, r.Kind, v, name)
+		}
+	}
+	if r.Kind == Bridge && !within(r.Henries, math.SmallestNonzeroFloat64, 1e3) {
+		return fmt.Errorf("%w: reading %d (%s) has %g henries; give them, above 0", ErrReadings, n+1, r.Kind, r.Henries)
+	}
+	if !within(r.PlusMinus, 0, 10) || !within(r.Ohms, 0, 1e6) || !within(r.FieldAmps, 0, 1e6) {
+		return fmt.Errorf("%w: reading %d (%s) has ±%g, %g ohms and %g A of field; none of them is below 0", ErrReadings, n+1, r.Kind, r.PlusMinus, r.Ohms, r.FieldAmps)
+	}
+	return nil
+}

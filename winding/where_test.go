@@ -1,0 +1,354 @@
+package winding_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// The order of the trials by the rows that a person reads is the order by what the drive
+// makes of them: a year's energy in wind, all that the drive can give elsewhere.
+func TestRowsAndBalanceAgreeOnTheOrder(t *testing.T) {
+	for _, name := range []string{"pedals", "wind-trap", "water", "engine"} {
+		o := winding.Evaluate(load(t, name+".toml"))
+		require.Len(t, o.Trials, 2, name)
+		a, b := &o.Trials[0], &o.Trials[1]
+		byRow := a.AmpsUsual.Value - b.AmpsUsual.Value
+		byBalance := a.RunAmps.Value - b.RunAmps.Value
+		if a.YearKWh.Known() {
+			byBalance = a.YearKWh.Value - b.YearKWh.Value
+		}
+		if a.RunAmps.Known() || a.YearKWh.Known() {
+			assert.Positive(t, byRow*byBalance, "%s: %v A by the rows, %v by the balance", name, byRow, byBalance)
+		}
+	}
+	// In a good wind job the mean wind and the year may part: light wind favours B, strong A. Both
+	// are rows, and the year is what the mean wind does not say.
+	o := winding.Evaluate(load(t, "wind-good.toml"))
+	assert.Greater(t, o.Trials[0].YearKWh.Value, o.Trials[1].YearKWh.Value)
+	assert.Greater(t, o.Trials[0].AmpsTop.Value, o.Trials[1].AmpsTop.Value)
+}
+
+// No row promises what the drive does not have: 110 W of a rider, less chain and losses.
+func TestNoMoreThanTheDriveGives(t *testing.T) {
+	o := winding.Evaluate(load(t, "pedals.toml"))
+	for _, a := range o.Trials {
+		for _, p := range a.Operating {
+			assert.LessOrEqual(t, p.DriveWatts, 110*1.001, "%s %s", a.Name, p.Condition)
+			assert.Less(t, p.NetWatts, p.DriveWatts)
+			sum := p.NetWatts + p.FieldWatts + p.CopperWatts + p.DiodeWatts + p.IronWatts + p.CableWatts + p.BeltWatts
+			assert.InDelta(t, p.DriveWatts, sum, 1e-6*p.DriveWatts+1e-9, "every watt is somewhere")
+		}
+	}
+}
+
+// Torque given and torque taken agree to 1e-6 wherever drive and alternator find their speed.
+func TestTorquesBalance(t *testing.T) {
+	for _, name := range []string{"pedals", "water"} {
+		j := load(t, name+".toml")
+		for _, a := range winding.Evaluate(j).Trials {
+			p := a.Operating[1]
+			x, u, w, free := p.DriveRPM, j.Drive.UsualRPM.Value, j.Drive.Watts.Value, j.Drive.TopRPM.Value
+			given := w / u * x * (2 - x/u)
+			if x > u {
+				given = w / u * x * (free - x) / (free - u)
+			}
+			assert.InEpsilon(t, given, p.DriveWatts, 2e-5, "%s %s at %.2f rpm", name, a.Name, x)
+		}
+	}
+}
+
+// The fuse carries the most that flows, the winding still cold and the battery empty; and the
+// cable has to stand more than the fuse.
+func TestFuseAndCable(t *testing.T) {
+	j := load(t, "wind-good.toml")
+	o := winding.Evaluate(j)
+	most := math.Max(o.Trials[0].MostAmps.Value, o.Trials[1].MostAmps.Value)
+	assert.InEpsilon(t, 31.6, most, 0.02, "worked outside: testdata/balance/out_most.csv, cold, at rest")
+	assert.Equal(t, 40.0, o.Machine.FuseAmps.Value, "the next size from 1.25 times that")
+	j.Battery.CableMM2 = quantity.Known(1.5)
+	o = winding.Evaluate(j)
+	f := finding(&o, "battery.cable_area")
+	require.NotNil(t, f)
+	assert.Contains(t, f.Text, "does not protect a cable of 1.5 mm²")
+	assert.Contains(t, cautionTexts(&o), "When it blows, nothing holds the machine any more")
+}
+
+func cautionTexts(o *winding.Outcome) string {
+	var all []string
+	for _, c := range o.Cautions {
+		all = append(all, c.Text)
+	}
+	return strings.Join(all, "\n")
+}
+
+// The voltage that is called out is the highest there can be: in the gale, and of the battery
+// itself.
+func TestVoltageCautionsLookEverywhere(t *testing.T) {
+	o := winding.Evaluate(load(t, "wind-12v-gale.toml"))
+	assert.InEpsilon(t, 100, o.Trials[0].MostVolts.Value, 0.01, "worked outside: testdata/balance/out_open.csv")
+	assert.Contains(t, cautionTexts(&o), "Above 60 V DC")
+	o = winding.Evaluate(load(t, "high-battery.toml"))
+	assert.InEpsilon(t, 48*2.42, o.Trials[0].MostVolts.Value, 0.01, "48 cells absorbing")
+	assert.Contains(t, cautionTexts(&o), "Above 60 V DC")
+}
+
+// What the rotor takes comes off amps, watts, efficiency and the year, and a rotor that takes
+// more than comes in is called out.
+func TestNetOfTheField(t *testing.T) {
+	j := job.Example().Job()
+	o := winding.Evaluate(j)
+	for _, a := range o.Trials {
+		for _, p := range a.Operating {
+			assert.InDelta(t, p.BatteryWatts-p.FieldWatts, p.NetWatts, 1e-9)
+			assert.InDelta(t, p.AmpsDC-p.FieldWatts/o.Machine.ChargingVolts.Value, p.NetAmps, 1e-9)
+		}
+		require.True(t, a.BreakEvenRPM.Known())
+		assert.Greater(t, a.BreakEvenRPM.Value, a.CutInRPM.Value, "begins to charge, and pays for its field later")
+	}
+	assert.Positive(t, o.Trials[1].AmpsUsual.Value, "the example's middle trial charges at its usual condition")
+	assert.Greater(t, o.Trials[1].AmpsUsual.Value, o.Trials[0].AmpsUsual.Value, "too few turns")
+	assert.Greater(t, o.Trials[1].AmpsUsual.Value, o.Trials[2].AmpsUsual.Value, "too many turns")
+	assert.Nil(t, findingOf(&o, "B"), "the middle trial is blamed for nothing")
+
+	j.Trials[0].Turns = quantity.Known(12)
+	o = winding.Evaluate(j)
+	assert.Negative(t, o.Trials[0].AmpsUsual.Value)
+	require.NotNil(t, findingOf(&o, "A"))
+	w := winding.Evaluate(load(t, "wind-wound-rotor.toml"))
+	gross := load(t, "wind-wound-rotor.toml")
+	gross.Field.Ohms = quantity.Known(1e-3) // a field that costs next to nothing
+	g := winding.Evaluate(gross)
+	assert.Less(t, w.Trials[0].YearKWh.Value, g.Trials[0].YearKWh.Value-100, "the field's part of the year")
+}
+
+func findingOf(o *winding.Outcome, trial string) *winding.Finding {
+	for i, f := range o.Findings {
+		if f.Trial == trial && f.Severity >= winding.Doubt {
+			return &o.Findings[i]
+		}
+	}
+	return nil
+}
+
+// Magnets instead of the wound rotor are one word away, and the readings of the wound rotor are
+// not taken for theirs.
+func TestMagnetsAreOneWordAway(t *testing.T) {
+	j := job.Example().Job()
+	j.Field.Kind = "magnets"
+	o := winding.Evaluate(j)
+	assert.Contains(t, o.Machine.FluxFrom, "magnets")
+	for _, a := range o.Trials {
+		assert.Zero(t, a.Operating[1].FieldWatts)
+	}
+	assert.Greater(t, o.Trials[1].AmpsUsual.Value, winding.Evaluate(job.Example().Job()).Trials[1].AmpsUsual.Value)
+}
+
+// Flux, amps and watts go by one field current: with a curve they follow a typed one, with one
+// reading they stay at its current, and the mismatch is said.
+func TestFieldCurrentAndFluxBelongTogether(t *testing.T) {
+	j := job.Example().Job()
+	strong := winding.Evaluate(j)
+	j.Field.Amps = quantity.Known(1.3)
+	weak := winding.Evaluate(j)
+	assert.InEpsilon(t, 10.6/14.6, weak.Machine.FluxMWb.Value/strong.Machine.FluxMWb.Value, 0.06)
+	assert.Less(t, weak.Trials[0].FieldWatts.Value, strong.Trials[0].FieldWatts.Value*0.5)
+
+	j = load(t, "water.toml")
+	j.Field.Amps = quantity.Known(0.5)
+	o := winding.Evaluate(j)
+	assert.InDelta(t, 2.5, o.Machine.FieldAmps.Value, 1e-12, "the one that was read")
+	f := finding(&o, "field.current")
+	require.NotNil(t, f)
+	assert.Contains(t, f.Text, "was read at 2.5 A of field")
+
+	j.Field.Amps = quantity.Known(2.5) // which the supply of 12.6 V cannot drive through the warm coil
+	o = winding.Evaluate(j)
+	f = finding(&o, "field.current")
+	require.NotNil(t, f)
+	assert.Contains(t, f.Text, "2.13 A", "worked outside: testdata/balance/out_field.csv")
+}
+
+// The best field current is one: neither a little more nor a little less leaves the battery more.
+func TestBestFieldIsTheBest(t *testing.T) {
+	j := job.Example().Job()
+	for i, a := range winding.Evaluate(j).Trials {
+		if !a.BestUsual.Known() {
+			continue
+		}
+		net := func(amps float64) float64 {
+			k := j
+			k.Field.Amps = quantity.Known(amps)
+			return winding.Evaluate(k).Trials[i].NetWattsUsual.Value
+		}
+		best := net(a.BestUsual.Value)
+		assert.InDelta(t, a.NetWattsUsual.Value+a.BestGainUsual.Value, best, 0.02*math.Abs(best)+0.3, a.Name)
+		assert.GreaterOrEqual(t, best, net(a.BestUsual.Value*0.8)-0.3, a.Name)
+		if a.BestUsual.Value < 2.4 { // not at the end of what was read
+			assert.GreaterOrEqual(t, best, net(a.BestUsual.Value*1.15)-0.3, a.Name)
+		}
+	}
+}
+
+// Amps are against a battery under charge: a typed voltage, else half way to absorption, with
+// both ends beside it.
+func TestTheBatteryUnderCharge(t *testing.T) {
+	j := ready()
+	o := winding.Evaluate(j)
+	assert.InEpsilon(t, 13.5, o.Machine.ChargingVolts.Value, 1e-12, "half way from 12.6 to 14.4")
+	a := o.Trials[0]
+	for typed, want := range map[float64]quantity.Figure{12.6: a.EmptyUsual, 13.5: a.AmpsUsual, 14.4: a.FullUsual} {
+		k := j
+		k.Battery.ChargingVolts = quantity.Known(typed)
+		assert.InEpsilon(t, want.Value, evaluateA(k).AmpsUsual.Value, 2e-3, "%v V", typed)
+	}
+	j.Battery.AbsorptionVolts = quantity.Reading{}
+	assert.InEpsilon(t, 12.6, winding.Evaluate(j).Machine.ChargingVolts.Value, 1e-12)
+}
+
+// The winding is warmed by copper, and by part of iron and field: by hand in a held condition.
+func TestAllThatWarmsTheWinding(t *testing.T) {
+	j := ready()
+	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(20), quantity.Known(900)
+	j.Target.SlowRPM = quantity.Known(300)
+	a := evaluateA(j)
+	p := a.Operating[1]
+	assert.InDelta(t, 25+0.8*(p.CopperWatts+0.7*20), p.WindingC, 0.1, "rise per watt 0.8, seven tenths of the iron")
+	still := a.Operating[0]
+	require.Zero(t, still.AmpsDC)
+	assert.InDelta(t, 25+0.8*0.7*still.IronWatts, still.WindingC, 0.1, "warm before it charges")
+}
+
+// A drag that was not measured is a guess within a factor of two, never nothing: the invented
+// stator's typed 18 W at 600 rpm against what its iron would say.
+func TestDragIsGuessedNotForgotten(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Reading{}, quantity.Reading{}
+	m := winding.Evaluate(j).Machine
+	require.True(t, m.DragWatts.Known())
+	assert.Equal(t, quantity.Guessed, m.DragWatts.Origin)
+	assert.InDelta(t, math.Log(18), math.Log(m.DragWatts.Value), math.Log(2.2))
+}
+
+// A fan cools by speed: between the still air's rise per watt and the plate's.
+func TestFanCoolsBySpeed(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.Cooling = "fan"
+	j.Drive = job.DriveSpec{}
+	rise := func(rpm float64) float64 {
+		j.Target.UsualRPM = quantity.Known(rpm)
+		return winding.Evaluate(j).Machine.RisePerWatt.Value
+	}
+	open := job.Example().Job()
+	assert.InEpsilon(t, winding.Evaluate(open).Machine.RisePerWatt.Value, rise(1), 0.01, "hardly turning: still air")
+	assert.Less(t, rise(6000), rise(3000))
+	assert.Less(t, rise(3000), rise(600))
+	// At the plate's speed the plate's copper, iron and field bring class F to its 105 K.
+	a := winding.Evaluate(j).Old
+	watts := 3*math.Pow(45*math.Sqrt(2.0/3), 2)*a.PhaseOhms20.Value*(234.5+145)/254.5 + 0.7*18*math.Pow(10, 1.5) + 0.5*fieldWatts(t)
+	assert.InEpsilon(t, 105/watts, rise(6000), 0.01)
+}
+
+func fieldWatts(t *testing.T) float64 {
+	t.Helper()
+	return winding.Evaluate(job.Example().Job()).Trials[0].FieldWatts.Value
+}
+
+// No temperature is printed that the search for it stopped at, and a winding that burns is
+// called out with the wind from which it does.
+func TestNoTemperatureThatIsNone(t *testing.T) {
+	o := winding.Evaluate(load(t, "wind-good.toml"))
+	for _, a := range o.Trials {
+		assert.False(t, a.HotTopC.Known())
+		assert.Contains(t, a.HotTopC.Why, "no steady temperature")
+		f := findingText(&o, a.Name, "it burns")
+		require.NotEmpty(t, f)
+		assert.Contains(t, f, "m/s")
+	}
+}
+
+func findingText(o *winding.Outcome, trial, part string) string {
+	for _, f := range o.Findings {
+		if f.Trial == trial && strings.Contains(f.Text, part) {
+			return f.Text
+		}
+	}
+	return ""
+}
+
+// Every winding that is offered was worked out: it fits, breaks no limit, and beats what it
+// stands in for, when it is put in its place.
+func TestOffersHoldWhatTheyPromise(t *testing.T) {
+	offers := 0
+	for _, name := range []string{"example", "pedals", "water", "wind-trap", "pedals-hub", "engine", "fixed"} {
+		j := job.Example().Job()
+		if name != "example" {
+			j = load(t, name+".toml")
+		}
+		o := winding.Evaluate(j)
+		for i, a := range o.Trials {
+			if a.Offer == nil {
+				continue
+			}
+			offers++
+			what := fmt.Sprintf("%s %s: %s", name, a.Name, a.Mend)
+			assert.Contains(t, a.Mend, fmt.Sprintf("%d turns of", a.Offer.Turns))
+			k := j
+			k.Trials = append([]job.Trial{}, j.Trials...)
+			k.Trials[i].Turns, k.Trials[i].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Wire
+			n := winding.Evaluate(k).Trials[i]
+			assert.LessOrEqual(t, n.WireFill.Value, n.FillLimit.Value*(1+1e-9), what)
+			if n.MouthSpareMM.Known() {
+				assert.Positive(t, n.MouthSpareMM.Value, what)
+			}
+			if j.Drive.Kind == "wind" {
+				assert.Greater(t, n.YearKWh.Value, 0.88*a.YearKWh.Value, what)
+			} else {
+				assert.LessOrEqual(t, n.CutInRPM.Value, o.Machine.SlowRPM.Value*1.001, what)
+				assert.Greater(t, n.AmpsUsual.Value, math.Min(0.88*a.AmpsUsual.Value, a.AmpsUsual.Value), what)
+			}
+			for _, p := range n.Operating {
+				assert.LessOrEqual(t, p.AmpsDC, n.LimitAmps.Value*1.03, what)
+				assert.False(t, p.TooHot, what)
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, offers, 4)
+}
+
+// Joined leads hold less when hot, hold two sets twice as hard, and their figures say so.
+func TestJoinedLeads(t *testing.T) {
+	o := winding.Evaluate(load(t, "wind-good.toml"))
+	for _, a := range o.Trials {
+		assert.Greater(t, a.StopsCold.Value, a.StopsHot.Value)
+		assert.Positive(t, a.BrakePeakNm.Value)
+	}
+	assert.Contains(t, cautionTexts(&o), "stops a turning rotor in up to")
+	j := ready()
+	j.Machine.Slots, j.Machine.Poles, j.Machine.Span, j.Machine.Layers = quantity.Known(48), quantity.Known(8), quantity.Reading{}, quantity.Known(2)
+	j.Machine.Sets = quantity.Known(2)
+	two := evaluateA(j)
+	coil := two.Brake.CoilAmps.Value
+	hot := two.PhaseOhms20.Value * (234.5 + 130) / 254.5
+	assert.InEpsilon(t, 6*coil*coil*hot, two.Brake.Watts.Value, 1e-9, "six phase windings, not three")
+}
+
+// A drive's free speed bounds what it gives; a ratio that was counted is not taken for more.
+func TestTheFreeSpeedBoundsTheDrive(t *testing.T) {
+	j := load(t, "water.toml")
+	for _, free := range []float64{70, 85, 110} {
+		j.Drive.TopRPM = quantity.Known(free)
+		for _, a := range winding.Evaluate(j).Trials {
+			assert.Less(t, a.Operating[1].DriveRPM, free)
+			assert.Less(t, a.Operating[2].DriveRPM, free)
+		}
+	}
+}
