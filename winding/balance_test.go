@@ -22,7 +22,7 @@ import (
 // worked is one line of a table by its column.
 type worked map[string]string
 
-func (w worked) number(t *testing.T, column string) float64 {
+func (w worked) number(t testing.TB, column string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(w[column], 64)
 	require.NoError(t, err, "%v", w)
@@ -52,7 +52,7 @@ type rig struct {
 
 func newRig(t *testing.T, name, trial string) rig {
 	t.Helper()
-	j := loadJob(t, name)
+	j := Pinned(t, name)
 	if !j.Machine.IronWatts.Given() {
 		j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
 	}
@@ -70,7 +70,7 @@ func newRig(t *testing.T, name, trial string) rig {
 	return rig{}
 }
 
-func loadJob(t *testing.T, name string) job.Job {
+func loadJob(t testing.TB, name string) job.Job {
 	t.Helper()
 	d, _, err := job.Load("../testdata/jobs/" + name + ".toml")
 	require.NoError(t, err)
@@ -206,7 +206,7 @@ func TestYearAsWorkedOutside(t *testing.T) {
 		if w.number(t, "gross_kwh") != w.number(t, "gross_highest_kwh") {
 			continue // two speeds at which it could stay: which one a year has is no matter of arithmetic
 		}
-		j := loadJob(t, w["job"])
+		j := Pinned(t, w["job"])
 		if !j.Machine.IronWatts.Given() {
 			j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
 		}
@@ -232,7 +232,7 @@ func (t *TrialOutcome) tooHotAnywhere() bool {
 func TestMostAmpsAsWorkedOutside(t *testing.T) {
 	n := 0
 	for _, w := range table(t, "out_most.csv", func(w worked) bool { return w["heat"] == "cold" && w["battery"] == "rest" && w["job"] != "example" }) {
-		j := loadJob(t, w["job"])
+		j := Pinned(t, w["job"])
 		if !j.Machine.IronWatts.Given() {
 			j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
 		}

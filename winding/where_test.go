@@ -69,7 +69,7 @@ func TestTorquesBalance(t *testing.T) {
 // The fuse carries the most that flows, the winding still cold and the battery empty; and the
 // cable has to stand more than the fuse.
 func TestFuseAndCable(t *testing.T) {
-	j := load(t, "wind-good.toml")
+	j := winding.Pinned(t, "wind-good")
 	o := winding.Evaluate(j)
 	most := math.Max(o.Trials[0].MostAmps.Value, o.Trials[1].MostAmps.Value)
 	assert.InEpsilon(t, 31.6, most, 0.02, "worked outside: testdata/balance/out_most.csv, cold, at rest")
@@ -93,7 +93,7 @@ func cautionTexts(o *winding.Outcome) string {
 // The voltage that is called out is the highest there can be: in the gale, and of the battery
 // itself.
 func TestVoltageCautionsLookEverywhere(t *testing.T) {
-	o := winding.Evaluate(load(t, "wind-12v-gale.toml"))
+	o := winding.Evaluate(winding.Pinned(t, "wind-12v-gale"))
 	assert.InEpsilon(t, 100, o.Trials[0].MostVolts.Value, 0.01, "worked outside: testdata/balance/out_open.csv")
 	assert.Contains(t, cautionTexts(&o), "Above 60 V DC")
 	o = winding.Evaluate(load(t, "high-battery.toml"))
