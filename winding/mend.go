@@ -65,7 +65,7 @@ func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offe
 	if b.drive.kind == "wind" {
 		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
 	}
-	return text, &Offer{best.trial.Turns.Whole(), best.trial.Gauge}
+	return text, &Offer{best.trial.Turns.Whole(), best.trial.Gauge.String(), best.trial.Gauge}
 }
 
 // wireWords is a bundle as it is said: one strand needs no number.

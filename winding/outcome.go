@@ -341,8 +341,10 @@ type DrivePoint struct {
 
 // Offer is a winding that was worked out in a trial's place: as many turns as fit.
 type Offer struct {
-	Turns int             `json:"turns"`
-	Wire  wiretable.Gauge `json:"wire"`
+	Turns int    `json:"turns"`
+	Wire  string `json:"wire"`
+	// Gauge is the wire as a job has it.
+	Gauge wiretable.Gauge `json:"-"`
 }
 
 // Overload says that a drive is asked for more than it gives; the other regions are those

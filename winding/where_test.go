@@ -303,7 +303,7 @@ func TestOffersHoldWhatTheyPromise(t *testing.T) {
 			assert.Contains(t, a.Mend, fmt.Sprintf("%d turns of", a.Offer.Turns))
 			k := j
 			k.Trials = append([]job.Trial{}, j.Trials...)
-			k.Trials[i].Turns, k.Trials[i].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Wire
+			k.Trials[i].Turns, k.Trials[i].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge
 			n := winding.Evaluate(k).Trials[i]
 			assert.LessOrEqual(t, n.WireFill.Value, n.FillLimit.Value*(1+1e-9), what)
 			if n.MouthSpareMM.Known() {

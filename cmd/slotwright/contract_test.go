@@ -189,7 +189,7 @@ func TestNumbersAreRounded(t *testing.T) {
 		A, B, C, D, E, F float64
 		S                string
 	}{12.600000000000001, math.Copysign(0, -1), 6.1e-17, -4557505.23, 0.000012345678, -1e-13, `a "1.23456789" \`}))
-	assert.JSONEq(t, `{"format":2,"A":12.6,"B":0,"C":0,"D":-4557510,"E":0.0000123457,"F":0,"S":"a \"1.23456789\" \\"}`, b.String())
+	assert.JSONEq(t, `{"format":1,"A":12.6,"B":0,"C":0,"D":-4557510,"E":0.0000123457,"F":0,"S":"a \"1.23456789\" \\"}`, b.String())
 	assert.NotContains(t, b.String(), "-0")
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.NaN()}))
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.Inf(-1)}))

@@ -110,6 +110,9 @@ var keyWords = map[string]string{
 	"Equilibrium.tangent":          "Set where the two torques only touch.",
 	"Equilibrium.jump":             "Set where a torque jumps past the other.",
 
+	"TrialOutcome.mend_winding":      "The winding that would do better in its place, worked out; absent when there is none.",
+	"Offer.turns":                    "Turns of each coil.",
+	"Offer.wire":                     "The wire.",
 	"TrialOutcome.name":              "Name of the trial.",
 	"TrialOutcome.wire":              "Strands and size; absent when not given.",
 	"TrialOutcome.strands":           "Wires in hand; absent when the wire is not given.",
