@@ -22,7 +22,7 @@ import (
 // worked is one line of a table by its column.
 type worked map[string]string
 
-func (w worked) number(t testing.TB, column string) float64 {
+func (w worked) number(t *testing.T, column string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(w[column], 64)
 	require.NoError(t, err, "%v", w)
@@ -52,17 +52,14 @@ type rig struct {
 
 func newRig(t *testing.T, name, trial string) rig {
 	t.Helper()
-	j := Pinned(t, name)
-	if !j.Machine.IronWatts.Given() {
-		j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
-	}
-	b := Prepare(j)
-	for _, tr := range j.Trials {
+	b := asGiven(t, name)
+	for _, tr := range b.job.Trials {
 		if tr.Name == trial {
 			o := b.Static(tr)
 			r, why := b.charger(tr, &o)
 			require.Empty(t, why)
 			r.air = &thermal{ambientC: b.air.ambientC}
+			r.ohms20 = table(t, "machines.csv", func(w worked) bool { return w["job"] == name && w["trial"] == trial })[0].number(t, "phase_ohms_20c")
 			return rig{b, r, o}
 		}
 	}
@@ -70,7 +67,27 @@ func newRig(t *testing.T, name, trial string) rig {
 	return rig{}
 }
 
-func loadJob(t testing.TB, name string) job.Job {
+// asGiven is a job's bench with the volts and the inductance that the tables were worked from
+// (machines.csv): how the program comes to those is another matter, with tests of its own.
+func asGiven(t *testing.T, name string) *Bench {
+	t.Helper()
+	j := loadJob(t, name)
+	if !j.Machine.IronWatts.Given() {
+		j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
+	}
+	b := Prepare(j)
+	given := table(t, "machines.csv", func(w worked) bool { return w["job"] == name && w["trial"] == j.Trials[0].Name })[0]
+	now := b.Static(j.Trials[0])
+	b.flux.perTurn.Value *= given.number(t, "volts_phase_rms_per_rpm") / now.PhasePerRPM.Value
+	b.flux.perTurn.PlusMinus = 0
+	b.henries.off = given.number(t, "phase_mh")/now.PhaseMilliHenries.Value - 1
+	then := b.Static(j.Trials[0])
+	require.InEpsilon(t, given.number(t, "volts_phase_rms_per_rpm"), then.PhasePerRPM.Value, 1e-6)
+	require.InEpsilon(t, given.number(t, "phase_mh"), then.PhaseMilliHenries.Value, 1e-4)
+	return b
+}
+
+func loadJob(t *testing.T, name string) job.Job {
 	t.Helper()
 	d, _, err := job.Load("../testdata/jobs/" + name + ".toml")
 	require.NoError(t, err)
@@ -206,11 +223,7 @@ func TestYearAsWorkedOutside(t *testing.T) {
 		if w.number(t, "gross_kwh") != w.number(t, "gross_highest_kwh") {
 			continue // two speeds at which it could stay: which one a year has is no matter of arithmetic
 		}
-		j := Pinned(t, w["job"])
-		if !j.Machine.IronWatts.Given() {
-			j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
-		}
-		for _, a := range Evaluate(j).Trials {
+		for _, a := range asGiven(t, w["job"]).Outcome().Trials {
 			if a.Name == w["trial"] && !a.tooHotAnywhere() {
 				assert.InEpsilon(t, w.number(t, "net_kwh"), a.YearKWh.Value, 0.02, "%v", w)
 				n++
@@ -232,12 +245,9 @@ func (t *TrialOutcome) tooHotAnywhere() bool {
 func TestMostAmpsAsWorkedOutside(t *testing.T) {
 	n := 0
 	for _, w := range table(t, "out_most.csv", func(w worked) bool { return w["heat"] == "cold" && w["battery"] == "rest" && w["job"] != "example" }) {
-		j := Pinned(t, w["job"])
-		if !j.Machine.IronWatts.Given() {
-			j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(0), quantity.Known(1000)
-		}
-		for _, a := range Evaluate(j).Trials {
-			if a.Name != w["trial"] || !a.MostAmps.Known() || j.Drive.Kind != "wind" {
+		b := asGiven(t, w["job"])
+		for _, a := range b.Outcome().Trials {
+			if a.Name != w["trial"] || !a.MostAmps.Known() || b.drive.kind != "wind" {
 				continue
 			}
 			assert.InEpsilon(t, w.number(t, "most_amps"), a.MostAmps.Value, 0.02, "%v", w)
