@@ -35,7 +35,7 @@ func (b *Bench) meetAll(o *Outcome, runners []*charger) {
 // meet is one trial against the drive: where it runs, and how that suits both.
 func (b *Bench) meet(r *charger, t *TrialOutcome) {
 	s := &b.drive
-	weak := quantity.Of(0, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin).Origin
+	weak := quantity.Of(0, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin, b.dc.charging.Origin, b.dc.diodeVolts.Origin).Origin
 	spots := s.held(b.air.ambientC)
 	switch {
 	case s.kind == "":
