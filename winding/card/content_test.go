@@ -312,6 +312,6 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 	for _, ascii := range []bool{false, true} {
 		charging := flat(section(t, Text(w.b, &w.o, 0, Options{ASCII: ascii}), "CHARGING"))
 		assert.Contains(t, charging, fmt.Sprintf("Net amps, wheel 45 rpm ~-%.2f A at ~%.2f V, bridge 0 A", -tr.AmpsSlow.Value, w.o.Machine.ChargingVolts.Value))
-		assert.Contains(t, charging, fmt.Sprintf("net amps, A ~-%.2f", -tr.AmpsSlow.Value))
+		assert.Contains(t, charging, fmt.Sprintf("net amps, A -%.2f", -tr.AmpsSlow.Value))
 	}
 }
