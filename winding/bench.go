@@ -88,7 +88,7 @@ func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
 		return picture, noSuchTrial
 	}
 	w := b.layouts.candidate(t)
-	room, why := b.room.of(w.key.layers)
+	room, why := b.room.of(w.coils.lie)
 	switch {
 	case why != "":
 		return picture, why

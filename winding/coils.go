@@ -52,6 +52,30 @@ type coilSet struct {
 	span      float64    // mean span of the coils, slots
 	circuits  int
 	choices   []int // circuits that the layout allows
+	lie       lying // how the sides lie in a slot
+	// together is how far the currents of two sides in a slot go together, -1 to 1.
+	together float64
+}
+
+// lying is how the coil sides lie in a slot.
+type lying int
+
+const (
+	alone   lying = iota + 1 // one side to a slot
+	stacked                  // one over the other
+	beside                   // each against its own tooth
+)
+
+// lyingOf is how the coils of a key lie.
+func lyingOf(k layoutKey) lying {
+	switch {
+	case k.layers == 1:
+		return alone
+	case k.span == 1:
+		return beside
+	default:
+		return stacked
+	}
 }
 
 // harmonics is the orders that are shown.
@@ -100,7 +124,7 @@ func (l *layouts) remember(k layoutKey) {
 func (l *layouts) layOut(k layoutKey) coilSet {
 	m := l.machine
 	if !m.Slots.Given() || !m.Poles.Given() {
-		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1},
+		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1}, lie: lyingOf(k), together: 1,
 			why: "needs the number of slots and poles"}
 	}
 	plan, err := layout.New(layout.Spec{
@@ -108,9 +132,10 @@ func (l *layouts) layOut(k layoutKey) coilSet {
 		Span: k.span, Layers: k.layers, Kind: kindOf(k.kind),
 	})
 	if err != nil {
-		return coilSet{why: layoutReason(err)}
+		return coilSet{why: layoutReason(err), lie: lyingOf(k), together: 1}
 	}
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(), waves: wavesOf(plan)}
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(),
+		lie: lyingOf(k), together: plan.Together(), waves: wavesOf(plan)}
 	for i, h := range harmonics {
 		c.kw[i] = plan.Factor(h)
 	}
@@ -169,7 +194,7 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	}
 	plan, err := c.plan.WithGroupTurns(turns)
 	if err != nil {
-		return coilSet{why: layoutReason(err), circuits: c.circuits}
+		return coilSet{why: layoutReason(err), circuits: c.circuits, lie: c.lie, together: 1}
 	}
 	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), wavesOf(plan)
 	for i, h := range harmonics {
@@ -236,8 +261,10 @@ func (l *layouts) candidate(t job.Trial) candidate {
 // candidateOn is a trial on a coil list that is already there: turns, circuits and factors
 // are the list's own.
 func candidateOn(t job.Trial, plan *layout.Layout) candidate {
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(), waves: wavesOf(plan)}
 	spec := plan.Spec()
+	key := layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}
+	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(),
+		lie: lyingOf(key), together: plan.Together(), waves: wavesOf(plan)}
 	turns, coils := 0.0, plan.Coils()
 	for _, coil := range coils {
 		turns += float64(coil.Turns)
@@ -250,5 +277,5 @@ func candidateOn(t job.Trial, plan *layout.Layout) candidate {
 	c.effective = c.series * c.kw[0]
 	t.Turns = quantity.Reading{Value: turns / float64(max(1, len(coils))), Origin: quantity.Derived}
 	t.Circuits = quantity.Known(float64(c.circuits))
-	return candidate{trial: t, coils: c, key: layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}}
+	return candidate{trial: t, coils: c, key: key}
 }

@@ -222,11 +222,7 @@ func (b *inductances) crossings(w *candidate, gapMM float64) parts {
 	if err != nil {
 		return parts{why: err.Error()}
 	}
-	permeance := 1.0
-	if _, why := b.room.of(w.key.layers); why == "" {
-		permeance = b.room.permeance[w.key.layers-1]
-	}
-	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), permeance)
+	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), b.room.leakage(c))
 	if err != nil {
 		return parts{why: err.Error()}
 	}

@@ -59,7 +59,7 @@ type Machine struct {
 
 // SlotSpec is the slot as measured, and what lines it.
 type SlotSpec struct {
-	// Shape is "area", "parallel", "tapered" or "round".
+	// Shape is "area", "parallel", "tapered", "round" or "pear" (package slot).
 	Shape         string
 	AreaMM2       quantity.Reading
 	TopMM         quantity.Reading

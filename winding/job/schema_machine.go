@@ -2,6 +2,7 @@ package job
 
 import (
 	"slotwright/winding/quantity"
+	"slotwright/winding/slot"
 )
 
 var topFields = []Input{
@@ -85,8 +86,8 @@ func shaped(words ...string) func(*Job) bool {
 }
 
 var slotFields = []Input{
-	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: []string{"area", "parallel", "tapered", "round"}, Default: word("area", practice),
-		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom.", How: "Press soft clay or a paper rubbing into a slot and look.",
+	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: slot.ShapeNames(), Default: word("area", practice),
+		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom. pear: round at both ends.", How: "Press soft clay or a paper rubbing into a slot and look.",
 		at: func(j *Job, _ int) any { return &j.Slot.Shape }},
 	{Table: "slot", Name: "area", Label: "Slot area", Dim: quantity.SquareMM, Min: 0.5, Max: 20000, when: shaped("area"),
 		Help: "Area of the bare slot, without liner.", How: "Rub it onto squared paper and count squares, or width × depth.",
@@ -94,14 +95,14 @@ var slotFields = []Input{
 	{Table: "slot", Name: "depth_per_width", Label: "Depth / width", Min: 0.2, Max: 20, Default: amount(2, practice), when: shaped("area"),
 		Help: "How many times deeper than wide the slot is; used with the area.", How: "A rule is good enough.",
 		at: func(j *Job, _ int) any { return &j.Slot.DepthPerWidth }},
-	{Table: "slot", Name: "top", Label: "Width at mouth", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("parallel", "tapered", "round"),
-		Help: "Width of the slot just below its mouth.", How: "Drill shanks as plug gauges, or calipers on the end of the iron.",
+	{Table: "slot", Name: "top", Label: "Width at mouth", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("parallel", "tapered", "round", "pear"),
+		Help: "Width of the slot just below its mouth (of a pear where the round begins: its diameter).", How: "Drill shanks as plug gauges, or calipers on the end of the iron.",
 		at: func(j *Job, _ int) any { return &j.Slot.TopMM }},
-	{Table: "slot", Name: "bottom", Label: "Width at bottom", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("tapered", "round"),
+	{Table: "slot", Name: "bottom", Label: "Width at bottom", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("tapered", "round", "pear"),
 		Help: "Width of the slot at its bottom (where the round begins, if it has one).", How: "Calipers on the end of the iron.",
 		at: func(j *Job, _ int) any { return &j.Slot.BottomMM }},
-	{Table: "slot", Name: "depth", Label: "Depth", Dim: quantity.Millimetres, Min: 1, Max: 400, when: shaped("parallel", "tapered", "round"),
-		Help: "From below the mouth to the bottom, the round included.", How: "Depth rod of the calipers, less the height of the mouth.",
+	{Table: "slot", Name: "depth", Label: "Depth", Dim: quantity.Millimetres, Min: 1, Max: 400, when: shaped("parallel", "tapered", "round", "pear"),
+		Help: "From below the mouth to the bottom, what is round included.", How: "Depth rod of the calipers, less the height of the mouth.",
 		at: func(j *Job, _ int) any { return &j.Slot.DepthMM }},
 	{Table: "slot", Name: "mouth", Label: "Mouth", Dim: quantity.Millimetres, Min: 0.2, Max: 100, Ghost: "not checked",
 		Help: "Width of the opening at the bore that wire must pass.", How: "Drill shanks or feeler gauges between two teeth tips.",
