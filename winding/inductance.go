@@ -227,7 +227,7 @@ func (b *inductances) crossings(w *candidate, gapMM float64) parts {
 		return parts{why: err.Error()}
 	}
 	leakage := slots
-	if mean, _ := b.turn.of(c.span); mean.Known() {
+	if mean, _ := b.turn.of(w); mean.Known() {
 		end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, p, field.EndPermeance)
 		if err != nil {
 			return parts{why: err.Error()}

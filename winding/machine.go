@@ -25,6 +25,24 @@ func newMachine(m job.Machine) machine {
 	return made
 }
 
+// outward is which way the slots go from the gap: 1 away from the shaft, as usual, -1 towards
+// it where the rotor turns round the stator.
+func (m *machine) outward() float64 {
+	if m.Rotor == "outside" {
+		return -1
+	}
+	return 1
+}
+
+// insideMM is the inside diameter of the stator's wound ring, mm: the bore, or, where the
+// rotor is outside, what is left of it four slot depths in, but never nothing.
+func (m *machine) insideMM(depthMM float64) float64 {
+	if m.outward() > 0 {
+		return m.BoreMM.Value
+	}
+	return max(m.BoreMM.Value-4*depthMM, m.BoreMM.Value/10)
+}
+
 // windings is how many phase windings there are in all sets together.
 func (m *machine) windings() float64 { return float64(m.phases * m.sets) }
 

@@ -41,7 +41,9 @@ type Machine struct {
 	// Sets is 1, or 2 for dual three-phase sets 30 electrical degrees apart.
 	Sets quantity.Reading
 
-	BoreMM       quantity.Reading
+	// Rotor is where the rotor turns: "inside" the stator or "outside", round it.
+	Rotor        string
+	BoreMM       quantity.Reading // diameter of the stator at the air gap
 	StackMM      quantity.Reading
 	OutsideMM    quantity.Reading // diameter of the iron on the side away from the gap
 	AirGapMM     quantity.Reading
@@ -68,6 +70,7 @@ type SlotSpec struct {
 	MouthMM       quantity.Reading
 	MouthHeightMM quantity.Reading
 	DepthPerWidth quantity.Reading // for shape "area": the stated proportion
+	ToothMM       quantity.Reading // width of the tooth that a coil lies round
 	LinerMM       quantity.Reading
 	WedgeMM       quantity.Reading
 	SeparatorMM   quantity.Reading

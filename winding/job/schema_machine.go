@@ -19,7 +19,7 @@ var machineFields = []Input{
 		Help: "How many slots the stator has.", How: "Mark one with chalk and count round.",
 		at: func(j *Job, _ int) any { return &j.Machine.Slots }},
 	{Table: "machine", Name: "poles", Label: "Poles", Kind: Whole, Min: 2, Max: 240,
-		Help: "How many magnetic poles the rotor has, north and south together.", How: "Claw rotor: count the claws of both halves. Magnets: count magnets. Hz = rpm × poles / 120.",
+		Help: "How many magnetic poles the rotor has, north and south together.", How: "Claw rotor: count the claws of both halves. Magnets: count magnets; where bare iron stands between them as poles, twice that. Hz = rpm × poles / 120.",
 		at: func(j *Job, _ int) any { return &j.Machine.Poles }},
 	{Table: "machine", Name: "phases", Label: "Phases", Kind: Whole, Min: 1, Max: 3, Allowed: []float64{1, 3}, Default: amount(3, practice),
 		Help: "1 or 3. Three leads (or six, or three and a neutral) mean 3.", How: "Count leads before you cut them.",
@@ -36,8 +36,11 @@ var machineFields = []Input{
 	{Table: "machine", Name: "sets", Label: "Sets", Kind: Whole, Min: 1, Max: 2, Default: amount(1, practice),
 		Help: "2 for two three-phase windings 30 electrical degrees apart, each with its own bridge.", How: "Six leads to two bridges mean 2.",
 		at: func(j *Job, _ int) any { return &j.Machine.Sets }},
-	{Table: "machine", Name: "bore", Label: "Bore", Dim: quantity.Millimetres, Min: 10, Max: 2000,
-		Help: "Inside diameter of the stator iron.", How: "Calipers across two opposite teeth.",
+	{Table: "machine", Name: "rotor", Label: "Rotor turns", Kind: Word, Words: []string{"inside", "outside"}, Default: word("inside", practice),
+		Help: "inside: in the stator. outside: round it, as in wheel hubs and flywheels.", How: "Which of the two stands still when the shaft is turned.",
+		at: func(j *Job, _ int) any { return &j.Machine.Rotor }},
+	{Table: "machine", Name: "bore", Label: "Diameter at the gap", Dim: quantity.Millimetres, Min: 10, Max: 2000,
+		Help: "Diameter of the stator iron at the air gap: its bore, or, where the rotor turns outside, its outside.", How: "Calipers across two opposite teeth, tip to tip.",
 		at: func(j *Job, _ int) any { return &j.Machine.BoreMM }},
 	{Table: "machine", Name: "stack", Label: "Stack", Dim: quantity.Millimetres, Min: 2, Max: 1000,
 		Help: "Length of the iron along the shaft.", How: "Calipers over the laminations, without the wire.",
@@ -46,13 +49,13 @@ var machineFields = []Input{
 		Help: "Outside diameter of the stator iron: shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
 		at: func(j *Job, _ int) any { return &j.Machine.OutsideMM }},
 	{Table: "machine", Name: "air_gap", Label: "Air gap", Dim: quantity.Millimetres, Min: 0.05, Max: 20,
-		Help: "Clear gap between rotor and teeth.", How: "Half of bore less rotor diameter; a feeler gauge shows it.",
+		Help: "Clear gap between rotor and teeth.", How: "Half the difference of the two diameters at the gap; a feeler gauge shows it.",
 		at: func(j *Job, _ int) any { return &j.Machine.AirGapMM }},
 	{Table: "machine", Name: "mean_turn", Label: "Mean turn", Dim: quantity.Millimetres, Min: 20, Max: 5000, Ghost: "from old ohms, else from bore and stack",
 		Help: "Length of one middling turn, all the way round.", How: "Unwind an old coil and divide its length by its turns, or lay a trial turn of string.",
 		at: func(j *Job, _ int) any { return &j.Machine.MeanTurnMM }},
 	{Table: "machine", Name: "end_run", Label: "End run", Dim: quantity.Millimetres, Min: 0, Max: 200, Default: amount(9, practice),
-		Help: "How far a coil runs straight out of the iron before it bends, at each end.", How: "A rule on the old winding. A small alternator has 8 to 10 mm.",
+		Help: "How far a coil runs straight out of the iron before it bends, at each end.", How: "A rule on the old winding. A small alternator has 8 to 10 mm; a coil round one tooth, when empty, 1 mm.",
 		at: func(j *Job, _ int) any { return &j.Machine.EndRunMM }},
 	{Table: "machine", Name: "cooling", Label: "Cooling", Kind: Word, Words: []string{"closed", "open", "fan"}, Default: word("open", practice),
 		Help: "closed: no air through it. open: air gets through. fan: its own fan blows.", How: "At a slow speed a shaft fan does little: say open.",
@@ -85,6 +88,16 @@ func shaped(words ...string) func(*Job) bool {
 	}
 }
 
+// toothCoils reports whether the machine's coils lie round one tooth each, as far as it is
+// known: a span of 1, or no span and a pole pitch nearer to one slot than to two.
+func toothCoils(j *Job) bool {
+	m := &j.Machine
+	if m.Span.Given() {
+		return m.Span.Whole() == 1
+	}
+	return m.Slots.Given() && m.Poles.Given() && 2*m.Slots.Value <= 3*m.Poles.Value
+}
+
 var slotFields = []Input{
 	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: slot.ShapeNames(), Default: word("area", practice),
 		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom. pear: round at both ends.", How: "Press soft clay or a paper rubbing into a slot and look.",
@@ -104,11 +117,14 @@ var slotFields = []Input{
 	{Table: "slot", Name: "depth", Label: "Depth", Dim: quantity.Millimetres, Min: 1, Max: 400, when: shaped("parallel", "tapered", "round", "pear"),
 		Help: "From below the mouth to the bottom, what is round included.", How: "Depth rod of the calipers, less the height of the mouth.",
 		at: func(j *Job, _ int) any { return &j.Slot.DepthMM }},
+	{Table: "slot", Name: "tooth", Label: "Tooth", Dim: quantity.Millimetres, Min: 0.5, Max: 500, Ghost: "from the slots and their widths", when: toothCoils,
+		Help: "Width of the tooth that a coil lies round, halfway down.", How: "Calipers across its neck, without paper.",
+		at: func(j *Job, _ int) any { return &j.Slot.ToothMM }},
 	{Table: "slot", Name: "mouth", Label: "Mouth", Dim: quantity.Millimetres, Min: 0.2, Max: 100, Ghost: "not checked",
-		Help: "Width of the opening at the bore that wire must pass.", How: "Drill shanks or feeler gauges between two teeth tips.",
+		Help: "Width of the opening at the gap that wire must pass.", How: "Drill shanks or feeler gauges between two teeth tips.",
 		at: func(j *Job, _ int) any { return &j.Slot.MouthMM }},
 	{Table: "slot", Name: "mouth_height", Label: "Mouth height", Dim: quantity.Millimetres, Min: 0, Max: 50, Default: amount(1, practice),
-		Help: "Height of the opening, from the bore to where the slot widens.", How: "Depth rod of the calipers.",
+		Help: "Height of the opening, from the gap to where the slot widens.", How: "Depth rod of the calipers.",
 		at: func(j *Job, _ int) any { return &j.Slot.MouthHeightMM }},
 	{Table: "slot", Name: "liner", Label: "Liner", Dim: quantity.Millimetres, Min: 0, Max: 5, Default: amount(0.25, practice),
 		Help: "Thickness of the slot paper.", How: "Calipers on ten sheets, divided by ten.",
