@@ -55,6 +55,16 @@ type coilSet struct {
 	lie       lying // how the sides lie in a slot
 	// together is how far the currents of two sides in a slot go together, -1 to 1.
 	together float64
+	// wound is the part of the coils that the slots could hold which are there; 0 counts as 1.
+	wound float64
+}
+
+// woundPart is the part of the coils that are there, 1 unless some are left out.
+func (c *coilSet) woundPart() float64 {
+	if c.wound == 0 {
+		return 1
+	}
+	return c.wound
 }
 
 // lying is how the coil sides lie in a slot.
@@ -127,15 +137,21 @@ func (l *layouts) layOut(k layoutKey) coilSet {
 		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1}, lie: lyingOf(k), together: 1,
 			why: "needs the number of slots and poles"}
 	}
+	phases, sets := m.laidOut()
 	plan, err := layout.New(layout.Spec{
-		Slots: m.Slots.Whole(), Poles: m.Poles.Whole(), Phases: m.phases, Sets: m.sets,
+		Slots: m.Slots.Whole(), Poles: m.Poles.Whole(), Phases: phases, Sets: sets,
 		Span: k.span, Layers: k.layers, Kind: kindOf(k.kind),
 	})
+	all := 1
+	if err == nil {
+		all = len(plan.Coils())
+		plan, err = plan.Without(m.DeadSlots, m.BareTeeth)
+	}
 	if err != nil {
 		return coilSet{why: layoutReason(err), lie: lyingOf(k), together: 1}
 	}
 	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(),
-		lie: lyingOf(k), together: plan.Together(), waves: wavesOf(plan)}
+		lie: lyingOf(k), together: plan.Together(), waves: wavesOf(plan), wound: float64(len(plan.Coils())) / float64(all)}
 	for i, h := range harmonics {
 		c.kw[i] = plan.Factor(h)
 	}

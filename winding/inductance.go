@@ -222,7 +222,7 @@ func (b *inductances) crossings(w *candidate, gapMM float64) parts {
 	if err != nil {
 		return parts{why: err.Error()}
 	}
-	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), b.room.leakage(c))
+	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, c.woundPart()*m.Slots.Value/(m.Poles.Value*m.windings()), b.room.leakage(c))
 	if err != nil {
 		return parts{why: err.Error()}
 	}

@@ -14,13 +14,28 @@ import (
 type machine struct {
 	job.Machine
 	phases, sets int
+	// quadrature says that the two sets of one phase are the two phases of one winding.
+	quadrature bool
 }
 
-// newMachine fills in phases and sets: three phases in one set when nothing is said.
+// laidOut is the phases and sets as the layout counts them.
+func (m *machine) laidOut() (phases, sets int) {
+	if m.quadrature {
+		return 2, 1
+	}
+	return m.phases, m.sets
+}
+
+// newMachine fills in phases and sets: three phases in one set when nothing is said. Two
+// phases stand 90 degrees apart, each with a bridge of its own, and do not link each other's
+// flux: to the bridge they are two sets of one phase.
 func newMachine(m job.Machine) machine {
 	made := machine{Machine: m, phases: int(m.Phases.Or(3)), sets: int(m.Sets.Or(1))}
-	if made.phases == 1 {
+	switch made.phases {
+	case 1:
 		made.sets = 1
+	case 2:
+		made.phases, made.sets, made.quadrature = 1, 2, true
 	}
 	return made
 }

@@ -31,11 +31,14 @@ type Job struct {
 
 // Machine is the iron and its surroundings.
 type Machine struct {
-	Phases quantity.Reading // 1 or 3
+	Phases quantity.Reading // 1, 2 (90 electrical degrees apart) or 3
 	Slots  quantity.Reading // whole, 3 and up
 	Poles  quantity.Reading // whole, even
 	Layers quantity.Reading // 1 or 2
 	Span   quantity.Reading // coil span in slots, 1 and up
+	// DeadSlots hold no coil side; BareTeeth no coil, where coils lie round one tooth: tooth n
+	// is between slots n and n + 1.
+	DeadSlots, BareTeeth []int
 	// Kind of winding as found: "lap", "concentric" or "wave".
 	Kind string
 	// Sets is 1, or 2 for dual three-phase sets 30 electrical degrees apart.
