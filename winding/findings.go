@@ -30,6 +30,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtReadings(d)
 	b.doubtInductance(d)
 	b.doubtShorts(d)
+	b.doubtMagnets(d)
 	b.doubtOld(d, o)
 	b.doubtIron(d, o)
 	b.doubtField(d)

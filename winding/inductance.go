@@ -210,7 +210,8 @@ func (b *inductances) geometry(w *candidate) parts {
 		effective *= saturated
 	}
 	if b.rotor.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
-		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) / 1.05
+		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
+		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / 1.05
 	}
 	return b.crossings(w, effective)
 }

@@ -156,6 +156,7 @@ type FieldSpec struct {
 
 	// Magnets.
 	RemanenceTesla quantity.Reading // Br at 20 °C
+	Magnets        quantity.Reading // how many; half the poles where bare iron poles stand between
 	MagnetMM       quantity.Reading // thickness along the flux
 	MagnetCover    quantity.Reading // arc over pole pitch, 0..1
 	MagnetGapMM    quantity.Reading // mechanical gap in the magnet machine

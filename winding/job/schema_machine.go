@@ -52,7 +52,7 @@ var machineFields = []Input{
 		Help: "Length of the iron along the shaft.", How: "Calipers over the laminations, without the wire.",
 		at: func(j *Job, _ int) any { return &j.Machine.StackMM }},
 	{Table: "machine", Name: "outside", Label: "Outside", Dim: quantity.Millimetres, Min: 10, Max: 3000, Ghost: "not checked",
-		Help: "Outside diameter of the stator iron: shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
+		Help: "Diameter of the stator iron on the side away from the gap (its hole, where the rotor turns outside): shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
 		at: func(j *Job, _ int) any { return &j.Machine.OutsideMM }},
 	{Table: "machine", Name: "air_gap", Label: "Air gap", Dim: quantity.Millimetres, Min: 0.05, Max: 20,
 		Help: "Clear gap between rotor and teeth.", How: "Half the difference of the two diameters at the gap; a feeler gauge shows it.",

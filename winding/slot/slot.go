@@ -170,7 +170,9 @@ type Packing struct {
 	// Outline, Inner, Neck, Wedge and Separator are the Room's own, for the drawing.
 	Outline, Inner, Wedge, Separator []Point
 	Neck                             []Line
-	// Beside says that the two coil sides lie side by side.
+	// Beside says that the two coil sides lie side by side. Seen from the connection end the
+	// left half is the clockwise one where the gap lies within the stator, the anticlockwise one
+	// where it lies round it: the picture has the gap above.
 	Beside bool
 	// Mixed says that two sizes were laid, which is done approximately: see Pack.
 	Mixed bool
