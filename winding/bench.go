@@ -49,7 +49,9 @@ type moves struct{ flux, turn float64 }
 
 // prepare is Prepare with something put off.
 func prepare(j job.Job, off moves) *Bench {
-	b := &Bench{job: j, machine: newMachine(j.Machine), room: measureSlot(j.Slot)}
+	b := &Bench{job: j}
+	j = asFlat(j)
+	b.machine, b.room = newMachine(j.Machine), measureSlot(j.Slot)
 	m, rotor := &b.machine, &b.job.Field
 	b.layouts = newLayouts(*m, j.Trials)
 	b.old = newOld(j.Old, &b.layouts)

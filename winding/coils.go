@@ -51,8 +51,9 @@ type coilSet struct {
 	waves     gapWaves   // of the gap, all of them
 	span      float64    // mean span of the coils, slots
 	circuits  int
-	choices   []int // circuits that the layout allows
-	lie       lying // how the sides lie in a slot
+	choices   []int    // circuits that the layout allows
+	iron      *machine // that the coils are on
+	lie       lying    // how the sides lie in a slot
 	// together is how far the currents of two sides in a slot go together, -1 to 1.
 	together float64
 	// wound is the part of the coils that the slots could hold which are there; 0 counts as 1.
@@ -110,6 +111,9 @@ func (l *layouts) key(t job.Trial) layoutKey {
 	if k.span == 0 {
 		k.span = fullPitch(m.Machine)
 	}
+	if m.flat() { // no other than these
+		k = layoutKey{span: 1, layers: 2, kind: layout.Lap.String()}
+	}
 	return k
 }
 
@@ -150,10 +154,10 @@ func (l *layouts) layOut(k layoutKey) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), lie: lyingOf(k), together: 1}
 	}
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(),
-		lie: lyingOf(k), together: plan.Together(), waves: wavesOf(plan), wound: float64(len(plan.Coils())) / float64(all)}
+	c := coilSet{iron: &m, plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(),
+		lie: lyingOf(k), together: plan.Together(), waves: m.waves(plan), wound: float64(len(plan.Coils())) / float64(all)}
 	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+		c.kw[i] = c.iron.factor(plan, h)
 	}
 	return c
 }
@@ -212,9 +216,9 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), circuits: c.circuits, lie: c.lie, together: 1}
 	}
-	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), wavesOf(plan)
+	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), c.iron.waves(plan)
 	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+		c.kw[i] = c.iron.factor(plan, h)
 	}
 	c.series = float64(plan.PhaseTurns(0, 0)) / float64(c.circuits)
 	c.effective = c.series * c.kw[0]
@@ -276,18 +280,18 @@ func (l *layouts) candidate(t job.Trial) candidate {
 
 // candidateOn is a trial on a coil list that is already there: turns, circuits and factors
 // are the list's own.
-func candidateOn(t job.Trial, plan *layout.Layout) candidate {
+func candidateOn(t job.Trial, plan *layout.Layout, m machine) candidate {
 	spec := plan.Spec()
 	key := layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(),
-		lie: lyingOf(key), together: plan.Together(), waves: wavesOf(plan)}
+	c := coilSet{iron: &m, plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(),
+		lie: lyingOf(key), together: plan.Together(), waves: m.waves(plan)}
 	turns, coils := 0.0, plan.Coils()
 	for _, coil := range coils {
 		turns += float64(coil.Turns)
 		c.slotTurns = max(c.slotTurns, float64(coil.Turns))
 	}
 	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+		c.kw[i] = c.iron.factor(plan, h)
 	}
 	c.series = turns / float64(spec.Phases*spec.Sets) / float64(c.circuits)
 	c.effective = c.series * c.kw[0]

@@ -42,7 +42,7 @@ func newDrag(m *machine, room *slotRoom, f *flux) drag {
 		return drag{m.IronWatts.Value, m.IronRPM.Value, guessedIf(m.IronWatts, m.IronRPM)}
 	}
 	wb := f.webers(m.Poles)
-	if !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() || !wb.Known() {
+	if m.flat() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() || !wb.Known() {
 		return drag{}
 	}
 	stack, bore := m.StackMM.Value/1000, m.BoreMM.Value/1000

@@ -62,7 +62,7 @@ func (b *Bench) Static(t job.Trial) TrialOutcome {
 // connection and circuits; turns and factor come from the list. Volts are those of the
 // mean phase; how far the phases part is in the list's own Balance.
 func (b *Bench) StaticOn(t job.Trial, plan *layout.Layout) TrialOutcome {
-	w := candidateOn(t, plan)
+	w := candidateOn(t, plan, b.machine)
 	return b.static(&w)
 }
 

@@ -31,6 +31,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtInductance(d)
 	b.doubtShorts(d)
 	b.doubtMagnets(d)
+	b.doubtFlat(d)
 	b.doubtOld(d, o)
 	b.doubtIron(d, o)
 	b.doubtField(d)

@@ -213,6 +213,9 @@ func (b *inductances) geometry(w *candidate) parts {
 		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
 		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / 1.05
 	}
+	if m.flat() {
+		return b.flatParts(w, effective)
+	}
 	return b.crossings(w, effective)
 }
 

@@ -40,6 +40,11 @@ func newIron(m *machine, room *slotRoom, cover float64) iron {
 	s.toothMM = quantity.Missing("needs the slot's width and depth, the slots and the bore")
 	s.tooth = s.toothMM
 	body, why := room.of(1)
+	if m.flat() {
+		s.toothMM = quantity.Missing("there is no iron in the stator")
+		s.tooth, s.yoke = s.toothMM, s.toothMM
+		return s
+	}
 	if why != "" || !m.BoreMM.Given() || !m.Slots.Given() {
 		return s
 	}

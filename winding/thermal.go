@@ -56,6 +56,9 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 		return s
 	}
 	surface := func(c heat.Cooling) quantity.Figure {
+		if m.flat() {
+			return m.flatSurface(c).Because("a guess from its surface and cooling")
+		}
 		if !m.BoreMM.Given() || !m.StackMM.Given() {
 			return s.still
 		}

@@ -100,8 +100,12 @@ func (t *tooth) buildMM(w *candidate, s *job.SlotSpec) float64 {
 	return min(most, wires/(s.FillLimit.Or(defaultFillLimit)*deep))
 }
 
-// turnMM is the mean turn of a coil.
+// turnMM is the mean turn of a coil. A flat coil fills its side whatever the turns, and
+// lies against nothing.
 func (t *tooth) turnMM(w *candidate, m *machine, s *job.SlotSpec) float64 {
+	if m.flat() {
+		return 2*(m.StackMM.Value+t.width) + math.Pi*m.SideMM.Value
+	}
 	off := s.LinerMM.Or(defaultLinerMM) + t.buildMM(w, s)/2
 	return 2*(m.StackMM.Value+t.width) + 4*m.EndRunMM.Or(toothEndMM) + 2*math.Pi*off
 }

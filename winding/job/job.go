@@ -45,16 +45,20 @@ type Machine struct {
 	Sets quantity.Reading
 
 	// Rotor is where the rotor turns: "inside" the stator or "outside", round it.
-	Rotor        string
-	BoreMM       quantity.Reading // diameter of the stator at the air gap
-	StackMM      quantity.Reading
-	OutsideMM    quantity.Reading // diameter of the iron on the side away from the gap
-	AirGapMM     quantity.Reading
-	MeanTurnMM   quantity.Reading // measured on an old coil or a trial coil
-	EndRunMM     quantity.Reading // straight run of a coil out of the core, each side
-	Cooling      string           // "closed", "open" or "fan"
-	ThermalClass string           // "A", "E", "B", "F", "H" (IEC 60085)
-	AmbientC     quantity.Reading
+	Rotor string
+	// Stator is "slots", or "flat" for coils laid flat and cast, without iron, between magnets
+	// on both sides; HoleMM, SideMM and ThickMM are of one such coil.
+	Stator                  string
+	HoleMM, SideMM, ThickMM quantity.Reading
+	BoreMM                  quantity.Reading // diameter of the stator at the air gap
+	StackMM                 quantity.Reading
+	OutsideMM               quantity.Reading // diameter of the iron on the side away from the gap
+	AirGapMM                quantity.Reading
+	MeanTurnMM              quantity.Reading // measured on an old coil or a trial coil
+	EndRunMM                quantity.Reading // straight run of a coil out of the core, each side
+	Cooling                 string           // "closed", "open" or "fan"
+	ThermalClass            string           // "A", "E", "B", "F", "H" (IEC 60085)
+	AmbientC                quantity.Reading
 	// KelvinPerWatt is the rise of the winding per watt lost in it.
 	KelvinPerWatt quantity.Reading
 	// IronWatts at IronRPM: drag loss (iron and friction) measured unloaded.

@@ -24,10 +24,10 @@ var machineFields = []Input{
 	{Table: "machine", Name: "phases", Label: "Phases", Kind: Whole, Min: 1, Max: 3, Default: amount(3, practice),
 		Help: "1, 2 or 3. Three leads (or six, or three and a neutral) mean 3; two pairs that stand 90 electrical degrees apart, each with its own bridge, 2.", How: "Count leads before you cut them.",
 		at: func(j *Job, _ int) any { return &j.Machine.Phases }},
-	{Table: "machine", Name: "layers", Label: "Layers", Kind: Whole, Min: 1, Max: 2, Default: amount(2, practice),
+	{Table: "machine", Name: "layers", Label: "Layers", Kind: Whole, Min: 1, Max: 2, Default: amount(2, practice), when: slotted,
 		Help: "Coil sides in one slot: 2 when every slot holds two coils, 1 when coils are half as many as slots.", How: "Count the coils: as many as slots is 2 layers.",
 		at: func(j *Job, _ int) any { return &j.Machine.Layers }},
-	{Table: "machine", Name: "span", Label: "Span", Kind: Whole, Min: 1, Max: 180, Ghost: "one pole pitch",
+	{Table: "machine", Name: "span", Label: "Span", Kind: Whole, Min: 1, Max: 180, Ghost: "one pole pitch", when: slotted,
 		Help: "Slots from one side of a coil to the other.", How: "From slot 1 to slot 4 is 3.",
 		at: func(j *Job, _ int) any { return &j.Machine.Span }},
 	{Table: "machine", Name: "dead_slots", Label: "Dead slots", Kind: List, Min: 1, Max: 360, Ghost: "none",
@@ -36,31 +36,43 @@ var machineFields = []Input{
 	{Table: "machine", Name: "bare_teeth", Label: "Bare teeth", Kind: List, Min: 1, Max: 360, Ghost: "none", when: toothCoils,
 		Help: "Teeth without a coil of this winding; tooth 1 is between slots 1 and 2.", How: "Stations left empty, or taken by another coil (ignition, lights).",
 		at: func(j *Job, _ int) any { return &j.Machine.BareTeeth }},
-	{Table: "machine", Name: "kind", Label: "Winding", Kind: Word, Words: []string{"lap", "concentric", "wave"}, Default: word("lap", practice),
+	{Table: "machine", Name: "kind", Label: "Winding", Kind: Word, Words: []string{"lap", "concentric", "wave"}, Default: word("lap", practice), when: slotted,
 		Help: "lap: equal coils. concentric: coils nested in one another. wave: the wire runs on round the stator.", How: "Look at the end of the stator.",
 		at: func(j *Job, _ int) any { return &j.Machine.Kind }},
 	{Table: "machine", Name: "sets", Label: "Sets", Kind: Whole, Min: 1, Max: 2, Default: amount(1, practice),
 		Help: "2 for two three-phase windings 30 electrical degrees apart, each with its own bridge.", How: "Six leads to two bridges mean 2.",
 		at: func(j *Job, _ int) any { return &j.Machine.Sets }},
-	{Table: "machine", Name: "rotor", Label: "Rotor turns", Kind: Word, Words: []string{"inside", "outside"}, Default: word("inside", practice),
+	{Table: "machine", Name: "stator", Label: "Stator", Kind: Word, Words: []string{"slots", "flat"}, Default: word("slots", practice),
+		Help: "slots: iron with slots. flat: coils laid flat in a ring and cast, no iron, magnets on both sides; slots are then the coils.", How: "Does a magnet stick to it?",
+		at: func(j *Job, _ int) any { return &j.Machine.Stator }},
+	{Table: "machine", Name: "hole", Label: "Hole of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 500, when: flatCoils,
+		Help: "Width of the hole of a coil along the circle through the middles of the magnets.", How: "Calipers; of a wedge-shaped coil on that circle.",
+		at: func(j *Job, _ int) any { return &j.Machine.HoleMM }},
+	{Table: "machine", Name: "side", Label: "Side of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 300, when: flatCoils,
+		Help: "Width of the wire between hole and outer edge, on the same circle.", How: "(Outer width − hole) ÷ 2.",
+		at: func(j *Job, _ int) any { return &j.Machine.SideMM }},
+	{Table: "machine", Name: "thick", Label: "Thickness of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: flatCoils,
+		Help: "Thickness of a coil along the shaft, wire only.", How: "Calipers, before casting.",
+		at: func(j *Job, _ int) any { return &j.Machine.ThickMM }},
+	{Table: "machine", Name: "rotor", Label: "Rotor turns", Kind: Word, Words: []string{"inside", "outside"}, Default: word("inside", practice), when: slotted,
 		Help: "inside: in the stator. outside: round it, as in wheel hubs and flywheels.", How: "Which of the two stands still when the shaft is turned.",
 		at: func(j *Job, _ int) any { return &j.Machine.Rotor }},
 	{Table: "machine", Name: "bore", Label: "Diameter at the gap", Dim: quantity.Millimetres, Min: 10, Max: 2000,
-		Help: "Diameter of the stator iron at the air gap: its bore, or, where the rotor turns outside, its outside.", How: "Calipers across two opposite teeth, tip to tip.",
+		Help: "Diameter of the stator iron at the air gap: its bore, or, where the rotor turns outside, its outside. Flat coils: of the circle through the middles of the magnets.", How: "Calipers across two opposite teeth, tip to tip.",
 		at: func(j *Job, _ int) any { return &j.Machine.BoreMM }},
 	{Table: "machine", Name: "stack", Label: "Stack", Dim: quantity.Millimetres, Min: 2, Max: 1000,
-		Help: "Length of the iron along the shaft.", How: "Calipers over the laminations, without the wire.",
+		Help: "Length of the iron along the shaft. Flat coils: radial length of the magnets.", How: "Calipers over the laminations, without the wire.",
 		at: func(j *Job, _ int) any { return &j.Machine.StackMM }},
-	{Table: "machine", Name: "outside", Label: "Outside", Dim: quantity.Millimetres, Min: 10, Max: 3000, Ghost: "not checked",
+	{Table: "machine", Name: "outside", Label: "Outside", Dim: quantity.Millimetres, Min: 10, Max: 3000, Ghost: "not checked", when: slotted,
 		Help: "Diameter of the stator iron on the side away from the gap (its hole, where the rotor turns outside): shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
 		at: func(j *Job, _ int) any { return &j.Machine.OutsideMM }},
 	{Table: "machine", Name: "air_gap", Label: "Air gap", Dim: quantity.Millimetres, Min: 0.05, Max: 20,
-		Help: "Clear gap between rotor and teeth.", How: "Half the difference of the two diameters at the gap; a feeler gauge shows it.",
+		Help: "Clear gap between rotor and teeth. Flat coils: half of the clear distance between facing magnets.", How: "Half the difference of the two diameters at the gap; a feeler gauge shows it.",
 		at: func(j *Job, _ int) any { return &j.Machine.AirGapMM }},
 	{Table: "machine", Name: "mean_turn", Label: "Mean turn", Dim: quantity.Millimetres, Min: 20, Max: 5000, Ghost: "from old ohms, else from bore and stack",
 		Help: "Length of one middling turn, all the way round.", How: "Unwind an old coil and divide its length by its turns, or lay a trial turn of string.",
 		at: func(j *Job, _ int) any { return &j.Machine.MeanTurnMM }},
-	{Table: "machine", Name: "end_run", Label: "End run", Dim: quantity.Millimetres, Min: 0, Max: 200, Default: amount(9, practice),
+	{Table: "machine", Name: "end_run", Label: "End run", Dim: quantity.Millimetres, Min: 0, Max: 200, Default: amount(9, practice), when: slotted,
 		Help: "How far a coil runs straight out of the iron before it bends, at each end.", How: "A rule on the old winding. A small alternator has 8 to 10 mm; a coil round one tooth, when empty, 1 mm.",
 		at: func(j *Job, _ int) any { return &j.Machine.EndRunMM }},
 	{Table: "machine", Name: "cooling", Label: "Cooling", Kind: Word, Words: []string{"closed", "open", "fan"}, Default: word("open", practice),
@@ -104,7 +116,22 @@ func toothCoils(j *Job) bool {
 	return m.Slots.Given() && m.Poles.Given() && 2*m.Slots.Value <= 3*m.Poles.Value
 }
 
-var slotFields = []Input{
+// flatCoils and slotted report which of the two the stator is.
+func flatCoils(j *Job) bool { return j.Machine.Stator == "flat" }
+func slotted(j *Job) bool   { return !flatCoils(j) }
+
+// ofSlots is the fields of a slot, asked only where there are slots; how full it may get is
+// asked of any coil.
+func ofSlots(fields []Input) []Input {
+	for i := range fields {
+		if also := fields[i].when; fields[i].Name != "fill_limit" {
+			fields[i].when = func(j *Job) bool { return slotted(j) && (also == nil || also(j)) }
+		}
+	}
+	return fields
+}
+
+var slotFields = ofSlots([]Input{
 	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: slot.ShapeNames(), Default: word("area", practice),
 		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom. pear: round at both ends.", How: "Press soft clay or a paper rubbing into a slot and look.",
 		at: func(j *Job, _ int) any { return &j.Slot.Shape }},
@@ -144,7 +171,7 @@ var slotFields = []Input{
 	{Table: "slot", Name: "fill_limit", Label: "Fill limit", Min: 0.1, Max: 1, Default: amount(0.70, practice),
 		Help: "How full the lined slot may get: turns × strands × overall diameter² over its area.", How: "By hand 0.65 to 0.75; a tidy old winding shows what this slot takes.",
 		at: func(j *Job, _ int) any { return &j.Slot.FillLimit }},
-}
+})
 
 var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j.Old.Wound }), []Input{
 	{Table: "old", Name: "circuits", Label: "Circuits", Kind: Whole, Min: 1, Max: 120, Default: amount(1, practice),

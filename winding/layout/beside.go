@@ -32,6 +32,10 @@ func (s Spec) phaseLag(set, phase int) float64 {
 	return (s.phaseStepDeg()*float64(phase) + 30*float64(set)) * math.Pi / 180
 }
 
+// LagRad is the electrical angle, in radians, by which the current of a coil's phase lags
+// that of phase U of set 1 when the rotor turns clockwise.
+func (l *Layout) LagRad(c Coil) float64 { return l.spec.phaseLag(c.Set, c.Phase) }
+
 // phaseStepDeg is the electrical angle from a phase to the next.
 func (s Spec) phaseStepDeg() float64 {
 	if s.Phases == 2 {
