@@ -207,7 +207,7 @@ func FuzzMeasure(f *testing.F) {
 		if err != nil {
 			return
 		}
-		for _, v := range []float64{room.GrossMM2, room.NetMM2, room.WidthMidMM, LeakagePermeance(room, 2)} {
+		for _, v := range []float64{room.GrossMM2, room.NetMM2, room.WidthMidMM, LeakageParts(room, 2, 1).Total} {
 			assert.True(t, finite(v), "%v %+v", v, room)
 		}
 		for _, p := range append(room.Outline, room.Inner...) {

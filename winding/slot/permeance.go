@@ -37,10 +37,6 @@ import "math"
 // Permeance is the slot leakage permeance factor in its parts, pure numbers; Total is their sum.
 type Permeance struct{ Body, Wedge, Neck, Total float64 }
 
-// LeakagePermeance is the slot leakage permeance factor λ of a slot whose layers (1 or 2)
-// carry the same current in phase.
-func LeakagePermeance(room Room, layers int) float64 { return LeakageParts(room, layers, 1).Total }
-
 // LeakageParts is λ by parts. together is the mean cosine between the currents of the two
 // sides in a slot, 1 where they are of one phase and sense; it matters in two layers only,
 // is clamped to [-1, 1], and counts as 1 when it is not a number. Without a known mouth the neck's part is 0 and λ a lower limit. A zero Room gives zeros.
