@@ -35,7 +35,7 @@ func TestDefaultNumbers(t *testing.T) {
 		"trial.circuits": 1, "trial.strands": 1, "trial.also_strands": 1,
 	}
 	words := map[string]string{
-		"machine.kind": "lap", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
+		"machine.kind": "lap", "machine.rotor": "inside", "machine.stator": "slots", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
 		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
 		"battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
 	}

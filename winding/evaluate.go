@@ -46,7 +46,7 @@ func (b *Bench) Outcome() Outcome {
 // works is Static and what costs more than a search wants to pay.
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
-	o.MostThatPack = b.room.mostThatPack(w.trial, w.key.layers)
+	o.MostThatPack = b.room.mostThatPack(w)
 	return o
 }
 
@@ -62,7 +62,7 @@ func (b *Bench) Static(t job.Trial) TrialOutcome {
 // connection and circuits; turns and factor come from the list. Volts are those of the
 // mean phase; how far the phases part is in the list's own Balance.
 func (b *Bench) StaticOn(t job.Trial, plan *layout.Layout) TrialOutcome {
-	w := candidateOn(t, plan)
+	w := candidateOn(t, plan, b.machine)
 	return b.static(&w)
 }
 
@@ -123,7 +123,7 @@ func (b *Bench) ohmsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 
 // machineFigures is the figures that do not depend on the trial.
 func (b *Bench) machineFigures() MachineOutcome {
-	layers := b.layouts.key(job.Trial{}).layers
+	lie := lyingOf(b.layouts.key(job.Trial{}))
 	m := MachineOutcome{
 		HertzPerRPM: b.machine.Poles.Figure("needs the poles").Times(1.0 / 120),
 		PolePitchMM: b.machine.polePitchMM(),
@@ -140,7 +140,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 	m.ToothTesla, m.YokeTesla = b.densities()
 	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, b.iron.path, &b.flux)
 	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
-	room, why := b.room.of(layers)
+	room, why := b.room.of(lie)
 	if why != "" {
 		no := quantity.Missing(why)
 		m.GrossMM2, m.LinerMM2, m.WedgeMM2, m.SeparatorMM2, m.NetMM2 = no, no, no, no, no

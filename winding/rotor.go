@@ -87,8 +87,9 @@ func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field
 	if !f.RemanenceTesla.Given() || !f.MagnetMM.Given() || !gap.Given() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
 		return quantity.Missing("needs the magnets"), false
 	}
+	count := magnetCount{f.Magnets.Whole(), m.Poles.Whole()}
 	wb, err := field.Magnets{
-		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
+		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value * count.magnetPerPole(),
 		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: m.carter(mouth, gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage), Iron: iron,
 	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {

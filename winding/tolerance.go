@@ -113,7 +113,7 @@ func (b *Bench) shifted() []*Bench {
 		others = append(others, Prepare(moved(b.job, path)))
 	}
 	if b.flux.perTurn.PlusMinus > 0 {
-		others = append(others, prepare(b.job, 1))
+		others = append(others, prepare(b.job, moves{flux: 1}))
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
@@ -121,7 +121,9 @@ func (b *Bench) shifted() []*Bench {
 		others = append(others, Prepare(j))
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
-		if turn, _ := b.turn.of(b.turn.own); turn.Known() {
+		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
+			others = append(others, prepare(b.job, moves{turn: meanTurnGuess}))
+		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
 			others = append(others, Prepare(j))

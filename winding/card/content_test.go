@@ -142,7 +142,7 @@ func body0(w *worked) string { return Text(w.b, &w.o, 1, Options{Document: &w.d}
 
 func TestABadInputSaysSo(t *testing.T) {
 	w := workOut("[machine]\nbore_mm = \"wide\"\n[[trial]]\nname = \"A\"\n")
-	assert.Contains(t, flat(Text(w.b, &w.o, 0, Options{Document: &w.d})), "Bore wide (NOT USED: expected a number")
+	assert.Contains(t, flat(Text(w.b, &w.o, 0, Options{Document: &w.d})), "Diameter at the gap wide (NOT USED: expected a number")
 }
 
 func TestUnits(t *testing.T) {

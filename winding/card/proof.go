@@ -50,10 +50,13 @@ func (w *writer) leadPairs(trial int) []string {
 		}
 		return []string{"U1 - V1", "V1 - W1", "W1 - U1"}
 	}
-	if plan.Spec().Phases == 1 {
-		return []string{"U1 - U2"}
-	}
 	var pairs []string
+	if n := plan.Spec().Phases; n < 3 {
+		for phase := range n {
+			pairs = append(pairs, plan.PhaseName(0, phase)+"1 - "+plan.PhaseName(0, phase)+"2")
+		}
+		return pairs
+	}
 	for set := range plan.Spec().Sets {
 		for phase := range 3 {
 			pairs = append(pairs, fmt.Sprintf("%s1 - %s1", plan.PhaseName(set, phase), plan.PhaseName(set, (phase+1)%3)))

@@ -17,7 +17,7 @@ func (w *writer) slotTable(trial int) {
 		w.say(2, notKnown(why))
 		return
 	}
-	w.say(2, "Slots count clockwise as seen from the connection end. + the phase goes away from the connection end, - it comes back. Bottom is laid first, top lies next to the bore.")
+	w.say(2, "Slots count clockwise as seen from the connection end. + the phase goes away from the connection end, - it comes back. "+plan.SidesText())
 	w.gap()
 	w.raw(fmt.Sprintf("  %3s %5s  %-18s %-6s %4s  %-7s %6s", "", "slot", "layer", "phase", "coil", "side", "turns"))
 	w.gap()

@@ -16,10 +16,17 @@ import "math"
 // ch. 4; Say, Alternating Current Machines; both from memory, re-derived in the tests). The
 // phase's slot leakage inductance is 2·μ0·L·N²·λ/(p·q).
 //
-// In two layers a slot may hold two phases. With the pitch shortened by the fraction ε of
-// a pole (up to 1/3) the two sides' currents in a three-phase winding of 60° belts are on
-// average in phase by 1 - 3ε/2, which scales what one side's flux links with the other. In a
-// parallel slot that gives the textbook factors 1 - 9ε/16 on the h/3b term and 1 - 3ε/4 above.
+// Two sides in a slot may be of two phases. How far their currents go together, the mean
+// over the slots of the cosine between them (the layout knows it from its coil list), scales
+// what one side's flux links with the other. With the pitch of a three-phase winding of 60°
+// belts shortened by the fraction ε of a pole (up to 1/3) it is 1 - 3ε/2, and a parallel slot
+// with one side over the other then gives the textbook factors 1 - 9ε/16 on the h/3b term and
+// 1 - 3ε/4 above.
+//
+// Two sides beside one another both rise over the whole height, so that flux straight across
+// sees half of each at every height: each side links with itself and with the other as one
+// side that fills the slot does, and λ is that of one layer times (1 + together)/2. That
+// neglects flux that turns between the two sides, which is small in slots deeper than wide.
 //
 // The integral is done by the midpoint rule over the shape, 400 points, good to about 1 in
 // 10^5. It takes flux lines straight and iron as perfect: good while teeth are not
@@ -30,29 +37,25 @@ import "math"
 // Permeance is the slot leakage permeance factor in its parts, pure numbers; Total is their sum.
 type Permeance struct{ Body, Wedge, Neck, Total float64 }
 
-// LeakagePermeance is the slot leakage permeance factor λ of a slot whose layers (1 or 2)
-// carry the same current in phase: LeakageParts with full pitch.
-func LeakagePermeance(room Room, layers int) float64 { return LeakageParts(room, layers, 0).Total }
-
-// LeakageParts is λ by parts. shortening is how much shorter than a pole pitch the coil
-// span is, as a fraction of the pole pitch; it matters in two layers only and is clamped to
-// [0, 1/3]. Without a known mouth the neck's part is 0 and λ a lower limit. A zero Room gives zeros.
-func LeakageParts(room Room, layers int, shortening float64) Permeance {
+// LeakageParts is λ by parts. together is the mean cosine between the currents of the two
+// sides in a slot, 1 where they are of one phase and sense; it matters in two layers only,
+// is clamped to [-1, 1], and counts as 1 when it is not a number. Without a known mouth the neck's part is 0 and λ a lower limit. A zero Room gives zeros.
+func LeakageParts(room Room, layers int, together float64) Permeance {
 	w := room.wall
 	if !finite(w.ceiling) || !finite(w.topHalf) {
 		return Permeance{}
 	}
-	if !(shortening >= 0) || layers != 2 {
-		shortening = 0
+	if layers != 2 || math.IsNaN(together) {
+		together = 1
 	}
-	together := 1 - 1.5*min(shortening, 1.0/3) // how far the two sides are in phase, on average
+	together = min(max(together, -1), 1)
+	above := (1 + together) / 2
 	var p Permeance
-	if layers == 2 {
+	if layers == 2 && !w.beside {
 		p.Body = twoLayers(w, together)
 	} else {
-		p.Body = across(w.width, w.liner, w.ceiling, [2]float64{0, 1}, [2]float64{0, 1})
+		p.Body = above * across(w.width, w.liner, w.ceiling, [2]float64{0, 1}, [2]float64{0, 1})
 	}
-	above := (1 + together) / 2
 	p.Wedge = above * across(w.width, w.ceiling, w.depth, [2]float64{1, 1}, [2]float64{1, 1})
 	if room.MouthKnown {
 		p.Neck = above * room.MouthHeightMM / room.MouthMM
