@@ -47,6 +47,7 @@ func (b *Bench) Outcome() Outcome {
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
 	o.MostThatPack = b.room.mostThatPack(w)
+	o.Cuts = b.cuts(w, &o)
 	return o
 }
 
@@ -82,6 +83,7 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
 	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
+	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)
 	o.Limits = b.bounds.limits(w, &o)
 	return o

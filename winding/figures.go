@@ -270,6 +270,16 @@ var trialOutputs = []Output{
 
 	{ID: "wire_to_buy_kg", Group: "Wire", Label: "wire to buy", Dim: quantity.Kilograms, Digits: 3, Better: Less, Show: First,
 		Meaning: "With the allowance for leads and a coil gone wrong."},
+	{ID: "former_straight_mm", Group: "Wire", Label: "former: straight part", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "Of the former, along the slot: stack and both end runs."},
+	{ID: "former_width_mm", Group: "Wire", Label: "former: width", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "From slot to slot at half depth, middle to middle of the coil's two sides."},
+	{ID: "former_radius_mm", Group: "Wire", Label: "former: corner radius", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "That makes the way round the mean turn."},
+	{ID: "coil_length_m", Group: "Wire", Label: "wire in one coil", Dim: quantity.Metres, Digits: 3,
+		Meaning: "Of each strand, in a middling coil, without leads."},
+	{ID: "coil_kg", Group: "Wire", Label: "weight of one coil", Dim: quantity.Kilograms, Digits: 3,
+		Meaning: "Metal of all strands of a middling coil: what a scale shows, enamel apart."},
 	{ID: "metal_kg", Group: "Wire", Label: "metal wound in", Dim: quantity.Kilograms, Digits: 3, Meaning: "Without the allowance."},
 
 	{ID: "charges_from_x", Group: "Drive", Label: "charges from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,

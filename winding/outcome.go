@@ -107,9 +107,13 @@ type TrialOutcome struct {
 	Volts
 	Limits
 	Purchase
+	Former
 	Inductance
 	Charging
 	Driven
+
+	// Cuts is the insulation to cut for it.
+	Cuts []Cut `json:"insulation,omitempty"`
 
 	// Against is this winding over the old one.
 	Against Ratios `json:"against_old"`
