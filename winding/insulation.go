@@ -55,7 +55,7 @@ func (b *Bench) slotCuts(plan *layout.Layout, layers int) []Cut {
 	slots := plan.Spec().Slots
 	list := []Cut{
 		{Name: "slot liner", Pieces: slots, LengthMM: along, ThickMM: liner,
-			WidthMM: b.across(layers, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "round the slot's wall"},
+			WidthMM: b.across(layers, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "wide: slot wall"},
 		{Name: "wedge", Pieces: slots, LengthMM: along, ThickMM: wedge,
 			WidthMM: b.across(layers, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
 	}
@@ -107,8 +107,8 @@ func (b *Bench) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cu
 		round = quantity.Of(bundle.ThickestMM(w.trial.Build) * math.Sqrt(float64(bundle.Count())) * sleeveRoom)
 	}
 	list := []Cut{
-		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "the width is its bore"},
-		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(leadMM), WidthMM: round, ThickMM: none, Note: "the width is its bore"},
+		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: its bore"},
+		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(leadMM), WidthMM: round, ThickMM: none, Note: "wide: its bore"},
 	}
 	if w.coils.span == 1 {
 		return list
@@ -118,8 +118,8 @@ func (b *Bench) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cu
 		With(b.machine.StackMM.Figure("needs the stack"), func(half, stack float64) float64 { return half - stack/2 })
 	ring := b.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + b.room.depthMM()) })
 	return append(list,
-		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between groups of two phases, at both ends"},
-		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "all of it, three times round each end"})
+		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
+		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})
 }
 
 // groups is how many groups of coils there are, in each of which one phase lies.
