@@ -30,6 +30,7 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i] = b.works(&w)
 	}
 	others := b.shifted()
+	o.Wound = b.wound()
 	b.addTolerances(&o, others)
 	b.run(&o)
 	b.addRunningTolerances(&o, others)

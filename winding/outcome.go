@@ -17,6 +17,8 @@ type Outcome struct {
 	// not given.
 	Old    *TrialOutcome  `json:"old,omitempty"`
 	Trials []TrialOutcome `json:"trials"`
+	// Wound is what was really put in, in the order of the file.
+	Wound []WoundOutcome `json:"as_wound,omitempty"`
 	// Reference is the index of the trial the others are compared with.
 	Reference  int       `json:"reference"`
 	Comparison []Row     `json:"comparison"`

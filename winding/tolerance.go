@@ -28,11 +28,15 @@ import (
 //
 // Cost: one Prepare, and one Static and some ten solved points a trial, for each tolerance.
 
-var readingType = reflect.TypeFor[quantity.Reading]()
+var (
+	readingType = reflect.TypeFor[quantity.Reading]()
+	recordType  = reflect.TypeFor[job.AsWound]()
+)
 
 // tolerances finds the readings of a job that have one, as paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
+	case v.Type() == recordType: // what was read afterwards moves no figure
 	case v.Type() == readingType:
 		if r := v.Interface().(quantity.Reading); r.Given() && off(r) > 0 {
 			*found = append(*found, append([]int{}, path...))

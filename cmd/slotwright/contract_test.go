@@ -166,7 +166,7 @@ var unitWords = strings.Fields(`mm mm2 in cmil m metres feet kg lb km 1000ft a a
 
 // countsAndRatios are the keys of plain numbers: counts, places, and ratios of like to like.
 // value, percent and difference stand in a row that names its unit.
-var countsAndRatios = strings.Fields(`format line column more_problems reference value difference
+var countsAndRatios = strings.Fields(`format pieces read expected line column more_problems reference value difference
 	turns_per_coil strands circuits layers wires_per_slot turns_that_fit most_wires_that_pack coils_per_phase series_turns circuits_allowed spools
 	slots poles phases sets span_slots coil start_slot finish_slot turns sense group circuit driven_teeth_for_wanted_ratio
 	wire_fill round_fill copper_fill fill_limit kw kw1 kw3 kw5 kw7 kw11 kw13 ac_factor_top ac_factor_top_twice_the_strands allowance

@@ -71,6 +71,8 @@ func trust(d *job.Document, f *job.Input, typed string, n int) string {
 		return " (" + quantity.Guessed.String() + ")"
 	case f.Table == "trial":
 		return " (chosen)"
+	case f.Table == "wound" && f.Kind == job.Whole:
+		return " (counted)"
 	case f.Table == "target":
 		return " (wanted)"
 	default:

@@ -28,6 +28,7 @@ var sections = []Section{
 	{"battery", "battery, fuse, cable and diodes", (*writer).battery},
 	{"drive", "trial and drive", (*writer).allDrives},
 	{"layout", "what to know of the coil list", (*writer).allLayouts},
+	{"wound", "what was really put in, and what it read", (*writer).asWound},
 	{"findings", "what is called out", func(w *writer) { w.findings("") }},
 	{"cautions", "what can hurt a person", (*writer).cautions},
 	{"inputs", "where each input came from", (*writer).inputs},

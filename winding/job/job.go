@@ -27,6 +27,8 @@ type Job struct {
 	Battery BatterySpec
 	Target  Target
 	Trials  []Trial
+	// AsWound is what was really put in, each time.
+	AsWound []AsWound
 }
 
 // Machine is the iron and its surroundings.
@@ -264,4 +266,23 @@ type Trial struct {
 	Span   quantity.Reading
 	Layers quantity.Reading
 	Kind   string
+}
+
+// AsWound is a winding as it was really put in, beside the plan: turns and wire that it does
+// not say are the trial's.
+type AsWound struct {
+	// Trial is the name of the trial that was wound, Date when, as typed.
+	Trial, Date string
+	Wound
+	// Filled is "room", "full" or "forced"; empty when not said.
+	Filled string
+	// Metres and Kg are the wire that went in, all strands together.
+	Metres    quantity.Reading
+	Kg        quantity.Reading
+	LeadOhms  quantity.Reading // between two leads, mean of the pairs
+	LeadOhmsC quantity.Reading // winding temperature at that reading
+	LineVolts quantity.Reading // V rms between two leads, open, at RPM
+	RPM       quantity.Reading
+	CutInRPM  quantity.Reading
+	Note      string
 }
