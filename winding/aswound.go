@@ -57,8 +57,8 @@ func proof(read, expected quantity.Figure) Proof {
 	return Proof{read, expected, read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
 }
 
-// wound works every record of the job out.
-func (b *Bench) wound() []WoundOutcome {
+// Wound works every record of the job out.
+func (b *Bench) Wound() []WoundOutcome {
 	var list []WoundOutcome
 	for i := range b.job.AsWound {
 		list = append(list, b.oneWound(&b.job.AsWound[i]))

@@ -18,7 +18,7 @@ func Evaluate(j job.Job) Outcome {
 
 // Outcome works out every trial of the job.
 func (b *Bench) Outcome() Outcome {
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.reference()}
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.Reference()}
 	if b.old.known() {
 		w := b.works(&b.old.candidate)
 		w.notRun("only the trials are run")
@@ -30,7 +30,7 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i] = b.works(&w)
 	}
 	others := b.shifted()
-	o.Wound = b.wound()
+	o.Wound = b.Wound()
 	b.addTolerances(&o, others)
 	b.run(&o)
 	b.addRunningTolerances(&o, others)
@@ -90,8 +90,8 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	return o
 }
 
-// reference is the index of the trial the others are compared with.
-func (b *Bench) reference() int {
+// Reference is the index of the trial the others are compared with.
+func (b *Bench) Reference() int {
 	for i, t := range b.job.Trials {
 		if t.Name == b.job.Target.Reference {
 			return i
