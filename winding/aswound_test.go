@@ -14,7 +14,7 @@ import (
 // turn. 15 AWG has 1.652 mm², 8.89 g/cm³ of copper (IEC 60028) 14.68 g a metre: 831 g are
 // 56.6 m again. 0.391 Ω at 18 °C is 0.391·254.5/252.5 = 0.394 Ω at 20 °C.
 func TestAsWoundByHand(t *testing.T) {
-	j := job.Example().Job()
+	j := turnOf185()
 	j.AsWound = []job.AsWound{
 		{Trial: "A", Date: "2026-03-14", Filled: "full", Metres: quantity.Known(56.61), LeadOhms: quantity.Known(0.391), LeadOhmsC: quantity.Known(18)},
 		{Trial: "A", Kg: quantity.Known(0.8313), LineVolts: quantity.Known(11.5), RPM: quantity.Known(600)},

@@ -59,13 +59,20 @@ func TestFormerAgreesWithMeanTurnAndWire(t *testing.T) {
 	assert.Greater(t, formers, 15)
 }
 
-// Worked by hand for the example: stack 33 mm and 9 mm out at each end are 51 mm straight. A
+// turnOf185 is the example with its mean turn measured.
+func turnOf185() job.Job {
+	j := job.Example().Job()
+	j.Machine.MeanTurnMM = quantity.Known(185)
+	return j
+}
+
+// Worked by hand for the example with a turn of 185 mm: stack 33 mm and 9 mm out at each end are 51 mm straight. A
 // slot of 72 mm² 2.6 times as deep as wide is √(72/2.6) = 5.262 mm wide and 13.68 mm deep, so
 // half depth lies on a circle of 89 + 13.68 = 102.68 mm, and three of 36 slots are
 // π·102.68/12 = 26.88 mm of it. Of the turn of 185 mm, 102 and 53.76 are straight: 29.24 are
 // left for corners that gain 2.2832 mm a mm of radius: 12.81 mm.
 func TestFormerByHand(t *testing.T) {
-	tr := Evaluate(job.Example().Job()).Trials[0]
+	tr := Evaluate(turnOf185()).Trials[0]
 	assert.InDelta(t, 51, tr.StraightMM.Value, 0.001)
 	assert.InDelta(t, 26.88, tr.WidthMM.Value, 0.005)
 	assert.InDelta(t, 12.81, tr.RadiusMM.Value, 0.01)
@@ -85,7 +92,7 @@ func TestFormerOfALongTurnHasRoundEnds(t *testing.T) {
 	assert.Contains(t, tr.RadiusMM.Why, "150 mm is shorter than round the straight parts and the width, 156 mm")
 }
 
-// The cut list of the example, worked by hand. Liner: stack 33 and 5 mm out at each end, 43
+// The cut list of that machine, worked by hand. Liner: stack 33 and 5 mm out at each end, 43
 // long; the wall of a slot 5.262 wide and 13.68 deep is 2·13.68 + 2·5.262 − 2.6 of mouth =
 // 35.29 wide. Wedge: as long, as wide as the slot within its liners, 5.262 − 0.5 = 4.76. One
 // layer: no separator. 15 joins coil to coil (6 coils a phase) and the star point: 16
@@ -94,7 +101,7 @@ func TestFormerOfALongTurnHasRoundEnds(t *testing.T) {
 // 41.81. Cord: 6 × π × 102.68 = 1935.5 mm. Sleeves: 15 AWG of heavy build is at most
 // 1.547 mm over the enamel; 1.3 times that is 2.01 mm for a lead, twice that for a joint.
 func TestCutListByHand(t *testing.T) {
-	tr := Evaluate(job.Example().Job()).Trials[0]
+	tr := Evaluate(turnOf185()).Trials[0]
 	type row struct {
 		pieces               int
 		length, width, thick float64

@@ -175,7 +175,7 @@ func (w *writer) buy(t *winding.TrialOutcome) {
 	label := "BUY"
 	for i := range t.Buy {
 		s := &t.Buy[i]
-		long, heavy := w.orBlank(s.Metres, quantity.Metres, 3), w.orBlank(s.Kg, quantity.Kilograms, 3)
+		long, heavy := w.expected(s.Metres, quantity.Metres), w.expected(s.Kg, quantity.Kilograms)
 		spool := w.amount(quantity.Figure{Value: s.SpoolKg, Origin: quantity.Derived}, quantity.Kilograms, asGiven)
 		w.entry(label, fmt.Sprintf("[ ] %s: %s, %s, spools of %s: %s, %s %% to spare", s.Gauge, long, heavy, spool, w.orBlank(s.Spools, quantity.None, 0), quantity.Number(100*t.Allowance, asGiven)))
 		label = ""
