@@ -79,6 +79,11 @@ func everyAnswer(t *testing.T) []spoken {
 		"--slots 48 --poles 8 --span 5 --sets 2", "--slots 4 --poles 4 --span 1 --phases 1", "--slots 3 --poles 2 --span 1"} {
 		list = append(list, spoken{args: append([]string{"layout"}, strings.Fields(l)...), schema: "layout"})
 	}
+	list = append(list, spoken{args: []string{"shelf", "../../testdata/shelf"}, schema: "shelf"}, spoken{args: []string{"shelf", "../../testdata/jobs", "--find", "hub"}, schema: "shelf"},
+		spoken{args: []string{"shelf", t.TempDir()}, schema: "shelf"}, spoken{args: []string{"shelf", "nowhere"}, schema: "problems", code: 1},
+		spoken{args: []string{"report", "../../testdata/shelf/proved.toml"}, schema: "report"}, spoken{args: []string{"report", "--section", "nothing"}, schema: "problems", code: 2},
+		spoken{args: []string{"new", filepath.Join(t.TempDir(), "b.toml"), "--from", "../../testdata/shelf/proved.toml"}, schema: "new"},
+		spoken{args: []string{"new", filepath.Join(t.TempDir(), "c.toml"), "--from", broken[0]}, schema: "problems", code: 1})
 	for i := range list {
 		code, out, errs := command(append(list[i].args, "--json")...)
 		require.Equal(t, list[i].code, code, "%v: %s", list[i].args, errs)

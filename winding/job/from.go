@@ -12,23 +12,34 @@ var readOnThePiece = []string{"machine.rise", "machine.drag", "machine.drag_at",
 
 // From begins a new job from another one: the machine, its drive and battery, what is
 // wanted and the trials stay; what was read on that piece is emptied. A mean turn stays as
-// a guess, for it was measured on another machine of the kind. The comments stay.
+// a guess, for it was measured on another machine of the kind. The comments stay. Where the
+// text does not allow it the document is as it was, with the reason in Refused.
 func (d Document) From(name string) Document {
+	edits := []func(Document) Document{func(d Document) Document { return d.Set("name", name, quantity.Choice{}) }}
+	clear := func(path string) {
+		edits = append(edits, func(d Document) Document { return d.Clear(path) })
+	}
 	for _, f := range InputsOf("old") {
 		if !strings.HasPrefix(f.Name, "plate_") {
-			d = d.Clear(f.Path())
+			clear(f.Path())
 		}
 	}
 	for _, path := range readOnThePiece {
-		d = d.Clear(path)
+		clear(path)
 	}
 	for _, table := range []string{"spin", "short", "wound"} {
-		for d.Count(table) > 0 {
-			d = d.Remove(table, d.Count(table)-1)
+		for i := d.Count(table) - 1; i >= 0; i-- {
+			edits = append(edits, func(d Document) Document { return d.Remove(table, i) })
 		}
 	}
 	if typed, _, ok := d.Typed("machine.mean_turn"); ok && !strings.HasPrefix(strings.TrimSpace(typed), "~") {
-		d = d.Set("machine.mean_turn", "~"+typed, quantity.Choice{})
+		edits = append(edits, func(d Document) Document { return d.Set("machine.mean_turn", "~"+typed, quantity.Choice{}) })
 	}
-	return d.Set("name", name, quantity.Choice{})
+	next := d
+	for _, edit := range edits {
+		if next = edit(next); next.Refused() != "" {
+			return d.refuse("%s", next.Refused())
+		}
+	}
+	return next
 }
