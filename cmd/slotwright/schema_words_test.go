@@ -110,9 +110,9 @@ var keyWords = map[string]string{
 	"Equilibrium.tangent":          "Set where the two torques only touch.",
 	"Equilibrium.jump":             "Set where a torque jumps past the other.",
 
-	"TrialOutcome.mend_winding":      "The winding that would do better in its place, worked out; absent when there is none.",
-	"Offer.turns":                    "Turns of each coil.",
-	"Offer.wire":                     "The wire.",
+	"TrialOutcome.mend_winding":   "The winding that would do better in its place, worked out; absent when there is none.",
+	"Offer.turns":                 "Turns of each coil.",
+	"Offer.wire":                  "The wire.",
 	"written.from":                "The job it was begun from.",
 	"shelved.folder":              "The folder.",
 	"shelved.jobs":                "A line for each job, as asked for.",

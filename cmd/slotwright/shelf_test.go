@@ -19,7 +19,7 @@ func TestShelf(t *testing.T) {
 	assert.Regexp(t, `^First from the +36/12 +1-4 +1 x 16 AWG +22 +431 +2025-09-01 proved +proved.toml$`, lines[1], out)
 	assert.Contains(t, out, "unreadable.toml  cannot be used: ")
 	assert.Contains(t, out, "4 of 4 jobs\n")
-	assert.Contains(t, out, "slots full, wire of 1 to 1.5 mm bare: fill 0.6")
+	assert.Contains(t, out, "slots full, wire of 1 to 1.5 mm bare: fill 0.70 +/-0.018")
 	assert.Contains(t, out, "(your last 2 jobs)")
 	assert.NotRegexp(t, `[^\n -~]`, out)
 	for _, l := range lines {
