@@ -19,7 +19,8 @@ func TestBenchLimitsArePublished(t *testing.T) {
 			rows[r["id"]] = v
 		}
 	}
-	require.Len(t, rows, 4)
+	require.Len(t, rows, 5)
+	assert.Equal(t, rows["BL01"], InsulationVolts)
 	assert.Equal(t, rows["BL16"], BalanceLimit)
 	assert.InDelta(t, rows["BL02"], InsulationMegohms(40), 1e-12)
 	// The factor brings a reading to 40 °C: the least at 20 °C times 0.25 is that at 40.

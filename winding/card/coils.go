@@ -26,7 +26,7 @@ func (w *writer) coils(trial int, plan *layout.Layout) {
 	for i, s := range steps {
 		rows[i] = coilRow(s, counted)
 	}
-	w.entry("ORDER", "seen from the connection end, slots numbered clockwise. The phase's wire goes down slot \"in\" and comes back up \"out\", cw: clockwise. 4 at 7: its end is joined to coil 4 where that begins, in slot 7."+howLaid(plan)+roundsOf(steps))
+	w.entry("ORDER", "Line the slots. Mark one slot 1, count clockwise, seen from the end where the leads come out. The phase's wire goes down slot \"in\" and up slot \"out\", cw: clockwise round the stator; leave ends long. 4 at 7: joined to coil 4 where that begins, in slot 7."+howLaid(plan)+roundsOf(steps))
 	w.columns(coilHead, rows, coilColumns(rows))
 }
 
@@ -72,7 +72,7 @@ func howLaid(plan *layout.Layout) string {
 	case spec.Layers == 1:
 		return ""
 	}
-	return fmt.Sprintf(" Go round by coil number: the anticlockwise side at the bottom of its slot, the other on top; leave the tops of the first %d coils up until the last are under them.", spec.Span)
+	return fmt.Sprintf(" By coil number: the anticlockwise side to the bottom of its slot, the other on top; the tops of the first %d coils stay up until the last are under them.", spec.Span)
 }
 
 // roundsOf is how a wave is wound, "" for any other.

@@ -113,9 +113,9 @@ func TestExpectedReadings(t *testing.T) {
 		line := flat(one)
 		off := tr.LeadOhmsT.PlusMinus
 		require.Positive(t, off)
-		assert.Contains(t, line, fmt.Sprintf("OHMS %.3f Ω at 20 °C; at %.0f °C %.3f Ω, must lie in %.3f to %.3f, within 2 %% of their mean (EASA AR100)",
+		assert.Contains(t, line, fmt.Sprintf("OHMS before varnish: %.3f Ω at 20 °C; at %.0f °C %.3f Ω, must lie in %.3f to %.3f, within 2 %% of their mean (EASA AR100)",
 			tr.LeadOhms20.Value, m.TestC.Value, tr.LeadOhmsT.Value, tr.LeadOhmsT.Value-off, tr.LeadOhmsT.Value+off))
-		assert.Contains(t, line, fmt.Sprintf("open: %.1f V at %.0f rpm, must lie in %.1f to %.1f", tr.LineAtTest.Value, m.TestRPM.Value,
+		assert.Contains(t, line, fmt.Sprintf("open, alternator at %.0f rpm: %.1f V, must lie in %.1f to %.1f", m.TestRPM.Value, tr.LineAtTest.Value,
 			tr.LineAtTest.Value-tr.LineAtTest.PlusMinus, tr.LineAtTest.Value+tr.LineAtTest.PlusMinus))
 		for _, pair := range []string{"U1-V1", "V1-W1", "W1-U1"} {
 			assert.Equal(t, 2, strings.Count(one, " "+pair+" ________"), pair)
@@ -169,7 +169,7 @@ func TestUnfinishedIsNotReady(t *testing.T) {
 	w := workOut(text)
 	one := flat(sheets(&w, 0)[0])
 	assert.Contains(t, one, "NOT READY TO WIND. Missing: turns.")
-	for _, want := range []string{"ONE COIL ______ m of each strand, ______ kg", "FILL ______ of", "OHMS ______ Ω", "open: ______ V at 600 rpm", "[ ] 15 AWG: ______ m, ______ kg"} {
+	for _, want := range []string{"ONE COIL ______ m of each strand, ______ kg", "FILL ______ of", "OHMS before varnish: ______ Ω", "open, alternator at 600 rpm: ______ V", "[ ] 15 AWG: ______ m, ______ kg"} {
 		assert.Contains(t, one, want)
 	}
 	assert.Contains(t, one, "straight 51.0 mm", "the former needs no turns")

@@ -19,13 +19,13 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	if len(pairs) > 1 {
 		alike = fmt.Sprintf(", within %.0f %% of their mean (EASA AR100)", 100*winding.BalanceLimit)
 	}
-	w.entry("OHMS", w.expected(t.LeadOhms20, quantity.Ohms)+" at "+w.amount(degrees(20), quantity.Celsius, asGiven)+
+	w.entry("OHMS", "before varnish: "+w.expected(t.LeadOhms20, quantity.Ohms)+" at "+w.amount(degrees(20), quantity.Celsius, asGiven)+
 		"; at "+w.amount(m.TestC, quantity.Celsius, asGiven)+" "+w.expected(t.LeadOhmsT, quantity.Ohms)+w.within(t.LeadOhmsT, quantity.Ohms)+alike)
 	w.readings(pairs, w.opt.Units.For(quantity.Ohms).Name, "at ______ "+w.opt.Units.For(quantity.Celsius).Name)
-	w.entry("VOLTS", "AC rms, open: "+w.expected(t.LineAtTest, quantity.Volts)+" at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+w.within(t.LineAtTest, quantity.Volts))
+	w.entry("VOLTS", "AC rms, open, alternator at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
 	w.readings(pairs, quantity.Volts[0].Name, "at ______ rpm")
 	hot, cold := winding.InsulationMegohms(40), winding.InsulationMegohms(20)
-	w.entry("TO IRON", fmt.Sprintf("________ %s at ______ V: %s at %s or %s at %s, and more", quantity.Megohms[0].Name, quantity.Number(hot, asGiven),
+	w.entry("TO IRON", fmt.Sprintf("%.0f V DC for a minute: ________ %s; %s at %s or %s at %s, and more", winding.InsulationVolts, quantity.Megohms[0].Name, quantity.Number(hot, asGiven),
 		w.amount(degrees(40), quantity.Celsius, asGiven), quantity.Number(cold, asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
 }
 
