@@ -50,7 +50,7 @@ func notCharging(why string) Charging {
 func (t *TrialOutcome) notRun(why string) {
 	no := quantity.Missing(why)
 	t.Charging, t.Driven, t.OpenAtGaleVolts = notCharging(why), noDrive(why), no
-	t.Against = Ratios{no, no, no, no}
+	t.Against, t.FuseAmps = Ratios{no, no, no, no}, no
 }
 
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times

@@ -34,7 +34,7 @@ func (b *Bench) Outcome() Outcome {
 	b.addTolerances(&o, others)
 	b.run(&o)
 	b.addRunningTolerances(&o, others)
-	o.Machine.FuseAmps = b.dc.fuseFor(&o, &b.drive, b.job.Target.Amps)
+	b.fuses(&o)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}

@@ -323,6 +323,8 @@ var trialOutputs = []Output{
 		Meaning: "What takes all it gives in the top condition at the absorption voltage."},
 	{ID: "dump_load_w", Group: "Battery full", Label: "… and its watts", Dim: quantity.Watts, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "What that load has to stand."},
+	{ID: "fuse_a", Group: "Battery full", Label: "fuse at the post", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "Next size from 1.25 times the most that flows with this trial."},
 	{ID: "over_charge_limit_a", Group: "Battery full", Label: "over charge limit by", Dim: quantity.Amps, Digits: 2, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "How far the most that flows is above what the battery should take.", Mend: "a larger battery, a current limit, or a dump load",
 		past: func(_ *Outcome, t *TrialOutcome) bool { return t.OverChargeAmps.Value > 0 }},

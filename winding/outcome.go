@@ -448,6 +448,8 @@ type SafetyRun struct {
 	// BrakeSeconds is from the temperature it has at the usual condition to the class limit
 	// with all leads joined at the top speed and no cooling.
 	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
+	// FuseAmps is the fuse at the battery's post with this winding.
+	FuseAmps quantity.Figure `json:"fuse_a"`
 	// DumpOhms and DumpWatts take all it gives in the top condition at the absorption
 	// voltage, for a battery that is full.
 	DumpOhms  quantity.Figure `json:"dump_load_ohms"`

@@ -92,7 +92,7 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	if t.LimitAmps.Known() {
 		by = " (" + t.LimitBy + ")"
 	}
-	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC"+by+"; FUSE "+w.orBlank(w.o.Machine.FuseAmps, quantity.Amps, 3)+" at the battery")
+	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC"+by+"; FUSE "+w.orBlank(t.FuseAmps, quantity.Amps, 3)+" at the battery")
 	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at the top speed" + w.highest(t))
 }
 
