@@ -54,3 +54,31 @@ func TestRecordsMoveNoFigure(t *testing.T) {
 	j.AsWound = []job.AsWound{{Trial: "A", LeadOhms: quantity.Reading{Value: 0.4, PlusMinus: 0.1, Origin: quantity.Measured}}}
 	assert.Len(t, Prepare(j).shifted(), n)
 }
+
+// The metres are of all strands together: two in hand use twice as many for one turn.
+func TestUsedWireCountsEveryStrand(t *testing.T) {
+	j := turnOf185()
+	j.Trials[0].Strands = quantity.Known(2)
+	j.AsWound = []job.AsWound{{Trial: "A", Metres: quantity.Known(2 * 56.61)}, {Trial: "A", Kg: quantity.Known(2 * 0.8313)}}
+	for _, r := range Evaluate(j).Wound {
+		assert.InDelta(t, 185, r.MeanTurnMM.Read.Value, 0.5)
+	}
+}
+
+// A record that names no trial, and readings that are far from its turns and wire, are
+// called out; near ones are not.
+func TestRecordsAreDoubted(t *testing.T) {
+	j := turnOf185()
+	j.AsWound = []job.AsWound{
+		{Trial: "A", LeadOhms: quantity.Known(0.40), LineVolts: quantity.Known(10.8), RPM: quantity.Known(600)},
+		{Trial: "A", LeadOhms: quantity.Known(0.30), LineVolts: quantity.Known(9), RPM: quantity.Known(600)},
+		{Trial: "Z"},
+	}
+	var paths []string
+	for _, f := range Evaluate(j).Findings {
+		if len(f.Path) > 5 && f.Path[:5] == "wound" {
+			paths = append(paths, f.Path)
+		}
+	}
+	assert.ElementsMatch(t, []string{"wound[1].lead", "wound[1].line", "wound[2].trial"}, paths)
+}

@@ -36,6 +36,7 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtIron(d, o)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
+	b.doubtRecords(d, o)
 	b.doubtReference(d)
 	for i := range o.Trials {
 		b.doubtTrial(d, i, b.job.Trials[i], &o.Trials[i])
