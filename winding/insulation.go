@@ -44,20 +44,20 @@ func (b *Bench) cuts(w *candidate, o *TrialOutcome) []Cut {
 	if plan == nil {
 		return nil
 	}
-	return append(b.slotCuts(plan, w.key.layers), b.endCuts(plan, w, o)...)
+	return append(b.slotCuts(plan, w.coils.lie), b.endCuts(plan, w, o)...)
 }
 
 // slotCuts is what goes into the slots.
-func (b *Bench) slotCuts(plan *layout.Layout, layers int) []Cut {
+func (b *Bench) slotCuts(plan *layout.Layout, lie lying) []Cut {
 	s := &b.job.Slot
 	along := b.machine.StackMM.Figure("needs the stack").Then(func(l float64) float64 { return l + 2*cuffMM })
 	liner, wedge := s.LinerMM.OrReading(defaultLinerMM).Figure(""), s.WedgeMM.OrReading(defaultWedgeMM).Figure("")
 	slots := plan.Spec().Slots
 	list := []Cut{
 		{Name: "slot liner", Pieces: slots, LengthMM: along, ThickMM: liner,
-			WidthMM: b.across(layers, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "wide: slot wall"},
+			WidthMM: b.across(lie, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "wide: slot wall"},
 		{Name: "wedge", Pieces: slots, LengthMM: along, ThickMM: wedge,
-			WidthMM: b.across(layers, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
+			WidthMM: b.across(lie, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
 	}
 	shared := sharedSlots(plan)
 	if shared == 0 {
@@ -66,14 +66,14 @@ func (b *Bench) slotCuts(plan *layout.Layout, layers int) []Cut {
 	sheet := s.SeparatorMM.Figure("the job gives no separator: its thickness takes room in the slot")
 	between := Cut{Name: "separator", Pieces: shared, LengthMM: along, ThickMM: sheet, WidthMM: sheet}
 	if sheet.Known() && sheet.Value > 0 {
-		between.WidthMM = b.across(layers, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
+		between.WidthMM = b.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
 	}
 	return append(list, between)
 }
 
 // across is a width of the slot.
-func (b *Bench) across(layers int, of func(*slot.Room) float64) quantity.Figure {
-	room, why := b.room.of(layers)
+func (b *Bench) across(lie lying, of func(*slot.Room) float64) quantity.Figure {
+	room, why := b.room.of(lie)
 	if why != "" {
 		return quantity.Missing(why)
 	}
