@@ -23,7 +23,7 @@ import (
 // answers is the type of each verb's answer in JSON, and of one that could not be given.
 var answers = map[string]reflect.Type{
 	"report": reflect.TypeFor[reported](), "card": reflect.TypeFor[carded](), "check": reflect.TypeFor[checked](),
-	"wire": reflect.TypeFor[wiretable.Description](), "layout": reflect.TypeFor[laidOut](), "new": reflect.TypeFor[written](),
+	"wire": reflect.TypeFor[wiretable.Description](), "layout": reflect.TypeFor[laidOut](), "new": reflect.TypeFor[written](), "draw": reflect.TypeFor[drawn](),
 	"problems": reflect.TypeFor[failed](),
 }
 
