@@ -44,6 +44,13 @@ var keyWords = map[string]string{
 	"carded.card":         "The card as text.",
 	"checked.doubts":      "What can be used but is probably not meant, or will not do.",
 	"written.written":     "The file that was written.",
+	"drawn.paper":         "Size of the sheets: A4 or Letter.",
+	"drawn.sheets":        "Every page, in order.",
+	"drawnPage.sheet":     "unrolled, face, slot or amps.",
+	"drawnPage.page":      "Number of the page in its sheet, from 1.",
+	"drawnPage.pages":     "Pages of the sheet.",
+	"drawnPage.written":   "The file that was written.",
+	"drawnPage.not_drawn": "Why the page has no drawing on it; absent when it has.",
 	"complaint.read":      "What was read there.",
 	"complaint.expected":  "What was expected there.",
 
