@@ -11,7 +11,7 @@ func (m *march) carryCols(p *piece, event int, t arc, main, split jet, mainDecay
 	endSlopes := p.spread(main.first, split.first)
 	var h jet
 	if event >= 0 {
-		jets, _ := p.jets(t)
+		jets, _ := p.jetsOf(t, &main, &split)
 		h = jets[event]
 	}
 	for col := range m.cols {

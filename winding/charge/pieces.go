@@ -121,6 +121,11 @@ func (m *mode) at(t arc) (j jet, decay float64) {
 	return j, decay
 }
 
+// atStart is at for no angle.
+func (m *mode) atStart() jet {
+	return jet{m.start, m.slope0, m.a*m.perX - m.lambda*m.slope0, m.third + m.thirdDecaying}
+}
+
 // value gives the current alone.
 func (m *mode) value(t arc) float64 {
 	decay, e, s, c := m.respond(t)
