@@ -76,7 +76,7 @@ package charge
 // bridge3 solves three phases: the means over a sixth, and the mode.
 func (c circuit) bridge3() (sums, Mode, error) {
 	m := march{c: c}
-	if !m.continuous() {
+	if !m.flows() {
 		if err := m.settle(); err != nil {
 			return sums{}, Off, err
 		}
@@ -94,4 +94,13 @@ func (c circuit) bridge3() (sums, Mode, error) {
 		}
 	}
 	return sum.over(sixth), mode, nil
+}
+
+// flows tries the two states in which direct current never stops and that are found by themselves.
+func (m *march) flows() bool {
+	if m.continuous() {
+		return true
+	}
+	_, ok := m.mixed(m.c.roughHandover())
+	return ok
 }

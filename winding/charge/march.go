@@ -8,7 +8,7 @@ import (
 const (
 	sixth = math.Pi / 3
 	// maxPieces bounds the pieces in 60°; the usual number is 1 to 4.
-	maxPieces = 48
+	maxPieces = 12
 )
 
 // errUnsettled is our own failure: no circuit is known that gives it.

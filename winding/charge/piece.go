@@ -31,13 +31,29 @@ type piece struct {
 // emfs holds sine and cosine of the three phase EMFs' angles at the start of a piece.
 type emfs struct{ sin, cos [3]float64 }
 
-func emfsAt(angle float64) emfs {
-	s, c := math.Sincos(angle)
+func emfsAt(angle float64) emfs { return emfsOf(math.Sincos(angle)) }
+
+// emfsOf is the EMFs where that of phase a has a sine and cosine.
+func emfsOf(s, c float64) emfs {
 	const half, rt = 0.5, 0.8660254037844386467637231707529362
 	return emfs{
 		sin: [3]float64{s, -half*s - rt*c, -half*s + rt*c},
 		cos: [3]float64{c, -half*c + rt*s, -half*c - rt*s},
 	}
+}
+
+// from names the phases anew so that the one that was a is phase k.
+func (e emfs) from(k int) (named emfs) {
+	for i := range 3 {
+		named.sin[(i+k)%3], named.cos[(i+k)%3] = e.sin[i], e.cos[i]
+	}
+	return named
+}
+
+// turned is the EMFs an angle later.
+func (e *emfs) turned(t arc) emfs {
+	sin, cos := t.sin(), t.cos()
+	return emfsOf(e.sin[0]*cos+e.cos[0]*sin, e.cos[0]*cos-e.sin[0]*sin)
 }
 
 // extremes is the phase of greatest EMF and that of least.
