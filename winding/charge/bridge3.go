@@ -73,10 +73,12 @@ package charge
 // show it 0 to 7.5 % high for ωL/R ≥ 1, κ ≥ 2, and without any current up to κ = 2√3/π,
 // 10 % above cut-in.
 
-// bridge3 solves three phases: the means over a sixth, and the mode.
-func (c circuit) bridge3() (sums, Mode, error) {
+// bridge3 solves three phases: the means over a sixth, and the mode. It begins from a neighbour's
+// state and leaves its own there.
+func (c circuit) bridge3(near *neighbour) (sums, Mode, error) {
 	m := march{c: c}
-	if !m.flows() {
+	if !m.quick(near) {
+		*near = neighbour{}
 		if err := m.settle(); err != nil {
 			return sums{}, Off, err
 		}
@@ -96,11 +98,20 @@ func (c circuit) bridge3() (sums, Mode, error) {
 	return sum.over(sixth), mode, nil
 }
 
-// flows tries the two states in which direct current never stops and that are found by themselves.
-func (m *march) flows() bool {
-	if m.continuous() {
+// quick tries the states that are found without the general march, the neighbour's first. Each is checked, and there is only one
+// periodic state, so the order of trying is one of time only.
+func (m *march) quick(near *neighbour) bool {
+	ok := near.mixed
+	if ok {
+		near.handover, ok = m.mixed(near.handover)
+	}
+	if ok {
 		return true
 	}
-	_, ok := m.mixed(m.c.roughHandover())
-	return ok
+	near.mixed = false
+	if m.c.v >= mayPulse && m.pulses() || m.continuous() {
+		return true
+	}
+	near.handover, near.mixed = m.mixed(m.c.roughHandover())
+	return near.mixed
 }

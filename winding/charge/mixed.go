@@ -40,10 +40,17 @@ const maxRounds = 12
 const nearEnough = 1e-8
 
 // roughHandover is a first idea: the mean current of a bridge whose hand-overs cost 3x/π
-// ohms (common practice, no source), over half the sixth.
+// ohms, which take as long as without resistance: 1 - cos τ = 2x·i/√3 (both common practice,
+// no source).
 func (c circuit) roughHandover() handover {
 	amps := (3*math.Sqrt(3)/math.Pi - c.v) / (2*c.r + c.rb + 3*c.x/math.Pi)
-	return handover{max(amps, 0.02), sixth / 2}
+	amps = max(1.1*amps, 0.02)
+	return handover{amps, math.Acos(max(1-2*c.x*amps/math.Sqrt(3), 0.6))}
+}
+
+// towards is the state that a round leads to, or half way to the ends of what can be.
+func (at handover) towards(amps, trio float64) handover {
+	return handover{max(amps, at.amps/2), max(at.trio/2, min(trio, (at.trio+sixth)/2))}
 }
 
 // mixed solves a circuit in the mixed state from a first idea, leaves its pieces in m, and
@@ -104,7 +111,7 @@ func (c circuit) round(at handover) (next handover, miss float64, ok bool) {
 	late, perAmpLate := -off/falls, -(dMain+dSplit)/2/falls
 	miss, slope := end.value-at.amps+endDecay*bend*late, endDecay*(dMain+bend*perAmpLate)+end.first*perAmp-1
 	amps := -miss / slope
-	next = handover{at.amps + amps, at.trio + late + perAmpLate*amps}
+	next = at.towards(at.amps+amps, at.trio+late+perAmpLate*amps)
 	return next, max(math.Abs(end.value-at.amps), math.Abs(off)) / at.amps, falls < 0
 }
 

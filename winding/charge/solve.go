@@ -10,6 +10,24 @@ import (
 // the circuit: see bridge3.go for the method and its limits. The error names a field that is
 // negative, not finite or beyond its range, or says that nothing limits the current.
 func Solve(s Source, l Load) (Point, error) {
+	var cold Solver
+	return cold.Solve(s, l)
+}
+
+// Solver is Solve for one point after another that lie close together, as those of a search do:
+// it begins each from the state of the one before. The answers are those of Solve within
+// rounding, whatever came before; points far apart cost no more than a few rounds extra. The
+// zero value is ready. It is not for several goroutines at once; a copy goes its own way.
+type Solver struct{ last neighbour }
+
+// neighbour is the state of a solved circuit, as far as another can begin from it.
+type neighbour struct {
+	mixed bool
+	handover
+}
+
+// Solve is the function [Solve], begun from the point before.
+func (near *Solver) Solve(s Source, l Load) (Point, error) {
 	if err := errors.Join(checkSource(s), checkLoad(l)); err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
@@ -21,7 +39,7 @@ func Solve(s Source, l Load) (Point, error) {
 	if err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
-	p, err := c.solve(s, l)
+	p, err := c.solve(s, l, &near.last)
 	if err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
@@ -43,12 +61,15 @@ func drive(s Source, l Load) (kappa float64, flows bool) {
 }
 
 // solve gives the point of a circuit that conducts.
-func (c circuit) solve(s Source, l Load) (Point, error) {
-	solver := c.bridge3
+func (c circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
+	var sum sums
+	var mode Mode
+	var err error
 	if s.Phases == 1 {
-		solver = c.bridge1
+		sum, mode, err = c.bridge1()
+	} else {
+		sum, mode, err = c.bridge3(near)
 	}
-	sum, mode, err := solver()
 	if err != nil {
 		return Point{}, err
 	}
