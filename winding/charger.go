@@ -20,7 +20,8 @@ import (
 // The curve is on a grid of speeds common to all trials, which makes their crossing and
 // the speeds at which something is reached a matter of one bracket and bisection.
 
-// charger is a trial ready to run into the battery: what the solver wants, per rpm.
+// charger is a trial ready to run into the battery: what the solver wants, per rpm. It is
+// for one goroutine at a time, and a copy of it goes its own way.
 type charger struct {
 	air      *thermal
 	drag     *drag
@@ -32,8 +33,9 @@ type charger struct {
 	phases   int
 	sets     float64
 	load     charge.Load
-	inner    float64 // ohms inside the battery, part of the load's
-	cable    float64 // ohms of the cable, the rest of it
+	near     charge.Solver // the point before, from which the next is begun
+	inner    float64       // ohms inside the battery, part of the load's
+	cable    float64       // ohms of the cable, the rest of it
 	factor   func(fromC, toC float64) float64
 	metal    wiretable.Metal
 	openPeak float64 // V DC per rpm, unloaded
@@ -83,7 +85,7 @@ func (r *charger) excited(flux, watts float64) *charger {
 
 // solve is one set at a speed with the winding at a temperature.
 func (r *charger) solve(rpm, celsius float64) charge.Point {
-	p, err := charge.Solve(charge.Source{
+	p, err := r.near.Solve(charge.Source{
 		EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: r.ohms20 * r.factor(20, celsius),
 		Henries: r.henries, Phases: r.phases, Delta: r.delta,
 	}, r.load)
