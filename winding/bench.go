@@ -41,11 +41,11 @@ type Bench struct {
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
-func Prepare(j job.Job) *Bench { return prepare(j, 0) }
+func Prepare(j job.Job) *Bench { return prepare(j, measureSlot(j.Slot), 0) }
 
-// prepare is Prepare with the flux moved by so many times its own ±.
-func prepare(j job.Job, fluxOff float64) *Bench {
-	b := &Bench{job: j, machine: newMachine(j.Machine), room: measureSlot(j.Slot)}
+// prepare is Prepare in a slot that was measured, with the flux moved by so many times its own ±.
+func prepare(j job.Job, room slotRoom, fluxOff float64) *Bench {
+	b := &Bench{job: j, machine: newMachine(j.Machine), room: room}
 	m, rotor := &b.machine, &b.job.Field
 	b.layouts = newLayouts(*m, j.Trials)
 	b.old = newOld(j.Old, &b.layouts)
