@@ -6,9 +6,10 @@ import (
 	"math"
 )
 
-// Solve gives the steady state of the source on the load through the bridge. It is exact for
-// the circuit: see bridge3.go for the method and its limits. The error names a field that is
-// negative, not finite or beyond its range, or says that nothing limits the current.
+// Solve gives the steady state of the source on the load through its rectifier. It is exact for
+// the circuit: see bridge3.go and halfwave.go for the methods and their limits. The error names a field that is
+// negative, not finite or beyond its range, or says that nothing limits the
+// current, or is an [UnfitError].
 func Solve(s Source, l Load) (Point, error) {
 	var cold Solver
 	return cold.Solve(s, l)
@@ -28,7 +29,7 @@ type neighbour struct {
 
 // Solve is the function [Solve], begun from the point before.
 func (near *Solver) Solve(s Source, l Load) (Point, error) {
-	if err := errors.Join(checkSource(s), checkLoad(l)); err != nil {
+	if err := errors.Join(checkSource(s), checkLoad(l), l.Rectifier.checkFit(s.Phases)); err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
 	kappa, flows := drive(s, l)
@@ -50,10 +51,10 @@ func (near *Solver) Solve(s Source, l Load) (Point, error) {
 	return p, nil
 }
 
-// drive is the peak EMF between lines over what the load and two diodes hold, and whether
+// drive is the peak EMF between lines over what the load and its diodes hold, and whether
 // that lets any current flow.
 func drive(s Source, l Load) (kappa float64, flows bool) {
-	line, held := s.EMFPeak*linePerPhase(s.Phases, s.Delta), l.Volts+2*l.DiodeVolts
+	line, held := s.EMFPeak*l.peakPerPhase(s.Phases, s.Delta), l.held()
 	if held > 0 {
 		kappa = min(line/held, math.MaxFloat64)
 	}
@@ -65,9 +66,14 @@ func (c circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
 	var sum sums
 	var mode Mode
 	var err error
-	if s.Phases == 1 {
+	switch {
+	case l.Rectifier == HalfWave:
+		sum, mode, err = c.halfWave()
+	case l.Rectifier == Doubler:
+		sum, mode, err = c.doubler()
+	case s.Phases == 1:
 		sum, mode, err = c.bridge1()
-	} else {
+	default:
 		sum, mode, err = c.bridge3(near)
 	}
 	if err != nil {
