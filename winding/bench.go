@@ -51,7 +51,7 @@ func prepare(j job.Job, room slotRoom, fluxOff float64) *Bench {
 	b.old = newOld(j.Old, &b.layouts)
 	b.turn = newTurnLength(*m, &b.room, b.layouts.own(), &b.old)
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
-	b.dc = newDCSide(j.Battery)
+	b.dc = newDCSide(j.Battery, b.machine.phases)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.iron = newIron(m, &b.room, rotor.MagnetCover.Or(defaultCover))
 	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})

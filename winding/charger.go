@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"math"
 
 	"slotwright/winding/charge"
@@ -43,9 +44,9 @@ type charger struct {
 	ring     ring    // of a delta, for the third harmonic
 }
 
-// charger makes a trial ready, or says what is missing. The battery is taking charge.
+// charger makes a trial ready, or says what is missing. A battery is taking charge.
 func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
-	load, ok := b.dc.load(b.dc.charging)
+	load, ok := b.dc.load(b.dc.works)
 	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
 			return nil, need.Why
@@ -144,7 +145,10 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 	// The battery takes what goes in at its posts; the cable's part is lost.
 	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(rms)
 	out.NetWatts = out.BatteryWatts - r.field
-	out.NetAmps = out.AmpsDC - r.field/r.load.Volts
+	out.NetAmps = out.AmpsDC
+	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
+		out.NetAmps -= r.field / supply
+	}
 	out.ShaftWatts = p.InputWatts*r.sets + iron
 	if rpm > 0 {
 		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)

@@ -87,7 +87,7 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	if s.source != nil {
 		o.GivesWatts = s.source.Watts(o.DriveRPM)
 	}
-	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.rest))
+	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.held))
 	ends := func(volts quantity.Figure) float64 {
 		if !volts.Known() || at.stops {
 			return o.NetAmps

@@ -107,7 +107,7 @@ func (s sums) point(c circuit, src Source, l Load) Point {
 	p.BatteryWatts = l.Volts * p.DCAmps
 	p.Watts = p.BatteryWatts + l.Ohms*p.DCAmpsRMS*p.DCAmpsRMS
 	p.CopperWatts = n * src.Ohms * p.PhaseAmpsRMS * p.PhaseAmpsRMS
-	p.DiodeWatts = l.Rectifier.inLoop()*l.DiodeVolts*p.DCAmps + n*l.Rectifier.inPath(src.Phases)*l.DiodeOhms*p.LineAmpsRMS*p.LineAmpsRMS
+	p.DiodeWatts = l.Rectifier.InLoop()*l.DiodeVolts*p.DCAmps + n*l.Rectifier.inPath(src.Phases)*l.DiodeOhms*p.LineAmpsRMS*p.LineAmpsRMS
 	p.InputWatts = s.input * c.volts * amps
 	return p
 }

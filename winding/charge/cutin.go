@@ -7,7 +7,7 @@ import "math"
 // move it. It is 0, "at once", for a plain resistor on ideal diodes, and also for a load or
 // a number of phases that Solve would refuse: Solve says why.
 func CutInEMFPeak(l Load, phases int, delta bool) float64 {
-	if checkLoad(l) != nil || checkPhases(phases) != nil || l.Rectifier.checkFit(phases) != nil {
+	if checkLoad(l) != nil || checkPhases(phases) != nil || l.Rectifier.Takes(phases) != nil {
 		return 0
 	}
 	return l.held() / l.peakPerPhase(phases, delta)

@@ -36,13 +36,13 @@ type UnfitError struct {
 
 func (e UnfitError) Error() string {
 	if e.Rectifier > Doubler {
-		return fmt.Sprintf("Load.Rectifier is %d: give Bridge, HalfWave or Doubler", uint8(e.Rectifier))
+		return fmt.Sprintf("%s: expected bridge, half wave or doubler", e.Rectifier)
 	}
-	return fmt.Sprintf("Load.Rectifier is a %s, which takes a single phase: Source.Phases is %d; give Bridge", e.Rectifier, e.Phases)
+	return fmt.Sprintf("%s takes a single phase, this machine has %d: join a bridge", e.Rectifier, e.Phases)
 }
 
-// checkFit is an UnfitError where the rectifier does not take the phases.
-func (r Rectifier) checkFit(phases int) error {
+// Takes is an [UnfitError] where the rectifier does not take so many phases, else nil.
+func (r Rectifier) Takes(phases int) error {
 	if r > Doubler || r != Bridge && phases != 1 {
 		return UnfitError{r, phases}
 	}
@@ -57,9 +57,9 @@ func (r Rectifier) inPath(phases int) float64 {
 	return 1
 }
 
-// inLoop is the diodes that the direct current passes on its way round; the doubler's two each
-// carry it in their own half wave.
-func (r Rectifier) inLoop() float64 {
+// InLoop is the diodes that the direct current passes on its way round, 1 or 2; the doubler's
+// two each carry it in their own half wave.
+func (r Rectifier) InLoop() float64 {
 	if r == HalfWave {
 		return 1
 	}
@@ -67,7 +67,7 @@ func (r Rectifier) inLoop() float64 {
 }
 
 // held is the voltage that holds the current back: the load's and the diodes'.
-func (l Load) held() float64 { return l.Volts + l.Rectifier.inLoop()*l.DiodeVolts }
+func (l Load) held() float64 { return l.Volts + l.Rectifier.InLoop()*l.DiodeVolts }
 
 // peakPerPhase is the highest voltage behind the rectifier with nothing connected over the peak
 // EMF of one phase.

@@ -102,7 +102,7 @@ func TestARectifierThatDoesNotFit(t *testing.T) {
 		var unfit UnfitError
 		require.ErrorAs(t, err, &unfit)
 		assert.Equal(t, UnfitError{way, 3}, unfit)
-		assert.ErrorContains(t, err, "Load.Rectifier")
+		assert.ErrorContains(t, err, way.String())
 		assert.Zero(t, CutInEMFPeak(l, 3, false))
 	}
 	assert.Equal(t, "half wave", HalfWave.String())
