@@ -21,7 +21,7 @@ type dcSide struct {
 	held, works quantity.Figure
 	rectifier   charge.Rectifier
 	why         string // what is wrong with the load
-	noFuse      string // why there is no battery's fuse
+	notBattery  string // why it is no battery, "" for one
 	spec        battery.Spec
 }
 

@@ -10,8 +10,8 @@ import (
 // fuseFor is the fuse at the battery's post for the most that any trial can send through
 // it, or for the amps wanted where nothing runs yet.
 func (d *dcSide) fuseFor(o *Outcome, turns *driveSide, wanted quantity.Reading) quantity.Figure {
-	if d.noFuse != "" {
-		return quantity.Missing(d.noFuse)
+	if d.notBattery != "" {
+		return quantity.Missing(d.notBattery)
 	}
 	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
 	for i := range o.Trials {

@@ -49,7 +49,7 @@ func (d dcSide) without(why string) dcSide {
 func (d *dcSide) noBattery(why string) {
 	no := quantity.Missing(why)
 	d.rest, d.absorption, d.float, d.chargeLimit, d.charging = no, no, no, no, no
-	d.noFuse = why
+	d.notBattery = why
 }
 
 // resistor is a load without a voltage of its own.
@@ -118,7 +118,7 @@ func (d *dcSide) onDiode(open quantity.Figure) quantity.Figure {
 
 // cautions is what a battery asks for.
 func (d *dcSide) cautions() []string {
-	if d.noFuse != "" {
+	if d.notBattery != "" {
 		return nil
 	}
 	return battery.Cautions(d.spec)

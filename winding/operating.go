@@ -125,6 +125,9 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 		return r.at(asked, warm)
 	}
 	a, fa := rpm, over(rpm)
+	if fa == 0 { // it stands on the balance: no side to walk to
+		return r.at(rpm, warm)
+	}
 	step := settleStep
 	if fa < 0 {
 		step = -step
