@@ -44,21 +44,30 @@ type Bench struct {
 func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
 
 // moves is what is put off its value to see what follows: the flux by so many times its own
-// ±, the estimate of a tooth coil's turn by a part of itself.
-type moves struct{ flux, turn float64 }
+// ±, the estimate of a tooth coil's turn by a part of itself; and the slot, when it was
+// measured already.
+type moves struct {
+	flux, turn float64
+	room       *slotRoom
+}
 
 // prepare is Prepare with something put off.
 func prepare(j job.Job, off moves) *Bench {
 	b := &Bench{job: j}
 	j = asFlat(j)
-	b.machine, b.room = newMachine(j.Machine), measureSlot(j.Slot)
+	b.machine = newMachine(j.Machine)
+	if off.room != nil {
+		b.room = *off.room
+	} else {
+		b.room = measureSlot(j.Slot)
+	}
 	m, rotor := &b.machine, &b.job.Field
 	b.layouts = newLayouts(*m, j.Trials)
 	b.old = newOld(j.Old, &b.layouts)
 	b.turn = newTurnLength(*m, &b.room, j.Slot, b.layouts.candidate(job.Trial{}), &b.old)
 	b.turn.off = off.turn
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
-	b.dc = newDCSide(j.Battery)
+	b.dc = newDCSide(j.Battery, b.machine.phases)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.iron = newIron(m, &b.room, rotor.MagnetCover.Or(defaultCover))
 	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})

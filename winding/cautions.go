@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"slotwright/winding/battery"
 	"slotwright/winding/drive"
 	"slotwright/winding/quantity"
 )
@@ -36,7 +35,7 @@ func (b *Bench) cautions(o *Outcome) []Caution {
 	}
 	list = append(list, b.stopCautions(o)...)
 	list = append(list, fuseCautions(o, magnets)...)
-	for _, text := range battery.Cautions(b.dc.spec) {
+	for _, text := range b.dc.cautions() {
 		add("battery", "%s%s.", strings.ToUpper(text[:1]), text[1:])
 	}
 	add("testing", "Insulation and high-voltage tests only with the proper tester and by someone trained. A first run may throw a loose wire: stand aside.")

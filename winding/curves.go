@@ -84,7 +84,7 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
-	resting := r.against(b.dc.rest.Value)
+	resting := r.against(b.dc.held.Value)
 	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if speed.Known() {
 			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, near(t.Curve, speed.Value).WindingC))

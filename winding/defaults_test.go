@@ -38,7 +38,7 @@ func TestDefaultNumbers(t *testing.T) {
 	words := map[string]string{
 		"machine.kind": "lap", "machine.rotor": "inside", "machine.stator": "slots", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
 		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "wound.build": "heavy", "wound.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
-		"battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
+		"battery.load": "battery", "battery.rectifier": "bridge", "battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
 	}
 	for i := range job.Fields {
 		f := &job.Fields[i]

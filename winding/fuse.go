@@ -19,6 +19,9 @@ func (b *Bench) fuses(o *Outcome) {
 // fuseFor is the fuse at the battery's post for the most that any of some trials can send
 // through it, or for the amps wanted where nothing runs yet.
 func (d *dcSide) fuseFor(trials []TrialOutcome, turns *driveSide, wanted quantity.Reading, words string) quantity.Figure {
+	if d.notBattery != "" {
+		return quantity.Missing(d.notBattery)
+	}
 	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
 	for i := range trials {
 		if a := trials[i].mostAnywhere(turns); a.Known() && a.Value > most.Value {

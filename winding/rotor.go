@@ -32,14 +32,17 @@ func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	return supplyCurrent(f, dc)
 }
 
-// supplyCurrent is what the supply drives through the warm coil; the battery under charge
-// is the supply where none is said.
+// supplyCurrent is what the supply drives through the warm coil; the battery under charge,
+// or the bus, is the supply where none is said.
 func supplyCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	w, ok := rotorCoil(f)
 	if !ok {
 		return quantity.Missing("needs the field current, or the rotor coil's ohms")
 	}
-	return quantity.Of(w.Amps(f.Volts.Or(dc.charging.Value)), quantity.Guessed).Because("the supply through the warm coil")
+	if !f.Volts.Given() && dc.works.Value <= 0 {
+		return quantity.Missing("needs the field current, or the field's supply: the load holds no voltage")
+	}
+	return quantity.Of(w.Amps(f.Volts.Or(dc.works.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
 // curve is the flux from spin-up readings at several field currents: the

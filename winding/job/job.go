@@ -229,6 +229,12 @@ type BatterySpec struct {
 	Ohms            quantity.Reading // internal
 	CableM          quantity.Reading // one way
 	CableMM2        quantity.Reading // copper
+	// Load is what is there to feed: "battery", "resistor" or "bus".
+	Load         string
+	ResistorOhms quantity.Reading // when hot
+	BusVolts     quantity.Reading // held whatever the current
+	// Rectifier is "bridge", "half-wave" or "doubler".
+	Rectifier string
 	// Diode is "silicon" or "schottky".
 	Diode             string
 	DiodeVolts        quantity.Reading // per diode, constant part
