@@ -48,7 +48,7 @@ func TestInputsAsTyped(t *testing.T) {
 
 func TestABadInputSaysSo(t *testing.T) {
 	w := workOut("[machine]\nbore_mm = \"wide\"\n[[trial]]\nname = \"A\"\n")
-	assert.Contains(t, flat(Report(w.b, &w.o, Options{Document: &w.d})), "Bore wide (NOT USED: expected a number")
+	assert.Contains(t, flat(Report(w.b, &w.o, Options{Document: &w.d})), "Diameter at the gap wide (NOT USED: expected a number")
 }
 
 func TestUnits(t *testing.T) {
