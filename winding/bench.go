@@ -47,29 +47,47 @@ type Bench struct {
 // worked out is missing, with its reason, in every figure that needs it.
 func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
 
-// With is Prepare for another state of the job. What costs much, the old winding's readings
-// solved together, is taken over where they are the same, by value; so typing in a trial
-// does not pay for it.
-func (b *Bench) With(j job.Job) *Bench { return prepare(j, moves{before: b.fit}) }
+// With is Prepare for another state of the job. What costs much, the slot measured and the old
+// winding's readings solved together, is taken over where it is the same, by value; so typing
+// in a trial does not pay for it.
+func (b *Bench) With(j job.Job) *Bench { return prepare(j, b.kept(j)) }
 
-// moves is what a bench has otherwise than its job says: the flux moved by so many times its
-// own ±; what the readings said together before, taken over if they are the same, or held
-// whatever they are.
-type moves struct {
-	flux   float64
-	before *fitted
-	held   *fitted
+// kept is what of a bench stands for another job.
+func (b *Bench) kept(j job.Job) moves {
+	m := moves{before: b.fit}
+	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
+		m.room = &b.room
+	}
+	return m
 }
 
-// prepare is Prepare with something moved.
-func prepare(j job.Job, move moves) *Bench {
-	b := &Bench{job: j, machine: newMachine(j.Machine), room: measureSlot(j.Slot)}
+// moves is what is put off its value to see what follows: the flux by so many times its own
+// ±, the estimate of a tooth coil's turn by a part of itself; and what was worked out
+// already: the slot; what the readings said together, taken over if they are the same
+// (before) or held whatever they are.
+type moves struct {
+	flux, turn   float64
+	room         *slotRoom
+	before, held *fitted
+}
+
+// prepare is Prepare with something put off.
+func prepare(j job.Job, off moves) *Bench {
+	b := &Bench{job: j}
+	j = asFlat(j)
+	b.machine = newMachine(j.Machine)
+	if off.room != nil {
+		b.room = *off.room
+	} else {
+		b.room = measureSlot(j.Slot)
+	}
 	m, rotor := &b.machine, &b.job.Field
 	b.layouts = newLayouts(*m, j.Trials)
 	b.old = newOld(j.Old, &b.layouts)
-	b.turn = newTurnLength(*m, &b.room, b.layouts.own(), &b.old)
+	b.turn = newTurnLength(*m, &b.room, j.Slot, b.layouts.candidate(job.Trial{}), &b.old)
+	b.turn.off = off.turn
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
-	b.dc = newDCSide(j.Battery)
+	b.dc = newDCSide(j.Battery, b.machine.phases)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.spins, b.shorts = heardSpins(j.Spins, m, j.Old.Connection, &b.dc), heardShorts(j.Shorts, m)
 	b.iron = newIron(m, &b.room, rotor.MagnetCover.Or(defaultCover))
@@ -77,11 +95,11 @@ func prepare(j job.Job, move moves) *Bench {
 	b.henries = inductances{
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	}
-	if b.fit = move.held; b.fit == nil {
-		b.fit = newFitted(b, move.before)
+	if b.fit = off.held; b.fit == nil {
+		b.fit = newFitted(b, off.before)
 	}
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
-	b.flux.perTurn.Value += move.flux * b.flux.perTurn.PlusMinus
+	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)
 	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
@@ -113,7 +131,7 @@ func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
 		return picture, noSuchTrial
 	}
 	w := b.layouts.candidate(t)
-	room, why := b.room.of(w.key.layers)
+	room, why := b.room.of(w.coils.lie)
 	switch {
 	case why != "":
 		return picture, why

@@ -33,7 +33,8 @@ func (b *Bench) run(o *Outcome) {
 	b.meetAll(o, runners)
 	for i, r := range runners {
 		if r != nil {
-			o.Trials[i].ThirdAmps = r.third(&o.Trials[i])
+			t := &o.Trials[i]
+			t.LimitRPM = r.reach(t.Curve, t.LimitAmps, bridgeAmps)
 		}
 	}
 }
@@ -49,7 +50,7 @@ func notCharging(why string) Charging {
 func (t *TrialOutcome) notRun(why string) {
 	no := quantity.Missing(why)
 	t.Charging, t.Driven, t.OpenAtGaleVolts = notCharging(why), noDrive(why), no
-	t.Against = Ratios{no, no, no, no}
+	t.Against, t.FuseAmps = Ratios{no, no, no, no}, no
 }
 
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
@@ -83,15 +84,13 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
-	t.limitByForm(&b.machine)
-	resting := r.against(b.dc.rest.Value)
+	resting := r.against(b.dc.held.Value)
 	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if speed.Known() {
 			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, near(t.Curve, speed.Value).WindingC))
 		}
 	}
 	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.Figure("needs the amps wanted"), netAmps)
-	t.LimitRPM = r.reach(t.Curve, t.LimitAmps, bridgeAmps)
 }
 
 // netAmps and bridgeAmps are what a curve may be read by.

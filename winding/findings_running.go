@@ -129,6 +129,7 @@ func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	if r := b.job.Battery.DiodeReverseVolts; r.Given() {
 		fix := fmt.Sprintf("diodes of %.0f V and more", math.Ceil(worst.Value*2/50)*50)
+		worst := b.dc.onDiode(worst)
 		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
 		case err != nil:
 		case open.DiodesBroken:

@@ -10,7 +10,8 @@ import (
 // Thick-few to thin-many in one table: every size of a trial's wire standard, from the
 // thickest of which one turn fits to the thinnest that a hand still winds, each with as many
 // turns as fill the slot, connection, strands and circuits kept. It is the table that people
-// make on paper before they choose; each rung is worked out like a trial, but for the ±.
+// make on paper before they choose; each rung is worked out like a trial, but for the curve
+// and the ±.
 //
 // Cost: a torque curve and three conditions a rung, one or two milliseconds; some twenty
 // rungs. So it is asked for, not part of the outcome.
@@ -68,7 +69,7 @@ func (b *Bench) full(t job.Trial) job.Trial {
 	return t
 }
 
-// bare is a trial worked out by itself and without ±.
+// bare is a trial worked out without its curve and without ±.
 func (b *Bench) bare(t job.Trial) TrialOutcome {
 	o := b.Static(t)
 	r, why := b.charger(t, &o)
@@ -76,8 +77,6 @@ func (b *Bench) bare(t job.Trial) TrialOutcome {
 		o.notRun(why)
 		return o
 	}
-	alone := Outcome{Trials: []TrialOutcome{o}}
-	b.runTrial(r, &o, b.grid(&alone, []*charger{r}))
 	b.meet(r, &o)
 	o.readHeat(b)
 	return o

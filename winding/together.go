@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"slotwright/winding/charge"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
@@ -119,6 +120,8 @@ func (b *Bench) tellable() (m readings.Machine, list []told, why string) {
 	switch {
 	case b.machine.phases != 1 && b.machine.phases != 3:
 		return m, nil, "is done for one phase and three"
+	case b.dc.rectifier != charge.Bridge:
+		return m, nil, "is done for a bridge of diodes"
 	case !b.machine.Poles.Given():
 		return m, nil, "needs the poles"
 	case o.coils.effective <= 0:

@@ -32,11 +32,13 @@ import (
 var (
 	readingType = reflect.TypeFor[quantity.Reading]()
 	gaugeType   = reflect.TypeFor[wiretable.Gauge]()
+	recordType  = reflect.TypeFor[job.AsWound]()
 )
 
 // tolerances finds the readings and wires of a job that have one, as paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
+	case v.Type() == recordType: // what was read afterwards moves no figure
 	case v.Type() == readingType:
 		if r := v.Interface().(quantity.Reading); r.Given() && off(r) > 0 {
 			*found = append(*found, append([]int{}, path...))
@@ -132,15 +134,6 @@ func readTogether(path []int) bool {
 	return false
 }
 
-// again is Prepare for a job that an error makes of this one: what the old winding's readings
-// say together stays.
-func (b *Bench) again(j job.Job) *Bench {
-	if b.fit.ok {
-		return prepare(j, moves{held: b.fit})
-	}
-	return prepare(j, moves{before: b.fit})
-}
-
 // shifted is every job and bench that one error at a time would make of this one.
 func (b *Bench) shifted() []*Bench {
 	var paths [][]int
@@ -150,40 +143,53 @@ func (b *Bench) shifted() []*Bench {
 		if b.fit.ok && readTogether(path) {
 			continue // in the covariance of what was found
 		}
-		others = append(others, b.again(moved(b.job, path)))
+		others = append(others, b.prepare(moved(b.job, path), moves{}))
 	}
 	switch {
 	case b.fit.ok:
 		for _, f := range b.fit.moved() {
-			others = append(others, prepare(b.job, moves{held: f}))
+			others = append(others, b.prepare(b.job, moves{held: f}))
 		}
-		other := b.again(b.job)
+		other := b.prepare(b.job, moves{})
 		other.henries.loose = true
 		others = append(others, other)
 	case b.flux.perTurn.PlusMinus > 0:
-		others = append(others, prepare(b.job, moves{flux: 1}))
+		others = append(others, b.prepare(b.job, moves{flux: 1}))
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
-		others = append(others, b.again(j))
+		others = append(others, b.prepare(j, moves{}))
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
-		if turn, _ := b.turn.of(b.turn.own); turn.Known() {
+		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
+			others = append(others, b.prepare(b.job, moves{turn: meanTurnGuess}))
+		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			others = append(others, b.again(j))
+			others = append(others, b.prepare(j, moves{}))
 		}
 	}
-	other := b.again(b.job)
+	other := b.prepare(b.job, moves{})
 	other.henries.off = b.henries.spread()
 	others = append(others, other)
 	if b.drag.origin.Weak() && b.drag.watts > 0 {
-		other := b.again(b.job)
+		other := b.prepare(b.job, moves{})
 		other.drag.watts *= 1 + dragGuess
 		others = append(others, other)
 	}
 	return others
+}
+
+// prepare is Prepare for a job that an error makes of this one, with more put off: the slot
+// stands if it is the same, and what the old winding's readings say together stands anyway.
+func (b *Bench) prepare(j job.Job, off moves) *Bench {
+	kept := b.kept(j)
+	off.room, off.before = kept.room, kept.before
+	if off.held == nil && b.fit.ok {
+		off.held = b.fit
+	}
+	return prepare(j, off)
 }
 
 // addTolerances gives the figures that need no running their ±.

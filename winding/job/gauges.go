@@ -4,13 +4,17 @@ import "slotwright/wiretable"
 
 // GaugeAt is the wire at a path, as "trial[1].gauge"; zero where there is none.
 func (j *Job) GaugeAt(path string) wiretable.Gauge {
-	for _, f := range Fields {
-		if f.Kind != Wire {
-			continue
+	many := map[string]int{"trial": len(j.Trials), "wound": len(j.AsWound)}
+	for i := range Fields {
+		f := &Fields[i]
+		t, _ := TableOf(f.Table)
+		n := 1
+		if t.Many() {
+			n = many[f.Table]
 		}
-		for i := range max(1, len(j.Trials)) {
-			if f.PathAt(i) == path && (f.Table != "trial" || i < len(j.Trials)) {
-				return *f.at(j, i).(*wiretable.Gauge)
+		for k := 0; f.Kind == Wire && k < n; k++ {
+			if f.PathAt(k) == path {
+				return *f.at(j, k).(*wiretable.Gauge)
 			}
 		}
 	}
