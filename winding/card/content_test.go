@@ -48,7 +48,7 @@ func TestInputsAsTyped(t *testing.T) {
 
 func TestABadInputSaysSo(t *testing.T) {
 	w := workOut("[machine]\nbore_mm = \"wide\"\n[[trial]]\nname = \"A\"\n")
-	assert.Contains(t, flat(Report(w.b, &w.o, Options{Document: &w.d})), "Bore wide (NOT USED: expected a number")
+	assert.Contains(t, flat(Report(w.b, &w.o, Options{Document: &w.d})), "Diameter at the gap wide (NOT USED: expected a number")
 }
 
 func TestUnits(t *testing.T) {
@@ -178,7 +178,7 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 	require.Less(t, tr.AmpsSlow.Value, -1.0)
 	for _, ascii := range []bool{false, true} {
 		first := flat(Text(w.b, &w.o, 0, Options{ASCII: ascii}))
-		assert.Contains(t, first, fmt.Sprintf("net amps, wheel 45 rpm -%.2f A", -tr.AmpsSlow.Value))
+		assert.Contains(t, first, fmt.Sprintf("net amps, wheel 45 rpm ~-%.2f A", -tr.AmpsSlow.Value))
 		losses := flat(Report(w.b, &w.o, Options{ASCII: ascii, Sections: []string{"losses"}}))
 		assert.Contains(t, losses, fmt.Sprintf("net amps, A -%.2f", -tr.AmpsSlow.Value))
 	}
