@@ -53,13 +53,22 @@ func (t *TrialOutcome) notRun(why string) {
 	t.Against, t.FuseAmps = Ratios{no, no, no, no}, no
 }
 
+// beyond is how far curves go over the fastest speed asked for: a rotor in wind runs above
+// its best tip-speed ratio where it is loaded little.
+func (b *Bench) beyond() float64 {
+	if b.drive.kind == "wind" {
+		return 1.35
+	}
+	return 1.1
+}
+
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
 // the highest cut-in when no speed is given.
 func (b *Bench) grid(o *Outcome, runners []*charger) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
-			top = max(top, s.Value*1.1)
+			top = max(top, s.Value*b.beyond())
 		}
 	}
 	if top == 0 {

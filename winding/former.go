@@ -56,6 +56,8 @@ func (l *turnLength) former(span float64, mean quantity.Figure) (straight, width
 	stack, run := l.machine.StackMM.Figure("needs the stack"), l.machine.EndRunMM.OrReading(defaultEndRunMM).Figure("")
 	width = l.coilWidthMM(span)
 	switch {
+	case l.machine.flat():
+		return none("a flat coil is wound round its hole, to the side and thickness given")
 	case span == 1:
 		return none("a coil round one tooth is wound on the tooth")
 	case !width.Known():

@@ -44,6 +44,9 @@ func (b *Bench) cuts(w *candidate, o *TrialOutcome) []Cut {
 	if plan == nil {
 		return nil
 	}
+	if b.machine.flat() {
+		return b.endCuts(plan, w, o) // cast: no iron to keep the wire from
+	}
 	return append(b.slotCuts(plan, w.coils.lie), b.endCuts(plan, w, o)...)
 }
 
@@ -110,13 +113,13 @@ func (b *Bench) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cu
 		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: its bore"},
 		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(leadMM), WidthMM: round, ThickMM: none, Note: "wide: its bore"},
 	}
-	if w.coils.span == 1 {
+	if roundTooth(w) || b.machine.flat() {
 		return list
 	}
 	edge := func(v float64) float64 { return v + 2*paperEdgeMM }
 	depth := o.StraightMM.With(o.RadiusMM, func(s, r float64) float64 { return s/2 + r }).
 		With(b.machine.StackMM.Figure("needs the stack"), func(half, stack float64) float64 { return half - stack/2 })
-	ring := b.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + b.room.depthMM()) })
+	ring := b.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + b.machine.outward()*b.room.depthMM()) })
 	return append(list,
 		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
 		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})

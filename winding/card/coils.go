@@ -26,7 +26,11 @@ func (w *writer) coils(trial int, plan *layout.Layout) {
 	for i, s := range steps {
 		rows[i] = coilRow(s, counted)
 	}
-	w.entry("ORDER", "Line the slots. Mark one slot 1, count clockwise, seen from the end where the leads come out. The phase's wire goes down slot \"in\" and up slot \"out\", cw: clockwise round the stator; leave ends long. 4 at 7: joined to coil 4 where that begins, in slot 7."+howLaid(plan)+roundsOf(steps))
+	first, lie := "Line the slots. Mark one slot 1, count", howLaid(plan)
+	if w.flat() {
+		first, lie = "The coils lie flat in a ring; what is between two is a slot here. Mark one slot 1, count", ""
+	}
+	w.entry("ORDER", first+" clockwise, seen from the end where the leads come out. The phase's wire goes down slot \"in\" and up slot \"out\", cw: clockwise round the stator; leave ends long. 4 at 7: joined to coil 4 where that begins, in slot 7."+lie+roundsOf(steps))
 	w.columns(coilHead, rows, coilColumns(rows))
 }
 

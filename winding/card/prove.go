@@ -24,6 +24,9 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	w.readings(pairs, w.opt.Units.For(quantity.Ohms).Name, "at ______ "+w.opt.Units.For(quantity.Celsius).Name)
 	w.entry("VOLTS", "AC rms, open, alternator at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
 	w.readings(pairs, quantity.Volts[0].Name, "at ______ rpm")
+	if w.flat() {
+		return // there is none
+	}
 	hot, cold := winding.InsulationMegohms(40), winding.InsulationMegohms(20)
 	w.entry("TO IRON", fmt.Sprintf("%.0f V DC for a minute: ________ %s; %s at %s or %s at %s, and more", winding.InsulationVolts, quantity.Megohms[0].Name, quantity.Number(hot, asGiven),
 		w.amount(degrees(40), quantity.Celsius, asGiven), quantity.Number(cold, asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
@@ -65,19 +68,22 @@ func (w *writer) readings(pairs []string, unit, behind string) {
 	}
 }
 
-// pairs is the leads to measure between: three pairs in each set of three phases, one in
-// one phase.
-func (w *writer) pairs(plan *layout.Layout) []string {
+// pairs is the leads to measure between: three pairs in each set of three phases, the two
+// ends of each phase where there are fewer.
+func (w *writer) pairs(plan *layout.Layout) (pairs []string) {
 	if plan == nil {
 		if w.job.Machine.Phases.Whole() == 1 {
 			return []string{"U1-U2"}
 		}
 		return []string{"U1-V1", "V1-W1", "W1-U1"}
 	}
-	if plan.Spec().Phases == 1 {
-		return []string{"U1-U2"}
+	if n := plan.Spec().Phases; n < 3 {
+		for phase := range n {
+			name := plan.PhaseName(0, phase)
+			pairs = append(pairs, name+"1-"+name+"2")
+		}
+		return pairs
 	}
-	var pairs []string
 	for set := range plan.Spec().Sets {
 		for phase := range 3 {
 			pairs = append(pairs, fmt.Sprintf("%s1-%s1", plan.PhaseName(set, phase), plan.PhaseName(set, (phase+1)%3)))

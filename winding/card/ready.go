@@ -40,7 +40,7 @@ func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
 	switch {
 	case !t.MeanTurnMM.Known():
 		add("mean turn", t.MeanTurnMM.Why)
-	case !t.RadiusMM.Known() && t.Span != 1:
+	case !t.RadiusMM.Known() && t.Span != 1 && !w.flat():
 		add("former", t.RadiusMM.Why)
 	}
 	return list

@@ -146,15 +146,22 @@ func throw(span int) string {
 // joined is connection, circuits and layers.
 func (w *writer) joined(t *winding.TrialOutcome) string {
 	how := t.Connection.String() + ", "
-	if w.job.Machine.Phases.Whole() == 1 {
+	if w.job.Machine.Phases.Given() && w.job.Machine.Phases.Whole() < 3 {
 		how = ""
 	}
 	return fmt.Sprintf("%s%s in each phase, %s, %s winding", how, count(t.Circuits, "circuit"), count(t.Layers, "layer"), t.Kind)
 }
 
+// flat reports whether the coils are laid flat and cast, without iron.
+func (w *writer) flat() bool { return w.job.Machine.Stator == "flat" }
+
 // former is what the coils are wound on.
 func (w *writer) former(t *winding.TrialOutcome) {
 	once := "once round " + w.orBlank(t.MeanTurnMM, quantity.Millimetres, 3)
+	if w.flat() {
+		w.entry("FORMER", "round the hole of the coil, to the side and thickness of the job; "+once)
+		return
+	}
 	if t.Span == 1 {
 		w.entry("FORMER", "none: each coil is wound round its tooth, "+once)
 		return

@@ -52,13 +52,10 @@ func (w *writer) slotTable(plan *layout.Layout, why string) {
 }
 
 func halves(plan *layout.Layout) string {
-	switch {
-	case plan.Spec().Layers == 1:
+	if plan.Spec().Layers == 1 {
 		return "each has its slot to itself."
-	case plan.Spec().Span == 1:
-		return "each has the half of the slot beside its tooth."
 	}
-	return "the one named first lies at the bottom, the other next to the bore."
+	return plan.SidesText()
 }
 
 // slotRow is the coil sides of a slot.

@@ -172,6 +172,9 @@ func (v *slotView) sayings() []string {
 	case v.picture.Placed < v.picture.Wanted:
 		list[0] += " The others do not go in, laid row by row: the slot is too full."
 	}
+	if v.picture.Beside {
+		list = append(list, "The two sides lie side by side, each against its own tooth.")
+	}
 	if v.picture.Mixed {
 		list = append(list, "Wires with a black middle are those of the second size.")
 	}
