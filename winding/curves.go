@@ -33,7 +33,8 @@ func (b *Bench) run(o *Outcome) {
 	b.meetAll(o, runners)
 	for i, r := range runners {
 		if r != nil {
-			o.Trials[i].ThirdAmps = r.third(&o.Trials[i])
+			t := &o.Trials[i]
+			t.LimitRPM = r.reach(t.Curve, t.LimitAmps, bridgeAmps)
 		}
 	}
 }
@@ -83,7 +84,6 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
-	t.limitByForm(&b.machine)
 	resting := r.against(b.dc.rest.Value)
 	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if speed.Known() {
@@ -91,7 +91,6 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		}
 	}
 	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.Figure("needs the amps wanted"), netAmps)
-	t.LimitRPM = r.reach(t.Curve, t.LimitAmps, bridgeAmps)
 }
 
 // netAmps and bridgeAmps are what a curve may be read by.

@@ -52,7 +52,15 @@ func (b *Bench) runOld(o *TrialOutcome) {
 	const no = "worked out for the trials only"
 	o.notRun(no)
 	o.NoCharging = ""
-	b.runAlone(b.old.trial, o)
+	r, why := b.charger(b.old.trial, o)
+	if r == nil {
+		o.notRun(why)
+		return
+	}
+	alone := Outcome{Trials: []TrialOutcome{*o}}
+	b.runTrial(r, o, b.grid(&alone, []*charger{r}))
+	b.meet(r, o)
+	o.readHeat(b)
 	o.FieldRun, o.SafetyRun = noField(no), noSafety(no)
 }
 

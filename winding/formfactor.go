@@ -7,9 +7,9 @@ import "sort"
 // Heat goes by the rms of the current in the copper, a limit is told in amps DC. Between
 // them stands the form of the current: blocks or sines by convention (machine.phasePerDC),
 // pulses in truth, the more so near cut-in and with one phase, where the current is gone
-// twice a turn. Once the trial's curve is known, a limit by density or temperature is taken
-// where the current's own rms comes to what it allows, if that is at fewer amps than by
-// convention. Limits that set a winding against the old one stay as they are: the form
+// twice a period. Once it is known where a trial runs, a limit by density or temperature is
+// taken where the current's own rms, between those points, comes to what it allows, if that
+// is at fewer amps than by convention. Limits that set a winding against the old one stay as they are: the form
 // belongs to both.
 
 // byForm is the limits that go by rms alone.
@@ -21,38 +21,44 @@ const (
 	limitTemperature = "temperature"
 )
 
-// dcAt is the amps DC at which a curve's phase current comes to an rms; from its highest
-// point on it goes on in proportion. 0 where nothing flows.
-func dcAt(curve []RunPoint, rms float64) float64 {
-	most := RunPoint{}
-	for i, p := range curve {
-		if p.PhaseAmpsRMS > most.PhaseAmpsRMS {
-			most = p
+// running is the points of a trial's conditions at which something flows, by their rms.
+func (t *TrialOutcome) running() []RunPoint {
+	var list []RunPoint
+	for i := range t.Operating {
+		if p := t.Operating[i].RunPoint; p.AmpsDC > 0 {
+			list = append(list, p)
 		}
-		if p.PhaseAmpsRMS < rms || p.AmpsDC == 0 {
-			continue
-		}
-		if i == 0 || curve[i-1].AmpsDC == 0 {
-			return p.AmpsDC * rms / p.PhaseAmpsRMS
-		}
-		last := curve[i-1]
-		return last.AmpsDC + (p.AmpsDC-last.AmpsDC)*(rms-last.PhaseAmpsRMS)/(p.PhaseAmpsRMS-last.PhaseAmpsRMS)
 	}
-	if most.PhaseAmpsRMS == 0 {
-		return 0
-	}
-	return most.AmpsDC * rms / most.PhaseAmpsRMS
+	sort.Slice(list, func(i, k int) bool { return list[i].PhaseAmpsRMS < list[k].PhaseAmpsRMS })
+	return list
 }
 
-// limitByForm takes a trial's limits at the true rms of its curve.
+// dcAt is the amps DC at which a phase's current comes to an rms, in a straight line between
+// points going up; below the first and beyond the last in proportion. 0 where nothing flows.
+func dcAt(curve []RunPoint, rms float64) float64 {
+	for i, p := range curve {
+		switch {
+		case p.PhaseAmpsRMS < rms && i < len(curve)-1:
+		case i == 0 || p.PhaseAmpsRMS < rms:
+			return p.AmpsDC * rms / p.PhaseAmpsRMS
+		default:
+			last := curve[i-1]
+			return last.AmpsDC + (p.AmpsDC-last.AmpsDC)*(rms-last.PhaseAmpsRMS)/(p.PhaseAmpsRMS-last.PhaseAmpsRMS)
+		}
+	}
+	return 0
+}
+
+// limitByForm takes a trial's limits at the true rms of where it runs.
 func (t *TrialOutcome) limitByForm(m *machine) {
 	perDC := m.phasePerDC(t.Connection) / float64(m.sets)
+	points := t.running()
 	for i := range t.Each {
 		l := &t.Each[i]
 		if !byForm[l.Name] || !l.AmpsDC.Known() {
 			continue
 		}
-		if amps := dcAt(t.Curve, l.AmpsDC.Value*perDC); amps > 0 && amps < l.AmpsDC.Value {
+		if amps := dcAt(points, l.AmpsDC.Value*perDC); amps > 0 && amps < l.AmpsDC.Value {
 			k := amps / l.AmpsDC.Value
 			if l.AmpsDC = l.AmpsDC.Times(k); k < 0.995 {
 				l.Reason += ", at the true rms of its current"

@@ -11,7 +11,8 @@ import (
 // Thick-few to thin-many in one table: every size of a trial's wire standard, from the
 // thickest of which one turn fits to the thinnest that a hand still winds, each with as many
 // turns as fill the slot, connection, strands and circuits kept. It is the table that people
-// make on paper before they choose; each rung is worked out like a trial, but for the ±.
+// make on paper before they choose; each rung is worked out like a trial, but for the curve
+// and the ±.
 //
 // Cost: a torque curve and three conditions a rung, one or two milliseconds; some twenty
 // rungs. So it is asked for, not part of the outcome.
@@ -110,24 +111,17 @@ func (b *Bench) Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) 
 // splitWithin is how far the metal of split strands may be from that of the wire they replace.
 const splitWithin = 0.10
 
-// bare is a trial worked out by itself and without ±.
+// bare is a trial worked out without its curve and without ±.
 func (b *Bench) bare(t job.Trial) TrialOutcome {
 	o := b.Static(t)
-	b.runAlone(t, &o)
-	return o
-}
-
-// runAlone runs a winding that nothing is compared with.
-func (b *Bench) runAlone(t job.Trial, o *TrialOutcome) {
-	r, why := b.charger(t, o)
+	r, why := b.charger(t, &o)
 	if r == nil {
 		o.notRun(why)
-		return
+		return o
 	}
-	alone := Outcome{Trials: []TrialOutcome{*o}}
-	b.runTrial(r, o, b.grid(&alone, []*charger{r}))
-	b.meet(r, o)
+	b.meet(r, &o)
 	o.readHeat(b)
+	return o
 }
 
 // markBest fills in what meets the job and what is best for each aim.

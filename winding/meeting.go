@@ -51,12 +51,14 @@ func (b *Bench) meet(r *charger, t *TrialOutcome) {
 	}
 	no := quantity.Missing("needs the speeds")
 	t.readOperating(s.operate(r, spots, &b.dc), weak, b.air.still, no)
+	t.ThirdAmps = r.third(t)
 	t.suit(s)
 }
 
 // readHeat is the hottest anywhere, and how long the copper stands its limit from there.
 func (t *TrialOutcome) readHeat(b *Bench) {
 	t.HottestC = quantity.Missing("needs the speeds")
+	t.limitByForm(&b.machine)
 	if !b.air.still.Known() {
 		t.HottestC = b.air.still
 		return

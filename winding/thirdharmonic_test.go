@@ -104,3 +104,23 @@ func TestTwoThirdsPitchHasNoRingCurrent(t *testing.T) {
 	j.Machine.Span, j.Machine.Layers = quantity.Known(2), quantity.Known(2)
 	assert.InDelta(t, 0, Evaluate(j).Trials[0].ThirdAmps.Value, 1e-9)
 }
+
+// The field coil takes the mean of the bridge: the textbook's line R·I + V0 touches the
+// curve k·n·Φ with k = (3/π)·√2 of the volts between leads.
+func TestSelfExcitationGoesByTheMean(t *testing.T) {
+	j := deltaJob()
+	j.Trials[0].Connection = layout.Star
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound}
+	j.Field = job.FieldSpec{Kind: "wound", Ohms: quantity.Known(4), Amps: quantity.Known(2)}
+	for amps, volts := range map[float64]float64{1: 10, 2: 15} {
+		j.Spins = append(j.Spins, job.SpinReading{RPM: quantity.Known(1000), LineVolts: quantity.Known(volts), FieldAmps: quantity.Known(amps)})
+	}
+	a := Evaluate(j).Trials[0]
+	// Through 10 V at 1 A and 15 V at 2 A: 30·I/(2 + I) volts at 1000 rpm.
+	lowest := math.Inf(1)
+	for i := 0.01; i < 3; i += 0.001 {
+		need := i*4*(234.5+80)/254.5 + 1 + 2*0.75
+		lowest = min(lowest, need/(3/math.Pi*math.Sqrt2*30*i/(2+i)/1000))
+	}
+	assert.InEpsilon(t, lowest, a.ExciteHoldRPM.Value, 1e-5)
+}

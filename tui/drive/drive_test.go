@@ -79,7 +79,7 @@ func TestSentences(t *testing.T) {
 			mended++
 			assert.Contains(t, text, "would do better: "+tuitest.Words(o.Mend))
 		}
-		assert.Contains(t, text, fmt.Sprintf("%s: joined leads stop a drive of up to %.1f W", o.Name, o.StopsCold.Value))
+		assert.Contains(t, text, fmt.Sprintf("%s: joined leads stop a drive of up to %.2g W", o.Name, o.StopsCold.Value))
 	}
 	assert.Positive(t, mended, "the example has a trial that another winding would better")
 	assert.Contains(t, text, fmt.Sprintf("charging %.1f V", s.Outcome().Machine.ChargingVolts.Value))

@@ -83,6 +83,9 @@ func withSpread(f quantity.Figure) string {
 	digits := func(v float64, n int) string {
 		return strconv.FormatFloat(v, 'f', max(0, n-1-int(math.Floor(math.Log10(v)))), 64)
 	}
+	if f.PlusMinus == 0 {
+		return digits(f.Value, 3)
+	}
 	return digits(f.Value, 3) + " ±" + digits(f.PlusMinus, 2)
 }
 
@@ -93,8 +96,8 @@ func TestExpectedReadings(t *testing.T) {
 		tr, m := &w.o.Trials[i], &w.o.Machine
 		body := section(t, Text(w.b, &w.o, i, Options{}), "EXPECTED READINGS")
 		line := flat(body)
-		assert.Contains(t, line, fmt.Sprintf("expected at 20 °C ~%s Ω", withSpread(tr.LeadOhms20)))
-		assert.Contains(t, line, fmt.Sprintf("expected at %.0f °C ~%s Ω", m.TestC.Value, withSpread(tr.LeadOhmsT)))
+		assert.Contains(t, line, fmt.Sprintf("expected at 20 °C %s Ω", withSpread(tr.LeadOhms20)))
+		assert.Contains(t, line, fmt.Sprintf("expected at %.0f °C %s Ω", m.TestC.Value, withSpread(tr.LeadOhmsT)))
 		assert.Contains(t, line, fmt.Sprintf("expected at %.0f rpm %s V", m.TestRPM.Value, withSpread(tr.LineAtTest)))
 		for _, pair := range []string{"U1 - V1", "V1 - W1", "W1 - U1"} {
 			assert.Equal(t, 2, strings.Count(body, "[ ] "+pair+"            measured  ____________"), pair)
@@ -308,7 +311,7 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 	require.Less(t, tr.AmpsSlow.Value, -1.0)
 	for _, ascii := range []bool{false, true} {
 		charging := flat(section(t, Text(w.b, &w.o, 0, Options{ASCII: ascii}), "CHARGING"))
-		assert.Contains(t, charging, fmt.Sprintf("Net amps, wheel 45 rpm ~-%.2f A at ~%.2f V, bridge 0 A", -tr.AmpsSlow.Value, w.o.Machine.ChargingVolts.Value))
+		assert.Contains(t, charging, fmt.Sprintf("Net amps, wheel 45 rpm -%.2f A at ~%.2f V, bridge 0 A", -tr.AmpsSlow.Value, w.o.Machine.ChargingVolts.Value))
 		assert.Contains(t, charging, fmt.Sprintf("net amps, A -%.2f", -tr.AmpsSlow.Value))
 	}
 }
