@@ -32,7 +32,7 @@ var (
 	ofTurns   = []string{"trial.turns", "trial.coil_turns"}
 	ofSlot    = []string{"slot.", "machine.layers"}
 	ofLayout  = []string{"machine.slots", "machine.poles", "machine.phases", "machine.layers", "machine.span", "machine.kind", "machine.sets", "trial.span", "trial.kind", "trial.layers", "trial.circuits"}
-	ofFlux    = []string{"spin.", "field.", "old.", "machine.", "slot.", "battery.", "short."}
+	ofFlux    = append([]string{"spin.", "field.", "old.turns", "old.coil_turns", "old.connection", "old.circuits", "old.cut_in", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, ofLayout...)
 	ofBattery = []string{"battery."}
 	ofDrive   = []string{"drive.", "drive_point.", "target.slow", "target.usual", "target.top"}
 	ofMean    = []string{"machine.", "slot.", "old."}
@@ -45,7 +45,8 @@ var (
 	ofVolts   = all(ofTurns, []string{"trial.connection"}, ofLayout, ofFlux)
 	ofOhms    = all(ofWire, ofTurns, []string{"trial.connection", "trial.metal"}, ofLayout, ofMean)
 	ofLimit   = all(ofOhms, ofFlux, ofDrive, ofBattery, []string{"target."})
-	ofRunning = all(ofLimit, ofVolts)
+	ofHenries = all(ofVolts, ofWire, ofMean, []string{"short."})
+	ofRunning = all(ofLimit, ofHenries)
 )
 
 const (
@@ -109,7 +110,7 @@ var hows = map[string]How{
 	"phase_ohms_20c":  {"resistivity × turns in series × mean turn / (circuits × area) = ρ × {series_turns} × {mean_turn_mm} / (circuits × {conductor_area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
 	"phase_ohms_test": {"{phase_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"lead_ohms_test":  {"{lead_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
-	"phase_mh":        {"from the best reading there is, as the square of the turns", "L goes with N²", all(ofVolts, ofWire)},
+	"phase_mh":        {"from the best reading there is, as the square of the turns", "L goes with N²", ofHenries},
 	"mean_turn_mm":    {"as measured; else from the old winding's ohms, turns and wire; else from bore, stack and slot", "geometry: straight in the iron, round outside it", all(ofMean, []string{"trial.span"})},
 
 	"wire_to_buy_kg": {"metal wound in, and the allowance: {metal_kg} + …", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
@@ -166,16 +167,25 @@ func (h *How) Uses(field string) bool {
 // named is a figure's id in a formula.
 var named = regexp.MustCompile(`\{([a-z0-9_.]+)\}`)
 
-// Words is the formula with the figures' names in it, Numbers with what they are for a
-// trial, in the units liked; "" where it names none, or one is not known.
+// Words is the formula in words: what stands before its numbers where it has both parts, else
+// with the figures' names in it.
 func (h *How) Words() string {
+	words, _, both := strings.Cut(h.Formula, " = ")
+	if both && !named.MatchString(words) {
+		return words
+	}
 	return named.ReplaceAllStringFunc(h.Formula, func(id string) string { return "“" + outputNamed(id).Label + "”" })
 }
 
-// Numbers is the formula with the trial's numbers in it.
+// Numbers is the formula with the trial's numbers in it, in the units liked; "" where it
+// names none, or one is not known.
 func (h *How) Numbers(m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
-	known := named.MatchString(h.Formula)
-	text := named.ReplaceAllStringFunc(h.Formula, func(id string) string {
+	formula := h.Formula
+	if words, numbers, both := strings.Cut(formula, " = "); both && !named.MatchString(words) {
+		formula = "= " + numbers
+	}
+	known := named.MatchString(formula)
+	text := named.ReplaceAllStringFunc(formula, func(id string) string {
 		o, f := outputNamed(id), quantity.Figure{}
 		if o == trialByID[o.ID] {
 			f = o.Of(t)

@@ -77,13 +77,14 @@ func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 func TestTheFormulaWithItsNumbers(t *testing.T) {
 	o := winding.Evaluate(job.Example().Job())
 	h := winding.HowOf("cut_in_rpm")
-	assert.Regexp(t, `^\(battery.*\) / “DC peak per 1 rpm”$`, h.Words())
+	assert.Equal(t, "(battery at rest + two diodes) / peak volts for each rpm", h.Words())
 	text := h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{})
-	_, formula, _ := strings.Cut(text, " = ")
 	var rest, drop, per float64
-	_, err := fmt.Sscanf(formula, "(%f V + 2 × %f V) / %f V", &rest, &drop, &per)
-	require.NoError(t, err, formula)
+	_, err := fmt.Sscanf(text, "= (%f V + 2 × %f V) / %f V", &rest, &drop, &per)
+	require.NoError(t, err, text)
 	assert.InEpsilon(t, o.Trials[0].CutInRPM.Value, (rest+2*drop)/per, 0.005)
+	h = winding.HowOf("volts_dc_open_top")
+	assert.Equal(t, "“DC peak per 1 rpm” × “top”", h.Words())
 	h = winding.HowOf("mean_turn_mm")
 	assert.Empty(t, h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{}), "it names no figure")
 	h = winding.HowOf("metal_kg")
