@@ -130,6 +130,11 @@ func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
 	if !ok {
 		return picture, noSuchTrial
 	}
+	return b.PictureOf(t)
+}
+
+// PictureOf is [Bench.Picture] of any winding.
+func (b *Bench) PictureOf(t job.Trial) (picture slot.Packing, why string) {
 	w := b.layouts.candidate(t)
 	room, why := b.room.of(w.coils.lie)
 	switch {

@@ -21,7 +21,7 @@ func (b *Bench) Outcome() Outcome {
 	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.Reference()}
 	if b.old.known() {
 		w := b.works(&b.old.candidate)
-		w.notRun("only the trials are run")
+		b.runOld(&w)
 		o.Old = &w
 	}
 	o.Trials = make([]TrialOutcome, len(b.job.Trials))
@@ -38,11 +38,32 @@ func (b *Bench) Outcome() Outcome {
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
+	for i := range o.Trials {
+		o.Trials[i].Verdict = o.verdict(i, b.job.Drive.Kind)
+	}
 	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
 	o.Machine.NextReading = b.fit.advice()
 	o.Findings = b.findings(&o)
 	o.Cautions = b.cautions(&o)
 	return o
+}
+
+// runOld lets the old winding run as the trials do, for comparison: what it costs the rotor
+// and what it does with its leads joined is not worked out.
+func (b *Bench) runOld(o *TrialOutcome) {
+	const no = "worked out for the trials only"
+	o.notRun(no)
+	o.NoCharging = ""
+	r, why := b.charger(b.old.trial, o)
+	if r == nil {
+		o.notRun(why)
+		return
+	}
+	alone := Outcome{Trials: []TrialOutcome{*o}}
+	b.runTrial(r, o, b.grid(&alone, []*charger{r}))
+	b.meet(r, o)
+	o.readHeat(b)
+	o.FieldRun, o.SafetyRun = noField(no), noSafety(no)
 }
 
 // works is Static and what costs more than a search wants to pay.

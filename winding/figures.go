@@ -124,9 +124,7 @@ var trialOutputs = []Output{
 		past:    func(_ *Outcome, t *TrialOutcome) bool { return t.WireFill.Value > t.FillLimit.Value }},
 	{ID: "turns_that_fit", Group: "Fit", Label: "turns that fit", Dim: quantity.None, Digits: 0, Show: First, Spread: Counted,
 		Meaning: "Most whole turns of this wire within the fill limit.", Mend: "fewer turns or thinner wire",
-		past: func(_ *Outcome, t *TrialOutcome) bool {
-			return t.Turns.Known() && t.Turns.Value > t.TurnsThatFit.Value
-		}},
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.tooMany() }},
 	{ID: "copper_fill", Group: "Fit", Label: "copper fill", Dim: quantity.None, Digits: 2, Better: More, Show: InGrid,
 		Meaning: "Bare metal over the bare slot."},
 	{ID: "mouth_spare_mm", Group: "Fit", Label: "mouth to spare", Dim: quantity.Millimetres, Digits: 2, Show: InGrid,

@@ -94,11 +94,6 @@ func (d *dcSide) load(volts quantity.Figure) (charge.Load, bool) {
 	}, true
 }
 
-// needs is the peak behind the rectifier, over its diodes, at which current begins.
-func (d *dcSide) needs() quantity.Figure {
-	return d.held.With(d.diodeVolts, func(held, drop float64) float64 { return held + d.rectifier.InLoop()*drop })
-}
-
 // openPeak is the peak DC behind the rectifier with nothing connected, from that between the leads.
 func (d *dcSide) openPeak(line quantity.Figure) quantity.Figure {
 	if d.rectifier == charge.Doubler {

@@ -122,6 +122,9 @@ type TrialOutcome struct {
 	// Against is this winding over the old one.
 	Against Ratios `json:"against_old"`
 
+	// Verdict is what a rewinder would say of it beside the reference, in plain words.
+	Verdict string `json:"verdict,omitempty"`
+
 	metal wiretable.Metal
 }
 

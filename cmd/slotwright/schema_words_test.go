@@ -170,6 +170,7 @@ var keyWords = map[string]string{
 	"TrialOutcome.strands":           "Wires in hand; absent when the wire is not given.",
 	"TrialOutcome.connection":        "How the phases are joined.",
 	"TrialOutcome.circuits":          "Parallel circuits in a phase.",
+	"TrialOutcome.verdict":           "What a rewinder would say of it beside the reference, in plain words: whether it fits, when it begins, what it brings, what limit it breaks. Each number is a figure of the outcome or the difference of two.",
 	"TrialOutcome.against_old":       "This winding over the old one.",
 	"TrialOutcome.allowance":         "Part added to the wire to buy: 0.1 for 10 %.",
 	"TrialOutcome.at_speeds":         "As if something held it at the job's own speeds, the battery at rest; absent when it cannot be worked out, see no_charging.",

@@ -26,6 +26,8 @@ type Session struct {
 	Wires wiretable.System
 	// Trial is the index of the chosen trial.
 	Trial int
+	// Full keeps the slot full when the wire is stepped.
+	Full bool
 
 	// Path is the file, "" when it has none yet.
 	Path string
@@ -43,6 +45,11 @@ type Session struct {
 	// into one field are one step of undo.
 	merging string
 	message Message
+	// going is the field that a view asked to go to.
+	going string
+	// asked and answers are the work that takes longer than a key may, see [Session.Later].
+	asked   []work
+	answers map[string]answer
 }
 
 // Message is what the bottom line says, and whether it is bad news.
