@@ -231,7 +231,7 @@ func TestTypingInTheForm(t *testing.T) {
 	m = New(session.New(job.Parse(job.Template("x")), "", job.Mark{}), recovery.Store{})
 	m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
 	m.bring(0)
-	for range 9 {
+	for range 12 {
 		m.Update(tea.KeyMsg{Type: tea.KeyDown})
 	}
 	for _, r := range "3.5 in" {

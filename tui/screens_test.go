@@ -57,7 +57,7 @@ func opened(s *session.Session, w, h int, screen, keys string) *Model {
 // states are what keys lead to on each screen: among them every one that has keys of its
 // own.
 var states = []struct{ screen, keys string }{
-	{"Machine", ""}, {"Machine", "pgdown down left"}, {"Machine", "ctrl+end"}, {"Machine", "down down down down down down down"},
+	{"Machine", ""}, {"Machine", "down down left"}, {"Machine", "ctrl+end"}, {"Machine", "down down down down down down down down"},
 	{"Trials", ""}, {"Trials", "enter"}, {"Trials", "down enter left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
 	{"Trials", "e"}, {"Trials", "e > down"}, {"Trials", "down down down down y"}, {"Trials", "y down right"},
 	{"Layout", ""}, {"Layout", "s"}, {"Layout", "r pgdown pgdown pgdown pgdown"}, {"Layout", "j end down"}, {"Layout", "f pgdown 2 end"}, {"Layout", "l ]"},

@@ -41,21 +41,37 @@ type Bench struct {
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
-func Prepare(j job.Job) *Bench { return prepare(j, 0) }
+func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
 
-// prepare is Prepare with the flux moved by so many times its own ±.
-func prepare(j job.Job, fluxOff float64) *Bench {
-	b := &Bench{job: j, machine: newMachine(j.Machine), room: measureSlot(j.Slot)}
+// moves is what is put off its value to see what follows: the flux by so many times its own
+// ±, the estimate of a tooth coil's turn by a part of itself; and the slot, when it was
+// measured already.
+type moves struct {
+	flux, turn float64
+	room       *slotRoom
+}
+
+// prepare is Prepare with something put off.
+func prepare(j job.Job, off moves) *Bench {
+	b := &Bench{job: j}
+	j = asFlat(j)
+	b.machine = newMachine(j.Machine)
+	if off.room != nil {
+		b.room = *off.room
+	} else {
+		b.room = measureSlot(j.Slot)
+	}
 	m, rotor := &b.machine, &b.job.Field
 	b.layouts = newLayouts(*m, j.Trials)
 	b.old = newOld(j.Old, &b.layouts)
-	b.turn = newTurnLength(*m, &b.room, b.layouts.own(), &b.old)
+	b.turn = newTurnLength(*m, &b.room, j.Slot, b.layouts.candidate(job.Trial{}), &b.old)
+	b.turn.off = off.turn
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
-	b.dc = newDCSide(j.Battery)
+	b.dc = newDCSide(j.Battery, b.machine.phases)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.iron = newIron(m, &b.room, rotor.MagnetCover.Or(defaultCover))
 	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})
-	b.flux.perTurn.Value += fluxOff * b.flux.perTurn.PlusMinus
+	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)
 	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
@@ -93,7 +109,7 @@ func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
 // PictureOf is [Bench.Picture] of any winding.
 func (b *Bench) PictureOf(t job.Trial) (picture slot.Packing, why string) {
 	w := b.layouts.candidate(t)
-	room, why := b.room.of(w.key.layers)
+	room, why := b.room.of(w.coils.lie)
 	switch {
 	case why != "":
 		return picture, why

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"math"
 
 	"slotwright/winding/charge"
@@ -20,7 +21,8 @@ import (
 // The curve is on a grid of speeds common to all trials, which makes their crossing and
 // the speeds at which something is reached a matter of one bracket and bisection.
 
-// charger is a trial ready to run into the battery: what the solver wants, per rpm.
+// charger is a trial ready to run into the battery: what the solver wants, per rpm. It is
+// for one goroutine at a time, and a copy of it goes its own way.
 type charger struct {
 	air      *thermal
 	drag     *drag
@@ -32,8 +34,9 @@ type charger struct {
 	phases   int
 	sets     float64
 	load     charge.Load
-	inner    float64 // ohms inside the battery, part of the load's
-	cable    float64 // ohms of the cable, the rest of it
+	near     charge.Solver // the point before, from which the next is begun
+	inner    float64       // ohms inside the battery, part of the load's
+	cable    float64       // ohms of the cable, the rest of it
 	factor   func(fromC, toC float64) float64
 	metal    wiretable.Metal
 	openPeak float64 // V DC per rpm, unloaded
@@ -41,9 +44,9 @@ type charger struct {
 	ring     ring    // of a delta, for the third harmonic
 }
 
-// charger makes a trial ready, or says what is missing. The battery is taking charge.
+// charger makes a trial ready, or says what is missing. A battery is taking charge.
 func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
-	load, ok := b.dc.load(b.dc.charging)
+	load, ok := b.dc.load(b.dc.works)
 	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
 			return nil, need.Why
@@ -83,7 +86,7 @@ func (r *charger) excited(flux, watts float64) *charger {
 
 // solve is one set at a speed with the winding at a temperature.
 func (r *charger) solve(rpm, celsius float64) charge.Point {
-	p, err := charge.Solve(charge.Source{
+	p, err := r.near.Solve(charge.Source{
 		EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: r.ohms20 * r.factor(20, celsius),
 		Henries: r.henries, Phases: r.phases, Delta: r.delta,
 	}, r.load)
@@ -142,7 +145,10 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 	// The battery takes what goes in at its posts; the cable's part is lost.
 	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(rms)
 	out.NetWatts = out.BatteryWatts - r.field
-	out.NetAmps = out.AmpsDC - r.field/r.load.Volts
+	out.NetAmps = out.AmpsDC
+	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
+		out.NetAmps -= r.field / supply
+	}
 	out.ShaftWatts = p.InputWatts*r.sets + iron
 	if rpm > 0 {
 		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)

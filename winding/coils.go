@@ -51,7 +51,42 @@ type coilSet struct {
 	waves     gapWaves   // of the gap, all of them
 	span      float64    // mean span of the coils, slots
 	circuits  int
-	choices   []int // circuits that the layout allows
+	choices   []int    // circuits that the layout allows
+	iron      *machine // that the coils are on
+	lie       lying    // how the sides lie in a slot
+	// together is how far the currents of two sides in a slot go together, -1 to 1.
+	together float64
+	// wound is the part of the coils that the slots could hold which are there; 0 counts as 1.
+	wound float64
+}
+
+// woundPart is the part of the coils that are there, 1 unless some are left out.
+func (c *coilSet) woundPart() float64 {
+	if c.wound == 0 {
+		return 1
+	}
+	return c.wound
+}
+
+// lying is how the coil sides lie in a slot.
+type lying int
+
+const (
+	alone   lying = iota + 1 // one side to a slot
+	stacked                  // one over the other
+	beside                   // each against its own tooth
+)
+
+// lyingOf is how the coils of a key lie.
+func lyingOf(k layoutKey) lying {
+	switch {
+	case k.layers == 1:
+		return alone
+	case k.span == 1:
+		return beside
+	default:
+		return stacked
+	}
 }
 
 // harmonics is the orders that are shown.
@@ -75,6 +110,9 @@ func (l *layouts) key(t job.Trial) layoutKey {
 	}
 	if k.span == 0 {
 		k.span = fullPitch(m.Machine)
+	}
+	if m.flat() { // no other than these
+		k = layoutKey{span: 1, layers: 2, kind: layout.Lap.String()}
 	}
 	return k
 }
@@ -100,19 +138,26 @@ func (l *layouts) remember(k layoutKey) {
 func (l *layouts) layOut(k layoutKey) coilSet {
 	m := l.machine
 	if !m.Slots.Given() || !m.Poles.Given() {
-		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1},
+		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1}, lie: lyingOf(k), together: 1,
 			why: "needs the number of slots and poles"}
 	}
+	phases, sets := m.laidOut()
 	plan, err := layout.New(layout.Spec{
-		Slots: m.Slots.Whole(), Poles: m.Poles.Whole(), Phases: m.phases, Sets: m.sets,
+		Slots: m.Slots.Whole(), Poles: m.Poles.Whole(), Phases: phases, Sets: sets,
 		Span: k.span, Layers: k.layers, Kind: kindOf(k.kind),
 	})
-	if err != nil {
-		return coilSet{why: layoutReason(err)}
+	all := 1
+	if err == nil {
+		all = len(plan.Coils())
+		plan, err = plan.Without(m.DeadSlots, m.BareTeeth)
 	}
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(), waves: wavesOf(plan)}
+	if err != nil {
+		return coilSet{why: layoutReason(err), lie: lyingOf(k), together: 1}
+	}
+	c := coilSet{iron: &m, plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(),
+		lie: lyingOf(k), together: plan.Together(), waves: m.waves(plan), wound: float64(len(plan.Coils())) / float64(all)}
 	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+		c.kw[i] = c.iron.factor(plan, h)
 	}
 	return c
 }
@@ -169,11 +214,11 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	}
 	plan, err := c.plan.WithGroupTurns(turns)
 	if err != nil {
-		return coilSet{why: layoutReason(err), circuits: c.circuits}
+		return coilSet{why: layoutReason(err), circuits: c.circuits, lie: c.lie, together: 1}
 	}
-	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), wavesOf(plan)
+	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), c.iron.waves(plan)
 	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+		c.kw[i] = c.iron.factor(plan, h)
 	}
 	c.series = float64(plan.PhaseTurns(0, 0)) / float64(c.circuits)
 	c.effective = c.series * c.kw[0]
@@ -235,20 +280,22 @@ func (l *layouts) candidate(t job.Trial) candidate {
 
 // candidateOn is a trial on a coil list that is already there: turns, circuits and factors
 // are the list's own.
-func candidateOn(t job.Trial, plan *layout.Layout) candidate {
-	c := coilSet{plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(), waves: wavesOf(plan)}
+func candidateOn(t job.Trial, plan *layout.Layout, m machine) candidate {
 	spec := plan.Spec()
+	key := layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}
+	c := coilSet{iron: &m, plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(),
+		lie: lyingOf(key), together: plan.Together(), waves: m.waves(plan)}
 	turns, coils := 0.0, plan.Coils()
 	for _, coil := range coils {
 		turns += float64(coil.Turns)
 		c.slotTurns = max(c.slotTurns, float64(coil.Turns))
 	}
 	for i, h := range harmonics {
-		c.kw[i] = plan.Factor(h)
+		c.kw[i] = c.iron.factor(plan, h)
 	}
 	c.series = turns / float64(spec.Phases*spec.Sets) / float64(c.circuits)
 	c.effective = c.series * c.kw[0]
 	t.Turns = quantity.Reading{Value: turns / float64(max(1, len(coils))), Origin: quantity.Derived}
 	t.Circuits = quantity.Known(float64(c.circuits))
-	return candidate{trial: t, coils: c, key: layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}}
+	return candidate{trial: t, coils: c, key: key}
 }

@@ -42,7 +42,7 @@ func newDrag(m *machine, room *slotRoom, f *flux) drag {
 		return drag{m.IronWatts.Value, m.IronRPM.Value, guessedIf(m.IronWatts, m.IronRPM)}
 	}
 	wb := f.webers(m.Poles)
-	if !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() || !wb.Known() {
+	if m.flat() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() || !wb.Known() {
 		return drag{}
 	}
 	stack, bore := m.StackMM.Value/1000, m.BoreMM.Value/1000
@@ -51,8 +51,9 @@ func newDrag(m *machine, room *slotRoom, f *flux) drag {
 		depth = fallbackDepthM
 	}
 	yoke := wb.Value / 2 / (yokeTesla * stack * ironInStack)
-	teeth := math.Pi * (bore + depth) * depth * toothShare
-	ring := math.Pi * (bore + 2*depth + yoke) * yoke
+	out := m.outward() // the ring lies round the bore, or within it
+	teeth := math.Pi * max(0, bore+out*depth) * depth * toothShare
+	ring := math.Pi * max(0, bore+out*2*depth+out*yoke) * yoke
 	kg := ironDensity * stack * ironInStack * (teeth + ring)
 	return drag{kg * lossPerKg * sq(workingTesla/1.5) * frictionOnTop, 50 * 120 / m.Poles.Value, quantity.Guessed}
 }

@@ -18,7 +18,7 @@ func Evaluate(j job.Job) Outcome {
 
 // Outcome works out every trial of the job.
 func (b *Bench) Outcome() Outcome {
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.reference()}
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.Reference()}
 	if b.old.known() {
 		w := b.works(&b.old.candidate)
 		b.runOld(&w)
@@ -30,10 +30,11 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i] = b.works(&w)
 	}
 	others := b.shifted()
+	o.Wound = b.Wound()
 	b.addTolerances(&o, others)
 	b.run(&o)
 	b.addRunningTolerances(&o, others)
-	o.Machine.FuseAmps = b.dc.fuseFor(&o, &b.drive, b.job.Target.Amps)
+	b.fuses(&o)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
@@ -67,7 +68,8 @@ func (b *Bench) runOld(o *TrialOutcome) {
 // works is Static and what costs more than a search wants to pay.
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
-	o.MostThatPack = b.room.mostThatPack(w.trial, w.key.layers)
+	o.MostThatPack = b.room.mostThatPack(w)
+	o.Cuts = b.cuts(w, &o)
 	return o
 }
 
@@ -83,7 +85,7 @@ func (b *Bench) Static(t job.Trial) TrialOutcome {
 // connection and circuits; turns and factor come from the list. Volts are those of the
 // mean phase; how far the phases part is in the list's own Balance.
 func (b *Bench) StaticOn(t job.Trial, plan *layout.Layout) TrialOutcome {
-	w := candidateOn(t, plan)
+	w := candidateOn(t, plan, b.machine)
 	return b.static(&w)
 }
 
@@ -103,13 +105,14 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
 	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
+	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)
 	o.Limits = b.bounds.limits(w, &o)
 	return o
 }
 
-// reference is the index of the trial the others are compared with.
-func (b *Bench) reference() int {
+// Reference is the index of the trial the others are compared with.
+func (b *Bench) Reference() int {
 	for i, t := range b.job.Trials {
 		if t.Name == b.job.Target.Reference {
 			return i
@@ -144,7 +147,7 @@ func (b *Bench) ohmsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 
 // machineFigures is the figures that do not depend on the trial.
 func (b *Bench) machineFigures() MachineOutcome {
-	layers := b.layouts.key(job.Trial{}).layers
+	lie := lyingOf(b.layouts.key(job.Trial{}))
 	m := MachineOutcome{
 		HertzPerRPM: b.machine.Poles.Figure("needs the poles").Times(1.0 / 120),
 		PolePitchMM: b.machine.polePitchMM(),
@@ -161,7 +164,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 	m.ToothTesla, m.YokeTesla = b.densities()
 	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, b.iron.path, &b.flux)
 	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
-	room, why := b.room.of(layers)
+	room, why := b.room.of(lie)
 	if why != "" {
 		no := quantity.Missing(why)
 		m.GrossMM2, m.LinerMM2, m.WedgeMM2, m.SeparatorMM2, m.NetMM2 = no, no, no, no, no

@@ -30,10 +30,13 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	b.doubtReadings(d)
 	b.doubtInductance(d)
 	b.doubtShorts(d)
+	b.doubtMagnets(d)
+	b.doubtFlat(d)
 	b.doubtOld(d, o)
 	b.doubtIron(d, o)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
+	b.doubtRecords(d, o)
 	b.doubtReference(d)
 	for i := range o.Trials {
 		b.doubtTrial(d, i, b.job.Trials[i], &o.Trials[i])
@@ -101,11 +104,11 @@ func (b *Bench) doubtReadings(d *doubts) {
 	if b.flux.extrapolated {
 		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess", b.flux.fieldAmps.Value)
 	}
-	geo, old := b.turn.geometric(b.turn.own), b.turn.old
+	old := b.turn.old
 	if m := b.job.Machine.MeanTurnMM; m.Given() && old.Known() && math.Abs(old.Value/m.Value-1) > 0.25 {
 		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, measured are %.0f mm", old.Value, m.Value)
-	} else if !m.Given() && old.Known() && geo.Known() && math.Abs(old.Value/geo.Value-1) > 0.35 {
-		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, bore and stack of about %.0f mm", old.Value, geo.Value)
+	} else if geo, by, doubted := b.turn.doubted(); !m.Given() && doubted {
+		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, %s of about %.0f mm", old.Value, by, geo.Value)
 	}
 }
 

@@ -210,7 +210,11 @@ func (b *inductances) geometry(w *candidate) parts {
 		effective *= saturated
 	}
 	if b.rotor.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
-		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) / 1.05
+		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
+		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / 1.05
+	}
+	if m.flat() {
+		return b.flatParts(w, effective)
 	}
 	return b.crossings(w, effective)
 }
@@ -222,16 +226,12 @@ func (b *inductances) crossings(w *candidate, gapMM float64) parts {
 	if err != nil {
 		return parts{why: err.Error()}
 	}
-	permeance := 1.0
-	if _, why := b.room.of(w.key.layers); why == "" {
-		permeance = b.room.permeance[w.key.layers-1]
-	}
-	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, m.Slots.Value/(m.Poles.Value*m.windings()), permeance)
+	slots, err := field.InductanceSlot(m.StackMM.Value, c.series, p, c.woundPart()*m.Slots.Value/(m.Poles.Value*m.windings()), b.room.leakage(c))
 	if err != nil {
 		return parts{why: err.Error()}
 	}
 	leakage := slots
-	if mean, _ := b.turn.of(c.span); mean.Known() {
+	if mean, _ := b.turn.of(w); mean.Known() {
 		end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, p, field.EndPermeance)
 		if err != nil {
 			return parts{why: err.Error()}

@@ -40,6 +40,11 @@ func newIron(m *machine, room *slotRoom, cover float64) iron {
 	s.toothMM = quantity.Missing("needs the slot's width and depth, the slots and the bore")
 	s.tooth = s.toothMM
 	body, why := room.of(1)
+	if m.flat() {
+		s.toothMM = quantity.Missing("there is no iron in the stator")
+		s.tooth, s.yoke = s.toothMM, s.toothMM
+		return s
+	}
 	if why != "" || !m.BoreMM.Given() || !m.Slots.Given() {
 		return s
 	}
@@ -58,7 +63,7 @@ func newIron(m *machine, room *slotRoom, cover float64) iron {
 func (r *slotRoom) assumed() bool { return r.rooms[0].Assumed }
 
 // radiusMM is that of a circle so deep in the stator's iron, counted from the gap.
-func (m *machine) radiusMM(deep float64) float64 { return m.BoreMM.Value/2 + deep }
+func (m *machine) radiusMM(deep float64) float64 { return m.BoreMM.Value/2 + m.outward()*deep }
 
 // teeth adds up the tooth along its depth.
 func (s *iron) teeth(m *machine, body *slot.Room, weak quantity.Origin) {
@@ -112,7 +117,7 @@ func widthAt(outline []slot.Point, y float64) float64 {
 
 // back is the yoke: half a pole's flux, along a quarter of a turn of its circuit.
 func (s *iron) back(m *machine, body *slot.Room, cover float64) {
-	height := m.OutsideMM.Value/2 - m.radiusMM(body.MouthHeightMM+body.DepthMM)
+	height := m.outward() * (m.OutsideMM.Value/2 - m.radiusMM(body.MouthHeightMM+body.DepthMM))
 	if height <= 0 {
 		s.yoke = quantity.Missing("the slots are deeper than the iron: measure depth, bore and outside again")
 		return
@@ -120,7 +125,7 @@ func (s *iron) back(m *machine, body *slot.Room, cover float64) {
 	pole := math.Pi * m.BoreMM.Value / m.Poles.Value
 	s.yoke = quantity.Of(pole/2/(height*field.Stacking), guessedIf(m.OutsideMM, m.BoreMM))
 	if s.path != nil {
-		way := math.Pi * (m.OutsideMM.Value - height) / m.Poles.Value / 2
+		way := math.Pi * (m.OutsideMM.Value - m.outward()*height) / m.Poles.Value / 2
 		s.path = append(s.path, field.Path{Times: s.yoke.Value * cover, MM: way})
 	}
 }

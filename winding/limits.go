@@ -104,7 +104,7 @@ func (b *bounds) atTopSpeed(w *candidate, o *TrialOutcome, l *Limits) {
 	metal := w.trial.Metal
 	hz := b.machine.hertz(b.top)
 	l.SkinDepthMM = hz.Then(func(f float64) float64 { return wiretable.SkinDepthMM(metal, 60, f) })
-	room, why := b.room.of(o.Layers)
+	room, why := b.room.of(w.coils.lie)
 	l.ACFactor = quantity.Missing("needs the slot, the turns and the top speed")
 	l.ACFactorSplit = l.ACFactor
 	if !hz.Known() || !o.Conductors.Known() || why != "" {

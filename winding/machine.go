@@ -14,15 +14,48 @@ import (
 type machine struct {
 	job.Machine
 	phases, sets int
+	// quadrature says that the two sets of one phase are the two phases of one winding.
+	quadrature bool
 }
 
-// newMachine fills in phases and sets: three phases in one set when nothing is said.
+// laidOut is the phases and sets as the layout counts them.
+func (m *machine) laidOut() (phases, sets int) {
+	if m.quadrature {
+		return 2, 1
+	}
+	return m.phases, m.sets
+}
+
+// newMachine fills in phases and sets: three phases in one set when nothing is said. Two
+// phases stand 90 degrees apart, each with a bridge of its own, and do not link each other's
+// flux: to the bridge they are two sets of one phase.
 func newMachine(m job.Machine) machine {
 	made := machine{Machine: m, phases: int(m.Phases.Or(3)), sets: int(m.Sets.Or(1))}
-	if made.phases == 1 {
+	switch made.phases {
+	case 1:
 		made.sets = 1
+	case 2:
+		made.phases, made.sets, made.quadrature = 1, 2, true
 	}
 	return made
+}
+
+// outward is which way the slots go from the gap: 1 away from the shaft, as usual, -1 towards
+// it where the rotor turns round the stator.
+func (m *machine) outward() float64 {
+	if m.Rotor == "outside" {
+		return -1
+	}
+	return 1
+}
+
+// insideMM is the inside diameter of the stator's wound ring, mm: the bore, or, where the
+// rotor is outside, what is left of it four slot depths in, but never nothing.
+func (m *machine) insideMM(depthMM float64) float64 {
+	if m.outward() > 0 {
+		return m.BoreMM.Value
+	}
+	return max(m.BoreMM.Value-4*depthMM, m.BoreMM.Value/10)
 }
 
 // windings is how many phase windings there are in all sets together.

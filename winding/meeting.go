@@ -35,7 +35,7 @@ func (b *Bench) meetAll(o *Outcome, runners []*charger) {
 // meet is one trial against the drive: where it runs, and how that suits both.
 func (b *Bench) meet(r *charger, t *TrialOutcome) {
 	s := &b.drive
-	weak := quantity.Of(0, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin).Origin
+	weak := quantity.Of(0, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin, b.dc.charging.Origin, b.dc.diodeVolts.Origin).Origin
 	spots := s.held(b.air.ambientC)
 	switch {
 	case s.kind == "":
@@ -52,6 +52,9 @@ func (b *Bench) meet(r *charger, t *TrialOutcome) {
 	no := quantity.Missing("needs the speeds")
 	t.readOperating(s.operate(r, spots, &b.dc), weak, b.air.still, no)
 	t.ThirdAmps = r.third(t)
+	if why := b.dc.notBattery; why != "" {
+		t.EmptyUsual, t.FullUsual = quantity.Missing(why), quantity.Missing(why)
+	}
 	t.suit(s)
 }
 

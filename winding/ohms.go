@@ -22,7 +22,7 @@ var (
 func ohms(w *candidate, m *machine, turn *turnLength, testC float64) Ohms {
 	var o Ohms
 	t, c := &w.trial, &w.coils
-	o.MeanTurnMM, o.MeanTurnFrom = turn.of(c.span)
+	o.MeanTurnMM, o.MeanTurnFrom = turn.of(w)
 	bundle := t.Bundle()
 	switch {
 	case bundle.IsZero():

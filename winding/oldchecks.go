@@ -17,23 +17,39 @@ import (
 // carries; and the plate's amps went through its ohms. What does not bear this out was
 // misread or mistyped, and is called out by what it would mean.
 
-// shortestTurnMM is less than any turn of a span can be: twice the stack and once the way
-// along the bore to the other side, the pole pitch where the span is not known.
-func (m *machine) shortestTurnMM(span float64) quantity.Figure {
+// shortestTurnMM is less than any turn of a winding can be: twice the stack and once the way
+// along the bore to the other side, the pole pitch where the span is not known. With the rotor
+// outside that way is shortest at the bottom of the slots. A coil round one tooth goes across
+// it twice; of a tooth that is itself a guess nothing is counted.
+func (l *turnLength) shortestTurnMM(w *candidate) quantity.Figure {
+	m, span := &l.machine, w.coils.span
 	if !m.StackMM.Given() {
 		return quantity.Missing("needs the stack")
 	}
-	pitch := m.polePitchMM()
-	if m.BoreMM.Given() && m.Slots.Given() && span > 0 {
-		pitch = quantity.Of(math.Pi*m.BoreMM.Value*span/m.Slots.Value, m.BoreMM.Origin)
+	across := m.polePitchMM()
+	switch {
+	case roundTooth(w) && (l.noTooth != "" || l.tooth.even):
+		across = quantity.Of(0)
+	case roundTooth(w):
+		across = quantity.Of(2*l.tooth.width, m.BoreMM.Origin)
+	case m.BoreMM.Given() && m.Slots.Given() && span > 0:
+		across = quantity.Of(math.Pi*m.nearestShaftMM(l.depthMM)*span/m.Slots.Value, m.BoreMM.Origin)
 	}
-	return pitch.Then(func(w float64) float64 { return 2*m.StackMM.Value + w })
+	return across.Then(func(w float64) float64 { return 2*m.StackMM.Value + w })
 }
 
-// doubted is the turn that the old ohms speak of, marked as no more than a guess where no
+// nearestShaftMM is the diameter of the slots' end that lies nearest to the shaft, mm.
+func (m *machine) nearestShaftMM(depthMM float64) float64 {
+	if m.outward() > 0 {
+		return m.BoreMM.Value
+	}
+	return max(0, m.BoreMM.Value-2*depthMM)
+}
+
+// believed is the turn that the old ohms speak of, marked as no more than a guess where no
 // turn can be that short: what follows from it is marked along with it.
-func doubted(m *machine, span float64, turn quantity.Figure) quantity.Figure {
-	least := m.shortestTurnMM(span)
+func (l *turnLength) believed(turn quantity.Figure) quantity.Figure {
+	least := l.shortestTurnMM(&l.was)
 	if turn.Known() && least.Known() && turn.Value < least.Value {
 		turn.Origin = quantity.Guessed
 		return turn.Because("shorter than any turn on this stack can be")
@@ -52,7 +68,7 @@ const (
 
 // doubtOld is what the old winding cannot have been.
 func (b *Bench) doubtOld(d *doubts, o *Outcome) {
-	if least, old := b.machine.shortestTurnMM(b.turn.own), b.turn.old; old.Known() && least.Known() && old.Value < least.Value {
+	if least, old := b.turn.shortestTurnMM(&b.turn.was), b.turn.old; old.Known() && least.Known() && old.Value < least.Value {
 		d.add(Broken, "old.lead", "", "read the ohms again, and check old turns, wire, strands, circuits and connection", "",
 			"the old winding's ohms speak of a mean turn of %.0f mm: twice the stack and across is %.0f mm already", old.Value, least.Value)
 	}

@@ -52,6 +52,7 @@ func forAny(t *testing.T, n int, f func(r *rand.Rand, j job.Job)) {
 // against delta.
 func TestScalingLaws(t *testing.T) {
 	forAny(t, 120, func(_ *rand.Rand, j job.Job) {
+		j.Machine.MeanTurnMM = quantity.Known(200) // coils round one tooth get longer as they get thicker
 		changed := func(f func(*job.Trial)) winding.TrialOutcome {
 			k := j
 			k.Trials = []job.Trial{j.Trials[0]}

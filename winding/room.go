@@ -15,20 +15,20 @@ var (
 	defaultMouthMM   = job.DefaultOf("slot.mouth_height")
 )
 
-// slotRoom is the lined slot, with one layer and with two, or why there is none.
+// slotRoom is the lined slot, for each way the coil sides can lie, or why there is none.
 type slotRoom struct {
-	rooms [2]slot.Room
-	why   [2]string
-	// permeance is that of the leakage across the slot; it costs more than a trial, so
-	// it is worked out once.
-	permeance [2]float64
+	rooms [beside]slot.Room
+	why   [beside]string
+	// permeance is that of the leakage across the slot, with the currents of two sides at
+	// right angles and in phase; it costs more than a trial, so it is worked out once.
+	permeance [beside][2]float64
 	// origin says whether a guess or a default weighs in the room.
 	origin    quantity.Origin
 	mouth     quantity.Reading
 	fillLimit quantity.Figure
 }
 
-// measureSlot lines the slot, with one layer and with two.
+// measureSlot lines the slot for each way the coil sides can lie.
 func measureSlot(s job.SlotSpec) slotRoom {
 	r := slotRoom{mouth: s.MouthMM, fillLimit: s.FillLimit.OrReading(defaultFillLimit).Figure("")}
 	shape, why := slotShape(s)
@@ -45,7 +45,7 @@ func measureSlot(s job.SlotSpec) slotRoom {
 		if r.why[i] = why; why == "" {
 			r.line(i, body, slot.Insulation{
 				LinerMM: s.LinerMM.Or(defaultLinerMM), WedgeMM: s.WedgeMM.Or(defaultWedgeMM),
-				SeparatorMM: s.SeparatorMM.Or(0), Layers: i + 1,
+				SeparatorMM: s.SeparatorMM.Or(0), Layers: min(i+1, 2), Beside: lying(i+1) == beside,
 			})
 		}
 	}
@@ -62,7 +62,7 @@ func slotShape(s job.SlotSpec) (slot.Shape, string) {
 		return shape, "needs the slot's area, or its shape and widths"
 	case shape != slot.AreaOnly && (!s.TopMM.Given() || !s.DepthMM.Given()):
 		return shape, "needs the slot's width and depth"
-	case (shape == slot.Tapered || shape == slot.RoundBottom) && !s.BottomMM.Given():
+	case shape != slot.AreaOnly && shape != slot.Parallel && !s.BottomMM.Given():
 		return shape, "needs the slot's width at the bottom"
 	}
 	return shape, ""
@@ -76,12 +76,24 @@ func (r *slotRoom) line(i int, body slot.Slot, lining slot.Insulation) {
 		return
 	}
 	r.rooms[i] = room
-	r.permeance[i] = slot.LeakagePermeance(room, lining.Layers)
+	for together := range r.permeance[i] {
+		r.permeance[i][together] = slot.LeakageParts(room, lining.Layers, float64(together)).Total
+	}
 }
 
-// of is the slot with so many layers, 1 or 2; why says why there is none.
-func (r *slotRoom) of(layers int) (room *slot.Room, why string) {
-	return &r.rooms[layers-1], r.why[layers-1]
+// of is the slot with its sides lying so; why says why there is none.
+func (r *slotRoom) of(lie lying) (room *slot.Room, why string) {
+	return &r.rooms[lie-1], r.why[lie-1]
+}
+
+// leakage is the permeance of the leakage across the slot for coils; 1 where the slot is
+// not known. It is even in how far the currents go together, see package slot.
+func (r *slotRoom) leakage(c *coilSet) float64 {
+	if _, why := r.of(c.lie); why != "" {
+		return 1
+	}
+	apart, one := r.permeance[c.lie-1][0], r.permeance[c.lie-1][1]
+	return one - (one-apart)*(1-c.together)
 }
 
 // depthMM is the slot's depth, 0 when it is not known.
@@ -121,7 +133,7 @@ const cmilPerMM2 = 1973.5252413
 // fit puts a trial's wire into the slot.
 func (r *slotRoom) fit(w *candidate) Fit {
 	bundle, layers := w.trial.Bundle(), w.key.layers
-	_, why := r.of(layers)
+	_, why := r.of(w.coils.lie)
 	f := Fit{FillLimit: r.fillLimit}
 	none := quantity.Missing(why)
 	if why == "" {
@@ -154,8 +166,9 @@ func (r *slotRoom) fit(w *candidate) Fit {
 // mostThatPack is how many of a trial's wires a person could lay side by side in the
 // slot at the very best. It costs more than all else in a trial, so it is left out of what
 // a search pays for.
-func (r *slotRoom) mostThatPack(t job.Trial, layers int) quantity.Figure {
-	room, why := r.of(layers)
+func (r *slotRoom) mostThatPack(w *candidate) quantity.Figure {
+	t := &w.trial
+	room, why := r.of(w.coils.lie)
 	switch {
 	case why != "":
 		return quantity.Missing(why)
@@ -168,7 +181,7 @@ func (r *slotRoom) mostThatPack(t job.Trial, layers int) quantity.Figure {
 // fill is the part of fit that needs a measured slot.
 func (r *slotRoom) fill(f *Fit, w *candidate, sides int) {
 	t, layers := &w.trial, w.key.layers
-	room, wires, o := &r.rooms[layers-1], slotWires(t.Wound), r.origin
+	room, wires, o := &r.rooms[w.coils.lie-1], slotWires(t.Wound), r.origin
 	square := slot.SquarePerTurnMM2(wires)
 	f.TurnsThatFit = quantity.Of(float64(slot.TurnsThatFit(room.NetMM2, square, layers, f.FillLimit.Value)), o)
 	if sides > 0 {

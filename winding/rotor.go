@@ -32,14 +32,17 @@ func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	return supplyCurrent(f, dc)
 }
 
-// supplyCurrent is what the supply drives through the warm coil; the battery under charge
-// is the supply where none is said.
+// supplyCurrent is what the supply drives through the warm coil; the battery under charge,
+// or the bus, is the supply where none is said.
 func supplyCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	w, ok := rotorCoil(f)
 	if !ok {
 		return quantity.Missing("needs the field current, or the rotor coil's ohms")
 	}
-	return quantity.Of(w.Amps(f.Volts.Or(dc.charging.Value)), quantity.Guessed).Because("the supply through the warm coil")
+	if !f.Volts.Given() && dc.works.Value <= 0 {
+		return quantity.Missing("needs the field current, or the field's supply: the load holds no voltage")
+	}
+	return quantity.Of(w.Amps(f.Volts.Or(dc.works.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
 // curve is the flux from spin-up readings at several field currents: the
@@ -87,8 +90,9 @@ func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field
 	if !f.RemanenceTesla.Given() || !f.MagnetMM.Given() || !gap.Given() || !m.BoreMM.Given() || !m.StackMM.Given() || !m.Poles.Given() {
 		return quantity.Missing("needs the magnets"), false
 	}
+	count := magnetCount{f.Magnets.Whole(), m.Poles.Whole()}
 	wb, err := field.Magnets{
-		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value,
+		RemanenceT: f.RemanenceTesla.Value, TempC: f.MagnetC.Or(defaultMagnetC), ThicknessMM: f.MagnetMM.Value * count.magnetPerPole(),
 		Cover: f.MagnetCover.Or(defaultCover), GapMM: gap.Value, Carter: m.carter(mouth, gap.Value), Leakage: f.LeakageFactor.Or(defaultLeakage), Iron: iron,
 	}.FluxPerPole(m.BoreMM.Value, m.StackMM.Value, m.Poles.Value)
 	if err != nil {

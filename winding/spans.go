@@ -44,7 +44,7 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 		return nil
 	}
 	present := b.layouts.key(t).span
-	turn, _ := b.turn.of(now.span)
+	turn, _ := b.turn.of(&candidate{trial: t, coils: now, key: b.layouts.key(t)})
 	var out []SpanChoice
 	most := max(2, 2*slots/max(1, b.job.Machine.Poles.Whole()))
 	for span := 1; span < slots && slots <= layout.MaxSlots; span++ {
@@ -57,7 +57,7 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 		if c.plan == nil {
 			continue
 		}
-		choice := b.spanChoice(c, span, now, turn)
+		choice := b.spanChoice(&candidate{trial: try, coils: c, key: b.layouts.key(try)}, span, now, turn)
 		choice.Present = span == present
 		out = append(out, choice)
 	}
@@ -65,8 +65,8 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 }
 
 // spanChoice is a span's coils against the present ones and their mean turn.
-func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn quantity.Figure) SpanChoice {
-	m := &b.machine
+func (b *Bench) spanChoice(w *candidate, span int, now coilSet, turn quantity.Figure) SpanChoice {
+	m, c := &b.machine, &w.coils
 	s := SpanChoice{
 		Span: span, PitchPercent: 100 * float64(span) * m.Poles.Value / m.Slots.Value,
 		Kw1: c.kw[0], Kw3: c.kw[1], Kw5: c.kw[2], Kw7: c.kw[3],
@@ -76,7 +76,7 @@ func (b *Bench) spanChoice(c coilSet, span int, now coilSet, turn quantity.Figur
 	if b.layouts.own().plan == nil {
 		s.MeanTurnMM = quantity.Missing("the machine's own span makes no layout to go by")
 	} else {
-		s.MeanTurnMM, _ = b.turn.of(c.span)
+		s.MeanTurnMM, _ = b.turn.of(w)
 	}
 	s.WirePercent = s.MeanTurnMM.Over(turn).Then(toPercent)
 	if now.plan == nil || now.kw[0] == 0 {

@@ -56,10 +56,13 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 		return s
 	}
 	surface := func(c heat.Cooling) quantity.Figure {
+		if m.flat() {
+			return m.flatSurface(c).Because("a guess from its surface and cooling")
+		}
 		if !m.BoreMM.Given() || !m.StackMM.Given() {
 			return s.still
 		}
-		k, err := heat.FromSurface(c, m.BoreMM.Value, m.StackMM.Value, room.depthMM())
+		k, err := heat.FromSurface(c, m.insideMM(room.depthMM()), m.StackMM.Value, room.depthMM())
 		return quantity.OrError(k, err, quantity.Guessed).Because("a guess from its surface and cooling")
 	}
 	if s.cooling == heat.Fan {

@@ -28,11 +28,15 @@ import (
 //
 // Cost: one Prepare, and one Static and some ten solved points a trial, for each tolerance.
 
-var readingType = reflect.TypeFor[quantity.Reading]()
+var (
+	readingType = reflect.TypeFor[quantity.Reading]()
+	recordType  = reflect.TypeFor[job.AsWound]()
+)
 
 // tolerances finds the readings of a job that have one, as paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
+	case v.Type() == recordType: // what was read afterwards moves no figure
 	case v.Type() == readingType:
 		if r := v.Interface().(quantity.Reading); r.Given() && off(r) > 0 {
 			*found = append(*found, append([]int{}, path...))
@@ -110,32 +114,42 @@ func (b *Bench) shifted() []*Bench {
 	tolerances(reflect.ValueOf(b.job), nil, &paths)
 	var others []*Bench
 	for _, path := range paths {
-		others = append(others, Prepare(moved(b.job, path)))
+		others = append(others, b.prepare(moved(b.job, path)))
 	}
 	if b.flux.perTurn.PlusMinus > 0 {
-		others = append(others, prepare(b.job, 1))
+		others = append(others, prepare(b.job, moves{flux: 1, room: &b.room}))
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
-		others = append(others, Prepare(j))
+		others = append(others, b.prepare(j))
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
-		if turn, _ := b.turn.of(b.turn.own); turn.Known() {
+		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
+			others = append(others, prepare(b.job, moves{turn: meanTurnGuess}))
+		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			others = append(others, Prepare(j))
+			others = append(others, b.prepare(j))
 		}
 	}
-	other := Prepare(b.job)
+	other := b.prepare(b.job)
 	other.henries.off = b.henries.spread()
 	others = append(others, other)
 	if b.drag.origin.Weak() && b.drag.watts > 0 {
-		other := Prepare(b.job)
+		other := b.prepare(b.job)
 		other.drag.watts *= 1 + dragGuess
 		others = append(others, other)
 	}
 	return others
+}
+
+// prepare is Prepare of another job, with this one's slot if it is the same: most of the cost.
+func (b *Bench) prepare(j job.Job) *Bench {
+	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" {
+		return prepare(j, moves{room: &b.room})
+	}
+	return Prepare(j)
 }
 
 // addTolerances gives the figures that need no running their ±.

@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -10,26 +11,38 @@ import (
 // and span. Which one it was is always said, since it decides the ohms.
 //
 // From geometry: l = 2L + 2.4·W + 4x, W = π(D + h)·y/Q the width of a coil at half
-// depth of the slot, x the straight run out of the iron at each side. With x = 25 mm
-// this is 2l + 2.4W + 0.1 m of Pyrhönen, Jokinen and Hrabovcová, Design of Rotating
+// depth of the slot (D - h with the rotor outside, where slots open outwards), x the straight
+// run out of the iron at each side. With x = 25 mm this is 2l + 2.4W + 0.1 m of Pyrhönen, Jokinen and Hrabovcová, Design of Rotating
 // Electrical Machines (from memory); a small alternator's x is 8 to 10 mm (common
 // practice, no source). It errs by 10 % and more on small cores; a measured turn is
-// better, and corrects every other span as well.
+// better, and corrects every other span as well. Coils round one tooth go by that tooth
+// instead: see tooth.go.
 
 // turnLength is what the mean turn of any span goes by.
 type turnLength struct {
 	machine machine
+	slot    job.SlotSpec
 	depthMM float64 // of the slot, 0 when not known
-	// own is the mean span of the machine's own coils, on which a turn was measured.
-	own float64
-	// old is the turn that the old coils' ohms speak of.
+	tooth   tooth
+	noTooth string // why there is no tooth to go by
+	// own is the machine's own coils, on which a turn was measured.
+	own candidate
+	// old is the turn that the old coils' ohms speak of, was those coils.
 	old quantity.Figure
+	was candidate
+	off float64 // the part by which the estimate of a turn round a tooth is put off
 }
 
 // newTurnLength takes the routes there are.
-func newTurnLength(m machine, room *slotRoom, own coilSet, old *oldWinding) turnLength {
-	return turnLength{machine: m, depthMM: room.depthMM(), own: own.span, old: doubted(&m, own.span, oldTurnMM(&m, old))}
+func newTurnLength(m machine, room *slotRoom, s job.SlotSpec, own candidate, old *oldWinding) turnLength {
+	l := turnLength{machine: m, slot: s, depthMM: room.depthMM(), own: own, was: old.candidate}
+	l.tooth, l.noTooth = newTooth(&m, room, &s)
+	l.old = l.believed(oldTurnMM(&m, old))
+	return l
 }
+
+// roundTooth reports whether a winding's coils lie round one tooth each.
+func roundTooth(w *candidate) bool { return w.coils.span == 1 }
 
 // coilWidthMM is W for a span; missing without slots, bore and span.
 func (l *turnLength) coilWidthMM(span float64) quantity.Figure {
@@ -40,20 +53,43 @@ func (l *turnLength) coilWidthMM(span float64) quantity.Figure {
 	case !m.Slots.Given() || span <= 0:
 		return quantity.Missing("needs the slots and the span, or a measured mean turn")
 	}
-	return quantity.Of(math.Pi*(m.BoreMM.Value+l.depthMM)*span/m.Slots.Value, m.BoreMM.Origin)
+	across := m.BoreMM.Value + m.outward()*l.depthMM
+	if across <= 0 {
+		return quantity.Missing("the slots are deeper than the stator: check its diameter and the slot")
+	}
+	return quantity.Of(math.Pi*across*span/m.Slots.Value, m.BoreMM.Origin)
 }
 
-// geometric is 2L + 2.4W + 4x.
-func (l *turnLength) geometric(span float64) quantity.Figure {
+// geometric is 2L + 2.4W + 4x, or the turn round a tooth.
+func (l *turnLength) geometric(w *candidate) quantity.Figure {
 	m := &l.machine
-	w := l.coilWidthMM(span)
-	if !w.Known() {
-		return w
-	}
-	if !m.StackMM.Given() {
+	wide := l.coilWidthMM(w.coils.span)
+	switch {
+	case roundTooth(w) && l.noTooth != "":
+		return quantity.Missing(l.noTooth)
+	case !roundTooth(w) && !wide.Known():
+		return wide
+	case !m.StackMM.Given():
 		return quantity.Missing("needs the stack, or a measured mean turn")
+	case roundTooth(w):
+		return quantity.Of(l.tooth.turnMM(w, m, &l.slot)*(1+l.off), quantity.Guessed)
 	}
-	return quantity.Of(2*m.StackMM.Value+2.4*w.Value+4*m.EndRunMM.Or(defaultEndRunMM), quantity.Guessed)
+	return quantity.Of(2*m.StackMM.Value+2.4*wide.Value+4*m.EndRunMM.Or(defaultEndRunMM), quantity.Guessed)
+}
+
+// doubted is what geometry says of the old coils' turn, and whether what their ohms speak of
+// is too far from it to be believed: a third and more, and where the tooth itself had to be
+// guessed a half and more. by is what it goes by.
+func (l *turnLength) doubted() (geo quantity.Figure, by string, doubted bool) {
+	geo, by = l.geometric(&l.was), "bore and stack"
+	far := 0.35
+	if roundTooth(&l.was) {
+		by = "the tooth and the stack"
+		if l.tooth.even {
+			far = 0.5
+		}
+	}
+	return geo, by, l.old.Known() && geo.Known() && math.Abs(l.old.Value/geo.Value-1) > far
 }
 
 // oldTurnMM is the mean turn that the old coils' resistance speaks of:
@@ -69,25 +105,51 @@ func oldTurnMM(m *machine, o *oldWinding) quantity.Figure {
 	return quantity.Of(metre*1000, o.LeadOhms.Origin, o.Turns.Origin)
 }
 
-// of is the mean turn of coils of a span and the route it came by. A turn
-// measured on the machine's span is carried to another by the difference of the end
-// turns, 2.4·ΔW.
-func (l *turnLength) of(span float64) (quantity.Figure, string) {
-	m := &l.machine
+// of is the mean turn of a winding's coils and the route it came by. A turn measured on
+// the machine's span is carried to another by the difference of the end turns, 2.4·ΔW, or,
+// to and from coils round one tooth, by the difference of what geometry says. One that the
+// ohms of old tooth coils speak of is carried to thicker and thinner coils the same way.
+func (l *turnLength) of(w *candidate) (quantity.Figure, string) {
+	m, span := &l.machine, w.coils.span
 	base, from := m.MeanTurnMM.Figure(""), m.MeanTurnMM.Origin.String()
+	own := &l.own
 	if !base.Known() || base.Origin.Weak() && l.old.Known() && !l.old.Origin.Weak() { // a guess ranks after a measurement
-		base, from = l.old, "from the old winding's ohms"
+		base, from, own = l.old, "from the old winding's ohms", &l.was
 	}
-	if !base.Known() {
-		return l.geometric(span), "from bore, stack and span: an estimate"
-	}
-	if span == l.own || span <= 0 || l.own <= 0 {
+	switch {
+	case !base.Known() && roundTooth(w):
+		return l.geometric(w), "from the tooth, the stack and the build of the coil: an estimate"
+	case !base.Known():
+		return l.geometric(w), "from bore, stack and span: an estimate"
+	case roundTooth(w) && roundTooth(own):
+		return l.rebuilt(base, w), from
+	case span == own.coils.span || span <= 0 || own.coils.span <= 0:
 		return base, from
+	case roundTooth(w) || roundTooth(own):
+		return l.carried(base, l.geometric(w), l.geometric(own)), from + ", carried to this span"
 	}
-	here, there := l.coilWidthMM(span), l.coilWidthMM(l.own)
+	here, there := l.coilWidthMM(span), l.coilWidthMM(own.coils.span)
 	if !here.Known() || !there.Known() {
-		return quantity.Missing("another span than the machine's: needs the bore to find its mean turn"), from
+		return l.carried(base, here, there), from
 	}
 	return base.With(here.With(there, func(a, c float64) float64 { return 2.4 * (a - c) }),
 		func(l, d float64) float64 { return l + d }), from + ", carried to this span"
+}
+
+// carried is a turn changed by the difference of two others.
+func (l *turnLength) carried(base, here, there quantity.Figure) quantity.Figure {
+	if !here.Known() || !there.Known() {
+		return quantity.Missing("another span than the machine's: needs the bore to find its mean turn")
+	}
+	return base.With(here.With(there, func(a, c float64) float64 { return a - c }), func(l, d float64) float64 { return l + d })
+}
+
+// rebuilt is the turn that the old tooth coils' ohms speak of, in coils of another build; a
+// measured turn stands for itself.
+func (l *turnLength) rebuilt(base quantity.Figure, w *candidate) quantity.Figure {
+	if l.machine.MeanTurnMM.Given() || l.noTooth != "" {
+		return base
+	}
+	build := func(w *candidate) float64 { return l.tooth.buildMM(w, &l.slot) }
+	return base.Then(func(turn float64) float64 { return turn + math.Pi*(build(w)-build(&l.was)) })
 }

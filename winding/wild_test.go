@@ -49,7 +49,7 @@ func wildValue(r *rand.Rand, f *job.Input) string {
 	case job.Wire:
 		return []string{`"18 AWG"`, `"0000 AWG"`, `"50 AWG"`, `"0.75 mm over"`, `"19 SWG"`, `"0.02 mm"`, `"14 mm"`}[r.IntN(7)]
 	case job.List:
-		return []string{"[12, 10]", "[1]", "[3, 2, 1]", "[5000]"}[r.IntN(4)]
+		return []string{"[12, 10]", "[1]", "[3, 2, 1]", fmt.Sprintf("[%.0f]", min(f.Max, 5000))}[r.IntN(4)]
 	}
 	if f.Allowed != nil {
 		return fmt.Sprint(f.Allowed[r.IntN(len(f.Allowed))])

@@ -101,7 +101,7 @@ func newLayout(s streams) *cobra.Command {
 	f.IntVar(&spec.Poles, "poles", 0, "poles of the rotor")
 	f.IntVar(&spec.Span, "span", 0, "coil span in slots")
 	f.IntVar(&spec.Layers, "layers", 2, "coil sides in a slot, 1 or 2")
-	f.IntVar(&spec.Phases, "phases", 3, "1 or 3")
+	f.IntVar(&spec.Phases, "phases", 3, "1, 2 or 3")
 	f.IntVar(&spec.Sets, "sets", 1, "1, or 2 three-phase sets 30 degrees apart")
 	f.IntVar(&circuits, "circuits", 1, "parallel circuits in a phase")
 	f.IntVar(&turns, "turns", 1, "turns per coil, for the winding steps")

@@ -34,7 +34,7 @@ last, else on the built-in example. The verbs below answer in text.`,
 	root.Flags().BoolVar(&look.example, "example", false, "open the built-in example")
 	root.CompletionOptions.HiddenDefaultCmd = true
 	s.out = folding{s.out, &look.ascii}
-	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newWire(s), newLayout(s))
+	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newDraw(s), newWire(s), newLayout(s), newShelf(s))
 	plainUsage(root)
 	return root
 }

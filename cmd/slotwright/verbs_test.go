@@ -146,7 +146,7 @@ func TestUsageErrors(t *testing.T) {
 		assert.Contains(t, errs, want, line)
 		assert.NotRegexp(t, `strconv|arg\(s\)|flag`, errs, line)
 	}
-	code, _, errs := command(strings.Fields("layout --slots 36 --poles 12 --span 3 --phases 2")...)
+	code, _, errs := command(strings.Fields("layout --slots 36 --poles 12 --span 3 --phases 4")...)
 	assert.Equal(t, 1, code)
 	assert.Contains(t, errs, "nearest that work: 3 phases\n")
 }

@@ -89,7 +89,7 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 		per, _, _ = strings.Cut(per, " slot")
 	}
 	joined := d.connected.String() + ", " + counted(d.plan.Circuits(), "circuit") + " a phase"
-	if sp.Phases == 1 {
+	if sp.Phases < 3 {
 		joined = counted(d.plan.Circuits(), "circuit")
 	}
 	second := []string{

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/tui/kit"
 	"slotwright/winding/layout"
@@ -55,6 +56,9 @@ func balanceLines(t kit.Theme, d *sheet, w int) []string {
 	}
 	if b.Equal {
 		text := "Balance: the phases are equal in volts and stand 120° apart."
+		if d.plan.Spec().Phases == 2 {
+			text = strings.Replace(text, "120°", "90°", 1)
+		}
 		if d.plan.Circuits() > 1 {
 			text += " The circuits of each phase are equal."
 		}

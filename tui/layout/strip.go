@@ -42,7 +42,7 @@ func sideRows(l *layout.Layout) []string {
 	switch {
 	case l.Spec().Layers == 1:
 		return []string{"side"}
-	case len(l.Slot(1)) > 0 && (l.Slot(1)[0].Layer == layout.ClockwiseHalf || l.Slot(1)[0].Layer == layout.AnticlockwiseHalf):
+	case l.Beside():
 		return []string{"left", "right"}
 	default:
 		return []string{"top", "bottom"}

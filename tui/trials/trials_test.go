@@ -325,7 +325,7 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 	i := slices.IndexFunc(s.Outcome().Comparison, func(r winding.Row) bool { return r.ID == "amps_dc_slow" })
 	row := s.Outcome().Comparison[i]
 	require.Less(t, row.Cells[0].Figure.Value, -1.0)
-	assert.Equal(t, fmt.Sprintf("−%.2f", -row.Cells[0].Figure.Value), figureCell(s, row, 0).Text)
+	assert.Equal(t, fmt.Sprintf("~−%.2f", -row.Cells[0].Figure.Value), figureCell(s, row, 0).Text)
 	require.Equal(t, row.Cells[0].Figure.Value, row.Cells[1].Figure.Value)
 	assert.Equal(t, "same", differenceCell(s, row, 1).Text)
 	assert.Equal(t, fmt.Sprintf("+%.2f A", row.Cells[2].Figure.Value-row.Cells[0].Figure.Value), differenceCell(s, row, 2).Text)

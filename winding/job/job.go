@@ -27,29 +27,40 @@ type Job struct {
 	Battery BatterySpec
 	Target  Target
 	Trials  []Trial
+	// AsWound is what was really put in, each time.
+	AsWound []AsWound
 }
 
 // Machine is the iron and its surroundings.
 type Machine struct {
-	Phases quantity.Reading // 1 or 3
+	Phases quantity.Reading // 1, 2 (90 electrical degrees apart) or 3
 	Slots  quantity.Reading // whole, 3 and up
 	Poles  quantity.Reading // whole, even
 	Layers quantity.Reading // 1 or 2
 	Span   quantity.Reading // coil span in slots, 1 and up
+	// DeadSlots hold no coil side; BareTeeth no coil, where coils lie round one tooth: tooth n
+	// is between slots n and n + 1.
+	DeadSlots, BareTeeth []int
 	// Kind of winding as found: "lap", "concentric" or "wave".
 	Kind string
 	// Sets is 1, or 2 for dual three-phase sets 30 electrical degrees apart.
 	Sets quantity.Reading
 
-	BoreMM       quantity.Reading
-	StackMM      quantity.Reading
-	OutsideMM    quantity.Reading // diameter of the iron on the side away from the gap
-	AirGapMM     quantity.Reading
-	MeanTurnMM   quantity.Reading // measured on an old coil or a trial coil
-	EndRunMM     quantity.Reading // straight run of a coil out of the core, each side
-	Cooling      string           // "closed", "open" or "fan"
-	ThermalClass string           // "A", "E", "B", "F", "H" (IEC 60085)
-	AmbientC     quantity.Reading
+	// Rotor is where the rotor turns: "inside" the stator or "outside", round it.
+	Rotor string
+	// Stator is "slots", or "flat" for coils laid flat and cast, without iron, between magnets
+	// on both sides; HoleMM, SideMM and ThickMM are of one such coil.
+	Stator                  string
+	HoleMM, SideMM, ThickMM quantity.Reading
+	BoreMM                  quantity.Reading // diameter of the stator at the air gap
+	StackMM                 quantity.Reading
+	OutsideMM               quantity.Reading // diameter of the iron on the side away from the gap
+	AirGapMM                quantity.Reading
+	MeanTurnMM              quantity.Reading // measured on an old coil or a trial coil
+	EndRunMM                quantity.Reading // straight run of a coil out of the core, each side
+	Cooling                 string           // "closed", "open" or "fan"
+	ThermalClass            string           // "A", "E", "B", "F", "H" (IEC 60085)
+	AmbientC                quantity.Reading
 	// KelvinPerWatt is the rise of the winding per watt lost in it.
 	KelvinPerWatt quantity.Reading
 	// IronWatts at IronRPM: drag loss (iron and friction) measured unloaded.
@@ -59,7 +70,7 @@ type Machine struct {
 
 // SlotSpec is the slot as measured, and what lines it.
 type SlotSpec struct {
-	// Shape is "area", "parallel", "tapered" or "round".
+	// Shape is "area", "parallel", "tapered", "round" or "pear" (package slot).
 	Shape         string
 	AreaMM2       quantity.Reading
 	TopMM         quantity.Reading
@@ -68,6 +79,7 @@ type SlotSpec struct {
 	MouthMM       quantity.Reading
 	MouthHeightMM quantity.Reading
 	DepthPerWidth quantity.Reading // for shape "area": the stated proportion
+	ToothMM       quantity.Reading // width of the tooth that a coil lies round
 	LinerMM       quantity.Reading
 	WedgeMM       quantity.Reading
 	SeparatorMM   quantity.Reading
@@ -150,6 +162,7 @@ type FieldSpec struct {
 
 	// Magnets.
 	RemanenceTesla quantity.Reading // Br at 20 °C
+	Magnets        quantity.Reading // how many; half the poles where bare iron poles stand between
 	MagnetMM       quantity.Reading // thickness along the flux
 	MagnetCover    quantity.Reading // arc over pole pitch, 0..1
 	MagnetGapMM    quantity.Reading // mechanical gap in the magnet machine
@@ -216,6 +229,12 @@ type BatterySpec struct {
 	Ohms            quantity.Reading // internal
 	CableM          quantity.Reading // one way
 	CableMM2        quantity.Reading // copper
+	// Load is what is there to feed: "battery", "resistor" or "bus".
+	Load         string
+	ResistorOhms quantity.Reading // when hot
+	BusVolts     quantity.Reading // held whatever the current
+	// Rectifier is "bridge", "half-wave" or "doubler".
+	Rectifier string
 	// Diode is "silicon" or "schottky".
 	Diode             string
 	DiodeVolts        quantity.Reading // per diode, constant part
@@ -253,4 +272,23 @@ type Trial struct {
 	Span   quantity.Reading
 	Layers quantity.Reading
 	Kind   string
+}
+
+// AsWound is a winding as it was really put in, beside the plan: turns and wire that it does
+// not say are the trial's.
+type AsWound struct {
+	// Trial is the name of the trial that was wound, Date when, as typed.
+	Trial, Date string
+	Wound
+	// Filled is "room", "full" or "forced"; empty when not said.
+	Filled string
+	// Metres and Kg are the wire that went in, all strands together.
+	Metres    quantity.Reading
+	Kg        quantity.Reading
+	LeadOhms  quantity.Reading // between two leads, mean of the pairs
+	LeadOhmsC quantity.Reading // winding temperature at that reading
+	LineVolts quantity.Reading // V rms between two leads, open, at RPM
+	RPM       quantity.Reading
+	CutInRPM  quantity.Reading
+	Note      string
 }

@@ -115,6 +115,8 @@ var Tables = []Table{
 	{Name: "target", Title: "What is wanted", Most: 1, Help: "The speeds that matter and the amps wanted."},
 	{Name: "trial", Title: "Trial winding", Most: MaxTrials, Help: "A candidate winding. Up to four stand side by side.",
 		grow: func(j *Job, n int) { j.Trials = make([]Trial, n) }},
+	{Name: "wound", Title: "As wound", Most: 24, Help: "What was really put in, and what it read. It stands beside the plan, which stays as it was.",
+		grow: func(j *Job, n int) { j.AsWound = make([]AsWound, n) }},
 }
 
 // TableOf finds a table by name.
@@ -128,7 +130,7 @@ func TableOf(name string) (*Table, bool) {
 
 // Fields is every field of the file, in order.
 var Fields = slices.Concat(topFields, machineFields, slotFields, oldFields, spinFields, fieldFields,
-	driveFields, batteryFields, targetFields, trialFields)
+	driveFields, batteryFields, targetFields, trialFields, recordFields)
 
 // byTable and byKey index Fields for reading.
 var (

@@ -2,6 +2,7 @@ package job
 
 import (
 	"slotwright/winding/quantity"
+	"slotwright/winding/slot"
 )
 
 var topFields = []Input{
@@ -18,40 +19,61 @@ var machineFields = []Input{
 		Help: "How many slots the stator has.", How: "Mark one with chalk and count round.",
 		at: func(j *Job, _ int) any { return &j.Machine.Slots }},
 	{Table: "machine", Name: "poles", Label: "Poles", Kind: Whole, Min: 2, Max: 240,
-		Help: "How many magnetic poles the rotor has, north and south together.", How: "Claw rotor: count the claws of both halves. Magnets: count magnets. Hz = rpm × poles / 120.",
+		Help: "How many magnetic poles the rotor has, north and south together.", How: "Claw rotor: count the claws of both halves. Magnets: count magnets; where bare iron stands between them as poles, twice that. Hz = rpm × poles / 120.",
 		at: func(j *Job, _ int) any { return &j.Machine.Poles }},
-	{Table: "machine", Name: "phases", Label: "Phases", Kind: Whole, Min: 1, Max: 3, Allowed: []float64{1, 3}, Default: amount(3, practice),
-		Help: "1 or 3. Three leads (or six, or three and a neutral) mean 3.", How: "Count leads before you cut them.",
+	{Table: "machine", Name: "phases", Label: "Phases", Kind: Whole, Min: 1, Max: 3, Default: amount(3, practice),
+		Help: "1, 2 or 3. Three leads (or six, or three and a neutral) mean 3; two pairs that stand 90 electrical degrees apart, each with its own bridge, 2.", How: "Count leads before you cut them.",
 		at: func(j *Job, _ int) any { return &j.Machine.Phases }},
-	{Table: "machine", Name: "layers", Label: "Layers", Kind: Whole, Min: 1, Max: 2, Default: amount(2, practice),
+	{Table: "machine", Name: "layers", Label: "Layers", Kind: Whole, Min: 1, Max: 2, Default: amount(2, practice), when: slotted,
 		Help: "Coil sides in one slot: 2 when every slot holds two coils, 1 when coils are half as many as slots.", How: "Count the coils: as many as slots is 2 layers.",
 		at: func(j *Job, _ int) any { return &j.Machine.Layers }},
-	{Table: "machine", Name: "span", Label: "Span", Kind: Whole, Min: 1, Max: 180, Ghost: "one pole pitch",
+	{Table: "machine", Name: "span", Label: "Span", Kind: Whole, Min: 1, Max: 180, Ghost: "one pole pitch", when: slotted,
 		Help: "Slots from one side of a coil to the other.", How: "From slot 1 to slot 4 is 3.",
 		at: func(j *Job, _ int) any { return &j.Machine.Span }},
-	{Table: "machine", Name: "kind", Label: "Winding", Kind: Word, Words: []string{"lap", "concentric", "wave"}, Default: word("lap", practice),
+	{Table: "machine", Name: "dead_slots", Label: "Dead slots", Kind: List, Min: 1, Max: 360, Ghost: "none",
+		Help: "Slots that hold no coil of this winding: 1, 7, 13.", How: "Count up clockwise, seen from the end where the leads come out.",
+		at: func(j *Job, _ int) any { return &j.Machine.DeadSlots }},
+	{Table: "machine", Name: "bare_teeth", Label: "Bare teeth", Kind: List, Min: 1, Max: 360, Ghost: "none", when: toothCoils,
+		Help: "Teeth without a coil of this winding; tooth 1 is between slots 1 and 2.", How: "Stations left empty, or taken by another coil (ignition, lights).",
+		at: func(j *Job, _ int) any { return &j.Machine.BareTeeth }},
+	{Table: "machine", Name: "kind", Label: "Winding", Kind: Word, Words: []string{"lap", "concentric", "wave"}, Default: word("lap", practice), when: slotted,
 		Help: "lap: equal coils. concentric: coils nested in one another. wave: the wire runs on round the stator.", How: "Look at the end of the stator.",
 		at: func(j *Job, _ int) any { return &j.Machine.Kind }},
 	{Table: "machine", Name: "sets", Label: "Sets", Kind: Whole, Min: 1, Max: 2, Default: amount(1, practice),
 		Help: "2 for two three-phase windings 30 electrical degrees apart, each with its own bridge.", How: "Six leads to two bridges mean 2.",
 		at: func(j *Job, _ int) any { return &j.Machine.Sets }},
-	{Table: "machine", Name: "bore", Label: "Bore", Dim: quantity.Millimetres, Min: 10, Max: 2000,
-		Help: "Inside diameter of the stator iron.", How: "Calipers across two opposite teeth.",
+	{Table: "machine", Name: "stator", Label: "Stator", Kind: Word, Words: []string{"slots", "flat"}, Default: word("slots", practice),
+		Help: "slots: iron with slots. flat: coils laid flat in a ring and cast, no iron, magnets on both sides; slots are then the coils.", How: "Does a magnet stick to it?",
+		at: func(j *Job, _ int) any { return &j.Machine.Stator }},
+	{Table: "machine", Name: "hole", Label: "Hole of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 500, when: flatCoils,
+		Help: "Width of the hole of a coil along the circle through the middles of the magnets.", How: "Calipers; of a wedge-shaped coil on that circle.",
+		at: func(j *Job, _ int) any { return &j.Machine.HoleMM }},
+	{Table: "machine", Name: "side", Label: "Side of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 300, when: flatCoils,
+		Help: "Width of the wire between hole and outer edge, on the same circle.", How: "(Outer width − hole) ÷ 2.",
+		at: func(j *Job, _ int) any { return &j.Machine.SideMM }},
+	{Table: "machine", Name: "thick", Label: "Thickness of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: flatCoils,
+		Help: "Thickness of a coil along the shaft, wire only.", How: "Calipers, before casting.",
+		at: func(j *Job, _ int) any { return &j.Machine.ThickMM }},
+	{Table: "machine", Name: "rotor", Label: "Rotor turns", Kind: Word, Words: []string{"inside", "outside"}, Default: word("inside", practice), when: slotted,
+		Help: "inside: in the stator. outside: round it, as in wheel hubs and flywheels.", How: "Which of the two stands still when the shaft is turned.",
+		at: func(j *Job, _ int) any { return &j.Machine.Rotor }},
+	{Table: "machine", Name: "bore", Label: "Diameter at the gap", Dim: quantity.Millimetres, Min: 10, Max: 2000,
+		Help: "Diameter of the stator iron at the air gap: its bore, or, where the rotor turns outside, its outside. Flat coils: of the circle through the middles of the magnets.", How: "Calipers across two opposite teeth, tip to tip.",
 		at: func(j *Job, _ int) any { return &j.Machine.BoreMM }},
 	{Table: "machine", Name: "stack", Label: "Stack", Dim: quantity.Millimetres, Min: 2, Max: 1000,
-		Help: "Length of the iron along the shaft.", How: "Calipers over the laminations, without the wire.",
+		Help: "Length of the iron along the shaft. Flat coils: radial length of the magnets.", How: "Calipers over the laminations, without the wire.",
 		at: func(j *Job, _ int) any { return &j.Machine.StackMM }},
-	{Table: "machine", Name: "outside", Label: "Outside", Dim: quantity.Millimetres, Min: 10, Max: 3000, Ghost: "not checked",
-		Help: "Outside diameter of the stator iron: shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
+	{Table: "machine", Name: "outside", Label: "Outside", Dim: quantity.Millimetres, Min: 10, Max: 3000, Ghost: "not checked", when: slotted,
+		Help: "Diameter of the stator iron on the side away from the gap (its hole, where the rotor turns outside): shows how full the iron behind the slots is.", How: "Calipers over the laminations.",
 		at: func(j *Job, _ int) any { return &j.Machine.OutsideMM }},
 	{Table: "machine", Name: "air_gap", Label: "Air gap", Dim: quantity.Millimetres, Min: 0.05, Max: 20,
-		Help: "Clear gap between rotor and teeth.", How: "Half of bore less rotor diameter; a feeler gauge shows it.",
+		Help: "Clear gap between rotor and teeth. Flat coils: half of the clear distance between facing magnets.", How: "Half the difference of the two diameters at the gap; a feeler gauge shows it.",
 		at: func(j *Job, _ int) any { return &j.Machine.AirGapMM }},
 	{Table: "machine", Name: "mean_turn", Label: "Mean turn", Dim: quantity.Millimetres, Min: 20, Max: 5000, Ghost: "from old ohms, else from bore and stack",
 		Help: "Length of one middling turn, all the way round.", How: "Unwind an old coil and divide its length by its turns, or lay a trial turn of string.",
 		at: func(j *Job, _ int) any { return &j.Machine.MeanTurnMM }},
-	{Table: "machine", Name: "end_run", Label: "End run", Dim: quantity.Millimetres, Min: 0, Max: 200, Default: amount(9, practice),
-		Help: "How far a coil runs straight out of the iron before it bends, at each end.", How: "A rule on the old winding. A small alternator has 8 to 10 mm.",
+	{Table: "machine", Name: "end_run", Label: "End run", Dim: quantity.Millimetres, Min: 0, Max: 200, Default: amount(9, practice), when: slotted,
+		Help: "How far a coil runs straight out of the iron before it bends, at each end.", How: "A rule on the old winding. A small alternator has 8 to 10 mm; a coil round one tooth, when empty, 1 mm.",
 		at: func(j *Job, _ int) any { return &j.Machine.EndRunMM }},
 	{Table: "machine", Name: "cooling", Label: "Cooling", Kind: Word, Words: []string{"closed", "open", "fan"}, Default: word("open", practice),
 		Help: "closed: no air through it. open: air gets through. fan: its own fan blows.", How: "At a slow speed a shaft fan does little: say open.",
@@ -84,9 +106,34 @@ func shaped(words ...string) func(*Job) bool {
 	}
 }
 
-var slotFields = []Input{
-	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: []string{"area", "parallel", "tapered", "round"}, Default: word("area", practice),
-		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom.", How: "Press soft clay or a paper rubbing into a slot and look.",
+// toothCoils reports whether the machine's coils lie round one tooth each, as far as it is
+// known: a span of 1, or no span and a pole pitch nearer to one slot than to two.
+func toothCoils(j *Job) bool {
+	m := &j.Machine
+	if m.Span.Given() {
+		return m.Span.Whole() == 1
+	}
+	return m.Slots.Given() && m.Poles.Given() && 2*m.Slots.Value <= 3*m.Poles.Value
+}
+
+// flatCoils and slotted report which of the two the stator is.
+func flatCoils(j *Job) bool { return j.Machine.Stator == "flat" }
+func slotted(j *Job) bool   { return !flatCoils(j) }
+
+// ofSlots is the fields of a slot, asked only where there are slots; how full it may get is
+// asked of any coil.
+func ofSlots(fields []Input) []Input {
+	for i := range fields {
+		if also := fields[i].when; fields[i].Name != "fill_limit" {
+			fields[i].when = func(j *Job) bool { return slotted(j) && (also == nil || also(j)) }
+		}
+	}
+	return fields
+}
+
+var slotFields = ofSlots([]Input{
+	{Table: "slot", Name: "shape", Label: "Shape", Kind: Word, Words: slot.ShapeNames(), Default: word("area", practice),
+		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom. pear: round at both ends.", How: "Press soft clay or a paper rubbing into a slot and look.",
 		at: func(j *Job, _ int) any { return &j.Slot.Shape }},
 	{Table: "slot", Name: "area", Label: "Slot area", Dim: quantity.SquareMM, Min: 0.5, Max: 20000, when: shaped("area"),
 		Help: "Area of the bare slot, without liner.", How: "Rub it onto squared paper and count squares, or width × depth.",
@@ -94,20 +141,23 @@ var slotFields = []Input{
 	{Table: "slot", Name: "depth_per_width", Label: "Depth / width", Min: 0.2, Max: 20, Default: amount(2, practice), when: shaped("area"),
 		Help: "How many times deeper than wide the slot is; used with the area.", How: "A rule is good enough.",
 		at: func(j *Job, _ int) any { return &j.Slot.DepthPerWidth }},
-	{Table: "slot", Name: "top", Label: "Width at mouth", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("parallel", "tapered", "round"),
-		Help: "Width of the slot just below its mouth.", How: "Drill shanks as plug gauges, or calipers on the end of the iron.",
+	{Table: "slot", Name: "top", Label: "Width at mouth", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("parallel", "tapered", "round", "pear"),
+		Help: "Width of the slot just below its mouth (of a pear where the round begins: its diameter).", How: "Drill shanks as plug gauges, or calipers on the end of the iron.",
 		at: func(j *Job, _ int) any { return &j.Slot.TopMM }},
-	{Table: "slot", Name: "bottom", Label: "Width at bottom", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("tapered", "round"),
+	{Table: "slot", Name: "bottom", Label: "Width at bottom", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: shaped("tapered", "round", "pear"),
 		Help: "Width of the slot at its bottom (where the round begins, if it has one).", How: "Calipers on the end of the iron.",
 		at: func(j *Job, _ int) any { return &j.Slot.BottomMM }},
-	{Table: "slot", Name: "depth", Label: "Depth", Dim: quantity.Millimetres, Min: 1, Max: 400, when: shaped("parallel", "tapered", "round"),
-		Help: "From below the mouth to the bottom, the round included.", How: "Depth rod of the calipers, less the height of the mouth.",
+	{Table: "slot", Name: "depth", Label: "Depth", Dim: quantity.Millimetres, Min: 1, Max: 400, when: shaped("parallel", "tapered", "round", "pear"),
+		Help: "From below the mouth to the bottom, what is round included.", How: "Depth rod of the calipers, less the height of the mouth.",
 		at: func(j *Job, _ int) any { return &j.Slot.DepthMM }},
+	{Table: "slot", Name: "tooth", Label: "Tooth", Dim: quantity.Millimetres, Min: 0.5, Max: 500, Ghost: "from the slots and their widths", when: toothCoils,
+		Help: "Width of the tooth that a coil lies round, halfway down.", How: "Calipers across its neck, without paper.",
+		at: func(j *Job, _ int) any { return &j.Slot.ToothMM }},
 	{Table: "slot", Name: "mouth", Label: "Mouth", Dim: quantity.Millimetres, Min: 0.2, Max: 100, Ghost: "not checked",
-		Help: "Width of the opening at the bore that wire must pass.", How: "Drill shanks or feeler gauges between two teeth tips.",
+		Help: "Width of the opening at the gap that wire must pass.", How: "Drill shanks or feeler gauges between two teeth tips.",
 		at: func(j *Job, _ int) any { return &j.Slot.MouthMM }},
 	{Table: "slot", Name: "mouth_height", Label: "Mouth height", Dim: quantity.Millimetres, Min: 0, Max: 50, Default: amount(1, practice),
-		Help: "Height of the opening, from the bore to where the slot widens.", How: "Depth rod of the calipers.",
+		Help: "Height of the opening, from the gap to where the slot widens.", How: "Depth rod of the calipers.",
 		at: func(j *Job, _ int) any { return &j.Slot.MouthHeightMM }},
 	{Table: "slot", Name: "liner", Label: "Liner", Dim: quantity.Millimetres, Min: 0, Max: 5, Default: amount(0.25, practice),
 		Help: "Thickness of the slot paper.", How: "Calipers on ten sheets, divided by ten.",
@@ -121,7 +171,7 @@ var slotFields = []Input{
 	{Table: "slot", Name: "fill_limit", Label: "Fill limit", Min: 0.1, Max: 1, Default: amount(0.70, practice),
 		Help: "How full the lined slot may get: turns × strands × overall diameter² over its area.", How: "By hand 0.65 to 0.75; a tidy old winding shows what this slot takes.",
 		at: func(j *Job, _ int) any { return &j.Slot.FillLimit }},
-}
+})
 
 var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j.Old.Wound }), []Input{
 	{Table: "old", Name: "circuits", Label: "Circuits", Kind: Whole, Min: 1, Max: 120, Default: amount(1, practice),

@@ -43,7 +43,7 @@ func (l *Layout) Balance() Balance {
 	var b Balance
 	var mean float64
 	var turned complex128
-	ideal := func(set, phase int) float64 { return (120*float64(phase) + 30*float64(set)) * math.Pi / 180 }
+	ideal := l.spec.phaseLag
 	n := float64(l.spec.Sets * l.spec.Phases)
 	for set := range l.spec.Sets {
 		for phase := range l.spec.Phases {

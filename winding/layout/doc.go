@@ -17,7 +17,8 @@
 //     phase goes in at the start and leaves at the finish; -1 the other way.
 //   - Phases and sets count from 0 in code (0, 1, 2 is U, V, W); coils, slots,
 //     groups and circuits from 1, as on the bench.
-//   - With the rotor turning clockwise V lags U by 120 electrical degrees.
+//   - With the rotor turning clockwise V lags U by 120 electrical degrees, by 90 where
+//     there are two phases.
 //   - Harmonics are of electrical order: 1 is the fundamental, with p pole pairs.
 //
 // The package knows nothing of wire, flux, ohms or volts, and reads no file.

@@ -128,7 +128,7 @@ func (s Spec) tidied() (Spec, bool) {
 		return s, false
 	}
 	s.Poles += s.Poles % 2
-	if s.Phases != 1 {
+	if s.Phases < 1 || s.Phases > 3 {
 		s.Phases = 3
 	}
 	if s.Layers != 1 {
@@ -138,9 +138,10 @@ func (s Spec) tidied() (Spec, bool) {
 		s.Kind = Lap
 	}
 	s.Sets = max(1, min(s.Sets, 2))
-	if s.Phases == 1 {
+	if s.Phases != 3 {
 		s.Sets = 1
-	} else {
+	}
+	if s.Phases != 1 {
 		s.TwoThirds = false
 	}
 	s.Span = max(1, min(s.Span, s.Slots-1))

@@ -108,7 +108,7 @@ func TestRefusals(t *testing.T) {
 		"unbalanced":        {func(s *Spec) { s.Slots = 32 }, "not whole"},
 		"zero slots":        {func(s *Spec) { s.Slots = 0 }, "slots: read 0"},
 		"odd poles":         {func(s *Spec) { s.Poles = 7 }, "even number"},
-		"two phases":        {func(s *Spec) { s.Phases = 2 }, "phases: read 2"},
+		"four phases":       {func(s *Spec) { s.Phases = 4 }, "phases: read 4"},
 		"three layers":      {func(s *Spec) { s.Layers = 3 }, "layers: read 3"},
 		"span too long":     {func(s *Spec) { s.Span = 36 }, "span: read 36"},
 		"span of two poles": {func(s *Spec) { s.Span = 6 }, "winding factor is 0"},

@@ -2,7 +2,6 @@ package layout
 
 import (
 	"fmt"
-	"math"
 	"math/cmplx"
 )
 
@@ -143,7 +142,7 @@ func (l *Layout) wave(h int) float64 {
 		c := &l.coils[i]
 		sides := unit(h*(c.Start-1), l.spec.Slots) - unit(h*(c.Finish-1), l.spec.Slots)
 		sides *= complex(float64(c.Turns*c.Sense), 0)
-		lag := cmplx.Rect(1, (120*float64(c.Phase)+30*float64(c.Set))*math.Pi/180)
+		lag := cmplx.Rect(1, l.spec.phaseLag(c.Set, c.Phase))
 		forward += sides * cmplx.Conj(lag)
 		backward += sides * lag
 	}

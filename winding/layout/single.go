@@ -34,8 +34,12 @@ func (b starts) at(k int) bool { return b.block == 0 || k/b.block%2 == 0 }
 
 // chooseStarts picks the starts for a checked spec.
 func chooseStarts(s Spec) starts {
-	if s.Layers == 2 {
+	switch {
+	case s.Layers == 2:
 		return starts{}
+	case s.Phases == 2:
+		best, _ := twoStarts(s)
+		return best
 	}
 	if belt := s.belt(); belt > 0 && s.Span == s.perPole() && s.blockBalances(belt) {
 		return starts{block: belt}

@@ -43,7 +43,7 @@ const (
 type Spec struct {
 	Slots  int // Q, 2 to MaxSlots
 	Poles  int // 2p, even, 2 to MaxPoles
-	Phases int // 1 or 3
+	Phases int // 1, 2 (90 degrees apart) or 3
 	Span   int // of a coil in slots, 1 to Slots-1; a book's "1 to 8" is 7
 	Layers int // coil sides in a slot, 1 or 2
 	// Sets is 0 or 1 for one winding, 2 for two three-phase windings 30
@@ -65,6 +65,8 @@ func (s Spec) zones() int {
 	switch {
 	case s.Sets == 2:
 		return 12
+	case s.Phases == 2:
+		return 4
 	case s.Phases == 3 || s.TwoThirds:
 		return 6
 	default:
@@ -99,8 +101,8 @@ func (s Spec) checkRange() error {
 		return s.errorf("slots: read %d, expected 2 to %d; count the slots of the core", s.Slots, MaxSlots)
 	case s.Poles < 2 || s.Poles > MaxPoles || s.Poles%2 != 0:
 		return s.errorf("poles: read %d, expected an even number from 2 to %d; count the poles of the rotor, not the pairs", s.Poles, MaxPoles)
-	case s.Phases != 1 && s.Phases != 3:
-		return s.errorf("phases: read %d, expected 1 or 3; two three-phase windings 30 degrees apart are 3 phases in 2 sets", s.Phases)
+	case s.Phases < 1 || s.Phases > 3:
+		return s.errorf("phases: read %d, expected 1, 2 or 3; two three-phase windings 30 degrees apart are 3 phases in 2 sets", s.Phases)
 	case s.Layers != 1 && s.Layers != 2:
 		return s.errorf("layers: read %d, expected 1 or 2 coil sides in a slot", s.Layers)
 	case s.Sets < 0 || s.Sets > 2:
@@ -128,11 +130,17 @@ func (s Spec) check() error {
 		return s.errorf("%d slots with %d poles have no balanced three-phase layout: %d slots / (3 × gcd(%d, %d)) is not whole, so the phases cannot get equal voltages 120 degrees apart",
 			q, s.Poles, q, q, p)
 	}
+	if s.Phases == 2 {
+		if _, ok := twoStarts(s); !ok && s.canPair() {
+			return s.errorf("%d slots with %d poles in %d layer(s) have no balanced two-phase layout: the star of slots is not the same turned by 90 degrees (double layer: %d / (4 × gcd(%d, %d)) must be whole)",
+				q, s.Poles, s.Layers, q, q, p)
+		}
+	}
 	if (p*s.Span)%q == 0 {
 		return s.errorf("span %d: both sides of a coil lie under the same place of two poles (%d × 360 electrical degrees apart), so their voltages cancel and the winding factor is 0",
 			s.Span, p*s.Span/q)
 	}
-	if s.Layers == 1 && lowBit(q) <= lowBit(s.Span) {
+	if !s.canPair() {
 		return s.errorf("single layer with span %d in %d slots: the slots cannot be paired off start to finish so that each holds one coil side", s.Span, q)
 	}
 	if s.Kind == Wave {
@@ -146,6 +154,10 @@ func (s Spec) check() error {
 	}
 	return nil
 }
+
+// canPair reports whether the slots pair off start to finish, one side to each, as a single
+// layer needs.
+func (s Spec) canPair() bool { return s.Layers == 2 || lowBit(s.Slots) > lowBit(s.Span) }
 
 // checkWave tests what a wave winding needs beyond any other layout.
 func (s Spec) checkWave() error {
@@ -161,8 +173,8 @@ func (s Spec) checkWave() error {
 }
 
 // Balanced reports whether a winding of every slot can have equal phases: for 3
-// phases when slots/(3·gcd(slots, pole pairs)) is whole, for 1 phase when the
-// slots are not all at the same place of a pole pair. False for numbers out of
+// phases when slots/(3·gcd(slots, pole pairs)) is whole, for 2 in a double layer when
+// slots/(4·gcd(slots, pole pairs)) is, for 1 phase when the slots are not all at the same place of a pole pair. False for numbers out of
 // range. A layout also needs a span and layers that fit; [New] says.
 // Source: star of slots, e.g. Bianchi and Dai Pre, IEE Proc. Electr. Power Appl.
 // 153 (2006), from memory.
@@ -174,6 +186,8 @@ func Balanced(slots, poles, phases int) bool {
 	switch phases {
 	case 1:
 		return p%slots != 0
+	case 2:
+		return slots%(4*gcd(slots, p)) == 0
 	case 3:
 		return slots%(3*gcd(slots, p)) == 0
 	default:

@@ -16,7 +16,7 @@ Cut the star into six belts of 60 degrees and give each to a phase:
 A spoke in -U joins backwards, which brings it among the spokes of +U. Whatever
 the star, each phase then holds spokes spread evenly over less than 60 degrees,
 which is the most voltage any balanced sharing-out can give. One phase has two
-belts of 180 degrees; two sets have twelve of 30, set 1 and set 2 in turn.
+belts of 180 degrees, two phases four of 90; two sets have twelve of 30, set 1 and set 2 in turn.
 
 Everything is counted in whole slots and Q-ths of a turn, so no spoke can fall on
 the wrong side of a border by rounding. Cost: one division a slot.
@@ -31,7 +31,7 @@ and Dai Pre, IEE Proc. Electr. Power Appl. 153 (2006), from memory.
 type star struct {
 	slots, pairs int
 	origin       int // where belt 0 begins, in Q-ths of an electrical turn
-	zones        int // 2, 6 or 12 belts
+	zones        int // 2, 4, 6 or 12 belts
 	first        int // belt number, uncorrected, of slot 1
 	twoThirds    bool
 }
@@ -67,6 +67,8 @@ func (st star) at(k int) (place, bool) {
 	switch {
 	case st.zones == 2:
 		return place{sense: 1 - 2*z}, true
+	case st.zones == 4:
+		return place{phase: z % 2, sense: 1 - z/2*2}, true
 	case st.twoThirds:
 		return place{sense: 1 - z/3*2}, z%3 != 2
 	case st.zones == 12:

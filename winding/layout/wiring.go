@@ -71,7 +71,7 @@ type Wiring struct {
 	Connection Connection
 	Joins      []Join // coil to coil, in the order of winding
 	Leads      []Lead
-	Nodes      []Node // none with one phase
+	Nodes      []Node // none with one phase or two
 	Order      []int  // coil numbers in the order of winding
 }
 
@@ -128,7 +128,7 @@ func (l *Layout) eachPath(f func(set, phase, circuit int, coils []Coil)) {
 }
 
 // Wiring is the joins, leads and nodes of the winding in star or delta. With one
-// phase the connection is not used. Coils left out (0 turns) are in no join.
+// phase or two the connection is not used: both ends of each come out. Coils left out (0 turns) are in no join.
 func (l *Layout) Wiring(conn Connection) Wiring {
 	w := Wiring{Connection: conn}
 	var heads, tails [6][]EndRef
@@ -152,7 +152,7 @@ func (l *Layout) Wiring(conn Connection) Wiring {
 			at, name := set*3+phase, l.PhaseName(set, phase)
 			w.Leads = append(w.Leads,
 				Lead{Name: name + "1", Set: set, Phase: phase, Ends: heads[at], Out: true},
-				Lead{Name: name + "2", Set: set, Phase: phase, Ends: tails[at], Out: l.spec.Phases == 1})
+				Lead{Name: name + "2", Set: set, Phase: phase, Ends: tails[at], Out: l.spec.Phases != 3})
 		}
 		if l.spec.Phases == 3 {
 			w.Nodes = append(w.Nodes, l.nodes(set, conn)...)

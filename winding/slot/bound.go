@@ -23,8 +23,8 @@ const (
 )
 
 // PackBound is a number of wires of one overall diameter (mm) that no arrangement whatever
-// can exceed inside liner and wedge, with the separator in place; in two layers
-// twice the lesser layer's. MostThatPack, a pattern that exists, is never above it; it is
+// can exceed inside liner and wedge, with the separator in place; of two coil sides
+// twice the lesser one's. MostThatPack, a pattern that exists, is never above it; it is
 // below it by 5 to 20 % in most slots of 20 wires and more, by up to 30 % in a few. A diameter that is not a wire's gives 0.
 func PackBound(room Room, overallMM float64) int {
 	if !(overallMM >= thinnestMM && overallMM <= longestMM) || room.Layers < 1 {
@@ -45,24 +45,34 @@ func PackBound(room Room, overallMM float64) int {
 // bound is Oler's inequality for the shelf's wires.
 func (s shelf) bound() int {
 	hull := s.hull()
-	d, area := 2*s.r, 0.0
-	perimeter := 2*hull[0].X + 2*hull[len(hull)-1].X
+	area, side := 0.0, 0.0
 	for i, p := range hull[1:] {
 		q := hull[i]
-		area += (p.X + q.X) * (p.Y - q.Y)
-		perimeter += 2 * math.Hypot(p.X-q.X, p.Y-q.Y)
+		area += (p.X + q.X) / 2 * (p.Y - q.Y)
+		side += math.Hypot(p.X-q.X, p.Y-q.Y)
 	}
+	perimeter := hull[0].X + hull[len(hull)-1].X + side
+	if s.w.beside {
+		perimeter += s.high - s.low // the straight side at the sheet
+	} else {
+		area, perimeter = 2*area, 2*perimeter
+	}
+	d := 2 * s.r
 	n := (2/math.Sqrt(3)*area/(d*d)+perimeter/(2*d))*chordSlack + 1
 	return int(n * (1 + eps))
 }
 
 // hull is the right-hand side of the convex hull of the places a centre can take, from the
-// bottom up: the reach, with hollows bridged.
+// bottom up: the reach, with hollows bridged, from the centre line or from the first wire
+// at the sheet.
 func (s shelf) hull() []Point {
-	side := make([]Point, 0, boundSteps+1)
+	side, inner := make([]Point, 0, boundSteps+1), 0.0
+	if s.w.beside {
+		inner = s.near()
+	}
 	for i := range boundSteps + 1 {
 		y := s.low + (s.high-s.low)*(1-math.Cos(math.Pi*float64(i)/boundSteps))/2
-		p := Point{max(0, s.reach(y)), y}
+		p := Point{max(0, s.reach(y)-inner), y}
 		for n := len(side); n >= 2 && turnsOut(side[n-2], side[n-1], p); n-- {
 			side = side[:n-1]
 		}

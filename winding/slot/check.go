@@ -87,24 +87,36 @@ func checkSlot(s Slot) error {
 		return err
 	case Parallel:
 		err = firstOf(length("TopMM", s.TopMM), length("DepthMM", s.DepthMM))
-	case Tapered, RoundBottom:
+	case Tapered, RoundBottom, Pear:
 		err = firstOf(length("TopMM", s.TopMM), length("BottomMM", s.BottomMM), length("DepthMM", s.DepthMM))
 	default:
-		return wrong("Shape", "is "+s.Shape.String(), "give area, parallel, tapered or round-bottom")
+		return wrong("Shape", "is "+s.Shape.String(), "give area, parallel, tapered, round or pear")
 	}
 	if err != nil {
 		return err
-	}
-	if s.Shape == RoundBottom && s.DepthMM <= s.BottomMM/2 {
-		return wrong("DepthMM", fmt.Sprintf("is %g mm", s.DepthMM),
-			"a round %g mm wide alone is %g mm deep: measure the depth to the deepest point, the round included",
-			s.BottomMM, s.BottomMM/2)
 	}
 	if s.MouthMM > s.TopMM {
 		return wrong("MouthMM", fmt.Sprintf("is %g mm", s.MouthMM),
 			"it cannot be wider than the slot just below it, %g mm (equal: an open slot)", s.TopMM)
 	}
-	return nil
+	return checkRounds(s)
+}
+
+// checkRounds looks whether the depth holds the rounds.
+func checkRounds(s Slot) error {
+	rounds := s.BottomMM / 2
+	switch s.Shape {
+	case RoundBottom:
+	case Pear:
+		rounds += s.crownMM()
+	default:
+		return nil
+	}
+	if s.DepthMM > rounds {
+		return nil
+	}
+	return wrong("DepthMM", fmt.Sprintf("is %g mm", s.DepthMM),
+		"what is round of the slot alone is %.4g mm deep: measure the depth to the deepest point, the round included", rounds)
 }
 
 // checkInsulation looks at the thicknesses alone; whether they go in shows in Measure.

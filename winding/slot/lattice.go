@@ -25,11 +25,24 @@ import "math"
 const eps = 1e-9
 
 // shelf is a stretch of slot that rows of one size of wire can lie in: the range of heights
-// of the wires' centres.
+// of the wires' centres. Where two sides lie beside one another it is the right-hand half,
+// from the sheet on the centre line outwards; the left is its mirror image.
 type shelf struct {
 	w         wall
 	r         float64 // wire radius
 	low, high float64
+}
+
+// near is how far right of the centre line the first wire of a half slot may lie.
+func (s shelf) near() float64 { return s.w.separator/2 + s.r }
+
+// ends is the range that a wire's centre may lie in at height y; from above to: none.
+func (s shelf) ends(y float64) (from, to float64) {
+	to = s.reach(y)
+	if s.w.beside {
+		return s.near(), to
+	}
+	return -to, to
 }
 
 // newShelf is the shelf between two heights that the wire may touch; false when no wire goes in.
@@ -40,7 +53,11 @@ func newShelf(w wall, r, floor, ceiling float64) (shelf, bool) {
 	if ok && low > high && low-high < eps*r {
 		high = low
 	}
-	return shelf{w, r, low, high}, ok && low <= high
+	s := shelf{w, r, low, high}
+	if w.beside && ok && low <= high {
+		s.low, ok = w.settle(s.near()*(1-eps), w.liner+r, low, high)
+	}
+	return s, ok && s.low <= high
 }
 
 // reach is how far off the centre line a wire's centre may lie at height y.
@@ -59,11 +76,11 @@ func (l lattice) row(s shelf, k int) (y, off float64, from, to int) {
 	if k%2 == 1 {
 		off += l.shift
 	}
-	half := s.reach(y)
-	if half < -eps*l.pitch {
+	left, right := s.ends(y)
+	if right-left < -2*eps*l.pitch {
 		return y, off, 0, -1
 	}
-	return y, off, int(math.Ceil((-half-off)/l.pitch - eps)), int(math.Floor((half-off)/l.pitch + eps))
+	return y, off, int(math.Ceil((left-off)/l.pitch - eps)), int(math.Floor((right-off)/l.pitch + eps))
 }
 
 // rows is how many rows the shelf is high.
@@ -94,19 +111,32 @@ func (s shelf) best() (lattice, int) {
 		}
 	}
 	d := 2 * s.r
-	for _, half := range [2]float64{0, s.r} {
-		s.start(half, func(y float64) {
-			try(lattice{y, d * math.Sqrt(3) / 2, d, half, s.r})
-			try(lattice{y, d, d, half, 0})
+	if s.w.beside {
+		s.plain(s.low, s.near(), try)
+	} else {
+		s.centred(try)
+		s.start(0, func(y float64) {
+			try(lattice{y, d * math.Sqrt(3) / 2, d, -max(0, s.reach(y)), s.r})
 		})
 	}
-	s.start(0, func(y float64) {
-		try(lattice{y, d * math.Sqrt(3) / 2, d, -max(0, s.reach(y)), s.r})
-	})
 	for i := range openings {
-		s.open(s.reach(s.low+(s.high-s.low)*float64(i)/(openings-1)), try)
+		s.open(s.low+(s.high-s.low)*float64(i)/(openings-1), try)
 	}
 	return top, most
+}
+
+// centred tries rows with a wire on the centre line and with a gap there.
+func (s shelf) centred(try func(lattice)) {
+	for _, half := range [2]float64{0, s.r} {
+		s.start(half, func(y float64) { s.plain(y, half, try) })
+	}
+}
+
+// plain tries the hexagonal and the square lattice from a place in the lowest row.
+func (s shelf) plain(y, first float64, try func(lattice)) {
+	d := 2 * s.r
+	try(lattice{y, d * math.Sqrt(3) / 2, d, first, s.r})
+	try(lattice{y, d, d, first, 0})
 }
 
 // start finds the lowest row whose wires can lie half off the centre line.
@@ -120,14 +150,16 @@ func (s shelf) start(half float64, use func(y float64)) {
 const openings = 5
 
 // open tries the hexagonal lattices drawn apart sideways until a row touches both walls
-// where a centre can lie wide off the centre line: the same number of wires in every row,
-// or one less in every other, or rows leaning to one wall and the other by turns.
-func (s shelf) open(wide float64, try func(lattice)) {
+// at height y: the same number of wires in every row, or one less in every other, or rows
+// leaning to one wall and the other by turns.
+func (s shelf) open(y float64, try func(lattice)) {
+	left, right := s.ends(y)
+	wide := (right - left) / 2
 	gaps := math.Floor(wide/s.r + eps)
 	for _, part := range [...]float64{gaps, gaps + 0.5, gaps - 0.5} {
 		pitch := 2 * wide / part
 		if pitch >= 2*s.r && pitch <= 2*math.Sqrt(3)*s.r {
-			try(lattice{s.low, math.Sqrt(4*s.r*s.r - pitch*pitch/4), pitch, -wide, pitch / 2})
+			try(lattice{s.low, math.Sqrt(4*s.r*s.r - pitch*pitch/4), pitch, left, pitch / 2})
 		}
 	}
 }

@@ -12,7 +12,8 @@ import (
 // The body alone is counted: wire does not lie in the neck. The wall length is the body's
 // outline less the mouth; with no mouth given the whole top edge is counted, since a liner
 // is folded shut over the wire there. The wedge lies below the shoulders, inside the liner,
-// as does the separator, which is put where it cuts the room into two equal areas.
+// as does the separator, which is put where it cuts the room into two equal areas: across,
+// or upright in the middle where the sides lie beside one another.
 //
 // The liner is taken as the flat sheet it is cut from, so corners count twice: net is less
 // than the area of Inner by a few liner thicknesses squared, on the safe side.
@@ -25,6 +26,7 @@ func Measure(s Slot, ins Insulation) (Room, error) {
 		return Room{}, err
 	}
 	room := Room{MouthMM: s.MouthMM, MouthHeightMM: s.MouthHeightMM, MouthKnown: s.MouthMM > 0, Layers: max(1, ins.Layers)}
+	room.Beside = ins.Beside && room.Layers == 2
 	s, room.Note = equivalent(s)
 	room.Assumed = room.Note != ""
 	w := newWall(s)
@@ -59,17 +61,44 @@ func equivalent(s Slot) (Slot, string) {
 
 // area of the body in the iron.
 func (w wall) area() float64 {
-	return (w.topHalf+w.bottomHalf)*(w.depth-w.straight) + math.Pi/2*w.straight*w.straight
+	return (w.topHalf+w.bottomHalf)*(w.shoulder-w.straight) + math.Pi/2*w.straight*w.straight + w.crownArea()
+}
+
+// crownArea is that of the round at the mouth: a half disc less what the mouth cuts off.
+func (w wall) crownArea() float64 {
+	high := w.depth - w.shoulder
+	if high <= 0 {
+		return 0
+	}
+	return high*w.half(w.depth) + w.topHalf*w.topHalf*math.Asin(min(1, high/w.topHalf))
+}
+
+// wedgeArea is what the wedge takes between two heights inside the liner. Its width is that
+// at half its height, but for a pear, whose round runs together there.
+func (w wall) wedgeArea(low, high float64) float64 {
+	r := w.topHalf - w.liner
+	if !w.crowned() || low < w.shoulder || r <= 0 {
+		return (high - low) * 2 * max(0, w.reach((low+high)/2, w.liner))
+	}
+	under := func(y float64) float64 { // of the half disc, from its centre up to y
+		h := min(y-w.shoulder, r)
+		return h*math.Sqrt(r*r-h*h) + r*r*math.Asin(h/r)
+	}
+	return under(high) - under(low)
 }
 
 // length of the body's whole outline.
 func (w wall) length() float64 {
-	sides := 2 * math.Hypot(w.topHalf-w.bottomHalf, w.depth-w.straight)
+	sides, top := 2*math.Hypot(w.topHalf-w.bottomHalf, w.shoulder-w.straight), 2*w.topHalf
+	if w.crowned() {
+		top = 2 * w.half(w.depth)
+		sides += 2 * w.topHalf * math.Asin(min(1, (w.depth-w.shoulder)/w.topHalf))
+	}
 	bottom := 2 * w.bottomHalf
 	if w.round() {
 		bottom = math.Pi * w.straight
 	}
-	return sides + bottom + 2*w.topHalf
+	return sides + bottom + top
 }
 
 // insulate puts liner, wedge and separator into the room.
@@ -84,15 +113,14 @@ func (room *Room) insulate(s Slot, ins Insulation, w wall) error {
 		return tooThick(ins, s.DepthMM-w.straight)
 	}
 	room.LinerMM2 = ins.LinerMM * room.PerimeterMM
-	room.WedgeMM2 = ins.WedgeMM * 2 * max(0, w.reach(under-ins.WedgeMM/2, w.liner))
+	room.WedgeMM2 = w.wedgeArea(under-ins.WedgeMM, under)
 	w.split = w.halve()
 	if room.Layers == 2 {
-		w.separator = ins.SeparatorMM
-		if w.separator > 0 && (w.separator/2 >= w.split-w.liner || w.separator/2 >= w.ceiling-w.split) {
+		w.separator, w.beside = ins.SeparatorMM, room.Beside
+		if w.separatorTooThick() {
 			return wrong("SeparatorMM", fmt.Sprintf("of %g mm is thicker than the room of a layer", ins.SeparatorMM), "give the thickness of the sheet between the layers")
 		}
-		room.SeparatorMM2 = ins.SeparatorMM * 2 * max(0, w.reach(w.split, w.liner))
-		room.Separator = w.band(w.split-w.separator/2, w.split+w.separator/2)
+		room.separate(w)
 	}
 	room.NetMM2 = room.GrossMM2 - room.LinerMM2 - room.WedgeMM2 - room.SeparatorMM2
 	bare := w
@@ -100,6 +128,30 @@ func (room *Room) insulate(s Slot, ins Insulation, w wall) error {
 	room.Outline, room.Inner = bare.outline(0, w.depth), w.outline(w.liner, w.ceiling)
 	room.Wedge, room.Neck, room.wall = w.band(w.ceiling, under), neck(s), w
 	return room.roomLeft()
+}
+
+// separatorTooThick says that the sheet leaves a side no room.
+func (w wall) separatorTooThick() bool {
+	t := w.separator / 2
+	if w.beside {
+		return t > 0 && t >= w.reach(w.split, w.liner)
+	}
+	return t > 0 && (t >= w.split-w.liner || t >= w.ceiling-w.split)
+}
+
+// separate puts the sheet between the two sides in: across the slot, or upright on its
+// centre line from liner to wedge.
+func (room *Room) separate(w wall) {
+	if !w.beside {
+		room.SeparatorMM2 = w.separator * 2 * max(0, w.reach(w.split, w.liner))
+		room.Separator = w.band(w.split-w.separator/2, w.split+w.separator/2)
+		return
+	}
+	t, low := w.separator/2, w.liner
+	room.SeparatorMM2 = w.separator * (w.ceiling - low)
+	if t > 0 {
+		room.Separator = []Point{{-t, low}, {t, low}, {t, w.ceiling}, {-t, w.ceiling}}
+	}
 }
 
 // tooThick says that liner and wedge leave no depth, and blames the thicker.

@@ -74,7 +74,11 @@ func TestMeasureProperties(t *testing.T) {
 		assert.Positive(t, room.NetMM2)
 		assert.LessOrEqual(t, room.NetMM2, room.GrossMM2)
 		round := math.Pi / 8 * s.BottomMM * s.BottomMM
-		if s.Shape != RoundBottom {
+		switch s.Shape {
+		case RoundBottom:
+		case Pear:
+			round += math.Pi / 8 * s.TopMM * s.TopMM
+		default:
 			round = 0
 		}
 		assert.InDelta(t, room.GrossMM2, polygonArea(room.Outline), 0.001*round+1e-9*room.GrossMM2)
@@ -174,7 +178,7 @@ func FuzzParseShape(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		s, err := ParseShape(text)
 		if err != nil {
-			assert.ErrorContains(t, err, "expected one of area, parallel, tapered, round-bottom")
+			assert.ErrorContains(t, err, "expected one of area, parallel, tapered, round, pear")
 			return
 		}
 		again, err := ParseShape(s.String())
@@ -184,7 +188,7 @@ func FuzzParseShape(f *testing.F) {
 }
 
 func TestParseShape(t *testing.T) {
-	for text, want := range map[string]Shape{"area": AreaOnly, "Parallel": Parallel, "TAPERED": Tapered, "round bottom": RoundBottom, "round_bottom": RoundBottom} {
+	for text, want := range map[string]Shape{"area": AreaOnly, "Parallel": Parallel, "TAPERED": Tapered, "round": RoundBottom, "Pear": Pear} {
 		got, err := ParseShape(text)
 		require.NoError(t, err)
 		assert.Equal(t, want, got)
@@ -199,11 +203,11 @@ func FuzzMeasure(f *testing.F) {
 	f.Add(0, 1e-9, 1.0, 1.0, 1.0, 1e-3, 1e3, 0.0, 0.0, 0.0)
 	f.Add(2, 0.0, 8.0, 308.0, 106.0, 6.0, 1.0, 0.25, 0.8, 64.2) // a separator thicker than a layer
 	f.Fuzz(func(t *testing.T, shape int, area, top, bottom, depth, mouth, height, liner, wedge, sep float64) {
-		room, err := Measure(Slot{Shape(shape), area, top, bottom, depth, mouth, height, 0}, Insulation{liner, wedge, sep, 2})
+		room, err := Measure(Slot{Shape(shape), area, top, bottom, depth, mouth, height, 0}, Insulation{liner, wedge, sep, 2, shape%2 == 0})
 		if err != nil {
 			return
 		}
-		for _, v := range []float64{room.GrossMM2, room.NetMM2, room.WidthMidMM, LeakagePermeance(room, 2)} {
+		for _, v := range []float64{room.GrossMM2, room.NetMM2, room.WidthMidMM, LeakageParts(room, 2, 1).Total} {
 			assert.True(t, finite(v), "%v %+v", v, room)
 		}
 		for _, p := range append(room.Outline, room.Inner...) {

@@ -28,11 +28,27 @@ func (w wall) outline(clear, ceiling float64) []Point {
 		}
 		low = min(w.straight, high)
 	}
-	add(low)
+	if low < w.shoulder || !w.crowned() {
+		add(low)
+	}
+	if from := max(low, w.shoulder); w.crowned() && high > from && w.topHalf > clear {
+		w.crownArc(from, high, w.topHalf-clear, add)
+		return mirror(right)
+	}
 	if high > low {
 		add(high)
 	}
 	return mirror(right)
+}
+
+// crownArc draws the round at the mouth from one height to another.
+func (w wall) crownArc(from, high, r float64, add func(y float64)) {
+	begin := math.Asin(min(1, (from-w.shoulder)/r))
+	end := math.Asin(min(1, (high-w.shoulder)/r))
+	for i := range arcSteps + 1 {
+		y := w.shoulder + r*math.Sin(begin+(end-begin)*float64(i)/arcSteps)
+		add(min(y, high))
+	}
 }
 
 // mirror closes a right-hand side, given from the bottom up, with its left-hand image.

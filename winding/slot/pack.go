@@ -1,6 +1,9 @@
 package slot
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Limits of a packing: no wire is thinner than 5 µm, and no picture needs more circles.
 const (
@@ -10,8 +13,8 @@ const (
 )
 
 // MostThatPack is how many wires of one overall diameter (mm) the neatest pattern holds
-// inside liner and wedge, with the room's separator in place: in two layers twice what the
-// lesser layer holds. It is the practical ceiling for a hand: a pattern that exists (see
+// inside liner and wedge, with the room's separator in place: of two coil sides twice what
+// the lesser one's place holds. It is the practical ceiling for a hand: a pattern that exists (see
 // lattice.go). PackBound is the proven one. A diameter that is not a wire's gives 0.
 func MostThatPack(room Room, overallMM float64) int {
 	if !(overallMM >= thinnestMM && overallMM <= longestMM) {
@@ -37,6 +40,9 @@ func MostThatPack(room Room, overallMM float64) int {
 // overlap and never leave the room inside liner, wedge and separator; what does not go
 // in is left out, so Placed < Wanted means that the drawing is full.
 //
+// In a room whose sides lie beside one another each half is filled by itself from its
+// tooth inwards, the left half the mirror image of the right; two sizes from the bottom up.
+//
 // layers is 1 or 2 (others are taken as the nearer); 2 in a room measured for one cuts it
 // in two with no sheet between.
 //
@@ -45,7 +51,8 @@ func MostThatPack(room Room, overallMM float64) int {
 // between thick ones are not thought of, so a mixed packing can fall a few wires short.
 func Pack(room Room, wires [2]Wire, turns, layers int) Packing {
 	layers = min(max(layers, 1), 2)
-	p := Packing{Outline: room.Outline, Inner: room.Inner, Wedge: room.Wedge, Separator: room.Separator, Neck: room.Neck}
+	p := Packing{Outline: room.Outline, Inner: room.Inner, Wedge: room.Wedge, Separator: room.Separator, Neck: room.Neck,
+		Beside: room.Beside && layers == 2}
 	order := [2]int{0, 1} // thick first
 	if wires[1].OverallMM > wires[0].OverallMM {
 		order = [2]int{1, 0}
@@ -61,7 +68,7 @@ func Pack(room Room, wires [2]Wire, turns, layers int) Packing {
 	p.Circles = make([]Circle, 0, min(p.Wanted, MostCircles, 512))
 	for layer := range layers {
 		floor, ceiling := room.wall.layer(layer, layers)
-		l := laying{p: &p, w: room.wall, layer: layer, floor: floor, ceiling: ceiling}
+		l := laying{p: &p, w: room.wall, layer: layer, floor: floor, ceiling: ceiling, mirrored: room.Beside && layer == 0}
 		for _, size := range order {
 			l.lay(size, wires[size].OverallMM/2, each[size])
 		}
@@ -78,6 +85,7 @@ type laying struct {
 	layer          int
 	floor, ceiling float64
 	spare          []Point
+	mirrored       bool // the left half of two beside one another
 }
 
 // lay puts n wires of one size in: first at the spare places, then in rows.
@@ -95,6 +103,10 @@ func (l *laying) lay(size int, r float64, n int) {
 	}
 	grid, _ := s.best()
 	if grid.pitch == 0 {
+		return
+	}
+	if s.w.beside && !l.p.Mixed {
+		l.hug(s, grid, r, size, n)
 		return
 	}
 	for k := range grid.rows(s) {
@@ -120,7 +132,31 @@ func (l *laying) lay(size int, r float64, n int) {
 	}
 }
 
+// hug puts n wires where the lattice has places, those nearest to the tooth first, as a
+// coil grows that is wound round it.
+func (l *laying) hug(s shelf, grid lattice, r float64, size, n int) {
+	type place struct {
+		Point
+		column int // half pitches from the tooth
+	}
+	var places []place
+	for k := range grid.rows(s) {
+		y, off, from, to := grid.row(s, k)
+		for i := from; i <= to && len(places) < MostCircles; i++ {
+			x := off + float64(i)*grid.pitch
+			places = append(places, place{Point{x, y}, int(math.Round((s.reach(y) - x) / (grid.pitch / 2)))})
+		}
+	}
+	slices.SortStableFunc(places, func(a, b place) int { return a.column - b.column })
+	for _, at := range places[:min(n, len(places))] {
+		l.put(at.X, at.Y, r, size)
+	}
+}
+
 func (l *laying) put(x, y, r float64, size int) {
+	if l.mirrored {
+		x = -x
+	}
 	if len(l.p.Circles) < MostCircles {
 		l.p.Circles = append(l.p.Circles, Circle{X: x, Y: y, R: r, Layer: l.layer, Size: size})
 	}

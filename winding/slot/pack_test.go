@@ -36,7 +36,10 @@ func clearOfPolygon(x, y float64, points []Point) float64 {
 func fineOutline(s Slot) []Point {
 	s, _ = equivalent(s)
 	points := []Point{{s.TopMM / 2, s.DepthMM}, {-s.TopMM / 2, s.DepthMM}}
-	if s.Shape != RoundBottom {
+	if s.Shape == Pear {
+		points = fineCrown(s)
+	}
+	if s.Shape != RoundBottom && s.Shape != Pear {
 		return append(points, Point{-s.BottomMM / 2, 0}, Point{s.BottomMM / 2, 0})
 	}
 	const n = 240
@@ -44,6 +47,25 @@ func fineOutline(s Slot) []Point {
 	for i := range n + 1 {
 		sin, cos := math.Sincos(math.Pi * float64(i) / n)
 		points = append(points, Point{-r * cos, r - r*sin/math.Cos(math.Pi/n/2)})
+	}
+	return points
+}
+
+// fineCrown is the round at the mouth of a pear from right to left, as a polygon round it:
+// the neck meets it where it is as wide as the mouth.
+func fineCrown(s Slot) []Point {
+	const n = 240
+	r := s.TopMM / 2
+	last := math.Acos(s.MouthMM / 2 / r) // angle, from the horizontal, of the mouth's corner
+	y := s.DepthMM - r*math.Sin(last)
+	var points []Point
+	for i := range n + 1 {
+		a := last * float64(i) / n
+		out := r / math.Cos(last/n/2)
+		points = append(points, Point{out * math.Cos(a), y + out*math.Sin(a)})
+	}
+	for i := n; i >= 0; i-- {
+		points = append(points, Point{-points[i].X, points[i].Y})
 	}
 	return points
 }
@@ -58,7 +80,9 @@ func checkPacking(t *testing.T, s Slot, ins Insulation, room Room, p Packing) {
 		}
 		for j, b := range p.Circles[:i] {
 			gap := math.Hypot(a.X-b.X, a.Y-b.Y) - a.R - b.R
-			if a.Layer != b.Layer {
+			if a.Layer != b.Layer && room.Beside {
+				gap = a.X - b.X - a.R - b.R - ins.SeparatorMM // a is of the right-hand side
+			} else if a.Layer != b.Layer {
 				gap = a.Y - b.Y - a.R - b.R - ins.SeparatorMM // a is of the upper layer
 			}
 			if gap < -hair {
@@ -103,7 +127,12 @@ func TestMostIsWhatPackPlaces(t *testing.T) {
 		if per > 20 {
 			// By hand wire fill is 0.65 to 0.75 (common practice, no source): a neat pattern of
 			// more than a few wires must not be the tighter limit of the two.
-			assert.Greater(t, float64(most)*d*d/room.NetMM2, 0.70)
+			// Half a slot is a narrow place, where a row that misses one wire misses much.
+			least := 0.70
+			if room.Beside {
+				least = 0.60
+			}
+			assert.Greater(t, float64(most)*d*d/room.NetMM2, least)
 		}
 	})
 }

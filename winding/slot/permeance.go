@@ -1,6 +1,9 @@
 package slot
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Slot leakage
 //
@@ -16,10 +19,17 @@ import "math"
 // ch. 4; Say, Alternating Current Machines; both from memory, re-derived in the tests). The
 // phase's slot leakage inductance is 2·μ0·L·N²·λ/(p·q).
 //
-// In two layers a slot may hold two phases. With the pitch shortened by the fraction ε of
-// a pole (up to 1/3) the two sides' currents in a three-phase winding of 60° belts are on
-// average in phase by 1 - 3ε/2, which scales what one side's flux links with the other. In a
-// parallel slot that gives the textbook factors 1 - 9ε/16 on the h/3b term and 1 - 3ε/4 above.
+// Two sides in a slot may be of two phases. How far their currents go together, the mean
+// over the slots of the cosine between them (the layout knows it from its coil list), scales
+// what one side's flux links with the other. With the pitch of a three-phase winding of 60°
+// belts shortened by the fraction ε of a pole (up to 1/3) it is 1 - 3ε/2, and a parallel slot
+// with one side over the other then gives the textbook factors 1 - 9ε/16 on the h/3b term and
+// 1 - 3ε/4 above.
+//
+// Two sides beside one another both rise over the whole height, so that flux straight across
+// sees half of each at every height: each side links with itself and with the other as one
+// side that fills the slot does, and λ is that of one layer times (1 + together)/2. That
+// neglects flux that turns between the two sides, which is small in slots deeper than wide.
 //
 // The integral is done by the midpoint rule over the shape, 400 points, good to about 1 in
 // 10^5. It takes flux lines straight and iron as perfect: good while teeth are not
@@ -30,29 +40,25 @@ import "math"
 // Permeance is the slot leakage permeance factor in its parts, pure numbers; Total is their sum.
 type Permeance struct{ Body, Wedge, Neck, Total float64 }
 
-// LeakagePermeance is the slot leakage permeance factor λ of a slot whose layers (1 or 2)
-// carry the same current in phase: LeakageParts with full pitch.
-func LeakagePermeance(room Room, layers int) float64 { return LeakageParts(room, layers, 0).Total }
-
-// LeakageParts is λ by parts. shortening is how much shorter than a pole pitch the coil
-// span is, as a fraction of the pole pitch; it matters in two layers only and is clamped to
-// [0, 1/3]. Without a known mouth the neck's part is 0 and λ a lower limit. A zero Room gives zeros.
-func LeakageParts(room Room, layers int, shortening float64) Permeance {
+// LeakageParts is λ by parts. together is the mean cosine between the currents of the two
+// sides in a slot, 1 where they are of one phase and sense; it matters in two layers only,
+// is clamped to [-1, 1], and counts as 1 when it is not a number. Without a known mouth the neck's part is 0 and λ a lower limit. A zero Room gives zeros.
+func LeakageParts(room Room, layers int, together float64) Permeance {
 	w := room.wall
 	if !finite(w.ceiling) || !finite(w.topHalf) {
 		return Permeance{}
 	}
-	if !(shortening >= 0) || layers != 2 {
-		shortening = 0
+	if layers != 2 || math.IsNaN(together) {
+		together = 1
 	}
-	together := 1 - 1.5*min(shortening, 1.0/3) // how far the two sides are in phase, on average
+	together = min(max(together, -1), 1)
+	above := (1 + together) / 2
 	var p Permeance
-	if layers == 2 {
+	if layers == 2 && !w.beside {
 		p.Body = twoLayers(w, together)
 	} else {
-		p.Body = across(w.width, w.liner, w.ceiling, [2]float64{0, 1}, [2]float64{0, 1})
+		p.Body = above * across(w.width, w.liner, w.ceiling, [2]float64{0, 1}, [2]float64{0, 1})
 	}
-	above := (1 + together) / 2
 	p.Wedge = above * across(w.width, w.ceiling, w.depth, [2]float64{1, 1}, [2]float64{1, 1})
 	if room.MouthKnown {
 		p.Neck = above * room.MouthHeightMM / room.MouthMM
@@ -67,37 +73,70 @@ func twoLayers(w wall, together float64) float64 {
 	_, sheet := w.layer(0, 2)
 	upper, _ := w.layer(1, 2)
 	rise, full := [2]float64{0, 1}, [2]float64{1, 1}
-	top := across(w.width, upper, w.ceiling, rise, rise)
-	mutual := across(w.width, upper, w.ceiling, full, rise)
+	above := cut(w.width, upper, w.ceiling)
+	top, mutual := above.integral(rise, rise), above.integral(full, rise)
 	bottom := across(w.width, w.liner, sheet, rise, rise) + across(w.width, sheet, upper, full, full) +
-		across(w.width, upper, w.ceiling, full, full)
+		above.integral(full, full)
 	return (top + bottom + 2*together*mutual) / 4
 }
 
 // across is ∫ F·G/b dy from low to high, where F and G go from their first value to
 // their second in proportion to the area passed, and b is wide at each height.
-//
-// The midpoint rule runs over the angle θ in y = low + (high - low)(1 - cos θ)/2: points crowd
-// at both ends, where a round's width goes to zero like a square root.
 func across(wide func(y float64) float64, low, high float64, f, g [2]float64) float64 {
 	if high <= low {
 		return 0
 	}
-	const cells = 400
-	var width, height [cells]float64
-	all := 0.0
+	s := cut(wide, low, high)
+	return s.integral(f, g)
+}
+
+// cells is how many strips a part of the slot is cut into.
+const cells = 400
+
+// strips is a part of the slot in strips from below upwards, with their widths and heights.
+type strips struct {
+	width, height [cells]float64
+	area          float64
+	empty         bool
+}
+
+// midAngles is sine and cosine of the angles of the midpoint rule.
+var midAngles = sync.OnceValue(func() *[cells][2]float64 {
+	var at [cells][2]float64
+	for i := range at {
+		at[i][0], at[i][1] = math.Sincos((float64(i) + 0.5) * math.Pi / cells)
+	}
+	return &at
+})
+
+// cut cuts the part from low to high. The midpoint rule runs over the angle θ in
+// y = low + (high - low)(1 - cos θ)/2: points crowd
+// at both ends, where a round's width goes to zero like a square root.
+func cut(wide func(y float64) float64, low, high float64) (s strips) {
+	if high <= low {
+		return strips{empty: true}
+	}
+	at, half := midAngles(), (high-low)*math.Sin(math.Pi/cells/2)
 	for i := range cells {
-		sin, cos := math.Sincos((float64(i) + 0.5) * math.Pi / cells)
-		width[i] = wide(low + (high-low)*(1-cos)/2)
-		height[i] = (high - low) * sin * math.Sin(math.Pi/cells/2) // exact: the heights add up
-		all += width[i] * height[i]
+		sin, cos := at[i][0], at[i][1]
+		s.width[i] = wide(low + (high-low)*(1-cos)/2)
+		s.height[i] = half * sin // exact: the heights add up
+		s.area += s.width[i] * s.height[i]
+	}
+	return s
+}
+
+// integral is ∫ F·G/b dy over the strips; see across.
+func (s *strips) integral(f, g [2]float64) float64 {
+	if s.empty {
+		return 0
 	}
 	passed, sum := 0.0, 0.0
 	for i := range cells {
-		area := width[i] * height[i]
-		part := (passed + area/2) / all
+		area := s.width[i] * s.height[i]
+		part := (passed + area/2) / s.area
 		passed += area
-		sum += (f[0] + (f[1]-f[0])*part) * (g[0] + (g[1]-g[0])*part) * height[i] / width[i]
+		sum += (f[0] + (f[1]-f[0])*part) * (g[0] + (g[1]-g[0])*part) * s.height[i] / s.width[i]
 	}
 	return sum
 }

@@ -10,7 +10,10 @@ import (
 // randomSlot is a slot as small alternators have, of any shape, either side wider.
 func randomSlot(r *rand.Rand) Slot {
 	mm := func(low, high float64) float64 { return low + (high-low)*r.Float64() }
-	s := Slot{Shape: Shape(r.IntN(4)), AreaMM2: mm(40, 400), TopMM: mm(4, 14), BottomMM: mm(4, 14), DepthMM: mm(10, 30)}
+	s := Slot{Shape: Shape(r.IntN(5)), AreaMM2: mm(40, 400), TopMM: mm(4, 14), BottomMM: mm(4, 14), DepthMM: mm(10, 30)}
+	if s.Shape == Pear {
+		s.DepthMM += 6 // room for both rounds
+	}
 	if r.IntN(3) > 0 {
 		s.MouthMM, s.MouthHeightMM = mm(1.5, 4), mm(0, 2)
 	}
@@ -22,7 +25,7 @@ func randomSlot(r *rand.Rand) Slot {
 
 func randomInsulation(r *rand.Rand) Insulation {
 	return Insulation{
-		LinerMM: 0.4 * r.Float64(), WedgeMM: 1.2 * r.Float64(), SeparatorMM: 0.4 * r.Float64(), Layers: 1 + r.IntN(2),
+		LinerMM: 0.4 * r.Float64(), WedgeMM: 1.2 * r.Float64(), SeparatorMM: 0.4 * r.Float64(), Layers: 1 + r.IntN(2), Beside: r.IntN(2) == 0,
 	}
 }
 

@@ -14,9 +14,10 @@ const (
 	Parallel                 // parallel-sided: TopMM wide all the way down
 	Tapered                  // trapezoid: TopMM at the mouth side, BottomMM at the yoke side, either may be wider
 	RoundBottom              // trapezoid that ends in a semicircle of diameter BottomMM at the yoke side
+	Pear                     // round at both ends: RoundBottom, closed by a round of diameter TopMM at the mouth side
 )
 
-var shapeNames = [...]string{"area", "parallel", "tapered", "round-bottom"}
+var shapeNames = [...]string{"area", "parallel", "tapered", "round", "pear"}
 
 // String gives the name that ParseShape reads, "shape(9)" for a value that is none of them.
 func (s Shape) String() string {
@@ -50,13 +51,14 @@ type Slot struct {
 	Shape Shape
 	// AreaMM2 is the area of the body, without the neck. AreaOnly only; (0, 1e5].
 	AreaMM2 float64
-	// TopMM is the body's width at the mouth side, just below the neck. All but AreaOnly.
+	// TopMM is the body's width at the mouth side, just below the neck; for Pear the width
+	// where the round at the mouth begins, which is its diameter. All but AreaOnly.
 	TopMM float64
 	// BottomMM is the width at the yoke end (Tapered), or where the round begins, which is
-	// the round's diameter (RoundBottom).
+	// the round's diameter (RoundBottom, Pear).
 	BottomMM float64
 	// DepthMM runs from the lower end of the neck to the deepest point of the slot. The
-	// neck is not in it; for RoundBottom the round is. All but AreaOnly.
+	// neck is not in it; the rounds are. All but AreaOnly.
 	DepthMM float64
 	// MouthMM is the opening to the bore; 0 means not known. Equal to TopMM: an open slot.
 	MouthMM float64
@@ -77,10 +79,14 @@ type Insulation struct {
 	LinerMM float64
 	// WedgeMM is the thickness (radial height) of the wedge or closing strip at the mouth side.
 	WedgeMM float64
-	// SeparatorMM is the thickness of the sheet between the two layers; counts only when Layers is 2.
+	// SeparatorMM is the thickness of the sheet between the two coil sides; counts only when Layers is 2.
 	SeparatorMM float64
 	// Layers is the number of coil sides in one slot, 1 or 2; 0 is taken as 1.
 	Layers int
+	// Beside says that two coil sides lie side by side, each against its own tooth, as coils
+	// round one tooth do, and not one over the other. The separator then stands upright on
+	// the centre line. It counts only when Layers is 2.
+	Beside bool
 }
 
 // Point is a place in the drawing plane, in mm; see the package comment.
@@ -108,7 +114,7 @@ type Room struct {
 	Neck []Line
 	// Wedge is the wedge's outline inside the liner; empty without a wedge.
 	Wedge []Point
-	// Separator is the sheet between the layers, as its outline; empty in a single layer.
+	// Separator is the sheet between the coil sides, as its outline; empty in a single layer.
 	Separator []Point
 	// MouthMM and MouthHeightMM are the neck as given; MouthNetMM is MouthMM less the liner
 	// on both sides (may be negative: the liner closes it). MouthKnown is false when
@@ -117,6 +123,8 @@ type Room struct {
 	MouthKnown                         bool
 	// Layers is the coil sides in the slot, 1 or 2.
 	Layers int
+	// Beside says that two sides lie side by side, see Insulation.
+	Beside bool
 	// Assumed says that the shape was not measured; Note then says what was assumed.
 	Assumed bool
 	Note    string
@@ -154,7 +162,7 @@ type Mouth struct {
 // Circle is one wire of a packing.
 type Circle struct {
 	X, Y, R float64 // mm
-	Layer   int     // 0 the bottom layer, 1 the one at the mouth side
+	Layer   int     // 0 the bottom layer, 1 the one at the mouth side; side by side 0 left (X < 0), 1 right
 	Size    int     // index into the wires given
 }
 
@@ -165,6 +173,10 @@ type Packing struct {
 	// Outline, Inner, Neck, Wedge and Separator are the Room's own, for the drawing.
 	Outline, Inner, Wedge, Separator []Point
 	Neck                             []Line
+	// Beside says that the two coil sides lie side by side. Seen from the connection end the
+	// left half is the clockwise one where the gap lies within the stator, the anticlockwise one
+	// where it lies round it: the picture has the gap above.
+	Beside bool
 	// Mixed says that two sizes were laid, which is done approximately: see Pack.
 	Mixed bool
 }

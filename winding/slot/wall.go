@@ -7,28 +7,43 @@ import "math"
 // centre is at least R + t from the wall, so one question, reach, serves the outline inside
 // the liner and every packing.
 type wall struct {
-	topHalf, bottomHalf float64 // half widths at depth and at straight
+	topHalf, bottomHalf float64 // half widths at shoulder and at straight
 	depth               float64
 	straight            float64 // Y where the straight sides begin: 0, or the round's radius
+	shoulder            float64 // Y where they end: depth, or the centre of the round at the mouth
 	liner               float64
 	ceiling             float64 // highest Y that wire may touch: the underside of wedge or liner
 	split, separator    float64 // Y of the middle of the sheet between the layers; its thickness
+	beside              bool    // the sheet stands on the centre line instead, between two sides
 }
 
 // newWall turns a checked slot with all widths known into its wall; no insulation yet.
 func newWall(s Slot) wall {
-	w := wall{topHalf: s.TopMM / 2, bottomHalf: s.BottomMM / 2, depth: s.DepthMM, ceiling: s.DepthMM}
-	if s.Shape == RoundBottom {
+	w := wall{topHalf: s.TopMM / 2, bottomHalf: s.BottomMM / 2, depth: s.DepthMM, shoulder: s.DepthMM, ceiling: s.DepthMM}
+	if s.Shape == RoundBottom || s.Shape == Pear {
 		w.straight = w.bottomHalf
+	}
+	if s.Shape == Pear {
+		w.shoulder -= s.crownMM()
 	}
 	return w
 }
 
+// crownMM is the height of the round at the mouth of a pear: its radius, less what the
+// mouth cuts off, since the depth runs to where the neck meets the round.
+func (s Slot) crownMM() float64 {
+	r, open := s.TopMM/2, s.MouthMM/2
+	return math.Sqrt(max(0, r*r-open*open))
+}
+
 func (w wall) round() bool { return w.straight > 0 }
+
+// crowned says that the mouth side is round too; the round's radius is topHalf.
+func (w wall) crowned() bool { return w.shoulder < w.depth }
 
 // slope is the change of half width per mm of height along the straight sides.
 func (w wall) slope() float64 {
-	return (w.topHalf - w.bottomHalf) / (w.depth - w.straight)
+	return (w.topHalf - w.bottomHalf) / (w.shoulder - w.straight)
 }
 
 // half is the half width of the iron at height y in [0, depth].
@@ -36,6 +51,9 @@ func (w wall) half(y float64) float64 {
 	if y < w.straight {
 		r := w.straight
 		return math.Sqrt(max(0, y*(2*r-y)))
+	}
+	if up := y - w.shoulder; up > 0 {
+		return math.Sqrt(max(0, w.topHalf*w.topHalf-up*up))
 	}
 	return w.bottomHalf + w.slope()*(y-w.straight)
 }
@@ -49,22 +67,31 @@ func (w wall) width(y float64) float64 { return 2 * w.half(y) }
 //
 // Where the slot narrows downwards into its round, the corner between them points into the
 // slot: below it only the round counts. Above it the side's line is used although the
-// nearest iron may be the corner itself, which can only err to the safe side.
+// nearest iron may be the corner itself, which can only err to the safe side. The round at
+// the mouth of a pear is the same upside down.
 func (w wall) reach(y, clear float64) float64 {
 	m := w.slope()
 	side := w.bottomHalf + m*(y-w.straight) - clear*math.Sqrt(1+m*m)
-	if y >= w.straight {
-		return side
+	switch {
+	case y < w.straight:
+		return arc(w.straight-clear, w.straight-y, side, m > 0)
+	case y > w.shoulder:
+		return arc(w.topHalf-clear, y-w.shoulder, side, m < 0)
 	}
-	r, up := w.straight-clear, w.straight-y
-	if r < up {
+	return side
+}
+
+// arc is the reach in a round of radius r at a distance off from its centre; inward says
+// that the corner between round and side points into the slot.
+func arc(r, off, side float64, inward bool) float64 {
+	if r < off {
 		return -1
 	}
-	arc := math.Sqrt(r*r - up*up)
-	if m > 0 {
-		return arc
+	x := math.Sqrt(r*r - off*off)
+	if inward {
+		return x
 	}
-	return min(arc, side)
+	return min(x, side)
 }
 
 // span is the range of heights, up to the ceiling, at which a point can be clear of bottom,
@@ -76,10 +103,14 @@ func (w wall) span(clear float64) (low, high float64, ok bool) {
 	if w.round() && clear > w.straight {
 		low = w.straight
 	}
+	if w.crowned() {
+		high = min(high, w.shoulder+max(0, w.topHalf-clear))
+	}
+	crownClear := w.crowned() && clear <= w.topHalf
 	switch {
 	case m > 0 && spare < 0 && (!w.round() || clear > w.straight):
 		low = max(low, w.straight-spare/m)
-	case m < 0:
+	case m < 0 && !crownClear:
 		high = min(high, w.straight-spare/m)
 	case m == 0 && spare < 0:
 		return 0, 0, false
@@ -94,6 +125,9 @@ func (w wall) settle(half, clear, low, high float64) (y float64, ok bool) {
 		return low, true
 	}
 	top := high
+	if w.crowned() {
+		top = max(low, min(high, w.shoulder)) // above it the slot only narrows
+	}
 	if w.straight > low && w.straight < high && w.reach(w.straight, clear) >= half {
 		top = w.straight
 	}
@@ -113,7 +147,7 @@ func (w wall) settle(half, clear, low, high float64) (y float64, ok bool) {
 
 // layer is the range of Y that wire of one layer may touch; of a single layer it is all.
 func (w wall) layer(layer, layers int) (floor, ceiling float64) {
-	if layers < 2 {
+	if layers < 2 || w.beside {
 		return 0, w.ceiling
 	}
 	if layer == 0 {

@@ -1,0 +1,132 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/heat"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// # Coils laid flat and cast
+//
+// An axial machine without iron in its stator: coils in a ring, none over another, between
+// magnets on both sides. On the circle through the middles of the magnets it is a machine of
+// coils round one tooth each, the hole of the coil standing for the tooth and the sides of two
+// neighbours for the slot, so that coil list, joins, fill, ohms, volts and card are those of
+// every other machine. What differs is said here:
+//
+//   - diameter is that circle, stack the radial length of magnets and hole, the air gap half
+//     of the clear distance between facing magnets;
+//   - a turn of width w finds sin(π·w/2τ) of a pole's flux, a coil the mean over its turns
+//     from hole to outer edge (package field, aircore.go), in place of the slots' pitch factor;
+//   - the mean turn goes round hole and side, 2(L + w) + 2π·s/2, whatever the turns;
+//   - nothing is leaked across slots, and the coils' own field goes from rotor to rotor;
+//   - there is no iron to lose anything: what it takes to turn it unloaded is only what was
+//     measured. What the magnets' field stirs up in thick strands is not counted.
+//
+// Holes and sides are taken as straight and of even width, magnets as wide as they are on
+// that circle; wedge-shaped coils are measured on it too. Common practice, no source.
+
+// asFlat is a job of flat coils as one of tooth coils, which the rest of the computation
+// knows; any other job is as it was.
+func asFlat(j job.Job) job.Job {
+	m := &j.Machine
+	if m.Stator != "flat" {
+		return j
+	}
+	m.Span, m.Layers, m.Kind, m.Rotor = quantity.Known(1), quantity.Known(2), "", ""
+	m.OutsideMM = quantity.Reading{}
+	sides := m.SideMM
+	sides.Value, sides.PlusMinus = 2*sides.Value, 2*sides.PlusMinus
+	none := quantity.Known(0)
+	j.Slot = job.SlotSpec{Shape: "parallel", TopMM: sides, DepthMM: m.ThickMM, ToothMM: m.HoleMM,
+		LinerMM: none, WedgeMM: none, SeparatorMM: none, MouthHeightMM: none, FillLimit: j.Slot.FillLimit}
+	j.Trials = append([]job.Trial(nil), j.Trials...)
+	for i := range j.Trials {
+		t := &j.Trials[i]
+		t.Span, t.Layers, t.Kind = quantity.Reading{}, quantity.Reading{}, ""
+	}
+	return j
+}
+
+// flat reports whether the stator is of flat coils.
+func (m *machine) flat() bool { return m.Stator == "flat" }
+
+// flatCoils is the geometry of flat coils with G from rotor iron to rotor iron; ok is false
+// when it is not known, or the stator has slots.
+func (m *machine) flatCoils(ironGapMM float64) (f field.Flat, ok bool) {
+	if !m.flat() || !m.BoreMM.Given() || !m.HoleMM.Given() || !m.SideMM.Given() {
+		return f, false
+	}
+	return field.Flat{CircleMM: m.BoreMM.Value, LengthMM: m.StackMM.Value, HoleMM: m.HoleMM.Value, SideMM: m.SideMM.Value, IronGapMM: ironGapMM}, true
+}
+
+// factor is the winding factor of an electrical harmonic: of flat coils what the windows of
+// the coils make of it in place of the pitch.
+func (m *machine) factor(plan *layout.Layout, harmonic int) float64 {
+	f, ok := m.flatCoils(1)
+	if !ok {
+		return plan.Factor(harmonic)
+	}
+	return plan.BeltFactor(harmonic) * math.Abs(f.Window(harmonic*plan.Spec().Poles/2))
+}
+
+// waves are those of a coil list's field in the gap; of flat coils they are in the sum
+// that their inductance is.
+func (m *machine) waves(plan *layout.Layout) gapWaves {
+	if m.flat() {
+		return gapWaves{1, 1, 0, 1}
+	}
+	return wavesOf(plan)
+}
+
+// flatParts is the inductance of flat coils; half is half the distance from rotor iron to
+// rotor iron. The whole of it goes with the square of the turns as the working wave does.
+func (b *inductances) flatParts(w *candidate, halfMM float64) parts {
+	m, c := b.machine, &w.coils
+	f, ok := m.flatCoils(2 * halfMM)
+	if !ok {
+		return parts{why: "needs the hole and the sides of a coil"}
+	}
+	spec := c.plan.Spec()
+	coils := c.plan.Coils()
+	list := make([]field.FlatCoil, len(coils))
+	for i, k := range coils {
+		list[i] = field.FlatCoil{Place: (float64(k.Start) - 0.5) / float64(spec.Slots), Sense: k.Sense, Lag: c.plan.LagRad(k)}
+	}
+	turns := c.series / c.perPhase // in a coil, over the circuits
+	gap := f.Henries(list, turns, spec.Phases, spec.Poles/2)
+	mean, _ := b.turn.of(w)
+	end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, m.Poles.Value/2, field.EndPermeance)
+	if err != nil || !mean.Known() {
+		end = 0
+	}
+	return parts{working: gap, leakage: end}
+}
+
+// flatSurface is the rise per watt from both faces and both edges of the cast ring, K/W; a
+// guess as package heat's of a stator.
+func (m *machine) flatSurface(c heat.Cooling) quantity.Figure {
+	if !m.BoreMM.Given() || !m.StackMM.Given() || !m.SideMM.Given() || !m.ThickMM.Given() {
+		return quantity.Missing("needs the rise per watt, or the circle of the magnets, their length and the coils' sides to guess it")
+	}
+	circle := math.Pi * m.BoreMM.Value * 1e-6
+	area := 2 * circle * (m.StackMM.Value + 2*m.SideMM.Value + m.ThickMM.Value)
+	return quantity.Of(1/(heat.Film(c)*area), quantity.Guessed)
+}
+
+// doubtFlat says when the coils do not go round.
+func (b *Bench) doubtFlat(d *doubts) {
+	m := &b.machine
+	f, ok := m.flatCoils(1)
+	if !ok || !m.Slots.Given() {
+		return
+	}
+	if pitch := math.Pi * f.CircleMM / m.Slots.Value; f.HoleMM+2*f.SideMM > pitch {
+		d.add(Broken, "machine.side", "", "narrower sides or holes, fewer coils, or a larger circle", "",
+			"a coil is %.1f mm wide with its sides, and only %.1f mm of the circle is there for each of %.0f", f.HoleMM+2*f.SideMM, pitch, m.Slots.Value)
+	}
+}

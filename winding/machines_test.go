@@ -1,0 +1,92 @@
+package winding_test
+
+import (
+	"math"
+	"testing"
+
+	"slotwright/winding"
+	"slotwright/winding/charge"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Ten coils of twelve, by hand. Flux of a pole 2·B·D·L/2p = 2·0.35·0.108·0.019/12 = 0.1197 mWb;
+// 10·34 turns at 1600 rpm, 160 Hz: √2·π·160·340·1.197e-4 = 28.93 V, ten twelfths of what twelve
+// would make. The tooth was calipered: 10 mm.
+func TestFlywheelTenOfTwelve(t *testing.T) {
+	j := load(t, "flywheel-ten-of-twelve.toml")
+	a := evaluateA(j)
+	assert.Equal(t, 340.0, a.SeriesTurns.Value)
+	assert.InDelta(t, 1, a.Kw1.Value, 1e-12)
+	assert.InDelta(t, 28.93, a.LinePerRPM.Value*1600, 0.02)
+	// Turn: the depth that leaves 10 mm of tooth is h of (28.274 - 10 - 0.2618·h)·h = 190, 12.712 mm
+	// (a circle of 108 - h); 34 wires take 34·over²/0.70 of the lined 11.462 mm.
+	over := a.OverallMM.Value
+	build := 34 * over * over / 0.70 / (12.712 - 1.25)
+	assert.InDelta(t, 2*19+2*10+4+2*math.Pi*(0.25+build/2), a.MeanTurnMM.Value, 0.01)
+	assert.InDelta(t, 340*a.MeanTurnMM.Value/1000*1.1, a.Buy[0].Metres.Value, 1e-6, "ten coils to wind")
+	plan, why := winding.Prepare(j).Plan(0)
+	require.Empty(t, why)
+	assert.Len(t, plan.Coils(), 10)
+	j.Machine.BareTeeth = nil
+	full := evaluateA(j)
+	assert.InEpsilon(t, 12.0/10, full.LinePerRPM.Value/a.LinePerRPM.Value, 1e-12)
+	assert.InEpsilon(t, 1.2, full.PhaseOhms20.Value/a.PhaseOhms20.Value, 1e-12)
+}
+
+// Slot leakage is that of the coils that are there: ten slots full of the same coils leak ten
+// twelfths of twelve. The formula goes by N²/(p·q): N is ten twelfths, and so is q.
+func TestLeakageOfBareTeethIsThatOfTheCoilsThere(t *testing.T) {
+	neck := func(teeth []int, height float64) float64 {
+		j := load(t, "flywheel-ten-of-twelve.toml")
+		j.Machine.BareTeeth = teeth
+		j.Slot.MouthMM, j.Slot.MouthHeightMM = quantity.Known(3), quantity.Known(height)
+		return evaluateA(j).PhaseMilliHenries.Value
+	}
+	ten := neck([]int{3, 4}, 2) - neck([]int{3, 4}, 1)
+	twelve := neck(nil, 2) - neck(nil, 1)
+	require.Positive(t, twelve)
+	assert.InEpsilon(t, 10.0/12, ten/twelve, 1e-6)
+}
+
+// Dead slots that leave the phases unequal are called out where the layout would be.
+func TestDeadSlotsThatUnbalance(t *testing.T) {
+	j := load(t, "hub-outside.toml")
+	j.Machine.DeadSlots = []int{1}
+	o := winding.Evaluate(j)
+	assert.Contains(t, o.Trials[0].Kw1.Why, "leave out the same of each phase")
+	assert.NotNil(t, finding(&o, "machine.slots"))
+}
+
+// Two phases by hand: 4 coils of 20 turns each, kw = sin 45°/(2·sin 22.5°) = 0.92388; flux
+// 2·0.6·0.08·0.04/4 = 0.96 mWb; at 1500 rpm, 50 Hz, 80·0.92388·√2·π·50·0.96e-3 = 15.76 V between
+// the two leads of a phase, whose ohms are those of one phase: no star, no delta.
+func TestTwoPhaseByHand(t *testing.T) {
+	j := load(t, "two-phase.toml")
+	j.Battery = ready().Battery // 12.6 V behind 0.02 Ω
+	o := winding.Evaluate(j)
+	a := o.Trials[0]
+	assert.Equal(t, 80.0, a.SeriesTurns.Value)
+	assert.InDelta(t, 0.92388, a.Kw1.Value, 1e-5)
+	assert.InDelta(t, 15.76, a.LinePerRPM.Value*1500, 0.01)
+	assert.Equal(t, a.PhaseOhms20.Value, a.LeadOhms20.Value)
+	assert.InEpsilon(t, 2*80*a.MeanTurnMM.Value/1000*1.1, a.Buy[0].Metres.Value, 1e-9, "both are to be wound")
+	// Each has a bridge of its own: two machines of one phase beside one another, as in
+	// TestTwoSetsAreTwoMachinesSideBySide.
+	require.NotEmpty(t, a.AtSpeeds)
+	charging := 0
+	for _, p := range a.AtSpeeds {
+		hot := a.PhaseOhms20.Value * (234.5 + p.WindingC) / 254.5
+		both, err := charge.Solve(charge.Source{EMFPeak: math.Sqrt2 * a.PhasePerRPM.Value * p.RPM, Hertz: p.RPM * 4 / 120,
+			Ohms: hot / 2, Henries: a.PhaseMilliHenries.Value / 2000, Phases: 1},
+			charge.Load{Volts: 12.6, Ohms: 0.02, DiodeVolts: 0.75, DiodeOhms: 0.002})
+		require.NoError(t, err)
+		assert.InDelta(t, both.DCAmps, p.AmpsDC, 1e-6*both.DCAmps+1e-9, "%.0f rpm", p.RPM)
+		if p.AmpsDC > 0.1 {
+			charging++
+		}
+	}
+	assert.Positive(t, charging)
+}
