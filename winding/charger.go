@@ -29,7 +29,8 @@ type charger struct {
 	peak     float64 // V of a phase per rpm
 	hertz    float64 // per rpm
 	ohms20   float64
-	henries  float64
+	henries  float64 // at filled, where it changes with current
+	fill     filling
 	delta    bool
 	phases   int
 	sets     float64
@@ -62,6 +63,7 @@ func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),
 	}
 	w := b.layouts.candidate(t)
+	r.fill = b.henries.fillingOf(&w)
 	r.ring = b.henries.ringOf(&w, r.henries)
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets
@@ -86,13 +88,7 @@ func (r *charger) excited(flux, watts float64) *charger {
 
 // solve is one set at a speed with the winding at a temperature.
 func (r *charger) solve(rpm, celsius float64) charge.Point {
-	p, err := r.near.Solve(charge.Source{
-		EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: r.ohms20 * r.factor(20, celsius),
-		Henries: r.henries, Phases: r.phases, Delta: r.delta,
-	}, r.load)
-	if err != nil {
-		return charge.Point{Mode: charge.Off}
-	}
+	p := r.filled(rpm, r.ohms20*r.factor(20, celsius))
 	// What goes round a delta is in no lead: other waves, so their squares add.
 	ohms := r.ohms20 * r.factor(20, celsius)
 	if round := r.ring.amps(r.peak*rpm, r.hertz*rpm, ohms); round > 0 {

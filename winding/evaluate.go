@@ -42,6 +42,7 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i].Verdict = o.verdict(i, b.job.Drive.Kind)
 	}
 	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
+	o.Machine.NextReading = b.fit.advice()
 	o.Findings = b.findings(&o)
 	o.Cautions = b.cautions(&o)
 	return o
@@ -103,6 +104,7 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o.Fit = b.room.fit(w)
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
+	o.Ohms.of(b.byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
 	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
@@ -128,10 +130,10 @@ func (b *Bench) against(t job.Trial, o, old *TrialOutcome) Ratios {
 		return Ratios{no, no, no, no}
 	}
 	return Ratios{
-		Volts:  o.LinePerRPM.Over(old.LinePerRPM),
+		Volts:  b.voltsAgainst(t, o, old),
 		Ohms:   b.ohmsAgainst(t, o, old),
 		Copper: o.CopperPerSlotMM2.Over(old.CopperPerSlotMM2),
-		CutIn:  o.CutInRPM.Over(old.CutInRPM),
+		CutIn:  b.cutInAgainst(t, o, old),
 	}
 }
 

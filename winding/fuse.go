@@ -13,6 +13,9 @@ func (b *Bench) fuses(o *Outcome) {
 	for i := range o.Trials {
 		o.Trials[i].FuseAmps = b.dc.fuseFor(o.Trials[i:i+1], &b.drive, wanted, "the most that flows, the battery empty")
 	}
+	if o.Old != nil {
+		o.Old.FuseAmps = b.dc.fuseFor([]TrialOutcome{*o.Old}, &b.drive, wanted, "the most that flows, the battery empty")
+	}
 	o.Machine.FuseAmps = b.dc.fuseFor(o.Trials, &b.drive, wanted, "the most that flows with any trial, the battery empty")
 }
 

@@ -41,6 +41,8 @@ type MachineOutcome struct {
 	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
 	FluxFrom string          `json:"flux_from,omitempty"`
 	GapTesla quantity.Figure `json:"gap_flux_density_t"`
+	// NextReading is what to read next of the old winding, and what it would do, in a sentence.
+	NextReading string `json:"next_reading,omitempty"`
 	// ToothTesla is in the teeth where they are narrowest, YokeTesla behind the slots.
 	ToothTesla quantity.Figure `json:"tooth_flux_density_t"`
 	YokeTesla  quantity.Figure `json:"yoke_flux_density_t"`

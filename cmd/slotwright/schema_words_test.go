@@ -64,6 +64,8 @@ var keyWords = map[string]string{
 	"Row.help":        "What the number means.",
 	"Row.cells":       "One for each trial, in their order.",
 
+	"MachineOutcome.next_reading": "What to read next of the old winding and what it would do; absent where nothing can be said.",
+
 	"Condition.name":           "slow, usual or top.",
 	"Condition.x":              "Wind [m/s], or speed of the drive's own shaft, or of the alternator where nothing is said of the drive [rpm].",
 	"Condition.alternator_rpm": "Speed of the alternator there if the drive does not give way [rpm].",

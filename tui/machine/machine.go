@@ -30,7 +30,7 @@ type View struct {
 
 // NewMachine is the screen for the iron, the slot, the old winding and its readings.
 func NewMachine() *View {
-	return &View{name: "Machine", tables: []string{"", "machine", "slot", "old", "spin", "short", "field"}, result: machineResult}
+	return &View{name: "Machine", tables: []string{"", "machine", "slot", "old", "spin", "short", "amps", "coil", "field"}, result: machineResult}
 }
 
 // NewDrive is the screen for the drive, the battery and what is wanted.
@@ -140,7 +140,7 @@ func (v *View) rows(s *session.Session) []form.Row {
 
 // applies leaves out the field current of readings where there is no field coil.
 func applies(f *job.Input, j *job.Job) bool {
-	if (f.Table == "spin" || f.Table == "short") && f.Name == "field" {
+	if f.Name == "field" && f.Table != "" {
 		return j.Field.Kind != "magnets"
 	}
 	return true

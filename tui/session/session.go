@@ -77,7 +77,11 @@ func (s *Session) put(doc job.Document) {
 	s.doc = doc
 	j := doc.Job()
 	j.Invented = s.Invented
-	s.bench = winding.Prepare(j)
+	if s.bench == nil {
+		s.bench = winding.Prepare(j)
+	} else {
+		s.bench = s.bench.With(j)
+	}
 	s.outcome = s.bench.Outcome()
 	s.Choose(s.Trial)
 }
