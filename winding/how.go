@@ -128,6 +128,10 @@ var families = []struct {
 	begins string
 	how    How
 }{
+	{"former_", How{"straight part: stack and both end runs; width: slot to slot at half depth; radius: what makes the way round the mean turn, (l − 2S − 2W)/(2π − 4)", "plane geometry", all(ofLayout, ofMean, []string{"trial.span"})}},
+	{"coil_length_m", How{"mean turn × turns of a coil: {mean_turn_mm} × {turns_per_coil}", byDefinition, ofOhms}},
+	{"coil_kg", How{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
+	{"fuse_a", How{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
 	{"kw", How{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
 	{"amps_dc_", How{"bridge amps less what the rotor takes, where drive and alternator come to terms", bridgeSolved, ofRunning}},
 	{"runs_rpm_", How{balanced, "balance of torques", ofRunning}},
