@@ -1,8 +1,6 @@
 package winding
 
 import (
-	"math"
-
 	"slotwright/winding/drive"
 	"slotwright/winding/quantity"
 )
@@ -61,6 +59,7 @@ type Meeting struct {
 
 // spot is where a trial is in one condition, before it is dressed up.
 type spot struct {
+	asked     bool // the condition has a speed or a wind
 	rpm, warm float64
 	region    drive.Region
 	stops     bool
@@ -161,7 +160,7 @@ const (
 func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) []Operating {
 	list := make([]Operating, 0, conditionCount)
 	for i, at := range spots {
-		if math.IsNaN(at.rpm) || !s.conditions[i].X.Known() {
+		if !at.asked || !s.conditions[i].X.Known() {
 			continue
 		}
 		if s.conditions[i].Same != "" && len(list) > 0 { // gives all it can in both
@@ -178,9 +177,8 @@ func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) 
 // held is the spots of a drive that does not give way.
 func (s *driveSide) held(ambient float64) (spots [conditionCount]spot) {
 	for i, c := range s.conditions {
-		spots[i] = spot{rpm: math.NaN()}
 		if c.RPM.Known() {
-			spots[i] = spot{rpm: c.RPM.Value, warm: ambient}
+			spots[i] = spot{asked: true, rpm: c.RPM.Value, warm: ambient}
 		}
 	}
 	return spots
