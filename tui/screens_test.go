@@ -89,7 +89,7 @@ func TestEveryKeyDoesSomething(t *testing.T) {
 	did, told := map[meaning]bool{}, []meaning{}
 	for _, st := range states {
 		m := opened(edited(), 80, 24, st.screen, st.keys)
-		if m.helping || m.prompt != nil || m.then != nil {
+		if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 			continue
 		}
 		for _, b := range append(m.helpBindings(), m.helpBindings()...) {
@@ -127,7 +127,7 @@ func (m *Model) seen(key string) bool {
 	before, screen := m.View()+m.s.Document().Text(), m.active
 	m.Update(tuitest.KeyMsg(key))
 	after := m.View() + m.s.Document().Text()
-	if m.helping || m.prompt != nil || m.then != nil {
+	if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 		m.press("esc")
 	}
 	m.bring(screen)
@@ -149,7 +149,7 @@ func edited() *session.Session {
 func TestHelpTellsEveryKey(t *testing.T) {
 	for _, st := range states {
 		m := opened(session.NewExample(), 200, 60, st.screen, st.keys)
-		if m.helping || m.prompt != nil || m.then != nil {
+		if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 			continue
 		}
 		require.Empty(t, tuitest.Clashes(m.helpBindings()), "%v", st)

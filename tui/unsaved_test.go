@@ -115,7 +115,7 @@ func TestAnOfferThatIsNotAnsweredStays(t *testing.T) {
 			assert.Contains(t, words, "again")
 		},
 		"ctrl+c, unseen": func(m *Model) {
-			m.Update(tea.WindowSizeMsg{Width: 70, Height: 20})
+			m.Update(tea.WindowSizeMsg{Width: 50, Height: 12})
 			assert.NotNil(t, press(m, "ctrl+c"))
 			assert.Contains(t, m.End(), "again")
 		},
@@ -251,7 +251,7 @@ func TestWhatCannotBeKeptIsSaidAndNotPromised(t *testing.T) {
 	assert.False(t, ok)
 	assert.Contains(t, words, "could not be kept")
 	assert.NotContains(t, words, "next time")
-	m.Update(tea.WindowSizeMsg{Width: 70, Height: 20})
+	m.Update(tea.WindowSizeMsg{Width: 50, Height: 12})
 	assert.Nil(t, press(m, "ctrl+c"), "it does not leave with the work")
 }
 

@@ -95,22 +95,31 @@ func TestRowsAreTheFieldsOfTheFile(t *testing.T) {
 func TestFillingIn(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
 	press := func(keys string) { tuitest.Press(t, v, s, 80, 21, keys) }
-	press("ctrl+home ctrl+k a space b")
-	assert.Equal(t, "a b", s.Job().Name)
-	press("down")
+	press("ctrl+home a space b")
+	assert.Equal(t, "a b", s.Job().Name, "typing replaces")
+	assert.True(t, v.Editing(s))
+	press("enter")
 	assert.NotEqual(t, "name", v.form.Focused().ID)
-	first := v.form.Focused().ID
-	press("pgdown pgup")
-	assert.Equal(t, first, v.form.Focused().ID)
+	press("up enter c")
+	assert.Equal(t, "a bc", s.Job().Name, "enter edits")
+	press("esc")
+	assert.Equal(t, "a b", s.Job().Name, "esc leaves it as it was")
+	press("pgdown")
+	assert.Equal(t, "machine.slots", v.form.Focused().ID, "a section is one key away")
+	press("down pgup pgup")
+	assert.Equal(t, "name", v.form.Focused().ID)
 	v.form = v.form.FocusID("machine.kind")
-	require.False(t, v.Typing(s))
 	words := v.form.Focused().Choices
-	for _, step := range []struct{ keys, want string }{{"right", words[0]}, {"space", words[1]}, {"left", words[0]}, {"left", words[len(words)-1]}} {
+	for _, step := range []struct{ keys, want string }{{"right", words[1]}, {"right", words[2]}, {"left", words[1]}, {"left", words[0]}, {"left", words[len(words)-1]}} {
 		press(step.keys)
 		assert.Equal(t, step.want, v.form.Focused().Text)
 		kind, _, _ := s.Document().Typed("machine.kind")
 		assert.Equal(t, step.want, kind, "the job has it")
 	}
+	press("w")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "concentric", "the list has them all")
+	press("enter")
+	assert.Equal(t, "wave", s.Job().Machine.Kind.String())
 	press("end")
 	assert.Equal(t, v.form.Rows[len(v.form.Rows)-1].ID, v.form.Focused().ID)
 	press("ctrl+home")
@@ -120,7 +129,7 @@ func TestFillingIn(t *testing.T) {
 
 // A table that may stand several times has one empty one more, up to its most.
 func TestOneMoreToBegin(t *testing.T) {
-	s, v := session.New(job.Parse("format = 1\n"), "", job.Mark{}), NewMachine()
+	s, v := session.New(job.Parse("format = 1\n[machine]\nslots = 36\n"), "", job.Mark{}), NewMachine()
 	first := ""
 	groups := func() (n int) {
 		tuitest.Draw(t, v, s, 120, 37)

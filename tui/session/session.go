@@ -43,6 +43,7 @@ type Session struct {
 	// into one field are one step of undo.
 	merging string
 	message Message
+	going   string // a field to go to
 }
 
 // Message is what the bottom line says, and whether it is bad news.
@@ -62,6 +63,13 @@ func New(doc job.Document, path string, mark job.Mark) *Session {
 func NewExample() *Session {
 	s := &Session{saved: job.Example().Text(), Wires: wiretable.AWG, Invented: true}
 	s.put(job.Example())
+	return s
+}
+
+// NewCopy opens a copy of a document, which is in no file yet and so unsaved.
+func NewCopy(doc job.Document) *Session {
+	s := New(doc, "", job.Mark{})
+	s.saved = ""
 	return s
 }
 

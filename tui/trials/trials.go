@@ -28,8 +28,8 @@ func New() *View { return &View{row: rowTurns} }
 // Name stands on the tab.
 func (v *View) Name() string { return "Trials" }
 
-// Typing reports whether a value is being typed.
-func (v *View) Typing(*session.Session) bool { return v.editing }
+// Typing reports whether letters are text: a value is being typed, or words stand here.
+func (v *View) Typing(s *session.Session) bool { return v.editing || v.words(s) }
 
 // SetSize gives the screen its rectangle and keeps the cursor on the rows there are.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
@@ -46,7 +46,11 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 			kit.Bind(group, "esc", "leave it as it was", "Leave the value as it was.", func() { v.editing = false }),
 		}, form.LineBindings()...)
 	}
-	return append(append(changes(s), v.typing(s)...), append(trials(s), v.moves(s)...)...)
+	list := append(append(changes(s), v.typing(s)...), append(trials(s), v.moves(s)...)...)
+	if v.words(s) {
+		return withoutLetters(list)
+	}
+	return list
 }
 
 // changes are the keys that change the job.
@@ -110,10 +114,13 @@ func (v *View) moves(s *session.Session) []kit.Binding {
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	_, used := kit.Press(v.Bindings(s), msg)
-	if used || !v.editing {
-		return used
+	switch {
+	case used:
+		return true
+	case v.editing:
+		return v.typed(msg)
 	}
-	return v.typed(msg)
+	return v.opens(s, msg)
 }
 
 // begin opens the input with a text.
@@ -130,6 +137,9 @@ func (v *View) edit(s *session.Session) {
 		s.StepCircuits()
 	default:
 		path := v.inputPath(s)
+		if path == "" && v.why(s) {
+			return
+		}
 		if path == "" {
 			s.Say("this row is worked out; the inputs stand above it")
 			return

@@ -1,0 +1,44 @@
+package session
+
+// GoTo asks the program to go to a field of the job, on whichever screen has it. A view
+// sends it as a message, or calls [Session.Go] where it has no message to send.
+type GoTo struct {
+	// Path is the field, as in the job file: "slot.area", "trial[1].turns".
+	Path string
+}
+
+// Go is GoTo for the end of the key that is being worked on.
+func (s *Session) Go(path string) { s.going = path }
+
+// Going is where to go, once.
+func (s *Session) Going() (path string, ok bool) {
+	path, s.going = s.going, ""
+	return path, path != ""
+}
+
+// Goer is a view that has fields: it marks the one asked for, and reports whether it has it.
+type Goer interface {
+	GoTo(s *Session, path string) bool
+}
+
+// Editor is a view in which letters begin a value. Editing reports whether one is being
+// given just now; before that, signs such as ? are still commands.
+type Editor interface {
+	Editing(s *Session) bool
+}
+
+// Clicker is a view in which the mouse may point at something: a click at a cell of the
+// frame. Nothing needs it.
+type Clicker interface {
+	Click(s *Session, x, y int)
+}
+
+// Empty reports whether nothing of the job's machine has been said yet.
+func (s *Session) Empty() bool {
+	for _, path := range []string{"machine.slots", "machine.poles", "machine.bore", "slot.area", "old.turns", "trial[0].turns"} {
+		if _, _, given := s.doc.Typed(path); given {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,105 @@
+package winding
+
+import (
+	"strings"
+
+	"slotwright/winding/job"
+)
+
+// Want is one of the few things that matter first: a field, and in words what waits for it.
+type Want struct {
+	// Path is the field: "machine.slots", "spin[0].line".
+	Path string
+	// Unlocks is what can be told once it is there.
+	Unlocks string
+}
+
+// Wants are the few things of a job that the figures wait for, in the order in which they
+// are counted and measured at a bench: iron, slot, what came out, what it gave while it
+// still turned, what will turn it, and the winding to try. Fields that have no meaning in
+// the job are left out. The order is common practice, no source.
+func Wants(j *job.Job) []Want {
+	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
+	list := []Want{
+		{"name", "a name on the card"},
+		{"machine.slots", layout}, {"machine.poles", layout}, {"machine.span", layout},
+		{"machine.bore", turn}, {"machine.stack", turn},
+		{"slot.area", "wire fill and the turns that fit"},
+		{"slot.top", "the slot's area"}, {"slot.bottom", "the slot's area"}, {"slot.depth", "the slot's area"},
+		{"old.turns", "volts, from what the old winding gave"}, {"old.gauge", "what the old ohms bear out"},
+		{"old.lead", "a mean turn that was measured"},
+		{"field.kind", "what the rotor costs, and what happens at the top speed"},
+		{"spin[0].speed", "volts, and where charging begins"}, {"spin[0].line", "volts, and where charging begins"},
+		{"spin[0].field", "volts at another field"},
+		{"machine.air_gap", "amps: the winding's inductance"},
+		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "speed of the alternator"},
+		{"drive.driver", "speed of the alternator"}, {"drive.driven", "speed of the alternator"},
+		{"drive.driver_teeth", "speed of the alternator"}, {"drive.driven_teeth", "speed of the alternator"},
+		{"drive.slow", "amps when it turns slowly"}, {"drive.usual", "amps most of the time"}, {"drive.top", "the highest volts"},
+		{"drive.power", "the amps that arrive"},
+		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
+	}
+	kept := list[:0]
+	for _, f := range list {
+		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !(f.Path == "spin[0].field" && j.Field.Kind == "magnets") {
+			kept = append(kept, f)
+		}
+	}
+	return kept
+}
+
+// reasons are words of the reasons why a figure is missing, and the field that mends each.
+// The first that is in a reason holds.
+var reasons = []struct{ words, path string }{
+	{"number of slots", "machine.slots"},
+	{"spin-up reading", "spin[0].line"},
+	{"the old winding's turns and wire", "old.turns"}, {"turns and wire, old", "old.turns"},
+	{"bridge reading", "old.inductance"}, {"short-circuit", "short[0].line"},
+	{"plate", "old.plate_current"},
+	{"slot's area", "slot.area"}, {"slot's width at the bottom", "slot.bottom"}, {"mouth", "slot.mouth"},
+	{"slot's width and depth", "slot.top"}, {"outside diameter", "machine.outside"},
+	{"drag loss", "machine.drag"},
+	{"magnets", "field.remanence"},
+	{"rotor coil's ohms", "field.coil"}, {"field current", "field.current"},
+	{"amps wanted", "target.current"}, {"diodes' rating", "battery.diode_reverse"},
+	{"what turns it", "drive.kind"}, {"drive's power", "drive.power"}, {"usual speed and power", "drive.power"},
+	{"top speed", "drive.top"}, {"the speeds", "drive.usual"},
+	{"air gap", "machine.air_gap"},
+	{"bore", "machine.bore"}, {"stack", "machine.stack"}, {"poles", "machine.poles"},
+	{"wire", "trial[].gauge"}, {"turns", "trial[].turns"},
+}
+
+// FieldFor is the field that a missing figure of a trial (counted from 0) waits for, by the
+// reason it gives; ok is false for a reason that no field mends.
+func FieldFor(j *job.Job, why string, trial int) (path string, ok bool) {
+	if !strings.Contains(why, "needs") {
+		return "", false
+	}
+	for _, r := range reasons {
+		if strings.Contains(why, r.words) {
+			return applying(j, strings.Replace(r.path, "[]", "["+string(rune('0'+trial))+"]", 1)), true
+		}
+	}
+	return "", false
+}
+
+// applying is the path, or where it has no meaning in the job the one that takes its place:
+// a wind's speeds come from its rotor, nobody's from a drive that is not said.
+func applying(j *job.Job, path string) string {
+	if in, ok := job.InputAt(path); ok && in.Applies(j) {
+		return path
+	}
+	switch {
+	case strings.HasPrefix(path, "drive.") && j.Drive.Kind == "wind":
+		return "drive.rotor"
+	case strings.HasPrefix(path, "drive."):
+		return "drive.kind"
+	case strings.HasPrefix(path, "field."):
+		return "field.kind"
+	case path == "slot.area":
+		return "slot.top"
+	case strings.HasPrefix(path, "slot."):
+		return "slot.shape"
+	}
+	return path
+}
