@@ -192,7 +192,9 @@ func (m *Model) writeCard(typed string) tea.Cmd {
 	return nil
 }
 
-func (m *Model) ask(q kit.Modal, then func(string) tea.Cmd) { m.question, m.then, m.leaving = q, then, false }
+func (m *Model) ask(q kit.Modal, then func(string) tea.Cmd) {
+	m.question, m.then, m.leaving = q, then, false
+}
 
 // quit leaves, after asking when there is unsaved work.
 func (m *Model) quit() tea.Cmd {

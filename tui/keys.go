@@ -26,7 +26,7 @@ func (m *Model) everywhere() []kit.Binding {
 		command(files, "ctrl+s", "save", "Save the job to its file; asks for a name when it has none.", m.save),
 		kit.Bind(files, "ctrl+o", "open", "Open another job; those opened last are listed.", m.askOpen),
 		command(files, "ctrl+n", "", "A new, empty job.", m.newJob),
-		kit.Bind(files, "f2 alt+s", "", "Save the job under another name.", m.askPath),
+		kit.Bind(files, "f2", "", "Save the job under another name.", m.askPath),
 		command(files, "ctrl+d", "", "Duplicate the job: go on in a copy that is in no file yet.", m.duplicate),
 		kit.Bind(files, keys("w", "", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
 		command(group, keys("q", "", "ctrl+c ctrl+q"), "quit", "Leave; asks when there is unsaved work, and once more leaves with it kept.", m.quit),
@@ -89,6 +89,9 @@ func (m *Model) nextTheme() {
 	m.s.Theme = m.s.Theme.Next()
 	m.s.Say("colours: " + m.s.Theme.LookName())
 }
+
+// UseMouse says that the program was started with the mouse on.
+func (m *Model) UseMouse() { m.mouse = true }
 
 func (m *Model) flipMouse() tea.Cmd {
 	m.mouse = !m.mouse

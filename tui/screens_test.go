@@ -49,11 +49,11 @@ func opened(s *session.Session, w, h int, screen, keys string) *Model {
 // states are what keys lead to on each screen: among them every one that has keys of its
 // own.
 var states = []struct{ screen, keys string }{
-	{"Machine", ""}, {"Machine", "pgdown down left"}, {"Machine", "ctrl+end"}, {"Machine", "down down down down down down down"},
+	{"Machine", ""}, {"Machine", "pgdown pgdown"}, {"Machine", "ctrl+end"}, {"Machine", "enter"}, {"Machine", "pgdown pgdown enter"}, {"Machine", "pgdown pgdown t"}, {"Machine", "enter left"}, {"Machine", "pgdown pgdown enter down"}, {"Drive", "p"}, {"Machine", "down down down down down down down"},
 	{"Trials", ""}, {"Trials", "enter"}, {"Trials", "down enter left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
 	{"Layout", ""}, {"Layout", "s"}, {"Layout", "r pgdown pgdown pgdown pgdown"}, {"Layout", "j end down"}, {"Layout", "f pgdown 2 end"}, {"Layout", "l ]"},
 	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
-	{"Drive", ""}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
+	{"Drive", ""}, {"Drive", "enter"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
 	{"Card", ""}, {"Card", "right"}, {"Card", "r end"},
 	{"Trials", "?"}, {"Trials", "? end"}, {"Curves", "w"}, {"Card", "ctrl+z + q"},
 }
@@ -130,6 +130,7 @@ func (m *Model) seen(key string) bool {
 	if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 		m.press("esc")
 	}
+	m.picked = nil
 	m.bring(screen)
 	return before != after
 }

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"slices"
+	"strings"
 
 	"slotwright/winding/text"
 )
@@ -23,6 +24,18 @@ func (t Theme) WithLook(name string) (Theme, bool) {
 	t.Colour = Look(i) < lookCount
 	t.Look = Look(i) % lookCount
 	return t, true
+}
+
+// On is the theme with the look for the background that a terminal names in COLORFGBG
+// ("15;0": the last is the background's number), unchanged where it says nothing of use.
+func (t Theme) On(colorfgbg string) Theme {
+	switch colorfgbg[strings.LastIndexByte(colorfgbg, ';')+1:] {
+	case "7", "15":
+		t.Look = LightBackground
+	case "0", "8":
+		t.Look = DarkBackground
+	}
+	return t
 }
 
 // Next is the theme with the look that follows, round and round, no colour among them.

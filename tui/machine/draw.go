@@ -58,7 +58,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	in := kit.Inner(follows)
 	lines := append(problems(s, in.W), v.missing(s, in.W)...)
 	if v.first {
-		lines = append(lines, s.Theme.Wrap(known(s), in.W)...)
+		lines = append(lines, s.Theme.Wrap(known(s, 0), in.W)...)
 	}
 	lines = append(lines, v.result(s, in.W)...)
 	return v.overlay(s, append(blocks, kit.Box(s.Theme, follows, "What follows", lines)))
@@ -83,9 +83,13 @@ func (v *View) strip(s *session.Session, w int) []string {
 	}
 	var lines []string
 	if list := waiting(s); len(list) > 0 {
-		lines = append(lines, t.Fit(t.Paint(kit.Needed, t.Mark(kit.Needed)+" next: "+label(list[0].Path)+", for "+list[0].Unlocks), w))
+		text := t.Mark(kit.Needed) + " next: " + label(list[0].Path)
+		if whole := text + ", for " + list[0].Unlocks; kit.Width(t.Text(whole)) <= w {
+			text = whole
+		}
+		lines = append(lines, t.Fit(t.Paint(kit.Needed, text), w))
 	}
-	return append(lines, t.Fit(t.Paint(kit.Label, known(s)), w))
+	return append(lines, t.Fit(known(s, w), w))
 }
 
 // missing lists what the figures wait for, by what it would unlock.
@@ -109,22 +113,30 @@ func (v *View) missing(s *session.Session, w int) []string {
 	return out
 }
 
-// known is the first figures of the chosen trial that are known, in a line.
-func known(s *session.Session) string {
+// known is the first figures of the chosen trial that are known, in a line: all, or as many
+// as w cells hold whole.
+func known(s *session.Session, w int) string {
 	o := s.Outcome()
 	if len(o.Trials) == 0 {
 		return ""
 	}
-	var parts []string
+	line := ""
 	for _, r := range o.Comparison {
-		if c := r.Cells[s.Trial]; r.Key && c.Figure.Known() {
-			parts = append(parts, r.Label+" "+s.Text(c.Figure, r.Dim, r.Digits))
+		c := r.Cells[s.Trial]
+		if !r.Key || !c.Figure.Known() {
+			continue
 		}
+		next := line + ", "
+		if line == "" {
+			next = o.Trials[s.Trial].Name + ": "
+		}
+		next += r.Label + " " + s.Text(c.Figure, r.Dim, r.Digits)
+		if w > 0 && kit.Width(s.Theme.Text(next)) > w {
+			break
+		}
+		line = next
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return o.Trials[s.Trial].Name + ": " + strings.Join(parts, ", ")
+	return line
 }
 
 // problems is what in the file cannot be used.

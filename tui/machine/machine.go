@@ -89,7 +89,12 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 	by := func(rows int) func() { return func() { v.by(s, rows) } }
 	all := len(v.form.Rows)
 	choice := len(v.form.Focused().Choices) > 0
-	list := []kit.Binding{
+	var list []kit.Binding
+	if v.begins {
+		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
+			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.first = !v.first }))
+	}
+	list = append(list, []kit.Binding{
 		kit.Bind(group, "enter space", "edit", "Edit the value, or list the choices. Letters and figures typed begin a new value.", func() { v.form = v.form.Edit(); s.Settle() }),
 		kit.Bind(group, "down", "next", "The next field.", by(1)),
 		kit.Bind(group, "up", "", "The field before.", by(-1)),
@@ -102,11 +107,7 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 		kit.Bind(group, "ctrl+k delete", "empty", "Empty the field: nothing is said, the dim value holds.", func() {
 			s.Edit(s.Document().Clear(v.form.Focused().ID))
 		}),
-	}
-	if v.begins {
-		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
-			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.first = !v.first }))
-	}
+	}...)
 	return list
 }
 
@@ -204,6 +205,9 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	if !v.made {
 		v.first = v.begins && s.Empty()
 		v.form, v.made = form.NewForm(v.rows(s)), true
+		if list := waiting(s); v.first && len(list) > 0 {
+			v.form = v.form.FocusID(list[0].Path)
+		}
 		return
 	}
 	rows := v.rows(s)

@@ -119,7 +119,7 @@ func TestFillingIn(t *testing.T) {
 	press("w")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "concentric", "the list has them all")
 	press("enter")
-	assert.Equal(t, "wave", s.Job().Machine.Kind.String())
+	assert.Equal(t, "wave", s.Job().Machine.Kind)
 	press("end")
 	assert.Equal(t, v.form.Rows[len(v.form.Rows)-1].ID, v.form.Focused().ID)
 	press("ctrl+home")

@@ -51,6 +51,8 @@ func firstRows(s *session.Session) []form.Row {
 		f, _ := job.InputAt(first.Path)
 		t, _ := job.TableOf(f.Table)
 		r := rowOf(s, t, f, 0)
+		name := label(first.Path)
+		r.Group, r.Label = "First things, in the order of the bench", strings.ToUpper(name[:1])+name[1:]
 		r.Needed = r.Ghost == "" && first.Path != "name"
 		if r.Text == "" {
 			r.Help += " It tells " + first.Unlocks + "."
@@ -136,6 +138,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 				r.Warning += "; " + d.Fix
 			}
 		}
+	}
+	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
+		r.Unit = "AWG" // what a bare whole number is read as
 	}
 	if f.Name == "span" {
 		r.Unit = throw(text)
