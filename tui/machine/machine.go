@@ -159,6 +159,10 @@ func (v *View) put(s *session.Session, edit form.Edit) {
 	if edit.Done {
 		s.Settle()
 	}
+	// What was taken may have brought fields with it: the next is the next of those there are.
+	if edit.Changed && edit.Done && v.form.Focused().ID != edit.ID {
+		v.form = v.form.FocusID(edit.ID).WithRows(v.rows(s)).By(1)
+	}
 }
 
 // GoTo marks a field, if it is one of this screen's.

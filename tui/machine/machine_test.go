@@ -145,3 +145,56 @@ func TestOneMoreToBegin(t *testing.T) {
 	s.Type(first, "500")
 	assert.Equal(t, 2, groups())
 }
+
+// What is taken may bring fields with it: the next field is the first of those.
+func TestTakingAChoiceGoesOnToTheFieldsItBrings(t *testing.T) {
+	s, v := session.New(job.Parse(""), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 80, 21)
+	require.True(t, v.first, "a blank job asks for the first things")
+	require.True(t, v.GoTo(s, "drive.kind"))
+	tuitest.Press(t, v, s, 80, 21, "e enter")
+	assert.Equal(t, "drive.through", v.form.Focused().ID)
+	tuitest.Press(t, v, s, 80, 21, "b enter")
+	assert.Equal(t, "drive.driver", v.form.Focused().ID)
+}
+
+// Fields that mean nothing in a job are not shown: a wound rotor has no magnets. What was
+// typed all the same is, so that it can be mended.
+func TestFieldsThatDoNotApplyAreNotShown(t *testing.T) {
+	shown := func(s *session.Session) map[string]bool {
+		v := NewMachine()
+		tuitest.Draw(t, v, s, 120, 37)
+		list := map[string]bool{}
+		for _, r := range v.form.Rows {
+			list[r.ID] = true
+		}
+		return list
+	}
+	for kind, want := range map[string]bool{"wound": false, "magnets": true} {
+		s := session.New(job.Parse("format = 1\n[machine]\nslots = 12\n[field]\nkind = \""+kind+"\"\n"), "", job.Mark{})
+		assert.Equal(t, want, shown(s)["field.remanence"], kind)
+		assert.Equal(t, !want, shown(s)["field.coil"], kind)
+		assert.Equal(t, !want, shown(s)["spin[0].field"], kind)
+	}
+	assert.True(t, shown(session.NewExample())["field.remanence"], "the example names magnets that might take the coil's place")
+	assert.False(t, shown(session.NewExample())["field.leakage"])
+}
+
+// Each field that nothing is said of and that nothing stands in for is marked as needed.
+func TestNeededFieldsAreMarked(t *testing.T) {
+	s := session.New(job.Parse("format = 1\n[machine]\nslots = 12\n"), "", job.Mark{})
+	v := NewMachine()
+	for _, size := range [][2]int{{60, 17}, {80, 21}, {120, 37}} {
+		frame := tuitest.Draw(t, v, s, size[0], size[1])
+		assert.Contains(t, frame, "○", size)
+		assert.Contains(t, frame, "poles", size)
+	}
+	needed := map[string]bool{}
+	for _, r := range v.form.Rows {
+		needed[r.ID] = r.Needed
+	}
+	assert.True(t, needed["machine.poles"])
+	assert.False(t, needed["machine.slots"], "it is said")
+	assert.False(t, needed["machine.phases"], "a default stands in")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "○ poles: for which coil lies where", "listed by what they unlock")
+}

@@ -53,7 +53,7 @@ func firstRows(s *session.Session) []form.Row {
 		r := rowOf(s, t, f, 0)
 		name := label(first.Path)
 		r.Group, r.Label = "First things, in the order of the bench", strings.ToUpper(name[:1])+name[1:]
-		r.Needed = r.Ghost == "" && first.Path != "name"
+		r.Needed = needs(f)
 		if r.Text == "" {
 			r.Help += " It tells " + first.Unlocks + "."
 		}
@@ -68,11 +68,17 @@ func waiting(s *session.Session) []winding.Want {
 	j := s.Job()
 	for _, first := range winding.Wants(&j) {
 		f, _ := job.InputAt(first.Path)
-		if _, _, given := s.Document().Typed(first.Path); !given && f.Empty(f.Dim[0]) == "" && first.Path != "name" {
+		if _, _, given := s.Document().Typed(first.Path); !given && needs(f) {
 			list = append(list, first)
 		}
 	}
 	return list
+}
+
+// needs reports whether a figure waits for a field: nothing stands in for it. A job does
+// without a name.
+func needs(f *job.Input) bool {
+	return f.Default == nil && (f.Ghost == "" || f.Ghost == "not said") && f.Path() != "name"
 }
 
 // label is a field's name, with what distinguishes it from others of that name.
