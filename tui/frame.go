@@ -66,10 +66,6 @@ func (m *Model) titleLine() string {
 	if name == "" {
 		name = "no name"
 	}
-	left := t.Paint(kit.Title, "Slotwright  "+name)
-	if m.s.Invented {
-		left += t.Paint(kit.Hint, "  (invented example)")
-	}
 	right := "no file yet"
 	if m.s.Path != "" {
 		right = filepath.Base(m.s.Path)
@@ -77,7 +73,17 @@ func (m *Model) titleLine() string {
 	if m.s.Dirty() {
 		right += " " + t.Glyphs().Bullet + " not saved"
 	}
-	return kit.Bar(t, m.w, left, t.Paint(kit.Dim, right))
+	note := ""
+	if m.s.Invented {
+		note = "  (invented example)"
+	}
+	// Whether it is saved outweighs the program's name, and that its own note.
+	room := m.w - kit.Width(t.Text(right)) - 2
+	if title := "Slotwright  " + name; kit.Width(t.Text(title+note)) <= room {
+		name = title
+	}
+	left := t.Cut(t.Paint(kit.Title, name)+t.Paint(kit.Hint, note), max(room, m.w/3))
+	return kit.Bar(t, m.w, left, t.Paint(kit.Dim, t.Cut(right, m.w*2/3-2)))
 }
 
 // maxMessage is how many lines a message may take.

@@ -29,7 +29,7 @@ func (m *Model) everywhere() []kit.Binding {
 		kit.Bind(files, "f2", "", "Save the job under another name.", m.askPath),
 		command(files, "ctrl+d", "", "Duplicate the job: go on in a copy that is in no file yet.", m.duplicate),
 		kit.Bind(files, keys("w", "", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
-		command(group, keys("q", "", "ctrl+c ctrl+q"), "quit", "Leave; asks when there is unsaved work, and once more leaves with it kept.", m.quit),
+		command(group, keys("q", "", "ctrl+c ctrl+q"), "leave", "Leave; asks when there is unsaved work, and once more leaves with it kept.", m.quit),
 		kit.Bind(group, keys("u", "", "ctrl+z"), "undo", "Take the last change back.", m.s.Undo),
 		kit.Bind(group, keys("U", "", "ctrl+y"), "", "Do again what was undone.", m.s.Redo),
 		command(group, "ctrl+l", "", "Draw the screen anew.", func() tea.Cmd { return tea.ClearScreen }),
