@@ -27,9 +27,9 @@ func onStage(t *testing.T, w, h int) (*tuitest.Stage, *Model) {
 }
 
 // turnsRow is the row of the turns on the Trials screen.
-var turnsRow = regexp.MustCompile(`(?m)^\W*Turns +(\S+)(?: +!)? +(\S+)`)
+var turnsRow = regexp.MustCompile(`(?m)^\W*Turns +\d+ of \d+ +(\d+) of \d+(?: [!✗])? +(\d+) of `)
 
-// turnsOf is what that row says of the first two trials.
+// turnsOf is what that row says of the first two trials; the old winding stands before them.
 func turnsOf(screen string) [2]string {
 	if m := turnsRow.FindStringSubmatch(screen); m != nil {
 		return [2]string{m[1], m[2]}
@@ -74,7 +74,7 @@ func TestValuesAreTypedKeptAndUndone(t *testing.T) {
 	}
 	st.Type("0.9 mm over")
 	st.Key("enter")
-	st.WaitFor("0.9 mm over")
+	st.WaitFor("0.9 over")
 	st.Key("enter")
 	st.Type("x")
 	st.Key("enter")

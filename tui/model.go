@@ -82,17 +82,34 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			m.w, m.h = needW, needH
 		}
 		m.fit()
+		return m, m.s.Working()
 	case tea.KeyMsg:
-		return m, m.keys(msg)
+		return m, together(m.keys(msg), m.s.Working())
 	case tea.MouseMsg:
-		return m, m.point(msg)
+		return m, together(m.point(msg), m.s.Working())
 	case session.GoTo:
 		m.goTo(msg.Path)
 		m.fit()
+		return m, m.s.Working()
+	case session.Done:
+		m.s.Take(msg)
+		m.fit()
+		return m, m.s.Working()
 	case keepNow:
 		return m, m.timeToKeep()
 	}
 	return m, nil
+}
+
+// together is two commands as one, nil when both are.
+func together(a, b tea.Cmd) tea.Cmd {
+	switch {
+	case a == nil:
+		return b
+	case b == nil:
+		return a
+	}
+	return tea.Batch(a, b)
 }
 
 // keys takes a message of one or several keys and starts the timer that keeps unsaved

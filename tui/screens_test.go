@@ -28,9 +28,17 @@ func (m *Model) press(keys string) (cmd tea.Cmd) {
 		if k == "space" {
 			k = " "
 		}
-		_, cmd = m.Update(tuitest.KeyMsg(k))
+		cmd = m.keys(tuitest.KeyMsg(k))
+		m.work()
 	}
 	return cmd
+}
+
+// work does at once what a view asked for, and gives it the answers.
+func (m *Model) work() {
+	for cmd := m.s.Working(); cmd != nil; cmd = m.s.Working() {
+		m.Update(cmd())
+	}
 }
 
 // opened is the program on a session, on a screen in a terminal of this size, after keys.
@@ -51,6 +59,7 @@ func opened(s *session.Session, w, h int, screen, keys string) *Model {
 var states = []struct{ screen, keys string }{
 	{"Machine", ""}, {"Machine", "pgdown pgdown"}, {"Machine", "ctrl+end"}, {"Machine", "enter"}, {"Machine", "pgdown pgdown enter"}, {"Machine", "pgdown pgdown t"}, {"Machine", "enter left"}, {"Machine", "pgdown pgdown enter down"}, {"Drive", "p"}, {"Machine", "down down down down down down down"},
 	{"Trials", ""}, {"Trials", "enter"}, {"Trials", "down enter left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
+	{"Trials", "e"}, {"Trials", "e > down"}, {"Trials", "down down down down f5"}, {"Trials", "y down right"}, {"Trials", "down"},
 	{"Layout", ""}, {"Layout", "s"}, {"Layout", "r pgdown pgdown pgdown pgdown"}, {"Layout", "j end down"}, {"Layout", "f pgdown 2 end"}, {"Layout", "l ]"},
 	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
 	{"Drive", ""}, {"Drive", "enter"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
@@ -125,7 +134,8 @@ func (m *Model) means(is meaning) bool {
 func (m *Model) seen(key string) bool {
 	m.s.ClearMessage()
 	before, screen := m.View()+m.s.Document().Text(), m.active
-	m.Update(tuitest.KeyMsg(key))
+	m.keys(tuitest.KeyMsg(key))
+	m.work()
 	after := m.View() + m.s.Document().Text()
 	if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 		m.press("esc")
@@ -192,10 +202,10 @@ func TestHelpPage(t *testing.T) {
 func TestUnitsOfTheFigures(t *testing.T) {
 	m := opened(session.NewExample(), 200, 60, "Trials", "i")
 	assert.Contains(t, m.View(), "lengths in inches")
-	assert.Contains(t, m.View(), "room for wire 0.")
+	assert.Contains(t, m.View(), "room 0.")
 	m.press("i")
 	assert.Contains(t, m.View(), "lengths in millimetres")
-	assert.NotContains(t, m.View(), "room for wire 0.")
+	assert.NotContains(t, m.View(), "room 0.")
 	m.press("d")
 	assert.Contains(t, m.View(), "°F")
 	m.press("d")

@@ -7,7 +7,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// dcSide is what the bridge works into.
+// dcSide is what the machine works into: rectifier, cable and load.
 type dcSide struct {
 	rest, absorption, float, chargeLimit quantity.Figure
 	// charging is the voltage that the battery stands at while it takes charge, and that
@@ -16,8 +16,13 @@ type dcSide struct {
 	ohms                  quantity.Figure // battery, and cable there and back
 	inner, cable          quantity.Figure
 	diodeVolts, diodeOhms quantity.Figure
-	why                   string // what is wrong with the battery
-	spec                  battery.Spec
+	// held is the voltage at no current, and works that which the amps are worked out
+	// against: of a battery at rest and taking charge.
+	held, works quantity.Figure
+	rectifier   charge.Rectifier
+	why         string // what is wrong with the load
+	notBattery  string // why it is no battery, "" for one
+	spec        battery.Spec
 }
 
 // Common practice, no source. A diode's line is that of a press-fit or stud diode between
@@ -39,9 +44,8 @@ var (
 	defaultFieldBrushV = job.DefaultOf("field.brush")
 )
 
-// newDCSide fills in what was not given of battery, cable and diodes.
-func newDCSide(g job.BatterySpec) dcSide {
-	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
+// newDCSide fills in what was not given of load, cable and diodes, on a machine of so many phases.
+func newDCSide(g job.BatterySpec, phases int) dcSide {
 	d := dcSide{}
 	drop := siliconVolts
 	if g.Diode == "schottky" {
@@ -49,6 +53,20 @@ func newDCSide(g job.BatterySpec) dcSide {
 	}
 	d.diodeVolts = g.DiodeVolts.OrReading(drop).Figure("")
 	d.diodeOhms = g.DiodeOhms.OrReading(defaultDiodeOhms).Figure("")
+	switch g.Load {
+	case loadResistor:
+		d = d.resistor(g)
+	case loadBus:
+		d = d.bus(g)
+	default:
+		d = d.battery(g)
+	}
+	return d.joined(g.Rectifier, phases)
+}
+
+// battery is a load with the levels of its chemistry.
+func (d dcSide) battery(g job.BatterySpec) dcSide {
+	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
 	spec := battery.Spec{
 		Chemistry: kind, Cells: int(g.Cells.Or(float64(battery.CellsOf12V(kind)))), CapacityAh: g.CapacityAh.Or(defaultCapacityAh),
 		RestVolts: g.RestVolts.Value, AbsorptionVolts: g.AbsorptionVolts.Value, FloatVolts: g.FloatVolts.Value,
@@ -57,10 +75,7 @@ func newDCSide(g job.BatterySpec) dcSide {
 	d.spec = spec
 	l, err := battery.Levels(spec)
 	if err != nil {
-		no := quantity.Missing(err.Error())
-		d.rest, d.absorption, d.float, d.chargeLimit, d.ohms, d.inner, d.cable, d.charging = no, no, no, no, no, no, no, no
-		d.why = err.Error()
-		return d
+		return d.without(err.Error())
 	}
 	d.rest, d.absorption, d.float = level(l.RestVolts, g.RestVolts), level(l.AbsorptionVolts, g.AbsorptionVolts), level(l.FloatVolts, g.FloatVolts)
 	d.charging = chargingVolts(g.ChargingVolts, d.rest, d.absorption)
@@ -68,9 +83,8 @@ func newDCSide(g job.BatterySpec) dcSide {
 	if g.Ohms.Given() {
 		d.inner = g.Ohms.Figure("")
 	}
-	d.cable = quantity.Of(battery.CableOhms(g.CableM.Or(0), g.CableMM2.Or(defaultCableMM2), defaultCableC), g.CableM.Origin)
-	d.ohms = d.inner.With(d.cable, func(a, c float64) float64 { return a + c })
-	return d
+	d.held, d.works = d.rest, d.charging
+	return d.cabled(g)
 }
 
 // chargingVolts is what was given, else half way from rest to absorption: where a battery
@@ -98,13 +112,4 @@ func level(l battery.Level, given quantity.Reading) quantity.Figure {
 	default:
 		return quantity.Figure{Value: l.Value, Origin: quantity.Default, Why: l.Source}
 	}
-}
-
-// load is the DC side for the solver with the battery at a voltage; ok is false when the
-// battery is not known.
-func (d *dcSide) load(volts quantity.Figure) (charge.Load, bool) {
-	if !volts.Known() {
-		return charge.Load{}, false
-	}
-	return charge.Load{Volts: volts.Value, Ohms: d.ohms.Value, DiodeVolts: d.diodeVolts.Value, DiodeOhms: d.diodeOhms.Value}, true
 }

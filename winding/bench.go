@@ -35,41 +35,77 @@ type Bench struct {
 	air     thermal
 	iron    iron
 	flux    flux
+	fit     *fitted
 	henries inductances
-	bounds  bounds
+	// spins and shorts are the readings by what the meter stands for.
+	spins  []job.SpinReading
+	shorts []job.ShortReading
+	bounds bounds
 }
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
 func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
 
+// With is Prepare for another state of the job. What costs much, the slot measured and the old
+// winding's readings solved together, is taken over where it is the same, by value; so typing
+// in a trial does not pay for it.
+func (b *Bench) With(j job.Job) *Bench { return prepare(j, b.kept(j)) }
+
+// kept is what of a bench stands for another job.
+func (b *Bench) kept(j job.Job) moves {
+	m := moves{before: b.fit}
+	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
+		m.room = &b.room
+	}
+	return m
+}
+
 // moves is what is put off its value to see what follows: the flux by so many times its own
-// ±, the estimate of a tooth coil's turn by a part of itself.
-type moves struct{ flux, turn float64 }
+// ±, the estimate of a tooth coil's turn by a part of itself; and what was worked out
+// already: the slot; what the readings said together, taken over if they are the same
+// (before) or held whatever they are.
+type moves struct {
+	flux, turn   float64
+	room         *slotRoom
+	before, held *fitted
+}
 
 // prepare is Prepare with something put off.
 func prepare(j job.Job, off moves) *Bench {
 	b := &Bench{job: j}
 	j = asFlat(j)
-	b.machine, b.room = newMachine(j.Machine), measureSlot(j.Slot)
+	b.machine = newMachine(j.Machine)
+	if off.room != nil {
+		b.room = *off.room
+	} else {
+		b.room = measureSlot(j.Slot)
+	}
 	m, rotor := &b.machine, &b.job.Field
 	b.layouts = newLayouts(*m, j.Trials)
 	b.old = newOld(j.Old, &b.layouts)
 	b.turn = newTurnLength(*m, &b.room, j.Slot, b.layouts.candidate(job.Trial{}), &b.old)
 	b.turn.off = off.turn
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())
-	b.dc = newDCSide(j.Battery)
+	b.dc = newDCSide(j.Battery, b.machine.phases)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
+	b.spins, b.shorts = heardSpins(j.Spins, m, j.Old.Connection, &b.dc), heardShorts(j.Shorts, m)
 	b.iron = newIron(m, &b.room, rotor.MagnetCover.Or(defaultCover))
-	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: j.Spins, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})
+	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})
+	b.henries = inductances{
+		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
+	}
+	if b.fit = off.held; b.fit == nil {
+		b.fit = newFitted(b, off.before)
+	}
+	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)
 	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
 	b.drive = newDriveSide(&b.job.Drive, &b.speeds)
-	b.henries = newInductances(inductances{
-		machine: m, rotor: rotor, shorts: j.Shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
-	})
+	b.henries.fit = b.fit
+	b.henries = newInductances(b.henries)
 	b.bounds = bounds{machine: m, room: &b.room, air: &b.air, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms}
 	return b
 }
@@ -94,6 +130,11 @@ func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
 	if !ok {
 		return picture, noSuchTrial
 	}
+	return b.PictureOf(t)
+}
+
+// PictureOf is [Bench.Picture] of any winding.
+func (b *Bench) PictureOf(t job.Trial) (picture slot.Packing, why string) {
 	w := b.layouts.candidate(t)
 	room, why := b.room.of(w.coils.lie)
 	switch {

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"slotwright/winding/battery"
 	"slotwright/winding/drive"
+	"slotwright/winding/quantity"
 )
 
 // Caution is something that can hurt a person, where this job makes it possible.
@@ -34,14 +34,8 @@ func (b *Bench) cautions(o *Outcome) []Caution {
 		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
 	}
 	list = append(list, b.stopCautions(o)...)
-	if fuse := o.Machine.FuseAmps; fuse.Known() {
-		text := fmt.Sprintf("Fuse %.3g A at the battery's post, as close to it as it goes, and a disconnect at the bridge.", fuse.Value)
-		if magnets {
-			text += " When it blows, nothing holds the machine any more: its voltage rises to the highest named here and a wind rotor runs away. Stop the drive before you look for the fault."
-		}
-		add("fuse", "%s", text)
-	}
-	for _, text := range battery.Cautions(b.dc.spec) {
+	list = append(list, fuseCautions(o, magnets)...)
+	for _, text := range b.dc.cautions() {
 		add("battery", "%s%s.", strings.ToUpper(text[:1]), text[1:])
 	}
 	add("testing", "Insulation and high-voltage tests only with the proper tester and by someone trained. A first run may throw a loose wire: stand aside.")
@@ -88,6 +82,35 @@ func (b *Bench) stopCautions(o *Outcome) []Caution {
 			text += " Hot magnets can lose strength by it."
 		}
 		list = append(list, Caution{"stopping", text, t.Name})
+	}
+	return list
+}
+
+// fuseCautions is the fuse: one for all trials where they need the same, else each trial's.
+func fuseCautions(o *Outcome, magnets bool) []Caution {
+	say := func(fuse quantity.Figure, trial string) []Caution {
+		if !fuse.Known() {
+			return nil
+		}
+		text := fmt.Sprintf("Fuse %.3g A at the battery's post, as close to it as it goes, and a disconnect at the bridge.", fuse.Value)
+		if trial != "" {
+			text = fmt.Sprintf("Trial %s: fuse %.3g A at the battery's post, as close to it as it goes, and a disconnect at the bridge.", trial, fuse.Value)
+		}
+		if magnets {
+			text += " When it blows, nothing holds the machine any more: its voltage rises to the highest named here and a wind rotor runs away. Stop the drive before you look for the fault."
+		}
+		return []Caution{{"fuse", text, trial}}
+	}
+	alike := true
+	for i := range o.Trials {
+		alike = alike && o.Trials[i].FuseAmps.Known() && o.Trials[i].FuseAmps.Value == o.Machine.FuseAmps.Value
+	}
+	if alike {
+		return say(o.Machine.FuseAmps, "")
+	}
+	var list []Caution
+	for i := range o.Trials {
+		list = append(list, say(o.Trials[i].FuseAmps, o.Trials[i].Name)...)
 	}
 	return list
 }

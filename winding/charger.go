@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"math"
 
 	"slotwright/winding/charge"
@@ -20,20 +21,23 @@ import (
 // The curve is on a grid of speeds common to all trials, which makes their crossing and
 // the speeds at which something is reached a matter of one bracket and bisection.
 
-// charger is a trial ready to run into the battery: what the solver wants, per rpm.
+// charger is a trial ready to run into the battery: what the solver wants, per rpm. It is
+// for one goroutine at a time, and a copy of it goes its own way.
 type charger struct {
 	air      *thermal
 	drag     *drag
 	peak     float64 // V of a phase per rpm
 	hertz    float64 // per rpm
 	ohms20   float64
-	henries  float64
+	henries  float64 // at filled, where it changes with current
+	fill     filling
 	delta    bool
 	phases   int
 	sets     float64
 	load     charge.Load
-	inner    float64 // ohms inside the battery, part of the load's
-	cable    float64 // ohms of the cable, the rest of it
+	near     charge.Solver // the point before, from which the next is begun
+	inner    float64       // ohms inside the battery, part of the load's
+	cable    float64       // ohms of the cable, the rest of it
 	factor   func(fromC, toC float64) float64
 	metal    wiretable.Metal
 	openPeak float64 // V DC per rpm, unloaded
@@ -41,9 +45,9 @@ type charger struct {
 	ring     ring    // of a delta, for the third harmonic
 }
 
-// charger makes a trial ready, or says what is missing. The battery is taking charge.
+// charger makes a trial ready, or says what is missing. A battery is taking charge.
 func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
-	load, ok := b.dc.load(b.dc.charging)
+	load, ok := b.dc.load(b.dc.works)
 	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
 			return nil, need.Why
@@ -59,6 +63,7 @@ func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),
 	}
 	w := b.layouts.candidate(t)
+	r.fill = b.henries.fillingOf(&w)
 	r.ring = b.henries.ringOf(&w, r.henries)
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets
@@ -83,13 +88,7 @@ func (r *charger) excited(flux, watts float64) *charger {
 
 // solve is one set at a speed with the winding at a temperature.
 func (r *charger) solve(rpm, celsius float64) charge.Point {
-	p, err := charge.Solve(charge.Source{
-		EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: r.ohms20 * r.factor(20, celsius),
-		Henries: r.henries, Phases: r.phases, Delta: r.delta,
-	}, r.load)
-	if err != nil {
-		return charge.Point{Mode: charge.Off}
-	}
+	p := r.filled(rpm, r.ohms20*r.factor(20, celsius))
 	// What goes round a delta is in no lead: other waves, so their squares add.
 	ohms := r.ohms20 * r.factor(20, celsius)
 	if round := r.ring.amps(r.peak*rpm, r.hertz*rpm, ohms); round > 0 {
@@ -142,7 +141,10 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 	// The battery takes what goes in at its posts; the cable's part is lost.
 	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(rms)
 	out.NetWatts = out.BatteryWatts - r.field
-	out.NetAmps = out.AmpsDC - r.field/r.load.Volts
+	out.NetAmps = out.AmpsDC
+	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
+		out.NetAmps -= r.field / supply
+	}
 	out.ShaftWatts = p.InputWatts*r.sets + iron
 	if rpm > 0 {
 		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)

@@ -12,7 +12,7 @@ type Verdict int
 const (
 	// Unsaid: the reference itself, a figure with no better side, or none at all.
 	Unsaid Verdict = iota
-	// Same: within half a percent.
+	// Same: within half a percent, or within what the unit is worth writing.
 	Same
 	// Better for this job than the reference.
 	Better
@@ -85,6 +85,25 @@ func compare(o *Outcome, wind bool) []Row {
 	return rows
 }
 
+// alike reports whether two values are one to a person: half a percent apart, or by less
+// than half of the last place that is written of either. The second is what tells where one
+// of them is 0, of which no percent can be taken.
+func alike(a, b float64, u quantity.Unit, digits int) bool {
+	apart := math.Abs(a - b)
+	return apart <= 0.005*math.Abs(b) || apart < min(u.Worth(a, digits), u.Worth(b, digits))/2
+}
+
+// Fits reports whether the winding can be put into its slot, as far as is known: its turns
+// within the fill limit, its wire through the mouth.
+func (t *TrialOutcome) Fits() bool {
+	return !t.tooMany() && !(t.MouthSpareMM.Known() && t.MouthSpareMM.Value <= 0)
+}
+
+// tooMany reports whether there are more turns than fit.
+func (t *TrialOutcome) tooMany() bool {
+	return t.Turns.Known() && t.TurnsThatFit.Known() && t.Turns.Value > t.TurnsThatFit.Value
+}
+
 // Row is a figure of every trial side by side; wind says that the wind is the drive.
 func (o *Outcome) Row(f *Output, wind bool) Row {
 	dim := f.DimFor(wind)
@@ -116,7 +135,8 @@ func anyKnown(cells []Cell) bool {
 	return false
 }
 
-// judge is one cell: its figure, how far from the reference, and which is better.
+// judge is one cell: its figure, how far from the reference, and which is better. Neither
+// is where one of the two cannot be wound at all.
 func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref quantity.Figure, isRef bool) Cell {
 	c := Cell{Figure: m.Of(t), Percent: quantity.Missing(""), Difference: quantity.Missing("")}
 	if !c.Figure.Known() {
@@ -131,8 +151,8 @@ func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref 
 	switch {
 	case m.Past(o, t):
 		c.Verdict = Past
-	case isRef || !ref.Known() || m.Better == Neither:
-	case math.Abs(c.Figure.Value-ref.Value) <= 0.005*math.Abs(ref.Value):
+	case isRef || !ref.Known() || m.Better == Neither || !t.Fits() || !o.Trials[o.Reference].Fits():
+	case alike(c.Figure.Value, ref.Value, dim[0], m.Digits):
 		c.Verdict = Same
 	case (c.Figure.Value < ref.Value) == (m.Better == Less):
 		c.Verdict = Better

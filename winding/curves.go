@@ -50,7 +50,16 @@ func notCharging(why string) Charging {
 func (t *TrialOutcome) notRun(why string) {
 	no := quantity.Missing(why)
 	t.Charging, t.Driven, t.OpenAtGaleVolts = notCharging(why), noDrive(why), no
-	t.Against = Ratios{no, no, no, no}
+	t.Against, t.FuseAmps = Ratios{no, no, no, no}, no
+}
+
+// beyond is how far curves go over the fastest speed asked for: a rotor in wind runs above
+// its best tip-speed ratio where it is loaded little.
+func (b *Bench) beyond() float64 {
+	if b.drive.kind == "wind" {
+		return 1.35
+	}
+	return 1.1
 }
 
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
@@ -59,7 +68,7 @@ func (b *Bench) grid(o *Outcome, runners []*charger) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
-			top = max(top, s.Value*1.1)
+			top = max(top, s.Value*b.beyond())
 		}
 	}
 	if top == 0 {
@@ -84,7 +93,7 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 		t.Curve[i] = r.at(rpm, idea.next(rpm))
 		idea.add(rpm, t.Curve[i].WindingC)
 	}
-	resting := r.against(b.dc.rest.Value)
+	resting := r.against(b.dc.held.Value)
 	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if speed.Known() {
 			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, near(t.Curve, speed.Value).WindingC))

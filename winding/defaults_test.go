@@ -33,11 +33,13 @@ func TestDefaultNumbers(t *testing.T) {
 		"battery.capacity": 100, "battery.cable": 0, "battery.cable_area": 16, "battery.diode_slope": 0.004,
 		"target.test_at": 20, "target.allowance": 0.10, "target.spool": 1,
 		"trial.circuits": 1, "trial.strands": 1, "trial.also_strands": 1,
+		"wound.strands": 1, "wound.also_strands": 1, "wound.lead_at": 20, // °C, IEC 60028
 	}
 	words := map[string]string{
 		"machine.kind": "lap", "machine.rotor": "inside", "machine.stator": "slots", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
-		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
-		"battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
+		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "wound.build": "heavy", "wound.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
+		"battery.load": "battery", "battery.rectifier": "bridge", "battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
+		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all",
 	}
 	for i := range job.Fields {
 		f := &job.Fields[i]
@@ -66,7 +68,7 @@ func TestTypingTheDefaultChangesNothing(t *testing.T) {
 		for i := range job.Fields {
 			f := &job.Fields[i]
 			_, _, given := d.Typed(f.PathAt(0))
-			if f.Default == nil || given || (f.Table == "spin" || f.Table == "short" || f.Table == "drive_point") {
+			if f.Default == nil || given || (f.Table == "spin" || f.Table == "short" || f.Table == "drive_point" || f.Table == "wound") {
 				continue
 			}
 			text := f.Empty(f.Dim[0])

@@ -7,22 +7,16 @@ import (
 )
 
 // volts is what the winding gives with nothing connected, by E = √2·π·f·N·kw·Φ (rms,
-// per phase; the 4.44·f·N·kw·Φ of the handbooks), and where charging begins.
-//
-// Cut-in is the speed at which the peak between two leads reaches the battery at rest
-// and two diodes: √2·V_LL = V_rest + 2·V0. It is the peak that counts, because the
-// first amps are the tips of the wave; 1.35·V_LL is the mean into a load that keeps
-// the current flowing, and puts cut-in 5 % too high even against that.
+// per phase; the 4.44·f·N·kw·Φ of the handbooks), and where charging begins (cutin.go).
 func volts(w *candidate, m *machine, f *flux, dc *dcSide, at *speeds) Volts {
 	var v Volts
 	v.PhasePerRPM = f.phasePerRPM(&w.coils)
 	v.LinePerRPM = v.PhasePerRPM.Times(m.linePerPhase(w.trial.Connection))
 	v.LinePer1000RPM = v.LinePerRPM.Times(1000)
-	v.PeakDCPerRPM = v.LinePerRPM.Times(math.Sqrt2)
+	v.PeakDCPerRPM = dc.openPeak(v.LinePerRPM.Times(math.Sqrt2))
 	v.LineAtTest = v.LinePerRPM.With(at.test, mul)
 	v.OpenAtTopVolts = v.PeakDCPerRPM.With(at.top, mul)
-	need := dc.rest.With(dc.diodeVolts, func(rest, drop float64) float64 { return rest + 2*drop })
-	v.CutInRPM = need.Over(v.PeakDCPerRPM)
+	v.CutInRPM = cutIn(dc, v.PeakDCPerRPM)
 	return v
 }
 

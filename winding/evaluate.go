@@ -18,10 +18,10 @@ func Evaluate(j job.Job) Outcome {
 
 // Outcome works out every trial of the job.
 func (b *Bench) Outcome() Outcome {
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.reference()}
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.Reference()}
 	if b.old.known() {
 		w := b.works(&b.old.candidate)
-		w.notRun("only the trials are run")
+		b.runOld(&w)
 		o.Old = &w
 	}
 	o.Trials = make([]TrialOutcome, len(b.job.Trials))
@@ -30,23 +30,47 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i] = b.works(&w)
 	}
 	others := b.shifted()
+	o.Wound = b.Wound()
 	b.addTolerances(&o, others)
 	b.run(&o)
 	b.addRunningTolerances(&o, others)
-	o.Machine.FuseAmps = b.dc.fuseFor(&o, &b.drive, b.job.Target.Amps)
+	b.fuses(&o)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
+	for i := range o.Trials {
+		o.Trials[i].Verdict = o.verdict(i, b.job.Drive.Kind)
+	}
 	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
+	o.Machine.NextReading = b.fit.advice()
 	o.Findings = b.findings(&o)
 	o.Cautions = b.cautions(&o)
 	return o
+}
+
+// runOld lets the old winding run as the trials do, for comparison: what it costs the rotor
+// and what it does with its leads joined is not worked out.
+func (b *Bench) runOld(o *TrialOutcome) {
+	const no = "worked out for the trials only"
+	o.notRun(no)
+	o.NoCharging = ""
+	r, why := b.charger(b.old.trial, o)
+	if r == nil {
+		o.notRun(why)
+		return
+	}
+	alone := Outcome{Trials: []TrialOutcome{*o}}
+	b.runTrial(r, o, b.grid(&alone, []*charger{r}))
+	b.meet(r, o)
+	o.readHeat(b)
+	o.FieldRun, o.SafetyRun = noField(no), noSafety(no)
 }
 
 // works is Static and what costs more than a search wants to pay.
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
 	o.MostThatPack = b.room.mostThatPack(w)
+	o.Cuts = b.cuts(w, &o)
 	return o
 }
 
@@ -80,15 +104,17 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o.Fit = b.room.fit(w)
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
+	o.Ohms.of(b.byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
 	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
+	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)
 	o.Limits = b.bounds.limits(w, &o)
 	return o
 }
 
-// reference is the index of the trial the others are compared with.
-func (b *Bench) reference() int {
+// Reference is the index of the trial the others are compared with.
+func (b *Bench) Reference() int {
 	for i, t := range b.job.Trials {
 		if t.Name == b.job.Target.Reference {
 			return i
@@ -104,10 +130,10 @@ func (b *Bench) against(t job.Trial, o, old *TrialOutcome) Ratios {
 		return Ratios{no, no, no, no}
 	}
 	return Ratios{
-		Volts:  o.LinePerRPM.Over(old.LinePerRPM),
+		Volts:  b.voltsAgainst(t, o, old),
 		Ohms:   b.ohmsAgainst(t, o, old),
 		Copper: o.CopperPerSlotMM2.Over(old.CopperPerSlotMM2),
-		CutIn:  o.CutInRPM.Over(old.CutInRPM),
+		CutIn:  b.cutInAgainst(t, o, old),
 	}
 }
 

@@ -67,6 +67,10 @@ func (b *Bench) hold(f *FieldRun, r *charger, t *TrialOutcome) {
 		if at == nil || at.RPM == 0 {
 			continue
 		}
+		if !b.dc.absorption.Known() {
+			*figure = b.dc.absorption
+			continue
+		}
 		p := b.fieldPoint(r, at, full)
 		f.FieldPoints = append(f.FieldPoints, p)
 		if *figure = quantity.Of(p.HoldAmps, b.rotor.watts.Origin, quantity.Guessed); !p.Enough {

@@ -124,9 +124,7 @@ var trialOutputs = []Output{
 		past:    func(_ *Outcome, t *TrialOutcome) bool { return t.WireFill.Value > t.FillLimit.Value }},
 	{ID: "turns_that_fit", Group: "Fit", Label: "turns that fit", Dim: quantity.None, Digits: 0, Show: First, Spread: Counted,
 		Meaning: "Most whole turns of this wire within the fill limit.", Mend: "fewer turns or thinner wire",
-		past: func(_ *Outcome, t *TrialOutcome) bool {
-			return t.Turns.Known() && t.Turns.Value > t.TurnsThatFit.Value
-		}},
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.tooMany() }},
 	{ID: "copper_fill", Group: "Fit", Label: "copper fill", Dim: quantity.None, Digits: 2, Better: More, Show: InGrid,
 		Meaning: "Bare metal over the bare slot."},
 	{ID: "mouth_spare_mm", Group: "Fit", Label: "mouth to spare", Dim: quantity.Millimetres, Digits: 2, Show: InGrid,
@@ -270,6 +268,16 @@ var trialOutputs = []Output{
 
 	{ID: "wire_to_buy_kg", Group: "Wire", Label: "wire to buy", Dim: quantity.Kilograms, Digits: 3, Better: Less, Show: First,
 		Meaning: "With the allowance for leads and a coil gone wrong."},
+	{ID: "former_straight_mm", Group: "Wire", Label: "former: straight part", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "Of the former, along the slot: stack and both end runs."},
+	{ID: "former_width_mm", Group: "Wire", Label: "former: width", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "From slot to slot at half depth, middle to middle of the coil's two sides."},
+	{ID: "former_radius_mm", Group: "Wire", Label: "former: corner radius", Dim: quantity.Millimetres, Digits: 3,
+		Meaning: "That makes the way round the mean turn."},
+	{ID: "coil_length_m", Group: "Wire", Label: "wire in one coil", Dim: quantity.Metres, Digits: 3,
+		Meaning: "Of each strand, in a middling coil, without leads."},
+	{ID: "coil_kg", Group: "Wire", Label: "weight of one coil", Dim: quantity.Kilograms, Digits: 3,
+		Meaning: "Metal of all strands of a middling coil: what a scale shows, enamel apart."},
 	{ID: "metal_kg", Group: "Wire", Label: "metal wound in", Dim: quantity.Kilograms, Digits: 3, Meaning: "Without the allowance."},
 
 	{ID: "charges_from_x", Group: "Drive", Label: "charges from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
@@ -313,6 +321,8 @@ var trialOutputs = []Output{
 		Meaning: "What takes all it gives in the top condition at the absorption voltage."},
 	{ID: "dump_load_w", Group: "Battery full", Label: "… and its watts", Dim: quantity.Watts, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "What that load has to stand."},
+	{ID: "fuse_a", Group: "Battery full", Label: "fuse at the post", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+		Meaning: "Next size from 1.25 times the most that flows with this trial."},
 	{ID: "over_charge_limit_a", Group: "Battery full", Label: "over charge limit by", Dim: quantity.Amps, Digits: 2, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "How far the most that flows is above what the battery should take.", Mend: "a larger battery, a current limit, or a dump load",
 		past: func(_ *Outcome, t *TrialOutcome) bool { return t.OverChargeAmps.Value > 0 }},

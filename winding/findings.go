@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/wiretable"
 )
 
 // doubts collects what the job calls out.
@@ -28,14 +29,19 @@ func (b *Bench) findings(o *Outcome) []Finding {
 	d := &doubts{}
 	b.doubtMachine(d)
 	b.doubtReadings(d)
+	b.doubtWires(d)
+	b.doubtFrequency(d)
 	b.doubtInductance(d)
 	b.doubtShorts(d)
+	b.doubtCoils(d)
+	b.doubtTogether(d)
 	b.doubtMagnets(d)
 	b.doubtFlat(d)
 	b.doubtOld(d, o)
 	b.doubtIron(d, o)
 	b.doubtField(d)
 	b.doubtFuse(d, o)
+	b.doubtRecords(d, o)
 	b.doubtReference(d)
 	for i := range o.Trials {
 		b.doubtTrial(d, i, b.job.Trials[i], &o.Trials[i])
@@ -90,9 +96,26 @@ func (b *Bench) doubtReference(d *doubts) {
 		"there is no trial %q to compare with; the first, %s, is taken", name, names[0])
 }
 
+// doubtWires asks back what a whole number is that names no system of gauges.
+func (b *Bench) doubtWires(d *doubts) {
+	for _, path := range b.job.BareGauges {
+		g := b.job.GaugeAt(path)
+		if g.IsZero() {
+			continue
+		}
+		number := strings.TrimSuffix(g.String(), " AWG")
+		other := ""
+		if s, err := wiretable.Parse(number + " SWG"); err == nil {
+			other = fmt.Sprintf(" (%.2f mm), or %s (%.2f mm)", g.BareMM(wiretable.Heavy), s, s.BareMM(wiretable.Heavy))
+		}
+		d.add(Doubt, path, "", fmt.Sprintf("write %q, %q or the diameter", g.String(), number+" SWG"), "",
+			"%s of which gauge? It is taken as %s%s", number, g, other)
+	}
+}
+
 // doubtReadings is about the old winding's readings.
 func (b *Bench) doubtReadings(d *doubts) {
-	for i, s := range b.job.Spins {
+	for i, s := range b.spins {
 		if s.RPM.Given() != s.LineVolts.Given() {
 			d.add(Doubt, fmt.Sprintf("spin[%d].speed", i), "", "a reading is a speed and a voltage", "", "the reading is not whole and is not used")
 		}

@@ -55,7 +55,7 @@ func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *Tri
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*1.005 {
-			d.add(Doubt, at("gauge"), t.Name, fix, o.LimitBy, "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
+			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
 			break
 		}
 	}
@@ -71,6 +71,14 @@ func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *Tri
 	case hot.Value > limit:
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, b.air.class, limit)
 	}
+}
+
+// limitSource is where the rule of the governing limit is from.
+func (o *TrialOutcome) limitSource() string {
+	if len(o.Each) == 0 {
+		return ""
+	}
+	return o.Each[0].Source
 }
 
 // coolTo is the strongest wind of those gone through in which the winding still keeps to
@@ -129,6 +137,7 @@ func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	if r := b.job.Battery.DiodeReverseVolts; r.Given() {
 		fix := fmt.Sprintf("diodes of %.0f V and more", math.Ceil(worst.Value*2/50)*50)
+		worst := b.dc.onDiode(worst)
 		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
 		case err != nil:
 		case open.DiodesBroken:

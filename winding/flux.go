@@ -32,7 +32,8 @@ type flux struct {
 type fluxRoutes struct {
 	machine *machine
 	rotor   *job.FieldSpec
-	spins   []job.SpinReading
+	spins   []job.SpinReading // as heardSpins has them
+	coils   []job.CoilReading
 	old     *oldWinding
 	dc      *dcSide
 	mouth   quantity.Reading
@@ -42,20 +43,24 @@ type fluxRoutes struct {
 // newFlux takes the best source there is:
 //
 //  1. spin-up readings of the old winding,
-//  2. the speed at which the old winding began to charge,
-//  3. a gap flux density that was typed,
-//  4. magnets, from their size and grade, ±15 %.
+//  2. trial coils,
+//  3. the speed at which the old winding began to charge,
+//  4. a gap flux density that was typed,
+//  5. magnets, from their size and grade, ±15 %.
+//
+// Where amps into a battery or the plate let them, all readings of the old winding are
+// solved together instead (together.go), and stand above these.
 //
 // A typed density comes before the magnets' because somebody put it there knowing of
 // them.
 func newFlux(from fluxRoutes) flux {
-	for i, route := range []func() (flux, bool){from.spinUp, from.oldCutIn, from.typedGap, from.magnets} {
+	for i, route := range []func() (flux, bool){from.spinUp, from.trialCoil, from.oldCutIn, from.typedGap, from.magnets} {
 		if f, ok := route(); ok {
-			f.fromOld = i < 2
+			f.fromOld = i == 0 || i == 2
 			return f
 		}
 	}
-	no := "needs a spin-up reading of the old winding (with its turns), or a gap flux density, or the magnets"
+	no := "needs a spin-up reading of the old winding (with its turns), or a trial coil, or a gap flux density, or the magnets"
 	return flux{perTurn: quantity.Missing(no), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
 }
 

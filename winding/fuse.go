@@ -7,13 +7,28 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// fuseFor is the fuse at the battery's post for the most that any trial can send through
-// it, or for the amps wanted where nothing runs yet.
-func (d *dcSide) fuseFor(o *Outcome, turns *driveSide, wanted quantity.Reading) quantity.Figure {
-	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
+// fuses is the fuse of each trial, and the one that does for all of them.
+func (b *Bench) fuses(o *Outcome) {
+	wanted := b.job.Target.Amps
 	for i := range o.Trials {
-		if a := o.Trials[i].mostAnywhere(turns); a.Known() && a.Value > most.Value {
-			most, from = a, "the most that flows with any trial, the battery empty"
+		o.Trials[i].FuseAmps = b.dc.fuseFor(o.Trials[i:i+1], &b.drive, wanted, "the most that flows, the battery empty")
+	}
+	if o.Old != nil {
+		o.Old.FuseAmps = b.dc.fuseFor([]TrialOutcome{*o.Old}, &b.drive, wanted, "the most that flows, the battery empty")
+	}
+	o.Machine.FuseAmps = b.dc.fuseFor(o.Trials, &b.drive, wanted, "the most that flows with any trial, the battery empty")
+}
+
+// fuseFor is the fuse at the battery's post for the most that any of some trials can send
+// through it, or for the amps wanted where nothing runs yet.
+func (d *dcSide) fuseFor(trials []TrialOutcome, turns *driveSide, wanted quantity.Reading, words string) quantity.Figure {
+	if d.notBattery != "" {
+		return quantity.Missing(d.notBattery)
+	}
+	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
+	for i := range trials {
+		if a := trials[i].mostAnywhere(turns); a.Known() && a.Value > most.Value {
+			most, from = a, words
 		}
 	}
 	if !most.Known() {

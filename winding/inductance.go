@@ -12,6 +12,8 @@ import (
 
 // The inductance of a phase, best route first (each in package field, with its source):
 //
+//  0. amps into a battery or the plate, solved together with all other readings of the old
+//     winding (together.go).
 //  1. a short-circuit reading of the old winding. It wins over a bridge, which works at a
 //     thousandth of the current and can read half of it.
 //  2. a bridge (LCR meter) on the old winding's leads.
@@ -38,19 +40,22 @@ const saturated = 0.299 / 0.170
 type inductances struct {
 	machine *machine
 	rotor   *job.FieldSpec
-	shorts  []job.ShortReading
+	shorts  []job.ShortReading // as heardShorts has them
 	room    *slotRoom
 	turn    *turnLength
 	flux    *flux
 	dc      *dcSide
 	old     *oldWinding
 	oldOhms *Ohms
+	fit     *fitted
 	// measured is the old winding's, H, by routes 1 to 3, and from which.
 	measured quantity.Figure
 	from     string
 	route    route
 	// off is by what part all of it is moved, to see what that does.
 	off float64
+	// loose puts the amps off by what the lumped model is, to see what that does.
+	loose bool
 }
 
 // route is where the inductance comes from.
@@ -61,6 +66,7 @@ const (
 	byShort
 	byBridge
 	byPlate
+	byAll
 )
 
 var routeWords = map[route]string{byShort: "a short-circuit reading of the old winding", byBridge: "an inductance bridge on the old winding", byPlate: "the plate of the old winding"}
@@ -72,6 +78,8 @@ var routeWords = map[route]string{byShort: "a short-circuit reading of the old w
 // source).
 func (b *inductances) spread() float64 {
 	switch b.route {
+	case byAll:
+		return 0 // in the covariance
 	case byShort:
 		return 0.20
 	case byPlate:
@@ -86,6 +94,9 @@ func (b *inductances) spread() float64 {
 func newInductances(b inductances) inductances {
 	b.measured, b.route = b.best()
 	b.from = routeWords[b.route]
+	if b.route == byAll {
+		b.from = b.fit.from(b.measured.Why)
+	}
 	return b
 }
 
@@ -122,6 +133,10 @@ func (b *inductances) geometryFrom() string {
 
 // best is routes 1 to 3.
 func (b *inductances) best() (quantity.Figure, route) {
+	if b.fit != nil && b.fit.ok {
+		l := b.fit.fit.Henries()
+		return quantity.Of(l.Value, b.flux.perTurn.Origin).Because(l.Why), byAll
+	}
 	if f := b.shortHenries(); f.Known() {
 		return f, byShort
 	}
@@ -134,13 +149,16 @@ func (b *inductances) best() (quantity.Figure, route) {
 	return quantity.Missing("needs a short-circuit reading, a bridge reading, the plate or the air gap"), byGeometry
 }
 
-// oldPhaseOhms is a phase of the old winding: as measured, else as worked out.
+// oldPhaseOhms is a phase of the old winding at 20 °C: as measured, else as worked out.
 func (b *inductances) oldPhaseOhms() quantity.Figure {
-	o := b.old
+	return oldPhaseOhms(b.machine, b.old, b.oldOhms)
+}
+
+func oldPhaseOhms(m *machine, o *oldWinding, worked *Ohms) quantity.Figure {
 	if o.LeadOhms.Given() {
-		return o.LeadOhms.Figure("").Times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / b.machine.leadPerPhase(o.Connection))
+		return o.LeadOhms.Figure("").Times(o.Metal.TempFactor(o.LeadOhmsC.Or(20), 20) / m.leadPerPhase(o.Connection))
 	}
-	return b.oldOhms.PhaseOhms20
+	return worked.PhaseOhms20
 }
 
 // bridgeHenries is the bridge reading as a phase.

@@ -3,6 +3,7 @@ package winding
 import (
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 // # The ladder
@@ -39,11 +40,23 @@ const (
 
 // Ladder is the full slots of a trial's wire standard, thickest first. It is empty when
 // there is no such trial, no wire, no measured slot, or the wire is of two sizes.
-func (b *Bench) Ladder(trial int) []Rung {
-	t, ok := b.trial(trial)
-	if !ok || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 {
+func (b *Bench) Ladder(trial int) []Rung { return b.LadderIn(trial, 0, 0) }
+
+// LadderIn is [Bench.Ladder] with so many strands in hand and in another standard of sizes;
+// 0 for either is the trial's own.
+func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
+	own, ok := b.trial(trial)
+	if !ok || own.Bundle().IsZero() || !own.AlsoGauge.IsZero() || len(own.CoilTurns) > 0 {
 		return nil
 	}
+	t := own
+	if strands > 0 {
+		t.Strands = quantity.Known(float64(strands))
+	}
+	if near := t.Gauge.NearestIn(sizes, t.Build); sizes != 0 && sizes != t.Gauge.System() && !near.IsZero() {
+		t.Gauge = near
+	}
+	present := own.Bundle().String()
 	thick := t
 	for range mostRungs {
 		g, ok := thick.Gauge.ThickerIn(t.Build)
@@ -55,7 +68,7 @@ func (b *Bench) Ladder(trial int) []Rung {
 	var list []Rung
 	for g, more := thick.Gauge, true; more && len(list) < mostRungs && g.BareMM(t.Build) >= thinnestMM; g, more = g.ThinnerIn(t.Build) {
 		if full := b.full(withGauge(t, g)); full.Turns.Value >= 1 {
-			list = append(list, Rung{Trial: full, TrialOutcome: b.bare(full), Present: g.String() == t.Gauge.String()})
+			list = append(list, Rung{Trial: full, TrialOutcome: b.bare(full), Present: full.Bundle().String() == present})
 		}
 	}
 	b.markBest(list)
@@ -64,10 +77,39 @@ func (b *Bench) Ladder(trial int) []Rung {
 
 // full is a trial with as many turns as fit; none where the slot is not known.
 func (b *Bench) full(t job.Trial) job.Trial {
-	w := b.layouts.candidate(t)
-	t.Turns = quantity.Reading{Value: b.room.fit(&w).TurnsThatFit.Value, Origin: quantity.Derived}
+	t.Turns = quantity.Reading{Value: b.TurnsThatFit(t).Value, Origin: quantity.Derived}
 	return t
 }
+
+// TurnsThatFit is how many turns of a trial's wire fill the slot to the fill limit; missing,
+// with its reason, where slot or wire is not known.
+func (b *Bench) TurnsThatFit(t job.Trial) quantity.Figure {
+	w := b.layouts.candidate(t)
+	return b.room.fit(&w).TurnsThatFit
+}
+
+// Split is a trial's wire as twice the strands of a thinner size of its standard with about
+// the same metal; ok is false where there is none within a tenth of it. More strands lie
+// in a slot with more enamel between them, and pass a narrower mouth.
+func (b *Bench) Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
+	n := int(t.Strands.Or(1))
+	if t.Bundle().IsZero() || !t.AlsoGauge.IsZero() {
+		return thin, 0, false
+	}
+	sizes := t.Gauge.System()
+	list := wiretable.SubstitutesForArea(t.Gauge.AreaMM2(t.Build), wiretable.SubstituteOptions{
+		System: sizes, Build: t.Build, MaxStrands: 2, Tolerance: splitWithin, Limit: 200,
+	})
+	for _, s := range list {
+		if parts := s.Bundle.Parts(); len(parts) == 1 && parts[0].Count == 2 {
+			return parts[0].Gauge, 2 * n, true
+		}
+	}
+	return thin, 0, false
+}
+
+// splitWithin is how far the metal of split strands may be from that of the wire they replace.
+const splitWithin = 0.10
 
 // bare is a trial worked out without its curve and without ±.
 func (b *Bench) bare(t job.Trial) TrialOutcome {

@@ -52,6 +52,9 @@ func (b *Bench) meet(r *charger, t *TrialOutcome) {
 	no := quantity.Missing("needs the speeds")
 	t.readOperating(s.operate(r, spots, &b.dc), weak, b.air.still, no)
 	t.ThirdAmps = r.third(t)
+	if why := b.dc.notBattery; why != "" {
+		t.EmptyUsual, t.FullUsual = quantity.Missing(why), quantity.Missing(why)
+	}
 	t.suit(s)
 }
 

@@ -37,10 +37,16 @@ func ohms(w *candidate, m *machine, turn *turnLength, testC float64) Ohms {
 			return perMetre * c.series * l / 1000 / float64(c.circuits)
 		})
 	}
-	o.LeadOhms20 = o.PhaseOhms20.Times(m.leadPerPhase(t.Connection))
-	hot := t.Metal.TempFactor(20, testC)
-	o.PhaseOhmsT, o.LeadOhmsT = o.PhaseOhms20.Times(hot), o.LeadOhms20.Times(hot)
+	o.of(o.PhaseOhms20, t, m, testC)
 	return o
+}
+
+// of is the rest from the ohms of a phase.
+func (o *Ohms) of(phase quantity.Figure, t *job.Trial, m *machine, testC float64) {
+	o.PhaseOhms20 = phase
+	o.LeadOhms20 = phase.Times(m.leadPerPhase(t.Connection))
+	hot := t.Metal.TempFactor(20, testC)
+	o.PhaseOhmsT, o.LeadOhmsT = phase.Times(hot), o.LeadOhms20.Times(hot)
 }
 
 // purchase is the wire to buy, size by size: m·N·a·s·l·(1 + allowance).

@@ -87,7 +87,7 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	if s.source != nil {
 		o.GivesWatts = s.source.Watts(o.DriveRPM)
 	}
-	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.rest))
+	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.held))
 	ends := func(volts quantity.Figure) float64 {
 		if !volts.Known() || at.stops {
 			return o.NetAmps
@@ -125,6 +125,9 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 		return r.at(asked, warm)
 	}
 	a, fa := rpm, over(rpm)
+	if fa == 0 { // it stands on the balance: no side to walk to
+		return r.at(rpm, warm)
+	}
 	step := settleStep
 	if fa < 0 {
 		step = -step

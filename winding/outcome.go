@@ -17,6 +17,8 @@ type Outcome struct {
 	// not given.
 	Old    *TrialOutcome  `json:"old,omitempty"`
 	Trials []TrialOutcome `json:"trials"`
+	// Wound is what was really put in, in the order of the file.
+	Wound []WoundOutcome `json:"as_wound,omitempty"`
 	// Reference is the index of the trial the others are compared with.
 	Reference  int       `json:"reference"`
 	Comparison []Row     `json:"comparison"`
@@ -39,6 +41,8 @@ type MachineOutcome struct {
 	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
 	FluxFrom string          `json:"flux_from,omitempty"`
 	GapTesla quantity.Figure `json:"gap_flux_density_t"`
+	// NextReading is what to read next of the old winding, and what it would do, in a sentence.
+	NextReading string `json:"next_reading,omitempty"`
 	// ToothTesla is in the teeth where they are narrowest, YokeTesla behind the slots.
 	ToothTesla quantity.Figure `json:"tooth_flux_density_t"`
 	YokeTesla  quantity.Figure `json:"yoke_flux_density_t"`
@@ -107,12 +111,19 @@ type TrialOutcome struct {
 	Volts
 	Limits
 	Purchase
+	Former
 	Inductance
 	Charging
 	Driven
 
+	// Cuts is the insulation to cut for it.
+	Cuts []Cut `json:"insulation,omitempty"`
+
 	// Against is this winding over the old one.
 	Against Ratios `json:"against_old"`
+
+	// Verdict is what a rewinder would say of it beside the reference, in plain words.
+	Verdict string `json:"verdict,omitempty"`
 
 	metal wiretable.Metal
 }
@@ -442,6 +453,8 @@ type SafetyRun struct {
 	// BrakeSeconds is from the temperature it has at the usual condition to the class limit
 	// with all leads joined at the top speed and no cooling.
 	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
+	// FuseAmps is the fuse at the battery's post with this winding.
+	FuseAmps quantity.Figure `json:"fuse_a"`
 	// DumpOhms and DumpWatts take all it gives in the top condition at the absorption
 	// voltage, for a battery that is full.
 	DumpOhms  quantity.Figure `json:"dump_load_ohms"`

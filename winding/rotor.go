@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/winding/field"
 	"slotwright/winding/job"
@@ -32,21 +33,23 @@ func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	return supplyCurrent(f, dc)
 }
 
-// supplyCurrent is what the supply drives through the warm coil; the battery under charge
-// is the supply where none is said.
+// supplyCurrent is what the supply drives through the warm coil; the battery under charge,
+// or the bus, is the supply where none is said.
 func supplyCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	w, ok := rotorCoil(f)
 	if !ok {
 		return quantity.Missing("needs the field current, or the rotor coil's ohms")
 	}
-	return quantity.Of(w.Amps(f.Volts.Or(dc.charging.Value)), quantity.Guessed).Because("the supply through the warm coil")
+	if !f.Volts.Given() && dc.works.Value <= 0 {
+		return quantity.Missing("needs the field current, or the field's supply: the load holds no voltage")
+	}
+	return quantity.Of(w.Amps(f.Volts.Or(dc.works.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
-// curve is the flux from spin-up readings at several field currents: the
-// magnetisation curve through them, at the current the rotor will have.
-func (r *fluxRoutes) curve(points []spinPoint) (flux, bool) {
+// curve is the flux from readings at several field currents: the magnetisation curve through
+// them, at the current the rotor will have.
+func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Origin) (flux, bool) {
 	var readings []field.Reading
-	origin := r.old.Turns.Origin
 	fastest := 0.0
 	for _, p := range points {
 		fastest = max(fastest, p.weight)
@@ -56,9 +59,6 @@ func (r *fluxRoutes) curve(points []spinPoint) (flux, bool) {
 			continue
 		}
 		readings = append(readings, field.Reading{Amps: p.amps, Flux: p.perTurn, Weight: max(1e-6, p.weight/fastest)})
-		if p.origin.Weak() {
-			origin = quantity.Guessed
-		}
 	}
 	if len(field.Currents(readings)) < 2 {
 		return flux{}, false
@@ -72,8 +72,8 @@ func (r *fluxRoutes) curve(points []spinPoint) (flux, bool) {
 		amps = quantity.Of(curve.High, quantity.Guessed).Because("the highest one read")
 	}
 	return flux{
-		perTurn: quantity.Of(curve.At(amps.Value), origin), relative: r.old.coils.relative, fieldAmps: amps,
-		from:   fmt.Sprintf("the magnetisation curve through %d spin-up readings", len(readings)),
+		perTurn: quantity.Of(curve.At(amps.Value), origin), fieldAmps: amps,
+		from:   fmt.Sprintf("the magnetisation curve through %d %s", len(readings), strings.TrimSuffix(kind, " of the old winding")),
 		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: &curve,
 	}, true
 }

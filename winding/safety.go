@@ -47,8 +47,8 @@ func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 // brake is all that joining the leads does.
 func (b *Bench) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 	per := t.PhasePerRPM.Value
-	x := 2 * math.Pi * r.hertz * r.henries // Ω per rpm
-	hot := r.ohms20 * r.factor(20, b.air.classC)
+	hot, perHenry := r.ohms20*r.factor(20, b.air.classC), 2*math.Pi*r.hertz
+	x := perHenry * r.shorted(per*rpm, hot, perHenry*rpm) // Ω per rpm
 	all := drive.ShortAll(per*rpm, hot, x*rpm, rpm, b.machine.phases, r.delta)
 	all.TorqueNm *= r.sets
 	all.Watts *= r.sets

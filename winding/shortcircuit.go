@@ -54,9 +54,11 @@ func (b *inductances) shortHenriesOf(s job.ShortReading) (henries float64, err e
 
 // carriedBy is what amps read at a field current are times at that of the volts; 1 where
 // they are the same to fieldApart, or where either is not known.
-func (b *inductances) carriedBy(at quantity.Reading) float64 {
-	of := b.flux.fieldAmps
-	if b.flux.at != nil || !at.Given() || at.Value <= 0 || !of.Known() || b.rotor.Kind == "magnets" {
+func (b *inductances) carriedBy(at quantity.Reading) float64 { return carriedBy(b.flux, b.rotor, at) }
+
+func carriedBy(f *flux, rotor *job.FieldSpec, at quantity.Reading) float64 {
+	of := f.fieldAmps
+	if f.at != nil || !at.Given() || at.Value <= 0 || !of.Known() || rotor.Kind == "magnets" {
 		return 1
 	}
 	if k := of.Value / at.Value; math.Abs(k-1) > fieldApart {
@@ -88,7 +90,7 @@ func (b *inductances) allSets(joined float64) float64 {
 
 // doubtShorts says which readings were carried to another field current.
 func (b *Bench) doubtShorts(d *doubts) {
-	for i, s := range b.job.Shorts {
+	for i, s := range b.shorts {
 		if k := b.henries.carriedBy(s.FieldAmps); k != 1 {
 			d.add(Note, fmt.Sprintf("short[%d].field", i), "", "take it again at the field current of the spin-up reading", "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)",
 				"the short circuit was read at %.3g A of field, the flux at %.3g A: its amps are taken as %.3g times as many", s.FieldAmps.Value, b.flux.fieldAmps.Value, k)

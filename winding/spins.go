@@ -32,37 +32,43 @@ func (r *fluxRoutes) spinPoints() []spinPoint {
 	return points
 }
 
-// spinUp is the flux from spin-up readings of the old winding. At one field
-// current, or with magnets, their mean; at several, the magnetisation curve through
-// them, taken at the current that the rotor will have.
+// spinUp is the flux from spin-up readings of the old winding.
 func (r *fluxRoutes) spinUp() (flux, bool) {
 	if r.old.coils.effective <= 0 {
 		return flux{}, false
 	}
-	points := r.spinPoints()
+	return r.through(r.spinPoints(), "spin-up readings of the old winding", r.old.Turns.Origin, r.old.coils.relative)
+}
+
+// through is the flux through points of one kind. At one field current, or with magnets,
+// their mean; at several, the magnetisation curve through them, taken at the current that
+// the rotor will have.
+func (r *fluxRoutes) through(points []spinPoint, kind string, turns quantity.Origin, relative bool) (flux, bool) {
 	if len(points) == 0 {
 		return flux{}, false
 	}
-	if f, ok := r.curve(points); ok {
-		return f, true
+	for _, p := range points {
+		if p.origin.Weak() {
+			turns = quantity.Guessed
+		}
 	}
-	return r.mean(points), true
+	f, ok := r.curve(points, kind, turns)
+	if !ok {
+		f = mean(points, kind, turns)
+	}
+	f.relative = relative
+	return f, true
 }
 
 // mean weighs the readings by their speeds squared: least squares of V = k·n.
-func (r *fluxRoutes) mean(points []spinPoint) flux {
+func mean(points []spinPoint, kind string, origin quantity.Origin) flux {
 	sum, weight, low, high := 0.0, 0.0, math.Inf(1), 0.0
-	origin := r.old.Turns.Origin
 	for _, p := range points {
 		sum, weight = sum+p.perTurn*p.weight, weight+p.weight
 		low, high = min(low, p.perTurn), max(high, p.perTurn)
-		if p.origin.Weak() {
-			origin = quantity.Guessed
-		}
 	}
 	f := flux{
-		perTurn: quantity.Of(sum/weight, origin), relative: r.old.coils.relative,
-		from: "spin-up readings of the old winding", spread: (high - low) / (sum / weight),
+		perTurn: quantity.Of(sum/weight, origin), from: kind, spread: (high - low) / (sum / weight),
 		fieldAmps: quantity.Missing("no field current given"),
 	}
 	if points[0].known {

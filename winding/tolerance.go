@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 // # How far a figure may be off
@@ -28,13 +29,22 @@ import (
 //
 // Cost: one Prepare, and one Static and some ten solved points a trial, for each tolerance.
 
-var readingType = reflect.TypeFor[quantity.Reading]()
+var (
+	readingType = reflect.TypeFor[quantity.Reading]()
+	gaugeType   = reflect.TypeFor[wiretable.Gauge]()
+	recordType  = reflect.TypeFor[job.AsWound]()
+)
 
-// tolerances finds the readings of a job that have one, as paths of field indexes.
+// tolerances finds the readings and wires of a job that have one, as paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
+	case v.Type() == recordType: // what was read afterwards moves no figure
 	case v.Type() == readingType:
 		if r := v.Interface().(quantity.Reading); r.Given() && off(r) > 0 {
+			*found = append(*found, append([]int{}, path...))
+		}
+	case v.Type() == gaugeType:
+		if v.Interface().(wiretable.Gauge).PlusMinusMM() > 0 {
 			*found = append(*found, append([]int{}, path...))
 		}
 	case v.Kind() == reflect.Struct:
@@ -71,6 +81,10 @@ func moved(j job.Job, path []int) job.Job {
 		}
 		at = at.Field(i)
 	}
+	if g, ok := at.Interface().(wiretable.Gauge); ok {
+		at.Set(reflect.ValueOf(g.Wider()))
+		return j
+	}
 	r := at.Interface().(quantity.Reading)
 	r.Value += off(r)
 	at.Set(reflect.ValueOf(r))
@@ -104,40 +118,78 @@ const (
 	noise         = 1e-9
 )
 
+// readTogether reports whether a reading, by its path of field indexes, is among those that
+// are solved together.
+func readTogether(path []int) bool {
+	top := reflect.TypeFor[job.Job]().Field(path[0])
+	switch top.Name {
+	case "Spins", "Shorts", "Amps", "Coils":
+		return true
+	case "Old":
+		switch reflect.TypeFor[job.OldWinding]().Field(path[1]).Name {
+		case "CutInRPM", "BeganAmps", "RatedAmps", "RatedVolts", "RatedRPM", "LeadMilliHenries":
+			return true
+		}
+	}
+	return false
+}
+
 // shifted is every job and bench that one error at a time would make of this one.
 func (b *Bench) shifted() []*Bench {
 	var paths [][]int
 	tolerances(reflect.ValueOf(b.job), nil, &paths)
 	var others []*Bench
 	for _, path := range paths {
-		others = append(others, Prepare(moved(b.job, path)))
+		if b.fit.ok && readTogether(path) {
+			continue // in the covariance of what was found
+		}
+		others = append(others, b.prepare(moved(b.job, path), moves{}))
 	}
-	if b.flux.perTurn.PlusMinus > 0 {
-		others = append(others, prepare(b.job, moves{flux: 1}))
+	switch {
+	case b.fit.ok:
+		for _, f := range b.fit.moved() {
+			others = append(others, b.prepare(b.job, moves{held: f}))
+		}
+		other := b.prepare(b.job, moves{})
+		other.henries.loose = true
+		others = append(others, other)
+	case b.flux.perTurn.PlusMinus > 0:
+		others = append(others, b.prepare(b.job, moves{flux: 1}))
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
-		others = append(others, Prepare(j))
+		others = append(others, b.prepare(j, moves{}))
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
 		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
-			others = append(others, prepare(b.job, moves{turn: meanTurnGuess}))
+			others = append(others, b.prepare(b.job, moves{turn: meanTurnGuess}))
 		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			others = append(others, Prepare(j))
+			others = append(others, b.prepare(j, moves{}))
 		}
 	}
-	other := Prepare(b.job)
+	other := b.prepare(b.job, moves{})
 	other.henries.off = b.henries.spread()
 	others = append(others, other)
 	if b.drag.origin.Weak() && b.drag.watts > 0 {
-		other := Prepare(b.job)
+		other := b.prepare(b.job, moves{})
 		other.drag.watts *= 1 + dragGuess
 		others = append(others, other)
 	}
 	return others
+}
+
+// prepare is Prepare for a job that an error makes of this one, with more put off: the slot
+// stands if it is the same, and what the old winding's readings say together stands anyway.
+func (b *Bench) prepare(j job.Job, off moves) *Bench {
+	kept := b.kept(j)
+	off.room, off.before = kept.room, kept.before
+	if off.held == nil && b.fit.ok {
+		off.held = b.fit
+	}
+	return prepare(j, off)
 }
 
 // addTolerances gives the figures that need no running their ±.

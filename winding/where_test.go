@@ -77,6 +77,12 @@ func TestFuseAndCable(t *testing.T) {
 	}
 	assert.GreaterOrEqual(t, o.Machine.FuseAmps.Value, 1.25*most)
 	assert.Less(t, o.Machine.FuseAmps.Value, 1.25*most*1.35, "the next size, not any")
+	for _, a := range o.Trials { // one trial's fuse is no protection for another's wire
+		assert.GreaterOrEqual(t, a.FuseAmps.Value, 1.25*a.MostAmps.Value, a.Name)
+		assert.Less(t, a.FuseAmps.Value, 1.25*a.MostAmps.Value*1.5, a.Name)
+	}
+	assert.Less(t, o.Trials[1].FuseAmps.Value, o.Machine.FuseAmps.Value)
+	assert.Contains(t, cautionTexts(&o), fmt.Sprintf("Trial B: fuse %.3g A", o.Trials[1].FuseAmps.Value))
 	j.Battery.CableMM2 = quantity.Known(1.5)
 	o = winding.Evaluate(j)
 	f := finding(&o, "battery.cable_area")

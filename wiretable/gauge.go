@@ -15,6 +15,8 @@ type Gauge struct {
 	// MetricDiameter) or ten-millionths of an inch (InchDiameter). Whole
 	// numbers keep == honest.
 	n int32
+	// off is how far a measured diameter may be off, counted like n.
+	off int32
 }
 
 const (
@@ -49,11 +51,34 @@ func (g Gauge) String() string {
 	case IEC:
 		return "IEC " + decimal(float64(g.n)/nmPerMM) + " mm"
 	case MetricDiameter:
-		return decimal(float64(g.n)/nmPerMM) + " mm" + g.overWord()
+		return decimal(float64(g.n)/nmPerMM) + g.offWord(nmPerMM) + " mm" + g.overWord()
 	case InchDiameter:
-		return decimal(float64(g.n)/inchParts) + " in" + g.overWord()
+		return decimal(float64(g.n)/inchParts) + g.offWord(inchParts) + " in" + g.overWord()
 	}
 	return ""
+}
+
+// offWord is the ± of a measured diameter, "" where there is none.
+func (g Gauge) offWord(counts float64) string {
+	if g.off == 0 {
+		return ""
+	}
+	return " ±" + decimal(float64(g.off)/counts)
+}
+
+// PlusMinusMM is how far a measured diameter may be off, mm; 0 where nothing was said, and
+// for a gauge.
+func (g Gauge) PlusMinusMM() float64 {
+	if g.system == InchDiameter {
+		return float64(g.off) / inchParts * mmPerInch
+	}
+	return float64(g.off) / nmPerMM
+}
+
+// Wider is the same wire thicker by its ±, and exact.
+func (g Gauge) Wider() Gauge {
+	g.n, g.off = g.n+g.off, 0
+	return g
 }
 
 func (g Gauge) overWord() string {

@@ -29,6 +29,7 @@ const usualForms = `write it like "18 AWG", "19 SWG", "0.71 mm", "0.0403 in" or 
 //	0.71 mm, 0,71mm                    a bare diameter in millimetres
 //	0.0403 in, 40.3 mil                a bare diameter in inches or mils
 //	0.75 mm over, 0.0431 in over       the same measured over the enamel
+//	0.50 ±0.02 mm, 0.5 mm ±4%          a measured diameter that may be off by so much
 //
 // A bare whole number is an American gauge. A bare number with decimals is one
 // only when it is a half size finer than No. 8, since "2.5" and "0.71" are more
@@ -39,9 +40,14 @@ func Parse(text string) (Gauge, error) {
 	if len(text) > maxTyped {
 		return Gauge{}, sizeError(text, usualForms)
 	}
-	words := normal(text)
-	words, over := cutOver(words)
+	words, off, over := cutOff(normal(text))
 	g, fix := parseWords(words)
+	if fix != "" && over {
+		fix = strings.Replace(fix, ` mm" for a diameter, or "AWG" or "SWG" with a gauge number`, ` mm over" or "`+words+` in over"`, 1)
+	}
+	if fix == "" && off != "" {
+		g, fix = g.within(off)
+	}
 	if fix != "" {
 		return Gauge{}, sizeError(text, fix)
 	}
@@ -64,6 +70,9 @@ func sizeError(text, fix string) error {
 // normal lowers the text, makes a decimal comma a point and one space of many.
 func normal(text string) string {
 	words := strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	if size, off, found := strings.Cut(words, "±"); found {
+		return normal(size) + "±" + normal(off)
+	}
 	if strings.Count(words, ",") == 1 && !strings.Contains(words, ".") {
 		words = strings.Replace(words, ",", ".", 1)
 	}
@@ -78,6 +87,66 @@ func cutOver(words string) (string, bool) {
 		}
 	}
 	return words, false
+}
+
+// cutOff takes the ± and the words for "over the enamel" out; a unit that stands only behind
+// the ± is that of both.
+func cutOff(words string) (size, off string, over bool) {
+	words, over = cutOver(words)
+	for _, sign := range []string{"±", "+/-", "+-"} {
+		left, right, found := strings.Cut(words, sign)
+		if !found {
+			continue
+		}
+		left, before := cutOver(strings.TrimSpace(left))
+		right = strings.TrimSpace(right)
+		if _, ok := plainNumber(left); ok {
+			for _, u := range units {
+				if strings.HasSuffix(right, u.spelling) {
+					left += " " + u.spelling
+					break
+				}
+			}
+		}
+		if right == "" {
+			right = sign // no number
+		}
+		return left, right, over || before
+	}
+	return words, "", over
+}
+
+// offForms is what is said where a ± cannot be read.
+const offForms = `write the ± behind the diameter, like "0.50 ±0.02 mm"`
+
+// within is a measured diameter with its ±; fix says what to do where it cannot be one.
+func (g Gauge) within(off string) (_ Gauge, fix string) {
+	if g.system != MetricDiameter && g.system != InchDiameter {
+		return g, `a gauge has no ±: give the diameter that was measured, like "0.50 ±0.02 mm"`
+	}
+	counts := nmPerMM
+	if g.system == InchDiameter {
+		counts = inchParts
+	}
+	digits, percent := strings.CutSuffix(off, "%")
+	if percent {
+		counts = float64(g.n) / 100
+	}
+	for _, u := range units {
+		if rest, found := strings.CutSuffix(digits, u.spelling); found && !percent {
+			if u.system != g.system {
+				return g, "give the diameter and its ± in the same unit"
+			}
+			digits, counts = rest, u.counts
+			break
+		}
+	}
+	x, ok := plainNumber(strings.TrimSpace(digits))
+	if !ok || math.Round(x*counts) >= float64(g.n) {
+		return g, offForms
+	}
+	g.off = int32(math.Round(x * counts))
+	return g, ""
 }
 
 // units of length, longest spelling first, with their size in the counting
@@ -102,6 +171,9 @@ var units = []struct {
 // parseWords reads a size without its "over"; the second result is what to do
 // about it when it cannot be read.
 func parseWords(words string) (Gauge, string) {
+	if fix := asked(words); fix != "" {
+		return Gauge{}, fix
+	}
 	if rest, found := cutEither(words, "iec"); found {
 		rest, _ = strings.CutSuffix(rest, "mm")
 		return parseIEC(strings.TrimSpace(rest))
@@ -121,6 +193,32 @@ func parseWords(words string) (Gauge, string) {
 		}
 	}
 	return parseNaked(words)
+}
+
+// asked is the sentence for what is understood but says too little or too much: "18 gauge"
+// is of two systems, and "2x0.8 mm" two wires.
+func asked(words string) string {
+	for _, tail := range []string{"gauge", "ga", "g"} {
+		rest, found := strings.CutSuffix(words, tail)
+		if _, number := plainNumber(strings.TrimSpace(rest)); found && number {
+			rest = strings.TrimSpace(rest)
+			return "say which gauge: \"" + rest + " AWG\" (American) or \"" + rest + " SWG\" (imperial)"
+		}
+	}
+	if count, size, found := strings.Cut(strings.NewReplacer("×", "x", "*", "x").Replace(words), "x"); found {
+		n, err := strconv.Atoi(strings.TrimSpace(count))
+		if g, fix := parseWords(strings.TrimSpace(size)); err == nil && n > 0 && fix == "" {
+			return "one wire stands here: write \"" + g.String() + "\" and " + strconv.Itoa(n) + " strands in their own field"
+		}
+	}
+	return ""
+}
+
+// BareNumber reports whether a size as typed is a whole number that names no system: Parse
+// takes it for an American gauge, which a person may not have meant.
+func BareNumber(text string) bool {
+	_, err := strconv.Atoi(strings.TrimSpace(text))
+	return err == nil
 }
 
 // cutEither takes a word off the front or the back.

@@ -57,6 +57,8 @@ func everyAnswer(t *testing.T) []spoken {
 		{args: []string{"card", "--trial", "Z"}, schema: "problems", code: 2}, {args: []string{"report", "none.toml"}, schema: "problems", code: 1},
 		{args: []string{"check", "none.toml"}, schema: "problems", code: 1}, {args: []string{"card", good[0]}, schema: "problems", code: 1},
 		{args: []string{"new", filepath.Join(t.TempDir(), "a.toml")}, schema: "new"}, {args: []string{"new", good[0]}, schema: "problems", code: 1},
+		{args: []string{"draw", good[3], "--out", filepath.Join(t.TempDir(), "a")}, schema: "draw"}, {args: []string{"draw", good[1], "--out", filepath.Join(t.TempDir(), "b")}, schema: "draw"},
+		{args: []string{"draw", good[0]}, schema: "problems", code: 1}, {args: []string{"draw", good[3], "--paper", "a3"}, schema: "problems", code: 2},
 		{args: []string{"wire", "18 AXG"}, schema: "problems", code: 2}, {args: []string{"layout", "--slots", "36"}, schema: "problems", code: 2},
 		{args: []string{"layout", "--slots", "36", "--poles", "18", "--span", "2"}, schema: "problems", code: 1},
 	}
@@ -79,6 +81,11 @@ func everyAnswer(t *testing.T) []spoken {
 		"--slots 48 --poles 8 --span 5 --sets 2", "--slots 4 --poles 4 --span 1 --phases 1", "--slots 3 --poles 2 --span 1"} {
 		list = append(list, spoken{args: append([]string{"layout"}, strings.Fields(l)...), schema: "layout"})
 	}
+	list = append(list, spoken{args: []string{"shelf", "../../testdata/shelf"}, schema: "shelf"}, spoken{args: []string{"shelf", "../../testdata/jobs", "--find", "hub"}, schema: "shelf"},
+		spoken{args: []string{"shelf", t.TempDir()}, schema: "shelf"}, spoken{args: []string{"shelf", "nowhere"}, schema: "problems", code: 1},
+		spoken{args: []string{"report", "../../testdata/shelf/proved.toml"}, schema: "report"}, spoken{args: []string{"report", "--section", "nothing"}, schema: "problems", code: 2},
+		spoken{args: []string{"new", filepath.Join(t.TempDir(), "b.toml"), "--from", "../../testdata/shelf/proved.toml"}, schema: "new"},
+		spoken{args: []string{"new", filepath.Join(t.TempDir(), "c.toml"), "--from", broken[0]}, schema: "problems", code: 1})
 	for i := range list {
 		code, out, errs := command(append(list[i].args, "--json")...)
 		require.Equal(t, list[i].code, code, "%v: %s", list[i].args, errs)
@@ -166,7 +173,7 @@ var unitWords = strings.Fields(`mm mm2 in cmil m metres feet kg lb km 1000ft a a
 
 // countsAndRatios are the keys of plain numbers: counts, places, and ratios of like to like.
 // value, percent and difference stand in a row that names its unit.
-var countsAndRatios = strings.Fields(`format line column more_problems reference value difference
+var countsAndRatios = strings.Fields(`format page pages pieces read expected line column more_problems reference value difference
 	turns_per_coil strands circuits layers wires_per_slot turns_that_fit most_wires_that_pack coils_per_phase series_turns circuits_allowed spools
 	slots poles phases sets span_slots coil start_slot finish_slot turns sense group circuit driven_teeth_for_wanted_ratio
 	wire_fill round_fill copper_fill fill_limit kw kw1 kw3 kw5 kw7 kw11 kw13 ac_factor_top ac_factor_top_twice_the_strands allowance
@@ -174,7 +181,7 @@ var countsAndRatios = strings.Fields(`format line column more_problems reference
 
 // neverNone are the counts and places of which there is at least one: a 0 would be a thing
 // not known.
-var neverNone = strings.Fields("format line column strands circuits layers span_slots slots poles phases sets coil start_slot finish_slot group circuit")
+var neverNone = strings.Fields("format line column page pages strands circuits layers span_slots slots poles phases sets coil start_slot finish_slot group circuit")
 
 func hasUnit(key string) bool {
 	if slices.Contains(countsAndRatios, key) {

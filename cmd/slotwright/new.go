@@ -16,33 +16,55 @@ import (
 // written is the JSON answer of new.
 type written struct {
 	Path string `json:"written"`
+	From string `json:"from,omitempty"`
 }
 
 // newNew is the verb that writes a job file to fill in.
 func newNew(s streams) *cobra.Command {
 	var asJSON bool
+	var from string
 	c := &cobra.Command{
 		Use:   "new FILE",
-		Short: "Write a commented job file to fill in",
+		Short: "Write a commented job file to fill in, empty or from another job",
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+			content, err := begun(name, from)
+			if err != nil {
+				return err
+			}
 			// The zero mark says that there must be no such file yet.
-			if _, err := job.Save(path, job.Template(name), job.Mark{}, 0); err != nil {
+			if _, err := job.Save(path, content, job.Mark{}, 0); err != nil {
 				if errors.Is(err, job.ErrChanged) {
 					return jobProblem{file: path, text: "there is such a file already; it was left as it is: " + path}
 				}
 				return jobProblem{text: err.Error(), file: path}
 			}
 			if asJSON {
-				return printJSON(s.out, written{path})
+				return printJSON(s.out, written{path, from})
 			}
 			fmt.Fprintf(s.out, "Wrote %s. Fill it in with any editor or on the screen: slotwright %s\n", text.Visible(path), text.Visible(shellWord(path)))
 			return nil
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "answer in JSON")
+	c.Flags().StringVar(&from, "from", "", "a job to take the machine, drive, battery and trials from; what was read on that piece is left empty")
 	return c
+}
+
+// begun is the text of a new job.
+func begun(name, from string) (string, error) {
+	if from == "" {
+		return job.Template(name), nil
+	}
+	old, _, err := readJob(from)
+	if err != nil {
+		return "", err
+	}
+	if old = old.From(name); old.Refused() != "" {
+		return "", jobProblem{text: old.Refused(), file: from}
+	}
+	return old.Text(), nil
 }
 
 // plainWord is a word that a shell takes as it stands.

@@ -38,15 +38,19 @@ func (o *outlet) flush() error {
 	return err
 }
 
-// harmless is text whose characters all show, but for tabs and the ends of lines.
+// harmless is text whose characters all show, but for tabs, the ends of lines and a form
+// feed where a line begins, which a sheet was asked to end with.
 func harmless(answer string) string {
 	lines := strings.Split(answer, "\n")
 	for i, l := range lines {
+		l, feed := strings.CutPrefix(l, "\f")
 		parts := strings.Split(l, "\t")
 		for k, p := range parts {
 			parts[k] = text.Visible(p)
 		}
-		lines[i] = strings.Join(parts, "\t")
+		if lines[i] = strings.Join(parts, "\t"); feed {
+			lines[i] = "\f" + lines[i]
+		}
 	}
 	return strings.Join(lines, "\n")
 }

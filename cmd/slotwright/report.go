@@ -2,6 +2,8 @@ package main
 
 import (
 	"fmt"
+	"io"
+	"slices"
 	"strings"
 
 	"slotwright/winding"
@@ -13,12 +15,18 @@ import (
 )
 
 // paper is how written outputs are wanted.
-type paper struct{ inch, fahrenheit, json bool }
+type paper struct{ inch, fahrenheit, json, pages bool }
 
 func (p *paper) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.inch, "inch", false, "inches, feet and pounds")
 	c.Flags().BoolVar(&p.fahrenheit, "fahrenheit", false, "temperatures in °F")
 	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
+	c.Flags().BoolVar(&p.pages, "pages", false, "a form feed between sheets, for a printer")
+}
+
+// options are those for a text that goes to w.
+func (p *paper) options(w io.Writer, d *job.Document) card.Options {
+	return card.Options{ASCII: isASCII(w), Units: p.units(), Document: d, Pages: p.pages}
 }
 
 func (p *paper) units() quantity.Choice {
@@ -28,10 +36,15 @@ func (p *paper) units() quantity.Choice {
 // newReport is the verb that prints every figure of every trial.
 func newReport(s streams) *cobra.Command {
 	var p paper
+	var only []string
 	c := &cobra.Command{
 		Use:   "report [JOB]",
 		Short: "Every figure of every trial; without JOB, of the built-in example",
+		Long:  "Every figure of every trial; without JOB, of the built-in example. Its sections, for --section:\n\n" + sectionList(),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if err := knownSections(only); err != nil {
+				return err
+			}
 			d, b, o, err := workOut(argument(args))
 			if err != nil {
 				return err
@@ -39,12 +52,38 @@ func newReport(s streams) *cobra.Command {
 			if p.json {
 				return printJSON(s.out, asReported(o))
 			}
-			fmt.Fprint(s.out, card.Report(b, o, card.Options{ASCII: isASCII(s.out), Units: p.units(), Document: &d}))
+			opt := p.options(s.out, &d)
+			opt.Sections = only
+			fmt.Fprint(s.out, card.Report(b, o, opt))
 			return nil
 		},
 	}
+	c.Flags().StringSliceVar(&only, "section", nil, "only these sections, with commas between them")
 	p.flags(c)
 	return c
+}
+
+// sectionList is the report's sections, a line each.
+func sectionList() string {
+	var b strings.Builder
+	for _, s := range card.Sections() {
+		fmt.Fprintf(&b, "  %-10s %s\n", s.Name, s.About)
+	}
+	return b.String()
+}
+
+// knownSections says which section there is none of.
+func knownSections(names []string) error {
+	var known []string
+	for _, s := range card.Sections() {
+		known = append(known, s.Name)
+	}
+	for _, n := range names {
+		if !slices.Contains(known, n) {
+			return fmt.Errorf("--section: read %q, expected one of %s", n, strings.Join(known, ", "))
+		}
+	}
+	return nil
 }
 
 // newCard is the verb that prints the winding card of one trial.
@@ -63,7 +102,7 @@ func newCard(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			text := card.Text(b, o, i, card.Options{ASCII: isASCII(s.out), Units: p.units(), Document: &d})
+			text := card.Text(b, o, i, p.options(s.out, &d))
 			if p.json {
 				return printJSON(s.out, carded{o.Trials[i], o.Machine, append([]winding.Caution{}, o.Cautions...), text})
 			}

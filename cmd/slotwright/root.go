@@ -52,7 +52,7 @@ On the screen ? lists the keys, ctrl+p all commands by name, and ! what is calle
 	_ = root.RegisterFlagCompletionFunc("theme", cobra.FixedCompletions(kit.LookNames(), cobra.ShellCompDirectiveNoFileComp))
 	root.CompletionOptions.DisableDefaultCmd = true
 	s.out = folding{s.out, &look.ascii}
-	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newWire(s), newLayout(s), newCompletion(s), newMan(s))
+	root.AddCommand(newNew(s), newCheck(s), newReport(s), newCard(s), newDraw(s), newWire(s), newLayout(s), newShelf(s), newCompletion(s), newMan(s))
 	completeJobs(root)
 	plainUsage(root)
 	return root

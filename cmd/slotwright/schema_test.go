@@ -24,6 +24,7 @@ import (
 var answers = map[string]reflect.Type{
 	"report": reflect.TypeFor[reported](), "card": reflect.TypeFor[carded](), "check": reflect.TypeFor[checked](),
 	"wire": reflect.TypeFor[wiretable.Description](), "layout": reflect.TypeFor[laidOut](), "new": reflect.TypeFor[written](),
+	"shelf": reflect.TypeFor[shelved](), "draw": reflect.TypeFor[drawn](),
 	"problems": reflect.TypeFor[failed](),
 }
 

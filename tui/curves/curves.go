@@ -25,6 +25,7 @@ type View struct {
 	// flipped shows the other choice than the size of the screen suggests: every value
 	// at the cursor beside the chart, or the chart alone.
 	flipped bool
+	still   bool // without the cursor
 	at      kit.Rect
 }
 

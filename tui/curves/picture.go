@@ -13,6 +13,21 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
+// Amps draws the net amps of all trials against speed in w by h cells, with the marks of
+// where each begins, really runs and comes to its limit: the chart of this screen without
+// its cursor.
+func Amps(s *session.Session, w, h int) []string {
+	switch {
+	case endOf(s) <= 0:
+		return nothing(s, w)
+	case w < 24 || h < 7:
+		return s.Theme.WrapPaint(kit.Hint, "no room for the curves", w)
+	}
+	v := New()
+	v.still = true
+	return v.picture(s, w, h)
+}
+
 // picture is the chart of the chosen quantity.
 func (v *View) picture(s *session.Session, w, h int) []string {
 	short := h < roomy
@@ -22,9 +37,11 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	end := endOf(s)
 	ch := chart.Chart{
 		Width: w, Height: h,
-		X:      chart.Axis{Label: "alternator speed", Unit: "rpm", Min: 0, Max: end},
-		Y:      chart.Axis{Label: v.axis(s), Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
-		Cursor: &chart.Cursor{X: cursor, Label: rpmText(cursor) + " rpm"},
+		X: chart.Axis{Label: "alternator speed", Unit: "rpm", Min: 0, Max: end},
+		Y: chart.Axis{Label: v.axis(s), Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
+	}
+	if !v.still {
+		ch.Cursor = &chart.Cursor{X: cursor, Label: rpmText(cursor) + " rpm"}
 	}
 	for i := range s.Outcome().Trials {
 		t := &s.Outcome().Trials[i]

@@ -32,6 +32,7 @@ type Cell struct {
 	Unit string
 	Mark Role // its [Theme.Mark] is shown behind the text; Plain for none
 	Role Role // Plain: the column's
+	Word bool // stands as a word in a column of numbers, though it begins with a digit
 }
 
 // TableRow is one line of a table: cells, or only a heading over what follows.
@@ -161,7 +162,7 @@ func drawCell(t Theme, c Column, cell Cell, size columnSize) string {
 
 // isWord reports whether a cell of a number column says something instead, like "does
 // not fit".
-func (c Cell) isWord() bool { return c.Unit == "" && !isNumber(c.Text) }
+func (c Cell) isWord() bool { return c.Unit == "" && (c.Word || !isNumber(c.Text)) }
 
 // drawWord puts a word where the number would be; a longer one goes on over the
 // columns of marks and units.
@@ -173,6 +174,9 @@ func drawWord(t Theme, cell Cell, role Role, size columnSize) string {
 	}
 	text, n := t.cut(cell.Text, room)
 	left := max(0, size.whole-n)
+	if cell.Word {
+		left = max(0, size.whole+size.frac-n)
+	}
 	gap := max(0, size.whole+size.frac-left-n) // keeps the mark in its column
 	return spaces(left) + t.Style(role).Render(text) + spaces(gap) + mark + spaces(size.total-left-n-gap-markW)
 }

@@ -30,7 +30,7 @@ type View struct {
 
 // NewMachine is the screen for the iron, the slot, the old winding and its readings.
 func NewMachine() *View {
-	return &View{name: "Machine", begins: true, tables: []string{"", "machine", "slot", "old", "spin", "short", "field"}, result: machineResult}
+	return &View{name: "Machine", begins: true, tables: []string{"", "machine", "slot", "old", "spin", "short", "amps", "coil", "field"}, result: machineResult}
 }
 
 // NewDrive is the screen for the drive, the battery and what is wanted.

@@ -88,6 +88,9 @@ func machineResult(s *session.Session, w int) []string {
 	if m.FluxFrom != "" {
 		out = append(out, s.Theme.WrapPaint(kit.Hint, "Flux from "+m.FluxFrom+".", w)...)
 	}
+	if m.NextReading != "" {
+		out = append(out, s.Theme.WrapPaint(kit.Hint, "Next: "+m.NextReading+".", w)...)
+	}
 	if m.SlotNote != "" {
 		out = append(out, s.Theme.WrapPaint(kit.Hint, m.SlotNote, w)...)
 	}

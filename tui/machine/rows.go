@@ -88,7 +88,7 @@ func label(path string) string {
 		return path
 	}
 	switch t, _ := job.TableOf(f.Table); f.Table {
-	case "old", "spin", "short", "trial", "drive":
+	case "old", "spin", "short", "amps", "coil", "trial", "drive":
 		return strings.ToLower(t.Title[:1]) + t.Title[1:] + ": " + strings.ToLower(f.Label)
 	}
 	return strings.ToLower(f.Label)
@@ -98,7 +98,7 @@ func label(path string) string {
 // magnets of a wound rotor. What was typed all the same is shown, so that it can be mended.
 func applies(f *job.Input, j *job.Job) bool {
 	switch {
-	case (f.Table == "spin" || f.Table == "short") && f.Name == "field":
+	case f.Name == "field" && f.Table != "":
 		return j.Field.Kind != "magnets"
 	case f.Table == "field" && isMagnets[f.Name]:
 		return j.Field.Kind == "magnets"

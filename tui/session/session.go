@@ -26,6 +26,8 @@ type Session struct {
 	Wires wiretable.System
 	// Trial is the index of the chosen trial.
 	Trial int
+	// Full keeps the slot full when the wire is stepped.
+	Full bool
 
 	// Path is the file, "" when it has none yet.
 	Path string
@@ -43,7 +45,11 @@ type Session struct {
 	// into one field are one step of undo.
 	merging string
 	message Message
-	going   string // a field to go to
+	// going is the field that a view asked to go to.
+	going string
+	// asked and answers are the work that takes longer than a key may, see [Session.Later].
+	asked   []work
+	answers map[string]answer
 }
 
 // Message is what the bottom line says, and whether it is bad news.
@@ -78,7 +84,11 @@ func (s *Session) put(doc job.Document) {
 	s.doc = doc
 	j := doc.Job()
 	j.Invented = s.Invented
-	s.bench = winding.Prepare(j)
+	if s.bench == nil {
+		s.bench = winding.Prepare(j)
+	} else {
+		s.bench = s.bench.With(j)
+	}
 	s.outcome = s.bench.Outcome()
 	s.Choose(s.Trial)
 }

@@ -9,6 +9,7 @@ import (
 	"slotwright/wiretable"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 func TestSingleSteps(t *testing.T) {
@@ -29,7 +30,7 @@ func TestSingleSteps(t *testing.T) {
 	assert.Equal(t, 3.0, s.Job().Trials[0].Strands.Value)
 	s.StepArea(1)
 	text, _, _ := s.Document().Typed("slot.area")
-	assert.Equal(t, "72.5", text)
+	assert.Equal(t, "72.5 ±2", text, "what it may be off by stays")
 	assert.Contains(t, s.Document().Text(), "# counted on squared paper")
 	s.StepFill(-3)
 	assert.InDelta(t, 0.67, s.Job().Slot.FillLimit.Value, 1e-12)
@@ -81,7 +82,17 @@ func TestStepsOfTheAreaKeepItsUnit(t *testing.T) {
 	before := s.Document().Text()
 	s.StepArea(1)
 	assert.Equal(t, before, s.Document().Text())
-	assert.Contains(t, s.Message().Text, "follows from its shape")
+	assert.Contains(t, s.Message().Text, "give the depth")
+	s.Units = quantity.Choice{}
+	for path, text := range map[string]string{"slot.depth": "~14.0 ±0.3", "slot.top": "5", "slot.bottom": "6"} {
+		s.Type(path, text)
+	}
+	require.True(t, s.Outcome().Machine.GrossMM2.Known(), s.Outcome().Machine.GrossMM2.Why)
+	area := s.Outcome().Machine.GrossMM2.Value
+	s.StepArea(-1)
+	text, _, _ := s.Document().Typed("slot.depth")
+	assert.Equal(t, "~13.5 ±0.3", text)
+	assert.Less(t, s.Outcome().Machine.GrossMM2.Value, area)
 }
 
 func TestTrialsAndReference(t *testing.T) {

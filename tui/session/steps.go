@@ -36,8 +36,13 @@ func (s *Session) StepTurns(by int) {
 
 // StepStrands puts so many strands more in hand.
 func (s *Session) StepStrands(by int) {
-	if t, ok := s.trial(); ok {
-		s.set("strands", strconv.Itoa(max(1, int(t.Strands.Or(1))+by)))
+	t, ok := s.trial()
+	switch n := strconv.Itoa(max(1, int(t.Strands.Or(1))+by)); {
+	case !ok:
+	case s.Full && !t.Gauge.IsZero():
+		s.wind(func(t job.Trial) (wiretable.Gauge, int) { return t.Gauge, max(1, int(t.Strands.Or(1))+by) })
+	default:
+		s.set("strands", n)
 	}
 }
 
@@ -55,7 +60,7 @@ func (s *Session) StepWire(by int) {
 	}
 	if g.System() != s.Wires {
 		if near := g.NearestIn(s.Wires, t.Build); !near.IsZero() {
-			s.set("gauge", near.String())
+			s.setGauge(near)
 			return
 		}
 	}
@@ -68,7 +73,7 @@ func (s *Session) StepWire(by int) {
 		s.Say("there is no " + more + " wire in this table")
 		return
 	}
-	s.set("gauge", next.String())
+	s.setGauge(next)
 }
 
 // FlipConnection turns star into delta and back.
@@ -107,28 +112,48 @@ func (s *Session) StepCircuits() {
 	s.set("circuits", strconv.Itoa(next))
 }
 
-// StepArea makes the slot larger or smaller, one step of about a hundredth.
+// StepArea makes the slot larger or smaller, one step of about a hundredth: its area where
+// that was measured, else its depth, from which the area follows. A tolerance typed with
+// the value stays with it.
 func (s *Session) StepArea(by float64) {
 	j := s.Job()
+	path, now := "slot.area", j.Slot.AreaMM2
 	if j.Slot.Shape != "" && j.Slot.Shape != "area" {
-		s.Say("the slot's area follows from its shape; change its widths and depth on the Machine screen")
-		return
+		path, now = "slot.depth", j.Slot.DepthMM
+		if !now.Given() {
+			s.Say("the slot's area follows from its widths and depth; give the depth on the Machine screen first")
+			return
+		}
 	}
-	f, _ := job.InputAt("slot.area")
-	text, u, _ := s.doc.Typed("slot.area")
+	f, _ := job.InputAt(path)
+	text, u, _ := s.doc.Typed(path)
 	if text == "" {
 		u = s.Units.For(f.Dim)
 	}
-	v := u.From(j.Slot.AreaMM2.Or(50))
+	v := u.From(now.Or(50))
 	step := math.Pow(10, math.Floor(math.Log10(v))-1) / 2
-	s.Edit(s.doc.Set("slot.area", guessMark(text)+round(v+by*step, step), s.Units))
+	s.Edit(s.doc.Set(path, guessMark(text)+round(v+by*step, step)+spreadOf(text), s.Units))
+	if path == "slot.depth" {
+		s.Say("the slot's depth, from which its area follows")
+	}
+}
+
+// spreadOf is the tolerance typed with a value, as typed.
+func spreadOf(text string) string {
+	for _, sign := range []string{"±", "+/-", "+-"} {
+		if _, after, ok := strings.Cut(text, sign); ok {
+			return " ±" + strings.TrimSpace(after)
+		}
+	}
+	return ""
 }
 
 // StepFill moves the fill limit by hundredths.
 func (s *Session) StepFill(by int) {
 	v := s.FillLimit() + float64(by)*0.01
 	v = math.Round(max(0.10, min(1, v))*100) / 100
-	s.Edit(s.doc.Set("slot.fill_limit", strconv.FormatFloat(v, 'f', 2, 64), s.Units))
+	text, _, _ := s.doc.Typed("slot.fill_limit")
+	s.Edit(s.doc.Set("slot.fill_limit", guessMark(text)+strconv.FormatFloat(v, 'f', 2, 64)+spreadOf(text), s.Units))
 }
 
 // FillLimit is the wire fill not to be passed.

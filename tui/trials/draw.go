@@ -1,8 +1,7 @@
 package trials
 
 import (
-	"strings"
-
+	"slotwright/tui/curves"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
@@ -10,55 +9,157 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Draw fills the rectangle: the slot's line on top, the table, the picture beside it
-// where there is room, what the marked row means at the foot.
+// room is what a rectangle has room for.
+type room int
+
+const (
+	small  room = iota // the table, or what decides of it with a picture under it
+	middle             // the table with a picture under it
+	wide               // the whole table with pictures beside it
+)
+
+// room is that of the view's rectangle.
+func (v *View) room() room {
+	switch {
+	case v.at.W >= 150 && v.at.H >= 30:
+		return wide
+	case v.at.W >= 90 && v.at.H >= 24:
+		return middle
+	}
+	return small
+}
+
+// The pictures there are. Which one comes first depends on the room.
+type picture int
+
+const (
+	onlyTable picture = iota
+	ampsPicture
+	slotsPicture
+	bothPictures
+)
+
+var picturesOf = map[room][]picture{
+	small: {onlyTable, ampsPicture, slotsPicture}, middle: {ampsPicture, slotsPicture, onlyTable}, wide: {bothPictures, ampsPicture, slotsPicture, onlyTable},
+}
+
+// pictureNow is the one that is shown.
+func (v *View) pictureNow() picture {
+	list := picturesOf[v.room()]
+	return list[v.picture%len(list)]
+}
+
+// Draw fills the rectangle: the slot's line on top, the table, the pictures where there is
+// room, what each trial does in a sentence, what the marked row means at the foot.
 func (v *View) Draw(s *session.Session) []kit.Block {
-	r := v.at
-	top, rest := r.SplitTop(1)
-	body, foot := rest.SplitBottom(footHeight(r))
+	top, rest := v.at.SplitTop(1)
 	blocks := []kit.Block{kit.Bare(s.Theme, top, []string{v.slotLine(s, top.W)})}
-	blocks = append(blocks, kit.Bare(s.Theme, foot, v.explain(s, foot.W, foot.H)))
-	table := v.table(s)
-	natural := tableWidth(s, table)
-	if len(s.Outcome().Trials) == 0 {
-		return append(blocks, kit.Bare(s.Theme, body, s.Theme.Wrap("No trial yet. Press n for the first one, then + for turns and ] or [ for its wire.", body.W)))
+	switch {
+	case len(s.Outcome().Trials) == 0:
+		body, foot := rest.SplitBottom(4)
+		blocks = append(blocks, kit.Bare(s.Theme, body, s.Theme.Wrap("No trial yet. Press n for the first one, then + for turns and ] or [ for its wire.", body.W)),
+			kit.Bare(s.Theme, foot, v.meaning(s, foot.W, foot.H)))
+	case v.ladder.open:
+		blocks = append(blocks, v.ladder.draw(s, rest)...)
+	case v.room() == wide:
+		blocks = append(blocks, v.drawWide(s, rest)...)
+	case v.room() == middle:
+		blocks = append(blocks, v.drawMiddle(s, rest)...)
+	default:
+		blocks = append(blocks, v.drawSmall(s, rest)...)
 	}
-	side := body.W - natural - 2
-	if v.picture {
-		return append(blocks, slotPanel(s, body))
+	if v.why.open {
+		blocks = append(blocks, v.drawWhy(s, v.at))
 	}
-	if side >= leastPicture {
-		var right kit.Rect
-		body, right = body.SplitLeft(body.W - min(side, mostPicture(body.H)))
-		blocks = append(blocks, slotPanel(s, right))
-		body.W--
-	}
-	return append(blocks, kit.Bare(s.Theme, body, scrolled(s.Theme, table, v.lineOf(s), body)))
+	return blocks
 }
 
-// scrolled is a table whose body scrolls under its head, a column kept for the bar.
-func scrolled(t kit.Theme, table kit.Table, line int, r kit.Rect) []string {
-	w := r.W
-	if len(table.Rows)+1 > r.H {
-		w -= 2
+// drawSmall is the table, its foot under it; with a picture what decides of the table.
+func (v *View) drawSmall(s *session.Session, r kit.Rect) []kit.Block {
+	_, body, _ := v.gridLines(s, r.W)
+	if v.pictureNow() == onlyTable {
+		grid, foot := r.SplitTop(min(len(body)+1, r.H-min(4, r.H/3)))
+		return []kit.Block{v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
-	head := table.Head(t, w)
-	return append(head, kit.Window(t, table.Body(t, w), line, r.W, r.H-len(head))...)
+	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
+	rest, foot := rest.SplitBottom(2)
+	return append(v.pictures(s, rest), v.grid(s, grid), kit.Bare(s.Theme, foot, says(s, foot.W, s.Trial)))
 }
 
-// footHeight is the lines that explain: more on a tall screen.
-func footHeight(r kit.Rect) int {
-	if r.H >= 34 {
-		return 7
+// drawMiddle is the table with the verdicts beside it or under it, and a picture over the
+// whole width at the foot.
+func (v *View) drawMiddle(s *session.Session, r kit.Rect) []kit.Block {
+	_, body, _ := v.gridLines(s, r.W)
+	if v.pictureNow() == onlyTable || v.flipped {
+		grid, foot := r.SplitTop(min(len(body)+1, r.H-6))
+		return []kit.Block{v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
-	return 4
+	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
+	side := r.W - naturalWidth(s) - 2
+	if side >= leastWords {
+		left, right := grid.SplitRight(side)
+		foot, under := rest.SplitTop(min(4, max(2, (rest.H-leastPicture)/2)))
+		lines := v.meaning(s, foot.W, min(2, foot.H))
+		lines = append(lines, v.calledOut(s, foot.W, foot.H-len(lines))...)
+		return append(v.pictures(s, under), v.grid(s, left), kit.Bare(s.Theme, right, says(s, right.W, everyone(s)...)), kit.Bare(s.Theme, foot, lines))
+	}
+	foot, under := rest.SplitTop(min(6, max(3, rest.H-leastPicture-2)))
+	return append(v.pictures(s, under), v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H)))
 }
 
-// slotLine is slot area, room for wire and fill limit, the inputs of the whole job.
+// leastWords is the width from which sentences stand beside the table, leastPicture the
+// height that a picture wants.
+const (
+	leastWords   = 28
+	leastPicture = 9
+)
+
+// drawWide is the whole table with the pictures beside it.
+func (v *View) drawWide(s *session.Session, r kit.Rect) []kit.Block {
+	if v.pictureNow() == onlyTable {
+		grid, foot := r.SplitBottom(8)
+		return []kit.Block{v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+	}
+	w := naturalWidth(s)
+	if more := len(s.Outcome().Trials) * spreadWidth(s); w+more+70 <= r.W {
+		w += more
+	}
+	left, right := r.SplitLeft(w)
+	_, right = right.SplitLeft(2)
+	_, body, _ := v.gridLines(s, w)
+	grid, under := left.SplitTop(min(len(body)+1, left.H-8))
+	return append(v.pictures(s, right), v.grid(s, grid), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H)))
+}
+
+// pictures are the ones wanted, in a rectangle.
+func (v *View) pictures(s *session.Session, r kit.Rect) []kit.Block {
+	switch v.pictureNow() {
+	case ampsPicture:
+		if side := slotWidth(r.H); v.room() == middle && r.W >= 80+side && r.H >= 12 {
+			left, right := r.SplitRight(side)
+			return []kit.Block{ampsBlock(s, left), slotPanel(s, right, s.Trial)}
+		}
+		return []kit.Block{ampsBlock(s, r)}
+	case slotsPicture:
+		return slotPanels(s, r)
+	case bothPictures:
+		top, bottom := r.SplitTop(r.H * 45 / 100)
+		return append(slotPanels(s, bottom), ampsBlock(s, top))
+	}
+	return nil
+}
+
+// ampsBlock is net amps against speed of all trials.
+func ampsBlock(s *session.Session, r kit.Rect) kit.Block {
+	return kit.Bare(s.Theme, r, curves.Amps(s, r.W, r.H))
+}
+
+// slotLine is slot area, room for wire and fill limit, the inputs of the whole job, and
+// whether the slot is kept full.
 func (v *View) slotLine(s *session.Session, w int) string {
 	t, m := s.Theme, s.Outcome().Machine
-	input := func(row int, fallback string) string {
-		text, u, ok := s.Document().Typed(inputFields[row])
+	input := func(row string, fallback string) string {
+		text, u, ok := s.Document().Typed(row)
 		if !ok {
 			text = fallback
 		}
@@ -68,7 +169,7 @@ func (v *View) slotLine(s *session.Session, w int) string {
 			text = t.Paint(kit.Value, text)
 		}
 		mark := " "
-		if v.row == row {
+		if v.row == row && !v.ladder.open {
 			mark = t.PaintMark(kit.Focus)
 		}
 		if u.Name != "" {
@@ -76,157 +177,120 @@ func (v *View) slotLine(s *session.Session, w int) string {
 		}
 		return mark + " " + t.Paint(kit.Label, inputLabel(row)) + " " + text
 	}
+	full := t.Paint(kit.Key, "T") + " " + t.Paint(kit.Dim, "keeps it full")
+	if s.Full {
+		full = t.Paint(kit.Chosen, t.Glyphs().Chosen+" kept full") + " " + t.Paint(kit.Dim, "(T)")
+	}
 	line := input(rowArea, s.Text(m.GrossMM2, areaDim(), 3)) +
-		"   " + t.Paint(kit.Dim, "room for wire ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) +
-		"  " + input(rowFill, quantity.Screen.Number(s.FillLimit(), 2))
+		"  " + t.Paint(kit.Dim, "room ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) +
+		" " + input(rowFill, quantity.Screen.Number(s.FillLimit(), 2)) + "   " + full
 	return t.Fit(line, w)
 }
 
-// table is every row of the grid but the slot's line.
-func (v *View) table(s *session.Session) kit.Table {
-	o := s.Outcome()
-	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{{Role: kit.Label, Min: 20, Shrink: true}}}
-	for i, t := range o.Trials {
-		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i, t), Align: kit.Point, Role: kit.Value, Min: 11})
+// foot is what the marked row means, the verdicts, and what is called out.
+func (v *View) foot(s *session.Session, w, h int) []string {
+	which := everyone(s)
+	if h < 6 {
+		which = []int{s.Trial}
 	}
-	compared := v.compared(s)
-	if compared {
-		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})
+	lines := v.meaning(s, w, max(1, min(3, h/2)))
+	more := says(s, w, which...)
+	if len(lines)+len(more) > h {
+		more = says(s, w, s.Trial)
 	}
-	for row := rowTurns; row < firstFigure; row++ {
-		cells := []kit.Cell{{Text: inputLabel(row)}}
-		for i := range o.Trials {
-			cells = append(cells, v.inputCell(s, row, i))
-		}
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == row})
-	}
-	group := ""
-	for i, r := range v.figures(s) {
-		if r.Group != group && !v.brief() {
-			group = r.Group
-			tb.Rows = append(tb.Rows, kit.TableRow{Heading: group})
-		}
-		cells := []kit.Cell{{Text: rowLabel(s, r.Label, r.Dim)}}
-		for k := range o.Trials {
-			cells = append(cells, figureCell(s, r, k))
-		}
-		if compared {
-			cells = append(cells, differenceCell(s, r, compareWith(s)))
-		}
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: v.row == firstFigure+i})
-	}
-	return tb
-}
-
-// compared reports whether there is something to compare and room for it: four trials take
-// a small screen for themselves.
-func (v *View) compared(s *session.Session) bool {
-	n := len(s.Outcome().Trials)
-	return n > 1 && 2+27+n*12+9 <= v.at.W
-}
-
-// compareWith is the trial whose difference is shown: the chosen one, or when that is
-// the reference the next one.
-func compareWith(s *session.Session) int {
-	o := s.Outcome()
-	if s.Trial != o.Reference {
-		return s.Trial
-	}
-	return (o.Reference + 1) % len(o.Trials)
-}
-
-func differenceHead(s *session.Session) string {
-	o := s.Outcome()
-	return o.Trials[compareWith(s)].Name + " vs " + o.Trials[o.Reference].Name
-}
-
-// trialHead is a trial's name with the marks of the chosen one and the reference.
-func trialHead(s *session.Session, i int, t winding.TrialOutcome) string {
-	head := t.Name
-	if i == s.Outcome().Reference {
-		head += " ref"
-	}
-	if i == s.Trial {
-		head = s.Theme.Glyphs().Chosen + head
-	}
-	return head
-}
-
-// lineOf is the table line, below its head, that the cursor is on.
-func (v *View) lineOf(s *session.Session) int {
-	if v.row < firstFigure {
-		return max(0, v.row-rowTurns)
-	}
-	line, group := firstFigure-rowTurns, ""
-	for i, r := range v.figures(s) {
-		if r.Group != group && !v.brief() {
-			group = r.Group
-			line++
-		}
-		if firstFigure+i == v.row {
-			return line
-		}
-		line++
-	}
-	return line
-}
-
-// tableWidth is the room that the table wants, so that no label is cut for the picture.
-func tableWidth(s *session.Session, table kit.Table) int {
-	label := 26
-	for _, row := range table.Rows {
-		if len(row.Cells) > 0 {
-			label = max(label, kit.Width(s.Theme.Text(row.Cells[0].Text)))
-		}
-	}
-	n := len(s.Outcome().Trials)
-	w := 2 + label + n*13
-	if n > 1 {
-		w += 10
-	}
-	return w
-}
-
-// explain is what the marked row means and what the job calls out of the chosen trial.
-func (v *View) explain(s *session.Session, w, h int) []string {
-	t := s.Theme
-	var lines []string
-	if v.row < firstFigure {
-		path := v.inputPath(s)
-		if f, ok := job.InputAt(path); ok {
-			lines = t.WrapPaint(kit.Hint, f.Help+" "+f.How, w)
-		}
-		if p, bad := s.Document().ProblemAt(path); bad {
-			lines = t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w)
-		}
-	} else if rows := v.figures(s); v.row-firstFigure < len(rows) {
-		lines = whole(t, meaning(s, rows[v.row-firstFigure]), w, max(2, h/2))
-	}
-	lines = lines[:min(len(lines), max(2, h/2))]
-	for _, text := range s.Problems() {
-		lines = append(lines, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+text, w)...)
-	}
-	for _, f := range findingsOf(s) {
-		role := kit.Warning
-		if f.Severity == winding.Broken {
-			role = kit.Broken
-		}
-		text := t.Mark(role) + " " + f.Trial + ": " + f.Text
-		if f.Fix != "" {
-			text += " → " + f.Fix
-		}
-		lines = append(lines, t.WrapPaint(role, text, w)...)
-	}
+	lines = append(lines, more...)
 	if len(lines) > h {
 		lines = lines[:h]
 	}
+	return append(lines, v.calledOut(s, w, h-len(lines))...)
+}
+
+// everyone is all trials, the chosen one first where it is one of many.
+func everyone(s *session.Session) []int {
+	list := make([]int, len(s.Outcome().Trials))
+	for i := range list {
+		list[i] = i
+	}
+	return list
+}
+
+// meaning is what the marked row means for the chosen trial, in at most h lines.
+func (v *View) meaning(s *session.Session, w, h int) []string {
+	t := s.Theme
+	path := v.inputPath(s)
+	if p, bad := s.Document().ProblemAt(path); bad && path != "" {
+		return clipped(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w), h)
+	}
+	if f, ok := job.InputAt(path); ok {
+		return whole(t, []string{f.Help, f.How}, w, h)
+	}
+	for _, e := range v.entries(s) {
+		if e.id == v.row && e.text != "" {
+			return clipped(t.WrapPaint(kit.Hint, "Rows in which all trials are alike: "+e.text+". Enter or m shows them one by one.", w), h)
+		}
+	}
+	if r := v.marked(s); r != nil {
+		return whole(t, meaning(s, *r), w, h)
+	}
+	return nil
+}
+
+func clipped(lines []string, h int) []string { return lines[:max(0, min(h, len(lines)))] }
+
+// calledOut is what the file and the job call out of the chosen trial in at most h lines, a
+// sentence whole or not at all, with a word of those that were left out; then a caution.
+func (v *View) calledOut(s *session.Session, w, h int) []string {
+	t := s.Theme
+	var lines []string
+	left := 0
+	for _, c := range called(s) {
+		more := t.WrapPaint(c.role, t.Mark(c.role)+" "+c.text, w)
+		if len(lines)+len(more) > h {
+			left++
+			continue
+		}
+		lines = append(lines, more...)
+	}
+	if left > 0 && len(lines) < h {
+		text := "y shows one more that is called out"
+		if left > 1 {
+			text = "y shows " + quantity.Screen.Number(float64(left), 0) + " more that are called out"
+		}
+		return append(lines, t.Paint(kit.Hint, text))
+	}
 	return append(lines, caution(s, w, h-len(lines))...)
+}
+
+// call is something called out.
+type call struct {
+	role kit.Role
+	text string
+}
+
+// called is what the file cannot be read for, then the findings, the worst first.
+func called(s *session.Session) []call {
+	var list, doubts []call
+	for _, text := range s.Problems() {
+		list = append(list, call{kit.Broken, text})
+	}
+	for _, f := range findingsOf(s) {
+		text := f.Trial + ": " + f.Text
+		if f.Fix != "" {
+			text += " → " + f.Fix
+		}
+		if f.Severity == winding.Broken {
+			list = append(list, call{kit.Broken, text})
+		} else {
+			doubts = append(doubts, call{kit.Warning, text})
+		}
+	}
+	return append(list, doubts...)
 }
 
 // caution is the first that is about the chosen trial or about all, and that fits whole.
 func caution(s *session.Session, w, h int) []string {
 	for _, c := range s.Outcome().Cautions {
-		if c.Trial != "" && c.Trial != s.Outcome().Trials[s.Trial].Name {
+		if len(s.Outcome().Trials) == 0 || c.Trial != "" && c.Trial != s.Outcome().Trials[s.Trial].Name {
 			continue
 		}
 		if lines := s.Theme.WrapPaint(kit.Dim, "Caution: "+c.Text, w); len(lines) <= h {
@@ -240,35 +304,57 @@ func caution(s *session.Session, w, h int) []string {
 func whole(t kit.Theme, sentences []string, w, h int) []string {
 	text := sentences[0]
 	for _, next := range sentences[1:] {
-		if more := text + " " + next; len(t.Wrap(more, w)) <= h {
+		if more := text + " " + next; next != "" && len(t.Wrap(more, w)) <= h {
 			text = more
 		}
 	}
-	return t.WrapPaint(kit.Hint, text, w)
+	return clipped(t.WrapPaint(kit.Hint, text, w), h)
 }
 
-// meaning is a row explained for the chosen trial, a sentence each: what it is, what to
-// change when it is past its limit, or why it is missing.
+// meaning is a row explained for the chosen trial, a sentence each: what it is, why it is
+// missing, what to change when it is past its limit, how sure it is.
 func meaning(s *session.Session, r winding.Row) []string {
 	c := r.Cells[s.Trial]
 	text := []string{r.Help}
+	if !c.Figure.Known() {
+		text = []string{"Missing: " + c.Figure.Why + ".", r.Help}
+		j := s.Job()
+		if _, ok := winding.FieldFor(&j, c.Figure.Why, s.Trial); ok {
+			text = []string{"Missing: " + c.Figure.Why + "; enter goes there.", r.Help}
+		}
+	}
 	if c.Verdict == winding.Past && r.Mend != "" {
 		text = append(text, "Past its limit: "+r.Mend+".")
 	}
-	switch {
-	case !c.Figure.Known():
-		text = append(text, "Missing: "+c.Figure.Why+".")
-	case c.Figure.Why != "":
+	if c.Figure.PlusMinus > 0 || c.Figure.Known() && c.Figure.Origin.Weak() {
+		text = append(text, sure(s, r.Cells[s.Trial].Figure, r))
+	}
+	if c.Figure.Known() && c.Figure.Why != "" {
 		text = append(text, "From: "+c.Figure.Why+".")
 	}
-	if c.Figure.PlusMinus > 0 {
-		u := s.Units.For(r.Dim)
-		text = append(text, strings.TrimRight("May be off by "+c.Figure.Spread(u)+" "+u.Name, " ")+", by the tolerances given.")
-	}
-	if c.Figure.Origin.Weak() {
-		text = append(text, "A guess or a default weighs in it.")
-	}
 	return text
+}
+
+// sure says how far a figure may be off, and whether guesses weigh in it.
+func sure(s *session.Session, f quantity.Figure, r winding.Row) string {
+	off := ""
+	if f.PlusMinus > 0 {
+		u := s.Units.For(r.Dim)
+		off = "May be off by " + f.Spread(u)
+		if u.Name != "" {
+			off += " " + u.Name
+		}
+	}
+	weak := f.Origin.Weak()
+	switch {
+	case off != "" && weak:
+		return off + "; a guess or a default weighs in it."
+	case off != "":
+		return off + ", by the tolerances given."
+	case weak:
+		return "A guess or a default weighs in it."
+	}
+	return ""
 }
 
 // findingsOf are the findings of the chosen trial first, then those of the job.

@@ -2,158 +2,226 @@ package trials
 
 import (
 	"fmt"
-	"math"
+	"slices"
+	"strings"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
-	"slotwright/winding/quantity"
 )
 
-// The input rows, in order; the figures of the comparison follow.
+// The rows that are no figure, by their ids; a figure's row has the figure's id.
 const (
-	rowArea = iota
-	rowFill
-	rowTurns
-	rowWire
-	rowStrands
-	rowConnection
-	rowCircuits
-	firstFigure
+	rowArea       = "slot.area"
+	rowFill       = "slot.fill_limit"
+	rowTurns      = "turns"
+	rowWire       = "gauge"
+	rowStrands    = "strands"
+	rowConnection = "connection"
+	rowCircuits   = "circuits"
+	rowFold       = "fold"  // inputs that are alike in all trials
+	rowAlike      = "alike" // figures that are
 )
 
-// inputFields are the job's fields behind the input rows.
-var inputFields = [firstFigure]string{"slot.area", "slot.fill_limit", "turns", "gauge", "strands", "connection", "circuits"}
+// inputRows are the inputs of the table in their order, after those of the slot's line.
+var inputRows = []string{rowTurns, rowWire, rowStrands, rowConnection, rowCircuits}
 
-// figures are the rows of the comparison that are shown: all, or on a small screen the
-// ones a rewinder looks at first.
+// foldable are those that one line can tell where all trials have the same.
+var foldable = []string{rowConnection, rowCircuits, rowStrands}
+
+// entry is one line of the table: an input, a figure, one that tells several, or a heading.
+type entry struct {
+	id      string
+	figure  *winding.Row
+	heading string
+	text    string // of one that tells several
+}
+
+// entries are the lines of the table.
+func (v *View) entries(s *session.Session) []entry {
+	var list []entry
+	folded := v.folded(s)
+	for _, id := range inputRows {
+		if !slices.Contains(folded, id) && !(id == rowConnection && singlePhase(s)) {
+			list = append(list, entry{id: id})
+		}
+	}
+	if len(folded) > 0 {
+		list = append(list, entry{id: rowFold, text: foldText(s, folded)})
+	}
+	group := ""
+	var alike []string
+	for _, r := range v.figures(s) {
+		if !v.brief() && !v.flipped && sameInAll(s, r) {
+			alike = append(alike, r.Label+" "+strings.TrimSpace(figureCell(s, r, 0).Text+" "+s.Units.For(r.Dim).Name))
+			continue
+		}
+		if r.Group != group && !v.brief() {
+			group = r.Group
+			list = append(list, entry{heading: group})
+		}
+		list = append(list, entry{id: r.ID, figure: &r})
+	}
+	if len(alike) > 0 {
+		list = append(list, entry{id: rowAlike, text: "alike: " + strings.Join(alike, ", ")})
+	}
+	return list
+}
+
+// ids are the rows that the cursor walks over, the slot's line first.
+func (v *View) ids(s *session.Session) []string {
+	list := []string{rowArea, rowFill}
+	if len(s.Outcome().Trials) == 0 {
+		return append(list, rowTurns)
+	}
+	for _, e := range v.entries(s) {
+		if e.id != "" {
+			list = append(list, e.id)
+		}
+	}
+	return list
+}
+
+// figures are the rows of the comparison that are shown: all, or where there is little room
+// the ones a rewinder looks at first; beside a picture on a small screen those that decide.
 func (v *View) figures(s *session.Session) []winding.Row {
 	all := s.Outcome().Comparison
+	if kind := s.Job().Drive.Kind; kind != "" && kind != "wind" { // no year to speak of
+		all = slices.DeleteFunc(slices.Clone(all), func(r winding.Row) bool { return r.ID == "year_kwh" })
+	}
 	if !v.brief() {
 		return all
 	}
 	var rows []winding.Row
 	for _, r := range all {
-		if r.Key {
+		if r.Key && r.ID != "turns_that_fit" && (!v.deciding() || slices.Contains(decide, r.ID)) {
 			rows = append(rows, r)
 		}
 	}
 	return rows
 }
 
-// allRows is the height from which every row is shown unasked.
-const allRows = 38
+// decide are the figures that decide between windings.
+var decide = []string{"cut_in_rpm", "amps_dc_slow", "amps_dc_usual", "amps_dc_top", "limit_amps_dc", "year_kwh"}
 
 // brief reports whether only the first rows are shown.
-func (v *View) brief() bool { return (v.at.H < allRows) != v.flipped }
+func (v *View) brief() bool { return v.room() != wide && !v.flipped }
 
-func (v *View) rowCount(s *session.Session) int { return firstFigure + len(v.figures(s)) }
+// deciding reports whether only those that decide are: a small screen with a picture.
+func (v *View) deciding() bool { return v.room() == small && v.pictureNow() != onlyTable }
+
+// folded are the inputs that one line tells.
+func (v *View) folded(s *session.Session) []string {
+	if v.flipped || len(s.Outcome().Trials) == 0 {
+		return nil
+	}
+	var list []string
+	for _, id := range foldable {
+		same := true
+		for i := range s.Outcome().Trials {
+			c := inputText(s, id, i)
+			same = same && c.Text == inputText(s, id, 0).Text && c.Mark == kit.Plain
+		}
+		if same && !(v.editing && v.row == id) {
+			list = append(list, id)
+		}
+	}
+	return list
+}
+
+// foldText is what the folded inputs are: "star, 1 circuit, 1 strand in all".
+func foldText(s *session.Session, folded []string) string {
+	var parts []string
+	for _, id := range folded {
+		text := inputText(s, id, 0).Text
+		switch {
+		case id == rowConnection && singlePhase(s):
+			continue
+		case id == rowCircuits:
+			text = counted(text, "circuit")
+		case id == rowStrands:
+			text = counted(text, "strand") + " in hand"
+		}
+		parts = append(parts, text)
+	}
+	text := strings.Join(parts, ", ")
+	if len(s.Outcome().Trials) > 1 {
+		text += ", in all"
+	}
+	return text
+}
+
+func counted(n, of string) string {
+	if n == "1" {
+		return "1 " + of
+	}
+	return n + " " + of + "s"
+}
+
+// singlePhase reports whether star or delta means nothing.
+func singlePhase(s *session.Session) bool { return s.Job().Machine.Phases.Or(3) == 1 }
+
+// sameInAll reports whether a figure reads the same in all of several trials.
+func sameInAll(s *session.Session, r winding.Row) bool {
+	n := len(r.Cells)
+	first := figureCell(s, r, 0)
+	for k := 0; k < n; k++ {
+		if c := figureCell(s, r, k); c.Text != first.Text || !r.Cells[k].Figure.Known() || r.Cells[k].Verdict == winding.Past {
+			return false
+		}
+	}
+	return n > 1
+}
 
 // inputPath is the field that the cursor is on, "" on a figure.
 func (v *View) inputPath(s *session.Session) string {
 	switch {
-	case v.row <= rowFill:
-		return inputFields[v.row]
-	case v.row < firstFigure && len(s.Outcome().Trials) > 0:
-		if v.row == rowTurns && len(s.Job().Trials[s.Trial].CoilTurns) > 0 {
-			return fmt.Sprintf("trial[%d].coil_turns", s.Trial)
-		}
-		return fmt.Sprintf("trial[%d].%s", s.Trial, inputFields[v.row])
+	case v.row == rowArea || v.row == rowFill:
+		return v.row
+	case len(s.Outcome().Trials) == 0 || !slices.Contains(inputRows, v.row):
+		return ""
+	case v.row == rowTurns && len(s.Job().Trials[s.Trial].CoilTurns) > 0:
+		return fmt.Sprintf("trial[%d].coil_turns", s.Trial)
 	}
-	return ""
+	return fmt.Sprintf("trial[%d].%s", s.Trial, v.row)
 }
 
-// inputCell is what an input row says of a trial.
-func (v *View) inputCell(s *session.Session, row, trial int) kit.Cell {
-	if v.editing && row == v.row && trial == s.Trial {
-		return kit.Cell{Text: v.input.Draw(s.Theme, 11, true)}
-	}
-	path := fmt.Sprintf("trial[%d].%s", trial, inputFields[row])
-	text, _, given := s.Document().Typed(path)
-	t := s.Outcome().Trials[trial]
-	if !given {
-		text = map[int]string{rowTurns: session.Dash, rowWire: session.Dash, rowStrands: "1", rowConnection: t.Connection.String(), rowCircuits: fmt.Sprint(t.Circuits)}[row]
-	}
-	if list := s.Job().Trials[trial].CoilTurns; row == rowTurns && len(list) > 0 {
-		text = fmt.Sprint(list[0])
-		for _, n := range list[1:] {
-			text += fmt.Sprintf(",%d", n)
+// marked is the figure that the cursor is on, nil on anything else.
+func (v *View) marked(s *session.Session) *winding.Row {
+	for _, e := range v.entries(s) {
+		if e.id == v.row {
+			return e.figure
 		}
 	}
-	c := kit.Cell{Text: text, Role: kit.Value}
-	if _, bad := s.Document().ProblemAt(path); bad {
-		c.Mark = kit.Broken
-	} else if worst(s, path) {
-		c.Mark = kit.Warning
-	}
-	return c
+	return nil
 }
 
-// worst reports whether the job finds something doubtful at a path.
-func worst(s *session.Session, path string) bool {
-	for _, f := range s.Outcome().Findings {
-		if f.Path == path && f.Severity >= winding.Doubt {
-			return true
-		}
+// waitsFor is the field that the marked figure of the chosen trial waits for, where it is
+// missing.
+func (v *View) waitsFor(s *session.Session) (string, bool) {
+	r := v.marked(s)
+	if r == nil || r.Cells[s.Trial].Figure.Known() {
+		return "", false
 	}
-	return false
+	j := s.Job()
+	return winding.FieldFor(&j, r.Cells[s.Trial].Figure.Why, s.Trial)
 }
 
-// guess stands before a figure in which a guess or a default weighs.
-const guess = "~"
-
-// figureCell is one figure of the comparison. The mark behind it is the verdict's, so one in
-// which a guess weighs says so in front.
-func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
-	c := r.Cells[trial]
-	cell := s.Figure(c.Figure, r.Dim, r.Digits)
-	cell.Unit = ""
-	if c.Figure.Known() && c.Figure.Origin.Weak() {
-		cell.Text = guess + cell.Text
+// goTo asks for a field and says which.
+func goTo(s *session.Session, path string) {
+	if f, ok := job.InputAt(path); ok {
+		s.Say("this is the field that it waits for: " + f.Label)
 	}
-	cell.Mark = session.VerdictRole(c.Verdict)
-	if cell.Mark == kit.Broken || cell.Mark == kit.Better || cell.Mark == kit.Worse {
-		cell.Role = cell.Mark
-	}
-	return cell
-}
-
-// differenceCell is how far a trial's figure is from the reference's: in percent where
-// that means something, else in the row's unit.
-func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
-	c := r.Cells[trial]
-	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
-	switch p := c.Percent; {
-	case c.Verdict == winding.Same:
-		cell.Text = "same"
-	case p.Known() && math.Abs(p.Value) < 0.5:
-		cell.Text = "same"
-	case p.Known() && p.Value >= 300:
-		cell.Text = "×" + quantity.Screen.Number(1+p.Value/100, 2)
-	case p.Known():
-		cell.Text = quantity.Screen.Signed(p.Value, 0) + " %"
-	case c.Difference.Known():
-		u := s.Units.For(r.Dim)
-		cell.Text = quantity.Screen.Difference(c.Difference.Value, u, r.Digits) + " " + u.Name
-	}
-	return cell
-}
-
-// rowLabel is a row's name and unit.
-func rowLabel(s *session.Session, label string, d quantity.Dimension) string {
-	if u := s.Units.For(d).Name; u != "" {
-		return label + ", " + u
-	}
-	return label
+	s.Go(path)
 }
 
 // inputLabel is the label of an input row.
-func inputLabel(row int) string {
-	if row <= rowFill {
-		f, _ := job.InputAt(inputFields[row])
+func inputLabel(row string) string {
+	if row == rowArea || row == rowFill {
+		f, _ := job.InputAt(row)
 		return f.Label
 	}
-	f, _ := job.InputAt("trial." + inputFields[row])
+	f, _ := job.InputAt("trial." + row)
 	return f.Label
 }

@@ -10,29 +10,54 @@ import (
 	"slotwright/winding/slot"
 )
 
-// leastPicture is the width below which the slot is not drawn beside the table.
-const leastPicture = 22
-
-// mostPicture keeps the picture from growing wider than it is useful.
-func mostPicture(h int) int { return max(leastPicture, min(60, 2*h)) }
+// slotWidth is how wide a slot is drawn in a height, its box included.
+func slotWidth(h int) int { return max(22, min(60, h*5/4+6)) }
 
 func areaDim() quantity.Dimension { return quantity.SquareMM }
 
-// slotPanel is the slot with the chosen trial's wires, to scale, in a box.
-func slotPanel(s *session.Session, r kit.Rect) kit.Block {
-	o := s.Outcome().Trials[s.Trial]
+// slotPanels are the slots of as many trials as there is room for side by side, all to one
+// scale; the chosen one is always among them.
+func slotPanels(s *session.Session, r kit.Rect) []kit.Block {
+	n := min(len(s.Outcome().Trials), max(1, r.W/22))
+	from := max(0, min(s.Trial-n+1, len(s.Outcome().Trials)-n))
+	if s.Trial < n {
+		from = 0
+	}
+	w := min(r.W/n, slotWidth(r.H)+6)
+	var blocks []kit.Block
+	for i := range n {
+		blocks = append(blocks, slotPanel(s, kit.Rect{X: r.X + i*w, Y: r.Y, W: w - min(1, n-1), H: r.H}, from+i))
+	}
+	return blocks
+}
+
+// slotPanel is the slot with a trial's wires, to scale, in a box.
+func slotPanel(s *session.Session, r kit.Rect, trial int) kit.Block {
+	o := s.Outcome().Trials[trial]
+	title := o.Name
+	if o.Turns.Known() && o.Wire != "" {
+		title += "  " + quantity.Screen.Number(o.Turns.Value, 0) + " × " + shortWire(o.Wire)
+	}
+	pack, why := s.Bench().Picture(trial)
+	return slotBox(s.Theme, r, title, trial == s.Trial, pack, why)
+}
+
+// slotBox is a slot in a box; why says why there is none.
+func slotBox(t kit.Theme, r kit.Rect, title string, chosen bool, pack slot.Packing, why string) kit.Block {
 	in := kit.Inner(r)
-	pack, why := s.Bench().Picture(s.Trial)
-	panel := kit.Panel{Title: "Slot, trial " + o.Name}
+	if chosen {
+		title = t.Glyphs().Chosen + title
+	}
+	panel := kit.Panel{Title: title}
 	if why != "" {
-		return panel.Draw(s.Theme, r, s.Theme.Wrap("No picture: "+why+".", in.W))
+		return panel.Draw(t, r, t.Wrap("No picture: "+why+".", in.W))
 	}
 	if pack.Placed < pack.Wanted {
 		panel.Foot = fmt.Sprintf("only %d of %d go in", pack.Placed, pack.Wanted)
 	} else {
 		panel.Foot = fmt.Sprintf("%d wires", pack.Wanted)
 	}
-	return panel.Draw(s.Theme, r, drawSlot(s.Theme, pack, in.W, in.H))
+	return panel.Draw(t, r, drawSlot(t, pack, in.W, in.H))
 }
 
 // drawSlot draws the outline, liner, wedge and wires on a canvas of w by h cells.

@@ -1,9 +1,12 @@
 // Package trials is the screen the work turns on: up to four candidate windings side
 // by side, every figure in its row, the three inputs slot area, fill limit and wire a
-// single key away.
+// single key away, what each does in a sentence, amps against speed and the slots to
+// scale where there is room, and the ladder of every gauge with the slot full.
 package trials
 
 import (
+	"slices"
+
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -14,12 +17,17 @@ import (
 // View is the trials screen. Its rows are a grid: inputs on top, figures below; the
 // cursor walks over all of them so that each can be explained.
 type View struct {
-	row     int
+	// row is the id of the marked row, line where it last stood among the rows, for when
+	// that row is gone.
+	row     string
+	line    int
 	editing bool
 	input   form.TextLine
-	picture bool // the slot's picture over the table, where there is no room beside it
+	picture int // which of the pictures there is room for
 	at      kit.Rect
-	flipped bool // the other choice of rows than the height suggests
+	flipped bool // every row, none folded
+	ladder  ladder
+	why     why
 }
 
 // New is the screen with the cursor on the turns.
@@ -34,19 +42,32 @@ func (v *View) Typing(s *session.Session) bool { return v.editing || v.words(s) 
 // SetSize gives the screen its rectangle and keeps the cursor on the rows there are.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
-	v.row = max(0, min(v.row, v.rowCount(s)-1))
+	ids := v.ids(s)
+	if i := slices.Index(ids, v.row); i >= 0 {
+		v.line = i
+	} else {
+		v.line = max(0, min(v.line, len(ids)-1))
+		v.row = ids[v.line]
+	}
+	v.ladder.ask(s)
+	v.why.keep(v.options(s))
 }
 
 // Bindings are the keys of the screen.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
-	if v.editing {
+	switch {
+	case v.editing:
 		const group = "Typing a value"
 		return append([]kit.Binding{
 			kit.Bind(group, "enter", "take it", "Take the value typed.", func() { v.take(s) }),
 			kit.Bind(group, "esc", "leave it as it was", "Leave the value as it was.", func() { v.editing = false }),
 		}, form.LineBindings()...)
+	case v.why.open:
+		return v.whyBindings(s)
+	case v.ladder.open:
+		return v.ladder.bindings(s)
 	}
-	list := append(append(changes(s), v.typing(s)...), append(trials(s), v.moves(s)...)...)
+	list := append(append(changes(s), v.typing(s)...), append(v.trials(s), v.moves(s)...)...)
 	if v.words(s) {
 		return withoutLetters(list)
 	}
@@ -55,15 +76,18 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 
 // changes are the keys that change the job.
 func changes(s *session.Session) []kit.Binding {
-	const trial, slot = "Chosen trial", "The slot"
+	const trial, full, slot = "Chosen trial", "Turns and wire together", "The slot"
 	return []kit.Binding{
 		kit.Bind(trial, "+ =", "turn more", "One turn more on every coil.", func() { s.StepTurns(1) }),
 		kit.Bind(trial, "- _", "fewer", "One turn fewer.", func() { s.StepTurns(-1) }),
 		kit.Bind(trial, "]", "thicker", "Next thicker wire.", func() { s.StepWire(1) }),
 		kit.Bind(trial, "[", "thinner", "Next thinner wire.", func() { s.StepWire(-1) }),
+		kit.Bind(full, "T", "keep full", "Keep the slot full: thicker or thinner wire and strands take as many turns as fit with them.", s.FlipFull),
+		kit.Bind(full, "t", "", "As many turns as fit, once.", s.FillTurns),
+		kit.Bind(full, "s", "", "The same metal in twice the strands of thinner wire, once.", s.SplitWire),
 		kit.Bind(trial, "> .", "strand more", "One strand more in hand.", func() { s.StepStrands(1) }),
 		kit.Bind(trial, "< ,", "fewer", "One strand fewer.", func() { s.StepStrands(-1) }),
-		kit.Bind(slot, "A", "", "Slot area up a step.", func() { s.StepArea(1) }),
+		kit.Bind(slot, "A", "", "Slot area up a step; the depth where the slot has a shape.", func() { s.StepArea(1) }),
 		kit.Bind(slot, "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
 		kit.Bind(slot, "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
 		kit.Bind(slot, "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
@@ -73,9 +97,10 @@ func changes(s *session.Session) []kit.Binding {
 }
 
 // trials are the keys that make and take out whole trials.
-func trials(s *session.Session) []kit.Binding {
+func (v *View) trials(s *session.Session) []kit.Binding {
 	const trials = "Trials"
 	return []kit.Binding{
+		kit.Bind(trials, "e", "every gauge", "The ladder: every gauge with the slot full, from thick and few to thin and many.", func() { v.ladder.show(s) }),
 		kit.Bind(trials, "n", "new", "Copy the chosen trial into a new one.", s.AddTrial),
 		kit.Bind(trials, "x", "remove", "Take the chosen trial out.", s.RemoveTrial),
 		kit.Bind(trials, "r", "reference", "Compare the others with the chosen trial.", s.MakeReference),
@@ -91,23 +116,29 @@ func (v *View) typing(s *session.Session) []kit.Binding {
 		return nil
 	}).When(v.inputPath(s) != "")
 	figures.SetHelp("0 … 9, ~", figures.Help().Desc)
-	return []kit.Binding{kit.Bind(trial, "enter", "type", "Type a value into the marked input.", func() { v.edit(s) }), figures}
+	return []kit.Binding{
+		kit.Bind(trial, "enter", "type", "Type a value into the marked input; on a figure: why it is so, or to the field that it waits for.", func() { v.edit(s) }),
+		figures,
+		kit.Bind("Trials", "y f5", "why", "Why the marked figure is so: its formula with the numbers in it, and the inputs it comes from.", func() { v.why.open = true }),
+	}
 }
 
 // moves are the keys that move the cursor and change what is shown.
 func (v *View) moves(s *session.Session) []kit.Binding {
 	const moving = "Moving"
-	last := v.rowCount(s) - 1
-	to := func(row int) func() { return func() { v.row = max(0, min(row, last)) } }
+	ids := v.ids(s)
+	to := func(i int) func() {
+		return func() { v.line = max(0, min(i, len(ids)-1)); v.row = ids[v.line] }
+	}
 	return []kit.Binding{
 		kit.Bind(moving, "left h", "", "The trial to the left.", func() { s.Choose(s.Trial - 1) }),
 		kit.Bind(moving, "right l", "", "The trial to the right.", func() { s.Choose(s.Trial + 1) }),
-		kit.Bind(moving, "up k", "", "The row above; what it means stands below the table.", to(v.row-1)),
-		kit.Bind(moving, "down j", "", "The row below.", to(v.row+1)),
+		kit.Bind(moving, "up k", "", "The row above; what it means stands below the table.", to(v.line-1)),
+		kit.Bind(moving, "down j", "", "The row below.", to(v.line+1)),
 		kit.Bind(moving, "home pgup", "", "The first row.", to(0)),
-		kit.Bind(moving, "end pgdown", "", "The last row.", to(last)),
-		kit.Bind(moving, "m", "more rows", "Every row, or only the ones looked at first.", func() { v.flipped = !v.flipped }),
-		kit.Bind("Trials", "v", "slot", "The slot with its wires, drawn to scale, over the table.", func() { v.picture = !v.picture }),
+		kit.Bind(moving, "end pgdown", "", "The last row.", to(len(ids)-1)),
+		kit.Bind(moving, "m", "more rows", "Every row, none folded, or only the ones looked at first.", func() { v.flipped = !v.flipped }),
+		kit.Bind("Trials", "v", "pictures", "Amps against speed, the slots to scale, or the table alone.", func() { v.picture++ }),
 	}
 }
 
@@ -128,24 +159,25 @@ func (v *View) begin(text string) {
 	v.editing, v.input = true, form.NewTextLine(text)
 }
 
-// edit opens the marked input with what it says; words are stepped through instead.
+// edit opens the marked input with what it says; words are stepped through instead, and a
+// figure is explained, or the field gone to that it waits for.
 func (v *View) edit(s *session.Session) {
-	switch v.row {
-	case rowConnection:
+	switch path := v.inputPath(s); {
+	case v.row == rowConnection:
 		s.FlipConnection()
-	case rowCircuits:
+	case v.row == rowCircuits:
 		s.StepCircuits()
-	default:
-		path := v.inputPath(s)
-		if path == "" && v.why(s) {
-			return
-		}
-		if path == "" {
-			s.Say("this row is worked out; the inputs stand above it")
-			return
-		}
+	case v.row == rowFold || v.row == rowAlike:
+		v.flipped = true
+	case path != "":
 		text, _, _ := s.Document().Typed(path)
 		v.begin(text)
+	default:
+		if field, ok := v.waitsFor(s); ok {
+			goTo(s, field)
+			return
+		}
+		v.why.open = true
 	}
 }
 

@@ -17,6 +17,10 @@ type Options struct {
 	// Document is the job file, for the inputs as they were typed; without it the card
 	// leaves their list to the file.
 	Document *job.Document
+	// Pages puts a form feed between sheets, for a printer.
+	Pages bool
+	// Sections are those of the report to write, by name; none is all of them.
+	Sections []string
 }
 
 // writer is a paper and what is written about.
@@ -36,8 +40,10 @@ func newWriter(b *winding.Bench, o *winding.Outcome, opt Options) *writer {
 // estimate is what every card and report says about its figures.
 const estimate = "Figures are design estimates, not a rating. Local codes and licensed practice decide what may be built, connected and run."
 
-// Text is the winding card of one trial, counted from 0: what to wind, how, and what
-// the finished winding should read. No line is wider than 80 columns, none ends in a
+// Text is the winding card of one trial, counted from 0. Sheet one, of 66 lines, hangs over
+// the bench: what to wind, how, and what the finished winding should read. Sheet two has the
+// slots, the insulation and the first run; where one has no room there are more. What was not
+// given is a line to write on. No line is wider than 80 columns, none ends in a
 // blank, the last ends with a newline. A trial that does not exist gives a card that
 // says so.
 func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
@@ -48,60 +54,17 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 		return w.String()
 	}
 	t := &o.Trials[trial]
-	w.title("WINDING CARD, TRIAL "+t.Name, jobName(o))
-	w.head(t.Note)
-	w.settleFirst(t)
-	w.machine()
-	w.oldWinding()
-	w.newWinding(t, trial)
-	w.wireToBuy(t)
-	w.slotTable(trial)
-	w.windingOrder(trial)
-	w.joints(t, trial)
-	w.readings(t, trial)
-	w.limits(t)
-	w.charging(t)
-	w.battery()
-	w.drive(t)
-	w.cautions(t.Name)
-	w.findings(t.Name)
-	w.layoutNotes(trial)
-	w.inputs(trial)
-	w.derivations(t)
-	w.close()
-	return w.String()
-}
-
-// Report is every figure of every trial, side by side, with its unit, how it stands
-// against the reference, the limits with their reasons and sources, the job's own
-// speeds, findings and cautions. Width and ends of lines are as for [Text].
-func Report(b *winding.Bench, o *winding.Outcome, opt Options) string {
-	w := newWriter(b, o, opt)
-	w.title("REPORT", jobName(o))
-	w.head("")
-	w.machine()
-	w.oldWinding()
-	w.windings()
-	w.comparison()
-	w.moreFigures()
-	w.allLimits()
-	w.allOperating()
-	w.allSpeeds()
-	w.battery()
-	w.allDrives()
-	w.findings("")
-	w.cautions("")
-	w.inputs(-1)
-	w.rowHelp()
-	w.close()
-	return w.String()
+	one, over, spilled := w.sheetOne(t, trial)
+	rest := pages(append(w.sheetTwo(t, trial, over, spilled), w.block(w.close)), pageLines-2)
+	sheets := append([][]string{one}, rest...)
+	for i, s := range sheets {
+		sheets[i] = append(w.sheetHead("WINDING CARD, TRIAL "+t.Name, i+1, len(sheets)), s...)
+	}
+	return join(sheets, opt.Pages)
 }
 
 // close is the last words.
-func (w *writer) close() {
-	w.rule('=')
-	w.say(2, estimate)
-}
+func (w *writer) close() { w.say(0, estimate) }
 
 func jobName(o *winding.Outcome) string {
 	if o.Job == "" {

@@ -7,69 +7,6 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// charging is what reaches the battery, and from where.
-func (w *writer) charging(t *winding.TrialOutcome) {
-	w.section("CHARGING")
-	w.ofTrial(t, "cut_in_rpm", ", battery at rest")
-	w.gap()
-	w.ofTrial(t, "amps_dc_slow", w.there(t, "slow", t.HotSlowC))
-	w.ofTrial(t, "amps_dc_usual", w.there(t, "usual", t.HotUsualC))
-	if last := len(w.o.Machine.Conditions) - 1; last < 0 || w.o.Machine.Conditions[last].Same == "" {
-		w.ofTrial(t, "amps_dc_top", w.there(t, "top", t.HotTopC))
-	}
-	w.ofTrial(t, "amps_dc_usual_empty", " at "+w.machineText("battery_rest_v"))
-	w.ofTrial(t, "amps_dc_usual_absorbing", " at "+w.machineText("battery_absorption_v"))
-	w.ofTrial(t, "bridge_amps_dc_most", " out of the bridge")
-	w.ofTrial(t, "net_w_usual")
-	w.ofTrial(t, "efficiency_usual", " of the drive's watts reach the battery, net")
-	w.gap()
-	w.figureAnd("Amps wanted", asFigure(w.job.Target.Amps), quantity.Amps, asGiven, " net, "+w.reached(t))
-	w.crossing(t)
-	w.ofTrial(t, "volts_dc_open_top", " DC peak, nothing connected")
-	if w.job.Drive.Kind == "wind" {
-		w.ofTrial(t, "volts_dc_open_furl", " DC peak, nothing connected")
-		w.ofTrial(t, "volts_dc_open_gale", " DC peak, nothing connected")
-	}
-	w.ofTrial(t, "phase_mh", from(t.InductanceFrom))
-	w.flush()
-	w.operating(t)
-	w.speeds(t)
-}
-
-// reached is where the amps wanted flow, if something holds it there.
-func (w *writer) reached(t *winding.TrialOutcome) string {
-	if !t.TargetRPM.Known() {
-		return t.TargetRPM.Why
-	}
-	return "from " + w.trialText(t, "target_rpm") + " if held there"
-}
-
-// crossing is where the trial and the reference change places.
-func (w *writer) crossing(t *winding.TrialOutcome) {
-	if ref := w.o.Reference; ref < len(w.o.Trials) && t.Name != w.o.Trials[ref].Name {
-		w.ofTrial(t, "cross_reference_rpm", ", trial "+w.o.Trials[ref].Name)
-	}
-}
-
-// there is what net amps go by: the battery's voltage, the bridge's amps, the winding.
-func (w *writer) there(t *winding.TrialOutcome, condition string, hot quantity.Figure) string {
-	for i := range t.Operating {
-		o := &t.Operating[i]
-		if o.Condition != condition {
-			continue
-		}
-		text := " at " + w.machineText("battery_charging_v") + ", bridge " + quantity.File.Value(o.AmpsDC, quantity.Amps[0], 3) + " A"
-		switch {
-		case o.TooHot:
-			return text + ", TOO HOT: no steady temperature"
-		case !hot.Known():
-			return text + ", winding: " + notKnown(hot.Why)
-		}
-		return text + ", winding comes to " + w.amount(hot, quantity.Celsius, 3)
-	}
-	return ""
-}
-
 // speeds is the table at the job's own speeds.
 func (w *writer) speeds(t *winding.TrialOutcome) {
 	w.gap()

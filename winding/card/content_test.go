@@ -2,8 +2,6 @@ package card
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -27,95 +25,6 @@ func section(t *testing.T, text, heading string) string {
 	return body
 }
 
-// Every coil is on the card once as a step with a box, every slot once, every joint.
-func TestTheWholeLayoutIsOnTheCard(t *testing.T) {
-	for name, w := range jobs(t) {
-		for i := range w.o.Trials {
-			plan, why := w.b.Plan(i)
-			text := Text(w.b, &w.o, i, Options{})
-			if plan == nil {
-				require.Contains(t, flat(section(t, text, "WINDING ORDER")), flat("not known: "+why), name)
-				continue
-			}
-			order := section(t, text, "WINDING ORDER")
-			for _, s := range plan.WindingOrder() {
-				require.Contains(t, flat(order), fmt.Sprintf("[ ] %d %s", s.Number, s), name)
-			}
-			require.Equal(t, len(plan.WindingOrder()), strings.Count(order, "[ ]"), name)
-			require.Equal(t, plan.Spec().Slots, strings.Count(section(t, text, "SLOT TABLE"), "[ ]"), name)
-
-			wiring := plan.Wiring(w.o.Trials[i].Connection)
-			joints := flat(section(t, text, "JOINTS AND LEADS"))
-			for _, j := range wiring.Joins {
-				require.Contains(t, joints, j.From.String()+" to "+j.To.String(), name)
-			}
-			for _, n := range wiring.Nodes {
-				require.Contains(t, joints, n.Name+": join "+strings.Join(n.Leads, " + "), name)
-			}
-			require.Equal(t, len(wiring.Joins)+len(wiring.Leads)+len(wiring.Nodes), strings.Count(joints, "[ ]"), name)
-		}
-	}
-}
-
-func TestSlotRows(t *testing.T) {
-	w := workOut(job.Example().Text())
-	table := section(t, Text(w.b, &w.o, 0, Options{}), "SLOT TABLE")
-	// Slots 1 and 4 hold the two sides of coil 1 of phase U.
-	assert.Contains(t, table, "[ ]     1  whole slot         +U        1  start       17\n")
-	assert.Contains(t, table, "[ ]     4  whole slot         -U        1  finish      17\n")
-}
-
-func TestDeltaAndCircuits(t *testing.T) {
-	w := workOut(tangled)
-	text := flat(Text(w.b, &w.o, 0, Options{}))
-	for _, want := range []string{"TURNS, coil by coil 12, 10 (outermost first)", "CONNECTION delta", "CIRCUITS 2 circuits in each phase",
-		"delta U1-W2: join U1 + W2", "(circuit 2 of 2)"} {
-		assert.Contains(t, text, want)
-	}
-	two := flat(Text(w.b, &w.o, 1, Options{}))
-	assert.Contains(t, two, "0.6 mm: bare 0.600 mm, 0.0236 in")
-	assert.Contains(t, two, "0.5 mm: bare 0.500 mm, 0.0197 in")
-	assert.Contains(t, two, "STRANDS in hand 3")
-}
-
-// withSpread is a figure to three digits and how far it may be off to two.
-func withSpread(f quantity.Figure) string {
-	digits := func(v float64, n int) string {
-		return strconv.FormatFloat(v, 'f', max(0, n-1-int(math.Floor(math.Log10(v)))), 64)
-	}
-	if f.PlusMinus == 0 {
-		return digits(f.Value, 3)
-	}
-	return digits(f.Value, 3) + " ±" + digits(f.PlusMinus, 2)
-}
-
-// The figures to prove the winding by are those of the outcome, with room to write.
-func TestExpectedReadings(t *testing.T) {
-	w := workOut(job.Example().Text())
-	for i := range w.o.Trials {
-		tr, m := &w.o.Trials[i], &w.o.Machine
-		body := section(t, Text(w.b, &w.o, i, Options{}), "EXPECTED READINGS")
-		line := flat(body)
-		assert.Contains(t, line, fmt.Sprintf("expected at 20 °C %s Ω", withSpread(tr.LeadOhms20)))
-		assert.Contains(t, line, fmt.Sprintf("expected at %.0f °C %s Ω", m.TestC.Value, withSpread(tr.LeadOhmsT)))
-		assert.Contains(t, line, fmt.Sprintf("expected at %.0f rpm %s V", m.TestRPM.Value, withSpread(tr.LineAtTest)))
-		for _, pair := range []string{"U1 - V1", "V1 - W1", "W1 - U1"} {
-			assert.Equal(t, 2, strings.Count(body, "[ ] "+pair+"            measured  ____________"), pair)
-		}
-	}
-}
-
-func TestLeadPairs(t *testing.T) {
-	for text, want := range map[string]string{
-		"[machine]\nphases = 1\n[[trial]]\nname = \"A\"\n":                                               "U1 - U2",
-		"[machine]\nphases = 1\nslots = 24\npoles = 8\nlayers = 2\n[[trial]]\nname = \"A\"\nturns = 9\n": "U1 - U2",
-		"[machine]\nslots = 72\npoles = 12\nsets = 2\nlayers = 1\n[[trial]]\nname = \"A\"\nturns = 5\n":  "1U1 - 1V1, 1V1 - 1W1, 1W1 - 1U1, 2U1 - 2V1, 2V1 - 2W1, 2W1 - 2U1",
-	} {
-		w := workOut(text)
-		assert.Equal(t, want, strings.Join(newWriter(w.b, &w.o, Options{}).leadPairs(0), ", "), text)
-	}
-}
-
 // Every value of the file is listed as typed, with its label; guesses are called so.
 func TestInputsAsTyped(t *testing.T) {
 	for name, w := range jobs(t) {
@@ -131,62 +40,50 @@ func TestInputsAsTyped(t *testing.T) {
 		}
 	}
 	w := workOut(job.Example().Text())
-	body := flat(Text(w.b, &w.o, 1, Options{Document: &w.d}))
-	for _, want := range []string{"Mean turn ~185 mm (guessed)", "Air gap 0.40 ±0.05 mm (measured)", "Turns 21 (chosen)", "Wire 1.80 mm over"} {
+	body := flat(section(t, Report(w.b, &w.o, Options{Document: &w.d}), "WHERE EACH INPUT CAME FROM"))
+	for _, want := range []string{"Mean turn ~185 mm (guessed)", "Air gap 0.40 ±0.05 mm (measured)", "Turns 17 (chosen)", "Wire 1.80 mm over"} {
 		assert.Contains(t, body, want)
 	}
-	assert.NotContains(t, section(t, body0(&w), "WHERE EACH INPUT CAME FROM"), "Trial winding 1", "the other trial is none of this card's business")
 }
-
-func body0(w *worked) string { return Text(w.b, &w.o, 1, Options{Document: &w.d}) }
 
 func TestABadInputSaysSo(t *testing.T) {
 	w := workOut("[machine]\nbore_mm = \"wide\"\n[[trial]]\nname = \"A\"\n")
-	assert.Contains(t, flat(Text(w.b, &w.o, 0, Options{Document: &w.d})), "Diameter at the gap wide (NOT USED: expected a number")
+	assert.Contains(t, flat(Report(w.b, &w.o, Options{Document: &w.d})), "Diameter at the gap wide (NOT USED: expected a number")
 }
 
 func TestUnits(t *testing.T) {
 	w := workOut(job.Example().Text())
-	inch := Text(w.b, &w.o, 0, Options{Units: quantity.Choice{Inch: true, Fahrenheit: true}})
-	machine := flat(section(t, inch, "THE MACHINE"))
+	units := quantity.Choice{Inch: true, Fahrenheit: true}
+	machine := flat(section(t, Report(w.b, &w.o, Options{Units: units}), "THE MACHINE"))
 	assert.Contains(t, machine, "Bore 3.504 in") // 89 / 25.4
 	assert.Contains(t, machine, "Air around it 68 °F")
 	assert.Contains(t, machine, "Air gap 0.01575 ±0.002 in")
-	assert.Contains(t, flat(inch), "expected at 68 °F")
+	inch := flat(Text(w.b, &w.o, 0, Options{Units: units}))
+	for _, want := range []string{"Ω at 68 °F", "straight 2.01 in", " ft, ", "CUT insulation, in in."} { // 51 mm
+		assert.Contains(t, inch, want)
+	}
 	ascii := Text(w.b, &w.o, 0, Options{ASCII: true})
-	for _, want := range []string{"mm2", "degC", "ohm", "+/-", "1 x 15 AWG", "sqrt"} {
+	for _, want := range []string{"degC", "ohm", "+/-", "1 x 15 AWG"} {
 		assert.Contains(t, ascii, want)
 	}
 }
 
-// What is missing is named with its reason; nothing is left out.
-func TestMissingSaysWhy(t *testing.T) {
-	w := workOut("[[trial]]\nname = \"A\"\n")
-	text := Text(w.b, &w.o, 0, Options{})
-	tr := &w.o.Trials[0]
-	for label, f := range map[string]quantity.Figure{"Wire fill": tr.WireFill, "Turns in series": tr.SeriesTurns, "Winding factor kw1": tr.Kw1, "Mean turn": tr.MeanTurnMM} {
-		require.False(t, f.Known(), label)
-		body := flat(section(t, text, "NEW WINDING"))
-		require.Contains(t, body, label)
-		require.Contains(t, body, ": "+f.Why, label)
-	}
-	assert.Contains(t, flat(section(t, text, "EXPECTED READINGS")), "not known: "+tr.LeadOhms20.Why)
-	assert.Contains(t, flat(section(t, text, "CURRENT LIMITS")), "not known: "+tr.LimitAmps.Why)
-}
-
-// Cautions and findings are there word for word; the other trial's findings are not.
-func TestCautionsAndFindings(t *testing.T) {
+// Findings and cautions are in the report word for word; the worst of a trial on its card.
+func TestFindings(t *testing.T) {
 	for name, w := range jobs(t) {
 		report := flat(Report(w.b, &w.o, Options{}))
 		for _, c := range w.o.Cautions {
 			require.Contains(t, report, flat(c.Text), name)
 		}
 		for _, f := range w.o.Findings {
-			require.Contains(t, report, flat(f.Text), name)
+			require.Contains(t, report, flat(about(f)+f.Text), name)
 			require.Contains(t, report, flat(f.Fix), name)
-			for i, tr := range w.o.Trials {
-				card := flat(section(t, Text(w.b, &w.o, i, Options{}), "FINDINGS"))
-				require.Equal(t, f.Trial == "" || f.Trial == tr.Name, strings.Contains(card, flat(about(f)+f.Text)), "%s: %s", name, f.Text)
+		}
+		for i, tr := range w.o.Trials {
+			worst, _ := newWriter(w.b, &w.o, Options{}).worst(tr.Name)
+			if worst != nil {
+				require.Contains(t, flat(sheets(&w, i)[0]), flat(title(worst.Text)), name)
+				require.True(t, worst.Trial == "" || worst.Trial == tr.Name, name)
 			}
 		}
 	}
@@ -231,44 +128,15 @@ func TestInventedSaysSo(t *testing.T) {
 	assert.NotContains(t, Text(w.b, &w.o, 0, Options{}), "INVENTED EXAMPLE")
 }
 
-// The card of a trial has no caution, and no sentence, about another trial.
-func TestACardIsAboutItsTrialOnly(t *testing.T) {
-	left := 0
-	for name, w := range jobs(t) {
-		for i, tr := range w.o.Trials {
-			card := flat(Text(w.b, &w.o, i, Options{Document: &w.d}))
-			for _, c := range w.o.Cautions {
-				own := c.Trial == "" || c.Trial == tr.Name
-				if !own {
-					left++
-				}
-				require.Equal(t, own, strings.Contains(card, flat(c.Text)), "%s, card of %s: %s", name, tr.Name, c.Text)
-			}
-		}
-	}
-	assert.Positive(t, left)
-	w := workOut(job.Example().Text())
-	for i, tr := range w.o.Trials {
-		// Trial C is one of the example that is blamed for much.
-		card, _, _ := strings.Cut(flat(Text(w.b, &w.o, i, Options{})), "WHERE EACH INPUT")
-		if tr.Name != "C" {
-			assert.NotContains(t, card, "trial C")
-			assert.NotContains(t, card, "Trial C")
-		}
-	}
-}
-
-// Where it really runs: every loss of each condition is on the card and in the report, and
-// the drive's watts are those of the losses and the battery together.
+// Where it really runs: every loss of each condition is in the report, and the drive's watts are those of the losses and the battery together.
 func TestWhereTheWattsGo(t *testing.T) {
 	tables := 0
 	for name, w := range jobs(t) {
 		report := section(t, Report(w.b, &w.o, Options{}), "WHERE EACH TRIAL REALLY RUNS")
 		for i := range w.o.Trials {
 			tr := &w.o.Trials[i]
-			charging := section(t, Text(w.b, &w.o, i, Options{}), "CHARGING")
 			if len(tr.Operating) == 0 {
-				require.Contains(t, flat(charging), "not known: ", name)
+				require.Contains(t, flat(report), "not known: ", name)
 				continue
 			}
 			tables++
@@ -295,7 +163,6 @@ func TestWhereTheWattsGo(t *testing.T) {
 					want += " " + quantity.File.Value(of(o), u, 3)
 				}
 				if any {
-					require.Contains(t, flat(charging), want, name)
 					require.Contains(t, flat(report), want, name)
 				}
 			}
@@ -310,8 +177,9 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 	tr := &w.o.Trials[0]
 	require.Less(t, tr.AmpsSlow.Value, -1.0)
 	for _, ascii := range []bool{false, true} {
-		charging := flat(section(t, Text(w.b, &w.o, 0, Options{ASCII: ascii}), "CHARGING"))
-		assert.Contains(t, charging, fmt.Sprintf("Net amps, wheel 45 rpm ~-%.2f A at ~%.2f V, bridge 0 A", -tr.AmpsSlow.Value, w.o.Machine.ChargingVolts.Value))
-		assert.Contains(t, charging, fmt.Sprintf("net amps, A -%.2f", -tr.AmpsSlow.Value))
+		first := flat(Text(w.b, &w.o, 0, Options{ASCII: ascii}))
+		assert.Contains(t, first, fmt.Sprintf("net amps, wheel 45 rpm ~-%.2f A", -tr.AmpsSlow.Value))
+		losses := flat(Report(w.b, &w.o, Options{ASCII: ascii, Sections: []string{"losses"}}))
+		assert.Contains(t, losses, fmt.Sprintf("net amps, A -%.2f", -tr.AmpsSlow.Value))
 	}
 }

@@ -4,13 +4,7 @@ import (
 	"slotwright/winding"
 )
 
-// drive is how the trial and what turns it come to terms.
-func (w *writer) drive(t *winding.TrialOutcome) {
-	w.section("THE DRIVE")
-	w.driven(t)
-}
-
-// allDrives is the same for every trial.
+// allDrives is how each trial and what turns it come to terms.
 func (w *writer) allDrives() {
 	w.section("THE DRIVE")
 	for i := range w.o.Trials {

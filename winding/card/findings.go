@@ -73,14 +73,10 @@ func place(path string) string {
 	return table.Title + ", " + field.Label
 }
 
-// cautions is what can hurt a person in this job, with a trial only what is about that one
-// or about all.
-func (w *writer) cautions(trial string) {
+// cautions is what can hurt a person in this job.
+func (w *writer) cautions() {
 	w.section("CAUTIONS")
 	for _, c := range w.o.Cautions {
-		if trial != "" && c.Trial != "" && c.Trial != trial {
-			continue
-		}
 		w.hang("  "+text.Pad(strings.ToUpper(w.clean(c.Topic)), 9)+" ", c.Text)
 		w.gap()
 	}

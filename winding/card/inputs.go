@@ -9,9 +9,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// inputs is every value that was given, as typed, and how far to trust it. With a
-// trial from 0 on, the other trials are left out.
-func (w *writer) inputs(trial int) {
+// inputs is every value that was given, as typed, and how far to trust it.
+func (w *writer) inputs() {
 	w.section("WHERE EACH INPUT CAME FROM")
 	d := w.opt.Document
 	if d == nil {
@@ -25,9 +24,7 @@ func (w *writer) inputs(trial int) {
 			continue
 		}
 		for n := range d.Count(t.Name) {
-			if t.Name != "trial" || trial < 0 || n == trial {
-				w.inputsOf(d, t, n, fmt.Sprintf("%s %d", t.Title, n+1))
-			}
+			w.inputsOf(d, t, n, fmt.Sprintf("%s %d", t.Title, n+1))
 		}
 	}
 }
@@ -74,6 +71,8 @@ func trust(d *job.Document, f *job.Input, typed string, n int) string {
 		return " (" + quantity.Guessed.String() + ")"
 	case f.Table == "trial":
 		return " (chosen)"
+	case f.Table == "wound" && f.Kind == job.Whole:
+		return " (counted)"
 	case f.Table == "target":
 		return " (wanted)"
 	default:
@@ -84,7 +83,6 @@ func trust(d *job.Document, f *job.Input, typed string, n int) string {
 // derivations is the figures that say where they came from.
 func (w *writer) derivations(t *winding.TrialOutcome) {
 	m := &w.o.Machine
-	w.heading("Worked out here")
 	w.derived("Flux of a pole", m.FluxMWb, quantity.Only("mWb"), m.FluxFrom)
 	w.derived("Mean turn", t.MeanTurnMM, quantity.Millimetres, t.MeanTurnFrom)
 	w.derived("Inductance of a phase", t.PhaseMilliHenries, quantity.Millihenry, t.InductanceFrom)

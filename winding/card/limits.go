@@ -7,12 +7,6 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// limits is where the current must stop, and why.
-func (w *writer) limits(t *winding.TrialOutcome) {
-	w.section("CURRENT LIMITS")
-	w.limitsOf(t)
-}
-
 // limitsOf is the limits of one trial, the one that governs first.
 func (w *writer) limitsOf(t *winding.TrialOutcome) {
 	if !t.LimitAmps.Known() {

@@ -56,6 +56,9 @@ func (w *writer) flux(o *winding.MachineOutcome) {
 	}
 	w.ofMachine("flux_per_pole_mwb", from)
 	w.ofMachine("gap_flux_density_t")
+	if o.NextReading != "" {
+		w.pair("Read next", o.NextReading)
+	}
 	w.ofMachine("field_amps")
 	w.ofMachine("hertz_per_rpm")
 	w.ofMachine("drive_ratio", because(o.Ratio))

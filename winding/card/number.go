@@ -85,3 +85,8 @@ func title(label string) string {
 	r, n := utf8.DecodeRuneInString(label)
 	return string(unicode.ToUpper(r)) + label[n:]
 }
+
+// inBoth is an amount in its two units.
+func (w *writer) inBoth(a quantity.Figure, aName string, b quantity.Figure, bName string) string {
+	return w.amount(a, quantity.Only(aName), 3) + ", " + w.amount(b, quantity.Only(bName), 3)
+}

@@ -21,7 +21,7 @@ func (w *writer) oldWinding() {
 	w.gap()
 	w.reading("Ohms, lead to lead", old.LeadOhms, quantity.Ohms, w.at(" at ", old.LeadOhmsC, quantity.Celsius))
 	w.reading("Plate", old.RatedAmps, quantity.Amps, w.at(" at ", old.RatedVolts, quantity.Volts)+w.at(", ", old.RatedRPM, quantity.RPM))
-	w.reading("Began to charge at", old.CutInRPM, quantity.RPM, "")
+	w.reading("Began to charge at", old.CutInRPM, quantity.RPM, w.at(", with ", old.BeganAmps, quantity.Amps))
 	w.reading("Inductance, lead to lead", old.LeadMilliHenries, quantity.Millihenry, "")
 	w.spins()
 	if t := w.o.Old; t != nil {
@@ -78,12 +78,47 @@ func (w *writer) at20(word string) string {
 	return word + w.amount(quantity.Figure{Value: 20, Origin: quantity.Derived}, quantity.Celsius, asGiven)
 }
 
-// spins is what was read on the old winding, turning.
+// spins is what was read on the old winding, and in its iron, turning.
 func (w *writer) spins() {
 	for _, s := range w.job.Spins {
-		w.pair("Spin-up reading", w.amount(asFigure(s.LineVolts), quantity.Volts, asGiven)+" at "+w.amount(asFigure(s.RPM), quantity.RPM, asGiven)+w.at(", field ", s.FieldAmps, quantity.Amps))
+		how := ""
+		if s.Across != "" && s.Across != job.AcrossLeads {
+			how += ", " + s.Across
+		}
+		if s.Meter != "" && s.Meter != job.MeterRMS {
+			how += ", " + s.Meter + " meter"
+		}
+		w.pair("Spin-up reading", w.asRead(s.LineVolts, quantity.Volts)+w.turning(s.RPM, s.Hertz)+how+w.at(", field ", s.FieldAmps, quantity.Amps))
 	}
 	for _, s := range w.job.Shorts {
-		w.pair("Short-circuit reading", w.amount(asFigure(s.LineAmps), quantity.Amps, asGiven)+" at "+w.amount(asFigure(s.RPM), quantity.RPM, asGiven)+w.at(", field ", s.FieldAmps, quantity.Amps))
+		how := ""
+		if s.Leads == job.LeadsTwo {
+			how = ", two leads"
+		}
+		w.pair("Short-circuit reading", w.asRead(s.LineAmps, quantity.Amps)+w.turning(s.RPM, quantity.Reading{})+how+w.warm(s.FieldAmps, s.WindingC))
 	}
+	for _, s := range w.job.Amps {
+		w.pair("Amps reading", w.asRead(s.Amps, quantity.Amps)+w.at(" at ", s.Volts, quantity.Volts)+w.at(", ", s.RPM, quantity.RPM)+w.warm(s.FieldAmps, s.WindingC))
+	}
+	for _, s := range w.job.Coils {
+		w.pair("Trial coil", w.asRead(s.Turns, quantity.None)+" turns"+w.at(" over ", s.Span, quantity.None)+" slots, "+w.asRead(s.Volts, quantity.Volts)+w.turning(s.RPM, quantity.Reading{})+w.at(", field ", s.FieldAmps, quantity.Amps))
+	}
+}
+
+// asRead is a reading in its unit.
+func (w *writer) asRead(r quantity.Reading, dim quantity.Dimension) string {
+	return w.amount(asFigure(r), dim, asGiven)
+}
+
+// turning is a speed or, in its place, a frequency.
+func (w *writer) turning(rpm, hertz quantity.Reading) string {
+	if !rpm.Given() && hertz.Given() {
+		return w.at(" at ", hertz, quantity.Hertz)
+	}
+	return w.at(" at ", rpm, quantity.RPM) + w.at(", ", hertz, quantity.Hertz)
+}
+
+// warm is the field current and the temperature of a reading.
+func (w *writer) warm(field, celsius quantity.Reading) string {
+	return w.at(", field ", field, quantity.Amps) + w.at(", winding at ", celsius, quantity.Celsius)
 }

@@ -109,6 +109,3 @@ const labelWidth = 29
 func (p *paper) pair(label, value string) {
 	p.hang("  "+text.Pad(p.clean(label), labelWidth-3)+" ", value)
 }
-
-// tick is a step with a box to mark when it is done.
-func (p *paper) tick(mark, words string) { p.hang("  [ ] "+mark, words) }

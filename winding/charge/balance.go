@@ -91,11 +91,12 @@ func (s sums) point(c circuit, src Source, l Load) Point {
 		DCAmps:    s.amps * amps,
 		DCAmpsRMS: math.Sqrt(s.square) * amps,
 	}
-	inSeries := 1.0 // diodes in a phase's path
-	if src.Phases == 1 {
-		p.LineAmpsRMS, inSeries = p.DCAmpsRMS, 2
-	} else {
+	if p.LineAmpsRMS = p.DCAmpsRMS; src.Phases == 3 {
 		p.LineAmpsRMS = math.Sqrt(s.phases/3) * amps
+	}
+	if l.Rectifier == Doubler { // the capacitors smooth, and each takes one half wave
+		p.DCAmps /= 2
+		p.DCAmpsRMS = p.DCAmps
 	}
 	p.PhaseAmpsRMS = p.LineAmpsRMS
 	if src.Phases == 3 && src.Delta {
@@ -106,7 +107,7 @@ func (s sums) point(c circuit, src Source, l Load) Point {
 	p.BatteryWatts = l.Volts * p.DCAmps
 	p.Watts = p.BatteryWatts + l.Ohms*p.DCAmpsRMS*p.DCAmpsRMS
 	p.CopperWatts = n * src.Ohms * p.PhaseAmpsRMS * p.PhaseAmpsRMS
-	p.DiodeWatts = 2*l.DiodeVolts*p.DCAmps + n*inSeries*l.DiodeOhms*p.LineAmpsRMS*p.LineAmpsRMS
+	p.DiodeWatts = l.Rectifier.InLoop()*l.DiodeVolts*p.DCAmps + n*l.Rectifier.inPath(src.Phases)*l.DiodeOhms*p.LineAmpsRMS*p.LineAmpsRMS
 	p.InputWatts = s.input * c.volts * amps
 	return p
 }

@@ -19,3 +19,32 @@ func BenchmarkSolve(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkSolver is a search: each case at speeds and temperatures that close in on it.
+func BenchmarkSolver(b *testing.B) {
+	var sources []Source
+	var loads []Load
+	for _, r := range readTable(b, "rectifier_cases.csv") {
+		s, l := r.fullCircuit(b)
+		for _, off := range [...]float64{1.02, 0.99, 1.003, 0.999, 1.0002, 1} {
+			near := s
+			near.EMFPeak, near.Hertz, near.Ohms = s.EMFPeak*off, s.Hertz*off, s.Ohms*(2-off)
+			sources, loads = append(sources, near), append(loads, l)
+		}
+	}
+	for _, way := range [...]string{"cold", "warm"} {
+		b.Run(way, func(b *testing.B) {
+			b.ReportAllocs()
+			var near Solver
+			for n := range b.N {
+				if way == "cold" {
+					near = Solver{}
+				}
+				k := n % len(sources)
+				if _, err := near.Solve(sources[k], loads[k]); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -19,7 +19,7 @@ type Source struct {
 	Delta bool
 }
 
-// Load is what the bridge feeds, with the bridge's own diodes: Volts behind Ohms on the
+// Load is what the rectifier feeds, with the diodes: Volts behind Ohms on the
 // direct-current side.
 type Load struct {
 	// Volts is the voltage the load holds at no current, V, [0, 1e9]: the rest voltage of a
@@ -28,17 +28,22 @@ type Load struct {
 	// Ohms is everything in series on the direct-current side, Ω, [0, 1e9]: cable and battery,
 	// or the resistor. 0 is a load that holds Volts whatever the current.
 	Ohms float64
-	// DiodeVolts is the constant part of one diode's drop, V, [0, 1e9]; two conduct in series.
+	// DiodeVolts is the constant part of one diode's drop, V, [0, 1e9]; in a bridge two conduct
+	// in series.
 	DiodeVolts float64
 	// DiodeOhms is the slope of one diode, Ω, [0, 1e9]: drop = DiodeVolts + DiodeOhms·i.
 	DiodeOhms float64
+	// Rectifier is how the diodes are joined: a bridge if not said. Half wave and doubler
+	// take a single phase.
+	Rectifier Rectifier
 }
 
 // Mode says how the current flows.
 type Mode string
 
 const (
-	// Off: the peak EMF between lines does not exceed the load and two diodes.
+	// Off: the peak EMF between lines (twice it in a doubler) does not exceed the load and the
+	// diodes in its way, two or one.
 	Off Mode = "off"
 	// Pulses: separate pulses of direct current with nothing between them.
 	Pulses Mode = "pulses"
@@ -77,7 +82,7 @@ type Point struct {
 	InputWatts float64
 	// Mode says how the current flows.
 	Mode Mode
-	// Kappa is the peak EMF between lines over the load and two diodes; current starts
-	// at 1. It is 0 where the load and the diodes hold no voltage, so that it has no value.
+	// Kappa is the peak EMF between lines (twice it in a doubler) over the load and the diodes
+	// in its way; current starts at 1. It is 0 where the load and the diodes hold no voltage, so that it has no value.
 	Kappa float64
 }

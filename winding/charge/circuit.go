@@ -70,22 +70,21 @@ var errShort = errors.New("nothing limits the current: winding, diodes and load 
 // henries and 1/√3 of the EMF, exact for what the bridge sees.
 func reduce(s Source, l Load) (circuit, error) {
 	emf, ohms, reactance := s.EMFPeak, s.Ohms, 2*math.Pi*s.Hertz*s.Henries
-	diodes := 1.0 // in series with one phase
-	switch {
-	case s.Phases == 1:
-		diodes = 2
-	case s.Delta:
+	if s.Phases == 3 && s.Delta {
 		emf, ohms, reactance = emf/math.Sqrt(3), ohms/3, reactance/3
 	}
-	ohms += diodes * l.DiodeOhms
+	ohms += l.Rectifier.inPath(s.Phases) * l.DiodeOhms
 	sum := ohms + reactance + l.Ohms
 	if !(sum > 0) {
 		return circuit{}, errShort
 	}
 	c := circuit{
 		r: ohms / sum, x: max(reactance/sum, leastReactance), rb: l.Ohms / sum,
-		v:     (l.Volts + 2*l.DiodeVolts) / emf,
+		v:     l.held() / emf,
 		volts: emf, ohms: sum,
+	}
+	if l.Rectifier == Doubler {
+		c.v /= 2
 	}
 	return c, nil
 }

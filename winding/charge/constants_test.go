@@ -13,7 +13,11 @@ func TestConstants(t *testing.T) {
 		{What: "strongest field", Want: 1e9, Have: fieldMax, Source: choice},
 		{What: "least reactance", Want: 1e-9, Have: leastReactance, Source: choice},
 		{What: "least current of a curved diode, A", Want: 1e-4, Have: leastDiodeAmps, Source: choice},
-		{What: "pieces of a cycle at most", Want: 48, Have: maxPieces, Source: choice},
+		{What: "pieces of a cycle at most", Want: 12, Have: maxPieces, Source: choice},
 		{What: "steps to an event at most", Want: 10000, Have: maxSteps, Source: choice},
+		{What: "least of the greatest line EMF, over the peak of a phase", Want: 1.5, Have: mayPulse, Source: "√3·cos 30°"},
+		{What: "looks for an event at most", Want: 6, Have: maxLooks, Source: choice},
+		{What: "rounds of Newton's method at most", Want: 12, Have: maxRounds, Source: choice},
+		{What: "miss from which one more round is the last", Want: 1e-8, Have: nearEnough, Source: choice},
 	})
 }

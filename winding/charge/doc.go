@@ -1,11 +1,14 @@
-// Package charge finds the steady current that a small alternator drives through a diode
-// bridge into a battery, a resistor or any load that holds a voltage, at one speed.
+// Package charge finds the steady current that a small alternator drives through its diodes
+// into a battery, a resistor or any load that holds a voltage, at one speed.
 //
 // [Solve] takes the machine as EMF behind resistance and inductance in each phase, star or
-// delta or a single phase, and the bridge as six (or four) diodes of constant drop plus slope.
+// delta or a single phase, and the rectifier as diodes of constant drop plus slope: a bridge of six
+// or four, and for a single phase also one diode (half wave) or two with two capacitors (doubler).
 // The answer is the exact periodic solution of that circuit, not a simulation run to rest:
-// see the essay in bridge3.go. [SolveDiode] does the same for a diode given by its law.
-// [CutInEMFPeak] is where current begins.
+// see the essays in bridge3.go and halfwave.go. A [Solver] does the same for one point after another.
+// [SolveDiode] does it for a diode given by its law. [CutInEMFPeak] is where current begins.
+//
+// A resistor is a load of no volts; a converter's input is one of volts without ohms.
 //
 // It is not a model of the machine itself. Saliency, saturation, iron loss, harmonics in the
 // EMF, and the fall of speed under load are left to whoever supplies the EMF and the

@@ -17,26 +17,33 @@ func FuzzSolve(f *testing.F) {
 	f.Add(100.0, 50.0, 1e-6, 1.0, 3, false, 129.26, 0.0, 0.0, 0.0)
 	f.Fuzz(func(t *testing.T, emf, hertz, ohms, henries float64, phases int, delta bool, volts, loadOhms, diodeVolts, diodeOhms float64) {
 		s := Source{emf, hertz, ohms, henries, phases, delta}
-		l := Load{volts, loadOhms, diodeVolts, diodeOhms}
-		p, err := Solve(s, l)
-		if err != nil {
-			if p != (Point{}) {
-				t.Fatalf("an error, %v, and a point %+v", err, p)
-			}
-			return
-		}
-		if !p.finite() || p.Mode == "" || p.DCAmps < 0 || p.Watts < 0 {
-			t.Fatalf("%+v %+v gave %+v", s, l, p)
-		}
-		out := p.Watts + p.CopperWatts + p.DiodeWatts
-		rounding := 1e-14*3*s.EMFPeak*p.PhaseAmpsRMS + 1e-290
-		if math.Abs(p.InputWatts-out) > 1e-6*p.InputWatts+rounding {
-			t.Fatalf("power in %g out %g: %+v %+v gave %+v", p.InputWatts, out, s, l, p)
-		}
-		if cut := CutInEMFPeak(l, phases, delta); (emf > cut*(1+1e-12)) != (p.Mode != Off) && math.Abs(emf-cut) > 1e-12*cut {
-			t.Fatalf("cut-in at %g, EMF %g, mode %s", cut, emf, p.Mode)
+		for _, way := range [...]Rectifier{Bridge, HalfWave, Doubler} {
+			checkAnswer(t, s, Load{volts, loadOhms, diodeVolts, diodeOhms, way})
 		}
 	})
+}
+
+// checkAnswer holds an answer to what is true of any.
+func checkAnswer(t *testing.T, s Source, l Load) {
+	t.Helper()
+	p, err := Solve(s, l)
+	if err != nil {
+		if p != (Point{}) {
+			t.Fatalf("an error, %v, and a point %+v", err, p)
+		}
+		return
+	}
+	if !p.finite() || p.Mode == "" || p.DCAmps < 0 || p.Watts < 0 {
+		t.Fatalf("%+v %+v gave %+v", s, l, p)
+	}
+	out := p.Watts + p.CopperWatts + p.DiodeWatts
+	rounding := 1e-14*3*s.EMFPeak*p.PhaseAmpsRMS + 1e-290
+	if math.Abs(p.InputWatts-out) > 1e-6*p.InputWatts+rounding {
+		t.Fatalf("power in %g out %g: %+v %+v gave %+v", p.InputWatts, out, s, l, p)
+	}
+	if cut := CutInEMFPeak(l, s.Phases, s.Delta); (s.EMFPeak > cut*(1+1e-12)) != (p.Mode != Off) && math.Abs(s.EMFPeak-cut) > 1e-12*cut {
+		t.Fatalf("cut-in at %g, EMF %g, mode %s", cut, s.EMFPeak, p.Mode)
+	}
 }
 
 // The same for a diode by its law.

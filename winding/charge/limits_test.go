@@ -131,7 +131,7 @@ func TestPulsesJustAboveCutIn(t *testing.T) {
 
 func TestErrorsNameTheField(t *testing.T) {
 	good := Source{20, 50, 1, 0.003, 3, false}
-	load := Load{12, 0.1, 0.7, 0}
+	load := Load{Volts: 12, Ohms: 0.1, DiodeVolts: 0.7}
 	for _, c := range []struct {
 		change func(*Source, *Load)
 		want   string

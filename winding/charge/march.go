@@ -8,7 +8,7 @@ import (
 const (
 	sixth = math.Pi / 3
 	// maxPieces bounds the pieces in 60°; the usual number is 1 to 4.
-	maxPieces = 48
+	maxPieces = 12
 )
 
 // errUnsettled is our own failure: no circuit is known that gives it.
@@ -121,7 +121,7 @@ func (m *march) withResting(e *emfs, k int) piece {
 // pulse a line EMF that rounding puts under the load is in truth on it or above.
 func (m *march) fromNothing(e *emfs) piece {
 	p, n := e.extremes()
-	if m.c.v >= 1.5 && m.angle < sixth {
+	if m.c.v >= mayPulse && m.angle < sixth {
 		first := m.c.newLoop(e, 0, 1, 0)
 		f0 := max(first.main.f0, 0)
 		if m.angle == m.start {

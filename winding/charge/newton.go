@@ -11,7 +11,7 @@ func (m *march) carryCols(p *piece, event int, t arc, main, split jet, mainDecay
 	endSlopes := p.spread(main.first, split.first)
 	var h jet
 	if event >= 0 {
-		jets, _ := p.jets(t)
+		jets, _ := p.jetsOf(t, &main, &split)
 		h = jets[event]
 	}
 	for col := range m.cols {
@@ -51,6 +51,21 @@ func (p *piece) eventShift(event int, dMain, dSplit float64) float64 {
 // sees the EMF of phase k+1 reversed.
 func turnBack(i [3]float64) [3]float64 { return [3]float64{-i[2], -i[0], -i[1]} }
 
+// mayPulse is the load, over the peak of a phase, from which pulses are to be expected: the least
+// that the greatest line EMF comes down to.
+const mayPulse = 1.5
+
+// begin puts the start of the sixth where a pulse from a to b would begin.
+func (m *march) begin() { m.start = sixth - math.Acos(min(m.c.v/math.Sqrt(3), 1)) }
+
+// pulses marches from no current, and says whether none is left after 60°, which is then the answer.
+func (m *march) pulses() bool {
+	m.begin()
+	m.angle, m.i, m.cols = m.start, [3]float64{}, [2][3]float64{}
+	m.marches++
+	return m.run() == nil && m.i == [3]float64{}
+}
+
 // settle finds the state that repeats itself after 60°, for a circuit in which the phases
 // rest, and leaves its march in m. It starts where a pulse would begin: from no current while
 // pulses are to be expected, and if the current then dies within the sixth that is already the
@@ -58,9 +73,9 @@ func turnBack(i [3]float64) [3]float64 { return [3]float64{-i[2], -i[0], -i[1]} 
 // currents at the start, one number if a phase rests there and two if none does, and plain
 // marching wherever Newton's step would change which diodes conduct or does not gain.
 func (m *march) settle() error {
-	m.start = sixth - math.Acos(min(m.c.v/math.Sqrt(3), 1))
+	m.begin()
 	state := [3]float64{}
-	if m.c.v < 1.5 {
+	if m.c.v < mayPulse {
 		state = m.c.guess(m.start)
 	}
 	last, newton := math.Inf(1), true

@@ -31,13 +31,29 @@ type piece struct {
 // emfs holds sine and cosine of the three phase EMFs' angles at the start of a piece.
 type emfs struct{ sin, cos [3]float64 }
 
-func emfsAt(angle float64) emfs {
-	s, c := math.Sincos(angle)
+func emfsAt(angle float64) emfs { return emfsOf(math.Sincos(angle)) }
+
+// emfsOf is the EMFs where that of phase a has a sine and cosine.
+func emfsOf(s, c float64) emfs {
 	const half, rt = 0.5, 0.8660254037844386467637231707529362
 	return emfs{
 		sin: [3]float64{s, -half*s - rt*c, -half*s + rt*c},
 		cos: [3]float64{c, -half*c + rt*s, -half*c - rt*s},
 	}
+}
+
+// from names the phases anew so that the one that was a is phase k.
+func (e emfs) from(k int) (named emfs) {
+	for i := range 3 {
+		named.sin[(i+k)%3], named.cos[(i+k)%3] = e.sin[i], e.cos[i]
+	}
+	return named
+}
+
+// turned is the EMFs an angle later.
+func (e *emfs) turned(t arc) emfs {
+	sin, cos := t.sin(), t.cos()
+	return emfsOf(e.sin[0]*cos+e.cos[0]*sin, e.cos[0]*cos-e.sin[0]*sin)
 }
 
 // extremes is the phase of greatest EMF and that of least.
@@ -86,19 +102,34 @@ func (c circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece {
 //	loop         1, 2: what the resting phase lacks to the upper, lower rail
 //	trio         0, 1: the currents of back and rest, as sizes
 func (p *piece) jets(t arc) (j [3]jet, n int) {
-	j[0], _ = p.main.at(t)
+	main, _ := p.main.at(t)
+	var split jet
+	if p.kind == trio {
+		split, _ = p.split.at(t)
+	}
+	return p.jetsOf(t, &main, &split)
+}
+
+// jetsAtStart is jets at no angle, where nothing has decayed yet.
+func (p *piece) jetsAtStart() (j [3]jet, n int) {
+	main, split := p.main.atStart(), p.split.atStart()
+	return p.jetsOf(arc{}, &main, &split)
+}
+
+// jetsOf is jets from the currents at an angle.
+func (p *piece) jetsOf(t arc, main, split *jet) (j [3]jet, n int) {
 	switch p.kind {
 	case alone:
+		j[0] = *main
 		return j, 1
 	case loop:
-		j[1], j[2] = p.railMargins(t, &j[0])
+		j[0] = *main
+		j[1], j[2] = p.railMargins(t, main)
 		return j, 3
 	}
-	d, _ := p.split.at(t)
-	i := j[0]
-	third := (i.third + d.third) / 2
-	j[0] = jet{(i.value + d.value) / 2, (i.first + d.first) / 2, (i.second + d.second) / 2, third}
-	j[1] = jet{(i.value - d.value) / 2, (i.first - d.first) / 2, (i.second - d.second) / 2, third}
+	third := (main.third + split.third) / 2
+	j[0] = jet{(main.value + split.value) / 2, (main.first + split.first) / 2, (main.second + split.second) / 2, third}
+	j[1] = jet{(main.value - split.value) / 2, (main.first - split.first) / 2, (main.second - split.second) / 2, third}
 	return j, 2
 }
 

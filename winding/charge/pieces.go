@@ -31,14 +31,19 @@ type arc struct {
 	c2, c3, c4 float64
 }
 
+// The series are summed in pairs, and pairs of pairs, which a processor does side by side; term
+// after term each waits for the one before. Coefficients are 1/n!, exact to rounding.
 func newArc(t float64) arc {
 	if t > 1.1 {
 		sin, cos := math.Sincos(t)
 		return arc{t, 1 - cos, t - sin, t*t/2 - (1 - cos)}
 	}
 	u := t * t
-	c3 := t * u / 6 * (1 - u/20*(1-u/42*(1-u/72*(1-u/110*(1-u/156*(1-u/210*(1-u/272)))))))
-	c4 := u * u / 24 * (1 - u/30*(1-u/56*(1-u/90*(1-u/132*(1-u/182*(1-u/240*(1-u/306)))))))
+	w := u * u
+	c3 := t * u * ((1./6 - u*(1./120) + w*(1./5040-u*(1./362880))) +
+		w*w*((1./39916800-u*(1./6227020800))+w*(1./1307674368000-u*(1./355687428096000))))
+	c4 := w * ((1./24 - u*(1./720) + w*(1./40320-u*(1./3628800))) +
+		w*w*((1./479001600-u*(1./87178291200))+w*(1./20922789888000-u*(1./6402373705728000))))
 	return arc{t, u/2 - c4, c3, c4}
 }
 
@@ -52,8 +57,12 @@ func remainders(x float64) (decay, q2, q3 float64) {
 		p2 := decay - 1 + x
 		return decay, p2 / x, x/2 - p2/x
 	}
-	q3 = x * x / 6 * (1 - x/4*(1-x/5*(1-x/6*(1-x/7*(1-x/8*(1-x/9*(1-x/10*
-		(1-x/11*(1-x/12*(1-x/13*(1-x/14*(1-x/15*(1-x/16*(1-x/17))))))))))))))
+	u := x * x
+	w := u * u
+	q3 = u * ((1./6 - x*(1./24) + u*(1./120-x*(1./720))) +
+		w*((1./5040-x*(1./40320))+u*(1./362880-x*(1./3628800))) +
+		w*w*((1./39916800-x*(1./479001600))+u*(1./6227020800-x*(1./87178291200))+
+			w*((1./1307674368000-x*(1./20922789888000))+u*(1./355687428096000))))
 	q2 = x/2 - q3
 	return 1 - x + x*q2, q2, q3
 }
@@ -110,6 +119,11 @@ func (m *mode) at(t arc) (j jet, decay float64) {
 	j.second = -m.lambda*m.slope0*decay + (m.a*(decay-s)-m.b*k)*m.perX
 	j.third = m.third + m.thirdDecaying*decay
 	return j, decay
+}
+
+// atStart is at for no angle.
+func (m *mode) atStart() jet {
+	return jet{m.start, m.slope0, m.a*m.perX - m.lambda*m.slope0, m.third + m.thirdDecaying}
 }
 
 // value gives the current alone.

@@ -6,11 +6,30 @@ import (
 	"math"
 )
 
-// Solve gives the steady state of the source on the load through the bridge. It is exact for
-// the circuit: see bridge3.go for the method and its limits. The error names a field that is
-// negative, not finite or beyond its range, or says that nothing limits the current.
+// Solve gives the steady state of the source on the load through its rectifier. It is exact for
+// the circuit: see bridge3.go and halfwave.go for the methods and their limits. The error names a field that is
+// negative, not finite or beyond its range, or says that nothing limits the
+// current, or is an [UnfitError].
 func Solve(s Source, l Load) (Point, error) {
-	if err := errors.Join(checkSource(s), checkLoad(l)); err != nil {
+	var cold Solver
+	return cold.Solve(s, l)
+}
+
+// Solver is Solve for one point after another that lie close together, as those of a search do:
+// it begins each from the state of the one before. The answers are those of Solve within
+// rounding, whatever came before; points far apart cost no more than a few rounds extra. The
+// zero value is ready. It is not for several goroutines at once; a copy goes its own way.
+type Solver struct{ last neighbour }
+
+// neighbour is the state of a solved circuit, as far as another can begin from it.
+type neighbour struct {
+	mixed bool
+	handover
+}
+
+// Solve is the function [Solve], begun from the point before.
+func (near *Solver) Solve(s Source, l Load) (Point, error) {
+	if err := errors.Join(checkSource(s), checkLoad(l), l.Rectifier.Takes(s.Phases)); err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
 	kappa, flows := drive(s, l)
@@ -21,7 +40,7 @@ func Solve(s Source, l Load) (Point, error) {
 	if err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
-	p, err := c.solve(s, l)
+	p, err := c.solve(s, l, &near.last)
 	if err != nil {
 		return Point{}, fmt.Errorf("charge: %w", err)
 	}
@@ -32,10 +51,10 @@ func Solve(s Source, l Load) (Point, error) {
 	return p, nil
 }
 
-// drive is the peak EMF between lines over what the load and two diodes hold, and whether
+// drive is the peak EMF between lines over what the load and its diodes hold, and whether
 // that lets any current flow.
 func drive(s Source, l Load) (kappa float64, flows bool) {
-	line, held := s.EMFPeak*linePerPhase(s.Phases, s.Delta), l.Volts+2*l.DiodeVolts
+	line, held := s.EMFPeak*l.peakPerPhase(s.Phases, s.Delta), l.held()
 	if held > 0 {
 		kappa = min(line/held, math.MaxFloat64)
 	}
@@ -43,12 +62,20 @@ func drive(s Source, l Load) (kappa float64, flows bool) {
 }
 
 // solve gives the point of a circuit that conducts.
-func (c circuit) solve(s Source, l Load) (Point, error) {
-	solver := c.bridge3
-	if s.Phases == 1 {
-		solver = c.bridge1
+func (c circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
+	var sum sums
+	var mode Mode
+	var err error
+	switch {
+	case l.Rectifier == HalfWave:
+		sum, mode, err = c.halfWave()
+	case l.Rectifier == Doubler:
+		sum, mode, err = c.doubler()
+	case s.Phases == 1:
+		sum, mode, err = c.bridge1()
+	default:
+		sum, mode, err = c.bridge3(near)
 	}
-	sum, mode, err := solver()
 	if err != nil {
 		return Point{}, err
 	}

@@ -33,7 +33,7 @@ func TestDefaultsAreValuesOfTheirFields(t *testing.T) {
 		_, bad := f.reading(f.Empty(f.Dim[0]), f.Dim[0])
 		assert.Nil(t, bad, "%s would not take %q", f.Path(), f.Empty(f.Dim[0]))
 	}
-	assert.Equal(t, 55, n, "fields with a default")
+	assert.Equal(t, 65, n, "fields with a default")
 }
 
 // What is written for an empty field is the default in the unit that is shown: read back
@@ -81,7 +81,7 @@ func TestEmptyJobMeansTheDefaults(t *testing.T) {
 	assert.Equal(t, layout.Connection(0).String(), DefaultWord("trial.connection"))
 	assert.Equal(t, layout.Connection(0).String(), DefaultWord("old.connection"))
 	assert.Equal(t, layout.Kind(0).String(), DefaultWord("machine.kind"))
-	for _, table := range []string{"old", "trial"} {
+	for _, table := range []string{"old", "trial", "wound"} {
 		assert.Equal(t, wiretable.Metal(0).String(), DefaultWord(table+".metal"))
 		build, err := wiretable.ParseBuild(DefaultWord(table + ".build"))
 		require.NoError(t, err)

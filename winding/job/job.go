@@ -21,12 +21,20 @@ type Job struct {
 	// Spins are spin-up readings of the old winding, open circuit.
 	Spins []SpinReading
 	// Shorts are short-circuit readings of the old winding.
-	Shorts  []ShortReading
+	Shorts []ShortReading
+	// Amps are readings of the old winding charging a battery.
+	Amps []AmpsReading
+	// Coils are trial coils, laid into the iron to read its flux.
+	Coils   []CoilReading
 	Field   FieldSpec
 	Drive   DriveSpec
 	Battery BatterySpec
 	Target  Target
 	Trials  []Trial
+	// BareGauges are the paths of wires given as a whole number without its system.
+	BareGauges []string
+	// AsWound is what was really put in, each time.
+	AsWound []AsWound
 }
 
 // Machine is the iron and its surroundings.
@@ -122,27 +130,13 @@ type OldWinding struct {
 	LeadOhmsC  quantity.Reading // winding temperature at that reading
 	// CutInRPM is the speed at which the old winding began to charge.
 	CutInRPM quantity.Reading
+	// BeganAmps is what was seen to flow at that speed, A DC.
+	BeganAmps quantity.Reading
 	// LeadMilliHenries between two leads, from a bridge (LCR meter).
 	LeadMilliHenries quantity.Reading
 	RatedAmps        quantity.Reading // plate, DC
 	RatedVolts       quantity.Reading // plate, DC
 	RatedRPM         quantity.Reading // plate, alternator shaft
-}
-
-// SpinReading is an open-circuit voltage of the old winding at a speed.
-type SpinReading struct {
-	RPM       quantity.Reading
-	LineVolts quantity.Reading // V rms between leads
-	FieldAmps quantity.Reading // wound rotor only
-}
-
-// ShortReading is a current of the old winding with its leads joined.
-type ShortReading struct {
-	RPM       quantity.Reading
-	LineAmps  quantity.Reading // A rms in one lead
-	FieldAmps quantity.Reading // wound rotor only
-	// Sets is how many of the sets had their leads joined; all when not said.
-	Sets quantity.Reading
 }
 
 // FieldSpec is what makes the flux.
@@ -227,6 +221,12 @@ type BatterySpec struct {
 	Ohms            quantity.Reading // internal
 	CableM          quantity.Reading // one way
 	CableMM2        quantity.Reading // copper
+	// Load is what is there to feed: "battery", "resistor" or "bus".
+	Load         string
+	ResistorOhms quantity.Reading // when hot
+	BusVolts     quantity.Reading // held whatever the current
+	// Rectifier is "bridge", "half-wave" or "doubler".
+	Rectifier string
 	// Diode is "silicon" or "schottky".
 	Diode             string
 	DiodeVolts        quantity.Reading // per diode, constant part
@@ -264,4 +264,23 @@ type Trial struct {
 	Span   quantity.Reading
 	Layers quantity.Reading
 	Kind   string
+}
+
+// AsWound is a winding as it was really put in, beside the plan: turns and wire that it does
+// not say are the trial's.
+type AsWound struct {
+	// Trial is the name of the trial that was wound, Date when, as typed.
+	Trial, Date string
+	Wound
+	// Filled is "room", "full" or "forced"; empty when not said.
+	Filled string
+	// Metres and Kg are the wire that went in, all strands together.
+	Metres    quantity.Reading
+	Kg        quantity.Reading
+	LeadOhms  quantity.Reading // between two leads, mean of the pairs
+	LeadOhmsC quantity.Reading // winding temperature at that reading
+	LineVolts quantity.Reading // V rms between two leads, open, at RPM
+	RPM       quantity.Reading
+	CutInRPM  quantity.Reading
+	Note      string
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slotwright/winding/text"
+	"slotwright/wiretable"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )
@@ -252,6 +253,10 @@ func (r *reader) put(e entry, path string) {
 	}
 	if bad := e.field.store(&r.d.job, e.index, e.typed, e.unit); bad != nil {
 		r.problem(e.value.from, path, bad.read, bad.expected, bad.fix)
+		return
+	}
+	if e.field.Kind == Wire && wiretable.BareNumber(e.typed) {
+		r.d.job.BareGauges = append(r.d.job.BareGauges, path)
 	}
 }
 

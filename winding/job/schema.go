@@ -107,6 +107,10 @@ var Tables = []Table{
 		grow: func(j *Job, n int) { j.Spins = make([]SpinReading, n) }},
 	{Name: "short", Title: "Short-circuit reading", Most: 24, Help: "Amps in a lead of the OLD winding with all its leads joined, at a speed.",
 		grow: func(j *Job, n int) { j.Shorts = make([]ShortReading, n) }},
+	{Name: "amps", Title: "Amps reading", Most: 24, Help: "Amps of the OLD winding into a battery at a speed: just above where it begins to charge, and as fast as it goes, tell most.",
+		grow: func(j *Job, n int) { j.Amps = make([]AmpsReading, n) }},
+	{Name: "coil", Title: "Trial coil", Most: 24, Help: "Known turns of any wire laid into the bare iron, and its volts at a speed: the flux, where the old winding is gone.",
+		grow: func(j *Job, n int) { j.Coils = make([]CoilReading, n) }},
 	{Name: "field", Title: "What makes the flux", Most: 1, Help: "A wound rotor and its current, or magnets."},
 	{Name: "drive", Title: "What turns it", Most: 1, Help: "The drive, and what lies between it and the alternator."},
 	{Name: "drive_point", Title: "Drive power curve", Most: 40, Help: "What the drive can give at a speed of its own shaft. Two points or more.",
@@ -115,6 +119,8 @@ var Tables = []Table{
 	{Name: "target", Title: "What is wanted", Most: 1, Help: "The speeds that matter and the amps wanted."},
 	{Name: "trial", Title: "Trial winding", Most: MaxTrials, Help: "A candidate winding. Up to four stand side by side.",
 		grow: func(j *Job, n int) { j.Trials = make([]Trial, n) }},
+	{Name: "wound", Title: "As wound", Most: 24, Help: "What was really put in, and what it read. It stands beside the plan, which stays as it was.",
+		grow: func(j *Job, n int) { j.AsWound = make([]AsWound, n) }},
 }
 
 // TableOf finds a table by name.
@@ -127,8 +133,8 @@ func TableOf(name string) (*Table, bool) {
 }
 
 // Fields is every field of the file, in order.
-var Fields = slices.Concat(topFields, machineFields, slotFields, oldFields, spinFields, fieldFields,
-	driveFields, batteryFields, targetFields, trialFields)
+var Fields = slices.Concat(topFields, machineFields, slotFields, oldFields, spinFields, shortFields, ampsFields, coilFields, fieldFields,
+	driveFields, batteryFields, targetFields, trialFields, recordFields)
 
 // byTable and byKey index Fields for reading.
 var (

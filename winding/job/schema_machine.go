@@ -189,6 +189,9 @@ var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j
 	{Table: "old", Name: "cut_in", Label: "Began to charge at", Dim: quantity.RPM, Min: 1, Max: 50000,
 		Help: "Shaft speed at which the OLD winding began to charge the battery; used when there is no spin-up reading.", How: "Raise the speed slowly until the ammeter stirs.",
 		at: func(j *Job, _ int) any { return &j.Old.CutInRPM }},
+	{Table: "old", Name: "began_current", Label: "… with amps", Dim: quantity.Amps, Min: 0.001, Max: 100, Ghost: "1 % of the plate's",
+		Help: "Amps that were seen there.", How: "What the ammeter showed when you took the speed.",
+		at: func(j *Job, _ int) any { return &j.Old.BeganAmps }},
 	{Table: "old", Name: "inductance", Label: "Inductance", Dim: quantity.Millihenry, Min: 0.0001, Max: 10000,
 		Help: "Inductance between two leads of one set, all others open, from a bridge (LCR meter).", How: "Turn the rotor and take the mean of the highest and lowest.",
 		at: func(j *Job, _ int) any { return &j.Old.LeadMilliHenries }},
@@ -202,30 +205,3 @@ var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j
 		Help: "Shaft speed of the rating.", How: "The plate or sheet; often 6000 for a road-vehicle alternator.",
 		at: func(j *Job, _ int) any { return &j.Old.RatedRPM }},
 }...)
-
-var spinFields = []Input{
-	{Table: "spin", Name: "speed", Label: "Speed", Dim: quantity.RPM, Min: 1, Max: 50000,
-		Help: "Speed of the alternator shaft at the reading.", How: "Tachometer, or Hz × 120 / poles.",
-		at: func(j *Job, i int) any { return &j.Spins[i].RPM }},
-	{Table: "spin", Name: "line", Label: "Lead to lead", Dim: quantity.Volts, Min: 0.001, Max: 2000,
-		Help: "AC volts between two leads of the OLD winding, nothing connected.", How: "True-rms meter on AC volts; mean of the three pairs.",
-		at: func(j *Job, i int) any { return &j.Spins[i].LineVolts }},
-	{Table: "spin", Name: "field", Label: "Field", Dim: quantity.Amps, Min: 0, Max: 100,
-		Help: "Rotor current at the reading; empty with magnets.", How: "Ammeter in the lead to the brushes.",
-		at: func(j *Job, i int) any { return &j.Spins[i].FieldAmps }},
-	{Table: "short", Name: "speed", Label: "Speed", Dim: quantity.RPM, Min: 1, Max: 50000,
-		Help: "Speed of the alternator shaft at the reading.", How: "Tachometer, or Hz × 120 / poles.",
-		at: func(j *Job, i int) any { return &j.Shorts[i].RPM }},
-	{Table: "short", Name: "line", Label: "Lead current", Dim: quantity.Amps, Min: 0.01, Max: 5000,
-		Help: "AC amps in one lead of the OLD winding, all leads joined.", How: "Clamp meter on AC; be quick, it heats.",
-		at: func(j *Job, i int) any { return &j.Shorts[i].LineAmps }},
-	{Table: "short", Name: "field", Label: "Field", Dim: quantity.Amps, Min: 0, Max: 100,
-		Help: "Rotor current at the reading; empty with magnets.", How: "Ammeter in the lead to the brushes.",
-		at: func(j *Job, i int) any { return &j.Shorts[i].FieldAmps }},
-	{Table: "short", Name: "sets", Label: "Sets joined", Kind: Whole, Min: 1, Max: 2, Ghost: "all of them", when: twoSets,
-		Help: "Of two sets: 1 when the leads of one were joined and the other's open, 2 when those of both were.", How: "Join the leads of each set among themselves, not across.",
-		at: func(j *Job, i int) any { return &j.Shorts[i].Sets }},
-}
-
-// twoSets is where a reading may be of one set or of both.
-func twoSets(j *Job) bool { return j.Machine.Sets.Or(1) == 2 }

@@ -120,6 +120,9 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	if err != nil {
 		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.How}
 	}
+	if q.unit == "%" && f.fraction() {
+		q.value, q.plusMinus, q.unit = q.value/100, q.plusMinus/100, ""
+	}
 	if q.unit != "" {
 		said, ok := f.Dim.Typed(q.unit)
 		if !ok || (said.Suffix != u.Suffix) {
@@ -144,6 +147,9 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	}
 	return quantity.Reading{Value: v, PlusMinus: pm, Origin: origin}, nil
 }
+
+// fraction reports whether a field is a part of something, so that per cent may be typed.
+func (f *Input) fraction() bool { return f.Kind == Number && f.Dim[0].Name == "" && f.Max <= 1 }
 
 func orPlain(name string) string {
 	if name == "" {

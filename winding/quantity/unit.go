@@ -55,6 +55,7 @@ var (
 	WindSpeed   = Dimension{plain("ms", "m/s"), {"kmh", "km/h", nil, 1 / 3.6, 0}, {"mph", "mph", nil, 0.44704, 0}}
 	Torque      = Dimension{plain("nm", "N·m", "n.m")}
 	Kilograms   = Dimension{plain("kg", "kg"), {"lb", "lb", []string{"lbs"}, 0.45359237, 0}}
+	Hertz       = Dimension{plain("hz", "Hz", "hertz")}
 	KelvinPerW  = Dimension{plain("k_per_w", "K/W")}
 	Percent     = Dimension{{Name: "%", scale: 0.01}}
 	Megohms     = Dimension{plain("mohm_insulation", "MΩ")}

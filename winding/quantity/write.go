@@ -82,6 +82,12 @@ func (u Unit) decimals(v float64, digits int) int {
 	return most
 }
 
+// Worth is the last place that is written of a value in the unit to so many figures:
+// 0.01 for 3.02 A, 1 for 547 rpm; a thousand-millionth where the unit sets no end.
+func (u Unit) Worth(v float64, digits int) float64 {
+	return math.Pow(10, -float64(u.decimals(v, max(digits, 1))))
+}
+
 // Difference is how far two values in a unit are apart, with its sign: [Style.Value] of
 // a difference in the base unit, a plus before what is above zero.
 func (s Style) Difference(base float64, u Unit, digits int) string {

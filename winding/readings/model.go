@@ -47,9 +47,11 @@ func (m model) henriesAt(amps float64) float64 {
 
 // settle finds the lowest phase current that agrees with the inductance it makes: the one
 // that a machine brought up from rest comes to. flow is the current for an inductance.
-func (m model) settle(flow func(henries float64) float64) float64 {
-	over := func(i float64) float64 { return flow(m.henriesAt(i)) - i }
-	low, high := 0.0, flow(m.henriesAt(0))
+func (m model) settle(flow func(henries float64) float64) float64 { return settle(m.henriesAt, flow) }
+
+func settle(henries, flow func(float64) float64) float64 {
+	over := func(i float64) float64 { return flow(henries(i)) - i }
+	low, high := 0.0, flow(henries(0))
 	if high <= 0 {
 		return 0
 	}

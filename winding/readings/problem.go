@@ -132,7 +132,7 @@ func (p *problem) shows(m model, n int) float64 {
 	}
 	m.perK *= p.share[n]
 	switch r.Kind {
-	case SpinUp:
+	case SpinUp, TrialCoil:
 		return m.perK * r.RPM * p.m.linePerPhase()
 	case SpinUpDC:
 		return math.Sqrt2*m.perK*r.RPM*p.m.linePerPhase() - 2*p.m.DiodeVolts
@@ -151,7 +151,7 @@ func (p *problem) shows(m model, n int) float64 {
 func (p *problem) residual(m model, n int) float64 {
 	r, got := p.reads[n], p.shows(m, n)
 	switch r.Kind {
-	case SpinUp:
+	case SpinUp, TrialCoil:
 		return math.Log(got / r.Volts)
 	case SpinUpDC:
 		return math.Log((got + 2*p.m.DiodeVolts) / (r.Volts + 2*p.m.DiodeVolts))

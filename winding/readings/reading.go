@@ -15,6 +15,8 @@ const (
 	// SpinUpDC is volts behind the bridge with nothing on it but a meter (and a capacitor, if
 	// any): Volts is the peak between leads less two diodes that carry next to nothing.
 	SpinUpDC Kind = "spin-up volts behind the bridge"
+	// TrialCoil is SpinUp, worked out from what a trial coil in the same iron gave.
+	TrialCoil Kind = "a trial coil"
 	// Short is Amps rms in a lead with all leads joined.
 	Short Kind = "short circuit"
 	// Loaded is Amps DC into a battery, Volts at the bridge's output while they flow.
@@ -75,7 +77,7 @@ const (
 func (r Reading) loaded() bool { return r.Kind == Loaded || r.Kind == Plate || r.Kind == Began }
 
 // spin reports whether the reading is of the EMF itself.
-func (r Reading) spin() bool { return r.Kind == SpinUp || r.Kind == SpinUpDC }
+func (r Reading) spin() bool { return r.Kind == SpinUp || r.Kind == SpinUpDC || r.Kind == TrialCoil }
 
 // off is the reading's ±, as given or as usual.
 func (r Reading) off() float64 {
@@ -96,7 +98,7 @@ func (r Reading) emf(m Machine) float64 {
 // check says what is missing from a reading, or nil; n is its place in the list, from 0.
 func (r Reading) check(n int) error {
 	needs := map[Kind][3]bool{ // rpm, volts, amps
-		SpinUp: {true, true, false}, SpinUpDC: {true, true, false}, Short: {true, false, true},
+		SpinUp: {true, true, false}, TrialCoil: {true, true, false}, SpinUpDC: {true, true, false}, Short: {true, false, true},
 		Loaded: {true, true, true}, Plate: {true, true, true}, Began: {true, true, false}, Bridge: {},
 	}
 	need, ok := needs[r.Kind]

@@ -1,6 +1,9 @@
 package slot
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Slot leakage
 //
@@ -70,37 +73,70 @@ func twoLayers(w wall, together float64) float64 {
 	_, sheet := w.layer(0, 2)
 	upper, _ := w.layer(1, 2)
 	rise, full := [2]float64{0, 1}, [2]float64{1, 1}
-	top := across(w.width, upper, w.ceiling, rise, rise)
-	mutual := across(w.width, upper, w.ceiling, full, rise)
+	above := cut(w.width, upper, w.ceiling)
+	top, mutual := above.integral(rise, rise), above.integral(full, rise)
 	bottom := across(w.width, w.liner, sheet, rise, rise) + across(w.width, sheet, upper, full, full) +
-		across(w.width, upper, w.ceiling, full, full)
+		above.integral(full, full)
 	return (top + bottom + 2*together*mutual) / 4
 }
 
 // across is ∫ F·G/b dy from low to high, where F and G go from their first value to
 // their second in proportion to the area passed, and b is wide at each height.
-//
-// The midpoint rule runs over the angle θ in y = low + (high - low)(1 - cos θ)/2: points crowd
-// at both ends, where a round's width goes to zero like a square root.
 func across(wide func(y float64) float64, low, high float64, f, g [2]float64) float64 {
 	if high <= low {
 		return 0
 	}
-	const cells = 400
-	var width, height [cells]float64
-	all := 0.0
+	s := cut(wide, low, high)
+	return s.integral(f, g)
+}
+
+// cells is how many strips a part of the slot is cut into.
+const cells = 400
+
+// strips is a part of the slot in strips from below upwards, with their widths and heights.
+type strips struct {
+	width, height [cells]float64
+	area          float64
+	empty         bool
+}
+
+// midAngles is sine and cosine of the angles of the midpoint rule.
+var midAngles = sync.OnceValue(func() *[cells][2]float64 {
+	var at [cells][2]float64
+	for i := range at {
+		at[i][0], at[i][1] = math.Sincos((float64(i) + 0.5) * math.Pi / cells)
+	}
+	return &at
+})
+
+// cut cuts the part from low to high. The midpoint rule runs over the angle θ in
+// y = low + (high - low)(1 - cos θ)/2: points crowd
+// at both ends, where a round's width goes to zero like a square root.
+func cut(wide func(y float64) float64, low, high float64) (s strips) {
+	if high <= low {
+		return strips{empty: true}
+	}
+	at, half := midAngles(), (high-low)*math.Sin(math.Pi/cells/2)
 	for i := range cells {
-		sin, cos := math.Sincos((float64(i) + 0.5) * math.Pi / cells)
-		width[i] = wide(low + (high-low)*(1-cos)/2)
-		height[i] = (high - low) * sin * math.Sin(math.Pi/cells/2) // exact: the heights add up
-		all += width[i] * height[i]
+		sin, cos := at[i][0], at[i][1]
+		s.width[i] = wide(low + (high-low)*(1-cos)/2)
+		s.height[i] = half * sin // exact: the heights add up
+		s.area += s.width[i] * s.height[i]
+	}
+	return s
+}
+
+// integral is ∫ F·G/b dy over the strips; see across.
+func (s *strips) integral(f, g [2]float64) float64 {
+	if s.empty {
+		return 0
 	}
 	passed, sum := 0.0, 0.0
 	for i := range cells {
-		area := width[i] * height[i]
-		part := (passed + area/2) / all
+		area := s.width[i] * s.height[i]
+		part := (passed + area/2) / s.area
 		passed += area
-		sum += (f[0] + (f[1]-f[0])*part) * (g[0] + (g[1]-g[0])*part) * height[i] / width[i]
+		sum += (f[0] + (f[1]-f[0])*part) * (g[0] + (g[1]-g[0])*part) * s.height[i] / s.width[i]
 	}
 	return sum
 }

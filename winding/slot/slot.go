@@ -34,6 +34,9 @@ func ShapeNames() []string { return append([]string(nil), shapeNames[:]...) }
 func ParseShape(text string) (Shape, error) {
 	squash := strings.NewReplacer(" ", "", "-", "", "_", "")
 	key := squash.Replace(strings.ToLower(text))
+	if key == "round" { // as a job file has it
+		return RoundBottom, nil
+	}
 	for i, name := range shapeNames {
 		if key == squash.Replace(name) {
 			return Shape(i), nil

@@ -1,0 +1,80 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/text"
+)
+
+func TestShelf(t *testing.T) {
+	code, out, errs := command("shelf", "../../testdata/shelf", "--sort", "state", "--reverse", "--ascii")
+	require.Equal(t, 0, code, errs)
+	lines := strings.Split(out, "\n")
+	assert.Regexp(t, `^First from the +36/12 +1-4 +1 x 16 AWG +22 +431 +2025-09-01 proved +proved.toml$`, lines[1], out)
+	assert.Contains(t, out, "unreadable.toml  cannot be used: ")
+	assert.Contains(t, out, "4 of 4 jobs\n")
+	assert.Contains(t, out, "slots full, wire of 1 to 1.5 mm bare: fill 0.70 +/-0.018")
+	assert.Contains(t, out, "(your last 2 jobs)")
+	assert.NotRegexp(t, `[^\n -~]`, out)
+	for _, l := range lines {
+		if !strings.Contains(l, "cannot be used") && !strings.Contains(l, "mean turn") {
+			assert.LessOrEqual(t, text.Width(l), 90, l)
+		}
+	}
+	code, out, _ = command("shelf", "../../testdata/shelf", "--find", "mast")
+	assert.Equal(t, 0, code)
+	assert.Contains(t, out, "1 of 4 jobs")
+	code, _, errs = command("shelf", "../../testdata/shelf", "--sort", "colour")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, errs, `--sort: read "colour", expected one of file, machine`)
+	code, _, errs = command("shelf", "nowhere")
+	assert.Equal(t, 1, code)
+	assert.Contains(t, errs, "there is no such folder")
+}
+
+func TestNewFromAnotherJob(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "fifth.toml")
+	code, _, errs := command("new", path, "--from", "../../testdata/shelf/proved.toml")
+	require.Equal(t, 0, code, errs)
+	made, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(made), `name = "fifth"`)
+	assert.NotContains(t, string(made), "[[wound]]")
+	code, out, _ := command("check", path)
+	assert.Equal(t, 0, code, out)
+	code, _, errs = command("new", path, "--from", "../../testdata/shelf/proved.toml")
+	assert.Equal(t, 1, code, "what is there is not written over")
+	assert.Contains(t, errs, "already")
+}
+
+// A form feed comes through only where a sheet begins, and only when asked for.
+func TestPages(t *testing.T) {
+	_, out, _ := command("card", "--pages")
+	sheets := strings.Split(out, "\f")
+	require.Len(t, sheets, 2)
+	assert.True(t, strings.HasPrefix(sheets[1], "WINDING CARD, TRIAL A"))
+	_, out, _ = command("card")
+	assert.NotContains(t, out, "\f")
+	assert.Equal(t, "a\n\fb", harmless("a\n\fb"))
+	assert.NotContains(t, harmless("a\fb"), "\f")
+}
+
+func TestReportBySection(t *testing.T) {
+	code, out, errs := command("report", "--section", "losses,inputs")
+	require.Equal(t, 0, code, errs)
+	assert.Contains(t, out, "WHERE EACH TRIAL REALLY RUNS")
+	assert.Contains(t, out, "WHERE EACH INPUT CAME FROM")
+	assert.NotContains(t, out, "THE MACHINE")
+	code, _, errs = command("report", "--section", "nothing")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, errs, `--section: read "nothing", expected one of machine, old`)
+	code, out, _ = command("report", "--help")
+	assert.Equal(t, 0, code)
+	assert.Contains(t, out, "  losses ")
+}

@@ -1,0 +1,147 @@
+package trials
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// inputCell is what an input row says of a trial, or the line being typed into it.
+func (v *View) inputCell(s *session.Session, row string, trial int) kit.Cell {
+	if v.editing && row == v.row && trial == s.Trial {
+		return kit.Cell{Text: v.input.Draw(s.Theme, typingWidth, true), Word: true}
+	}
+	return inputText(s, row, trial)
+}
+
+// typingWidth is the room of a value being typed.
+const typingWidth = 10
+
+// inputText is what an input row says of a trial.
+func inputText(s *session.Session, row string, trial int) kit.Cell {
+	path := fmt.Sprintf("trial[%d].%s", trial, row)
+	text, _, given := s.Document().Typed(path)
+	t, typed := s.Outcome().Trials[trial], s.Job().Trials[trial]
+	_, bad := s.Document().ProblemAt(path)
+	switch {
+	case row == rowTurns && len(typed.CoilTurns) > 0:
+		text = strings.Trim(strings.ReplaceAll(fmt.Sprint(typed.CoilTurns), " ", ","), "[]")
+	case bad:
+	case row == rowTurns && given && t.TurnsThatFit.Known():
+		text += " of " + quantity.Screen.Number(t.TurnsThatFit.Value, 0)
+	case row == rowWire && given && !typed.Gauge.IsZero():
+		text = shortWire(typed.Gauge.String())
+		if !typed.AlsoGauge.IsZero() {
+			text = shortWire(typed.Bundle().String())
+		}
+	case !given:
+		text = map[string]string{rowTurns: session.Dash, rowWire: session.Dash, rowStrands: "1", rowConnection: t.Connection.String(), rowCircuits: fmt.Sprint(t.Circuits)}[row]
+	}
+	c := kit.Cell{Text: text, Role: kit.Value, Word: true}
+	if bad {
+		c.Mark = kit.Broken
+	} else if row == rowTurns && !t.Fits() {
+		c.Mark, c.Role = kit.Broken, kit.Broken
+	} else if worst(s, path) {
+		c.Mark = kit.Warning
+	}
+	return c
+}
+
+// shortWire is a wire's name as a narrow column has it.
+func shortWire(name string) string {
+	return strings.TrimPrefix(strings.ReplaceAll(name, " mm over", " over"), "1 × ")
+}
+
+// oldInput is what an input row says of the old winding.
+func oldInput(o *winding.TrialOutcome, row string) kit.Cell {
+	c := kit.Cell{Text: session.Dash, Role: kit.Dim, Word: true}
+	switch {
+	case row == rowTurns && o.Turns.Known():
+		c.Text = quantity.Screen.Number(o.Turns.Value, 0)
+		if o.TurnsThatFit.Known() {
+			c.Text += " of " + quantity.Screen.Number(o.TurnsThatFit.Value, 0)
+		}
+	case row == rowWire && o.Wire != "":
+		_, wire, many := strings.Cut(o.Wire, " × ")
+		if c.Text = shortWire(wire); !many {
+			c.Text = shortWire(o.Wire)
+		}
+	case row == rowStrands && o.Strands > 0:
+		c.Text = fmt.Sprint(o.Strands)
+	case row == rowConnection:
+		c.Text = o.Connection.String()
+	case row == rowCircuits && o.Circuits > 0:
+		c.Text = fmt.Sprint(o.Circuits)
+	}
+	return c
+}
+
+// worst reports whether the job finds something doubtful at a path.
+func worst(s *session.Session, path string) bool {
+	for _, f := range s.Outcome().Findings {
+		if f.Path == path && f.Severity >= winding.Doubt {
+			return true
+		}
+	}
+	return false
+}
+
+// guess stands before a figure in which a guess or a default weighs.
+const guess = "~"
+
+// figureCell is one figure of the comparison. The mark behind it is the verdict's, so one in
+// which a guess weighs says so in front.
+func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
+	c := r.Cells[trial]
+	cell := plainCell(s, c.Figure, r)
+	cell.Mark = session.VerdictRole(c.Verdict)
+	if cell.Mark == kit.Broken || cell.Mark == kit.Better || cell.Mark == kit.Worse {
+		cell.Role = cell.Mark
+	}
+	return cell
+}
+
+// plainCell is a figure without a verdict.
+func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
+	cell := s.Figure(f, r.Dim, r.Digits)
+	cell.Unit, cell.Mark = "", kit.Plain
+	if f.Known() && f.Origin.Weak() {
+		cell.Text = guess + cell.Text
+	}
+	return cell
+}
+
+// differenceCell is how far a trial's figure is from the reference's: in percent where
+// that means something, else in the row's unit.
+func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
+	c := r.Cells[trial]
+	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
+	switch p := c.Percent; {
+	case c.Verdict == winding.Same:
+		cell.Text = "same"
+	case p.Known() && math.Abs(p.Value) < 0.5:
+		cell.Text = "same"
+	case p.Known() && p.Value >= 300:
+		cell.Text = "×" + quantity.Screen.Number(1+p.Value/100, 2)
+	case p.Known():
+		cell.Text = quantity.Screen.Signed(p.Value, 0) + " %"
+	case c.Difference.Known():
+		u := s.Units.For(r.Dim)
+		cell.Text = quantity.Screen.Difference(c.Difference.Value, u, r.Digits) + " " + u.Name
+	}
+	return cell
+}
+
+// rowLabel is a row's name and unit.
+func rowLabel(s *session.Session, label string, d quantity.Dimension) string {
+	if u := s.Units.For(d).Name; u != "" {
+		return label + ", " + u
+	}
+	return label
+}

@@ -1,0 +1,233 @@
+package trials
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+)
+
+// Widths of the table in cells, each with the gap before it but the labels'.
+const (
+	labelCells      = 27 // the longest usual label, and the margin
+	trialCells      = 11
+	oldCells        = 10
+	differenceCells = 10
+	spreadCells     = 7 // a ± behind a figure
+)
+
+// columns are what the table has room for.
+type columns struct {
+	old        bool
+	trials     []int
+	more       []string // the names of trials there was no room for
+	difference bool
+	spread     bool // ± behind the figures
+}
+
+// columnsIn are the columns of a table w cells wide: the chosen trial and the reference
+// first, how far they are apart, then the others, then the old winding, then the ±.
+func columnsIn(s *session.Session, w int) columns {
+	o := s.Outcome()
+	n := len(o.Trials)
+	c := columns{difference: n > 1}
+	left := w - labelCells
+	if c.difference {
+		left -= differenceCells
+	}
+	room := max(1, left/trialCells)
+	keep := map[int]bool{s.Trial: true}
+	for _, i := range append([]int{compareWith(s), o.Reference}, byDistance(s.Trial, n)...) {
+		if len(keep) < room && i < n {
+			keep[i] = true
+		}
+	}
+	for i := range n {
+		if keep[i] {
+			c.trials = append(c.trials, i)
+		} else {
+			c.more = append(c.more, o.Trials[i].Name)
+		}
+	}
+	left -= len(c.trials) * trialCells
+	if c.old = o.Old != nil && left >= oldCells; c.old {
+		left -= oldCells
+	}
+	c.spread = w >= 96 && left >= len(c.trials)*spreadWidth(s)
+	return c
+}
+
+// spreadWidth is the room that a ± wants behind a figure.
+func spreadWidth(s *session.Session) int {
+	return spreadCells + kit.Width(s.Theme.Text("±")) - 1
+}
+
+// byDistance are the trials from the nearest to the chosen one on.
+func byDistance(chosen, n int) []int {
+	var list []int
+	for d := 1; d < n; d++ {
+		for _, i := range []int{chosen - d, chosen + d} {
+			if i >= 0 && i < n {
+				list = append(list, i)
+			}
+		}
+	}
+	return list
+}
+
+// compareWith is the trial whose difference is shown: the chosen one, or when that is
+// the reference the next one.
+func compareWith(s *session.Session) int {
+	o := s.Outcome()
+	if s.Trial != o.Reference {
+		return s.Trial
+	}
+	return (o.Reference + 1) % max(1, len(o.Trials))
+}
+
+func differenceHead(s *session.Session) string {
+	o := s.Outcome()
+	return o.Trials[compareWith(s)].Name + " vs " + o.Trials[o.Reference].Name
+}
+
+// trialHead is a trial's name with the marks of the chosen one and the reference.
+func trialHead(s *session.Session, i int) string {
+	t := &s.Outcome().Trials[i]
+	head := t.Name
+	if i == s.Outcome().Reference && len(s.Outcome().Trials) > 1 {
+		head += " ref"
+	}
+	if i == s.Trial {
+		head = s.Theme.Glyphs().Chosen + head
+	}
+	return head
+}
+
+// table is every row of the grid but the slot's line, for a width.
+func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
+	o, c := s.Outcome(), columnsIn(s, w)
+	first := kit.Column{Role: kit.Label, Min: 20, Shrink: true}
+	if len(c.more) > 0 {
+		first.Head = s.Theme.Glyphs().MoreLeft + " also " + strings.Join(c.more, ", ") + " " + s.Theme.Glyphs().MoreRight
+	}
+	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{first}}
+	if c.old {
+		tb.Columns = append(tb.Columns, kit.Column{Head: "old", Align: kit.Point, Role: kit.Dim, Min: oldCells - 1})
+	}
+	for _, i := range c.trials {
+		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1})
+	}
+	if c.difference {
+		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})
+	}
+	for _, e := range list {
+		row := kit.TableRow{Heading: e.heading, Focus: e.id == v.row}
+		if e.heading == "" {
+			row.Cells = v.cells(s, e, c, o)
+		}
+		tb.Rows = append(tb.Rows, row)
+	}
+	return tb
+}
+
+// cells are a row's cells under the columns.
+func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome) []kit.Cell {
+	if e.text != "" {
+		return nil // drawn over the whole line
+	}
+	if e.figure == nil {
+		cells := []kit.Cell{{Text: inputLabel(e.id)}}
+		if c.old {
+			cells = append(cells, oldInput(o.Old, e.id))
+		}
+		for _, i := range c.trials {
+			cells = append(cells, v.inputCell(s, e.id, i))
+		}
+		return cells
+	}
+	r := *e.figure
+	cells := []kit.Cell{{Text: rowLabel(s, r.Label, r.Dim)}}
+	if c.old {
+		old := plainCell(s, winding.OutputOf(r.ID).Of(o.Old), r)
+		old.Role = kit.Dim
+		cells = append(cells, old)
+	}
+	for _, i := range c.trials {
+		cell := figureCell(s, r, i)
+		if c.spread {
+			cell.Unit = r.Cells[i].Figure.Spread(s.Units.For(r.Dim))
+		}
+		cells = append(cells, cell)
+	}
+	if c.difference {
+		cells = append(cells, differenceCell(s, r, compareWith(s)))
+	}
+	return cells
+}
+
+// gridLines are the table's head and body in w cells; line is the body's line with the cursor.
+func (v *View) gridLines(s *session.Session, w int) (head, body []string, line int) {
+	t, list := s.Theme, v.entries(s)
+	tb := v.table(s, list, w)
+	head, body = tb.Head(t, w), tb.Body(t, w)
+	for i, e := range list {
+		if e.id == v.row {
+			line = i
+		}
+		if e.text != "" {
+			mark := " "
+			if e.id == v.row {
+				mark = t.PaintMark(kit.Focus)
+			}
+			body[i] = t.Fit(mark+" "+t.Paint(kit.Label, e.text), w)
+		}
+	}
+	return head, body, line
+}
+
+// grid is the table in a rectangle: it scrolls under its head, a column kept for the bar.
+func (v *View) grid(s *session.Session, r kit.Rect) kit.Block {
+	w := r.W
+	head, body, line := v.gridLines(s, w)
+	if len(head)+len(body) > r.H {
+		w -= 2
+		head, body, line = v.gridLines(s, w)
+	}
+	return kit.Bare(s.Theme, r, append(head, kit.Window(s.Theme, body, line, r.W, max(0, r.H-len(head)))...))
+}
+
+// naturalWidth is the room that the table wants, the ± left out.
+func naturalWidth(s *session.Session) int {
+	w := labelCells + 4 + len(s.Outcome().Trials)*trialCells
+	if len(s.Outcome().Trials) > 1 {
+		w += differenceCells
+	}
+	if s.Outcome().Old != nil {
+		w += oldCells
+	}
+	return w
+}
+
+// says are the verdicts of the trials, one after another, the chosen one's marked.
+func says(s *session.Session, w int, which ...int) []string {
+	t := s.Theme
+	var lines []string
+	for _, i := range which {
+		o := &s.Outcome().Trials[i]
+		if o.Verdict == "" {
+			continue
+		}
+		role := kit.Plain
+		if !o.Fits() {
+			role = kit.Broken
+		}
+		name := o.Name
+		if i == s.Trial {
+			name = t.Glyphs().Chosen + name
+		}
+		lines = append(lines, t.WrapPaint(role, fmt.Sprintf("%s %s.", name, o.Verdict), w)...)
+	}
+	return lines
+}

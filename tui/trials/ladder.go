@@ -1,0 +1,276 @@
+package trials
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// ladder is every gauge with the slot full, from thick and few to thin and many, in place of
+// the table. It takes longer than a key may, so it is worked out beside the keys, and known
+// by the job's text.
+type ladder struct {
+	open    bool
+	strands int
+	row     int  // the marked rung
+	placed  bool // the cursor was put on the present winding, or moved
+}
+
+// ladderWork is the name of the work.
+const ladderWork = "ladder"
+
+// most strands in hand that the ladder is asked for.
+const mostStrands = 12
+
+// show opens it at the chosen trial's own strands.
+func (l *ladder) show(s *session.Session) {
+	if len(s.Outcome().Trials) == 0 {
+		s.Say("no trial yet: n makes the first one")
+		return
+	}
+	*l = ladder{open: true, strands: max(1, s.Outcome().Trials[s.Trial].Strands)}
+}
+
+// about is what the ladder now asked for is about.
+func (l *ladder) about(s *session.Session) string {
+	return fmt.Sprint(s.Trial, " ", l.strands, " ", s.Wires, " ", s.Document().Text())
+}
+
+// ask asks for the rungs, and puts the cursor on the present one once they are there.
+func (l *ladder) ask(s *session.Session) {
+	if !l.open || len(s.Outcome().Trials) == 0 {
+		l.open = false
+		return
+	}
+	bench, trial, strands, sizes := s.Bench(), s.Trial, l.strands, s.Wires
+	s.Later(ladderWork, l.about(s), func() any { return bench.LadderIn(trial, strands, sizes) })
+	list := l.rungs(s)
+	if !l.placed && len(list) > 0 {
+		l.placed = true
+		l.row = nearest(list, s.Outcome().Trials[s.Trial].BareMM.Value)
+	}
+	if len(list) > 0 {
+		l.row = max(0, min(l.row, len(list)-1))
+	}
+}
+
+// nearest is the present rung, else the one whose wire is nearest in size.
+func nearest(list []winding.Rung, bareMM float64) int {
+	best := 0
+	for i := range list {
+		if list[i].Present {
+			return i
+		}
+		if math.Abs(list[i].BareMM.Value-bareMM) < math.Abs(list[best].BareMM.Value-bareMM) {
+			best = i
+		}
+	}
+	return best
+}
+
+// rungs are the rungs as far as they are worked out.
+func (l *ladder) rungs(s *session.Session) []winding.Rung {
+	value, _, _ := s.Answer(ladderWork, l.about(s))
+	list, _ := value.([]winding.Rung)
+	return list
+}
+
+// bindings are its keys.
+func (l *ladder) bindings(s *session.Session) []kit.Binding {
+	const group = "The ladder"
+	list := l.rungs(s)
+	to := func(i int) func() { return func() { l.row = max(0, min(i, len(list)-1)) } }
+	take := func(asNew bool) func() {
+		return func() {
+			if l.row < len(list) {
+				s.TakeRung(list[l.row], asNew)
+				l.open = false
+			}
+		}
+	}
+	strands := func(by int) func() {
+		return func() {
+			next := l.strands + by
+			if next < 1 || next > mostStrands || by > 0 && len(list) == 0 {
+				s.Say("no more strands than that")
+				return
+			}
+			l.strands, l.placed = next, false
+		}
+	}
+	return []kit.Binding{
+		kit.Bind(group, "enter", "take it", "Wind the chosen trial like the marked row.", take(false)),
+		kit.Bind(group, "n", "as new trial", "Make a new trial of the marked row.", take(true)),
+		kit.Bind(group, "esc e", "back", "Back to the table.", func() { l.open = false }),
+		kit.Bind(group, "> .", "strand more", "One strand more in hand.", strands(1)),
+		kit.Bind(group, "< ,", "fewer", "One strand fewer.", strands(-1)),
+		kit.Bind(group, "up k", "", "The next thicker.", to(l.row-1)),
+		kit.Bind(group, "down j", "", "The next thinner.", to(l.row+1)),
+		kit.Bind(group, "pgup", "", "Eight rows up.", to(l.row-8)),
+		kit.Bind(group, "pgdown space", "", "Eight rows down.", to(l.row+8)),
+		kit.Bind(group, "home", "", "The thickest.", to(0)),
+		kit.Bind(group, "end G", "", "The thinnest.", to(len(list)-1)),
+		kit.Bind(group, "right l", "", "The ladder of the next trial.", func() { l.placed = false; s.Choose(s.Trial + 1) }),
+		kit.Bind(group, "left h", "", "The ladder of the trial before.", func() { l.placed = false; s.Choose(s.Trial - 1) }),
+		kit.Bind("The slot", "A", "", "Slot area up a step; the depth where the slot has a shape.", func() { s.StepArea(1) }),
+		kit.Bind("The slot", "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
+		kit.Bind("The slot", "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
+		kit.Bind("The slot", "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
+		kit.Bind(group, "c", "star/delta", "Star to delta and back.", s.FlipConnection),
+		kit.Bind(group, "o", "circuits", "Next number of parallel circuits that the layout allows.", s.StepCircuits),
+	}
+}
+
+// draw fills the rectangle: what it is of, the rungs, the slot of the marked one beside them
+// where there is room, and what the marks mean.
+func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
+	t := s.Theme
+	top, rest := r.SplitTop(1)
+	body, foot := rest.SplitBottom(2)
+	o := s.Outcome().Trials[s.Trial]
+	head := fmt.Sprintf("%s: every %s size, the slot full; %s in hand, %s, %s", o.Name, s.Wires, counted(fmt.Sprint(l.strands), "strand"),
+		o.Connection, counted(fmt.Sprint(o.Circuits), "circuit"))
+	blocks := []kit.Block{kit.Bare(t, top, []string{t.Paint(kit.Title, t.Cut(head, top.W))})}
+	list := l.rungs(s)
+	_, done, wrong := s.Answer(ladderWork, l.about(s))
+	switch {
+	case !done:
+		return append(blocks, kit.Bare(t, rest, []string{"", t.Paint(kit.Hint, "  working out…")}))
+	case wrong != "":
+		return append(blocks, kit.Bare(t, rest, t.WrapPaint(kit.Broken, wrong, rest.W)))
+	case len(list) == 0:
+		return append(blocks, kit.Bare(t, rest, t.Wrap(l.whyNone(s), rest.W)))
+	}
+	tb := l.table(s, list)
+	w := body.W
+	if side := min(slotWidth(min(body.H, 30)), body.W-leastLadder); side >= 24 {
+		left, right := body.SplitRight(side)
+		right.H = min(right.H, 30)
+		pack, why := s.Bench().PictureOf(list[l.row].Trial)
+		blocks = append(blocks, slotBox(t, right, fmt.Sprintf("%d × %s", list[l.row].Trial.Turns.Whole(), shortWire(list[l.row].Wire)), false, pack, why))
+		body, w = left, left.W-1
+	}
+	full := w
+	if len(list)+2 > body.H {
+		w -= 2 // for the bar
+	}
+	lines := tb.Head(t, w)
+	lines = append(lines, kit.Window(t, tb.Body(t, w), l.row, full, body.H-len(lines))...)
+	return append(blocks, kit.Bare(t, body, lines), kit.Bare(t, foot, l.foot(s, &list[l.row], foot.W, foot.H)))
+}
+
+// leastLadder is the width that the rungs want.
+const leastLadder = 78
+
+// whyNone says why there are no rungs.
+func (l *ladder) whyNone(s *session.Session) string {
+	t := s.Job().Trials[s.Trial]
+	fit := s.Bench().TurnsThatFit(t)
+	switch {
+	case t.Gauge.IsZero():
+		return "The ladder goes by a wire: give trial " + t.Name + " one, with ] or by typing it."
+	case !t.AlsoGauge.IsZero():
+		return "The ladder is for wire of one size; trial " + t.Name + " has two."
+	case len(t.CoilTurns) > 0:
+		return "The ladder is for coils of equal turns; those of trial " + t.Name + " are not."
+	case !fit.Known():
+		return "The ladder fills the slot: it " + fit.Why + "."
+	}
+	return fmt.Sprintf("No gauge of which %s in hand fit this slot. < takes a strand out.", counted(fmt.Sprint(l.strands), "strand"))
+}
+
+// table is the rungs.
+func (l *ladder) table(s *session.Session, list []winding.Rung) kit.Table {
+	o := s.Outcome()
+	num := func(head, unit string) kit.Column {
+		return kit.Column{Head: head, Unit: unit, Align: kit.Point, Role: kit.Value}
+	}
+	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{
+		{Head: "wire", Role: kit.Label, Shrink: true, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "rpm"),
+	}}
+	amps := []string{"amps_dc_slow", "amps_dc_usual", "amps_dc_top"}
+	if c := o.Machine.Conditions; len(c) > 2 && c[2].Same != "" {
+		amps = amps[:2]
+	}
+	for i := range amps {
+		whose, at := "A net", ""
+		if i < len(o.Machine.Conditions) {
+			if before, after, ok := strings.Cut(o.Machine.Conditions[i].Label, " "); ok && (before[0] < '0' || before[0] > '9') {
+				whose, at = "A, "+before, after
+			} else {
+				at = o.Machine.Conditions[i].Label
+			}
+		}
+		tb.Columns = append(tb.Columns, num(whose, at))
+	}
+	u := s.Units.For(quantity.Celsius).Name
+	tb.Columns = append(tb.Columns, num("hottest", u), num("limit", "A"))
+	ids := append(append([]string{"cut_in_rpm"}, amps...), "winding_c_hottest", "limit_amps_dc")
+	if s.Job().Drive.Kind == "wind" {
+		tb.Columns = append(tb.Columns, num("a year", "kWh"))
+		ids = append(ids, "year_kwh")
+	}
+	tb.Columns = append(tb.Columns, kit.Column{Role: kit.Plain})
+	for i := range list {
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: rungCells(s, &list[i], ids), Focus: i == l.row})
+	}
+	return tb
+}
+
+// rungCells are a rung's cells: best of its column and past a limit marked, and in words
+// whether it is the present winding and meets what is wanted.
+func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
+	wire := kit.Cell{Text: shortWire(r.Wire)}
+	if r.Present {
+		wire.Mark, wire.Role = kit.Chosen, kit.Chosen
+	}
+	cells := []kit.Cell{wire, {Text: quantity.Screen.Number(r.Turns.Value, 0)}}
+	best := map[string]bool{"amps_dc_slow": r.BestSlow, "amps_dc_usual": r.BestUsual, "amps_dc_top": r.BestTop, "year_kwh": r.BestYear}
+	over := r.LimitAmps.Known() && r.MostAmps.Known() && r.MostAmps.Value > r.LimitAmps.Value*1.005
+	for _, id := range ids {
+		f := winding.OutputOf(id)
+		c := plainCell(s, f.Of(&r.TrialOutcome), winding.Row{Dim: f.Dim, Digits: f.Digits})
+		switch {
+		case best[id]:
+			c.Mark, c.Role = kit.Better, kit.Better
+		case f.Past(s.Outcome(), &r.TrialOutcome), id == "limit_amps_dc" && over:
+			c.Mark, c.Role = kit.Broken, kit.Broken
+		}
+		if id == "winding_c_hottest" && !f.Of(&r.TrialOutcome).Known() && strings.Contains(f.Of(&r.TrialOutcome).Why, "hotter") {
+			c = kit.Cell{Text: "no end", Mark: kit.Broken, Role: kit.Broken}
+		}
+		cells = append(cells, c)
+	}
+	words := ""
+	if r.Meets {
+		words = "meets"
+	}
+	if r.Present {
+		words = strings.TrimSpace(words + " now")
+	}
+	return append(cells, kit.Cell{Text: words, Role: kit.Better})
+}
+
+// foot is what the marks mean, and of the marked rung what limits it.
+func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
+	t := s.Theme
+	legend := fmt.Sprintf("%s best of its column within every limit; %s past a limit; meets: charges by the slow speed, brings what is wanted, breaks no limit.",
+		t.Mark(kit.Better), t.Mark(kit.Broken))
+	lines := t.WrapPaint(kit.Hint, legend, w)
+	if len(lines) < h {
+		text := fmt.Sprintf("%d × %s: wire fill %s", r.Trial.Turns.Whole(), shortWire(r.Wire), quantity.Screen.Number(r.WireFill.Value, 2))
+		if r.MostAmps.Known() {
+			text += ", at most " + s.Text(r.MostAmps, quantity.Amps, 3)
+		}
+		if r.LimitBy != "" {
+			text += ", limited by " + r.LimitBy
+		}
+		lines = append(lines, t.Cut(text, w))
+	}
+	return clipped(lines, h)
+}

@@ -1,0 +1,113 @@
+package trials
+
+import (
+	"regexp"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// work does what was asked for, as the program would.
+func work(t *testing.T, s *session.Session) {
+	t.Helper()
+	for cmd := s.Working(); cmd != nil; cmd = s.Working() {
+		d, ok := cmd().(session.Done)
+		require.True(t, ok)
+		s.Take(d)
+	}
+}
+
+// The ladder says that it is being worked out, then shows its rungs with what is best, past a
+// limit and present; enter takes one, n makes a new trial of it, one step of undo each.
+func TestLadder(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, 80, 21, "e")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "working out…")
+	work(t, s)
+	frame := tuitest.Draw(t, v, s, 80, 21)
+	for _, want := range []string{`▸ 15 AWG ● +17 +~547 ✗ .* now`, `▲`, `A, wheel A, wheel hottest +limit`, `45 rpm 60 rpm`, `every AWG size`} {
+		assert.Regexp(t, want, frame)
+	}
+	before := s.Document().Text()
+	tuitest.Press(t, v, s, 80, 21, "down enter")
+	assert.Equal(t, "1 × 16 AWG", s.Outcome().Trials[0].Wire)
+	assert.Equal(t, 21.0, s.Outcome().Trials[0].Turns.Value)
+	assert.False(t, v.ladder.open)
+	s.Undo()
+	assert.Equal(t, before, s.Document().Text())
+	tuitest.Press(t, v, s, 80, 21, "e")
+	work(t, s)
+	tuitest.Press(t, v, s, 80, 21, "up n")
+	assert.Len(t, s.Outcome().Trials, 4)
+	assert.Equal(t, "1 × 14 AWG", s.Outcome().Trials[3].Wire)
+	tuitest.Press(t, v, s, 80, 21, "e esc")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Turns")
+}
+
+// Strands, another system of sizes and another slot ask anew; an answer to what was asked
+// before is not shown.
+func TestLadderAsksAnew(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, 100, 27, "e")
+	work(t, s)
+	one := tuitest.Draw(t, v, s, 100, 27)
+	for _, key := range []string{">", "a", "c", "F"} {
+		tuitest.Press(t, v, s, 100, 27, key)
+		assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), "working out…", key)
+		work(t, s)
+		assert.NotEqual(t, one, tuitest.Draw(t, v, s, 100, 27), key)
+	}
+	assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), "2 strands in hand, delta")
+	assert.Regexp(t, regexp.MustCompile(`2 × \d+ AWG`), tuitest.Draw(t, v, s, 100, 27))
+	for range mostStrands {
+		v.Key(s, tuitest.KeyMsg(">"))
+		v.SetSize(s, v.at)
+	}
+	assert.Contains(t, s.Message().Text, "no more strands")
+	for name, path := range map[string]string{"give trial A one": "trial[0].gauge", "needs the slot": "slot.area"} {
+		s, v := session.NewExample(), New()
+		s.Type(path, "")
+		tuitest.Press(t, v, s, 100, 27, "e")
+		work(t, s)
+		assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), name)
+	}
+}
+
+// With wind there is a year's energy, and what is best for it.
+func TestLadderOfTheWind(t *testing.T) {
+	s, v := jobOf(t, "wind-trap"), New()
+	tuitest.Press(t, v, s, 100, 27, "e")
+	work(t, s)
+	frame := tuitest.Draw(t, v, s, 100, 27)
+	assert.Contains(t, frame, "a year")
+	assert.Contains(t, frame, "12 m/s")
+}
+
+// At every size, with each picture, the page of why and the ladder, the frame fills its
+// rectangle and nothing leaves it.
+func TestEverySize(t *testing.T) {
+	for _, name := range []string{"", "wind-good", "car-stator-13-to-30"} {
+		s := session.NewExample()
+		if name != "" {
+			s = jobOf(t, name)
+		}
+		for _, size := range [][2]int{{1, 1}, {2, 9}, {9, 2}, {20, 5}, {24, 8}, {40, 12}, {60, 17}, {80, 20}, {90, 24}, {149, 60}, {150, 30}, {151, 29}, {300, 100}} {
+			v := New()
+			for _, key := range []string{"v", "v", "v", "m", "y", "esc", "e"} {
+				v.SetSize(s, kit.Rect{W: size[0], H: size[1]})
+				v.Key(s, tuitest.KeyMsg(key))
+				work(t, s)
+				tuitest.Draw(t, v, s, size[0], size[1])
+			}
+			v.SetSize(s, v.at)
+			work(t, s)
+			frame := tuitest.Draw(t, v, s, size[0], size[1])
+			assert.NotContains(t, frame, "NaN", size)
+		}
+	}
+}

@@ -1,0 +1,262 @@
+package trials
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// why is the page that says why the marked row is so, over the screen. Its cursor walks over
+// the inputs that the figure comes from; enter goes to the field.
+type why struct {
+	open bool
+	at   int
+	n    int
+}
+
+// keep keeps the cursor on the inputs there are.
+func (w *why) keep(list []option) { w.n, w.at = len(list), max(0, min(w.at, len(list)-1)) }
+
+// option is an input that weighs in a figure.
+type option struct {
+	path, label, text string
+	origin            quantity.Origin
+	said              bool // a choice, not a reading
+}
+
+// whyBindings are the keys of the page.
+func (v *View) whyBindings(s *session.Session) []kit.Binding {
+	const group = "Why"
+	w := &v.why
+	to := func(i int) func() { return func() { w.at = max(0, min(i, w.n-1)) } }
+	return []kit.Binding{
+		kit.Bind(group, "enter", "to the field", "Go to the marked input.", func() {
+			if list := v.options(s); w.at < len(list) {
+				w.open = false
+				goTo(s, list[w.at].path)
+			}
+		}),
+		kit.Bind(group, "esc y", "close", "Back to the table.", func() { w.open = false }),
+		kit.Bind(group, "down j", "next input", "The next input.", to(w.at+1)),
+		kit.Bind(group, "up k", "", "The input before.", to(w.at-1)),
+		kit.Bind(group, "pgdown space", "", "Further down.", to(w.at+8)),
+		kit.Bind(group, "pgup", "", "Further up.", to(w.at-8)),
+		kit.Bind(group, "home", "", "The top.", to(0)),
+		kit.Bind(group, "end G", "", "The end.", to(w.n-1)),
+		kit.Bind(group, "right l", "", "The same of the next trial.", func() { s.Choose(s.Trial + 1) }),
+		kit.Bind(group, "left h", "", "The same of the trial before.", func() { s.Choose(s.Trial - 1) }),
+	}
+}
+
+// options are the inputs of the marked row: the field that it waits for first, then what was
+// guessed or left at its default, then what was measured.
+func (v *View) options(s *session.Session) []option {
+	if !v.why.open {
+		return nil
+	}
+	if path := v.inputPath(s); path != "" {
+		if o, ok := optionAt(s, path); ok {
+			return []option{o}
+		}
+		return nil
+	}
+	r := v.marked(s)
+	if r == nil {
+		return nil
+	}
+	var first, weak, rest []option
+	if path, ok := v.waitsFor(s); ok {
+		f, _ := job.InputAt(path)
+		first = append(first, option{path: path, label: label(path, f), text: "not given"})
+	}
+	how := winding.HowOf(r.ID)
+	for _, path := range paths(s) {
+		o, ok := optionAt(s, path)
+		switch {
+		case !ok || !how.Uses(bare(path)):
+		case o.origin.Weak():
+			weak = append(weak, o)
+		default:
+			rest = append(rest, o)
+		}
+	}
+	return append(append(first, weak...), rest...)
+}
+
+// paths are all fields of the job that may weigh in the chosen trial's figures.
+func paths(s *session.Session) []string {
+	var list []string
+	for _, table := range []string{"machine", "slot", "old", "spin", "short", "field", "drive", "drive_point", "battery", "target", "trial"} {
+		t, _ := job.TableOf(table)
+		from, to := 0, 1
+		if table == "trial" {
+			from, to = s.Trial, s.Trial+1
+		} else if t.Many() {
+			to = s.Document().Count(table)
+		}
+		for i := from; i < to; i++ {
+			for _, in := range job.InputsOf(table) {
+				if in.Kind != job.Text {
+					list = append(list, in.PathAt(i))
+				}
+			}
+		}
+	}
+	return list
+}
+
+// bare is a path without its number: trial[1].turns → trial.turns.
+func bare(path string) string {
+	before, after, ok := strings.Cut(path, "[")
+	if !ok {
+		return path
+	}
+	_, after, _ = strings.Cut(after, "]")
+	return before + after
+}
+
+// optionAt is what a field says, or its default; ok is false where there is neither.
+func optionAt(s *session.Session, path string) (option, bool) {
+	in, ok := job.InputAt(path)
+	j := s.Job()
+	if !ok || !in.Applies(&j) {
+		return option{}, false
+	}
+	o := option{path: path, label: label(path, in), origin: quantity.Measured, said: in.Kind == job.Word}
+	text, u, given := s.Document().Typed(path)
+	switch {
+	case given:
+		o.text = strings.TrimSpace(text + " " + u.Name)
+		if strings.HasPrefix(strings.TrimSpace(text), "~") {
+			o.origin = quantity.Guessed
+		}
+	case in.Default != nil:
+		o.text, o.origin = in.Empty(s.Units.For(in.Dim)), quantity.Default
+	default:
+		return option{}, false
+	}
+	return o, true
+}
+
+// label is a field's name, with the place of one that comes many times.
+func label(path string, in *job.Input) string {
+	table, _ := job.TableOf(in.Table)
+	if table == nil || in.Table == "trial" || in.Table == "machine" || in.Table == "slot" {
+		return in.Label
+	}
+	name := table.Title
+	if i := strings.IndexByte(path, '['); i >= 0 {
+		n := 0
+		_, _ = fmt.Sscanf(path[i:], "[%d]", &n)
+		name += fmt.Sprintf(" %d", n+1)
+	}
+	return name + ": " + in.Label
+}
+
+// drawWhy is the page over the screen.
+func (v *View) drawWhy(s *session.Session, within kit.Rect) kit.Block {
+	t := s.Theme
+	w := min(within.W, 100)
+	inner := w - 4
+	lines, marked := v.whyLines(s, inner-2)
+	r := within.Centre(w, min(within.H, len(lines)+2))
+	in := kit.Inner(r)
+	panel := kit.Panel{Title: "Why: " + v.whyTitle(s), Foot: "enter to the field, esc closes", Focused: true}
+	focus := 0
+	if v.why.at > 0 {
+		focus = marked
+	}
+	return panel.Draw(t, r, kit.Window(t, lines, focus, in.W, in.H))
+}
+
+// whyTitle is the marked row and the trial.
+func (v *View) whyTitle(s *session.Session) string {
+	name := v.row
+	if r := v.marked(s); r != nil {
+		name = r.Label
+	} else if _, ok := job.InputAt(v.inputPath(s)); ok {
+		name = inputLabel(v.row)
+	}
+	if len(s.Outcome().Trials) == 0 || v.row == rowArea || v.row == rowFill {
+		return name
+	}
+	return name + ", trial " + s.Outcome().Trials[s.Trial].Name
+}
+
+// whyLines are the page's lines, and the one that the cursor is on.
+func (v *View) whyLines(s *session.Session, w int) (lines []string, marked int) {
+	t := s.Theme
+	say := func(role kit.Role, head, text string) {
+		if text == "" {
+			return
+		}
+		for i, l := range t.Wrap(text, w-12) {
+			h := ""
+			if i == 0 {
+				h = head
+			}
+			lines = append(lines, t.Paint(kit.Label, t.Fit(h, 11))+" "+t.Style(role).Render(l))
+		}
+	}
+	if r := v.marked(s); r != nil {
+		v.sayFigure(s, *r, say)
+	} else if f, ok := job.InputAt(v.inputPath(s)); ok {
+		say(kit.Plain, "What it is", f.Help)
+		say(kit.Plain, "Measure it", f.How)
+	}
+	for i, c := range called(s) {
+		head := ""
+		if i == 0 {
+			head = "Called out"
+		}
+		say(c.role, head, t.Mark(c.role)+" "+c.text)
+	}
+	marked = len(lines)
+	for i, o := range v.options(s) {
+		head := ""
+		if i == 0 {
+			head = "Comes from"
+		}
+		mark := " "
+		if i == v.why.at {
+			mark, marked = t.PaintMark(kit.Focus), len(lines)
+		}
+		origin := o.origin.String()
+		switch {
+		case o.origin == quantity.Absent:
+			origin = "waits for this"
+		case o.said && o.origin == quantity.Measured:
+			origin = "chosen"
+		}
+		lines = append(lines, t.Fit(t.Paint(kit.Label, t.Fit(head, 11))+mark+" "+t.Fit(o.label, max(12, w-46))+" "+t.Paint(kit.Value, t.Fit(o.text, 16))+" "+t.Paint(kit.Hint, origin), w))
+	}
+	return lines, marked
+}
+
+// sayFigure is what there is to say of a figure.
+func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Role, head, text string)) {
+	o := s.Outcome()
+	f := r.Cells[s.Trial].Figure
+	how := winding.HowOf(r.ID)
+	if f.Known() {
+		say(kit.Value, "It is", quantity.Screen.Figure(f, s.Units.For(r.Dim), r.Digits)+" "+s.Units.For(r.Dim).Name)
+	} else {
+		say(kit.Warning, "Missing", f.Why)
+	}
+	say(kit.Plain, "What it is", r.Help)
+	say(kit.Plain, "Formula", how.Words())
+	if f.Known() {
+		say(kit.Plain, "In numbers", how.Numbers(&o.Machine, &o.Trials[s.Trial], s.Units))
+		say(kit.Plain, "From", f.Why)
+	}
+	say(kit.Hint, "Source", how.Source)
+	say(kit.Hint, "How sure", sure(s, f, r))
+	if r.Cells[s.Trial].Verdict == winding.Past {
+		say(kit.Broken, "Past", "past its limit: "+r.Mend)
+	}
+}

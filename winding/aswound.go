@@ -1,0 +1,157 @@
+package winding
+
+import (
+	"fmt"
+	"slices"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
+
+// # What was really wound
+//
+// A record stands beside the plan and changes nothing in it. Its trial is worked out again
+// with the turns and the wire that were really put in; what was read is then set against
+// that: the mean turn that the wire used up speaks of,
+//
+//	l = M/(s·N)   or   l = G/(g·N)
+//
+// M the metres of all strands together, s strands, N turns of all coils, G the weight used
+// and g that of a metre of all strands; the ohms, carried to 20 °C; the volts at the speed
+// at which they were read, in proportion to it. A weight includes the enamel, which makes
+// the turn by weight some parts in a hundred too long (common practice, no source).
+
+// WoundOutcome is one winding as it was put in, against what was worked out for it.
+type WoundOutcome struct {
+	Trial string `json:"trial,omitempty"`
+	Date  string `json:"date,omitempty"`
+	Note  string `json:"note,omitempty"`
+	Wire  string `json:"wire,omitempty"`
+	// Filled is room, full or forced.
+	Filled   string          `json:"filled,omitempty"`
+	Turns    quantity.Figure `json:"turns_per_coil"`
+	WireFill quantity.Figure `json:"wire_fill"`
+	BareMM   quantity.Figure `json:"bare_mm"`
+	// MeanTurnMM is by the wire used up.
+	MeanTurnMM Proof `json:"mean_turn_mm"`
+	LeadOhms20 Proof `json:"lead_ohms_20c"`
+	// LineVolts is at RPM.
+	LineVolts Proof           `json:"volts_line_rms"`
+	RPM       quantity.Figure `json:"volts_at_rpm"`
+	CutInRPM  Proof           `json:"cut_in_rpm"`
+}
+
+// Proof is a reading beside what was worked out for it.
+type Proof struct {
+	Read     quantity.Figure `json:"read"`
+	Expected quantity.Figure `json:"expected"`
+	// Off is how far what was read is from what was expected, in percent of that.
+	Off quantity.Figure `json:"off_percent"`
+}
+
+// defaultWoundC is the temperature of the ohms where it was not said.
+var defaultWoundC = job.DefaultOf("wound.lead_at")
+
+// proof is a reading beside its expectation.
+func proof(read, expected quantity.Figure) Proof {
+	return Proof{read, expected, read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
+}
+
+// Wound works every record of the job out.
+func (b *Bench) Wound() []WoundOutcome {
+	var list []WoundOutcome
+	for i := range b.job.AsWound {
+		list = append(list, b.oneWound(&b.job.AsWound[i]))
+	}
+	return list
+}
+
+// oneWound is one record.
+func (b *Bench) oneWound(r *job.AsWound) WoundOutcome {
+	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, RPM: r.RPM.Figure("not read")}
+	plan, ok := b.planned(r)
+	if !ok {
+		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))
+		o.Turns, o.WireFill, o.BareMM = no, no, no
+		o.MeanTurnMM, o.LeadOhms20, o.LineVolts, o.CutInRPM = proof(no, no), proof(no, no), proof(no, no), proof(no, no)
+		return o
+	}
+	w := b.layouts.candidate(plan)
+	made := b.static(&w)
+	o.Trial, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Wire, made.Turns, made.WireFill, made.BareMM
+	o.MeanTurnMM = proof(b.usedTurn(r, &w), made.MeanTurnMM)
+	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
+	o.LeadOhms20 = proof(cold, made.LeadOhms20)
+	o.LineVolts = proof(r.LineVolts.Figure("not read"), made.LinePerRPM.With(o.RPM, func(v, n float64) float64 { return v * n }))
+	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
+	return o
+}
+
+// planned is the trial of a record with the turns and the wire that were really put in.
+func (b *Bench) planned(r *job.AsWound) (t job.Trial, ok bool) {
+	for _, t := range b.job.Trials {
+		if t.Name != r.Trial && r.Trial != "" {
+			continue
+		}
+		if r.Turns.Given() || len(r.CoilTurns) > 0 {
+			t.Turns, t.CoilTurns = r.Turns, r.CoilTurns
+		}
+		if !r.Gauge.IsZero() {
+			turns, each := t.Turns, t.CoilTurns
+			t.Wound = r.Wound
+			t.Turns, t.CoilTurns = turns, each
+		}
+		return t, true
+	}
+	return t, false
+}
+
+// usedTurn is the mean turn that the wire used up speaks of, mm.
+func (b *Bench) usedTurn(r *job.AsWound, w *candidate) quantity.Figure {
+	bundle := w.trial.Bundle()
+	turns := w.coils.series * float64(w.coils.circuits) * b.machine.windings()
+	switch {
+	case !r.Metres.Given() && !r.Kg.Given():
+		return quantity.Missing("needs the wire used up, by length or by weight")
+	case w.coils.plan == nil:
+		return quantity.Missing(w.coils.why)
+	case turns <= 0 || bundle.IsZero():
+		return quantity.Missing("needs turns and wire")
+	case r.Metres.Given():
+		return r.Metres.Figure("").Times(1000 / turns / float64(bundle.Count()))
+	}
+	perMetre := 0.0
+	for _, s := range bundle.Parts() {
+		perMetre += float64(s.Count) * wiretable.KgPerMetre(s.Gauge.AreaMM2(w.trial.Build), w.trial.Metal)
+	}
+	return r.Kg.Figure("").Times(1000 / turns / perMetre)
+}
+
+// farOff is how far in percent a finished winding's ohms or volts may be from what was worked
+// out before that is called out (common practice, no source).
+const farOff = 10.0
+
+// doubtRecords says when a record speaks of no trial, or of another winding than it names.
+func (b *Bench) doubtRecords(d *doubts, o *Outcome) {
+	for i := range o.Wound {
+		r := &o.Wound[i]
+		at := func(name string) string { return fmt.Sprintf("wound[%d].%s", i, name) }
+		if !r.Turns.Known() && b.job.AsWound[i].Trial != "" && !b.hasTrial(b.job.AsWound[i].Trial) {
+			d.add(Doubt, at("trial"), "", "name one of the trials", "", "what was wound is called %s, and the job has no such trial", b.job.AsWound[i].Trial)
+			continue
+		}
+		if off := r.LeadOhms20.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
+			d.add(Note, at("lead"), r.Trial, "count turns and strands, look at joints, weigh what is left of the wire", "common practice, no source",
+				"the finished winding reads %.3g Ω at 20 °C, its turns, wire and mean turn make %.3g", r.LeadOhms20.Read.Value, r.LeadOhms20.Expected.Value)
+		}
+		if off := r.LineVolts.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
+			d.add(Note, at("line"), r.Trial, "check the speed, the rotor's current and each coil's way round", "common practice, no source",
+				"the finished winding gives %.3g V at %.3g rpm, its turns make %.3g", r.LineVolts.Read.Value, r.RPM.Value, r.LineVolts.Expected.Value)
+		}
+	}
+}
+
+func (b *Bench) hasTrial(name string) bool {
+	return slices.ContainsFunc(b.job.Trials, func(t job.Trial) bool { return t.Name == name })
+}

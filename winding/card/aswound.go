@@ -1,0 +1,64 @@
+package card
+
+import (
+	"fmt"
+
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// asWound is what was really put in, against what was worked out for it.
+func (w *writer) asWound() {
+	w.section("AS WOUND")
+	if len(w.o.Wound) == 0 {
+		w.say(2, "Nothing is recorded yet: [[wound]] in the job file says what was put in and what it read.")
+	}
+	for i := range w.o.Wound {
+		w.record(&w.o.Wound[i])
+	}
+}
+
+// record is one winding that was put in.
+func (w *writer) record(r *winding.WoundOutcome) {
+	head := "Trial " + r.Trial
+	if r.Date != "" {
+		head += ", " + r.Date
+	}
+	w.heading(head)
+	w.figureAnd("Turns in one coil", r.Turns, quantity.None, 0, "")
+	if r.Wire != "" {
+		w.pair("Wire", r.Wire)
+	}
+	filled := ""
+	if r.Filled != "" {
+		filled = ", slots: " + r.Filled
+	}
+	w.figureAnd("Wire fill reached", r.WireFill, quantity.None, 2, filled)
+	w.read("Mean turn, by the wire used", r.MeanTurnMM, quantity.Millimetres)
+	w.read(w.at20("Lead to lead, at "), r.LeadOhms20, quantity.Ohms)
+	w.read("Lead to lead"+w.atRPM(r.RPM), r.LineVolts, quantity.Volts)
+	w.read("Charging begins", r.CutInRPM, quantity.RPM)
+	if r.Note != "" {
+		w.pair("Note", r.Note)
+	}
+	w.flush()
+}
+
+func (w *writer) atRPM(rpm quantity.Figure) string {
+	if !rpm.Known() {
+		return ""
+	}
+	return ", " + w.amount(rpm, quantity.RPM, asGiven)
+}
+
+// read is a line for what was read and what was expected.
+func (w *writer) read(label string, p winding.Proof, dim quantity.Dimension) {
+	beside := ""
+	if p.Expected.Known() {
+		beside = ", worked out " + w.amount(p.Expected, dim, 3)
+	}
+	if p.Off.Known() {
+		beside += fmt.Sprintf(": %s %%", quantity.File.Signed(p.Off.Value, 2))
+	}
+	w.figureAnd(label, p.Read, dim, 3, beside)
+}

@@ -1,0 +1,141 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/layout"
+	"slotwright/winding/text"
+)
+
+// The coil list: what to wind, what it is joined to, and a box to tick when it is in and
+// counted. It goes down along the wire of each phase, so the coil that one is joined to is
+// the next in the list.
+const (
+	coilHead   = "        coil  in out turns way joins to"
+	coilColumn = 41
+	oneColumn  = 12 // coils that stand in one column
+)
+
+// coils is the list with what is to be known to read it.
+func (w *writer) coils(trial int, plan *layout.Layout) {
+	steps := plan.WindingOrder()
+	counted := turnsGiven(w.job.Trials[trial].Wound)
+	rows := make([]string, len(steps))
+	for i, s := range steps {
+		rows[i] = coilRow(s, counted)
+	}
+	first, lie := "Line the slots. Mark one slot 1, count", howLaid(plan)
+	if w.flat() {
+		first, lie = "The coils lie flat in a ring; what is between two is a slot here. Mark one slot 1, count", ""
+	}
+	w.entry("ORDER", first+" clockwise, seen from the end where the leads come out. The phase's wire goes down slot \"in\" and up slot \"out\", cw: clockwise round the stator; leave ends long. 4 at 7: joined to coil 4 where that begins, in slot 7."+lie+roundsOf(steps))
+	w.columns(coilHead, rows, coilColumns(rows))
+}
+
+// coilColumns is in how many columns rows stand: two of more than a dozen, where they are
+// narrow enough.
+func coilColumns(rows []string) int {
+	for _, r := range rows {
+		if len(r) > width-coilColumn {
+			return 1
+		}
+	}
+	if len(rows) > oneColumn {
+		return 2
+	}
+	return 1
+}
+
+// coilRow is one coil.
+func coilRow(s layout.Step, counted bool) string {
+	turns, way, lead := "____", "acw", s.Name
+	if counted {
+		turns = fmt.Sprint(s.Turns)
+	}
+	if s.Clockwise {
+		way = "cw"
+	}
+	if s.Lead != "" {
+		lead = s.Lead
+	}
+	to := s.EndLead
+	if to == "" {
+		to = fmt.Sprintf("%d at %d", s.Next.Coil, s.Next.Slot)
+	}
+	return fmt.Sprintf("[ ] %-3s %4d %3d %3d %5s %-3s %s", lead, s.Coil, s.From, s.To, turns, way, to)
+}
+
+// howLaid says which side of a coil lies where.
+func howLaid(plan *layout.Layout) string {
+	spec := plan.Spec()
+	switch {
+	case spec.Span == 1:
+		return " Each coil is round one tooth and fills its half of both slots."
+	case spec.Layers == 1:
+		return ""
+	}
+	return fmt.Sprintf(" By coil number: the anticlockwise side to the bottom of its slot, the other on top; the tops of the first %d coils stay up until the last are under them.", spec.Span)
+}
+
+// roundsOf is how a wave is wound, "" for any other.
+func roundsOf(steps []layout.Step) string {
+	for _, s := range steps {
+		if s.Wave && s.Round > 1 {
+			return fmt.Sprintf(" WAVE: one turn in each of %d coils, then round again until the turns are in.", s.Round)
+		}
+	}
+	return ""
+}
+
+// columns sets rows beside each other, reading down.
+func (w *writer) columns(head string, rows []string, n int) {
+	down := (len(rows) + n - 1) / n
+	heads := make([]string, min(n, len(rows)))
+	for i := range heads {
+		heads[i] = head
+	}
+	w.raw(beside(heads))
+	for r := range down {
+		var cells []string
+		for c := r; c < len(rows); c += down {
+			cells = append(cells, rows[c])
+		}
+		w.raw(beside(cells))
+	}
+}
+
+// beside sets cells in columns of the coil list's width.
+func beside(cells []string) string {
+	line := ""
+	for i, c := range cells {
+		line = text.Pad(line, i*coilColumn) + c
+	}
+	return strings.TrimRight(line, " ")
+}
+
+// leads is what comes out, and what is joined and stays in.
+func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
+	wiring := plan.Wiring(t.Connection)
+	where := map[string]string{}
+	var out []string
+	for _, l := range wiring.Leads {
+		slots := make([]string, len(l.Ends))
+		for i, e := range l.Ends {
+			slots[i] = fmt.Sprint(e.Slot)
+		}
+		where[l.Name] = l.Name + " slot " + strings.Join(slots, "+")
+		if l.Out {
+			out = append(out, where[l.Name])
+		}
+	}
+	w.entry("LEADS", "[ ] out: "+strings.Join(out, ", "))
+	for _, n := range wiring.Nodes {
+		ends := make([]string, len(n.Leads))
+		for i, name := range n.Leads {
+			ends[i] = where[name]
+		}
+		w.more("[ ] " + n.Name + ": join " + strings.Join(ends, " + ") + ", insulate")
+	}
+}

@@ -1,0 +1,158 @@
+package card
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/winding/text"
+)
+
+// proof is what the finished winding should read, with room for what it does.
+func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
+	m := &w.o.Machine
+	pairs := w.pairs(plan)
+	alike := ""
+	if len(pairs) > 1 {
+		alike = fmt.Sprintf(", within %.0f %% of their mean (EASA AR100)", 100*winding.BalanceLimit)
+	}
+	w.entry("OHMS", "before varnish: "+w.expected(t.LeadOhms20, quantity.Ohms)+" at "+w.amount(degrees(20), quantity.Celsius, asGiven)+
+		"; at "+w.amount(m.TestC, quantity.Celsius, asGiven)+" "+w.expected(t.LeadOhmsT, quantity.Ohms)+w.within(t.LeadOhmsT, quantity.Ohms)+alike)
+	w.readings(pairs, w.opt.Units.For(quantity.Ohms).Name, "at ______ "+w.opt.Units.For(quantity.Celsius).Name)
+	w.entry("VOLTS", "AC rms, open, alternator at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
+	w.readings(pairs, quantity.Volts[0].Name, "at ______ rpm")
+	if w.flat() {
+		return // there is none
+	}
+	hot, cold := winding.InsulationMegohms(40), winding.InsulationMegohms(20)
+	w.entry("TO IRON", fmt.Sprintf("%.0f V DC for a minute: ________ %s; %s at %s or %s at %s, and more", winding.InsulationVolts, quantity.Megohms[0].Name, quantity.Number(hot, asGiven),
+		w.amount(degrees(40), quantity.Celsius, asGiven), quantity.Number(cold, asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
+}
+
+func degrees(c float64) quantity.Figure { return quantity.Figure{Value: c, Origin: quantity.Derived} }
+
+// expected is a figure to prove by, or a line for it.
+func (w *writer) expected(f quantity.Figure, dim quantity.Dimension) string {
+	f.PlusMinus = 0
+	return w.orBlank(f, dim, 3)
+}
+
+// within is the limits that a reading must lie in, by the figure's own ±.
+func (w *writer) within(f quantity.Figure, dim quantity.Dimension) string {
+	u := w.opt.Units.For(dim)
+	switch {
+	case !f.Known():
+		return " (" + f.Why + ")"
+	case f.PlusMinus == 0:
+		return ", its ± not known"
+	}
+	end := func(v float64) string { return quantity.File.Value(u.From(v), u, 3) }
+	return fmt.Sprintf(", must lie in %s to %s", end(f.Value-f.PlusMinus), end(f.Value+f.PlusMinus))
+}
+
+// readings is a line to write on for each pair of leads, three beside each other.
+func (w *writer) readings(pairs []string, unit, behind string) {
+	for len(pairs) > 0 {
+		n := min(3, len(pairs))
+		line := strings.Repeat(" ", labelled)
+		for _, p := range pairs[:n] {
+			line += p + " ________  "
+		}
+		if pairs = pairs[n:]; len(pairs) == 0 {
+			line += unit + " " + behind
+		}
+		w.raw(line)
+	}
+}
+
+// pairs is the leads to measure between: three pairs in each set of three phases, the two
+// ends of each phase where there are fewer.
+func (w *writer) pairs(plan *layout.Layout) (pairs []string) {
+	if plan == nil {
+		if w.job.Machine.Phases.Whole() == 1 {
+			return []string{"U1-U2"}
+		}
+		return []string{"U1-V1", "V1-W1", "W1-U1"}
+	}
+	if n := plan.Spec().Phases; n < 3 {
+		for phase := range n {
+			name := plan.PhaseName(0, phase)
+			pairs = append(pairs, name+"1-"+name+"2")
+		}
+		return pairs
+	}
+	for set := range plan.Spec().Sets {
+		for phase := range 3 {
+			pairs = append(pairs, fmt.Sprintf("%s1-%s1", plan.PhaseName(set, phase), plan.PhaseName(set, (phase+1)%3)))
+		}
+	}
+	return pairs
+}
+
+// stops is where the current must stop, and the voltage that can stand there.
+func (w *writer) stops(t *winding.TrialOutcome) {
+	by := ""
+	if t.LimitAmps.Known() {
+		by = " (" + t.LimitBy + ")"
+	}
+	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC"+by+"; FUSE "+w.orBlank(t.FuseAmps, quantity.Amps, 3)+" at the battery")
+	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at the top speed" + w.highest(t))
+}
+
+// highest is the most volts anywhere, where that is more.
+func (w *writer) highest(t *winding.TrialOutcome) string {
+	if !t.MostVolts.Known() || t.OpenAtTopVolts.Known() && t.MostVolts.Value <= t.OpenAtTopVolts.Value {
+		return ""
+	}
+	return ", at most " + w.expected(t.MostVolts, quantity.Volts)
+}
+
+// cautionsOf is those that apply to a trial; what the figures are worth stands at the foot of
+// the sheet in any case.
+func (w *writer) cautionsOf(trial string) []winding.Caution {
+	var list []winding.Caution
+	for _, c := range w.o.Cautions {
+		if c.Topic != "estimate" && (c.Trial == "" || c.Trial == trial) {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// withCautions fills a sheet with cautions, the most pressing first; over is those for
+// which there is no room.
+func (w *writer) withCautions(sheet []string, list []winding.Caution) (filled []string, over []winding.Caution) {
+	rule := strings.Repeat("-", width)
+	room := pageLines - len(sheet) - 4 // head, rule, what is over, foot
+	filled = append(sheet, rule)
+	for i, c := range list {
+		lines := w.block(func() { w.caution(c) })
+		if len(lines) > room {
+			over = list[i:]
+			break
+		}
+		room -= len(lines)
+		filled = append(filled, lines...)
+	}
+	if len(over) > 0 {
+		var topics []string
+		for _, c := range over {
+			if t := strings.ToUpper(w.clean(c.Topic)); !slices.Contains(topics, t) {
+				topics = append(topics, t)
+			}
+		}
+		filled = append(filled, w.block(func() { w.raw(text.Cut("More cautions overleaf: "+strings.Join(topics, ", "), width, "")) })...)
+	}
+	return append(filled, w.block(func() { w.raw(foot) })...), over
+}
+
+// foot is the last line of sheet one.
+const foot = "Design estimates, not a rating: local codes and licensed practice decide."
+
+// caution is one, its topic run in.
+func (w *writer) caution(c winding.Caution) {
+	w.hang("! ", strings.ToUpper(w.clean(c.Topic))+". "+c.Text)
+}

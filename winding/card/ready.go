@@ -1,0 +1,94 @@
+package card
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+)
+
+// turnsGiven reports whether a person said how many turns to wind.
+func turnsGiven(wound job.Wound) bool { return wound.Turns.Given() || len(wound.CoilTurns) > 0 }
+
+// missing is what a winder needs and the job does not say, each with what it would take.
+func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
+	wound := w.job.Trials[trial].Wound
+	var list []string
+	add := func(what, why string) {
+		words := what
+		if why != "" {
+			words += " (" + why + ")"
+		}
+		if !slices.Contains(list, words) {
+			list = append(list, words)
+		}
+	}
+	if !turnsGiven(wound) {
+		add("turns", "")
+	}
+	if wound.Bundle().IsZero() {
+		add("wire", "")
+	}
+	if plan, why := w.b.Plan(trial); plan == nil {
+		add("coil list", why)
+	}
+	if f := w.o.Machine.NetMM2; !f.Known() {
+		add("room in the slot", f.Why)
+	}
+	switch {
+	case !t.MeanTurnMM.Known():
+		add("mean turn", t.MeanTurnMM.Why)
+	case !t.RadiusMM.Known() && t.Span != 1 && !w.flat():
+		add("former", t.RadiusMM.Why)
+	}
+	return list
+}
+
+// ready says on top whether it can be wound, and what stands against it.
+func (w *writer) ready(t *winding.TrialOutcome, trial int) {
+	missing := w.missing(t, trial)
+	worst, more := w.worst(t.Name)
+	switch {
+	case len(missing) > 0:
+		w.hang("", "NOT READY TO WIND. Missing: "+strings.Join(missing, "; ")+".")
+		if worst != nil {
+			w.hang("", inWords(worst, more))
+		}
+	case worst == nil:
+		w.hang("", "READY TO WIND.")
+	case worst.Severity == winding.Broken:
+		w.hang("", "NOT READY TO WIND. "+inWords(worst, more))
+	default:
+		w.hang("", "READY TO WIND, with a doubt. "+inWords(worst, more))
+	}
+}
+
+// worst is the finding of the trial that weighs most, a broken one before a doubt, and how
+// many more there are.
+func (w *writer) worst(trial string) (worst *winding.Finding, more int) {
+	for _, f := range w.findingsOf(trial) {
+		if f.Severity < winding.Doubt {
+			continue
+		}
+		if worst == nil || f.Severity > worst.Severity {
+			worst = &f
+		}
+		more++
+	}
+	return worst, max(0, more-1)
+}
+
+// inWords is a finding and what would mend it.
+func inWords(f *winding.Finding, more int) string {
+	words := title(f.Text)
+	if f.Fix != "" {
+		words += "; to mend it: " + f.Fix
+	}
+	words += "."
+	if more > 0 {
+		words += " And " + fmt.Sprint(more) + " more" + ": see the report."
+	}
+	return words
+}

@@ -1,0 +1,190 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// blank is where a figure belongs that nobody gave.
+const blank = "______"
+
+// sheetOne is what hangs over the bench. The coil list comes with it as long as there is
+// room; cautions fill what is left, and those that do not fit go over to sheet two.
+func (w *writer) sheetOne(t *winding.TrialOutcome, trial int) (sheet []string, over []winding.Caution, spilled bool) {
+	plan, _ := w.b.Plan(trial)
+	parts := [][]string{
+		w.block(func() { w.whose(t, trial) }),
+		w.block(func() { w.what(t, trial, plan) }),
+		nil,
+		w.block(func() { w.proof(t, plan); w.stops(t) }),
+	}
+	if plan != nil {
+		coils := w.block(func() { w.coils(trial, plan); w.leads(t, plan) })
+		if spilled = plan.Spec().Slots > mostSlots; spilled {
+			coils = w.block(func() { w.entry("ORDER", "the coil list is on sheet two"); w.leads(t, plan) })
+		}
+		parts[2] = coils
+	}
+	for _, p := range parts {
+		if len(sheet) > 0 && len(p) > 0 {
+			sheet = append(sheet, strings.Repeat("-", width))
+		}
+		sheet = append(sheet, p...)
+	}
+	sheet, over = w.withCautions(sheet, w.cautionsOf(t.Name))
+	return sheet, over, spilled
+}
+
+// mostSlots is the largest stator whose coil list sheet one takes in.
+const mostSlots = 36
+
+// whose is job, trial, and who wound it when.
+func (w *writer) whose(t *winding.TrialOutcome, trial int) {
+	w.hang("", jobName(w.o)+noteOf(t.Note))
+	w.raw("Tag ______________  Begun ______________  Done ______________  By ____________")
+	if w.o.Invented {
+		w.raw("INVENTED EXAMPLE: no such machine, person or place exists.")
+	}
+	w.ready(t, trial)
+}
+
+func noteOf(note string) string {
+	if note == "" {
+		return ""
+	}
+	return ". " + title(note)
+}
+
+// what is wire, turns, coils, former: what to have ready before the first turn.
+func (w *writer) what(t *winding.TrialOutcome, trial int, plan *layout.Layout) {
+	w.wire(t, trial)
+	w.entry("TURNS", w.turnsOf(trial)+strands(t))
+	coils, each := blank, ""
+	if plan != nil {
+		coils = fmt.Sprint(len(plan.Coils()))
+		each = fmt.Sprintf(", %d in each phase", plan.CoilsPerPhase())
+	}
+	w.entry("COILS", coils+each+", throw "+throw(t.Span))
+	w.entry("JOINED", w.joined(t))
+	w.former(t)
+	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" without enamel")
+	w.buy(t)
+	w.entry("FILL", w.orBlank(t.WireFill, quantity.None, 2)+" of at most "+w.orBlank(t.FillLimit, quantity.None, 2)+mouth(t))
+}
+
+func mouth(t *winding.TrialOutcome) string {
+	if t.MouthText == "" {
+		return ""
+	}
+	return "; " + t.MouthText
+}
+
+// orBlank is a figure with its unit, or a line to write it on.
+func (w *writer) orBlank(f quantity.Figure, dim quantity.Dimension, figures int) string {
+	if !f.Known() {
+		return strings.TrimRight(blank+" "+w.opt.Units.For(dim).Name, " ")
+	}
+	return w.amount(f, dim, figures)
+}
+
+// wire is each size with what a caliper should show, in both units.
+func (w *writer) wire(t *winding.TrialOutcome, trial int) {
+	wound := w.job.Trials[trial].Wound
+	if wound.Bundle().IsZero() {
+		w.entry("WIRE", blank)
+		return
+	}
+	w.entry("WIRE", fmt.Sprintf("%s, %s enamel, %s", t.Wire, t.Build, t.Metal))
+	for _, part := range wound.Bundle().Parts() {
+		over := part.Gauge.OverallMM(wound.Build)
+		w.more(fmt.Sprintf("%s: bare %s; over the enamel %s", part.Gauge, bothUnits(part.Gauge.BareMM(wound.Build)), bothUnits(over.NominalMM)))
+	}
+}
+
+// bothUnits is a diameter in mm and inch.
+func bothUnits(mm float64) string {
+	inch := quantity.Millimetres[1]
+	return fmt.Sprintf("%s mm, %s %s", quantity.File.Value(mm, quantity.Millimetres[0], 4), quantity.File.Value(inch.From(mm), inch, 3), inch.Name)
+}
+
+// turnsOf is the turns as they are to be wound.
+func (w *writer) turnsOf(trial int) string {
+	wound := w.job.Trials[trial].Wound
+	switch {
+	case !turnsGiven(wound):
+		return blank + " in each coil"
+	case len(wound.CoilTurns) > 0:
+		words := make([]string, len(wound.CoilTurns))
+		for i, n := range wound.CoilTurns {
+			words[i] = fmt.Sprint(n)
+		}
+		return strings.Join(words, ", ") + " in the coils of a group, outermost first"
+	}
+	return w.amount(asFigure(wound.Turns), quantity.None, 0) + " in each coil"
+}
+
+func strands(t *winding.TrialOutcome) string {
+	n := blank
+	if t.Strands > 0 {
+		n = fmt.Sprint(t.Strands)
+	}
+	return ", STRANDS in hand " + n
+}
+
+// throw is a span as winders say it.
+func throw(span int) string {
+	if span == 0 {
+		return "slot 1 to " + blank
+	}
+	return fmt.Sprintf("slot 1 to %d", span+1)
+}
+
+// joined is connection, circuits and layers.
+func (w *writer) joined(t *winding.TrialOutcome) string {
+	how := t.Connection.String() + ", "
+	if w.job.Machine.Phases.Given() && w.job.Machine.Phases.Whole() < 3 {
+		how = ""
+	}
+	return fmt.Sprintf("%s%s in each phase, %s, %s winding", how, count(t.Circuits, "circuit"), count(t.Layers, "layer"), t.Kind)
+}
+
+// flat reports whether the coils are laid flat and cast, without iron.
+func (w *writer) flat() bool { return w.job.Machine.Stator == "flat" }
+
+// former is what the coils are wound on.
+func (w *writer) former(t *winding.TrialOutcome) {
+	once := "once round " + w.orBlank(t.MeanTurnMM, quantity.Millimetres, 3)
+	if w.flat() {
+		w.entry("FORMER", "round the hole of the coil, to the side and thickness of the job; "+once)
+		return
+	}
+	if t.Span == 1 {
+		w.entry("FORMER", "none: each coil is wound round its tooth, "+once)
+		return
+	}
+	middling := ""
+	if t.Kind == layout.Concentric.String() {
+		middling = "; nested: the middling one"
+	}
+	w.entry("FORMER", fmt.Sprintf("to the middle of the coil: straight %s, width %s, corner radius %s; %s%s", w.expected(t.StraightMM, quantity.Millimetres),
+		w.expected(t.WidthMM, quantity.Millimetres), w.expected(t.RadiusMM, quantity.Millimetres), once, middling))
+}
+
+// buy is the wire to have.
+func (w *writer) buy(t *winding.TrialOutcome) {
+	if len(t.Buy) == 0 {
+		w.entry("BUY", blank+" m, "+blank+" kg")
+	}
+	label := "BUY"
+	for i := range t.Buy {
+		s := &t.Buy[i]
+		long, heavy := w.expected(s.Metres, quantity.Metres), w.expected(s.Kg, quantity.Kilograms)
+		spool := w.amount(quantity.Figure{Value: s.SpoolKg, Origin: quantity.Derived}, quantity.Kilograms, asGiven)
+		w.entry(label, fmt.Sprintf("[ ] %s: %s, %s, spools of %s: %s, %s %% to spare", s.Gauge, long, heavy, spool, w.orBlank(s.Spools, quantity.None, 0), quantity.Number(100*t.Allowance, asGiven)))
+		label = ""
+	}
+}

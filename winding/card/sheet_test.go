@@ -1,0 +1,209 @@
+package card
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// sheets are those of a card.
+func sheets(w *worked, trial int) []string {
+	return strings.Split(Text(w.b, &w.o, trial, Options{Pages: true}), "\f")
+}
+
+// aCoil is a row of the coil list, wherever its column stands.
+var aCoil = regexp.MustCompile(`\[ \] (\d?[UVW]1?) +(\d+) +(\d+) +(\d+) +(\d+|____) (cw|acw) +(\S+( at \d+)?)`)
+
+// Every coil is in the list once with a box, in the order of the wire, with what it is
+// joined to; every slot once in the table. Large machines have the list on sheet two.
+func TestTheWholeLayoutIsOnTheCard(t *testing.T) {
+	for name, w := range jobs(t) {
+		for i := range w.o.Trials {
+			plan, why := w.b.Plan(i)
+			all := sheets(&w, i)
+			if plan == nil {
+				require.Contains(t, flat(all[0]), flat("coil list ("+why+")"), name)
+				continue
+			}
+			rows := map[string]bool{}
+			for _, s := range all {
+				for _, m := range aCoil.FindAllStringSubmatch(s, -1) {
+					rows[strings.Join(m[1:8], "|")] = true
+				}
+			}
+			counted := w.d.Job().Trials[i].Turns.Given() || len(w.d.Job().Trials[i].CoilTurns) > 0
+			for _, s := range plan.WindingOrder() {
+				lead, turns, way, to := s.Name, "____", "acw", s.EndLead
+				if s.Lead != "" {
+					lead = s.Lead
+				}
+				if counted {
+					turns = fmt.Sprint(s.Turns)
+				}
+				if s.Clockwise {
+					way = "cw"
+				}
+				if to == "" {
+					to = fmt.Sprintf("%d at %d", s.Next.Coil, s.Next.Slot)
+				}
+				require.True(t, rows[fmt.Sprintf("%s|%d|%d|%d|%s|%s|%s", lead, s.Coil, s.From, s.To, turns, way, to)], "%s: %s", name, s)
+			}
+			require.Len(t, rows, len(plan.WindingOrder()), name)
+			require.Equal(t, plan.Spec().Slots <= mostSlots, aCoil.MatchString(all[0]), name)
+
+			table := strings.Join(all[1:], "\n")
+			for n := 1; n <= plan.Spec().Slots; n++ {
+				require.Equal(t, 1, strings.Count(table, "\n"+slotRow(plan, n)+"  ")+strings.Count(table, "   "+slotRow(plan, n)+"  ")+
+					strings.Count(table, "\n"+slotRow(plan, n)+"\n")+strings.Count(table, "   "+slotRow(plan, n)+"\n"), "%s: slot %d", name, n)
+			}
+			for _, n := range plan.Wiring(w.o.Trials[i].Connection).Nodes {
+				require.Contains(t, flat(all[0]), "[ ] "+n.Name+": join "+n.Leads[0]+" slot ", name)
+			}
+		}
+	}
+}
+
+func TestSlotRows(t *testing.T) {
+	w := workOut(job.Example().Text())
+	plan, _ := w.b.Plan(0)
+	// Slots 1 and 4 hold the two sides of coil 1 of phase U.
+	assert.Equal(t, "[ ]   1  +U 1s", slotRow(plan, 1))
+	assert.Equal(t, "[ ]   4  -U 1f", slotRow(plan, 4))
+}
+
+func TestDeltaAndCircuits(t *testing.T) {
+	w := workOut(tangled)
+	text := flat(Text(w.b, &w.o, 0, Options{}))
+	for _, want := range []string{"TURNS 12, 10 in the coils of a group, outermost first", "JOINED delta, 2 circuits in each phase",
+		"[ ] delta U1-W2: join U1 slot", "nested: the middling one", "the coil list is on sheet two"} {
+		assert.Contains(t, text, want)
+	}
+	two := flat(Text(w.b, &w.o, 1, Options{}))
+	assert.Contains(t, two, "0.6 mm: bare 0.600 mm, 0.0236 in")
+	assert.Contains(t, two, "0.5 mm: bare 0.500 mm, 0.0197 in")
+	assert.Contains(t, two, "STRANDS in hand 3")
+}
+
+// The figures to prove the winding by are those of the outcome, with room to write.
+func TestExpectedReadings(t *testing.T) {
+	w := workOut(strings.Replace(job.Example().Text(), `"~185"`, `"185 ±18"`, 1))
+	for i := range 2 { // the third is above 1 Ω, with fewer decimals
+		tr, m := &w.o.Trials[i], &w.o.Machine
+		one := sheets(&w, i)[0]
+		line := flat(one)
+		off := tr.LeadOhmsT.PlusMinus
+		require.Positive(t, off)
+		assert.Contains(t, line, fmt.Sprintf("OHMS before varnish: %.3f Ω at 20 °C; at %.0f °C %.3f Ω, must lie in %.3f to %.3f, within 2 %% of their mean (EASA AR100)",
+			tr.LeadOhms20.Value, m.TestC.Value, tr.LeadOhmsT.Value, tr.LeadOhmsT.Value-off, tr.LeadOhmsT.Value+off))
+		assert.Contains(t, line, fmt.Sprintf("open, alternator at %.0f rpm: %.1f V, must lie in %.1f to %.1f", m.TestRPM.Value, tr.LineAtTest.Value,
+			tr.LineAtTest.Value-tr.LineAtTest.PlusMinus, tr.LineAtTest.Value+tr.LineAtTest.PlusMinus))
+		for _, pair := range []string{"U1-V1", "V1-W1", "W1-U1"} {
+			assert.Equal(t, 2, strings.Count(one, " "+pair+" ________"), pair)
+		}
+		assert.Contains(t, line, "NOT MORE THAN "+fmt.Sprintf("%.2f A DC (%s)", tr.LimitAmps.Value, tr.LimitBy))
+	}
+}
+
+// The former, a coil and the wire to buy stand on sheet one as they were worked out.
+func TestFormerIsOnSheetOne(t *testing.T) {
+	w := workOut(strings.Replace(job.Example().Text(), `"~185"`, `"185 ±18"`, 1))
+	one := flat(sheets(&w, 0)[0])
+	for _, want := range []string{"TURNS 17 in each coil", "throw slot 1 to 4", "straight 51.0 mm, width 26.9 mm, corner radius 12.8 mm; once round 185 ±18 mm",
+		"3.15 ±0.31 m of each strand, 0.0462 ±0.0045 kg", "15 AWG: 62.3 m, 0.915 kg, spools of 1 kg: 1"} {
+		assert.Contains(t, one, want)
+	}
+}
+
+func TestLeadPairs(t *testing.T) {
+	for text, want := range map[string]string{
+		"[machine]\nphases = 1\n[[trial]]\nname = \"A\"\n":                                               "U1-U2",
+		"[machine]\nphases = 1\nslots = 24\npoles = 8\nlayers = 2\n[[trial]]\nname = \"A\"\nturns = 9\n": "U1-U2",
+		"[machine]\nslots = 72\npoles = 12\nsets = 2\nlayers = 1\n[[trial]]\nname = \"A\"\nturns = 5\n":  "1U1-1V1, 1V1-1W1, 1W1-1U1, 2U1-2V1, 2V1-2W1, 2W1-2U1",
+	} {
+		w := workOut(text)
+		plan, _ := w.b.Plan(0)
+		assert.Equal(t, want, strings.Join(newWriter(w.b, &w.o, Options{}).pairs(plan), ", "), text)
+	}
+}
+
+// What is missing is a line to write on, named on top; the program's own counts of one do
+// not stand in for it.
+func TestUnfinishedIsNotReady(t *testing.T) {
+	for text, missing := range map[string]string{
+		"[[trial]]\nname = \"A\"\n": "turns; wire; coil list",
+		"[machine]\nslots = 36\npoles = 12\nlayers = 1\n[[trial]]\nname = \"A\"\ngauge = \"15 AWG\"\n": "turns; room in the slot",
+		"[machine]\nslots = 12\npoles = 8\nspan = 1\n[slot]\narea_mm2 = 99\n[[trial]]\nname = \"A\"\n": "turns; wire; mean turn",
+	} {
+		w := workOut(text)
+		all := Text(w.b, &w.o, 0, Options{})
+		assert.Contains(t, flat(all), "NOT READY TO WIND. Missing: "+missing, text)
+		assert.NotContains(t, all, "\nREADY", text)
+		assert.Contains(t, all, "TURNS     ______ in each coil", text)
+		for _, m := range aCoil.FindAllStringSubmatch(all, -1) {
+			assert.Equal(t, "____", m[5], text)
+		}
+		assert.NotRegexp(t, `\b1 turn\b`, all, text)
+	}
+	// With the turns taken out of the example nothing that hangs on them is left.
+	text := strings.Replace(job.Example().Text(), "turns = 17\n", "", 1)
+	w := workOut(text)
+	one := flat(sheets(&w, 0)[0])
+	assert.Contains(t, one, "NOT READY TO WIND. Missing: turns.")
+	for _, want := range []string{"ONE COIL ______ m of each strand, ______ kg", "FILL ______ of", "OHMS before varnish: ______ Ω", "open, alternator at 600 rpm: ______ V", "[ ] 15 AWG: ______ m, ______ kg"} {
+		assert.Contains(t, one, want)
+	}
+	assert.Contains(t, one, "straight 51.0 mm", "the former needs no turns")
+}
+
+// A winding that does not fit is not ready, whatever else is known of it.
+func TestBrokenIsNotReady(t *testing.T) {
+	w := workOut(strings.Replace(job.Example().Text(), "turns = 17\n", "turns = 60\n", 1))
+	assert.Contains(t, flat(sheets(&w, 0)[0]), "NOT READY TO WIND. Wire fill")
+	w = workOut(job.Example().Text())
+	assert.Contains(t, sheets(&w, 1)[0], "\nREADY TO WIND")
+}
+
+// Two cards of one job differ where the winding does: the lines stand where they stood.
+func TestCardsDiffCleanly(t *testing.T) {
+	text := job.Example().Text()
+	w, less := workOut(text), workOut(strings.Replace(text, "turns = 17\n", "turns = 16\n", 1))
+	before, after := strings.Split(Text(w.b, &w.o, 0, Options{}), "\n"), strings.Split(Text(less.b, &less.o, 0, Options{}), "\n")
+	require.Len(t, after, len(before))
+	figures, coils := 0, 0
+	for i := range before {
+		switch {
+		case before[i] == after[i]:
+		case aCoil.MatchString(before[i]):
+			coils++
+			assert.Equal(t, strings.ReplaceAll(before[i], "   17 cw", "   16 cw"), after[i])
+		default:
+			figures++
+		}
+	}
+	assert.Equal(t, 9, coils, "18 coils in two columns")
+	assert.LessOrEqual(t, figures, 14)
+}
+
+// Cautions of the trial come before all others on sheet one; another trial's are not there.
+func TestCautionsOfTheTrial(t *testing.T) {
+	for name, w := range jobs(t) {
+		for i, tr := range w.o.Trials {
+			all := sheets(&w, i)
+			whole := flat(strings.Join(all, "\n"))
+			for _, c := range w.o.Cautions {
+				if c.Topic != "estimate" {
+					require.Equal(t, c.Trial == "" || c.Trial == tr.Name, strings.Contains(whole, flat(c.Text)), "%s %s: %s", name, tr.Name, c.Text)
+				}
+				if c.Topic == "voltage" && c.Trial == tr.Name {
+					require.Contains(t, flat(all[0]), flat(c.Text), name)
+				}
+			}
+		}
+	}
+}

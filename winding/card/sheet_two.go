@@ -1,0 +1,158 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/winding/text"
+)
+
+// sheetTwo is what is wanted once a coil is in: slots to check by, insulation to cut, the
+// first run, what a reading that is off means, and what sheet one had no room for.
+func (w *writer) sheetTwo(t *winding.TrialOutcome, trial int, over []winding.Caution, spilled bool) [][]string {
+	plan, why := w.b.Plan(trial)
+	var blocks [][]string
+	if spilled {
+		blocks = append(blocks, w.block(func() { w.coils(trial, plan) }))
+	}
+	return append(blocks,
+		w.block(func() { w.slotTable(plan, why) }),
+		w.block(func() { w.cutList(t) }),
+		w.block(func() { w.firstRun(t) }),
+		w.block(func() { w.overCautions(over) }),
+		w.block(func() { w.readingsOff(t) }),
+	)
+}
+
+// slotTable is what lies in each slot, to check against when the coils are in.
+func (w *writer) slotTable(plan *layout.Layout, why string) {
+	if plan == nil {
+		w.entry("SLOTS", notKnown(why))
+		return
+	}
+	w.entry("SLOTS", "+ the wire of the phase goes away from the connection end, - it comes back; coil number; s its start, f its finish; "+halves(plan))
+	var rows []string
+	wide := 0
+	for n := 1; n <= plan.Spec().Slots; n++ {
+		row := slotRow(plan, n)
+		rows, wide = append(rows, row), max(wide, len(row))
+	}
+	columns := max(1, min(4, (width+3)/(wide+3)))
+	down := (len(rows) + columns - 1) / columns
+	for r := range down {
+		line := ""
+		for c := r; c < len(rows); c += down {
+			line = text.Pad(line, c/down*(wide+3)) + rows[c]
+		}
+		w.raw(line)
+	}
+}
+
+func halves(plan *layout.Layout) string {
+	if plan.Spec().Layers == 1 {
+		return "each has its slot to itself."
+	}
+	return plan.SidesText()
+}
+
+// slotRow is the coil sides of a slot.
+func slotRow(plan *layout.Layout, n int) string {
+	row := fmt.Sprintf("[ ] %3d", n)
+	sides := plan.Slot(n)
+	if len(sides) == 0 {
+		return row + "  empty"
+	}
+	for _, s := range sides {
+		sign := "+"
+		if s.Sign < 0 {
+			sign = "-"
+		}
+		row += fmt.Sprintf("  %s%s %d%s", sign, plan.PhaseName(s.Set, s.Phase), s.Coil, s.End[:1])
+	}
+	return row
+}
+
+// cutList is the insulation.
+func (w *writer) cutList(t *winding.TrialOutcome) {
+	if len(t.Cuts) == 0 {
+		w.entry("CUT", "insulation: the sizes need the coil list")
+		return
+	}
+	unit := w.opt.Units.For(quantity.Millimetres)
+	w.entry("CUT", "insulation, in "+unit.Name+". What stands out of the iron and what sleeves, papers and cord take are common practice, no source.")
+	w.raw(fmt.Sprintf("          %-15s%7s%9s%9s%9s", "", "pieces", "long", "wide", "thick"))
+	for _, c := range t.Cuts {
+		pieces := "-"
+		if c.Pieces > 0 {
+			pieces = fmt.Sprint(c.Pieces)
+		}
+		w.raw(strings.TrimRight(fmt.Sprintf("      [ ] %s%7s%9s%9s%9s  %s", text.Pad(c.Name, 15), pieces, size(c.LengthMM, unit), size(c.WidthMM, unit), size(c.ThickMM, unit), c.Note), " "))
+	}
+	for _, c := range t.Cuts {
+		for _, f := range []quantity.Figure{c.LengthMM, c.WidthMM} {
+			if !f.Known() && c.Name != "lacing cord" {
+				w.more(c.Name + ": " + notKnown(f.Why))
+				break
+			}
+		}
+	}
+}
+
+// size is a length for scissors, or a dash.
+func size(f quantity.Figure, u quantity.Unit) string {
+	if !f.Known() {
+		return "-"
+	}
+	return quantity.File.Value(u.From(f.Value), u, 3)
+}
+
+// firstRun is what to read when it first turns, with room for it.
+func (w *writer) firstRun(t *winding.TrialOutcome) {
+	m := &w.o.Machine
+	w.entry("FIRST RUN", "with battery, fuse and ammeter; stand aside. Expected, then read:")
+	line := func(what, expected, unit string) {
+		w.raw(text.Pad("      [ ] "+text.Pad(w.clean(what), 30)+text.Pad(w.clean(expected), 18), 58) + "________ " + unit)
+	}
+	line("begins to charge at", w.expected(t.CutInRPM, quantity.RPM), "rpm")
+	amps := []quantity.Figure{t.AmpsSlow, t.AmpsUsual, t.AmpsTop}
+	for i := range min(2, len(m.Conditions)) {
+		line("net amps, "+m.Conditions[i].Label, w.expected(amps[i], quantity.Amps), "A at ____ rpm")
+	}
+	line("winding after an hour, usual", w.expected(t.HotUsualC, quantity.Celsius), w.opt.Units.For(quantity.Celsius).Name)
+	line("ohms then, lead to lead", "", w.opt.Units.For(quantity.Ohms).Name)
+}
+
+// readingsOff is what a reading that is off speaks of. Common practice, no source, but for
+// the 58 %: with one phase turned round, the two pairs it is in show 1/√3.
+func (w *writer) readingsOff(t *winding.TrialOutcome) {
+	w.entry("IF IT IS", "OFF (common practice, no source):")
+	for _, s := range w.signs(t) {
+		w.hang("        - ", s)
+	}
+}
+
+func (w *writer) signs(t *winding.TrialOutcome) []string {
+	list := []string{
+		"No reading in a pair: an open joint, or enamel left on a wire end.",
+		"Ohms of one pair high: a cold joint, a strand broken or left out. Low: turns short in a coil, or wire touching wire.",
+		"All ohms off by one part: another wire, other turns or another mean turn than the plan's: weigh what is left on the spool.",
+	}
+	if w.job.Machine.Phases.Or(3) == 3 && t.Connection == layout.Star {
+		list = append(list, "Volts of two pairs 58 % of the third: the phase in both is turned round: change its two ends.")
+	}
+	return append(list,
+		"Volts of pairs unlike, ohms alike: a coil joined the wrong way round: each such coil takes off twice its volts.",
+		"All volts low, ohms right: speed, field current or gap; then the turns of a coil.",
+		"To iron under the limit: dry it warm and read again; else a wire lies bare at a slot's end.",
+		"Begins to charge late, volts right: battery, diodes, cable. Hotter than said: less air, or a short: stop.")
+}
+
+// overCautions is what there was no room for.
+func (w *writer) overCautions(list []winding.Caution) {
+	for _, c := range list {
+		w.caution(c)
+	}
+}

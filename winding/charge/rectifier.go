@@ -1,0 +1,79 @@
+package charge
+
+import "fmt"
+
+// Rectifier is how the diodes are joined between winding and load.
+type Rectifier uint8
+
+const (
+	// Bridge is six diodes on three leads, or four on two. Two conduct in series.
+	Bridge Rectifier = iota
+	// HalfWave is one diode in series with a single phase: one pulse a cycle.
+	HalfWave
+	// Doubler is two diodes on one lead of a single phase, and two capacitors in series across the
+	// load with the other lead between them: each half wave fills one of them.
+	Doubler
+)
+
+// String is the name of the trade.
+func (r Rectifier) String() string {
+	switch r {
+	case Bridge:
+		return "bridge"
+	case HalfWave:
+		return "half wave"
+	case Doubler:
+		return "doubler"
+	}
+	return fmt.Sprintf("rectifier %d", uint8(r))
+}
+
+// UnfitError is a rectifier that the machine's phases cannot be joined to, or none that there is.
+type UnfitError struct {
+	Rectifier Rectifier
+	Phases    int
+}
+
+func (e UnfitError) Error() string {
+	if e.Rectifier > Doubler {
+		return fmt.Sprintf("%s: expected bridge, half wave or doubler", e.Rectifier)
+	}
+	return fmt.Sprintf("%s takes a single phase, this machine has %d: join a bridge", e.Rectifier, e.Phases)
+}
+
+// Takes is an [UnfitError] where the rectifier does not take so many phases, else nil.
+func (r Rectifier) Takes(phases int) error {
+	if r > Doubler || r != Bridge && phases != 1 {
+		return UnfitError{r, phases}
+	}
+	return nil
+}
+
+// inPath is the diodes in series with one phase.
+func (r Rectifier) inPath(phases int) float64 {
+	if r == Bridge && phases == 1 {
+		return 2
+	}
+	return 1
+}
+
+// InLoop is the diodes that the direct current passes on its way round, 1 or 2; the doubler's
+// two each carry it in their own half wave.
+func (r Rectifier) InLoop() float64 {
+	if r == HalfWave {
+		return 1
+	}
+	return 2
+}
+
+// held is the voltage that holds the current back: the load's and the diodes'.
+func (l Load) held() float64 { return l.Volts + l.Rectifier.InLoop()*l.DiodeVolts }
+
+// peakPerPhase is the highest voltage behind the rectifier with nothing connected over the peak
+// EMF of one phase.
+func (l Load) peakPerPhase(phases int, delta bool) float64 {
+	if l.Rectifier == Doubler {
+		return 2
+	}
+	return linePerPhase(phases, delta)
+}

@@ -1,0 +1,186 @@
+package drawing
+
+import (
+	"encoding/xml"
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// jobText is a job of testdata.
+func jobText(t *testing.T, name string) string {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/jobs/" + name)
+	require.NoError(t, err)
+	return string(text)
+}
+
+// said is every text of a page.
+func said(p *Page) []string {
+	var all []string
+	for _, one := range p.parts {
+		if one.words != "" {
+			all = append(all, one.words)
+		}
+	}
+	return all
+}
+
+// path is the box of the path with an id.
+func path(t *testing.T, p *Page, id string) box {
+	t.Helper()
+	for _, one := range p.parts {
+		if e, ok := one.element.(pathElement); ok && e.ID == id {
+			return one.box.grown(-float64(e.Width) / 2)
+		}
+	}
+	t.Fatalf("no path %q", id)
+	return box{}
+}
+
+// A slot 7 mm wide at the mouth, 10 mm at the bottom, 24 mm deep with a neck of 1 mm, and
+// 18 wires of 1.224 mm: so large are they on paper, and so it is written.
+func TestSlotIsToScale(t *testing.T) {
+	for _, units := range []quantity.Choice{{}, {Inch: true}} {
+		_, o, pages := drawn(t, jobText(t, "wind-good.toml"), Options{Paper: A4, Units: units}, Slot)
+		p := pages[0]
+		scale := 0.0
+		for _, s := range said(p) {
+			if words, ok := strings.CutPrefix(s, "Scale "); ok {
+				scale = map[string]float64{"6 : 1": 6, "5 : 1": 5, "8 : 1": 8}[words]
+			}
+		}
+		require.Positive(t, scale)
+		wall := path(t, p, "wall")
+		assert.InDelta(t, 10*scale, wall.width(), 1e-6)
+		assert.InDelta(t, 25*scale, wall.height(), 1e-6)
+		rings := 0
+		for _, one := range p.parts {
+			if e, ok := one.element.(circleElement); ok {
+				rings++
+				assert.InDelta(t, scale*o.Trials[0].OverallMM.Value, one.box.width(), 1e-6, "over the enamel, the line's width in it")
+				assert.Equal(t, "white", e.Fill)
+			}
+		}
+		assert.Equal(t, 18, rings)
+		want := []string{"7 mm", "10 mm", "24 mm", "3 mm", "~1 mm"}
+		if units.Inch {
+			want = []string{"0.2756 in", "0.3937 in", "0.9449 in", "0.1181 in", "~0.03937 in"}
+		}
+		for _, w := range want {
+			assert.Contains(t, said(p), w)
+		}
+	}
+}
+
+// A slot of which only the area is known (72 mm², 2.6 times as deep as wide) is drawn as the
+// stand-in that it is: 5.262 mm wide, 13.68 mm deep.
+func TestSlotThatWasNotMeasured(t *testing.T) {
+	_, _, pages := drawn(t, job.Example().Text(), Options{Paper: A4}, Slot)
+	require.Empty(t, pages[0].NotDrawn)
+	assert.Contains(t, strings.Join(said(pages[0]), " "), "Only the area is given")
+	assert.Contains(t, said(pages[0]), "~5.262 mm")
+	assert.Contains(t, said(pages[0]), "~13.682 mm")
+}
+
+// The diagram agrees with the outcome: every curve point and operating point is where the
+// axes say, and the table has the speeds and amps. The wound rotor's own amps are off the
+// battery's, so that net is not the bridge's.
+func TestAmpsAreWhereTheAxesSay(t *testing.T) {
+	ampsAgree(t, "wind-good.toml", 800, 0, 30)
+	ampsAgree(t, "water.toml", 1000, -4, 10)
+}
+
+// ampsAgree checks the diagram of a job whose axes end at those numbers.
+func ampsAgree(t *testing.T, name string, rpm, low, high float64) {
+	t.Helper()
+	_, o, pages := drawn(t, jobText(t, name), Options{Paper: A4}, Amps)
+	p := pages[0]
+	plot := path(t, p, "plot")
+	for _, end := range []float64{rpm, low, high} {
+		assert.Contains(t, said(p), fmt.Sprint(end))
+	}
+	at := func(x, y float64) point {
+		return point{plot.x0 + x/rpm*plot.width(), plot.y1 - (y-low)/(high-low)*plot.height()}
+	}
+	for i, tr := range o.Trials {
+		var line []point
+		for _, one := range p.parts {
+			if e, ok := one.element.(pathElement); ok && e.ID == idOf("trial", i+1) {
+				line = one.lines[0]
+			}
+		}
+		require.Len(t, line, len(tr.Curve))
+		for n, c := range tr.Curve {
+			want := at(c.RPM, c.NetAmps)
+			assert.InDelta(t, want.x, line[n].x, 1e-6)
+			assert.InDelta(t, want.y, line[n].y, 1e-6)
+		}
+		for _, run := range tr.Operating {
+			want, found := at(run.RPM, run.NetAmps), false
+			for _, one := range p.parts {
+				m := one.box.middle()
+				found = found || one.words == "" && one.box.width() < 4 && math.Hypot(m.x-want.x, m.y-want.y) < 0.3
+			}
+			assert.True(t, found, "%s of trial %s has no mark", run.Condition, tr.Name)
+		}
+	}
+	usual := o.Trials[0].Operating[1]
+	require.Less(t, usual.NetAmps, 10.0, "as it is written below")
+	assert.Contains(t, said(p), fmt.Sprintf("%.0f rpm, %.2f A", usual.RPM, usual.NetAmps))
+	assert.NotEqual(t, trialPen(0), trialPen(1))
+}
+
+// A trial that does not charge says why in the table.
+func TestTrialWithoutACurve(t *testing.T) {
+	text := strings.Replace(jobText(t, "wind-good.toml"), "turns = 11\n", "", 1)
+	_, o, pages := drawn(t, text, Options{Paper: A4}, Amps)
+	require.NotEmpty(t, o.Trials[1].NoCharging)
+	assert.Contains(t, strings.Join(said(pages[0]), "|"), "not drawn: "+o.Trials[1].NoCharging[:10])
+	holdsTogether(t, pages[0])
+}
+
+// Paper is in mm: the size of the sheet and its view are one to one.
+func TestPaperIsToSize(t *testing.T) {
+	for _, paper := range []Paper{A4, Letter} {
+		_, _, pages := laid(t, machines[0], Options{Paper: paper}, Unrolled, Face)
+		for i, want := range []Paper{paper.across(), paper} {
+			var got struct {
+				Width   string `xml:"width,attr"`
+				Height  string `xml:"height,attr"`
+				ViewBox string `xml:"viewBox,attr"`
+			}
+			svg, err := pages[i].SVG()
+			require.NoError(t, err)
+			require.NoError(t, xml.Unmarshal([]byte(svg), &got))
+			assert.Equal(t, mm(want.Width)+"mm", got.Width)
+			assert.Equal(t, mm(want.Height)+"mm", got.Height)
+			assert.Equal(t, "0 0 "+mm(want.Width)+" "+mm(want.Height), got.ViewBox)
+		}
+	}
+}
+
+// Phases look unlike one another without colour, the sets too.
+func TestPensAreToldApart(t *testing.T) {
+	seen := map[pen]bool{}
+	for set := range 2 {
+		for phase := range 3 {
+			seen[phasePen(set, phase)] = true
+		}
+	}
+	assert.Len(t, seen, 6)
+	_, _, pages := laid(t, machines[5], Options{Paper: A4}, All[:3]...)
+	for _, p := range pages {
+		svg, err := p.SVG()
+		require.NoError(t, err)
+		assert.NotRegexp(t, `(fill|stroke)="(#|rgb|[a-z]*(red|blue|green|gr[ae]y))`, svg)
+	}
+}

@@ -1,0 +1,77 @@
+package drawing
+
+import "math"
+
+// placer finds room for labels: clear of each other always, clear of lines where it can.
+type placer struct {
+	within box
+	taken  []box
+	lines  [][]point
+}
+
+// clearOf is the air kept round a label, mm.
+const clearOf = 0.3
+
+// try sets the words at the first of the places at which they meet no other label and no
+// line, else at the first at which they meet no label; false when there is none.
+func (p *placer) try(w words, places []words) (words, bool) {
+	var second *words
+	for i := range places {
+		at := places[i]
+		at.text, at.size, at.bold, at.plate, at.id = w.text, w.size, w.bold, w.plate, w.id
+		b := at.box().grown(clearOf)
+		if !b.within(p.within) || p.meets(b) {
+			continue
+		}
+		if !p.crossed(b) {
+			p.taken = append(p.taken, b)
+			return at, true
+		}
+		if second == nil {
+			second = &at
+		}
+	}
+	if second == nil {
+		return w, false
+	}
+	p.taken = append(p.taken, second.box().grown(clearOf))
+	return *second, true
+}
+
+func (p *placer) meets(b box) bool {
+	for _, t := range p.taken {
+		if t.meets(b) {
+			return true
+		}
+	}
+	return false
+}
+
+func (p *placer) crossed(b box) bool {
+	for _, l := range p.lines {
+		for i := 1; i < len(l); i++ {
+			if b.crosses(l[i-1], l[i]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// roundAbout is places round a point, nearer ones first, beginning right above it.
+func roundAbout(at point, nearest, furthest float64) []words {
+	var places []words
+	for d := nearest; d <= furthest; d += 1.5 {
+		for _, turn := range []float64{-90, -45, -135, 0, 180, 45, 135, 90} {
+			sin, cos := math.Sincos(turn * math.Pi / 180)
+			anchor := centred
+			if cos > 0.5 {
+				anchor = fromLeft
+			} else if cos < -0.5 {
+				anchor = toRight
+			}
+			places = append(places, words{at: point{at.x + d*cos, at.y + d*sin}, anchor: anchor})
+		}
+	}
+	return places
+}

@@ -1,0 +1,101 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
+
+// # The former
+//
+// A coil is wound on a former before it goes into the slots, so that every coil is alike.
+// Here it is a rectangle with rounded corners, measured along the middle of the coil's
+// cross-section: the straight part S lies in the slot and runs out of the iron at both
+// ends, S = L + 2x; the width W is the way from slot to slot at half depth; the corners have
+// the radius r that makes the way round the mean turn l:
+//
+//	l = 2S + 2W + (2π − 4)·r        r = (l − 2S − 2W)/(2π − 4)
+//
+// which is plane geometry. At r = W/2 the ends are half circles; a longer turn than that
+// makes the straight part longer. A turn shorter than the rectangle cannot be: then the
+// readings disagree, and there is no former. A coil round one tooth is wound on the tooth.
+
+// cornerSaves is how much longer a way round gets for each mm of corner radius, the
+// straight part and the width kept: 2π − 4.
+const cornerSaves = 2*math.Pi - 4
+
+// Former is what one coil is wound on, and the wire in it.
+type Former struct {
+	// StraightMM, WidthMM and RadiusMM are the former along the middle of the coil, in mm.
+	StraightMM quantity.Figure `json:"former_straight_mm"`
+	WidthMM    quantity.Figure `json:"former_width_mm"`
+	RadiusMM   quantity.Figure `json:"former_radius_mm"`
+	// CoilMetres is the length of each strand of one coil, CoilKg the metal of all its
+	// strands; where coils are unequal, of a middling one.
+	CoilMetres quantity.Figure `json:"coil_length_m"`
+	CoilKg     quantity.Figure `json:"coil_kg"`
+}
+
+// former is what the coils of a winding are wound on.
+func former(w *candidate, turn *turnLength, mean quantity.Figure) Former {
+	var f Former
+	f.StraightMM, f.WidthMM, f.RadiusMM = turn.former(w.coils.span, mean)
+	f.CoilMetres, f.CoilKg = coilWire(w, mean)
+	return f
+}
+
+// former is straight part, width and corner radius for a span, so that the way round is
+// the mean turn.
+func (l *turnLength) former(span float64, mean quantity.Figure) (straight, width, radius quantity.Figure) {
+	none := func(why string) (a, b, c quantity.Figure) {
+		no := quantity.Missing(why)
+		return no, no, no
+	}
+	stack, run := l.machine.StackMM.Figure("needs the stack"), l.machine.EndRunMM.OrReading(defaultEndRunMM).Figure("")
+	width = l.coilWidthMM(span)
+	switch {
+	case l.machine.flat():
+		return none("a flat coil is wound round its hole, to the side and thickness given")
+	case span == 1:
+		return none("a coil round one tooth is wound on the tooth")
+	case !width.Known():
+		return none("needs the bore, the slots and the span")
+	case !stack.Known():
+		return none(stack.Why)
+	case !mean.Known():
+		return none(mean.Why)
+	}
+	straight = stack.With(run, func(s, x float64) float64 { return s + 2*x })
+	rest := mean.Value - 2*straight.Value - 2*width.Value
+	if rest < 0 {
+		return none(fmt.Sprintf("a mean turn of %.0f mm is shorter than round the straight parts and the width, %.0f mm: measure the turn, the end run and the bore again", mean.Value, mean.Value-rest))
+	}
+	radius = mean.With(width, func(float64, float64) float64 { return min(rest/cornerSaves, width.Value/2) }).With(straight, func(r, _ float64) float64 { return r })
+	if long := (mean.Value - math.Pi*width.Value) / 2; long > straight.Value {
+		straight = mean.With(straight, func(float64, float64) float64 { return long }).Because("longer than stack and end runs, for the mean turn is")
+	}
+	return straight, width, radius
+}
+
+// coilWire is the length of a strand in one coil, m, and the metal of all of them, kg.
+func coilWire(w *candidate, mean quantity.Figure) (metres, kg quantity.Figure) {
+	c, bundle := &w.coils, w.trial.Bundle()
+	if c.series <= 0 || c.perPhase <= 0 {
+		no := quantity.Missing("needs the turns")
+		if c.why != "" && c.perPhase <= 0 {
+			no = quantity.Missing(c.why)
+		}
+		return no, no
+	}
+	metres = mean.Times(c.series * float64(c.circuits) / c.perPhase / 1000)
+	if bundle.IsZero() {
+		return metres, quantity.Missing("needs the wire")
+	}
+	perMetre := 0.0
+	for _, s := range bundle.Parts() {
+		perMetre += float64(s.Count) * wiretable.KgPerMetre(s.Gauge.AreaMM2(w.trial.Build), w.trial.Metal)
+	}
+	return metres, metres.Times(perMetre)
+}

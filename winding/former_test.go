@@ -1,0 +1,143 @@
+package winding
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+func everyJob(t *testing.T) map[string]job.Job {
+	t.Helper()
+	all := map[string]job.Job{"example": job.Example().Job()}
+	files, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		require.NoError(t, err)
+		d := job.Parse(string(text))
+		all[filepath.Base(f)] = d.Job()
+	}
+	return all
+}
+
+// A rectangle with rounded corners, walked round by a pencil: two straight parts, two ends
+// less their corners, four quarter circles. It must come to the mean turn; the coil's
+// length is its turns of that, its weight that of the length, and all coils together are
+// the metal wound in.
+func TestFormerAgreesWithMeanTurnAndWire(t *testing.T) {
+	formers := 0
+	for name, j := range everyJob(t) {
+		b := Prepare(j)
+		o := b.Outcome()
+		for i, tr := range o.Trials {
+			plan, _ := b.Plan(i)
+			if plan == nil {
+				continue // no slots and poles: nothing of a coil list is known
+			}
+			coils := float64(len(plan.Coils()))
+			assert.InEpsilon(t, tr.MeanTurnMM.Value*tr.Turns.Value/1000, tr.CoilMetres.Value, 1e-9, name)
+			assert.InEpsilon(t, tr.CopperKg.Value, tr.CoilKg.Value*coils, 1e-9, name)
+			if !tr.RadiusMM.Known() {
+				assert.NotEmpty(t, tr.RadiusMM.Why, name)
+				continue
+			}
+			formers++
+			s, w, r := tr.StraightMM.Value, tr.WidthMM.Value, tr.RadiusMM.Value
+			assert.GreaterOrEqual(t, r, 0.0, name)
+			assert.LessOrEqual(t, r, w/2+1e-9, name)
+			assert.InEpsilon(t, tr.MeanTurnMM.Value, 2*s+2*(w-2*r)+2*math.Pi*r, 1e-9, name)
+		}
+	}
+	assert.Greater(t, formers, 15)
+}
+
+// turnOf185 is the example with its mean turn measured.
+func turnOf185() job.Job {
+	j := job.Example().Job()
+	j.Machine.MeanTurnMM = quantity.Known(185)
+	return j
+}
+
+// Worked by hand for the example with a turn of 185 mm: stack 33 mm and 9 mm out at each end are 51 mm straight. A
+// slot of 72 mm² 2.6 times as deep as wide is √(72/2.6) = 5.262 mm wide and 13.68 mm deep, so
+// half depth lies on a circle of 89 + 13.68 = 102.68 mm, and three of 36 slots are
+// π·102.68/12 = 26.88 mm of it. Of the turn of 185 mm, 102 and 53.76 are straight: 29.24 are
+// left for corners that gain 2.2832 mm a mm of radius: 12.81 mm.
+func TestFormerByHand(t *testing.T) {
+	tr := Evaluate(turnOf185()).Trials[0]
+	assert.InDelta(t, 51, tr.StraightMM.Value, 0.001)
+	assert.InDelta(t, 26.88, tr.WidthMM.Value, 0.005)
+	assert.InDelta(t, 12.81, tr.RadiusMM.Value, 0.01)
+	assert.InDelta(t, 17*0.185, tr.CoilMetres.Value, 1e-9)
+}
+
+func TestFormerOfALongTurnHasRoundEnds(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.MeanTurnMM = quantity.Known(250)
+	tr := Evaluate(j).Trials[0]
+	assert.InDelta(t, tr.WidthMM.Value/2, tr.RadiusMM.Value, 1e-9)
+	assert.InDelta(t, (250-math.Pi*26.88)/2, tr.StraightMM.Value, 0.01)
+	assert.NotEmpty(t, tr.StraightMM.Why)
+	j.Machine.MeanTurnMM = quantity.Known(150)
+	tr = Evaluate(j).Trials[0]
+	assert.False(t, tr.RadiusMM.Known())
+	assert.Contains(t, tr.RadiusMM.Why, "150 mm is shorter than round the straight parts and the width, 156 mm")
+}
+
+// The cut list of that machine, worked by hand. Liner: stack 33 and 5 mm out at each end, 43
+// long; the wall of a slot 5.262 wide and 13.68 deep is 2·13.68 + 2·5.262 − 2.6 of mouth =
+// 35.29 wide. Wedge: as long, as wide as the slot within its liners, 5.262 − 0.5 = 4.76. One
+// layer: no separator. 15 joins coil to coil (6 coils a phase) and the star point: 16
+// sleeves; three leads. One coil a group, 18 groups, two ends: 36 papers. The coil ends
+// 9 + 12.81 = 21.81 mm out of the iron, its width is 26.88; 10 mm more all round: 46.88 ×
+// 41.81. Cord: 6 × π × 102.68 = 1935.5 mm. Sleeves: 15 AWG of heavy build is at most
+// 1.547 mm over the enamel; 1.3 times that is 2.01 mm for a lead, twice that for a joint.
+func TestCutListByHand(t *testing.T) {
+	tr := Evaluate(turnOf185()).Trials[0]
+	type row struct {
+		pieces               int
+		length, width, thick float64
+	}
+	want := map[string]row{
+		"slot liner": {36, 43, 35.29, 0.25}, "wedge": {36, 43, 4.76, 1}, "phase paper": {36, 46.88, 41.81, 0},
+		"sleeve, joint": {16, 40, 4.02, 0}, "sleeve, lead": {3, 200, 2.01, 0}, "lacing cord": {0, 1935.5, 0, 0},
+	}
+	require.Len(t, tr.Cuts, len(want))
+	for _, c := range tr.Cuts {
+		w, ok := want[c.Name]
+		require.True(t, ok, c.Name)
+		assert.Equal(t, w.pieces, c.Pieces, c.Name)
+		assert.InDelta(t, w.length, c.LengthMM.Value, 0.5, c.Name)
+		assert.InDelta(t, w.width, c.WidthMM.Value, 0.02, c.Name)
+		assert.Equal(t, w.thick, c.ThickMM.Value, c.Name)
+	}
+}
+
+// Two coil sides in a slot want a sheet between them: where the job gives none, the list
+// says so and gives no size.
+func TestSeparatorThatIsNotGiven(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.Layers = quantity.Known(2)
+	find := func() Cut {
+		for _, c := range Evaluate(j).Trials[0].Cuts {
+			if c.Name == "separator" {
+				return c
+			}
+		}
+		t.Fatal("no separator")
+		return Cut{}
+	}
+	c := find()
+	assert.Equal(t, 36, c.Pieces)
+	assert.False(t, c.WidthMM.Known())
+	j.Slot.SeparatorMM = quantity.Known(0.2)
+	assert.InDelta(t, 5.262-0.5, find().WidthMM.Value, 0.01)
+}

@@ -1,0 +1,107 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/field"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// # What a meter's figure stands for
+//
+// Everything goes by the volts rms between two leads at a speed. From a lead to the star
+// point they are 1/√3 of that in star; in delta there is no such point. Behind a bridge a
+// capacitor holds the peak between leads less two diodes; a meter alone shows the mean,
+// 3/π of the peak with three phases and 2/π with one, less the diodes (any power electronics
+// text). A plain meter shows 1.11 times the mean of what it rectifies, which is the rms of a
+// sine; of the volts of a real machine it is nearer to the working wave than true rms, for a
+// harmonic h counts in it by 1/h. A meter that shows the peak is divided by √2: a flat or a
+// peaked wave is then some percent off.
+//
+// A frequency stands for a speed by f = p·n/60.
+
+// heardSpins is the spin-up readings as volts rms between leads, each at a speed.
+func heardSpins(spins []job.SpinReading, m *machine, conn layout.Connection, dc *dcSide) []job.SpinReading {
+	heard := make([]job.SpinReading, len(spins))
+	for i, s := range spins {
+		if !s.RPM.Given() && s.Hertz.Given() && m.Poles.Given() {
+			s.RPM = scaled(s.Hertz, 120/m.Poles.Value)
+		}
+		s.LineVolts = lineVolts(s, m, conn, dc)
+		heard[i] = s
+	}
+	return heard
+}
+
+// lineVolts is a reading's volts rms between leads.
+func lineVolts(s job.SpinReading, m *machine, conn layout.Connection, dc *dcSide) quantity.Reading {
+	v := s.LineVolts
+	switch s.Across {
+	case job.AcrossBridge, job.AcrossCapacitor:
+		part := 1.0
+		if s.Across == job.AcrossBridge {
+			part = field.BridgeMean(m.phases)
+		}
+		v.Value += 2 * dc.diodeVolts.Value
+		return scaled(v, 1/(part*math.Sqrt2))
+	case job.AcrossStar:
+		v = scaled(v, m.linePerPhase(conn))
+	}
+	if s.Meter == job.MeterPeak {
+		v = scaled(v, 1/math.Sqrt2)
+	}
+	return v
+}
+
+// scaled is a reading and its ± times a number; one that was not given stays so.
+func scaled(r quantity.Reading, by float64) quantity.Reading {
+	if !r.Given() {
+		return r
+	}
+	r.Value, r.PlusMinus = r.Value*by, r.PlusMinus*by
+	return r
+}
+
+// allLeads is amps in a lead with all leads of a set joined, from a reading with only two of
+// three joined: 2/√3 as many, in star (√3·E through 2·Z against E through Z) as in delta,
+// for a machine whose inductance is the same all round.
+func allLeads(s job.ShortReading, m *machine) quantity.Reading {
+	if s.Leads == job.LeadsTwo && m.phases == 3 {
+		return scaled(s.LineAmps, 2/math.Sqrt(3))
+	}
+	return s.LineAmps
+}
+
+// heardShorts is the short circuits as amps in a lead with all leads of a set joined.
+func heardShorts(shorts []job.ShortReading, m *machine) []job.ShortReading {
+	heard := make([]job.ShortReading, len(shorts))
+	for i, s := range shorts {
+		s.LineAmps = allLeads(s, m)
+		heard[i] = s
+	}
+	return heard
+}
+
+// polesApart is how far poles by frequency and speed may be from those counted, a fraction:
+// two tachometers' worth, and less than the step to the next pair on 60 poles.
+const polesApart = 0.03
+
+// doubtFrequency counts the poles by what was heard of them, p = 120·f/n.
+func (b *Bench) doubtFrequency(d *doubts) {
+	for i, s := range b.job.Spins {
+		at := func(name string) string { return fmt.Sprintf("spin[%d].%s", i, name) }
+		switch poles := b.machine.Poles; {
+		case !s.Hertz.Given():
+		case !s.RPM.Given() && !poles.Given():
+			d.add(Doubt, at("frequency"), "", "count the poles, or give the speed", "f = p·n/120", "the reading is not used: a frequency is a speed only where the poles are known")
+		case s.RPM.Given() && !poles.Given():
+			d.add(Note, at("frequency"), "", "", "f = p·n/120", "%.3g Hz at %.0f rpm is a machine of %.0f poles", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value)
+		case s.RPM.Given() && math.Abs(120*s.Hertz.Value/s.RPM.Value/poles.Value-1) > polesApart:
+			d.add(Broken, "machine.poles", "", "count the poles again; else read speed and frequency again", "f = p·n/120",
+				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)
+		}
+	}
+}

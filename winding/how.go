@@ -1,0 +1,212 @@
+package winding
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"slotwright/winding/quantity"
+)
+
+// # How a figure comes about
+//
+// For each figure: its formula in words, with the ids of figures in braces where they stand
+// in it, where the formula is from, and the inputs of the job that weigh in it. A screen
+// shows the words, the same with the numbers in them, and each input with its origin.
+//
+// The inputs are named by the fields of the job file; "old.turns" is one field, a table's
+// name with a dot behind it ("spin.") every field of it. That the lists leave nothing out is
+// tested by moving each reading of a job and seeing what changes.
+
+// How is where a figure comes from.
+type How struct {
+	// Formula is it in words, Source where that is from.
+	Formula, Source string
+	// Takes are the inputs that weigh in it: fields, or tables with a dot behind.
+	Takes []string
+}
+
+// Inputs that weigh in many figures.
+var (
+	ofWire    = []string{"trial.gauge", "trial.strands", "trial.also_gauge", "trial.also_strands", "trial.build"}
+	ofTurns   = []string{"trial.turns", "trial.coil_turns"}
+	ofSlot    = []string{"slot.", "machine.layers"}
+	ofLayout  = []string{"machine.slots", "machine.poles", "machine.phases", "machine.layers", "machine.span", "machine.kind", "machine.sets", "trial.span", "trial.kind", "trial.layers", "trial.circuits"}
+	ofFlux    = append([]string{"spin.", "field.", "old.turns", "old.coil_turns", "old.connection", "old.circuits", "old.cut_in", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, ofLayout...)
+	ofBattery = []string{"battery."}
+	ofDrive   = []string{"drive.", "drive_point.", "target.slow", "target.usual", "target.top"}
+	ofMean    = []string{"machine.", "slot.", "old."}
+	ofPlate   = []string{"old."}
+)
+
+func all(lists ...[]string) []string { return slices.Concat(lists...) }
+
+var (
+	ofVolts   = all(ofTurns, []string{"trial.connection"}, ofLayout, ofFlux)
+	ofOhms    = all(ofWire, ofTurns, []string{"trial.connection", "trial.metal"}, ofLayout, ofMean)
+	ofLimit   = all(ofOhms, ofFlux, ofDrive, ofBattery, []string{"target."})
+	ofHenries = all(ofVolts, ofWire, ofMean, []string{"short."})
+	ofRunning = all(ofLimit, ofHenries)
+)
+
+const (
+	byDefinition = "by definition"
+	bridgeSolved = "the bridge solved from diode to diode at that speed, battery and winding warm as they are; see charge and operating in the source"
+	balanced     = "the speed at which the drive gives the torque that winding, bridge, iron and belts take"
+)
+
+// hows is every figure of a trial.
+var hows = map[string]How{
+	"turns_per_coil":       {"as given, or the largest of unequal coils", byDefinition, ofTurns},
+	"wire_fill":            {"wires in the slot × overall diameter² / room for wire = {wires_per_slot} × {overall_mm}² / {slot_net_mm2}", "each round wire takes the square round it: common practice, no source", all(ofTurns, ofWire, ofSlot, ofLayout)},
+	"turns_that_fit":       {"fill limit × room for wire / (strands × overall diameter² × coil sides in the slot), whole turns: {fill_limit} × {slot_net_mm2} / ({overall_mm}² …)", "common practice, no source", all(ofWire, ofSlot, ofLayout)},
+	"copper_fill":          {"metal in the slot / bare slot = {copper_per_slot_mm2} / {slot_gross_mm2}", byDefinition, all(ofTurns, ofWire, ofSlot, ofLayout)},
+	"mouth_spare_mm":       {"mouth less liner on both sides less the thickest the wire may be", "largest overall diameter of the wire's standard", all(ofWire, ofSlot)},
+	"copper_per_slot_mm2":  {"turns × coil sides in the slot × conductor area = {turns_per_coil} × sides × {conductor_area_mm2}", byDefinition, all(ofTurns, ofWire, ofLayout)},
+	"bare_mm":              {"of the gauge's table, or the caliper's less the enamel", "ASTM B258, IEC 60317-0-1 and NEMA MW 1000 sizes", ofWire},
+	"overall_mm":           {"of the gauge's table and build, or as measured", "ASTM B258, IEC 60317-0-1 and NEMA MW 1000 sizes", ofWire},
+	"conductor_area_mm2":   {"π/4 × bare diameter² × strands", byDefinition, ofWire},
+	"conductor_area_cmil":  {"bare diameter in thousandths of an inch, squared, × strands", byDefinition, ofWire},
+	"wires_per_slot":       {"turns × strands × coil sides in the slot", byDefinition, all(ofTurns, ofWire, ofLayout)},
+	"most_wires_that_pack": {"circles of that size laid side by side in the lined slot, the best of several ways of stacking", "computed, no formula", all(ofWire, ofSlot, ofLayout)},
+	"round_fill":           {"wires × π/4 × overall diameter² / room for wire = {wires_per_slot} × π/4 × {overall_mm}² / {slot_net_mm2}", byDefinition, all(ofTurns, ofWire, ofSlot, ofLayout)},
+	"fill_limit":           {"as given", byDefinition, []string{"slot.fill_limit"}},
+
+	"coils_per_phase": {"counted from the layout", byDefinition, ofLayout},
+	"series_turns":    {"turns of a coil × coils of a phase / circuits", byDefinition, all(ofTurns, ofLayout)},
+	"volts_phase_rms_per_rpm": {"E = √2·π·f·N·kw·Φ: 4.44 × {hertz_per_rpm} × {series_turns} turns × kw1 {kw1} × {flux_per_pole_mwb}; the flux's shape included",
+		"Faraday's law, as 4.44·f·N·kw·Φ in the handbooks", ofVolts},
+	"volts_line_rms_per_rpm":     {"volts of a phase × √3 in star, × 1 in delta", byDefinition, ofVolts},
+	"volts_line_rms_per_1000rpm": {"1000 × {volts_line_rms_per_rpm}", byDefinition, ofVolts},
+	"volts_dc_peak_per_rpm":      {"√2 × {volts_line_rms_per_rpm}", byDefinition, ofVolts},
+	"volts_line_rms_test":        {"{volts_line_rms_per_rpm} × {test_rpm}", byDefinition, all(ofVolts, ofDrive, []string{"target.test"})},
+	"cut_in_rpm": {"(battery at rest + two diodes) / peak volts for each rpm = ({battery_rest_v} + 2 × {diode_v}) / {volts_dc_peak_per_rpm}",
+		"the tips of the wave carry the first amps, so the peak counts", all(ofVolts, ofBattery)},
+	"volts_dc_open_top":  {"{volts_dc_peak_per_rpm} × {top_rpm}", byDefinition, all(ofVolts, ofDrive)},
+	"volts_dc_open_gale": {"peak volts for each rpm × the speed of the free rotor in the gale", byDefinition, ofRunning},
+	"volts_dc_open_furl": {"peak volts for each rpm × the speed of the free rotor where it furls", byDefinition, ofRunning},
+	"volts_dc_most":      {"the highest of: {volts_dc_open_top} at the top speed, the free rotor's in furling wind and in the gale, {battery_absorption_v} absorbing", byDefinition, ofRunning},
+
+	"target_rpm":              {"where the curve of net amps comes to the amps wanted", bridgeSolved, ofRunning},
+	"cross_reference_rpm":     {"where the curve of net amps crosses the reference's", bridgeSolved, ofRunning},
+	"amps_dc_usual_empty":     {"the usual condition again with the battery at {battery_rest_v}", bridgeSolved, ofRunning},
+	"amps_dc_usual_absorbing": {"the usual condition again with the battery at {battery_absorption_v}", bridgeSolved, ofRunning},
+	"net_w_usual":             {"watts at the battery's posts less what the rotor takes, {field_w}", bridgeSolved, ofRunning},
+	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v}, winding cold", bridgeSolved, ofRunning},
+
+	"limit_amps_dc": {"the lowest of: density for the way it is cooled, the plate's heat or density in the old winding, and the temperature class",
+		"densities: common practice; class: IEC 60085 and IEC 60034-1", ofLimit},
+	"third_harmonic_a_usual":          {"third-harmonic volts of a phase / impedance of a phase at three times the frequency", "a delta joins them in a ring", ofRunning},
+	"limit_rpm":                       {"where the bridge's amps come to {limit_amps_dc}, held at that speed", bridgeSolved, ofRunning},
+	"winding_c_hottest":               {"the hottest of all conditions and of the drive's whole range", "steady heat balance", ofRunning},
+	"efficiency_usual":                {"net watts into the battery / watts taken of the drive = {net_w_usual} / watts of the drive", byDefinition, ofRunning},
+	"density_a_per_mm2_per_dc_amp":    {"phase amps for one ampere DC / circuits / conductor area: … / {conductor_area_mm2}", "the current's own wave where it is known, else an ideal bridge's", ofRunning},
+	"seconds_to_class_limit":          {"heat kept in the copper alone, at {density_a_per_mm2_per_dc_amp} for each of {limit_amps_dc}", "IEC 60949, adiabatic", ofRunning},
+	"ac_factor_top":                   {"layers of round wire in the slot's own field at the top speed's frequency", "Dowell's layers, from memory", ofRunning},
+	"ac_factor_top_twice_the_strands": {"the same with twice the strands", "Dowell's layers, from memory", ofRunning},
+	"skin_depth_top_mm":               {"√(ρ / (π·f·μ)) at the top speed's frequency, 60 °C", "textbook", all(ofDrive, []string{"machine.poles", "trial.metal"})},
+
+	"lead_ohms_20c":   {"ohms of a phase × 2 in star, × 2/3 in delta: from {phase_ohms_20c}", byDefinition, ofOhms},
+	"phase_ohms_20c":  {"resistivity × turns in series × mean turn / (circuits × area) = ρ × {series_turns} × {mean_turn_mm} / (circuits × {conductor_area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
+	"phase_ohms_test": {"{phase_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
+	"lead_ohms_test":  {"{lead_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
+	"phase_mh":        {"from the best reading there is, as the square of the turns", "L goes with N²", ofHenries},
+	"mean_turn_mm":    {"as measured; else from the old winding's ohms, turns and wire; else from bore, stack and slot", "geometry: straight in the iron, round outside it", all(ofMean, []string{"trial.span"})},
+
+	"wire_to_buy_kg": {"metal wound in, and the allowance: {metal_kg} + …", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
+	"metal_kg":       {"mean turn × all turns × area × density = {mean_turn_mm} × … × {conductor_area_mm2} × ρ", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
+
+	"charges_from_x":     {"the lowest speed of the drive, or wind, in which the balance of both leaves amps for the battery", balanced, ofRunning},
+	"year_kwh":           {"net watts in each wind × the hours a year has of it, summed", "Weibull distribution of winds", ofRunning},
+	"full_power_rpm":     {balanced, "balance of torques", ofRunning},
+	"full_power_amps_dc": {"net amps where that is", bridgeSolved, ofRunning},
+	"full_power_drive_w": {"what the drive gives where that is", byDefinition, ofRunning},
+}
+
+// families are figures told alike, by the beginning of their ids.
+var families = []struct {
+	begins string
+	how    How
+}{
+	{"kw", How{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
+	{"amps_dc_", How{"bridge amps less what the rotor takes, where drive and alternator come to terms", bridgeSolved, ofRunning}},
+	{"runs_rpm_", How{balanced, "balance of torques", ofRunning}},
+	{"bridge_amps_dc_", How{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
+	{"winding_c_", How{"air around it + rise per watt × (copper's heat + the stator's share of iron and field) = air + {rise_k_per_w} × …", "steady heat balance", ofRunning}},
+	{"brake_", How{"leads joined: E / impedance of the winding, hot; torque from the heat that makes", "textbook: short-circuited generator", ofRunning}},
+	{"dump_load_", How{"absorption volts, {battery_absorption_v}, and the amps of the top condition", "Ohm's law", ofRunning}},
+	{"over_charge_limit_a", How{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},
+	{"field_w", How{"field current² × ohms of the rotor coil, and the brushes", "Ohm's law", ofFlux}},
+	{"hold_field_a_", How{"the field current at which the bridge comes to the absorption volts with the amps wanted", bridgeSolved, ofRunning}},
+	{"best_field_", How{"the field current that leaves the most after its own watts", bridgeSolved, ofRunning}},
+	{"break_even_rpm", How{"where watts at the battery come to the field's {field_w}", bridgeSolved, ofRunning}},
+	{"self_excitation_", How{"where the volts that residual flux makes drive the field that makes more", "magnetisation curve against the field's line", ofRunning}},
+	{"against_old.", How{"new over old", byDefinition, all(ofOhms, ofVolts, ofPlate)}},
+}
+
+// HowOf is where a figure of a trial comes from.
+func HowOf(id string) How {
+	if h, ok := hows[id]; ok {
+		return h
+	}
+	for _, f := range families {
+		if strings.HasPrefix(id, f.begins) {
+			return f.how
+		}
+	}
+	return How{}
+}
+
+// Uses reports whether a field of the job ("machine.bore", "trial.gauge") weighs in the figure.
+func (h *How) Uses(field string) bool {
+	return slices.ContainsFunc(h.Takes, func(take string) bool {
+		return take == field || strings.HasSuffix(take, ".") && strings.HasPrefix(field, take)
+	})
+}
+
+// named is a figure's id in a formula.
+var named = regexp.MustCompile(`\{([a-z0-9_.]+)\}`)
+
+// Words is the formula in words: what stands before its numbers where it has both parts, else
+// with the figures' names in it.
+func (h *How) Words() string {
+	words, _, both := strings.Cut(h.Formula, " = ")
+	if both && !named.MatchString(words) {
+		return words
+	}
+	return named.ReplaceAllStringFunc(h.Formula, func(id string) string { return "“" + outputNamed(id).Label + "”" })
+}
+
+// Numbers is the formula with the trial's numbers in it, in the units liked; "" where it
+// names none, or one is not known.
+func (h *How) Numbers(m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
+	formula := h.Formula
+	if words, numbers, both := strings.Cut(formula, " = "); both && !named.MatchString(words) {
+		formula = "= " + numbers
+	}
+	known := named.MatchString(formula)
+	text := named.ReplaceAllStringFunc(formula, func(id string) string {
+		o, f := outputNamed(id), quantity.Figure{}
+		if o == trialByID[o.ID] {
+			f = o.Of(t)
+		} else {
+			f = o.OfMachine(m)
+		}
+		u := units.For(o.Dim)
+		known = known && f.Known()
+		return strings.TrimSpace(quantity.Screen.Value(u.From(f.Value), u, o.Digits) + " " + u.Name)
+	})
+	if !known {
+		return ""
+	}
+	return text
+}
+
+// outputNamed is the figure whose id stands in braces, a trial's before the machine's.
+func outputNamed(braced string) *Output {
+	id := braced[1 : len(braced)-1]
+	if o := trialByID[id]; o != nil {
+		return o
+	}
+	return must(machineByID, id)
+}

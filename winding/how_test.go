@@ -1,0 +1,92 @@
+package winding_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Every figure says where it comes from, by fields that there are.
+func TestEveryFigureSaysHow(t *testing.T) {
+	for _, f := range winding.Outputs() {
+		h := winding.HowOf(f.ID)
+		require.NotEmpty(t, h.Formula, f.ID)
+		require.NotEmpty(t, h.Source, f.ID)
+		require.NotEmpty(t, h.Takes, f.ID)
+		assert.NotContains(t, h.Words(), "{", f.ID)
+		for _, take := range h.Takes {
+			if table, many := strings.CutSuffix(take, "."); many {
+				_, ok := job.TableOf(table)
+				assert.True(t, ok, "%s: %s", f.ID, take)
+				continue
+			}
+			_, ok := job.InputAt(take)
+			assert.True(t, ok, "%s: %s", f.ID, take)
+		}
+	}
+}
+
+// The inputs named leave none out: whatever reading of a job is moved, the figures that move
+// with it name it.
+func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
+	moved := 0
+	for _, name := range []string{"example", "wind-good", "fixed", "engine"} {
+		d := job.Example()
+		if name != "example" {
+			text, err := os.ReadFile("../testdata/jobs/" + name + ".toml")
+			require.NoError(t, err)
+			d = job.Parse(string(text))
+		}
+		before := winding.Evaluate(d.Job())
+		for _, table := range []string{"machine", "slot", "old", "spin", "short", "field", "drive", "drive_point", "battery", "target", "trial"} {
+			for _, in := range job.InputsOf(table) {
+				path, f := in.PathAt(0), in.PathAt(0)
+				if i := strings.IndexByte(f, '['); i >= 0 {
+					f = f[:i] + f[strings.IndexByte(f, ']')+1:]
+				}
+				text, _, given := d.Typed(path)
+				var v float64
+				if _, err := fmt.Sscan(strings.TrimPrefix(text, "~"), &v); !given || in.Kind != job.Number || err != nil {
+					continue
+				}
+				after := winding.Evaluate(d.Set(path, quantity.Number(v*1.01, 6), quantity.Choice{}).Job())
+				for _, o := range winding.Outputs() {
+					a, b := o.Of(&before.Trials[0]), o.Of(&after.Trials[0])
+					if a.Known() && b.Known() && math.Abs(a.Value-b.Value) > 1e-6*math.Abs(a.Value) {
+						moved++
+						h := winding.HowOf(o.ID)
+						assert.True(t, h.Uses(f), "%s: %s moves %s", name, f, o.ID)
+					}
+				}
+			}
+		}
+	}
+	assert.Greater(t, moved, 200)
+}
+
+// The formula with its numbers has each figure as it is written elsewhere, in the units liked.
+func TestTheFormulaWithItsNumbers(t *testing.T) {
+	o := winding.Evaluate(job.Example().Job())
+	h := winding.HowOf("cut_in_rpm")
+	assert.Equal(t, "(battery at rest + two diodes) / peak volts for each rpm", h.Words())
+	text := h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{})
+	var rest, drop, per float64
+	_, err := fmt.Sscanf(text, "= (%f V + 2 × %f V) / %f V", &rest, &drop, &per)
+	require.NoError(t, err, text)
+	assert.InEpsilon(t, o.Trials[0].CutInRPM.Value, (rest+2*drop)/per, 0.005)
+	h = winding.HowOf("volts_dc_open_top")
+	assert.Equal(t, "“DC peak per 1 rpm” × “top”", h.Words())
+	h = winding.HowOf("mean_turn_mm")
+	assert.Empty(t, h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{}), "it names no figure")
+	h = winding.HowOf("metal_kg")
+	assert.Contains(t, h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " in × ")
+}

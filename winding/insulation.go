@@ -1,0 +1,135 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/winding/slot"
+)
+
+// # Insulation to cut
+//
+// Sizes follow from the slot, the stack and the former; what stands out of the iron and what
+// a joint takes are habits of the bench, written below. All of them are common practice, no
+// source, and are meant to be cut a little long and trimmed. The thickness is the one the
+// room in the slot was reckoned with.
+
+const (
+	cuffMM      = 5.0   // liner, wedge and separator out of the iron, at each end
+	paperEdgeMM = 10.0  // phase paper beyond the coil's end, all round
+	jointMM     = 40.0  // sleeve over one joint
+	leadMM      = 200.0 // sleeve over one lead, to where the cable begins
+	sleeveRoom  = 1.3   // bore of a sleeve over the round of what goes in
+	jointBundle = 2.0   // wires side by side in a joint
+	lashings    = 3.0   // cord for an end of the winding, over its way round
+)
+
+// Cut is insulation of one kind and size. A length or width that needs something is
+// missing with its reason.
+type Cut struct {
+	Name   string `json:"name"`
+	Pieces int    `json:"pieces,omitempty"`
+	// LengthMM is along the slot, or of the sleeve, or of all the cord; WidthMM across, or
+	// the bore of a sleeve; ThickMM the sheet.
+	LengthMM quantity.Figure `json:"length_mm"`
+	WidthMM  quantity.Figure `json:"width_mm"`
+	ThickMM  quantity.Figure `json:"thickness_mm"`
+	Note     string          `json:"note,omitempty"`
+}
+
+// cuts is the insulation of a winding, in the order it goes in; none without a layout.
+func (b *Bench) cuts(w *candidate, o *TrialOutcome) []Cut {
+	plan := w.coils.plan
+	if plan == nil {
+		return nil
+	}
+	if b.machine.flat() {
+		return b.endCuts(plan, w, o) // cast: no iron to keep the wire from
+	}
+	return append(b.slotCuts(plan, w.coils.lie), b.endCuts(plan, w, o)...)
+}
+
+// slotCuts is what goes into the slots.
+func (b *Bench) slotCuts(plan *layout.Layout, lie lying) []Cut {
+	s := &b.job.Slot
+	along := b.machine.StackMM.Figure("needs the stack").Then(func(l float64) float64 { return l + 2*cuffMM })
+	liner, wedge := s.LinerMM.OrReading(defaultLinerMM).Figure(""), s.WedgeMM.OrReading(defaultWedgeMM).Figure("")
+	slots := plan.Spec().Slots
+	list := []Cut{
+		{Name: "slot liner", Pieces: slots, LengthMM: along, ThickMM: liner,
+			WidthMM: b.across(lie, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "wide: slot wall"},
+		{Name: "wedge", Pieces: slots, LengthMM: along, ThickMM: wedge,
+			WidthMM: b.across(lie, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
+	}
+	shared := sharedSlots(plan)
+	if shared == 0 {
+		return list
+	}
+	sheet := s.SeparatorMM.Figure("the job gives no separator: its thickness takes room in the slot")
+	between := Cut{Name: "separator", Pieces: shared, LengthMM: along, ThickMM: sheet, WidthMM: sheet}
+	if sheet.Known() && sheet.Value > 0 {
+		between.WidthMM = b.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
+	}
+	return append(list, between)
+}
+
+// across is a width of the slot.
+func (b *Bench) across(lie lying, of func(*slot.Room) float64) quantity.Figure {
+	room, why := b.room.of(lie)
+	if why != "" {
+		return quantity.Missing(why)
+	}
+	return quantity.Of(of(room), b.room.origin)
+}
+
+// sharedSlots is in how many slots two coil sides lie.
+func sharedSlots(plan *layout.Layout) int {
+	n := 0
+	for i := 1; i <= plan.Spec().Slots; i++ {
+		if len(plan.Slot(i)) > 1 {
+			n++
+		}
+	}
+	return n
+}
+
+// endCuts is what goes on the coils' ends, the joints and the leads.
+func (b *Bench) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cut {
+	wiring := plan.Wiring(o.Connection)
+	out := 0
+	for _, l := range wiring.Leads {
+		if l.Out {
+			out++
+		}
+	}
+	none := quantity.Figure{Why: "as the maker sells it"}
+	bundle := w.trial.Bundle()
+	round := quantity.Missing("needs the wire")
+	if !bundle.IsZero() {
+		round = quantity.Of(bundle.ThickestMM(w.trial.Build) * math.Sqrt(float64(bundle.Count())) * sleeveRoom)
+	}
+	list := []Cut{
+		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: its bore"},
+		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(leadMM), WidthMM: round, ThickMM: none, Note: "wide: its bore"},
+	}
+	if roundTooth(w) || b.machine.flat() {
+		return list
+	}
+	edge := func(v float64) float64 { return v + 2*paperEdgeMM }
+	depth := o.StraightMM.With(o.RadiusMM, func(s, r float64) float64 { return s/2 + r }).
+		With(b.machine.StackMM.Figure("needs the stack"), func(half, stack float64) float64 { return half - stack/2 })
+	ring := b.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + b.machine.outward()*b.room.depthMM()) })
+	return append(list,
+		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
+		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})
+}
+
+// groups is how many groups of coils there are, in each of which one phase lies.
+func groups(plan *layout.Layout) int {
+	seen := map[[3]int]bool{}
+	for _, c := range plan.Coils() {
+		seen[[3]int{c.Set, c.Phase, c.Group}] = true
+	}
+	return len(seen)
+}

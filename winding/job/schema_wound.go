@@ -1,0 +1,56 @@
+package job
+
+import "slotwright/winding/quantity"
+
+// HowFull is how full the slots got, as the hand that wound them found it.
+var HowFull = []string{"room", "full", "forced"}
+
+// recordFields is what was really put in, beside the plan. Turns and wire that it does
+// not say are the trial's.
+var recordFields = append(append([]Input{
+	{Table: "wound", Name: "trial", Label: "Trial wound", Kind: Text, Ghost: "the first",
+		Help: "Name of the trial that was wound.", How: "The letter on the card.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Trial }},
+	{Table: "wound", Name: "date", Label: "Wound on", Kind: Text,
+		Help: "When it was wound: 2026-03-14.", How: "Year, month, day: then lists sort.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Date }},
+}, asTheTrial(woundFields("wound", func(j *Job, i int) *Wound { return &j.AsWound[i].Wound }))...), []Input{
+	{Table: "wound", Name: "filled", Label: "Slots got", Kind: Word, Words: HowFull,
+		Help: "room: more would have gone in. full: as much as this hand gets in. forced: more than it should be.", How: "The last turns of the last coil tell.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Filled }},
+	{Table: "wound", Name: "wire_length", Label: "Wire used", Dim: quantity.Metres, Min: 0.1, Max: 100000,
+		Help: "Wire that went in, all strands together, without leads and offcuts.", How: "A counter on the winder, or turns of the spool.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Metres }},
+	{Table: "wound", Name: "wire_weight", Label: "… by weight", Dim: quantity.Kilograms, Min: 0.001, Max: 500,
+		Help: "What the spool lost, offcuts put back; used when the length is not known. Enamel counts as metal, some parts in a hundred.", How: "Weigh the spool before and after.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Kg }},
+	{Table: "wound", Name: "lead", Label: "Lead to lead", Dim: quantity.Ohms, Min: 0.0005, Max: 5000,
+		Help: "Ohms between two leads of the finished winding, mean of the pairs.", How: "Amps through it and millivolts across it; take off what the probes show touching.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].LeadOhms }},
+	{Table: "wound", Name: "lead_at", Label: "… at", Dim: quantity.Celsius, Min: -50, Max: 250, Default: amount(20, cold),
+		Help: "Temperature of the winding at that reading.", How: "Cold and rested: that of the room.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].LeadOhmsC }},
+	{Table: "wound", Name: "line", Label: "Volts", Dim: quantity.Volts, Min: 0.001, Max: 2000,
+		Help: "AC volts between two leads, nothing connected, mean of the pairs.", How: "True-rms meter on AC volts.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].LineVolts }},
+	{Table: "wound", Name: "speed", Label: "… at", Dim: quantity.RPM, Min: 1, Max: 50000,
+		Help: "Speed of the alternator shaft at that reading.", How: "Tachometer, or Hz × 120 / poles.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].RPM }},
+	{Table: "wound", Name: "cut_in", Label: "Begins to charge at", Dim: quantity.RPM, Min: 1, Max: 50000,
+		Help: "Alternator speed at which it first charged.", How: "Raise the speed slowly until the ammeter stirs.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].CutInRPM }},
+	{Table: "wound", Name: "note", Label: "Note", Kind: Text, Help: "What to do otherwise next time.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Note }},
+}...)
+
+// asTheTrial is fields of what is wound, whose turns and wire are the trial's where they are
+// empty; a wire that is said is said whole, with its strands, enamel and metal.
+func asTheTrial(fields []Input) []Input {
+	for i := range fields {
+		switch fields[i].Name {
+		case "turns", "coil_turns", "gauge":
+			fields[i].Ghost = "as the trial"
+		}
+	}
+	return fields
+}

@@ -1,0 +1,40 @@
+package readings
+
+import "gonum.org/v1/gonum/mat"
+
+// Moved is the answer moved by its ±, each time along one of three errors that do not hang
+// together: the columns of the square root of the covariance (Cholesky). EMF and inductance
+// that were read from the same amps are wrong together; what follows from them is off by the
+// root of the sum of the squares of what these three moves change.
+func (f Fit) Moved() []Fit {
+	var chol mat.Cholesky
+	if !chol.Factorize(f.cov) {
+		return nil
+	}
+	var root mat.TriDense
+	chol.LTo(&root)
+	var all []Fit
+	for k := range unknowns {
+		one := f
+		for n := range unknowns {
+			one.x[n] += coverage * root.At(n, k)
+		}
+		one.x[2] = min(max(one.x[2], leastFall), mostFall)
+		all = append(all, one)
+	}
+	return all
+}
+
+// ModelDoubt is how far the lumped model itself is off, a fraction of the amps that holds 95
+// times of 100, by how many times the EMF is that of cut-in, 1 and up.
+func ModelDoubt(kappa float64) float64 { return modelDoubt(max(kappa, 1.02)) }
+
+// HenriesFactor is the inductance of the old winding at a phase current, A rms, over that at
+// RefAmps. A winding with c times the effective turns has it at c times its own current.
+func (f Fit) HenriesFactor(phaseAmps float64) float64 {
+	return model{henries: 1, ref: f.p.ref, fall: f.x[2]}.henriesAt(phaseAmps)
+}
+
+// Settle finds the lowest current that agrees with the inductance it makes: henries is the
+// inductance at a current, flow the current that an inductance lets through; see model.go.
+func Settle(henries, flow func(float64) float64) float64 { return settle(henries, flow) }

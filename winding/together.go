@@ -1,0 +1,163 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"sync"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+	"slotwright/winding/readings"
+)
+
+// # The readings of the old winding, solved together
+//
+// Where amps into a battery were read, or the plate has them together with the speed at which
+// charging began or in the place of a short circuit, and the old ohms, turns and poles are
+// known, volts per rpm, inductance and how that changes with current come out of
+// all readings at once (package readings). They are then the flux and the inductance of
+// every winding, and stand above the routes that take one reading each. Two sets are solved
+// as one set with half of the amps.
+//
+// What was found is the old winding's; it hangs on its readings alone, so it is found once
+// and handed on to every bench whose readings are the same (Bench.With), and to those that
+// are moved by an error of another input. The errors of the readings themselves are in the
+// covariance of what was found, and are told by moving that.
+
+// told is a reading with the field of the job that it stands in.
+type told struct {
+	readings.Reading
+	path string
+}
+
+// fitted is what the readings say together.
+type fitted struct {
+	machine readings.Machine
+	told    []told
+	fit     readings.Fit
+	// ok is that they decide volts and inductance and stand above the single routes; why says
+	// what is missing.
+	ok     bool
+	why    string
+	advice func() string
+}
+
+// same reports whether another one would be found from the same readings.
+func (f *fitted) same(m readings.Machine, list []told) bool {
+	return f != nil && f.machine == m && slices.Equal(f.told, list)
+}
+
+// newFitted solves the readings of a bench, or takes what another bench found in the same.
+func newFitted(b *Bench, before *fitted) *fitted {
+	m, list, why := b.tellable()
+	if before.same(m, list) {
+		return before
+	}
+	f := &fitted{machine: m, told: list, why: why, advice: func() string { return "" }}
+	if why != "" {
+		return f
+	}
+	if !worthSolving(list) {
+		return f
+	}
+	plain := make([]readings.Reading, len(list))
+	for i, r := range list {
+		plain[i] = r.Reading
+	}
+	fit, err := readings.Solve(m, plain)
+	if err != nil {
+		f.why = strings.TrimPrefix(err.Error(), readings.ErrReadings.Error()+": ")
+		return f
+	}
+	f.fit, f.ok = fit, true
+	volts, top := b.dc.charging.Value, b.speeds.top.Value
+	f.advice = sync.OnceValue(func() string { return adviceOf(fit, volts, top) })
+	return f
+}
+
+// worthSolving is where amps behind the bridge speak of the inductance.
+func worthSolving(list []told) bool {
+	has := func(k readings.Kind) bool {
+		return slices.ContainsFunc(list, func(r told) bool { return r.Kind == k })
+	}
+	return has(readings.Loaded) || has(readings.Plate) && (has(readings.Began) || !has(readings.Short))
+}
+
+// adviceOf is the reading that would narrow the predicted amps most, in a sentence.
+func adviceOf(fit readings.Fit, volts, top float64) string {
+	if volts <= 0 {
+		return ""
+	}
+	a, ok := fit.Next(volts, top)
+	if !ok {
+		return "no further reading would narrow the predicted amps by much"
+	}
+	what := string(a.Kind)
+	if a.Kind == readings.Short {
+		what = "a short circuit"
+	}
+	return fmt.Sprintf("%s of the old winding at about %.0f rpm (%.3g times the speed at which it begins to charge) would narrow the predicted amps most: from ±%.0f %% to ±%.0f %%",
+		what, round2(a.RPM), a.CutIns, a.Now*100, a.Then*100)
+}
+
+// round2 is a number to two figures, for a sentence.
+func round2(v float64) float64 {
+	if v <= 0 {
+		return 0
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return math.Round(v/unit) * unit
+}
+
+// flux is the flux that the readings say together, where they do.
+func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
+	if !f.ok {
+		return single
+	}
+	k := f.fit.VoltsPerRPM()
+	found := flux{
+		perTurn: quantity.Of(k.Value/old.coils.effective, f.origin(old)), relative: old.coils.relative, fromOld: true,
+		from: f.from(k.Why), fieldAmps: rotor.Amps.Figure("no field current given"), spread: single.spread, extrapolated: single.extrapolated, curve: single.curve,
+	}
+	found.perTurn.PlusMinus = k.PlusMinus / old.coils.effective
+	if amps := f.fit.FieldAmps(); amps > 0 {
+		found.fieldAmps = quantity.Of(amps)
+	}
+	if at := single.at; at != nil {
+		by := found.perTurn.Value / at(f.fit.FieldAmps())
+		found.at = func(amps float64) float64 { return by * at(amps) }
+	}
+	return found
+}
+
+// origin is Guessed where a guess decides with.
+func (f *fitted) origin(old *oldWinding) quantity.Origin { return guessedIf(old.Turns) }
+
+// from says what was solved, and which reading decided.
+func (f *fitted) from(decided string) string {
+	var kinds []string
+	for _, c := range f.fit.Readings() {
+		if c.Aside == "" && !slices.Contains(kinds, string(c.Kind)) {
+			kinds = append(kinds, string(c.Kind))
+		}
+	}
+	last := len(kinds) - 1
+	all := kinds[last]
+	if last > 0 {
+		all = strings.Join(kinds[:last], ", ") + " and " + kinds[last]
+	}
+	return fmt.Sprintf("%s of the old winding, solved together; decided by %s", all, decided)
+}
+
+// moved is what was found, moved by its own ± along three errors that are independent.
+func (f *fitted) moved() []*fitted {
+	var all []*fitted
+	for _, fit := range f.fit.Moved() {
+		one := *f
+		one.fit = fit
+		all = append(all, &one)
+	}
+	return all
+}

@@ -1,0 +1,165 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"slotwright/winding/charge"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/winding/readings"
+)
+
+// tellable is the old machine and what was read of it, as package readings takes them; why
+// says what is missing.
+func (b *Bench) tellable() (m readings.Machine, list []told, why string) {
+	o, ohms := &b.old, oldPhaseOhms(&b.machine, &b.old, &b.oldOhms)
+	switch {
+	case b.machine.phases != 1 && b.machine.phases != 3:
+		return m, nil, "is done for one phase and three"
+	case b.dc.rectifier != charge.Bridge:
+		return m, nil, "is done for a bridge of diodes"
+	case !b.machine.Poles.Given():
+		return m, nil, "needs the poles"
+	case o.coils.effective <= 0:
+		return m, nil, "needs the old winding's turns"
+	case !ohms.Known():
+		return m, nil, "needs the old winding's ohms"
+	}
+	m = readings.Machine{
+		Phases: b.machine.phases, Wound: b.job.Field.Kind == "wound", Delta: o.Connection == layout.Delta && b.machine.phases == 3, Poles: b.machine.Poles.Value,
+		Ohms: ohms.Value, DiodeVolts: b.dc.diodeVolts.Value, DiodeOhms: b.dc.diodeOhms.Value,
+	}
+	if b.flux.at != nil && b.flux.fieldAmps.Known() {
+		m.FieldAmps = b.flux.fieldAmps.Value
+	}
+	warm := func(c quantity.Reading) float64 {
+		if !c.Given() {
+			return 0
+		}
+		return ohms.Value * o.Metal.TempFactor(20, c.Value)
+	}
+	list = slices.Concat(b.toldSpins(), b.toldCoils(), b.toldShorts(warm), b.toldAmps(warm), b.toldPlate(warm), b.toldBridge())
+	return m, list, ""
+}
+
+// part is the ± of some readings together as a fraction, 0 where none has one.
+func part(of ...quantity.Reading) float64 {
+	sum := 0.0
+	for _, r := range of {
+		if r.Given() && r.Value != 0 {
+			sum += sq(off(r) / r.Value)
+		}
+	}
+	return min(math.Sqrt(sum), 10)
+}
+
+// fieldOf is a field current as package readings has it: 0 with magnets.
+func (b *Bench) fieldOf(r quantity.Reading) float64 {
+	if b.job.Field.Kind == "magnets" {
+		return 0
+	}
+	return r.Value
+}
+
+// inService is the field current of a reading on a battery: as read, else what the supply
+// drives, where a curve through several can make use of it.
+func (b *Bench) inService(r quantity.Reading) float64 {
+	if driven := supplyCurrent(&b.job.Field, &b.dc); !r.Given() && b.flux.at != nil && driven.Known() {
+		return driven.Value
+	}
+	return b.fieldOf(r)
+}
+
+func (b *Bench) toldSpins() (list []told) {
+	for i, s := range b.spins {
+		if !s.RPM.Given() || !s.LineVolts.Given() || b.job.Field.Kind == "magnets" && s.FieldAmps.Given() {
+			continue
+		}
+		r := readings.Reading{Kind: readings.SpinUp, RPM: s.RPM.Value, Volts: s.LineVolts.Value, FieldAmps: b.fieldOf(s.FieldAmps), PlusMinus: part(s.RPM, s.LineVolts)}
+		if r.PlusMinus == 0 && s.Meter != "" && s.Meter != job.MeterRMS {
+			r.PlusMinus = otherMeter
+		}
+		list = append(list, told{r, fmt.Sprintf("spin[%d].line", i)})
+	}
+	return list
+}
+
+// otherMeter is the ± of a meter that does not show true rms, on the wave of a machine, a
+// fraction; common practice, no source.
+const otherMeter = 0.04
+
+// toldCoils is the trial coils as the old winding's volts between leads.
+func (b *Bench) toldCoils() (list []told) {
+	if b.old.coils.relative {
+		return nil
+	}
+	for i, c := range b.job.Coils {
+		one := fluxRoutes{machine: &b.machine, rotor: &b.job.Field, coils: b.job.Coils[i : i+1]}
+		for _, p := range one.coilPoints() {
+			volts := p.perTurn * b.old.coils.effective * c.RPM.Value * b.machine.linePerPhase(b.old.Connection)
+			list = append(list, told{readings.Reading{Kind: readings.TrialCoil, RPM: c.RPM.Value, Volts: volts, FieldAmps: b.fieldOf(c.FieldAmps), PlusMinus: part(c.RPM, c.Volts)},
+				fmt.Sprintf("coil[%d].voltage", i)})
+		}
+	}
+	return list
+}
+
+// toldShorts is the short circuits; one at another field current than the flux is carried to
+// it, one with a single set of two joined is left to the other routes.
+func (b *Bench) toldShorts(warm func(quantity.Reading) float64) (list []told) {
+	for i, s := range b.shorts {
+		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 || int(s.Sets.Or(float64(b.machine.sets))) < b.machine.sets {
+			continue
+		}
+		field, by := b.fieldOf(s.FieldAmps), carriedBy(&b.flux, &b.job.Field, s.FieldAmps)
+		if by != 1 {
+			field = b.flux.fieldAmps.Value
+		}
+		list = append(list, told{readings.Reading{Kind: readings.Short, RPM: s.RPM.Value, Amps: s.LineAmps.Value * by, FieldAmps: field, Ohms: warm(s.WindingC), PlusMinus: part(s.LineAmps)},
+			fmt.Sprintf("short[%d].line", i)})
+	}
+	return list
+}
+
+func (b *Bench) toldAmps(warm func(quantity.Reading) float64) (list []told) {
+	for i, s := range b.job.Amps {
+		if !s.RPM.Given() || !s.Amps.Given() || !s.Volts.Given() {
+			continue
+		}
+		list = append(list, told{readings.Reading{
+			Kind: readings.Loaded, RPM: s.RPM.Value, Volts: s.Volts.Value, Amps: s.Amps.Value / float64(b.machine.sets),
+			FieldAmps: b.inService(s.FieldAmps), Ohms: warm(s.WindingC), PlusMinus: part(s.Amps),
+		}, fmt.Sprintf("amps[%d].current", i)})
+	}
+	return list
+}
+
+// toldPlate is the plate, and the speed at which charging began.
+func (b *Bench) toldPlate(warm func(quantity.Reading) float64) (list []told) {
+	o := &b.old
+	rated := o.RatedAmps.Value / float64(b.machine.sets)
+	if volts := o.RatedVolts.Or(b.dc.absorption.Value); o.RatedAmps.Given() && o.RatedRPM.Given() && volts > 0 {
+		list = append(list, told{readings.Reading{Kind: readings.Plate, RPM: o.RatedRPM.Value, Volts: volts, Amps: rated, FieldAmps: b.inService(quantity.Reading{}), Ohms: warm(quantity.Known(plateC)), PlusMinus: part(o.RatedAmps)},
+			"old.plate_current"})
+	}
+	if o.CutInRPM.Given() && b.dc.rest.Known() {
+		amps := o.BeganAmps.Value / float64(b.machine.sets)
+		if !o.BeganAmps.Given() && o.RatedAmps.Given() {
+			amps = 0.01 * rated
+		}
+		list = append(list, told{readings.Reading{Kind: readings.Began, RPM: o.CutInRPM.Value, Volts: b.dc.rest.Value, Amps: amps, FieldAmps: b.inService(quantity.Reading{}), PlusMinus: part(o.CutInRPM)}, "old.cut_in"})
+	}
+	return list
+}
+
+func (b *Bench) toldBridge() []told {
+	mh := b.old.LeadMilliHenries
+	h := b.henries.bridgeHenries()
+	if !h.Known() || h.Value <= 0 {
+		return nil
+	}
+	return []told{{readings.Reading{Kind: readings.Bridge, Henries: h.Value, PlusMinus: max(part(mh), readings.Usual(readings.Bridge))}, "old.inductance"}}
+}

@@ -1,0 +1,76 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/quantity"
+)
+
+// # A trial coil
+//
+// A few turns of any wire, laid into two slots of the stripped iron and turned past by the
+// rotor, give
+//
+//	V = √2·π·f·N·kp·Φ,  kp = sin(π/2 · span·poles/slots)
+//
+// so that volts over speed, turns and the coil's own pitch factor is the flux in the form in
+// which everything here goes by it. Pitch factor: Pyrhönen, Jokinen and Hrabovcová, Design
+// of Rotating Electrical Machines (from memory); the handbook tables of testdata/layout hold
+// it. It needs nothing of the old winding.
+
+// coilPoints is the trial coils that are whole.
+func (r *fluxRoutes) coilPoints() []spinPoint {
+	var points []spinPoint
+	for i := range r.coils {
+		c := &r.coils[i]
+		kp, why := r.pitchFactor(c.Span)
+		if why != "" || !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given() || r.rotor.Kind == "magnets" && c.FieldAmps.Given() {
+			continue
+		}
+		points = append(points, spinPoint{
+			perTurn: c.Volts.Value / c.RPM.Value / (c.Turns.Value * kp), weight: sq(c.RPM.Value * c.Turns.Value * kp),
+			amps: c.FieldAmps.Value, known: c.FieldAmps.Given(), origin: guessedIf(c.RPM, c.Volts, c.Turns),
+		})
+	}
+	return points
+}
+
+// leastPitch is the pitch factor below which a trial coil says little: harmonics are then
+// most of what it gives.
+const leastPitch = 0.2
+
+// pitchFactor is kp of a coil of a span, the machine's own where none is said.
+func (r *fluxRoutes) pitchFactor(span quantity.Reading) (kp float64, why string) {
+	m := r.machine
+	if !m.Slots.Given() || !m.Poles.Given() {
+		return 0, "needs the number of slots and poles"
+	}
+	slots := span.Or(m.Span.Or(float64(fullPitch(m.Machine))))
+	kp = math.Abs(math.Sin(math.Pi / 2 * slots * m.Poles.Value / m.Slots.Value))
+	if kp < leastPitch {
+		return 0, fmt.Sprintf("a span of %.0f slots finds only %.2f of its turns' volts: lay the coil about %d slots wide", slots, kp, fullPitch(m.Machine))
+	}
+	return kp, ""
+}
+
+// trialCoil is the flux from trial coils, at one field current or along their curve.
+func (r *fluxRoutes) trialCoil() (flux, bool) {
+	return r.through(r.coilPoints(), "trial coils", quantity.Measured, false)
+}
+
+// doubtCoils says which trial coils are not used.
+func (b *Bench) doubtCoils(d *doubts) {
+	r := fluxRoutes{machine: &b.machine}
+	for i, c := range b.job.Coils {
+		at := func(name string) string { return fmt.Sprintf("coil[%d].%s", i, name) }
+		switch _, why := r.pitchFactor(c.Span); {
+		case why != "":
+			d.add(Doubt, at("span"), "", "", "pitch factor", "the trial coil is not used: %s", why)
+		case !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given():
+			d.add(Doubt, at("turns"), "", "a trial coil is turns, a speed and a voltage", "", "the trial coil is not whole and is not used")
+		case c.FieldAmps.Given() && b.job.Field.Kind == "magnets":
+			d.add(Note, at("field"), "", "", "", "the trial coil was read with a wound rotor, and magnets are to turn: it is not used")
+		}
+	}
+}

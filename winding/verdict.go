@@ -1,0 +1,195 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"slotwright/winding/quantity"
+)
+
+// # A trial in a sentence
+//
+// The grid says everything and so nothing at one glance. The verdict says what decides, in
+// the order in which it decides: whether it can be wound at all; when it begins to charge
+// and what it brings, against the reference; what of it is over a limit. Each number in it
+// is a figure of the outcome, or the difference of two, rounded as the grid rounds it.
+
+// verdict is a trial's, kind being that of the drive; "" when there is nothing to say.
+func (o *Outcome) verdict(i int, kind string) string {
+	t := &o.Trials[i]
+	if why := t.cannotBeWound(); why != "" {
+		return why
+	}
+	parts := []string{}
+	if i == o.Reference || !o.Trials[o.Reference].Fits() {
+		parts = append(parts, o.alone(t, kind))
+	} else {
+		parts = append(parts, o.against(t, &o.Trials[o.Reference], kind))
+	}
+	parts = append(parts, o.over(t)...)
+	return joined("; ", parts...)
+}
+
+// cannotBeWound says what keeps a winding out of the slot; "" when nothing does.
+func (t *TrialOutcome) cannotBeWound() string {
+	switch {
+	case t.tooMany():
+		return fmt.Sprintf("does not fit: %s turns of %s where %s go in", whole(t.Turns), strings.TrimPrefix(t.Wire, "1 × "), whole(t.TurnsThatFit))
+	case !t.Fits():
+		return fmt.Sprintf("does not go in: the mouth is %s mm narrower than the wire needs", quantity.Number(-t.MouthSpareMM.Value, 2))
+	}
+	return ""
+}
+
+// alone is what the reference does, or a trial that has none to be held against.
+func (o *Outcome) alone(t *TrialOutcome, kind string) string {
+	text := ""
+	if t.CutInRPM.Known() {
+		text = fmt.Sprintf("charges from %s rpm", whole(t.CutInRPM))
+	}
+	if t.AmpsUsual.Known() {
+		text = joined(", ", text, t.brings(kind, &o.Machine))
+	}
+	return text
+}
+
+// brings is the net amps where it usually runs.
+func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
+	where := where(kind, m)
+	switch {
+	case t.AmpsUsual.Value > 0:
+		return "brings " + amps(t.AmpsUsual.Value) + " A " + where
+	case t.BridgeUsual.Value > 0:
+		return "takes " + amps(-t.AmpsUsual.Value) + " A more for its rotor than it brings " + where
+	}
+	return "brings nothing " + where
+}
+
+// against is what it does better and worse than the reference.
+func (o *Outcome) against(t, ref *TrialOutcome, kind string) string {
+	sooner, begins := begins(t, ref)
+	more, amps := o.moreAmps(t, ref, kind)
+	and := " and "
+	if sooner*more < 0 {
+		and = " but "
+	}
+	return joined(", ", joined(and, begins, amps), moreEnergy(t, ref))
+}
+
+// begins is how much sooner it charges: 1 for sooner, -1 for later, and in words.
+func begins(t, ref *TrialOutcome) (int, string) {
+	if !t.CutInRPM.Known() || !ref.CutInRPM.Known() {
+		return 0, ""
+	}
+	d := ref.CutInRPM.Value - t.CutInRPM.Value
+	switch {
+	case math.Abs(d) < 0.5:
+		return 0, "charges from the same speed"
+	case d > 0:
+		return 1, fmt.Sprintf("charges %.0f rpm sooner", d)
+	}
+	return -1, fmt.Sprintf("charges %.0f rpm later", -d)
+}
+
+// moreAmps is how much more it brings where the drive usually runs it.
+func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
+	a, r := t.AmpsUsual, ref.AmpsUsual
+	if !a.Known() || !r.Known() {
+		return 0, ""
+	}
+	where := where(kind, &o.Machine)
+	d := a.Value - r.Value
+	side, word := 1, " A more "
+	if d < 0 {
+		side, word = -1, " A less "
+	}
+	switch {
+	case a.Value <= 0 && r.Value <= 0:
+		return 0, "brings nothing " + where + " either"
+	case a.Value <= 0:
+		return -1, t.brings(kind, &o.Machine)
+	case math.Abs(d) < 0.005:
+		return 0, "brings as much " + where
+	}
+	return side, "brings " + amps(math.Abs(d)) + word + where
+}
+
+// moreEnergy is what a year of the wind makes of it.
+func moreEnergy(t, ref *TrialOutcome) string {
+	if !t.YearKWh.Known() || !ref.YearKWh.Known() {
+		return ""
+	}
+	d := t.YearKWh.Value - ref.YearKWh.Value
+	switch {
+	case math.Abs(d) < 0.5:
+		return "as much in a year"
+	case d > 0:
+		return fmt.Sprintf("%.0f kWh more in a year", d)
+	}
+	return fmt.Sprintf("%.0f kWh less in a year", -d)
+}
+
+// over is the limits that it breaks, in words.
+func (o *Outcome) over(t *TrialOutcome) []string {
+	var parts []string
+	late := OutputOf("cut_in_rpm").Past(o, t)
+	if late {
+		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s rpm", whole(o.Machine.SlowRPM)))
+	}
+	if t.LimitAmps.Known() && t.MostAmps.Known() && t.MostAmps.Value > t.LimitAmps.Value {
+		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.MostAmps.Value), amps(t.LimitAmps.Value))
+		if t.LimitRPM.Known() {
+			text = fmt.Sprintf("over its limit from %s rpm", whole(t.LimitRPM))
+		}
+		parts = append(parts, text)
+	}
+	for k := range t.Operating {
+		if t.Operating[k].TooHot {
+			return append(parts, "goes on getting hotter")
+		}
+	}
+	if OutputOf("winding_c_hottest").Past(o, t) {
+		parts = append(parts, fmt.Sprintf("gets to %s °C where class %s allows %s", whole(t.HottestC), o.Machine.ThermalClass, whole(o.Machine.MeanLimitC)))
+	}
+	return parts
+}
+
+// where is the usual condition in words: "with the wheel at 60 rpm".
+func where(kind string, m *MachineOutcome) string {
+	if len(m.Conditions) <= usual {
+		return "at the usual speed"
+	}
+	c := &m.Conditions[usual]
+	switch {
+	case !c.X.Known():
+		return "at the usual speed"
+	case kind == "wind":
+		return fmt.Sprintf("in wind of %.3g m/s", c.X.Value)
+	case kind == "":
+		return fmt.Sprintf("at %.4g rpm", c.X.Value)
+	}
+	return fmt.Sprintf("with the %s at %.4g rpm", whose(kind), c.X.Value)
+}
+
+// amps and whole are numbers as the grid has them.
+func amps(v float64) string {
+	return quantity.File.Value(v, quantity.Amps[0], 3)
+}
+
+func whole(f quantity.Figure) string { return quantity.Number(f.Value, 0) }
+
+// joined puts what is said one after another.
+func joined(by string, parts ...string) string {
+	text := ""
+	for _, p := range parts {
+		switch {
+		case p == "":
+		case text == "":
+			text = p
+		default:
+			text += by + p
+		}
+	}
+	return text
+}

@@ -1,0 +1,152 @@
+package winding_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// twoTrials is the example with two trials changed, the first the reference.
+func twoTrials(t *testing.T, changes ...[2]string) winding.Outcome {
+	t.Helper()
+	d := job.Example()
+	for _, c := range changes {
+		d = d.Set(c[0], c[1], quantity.Choice{})
+		require.Empty(t, d.Refused())
+	}
+	require.Empty(t, d.Problems())
+	return winding.Evaluate(d.Job())
+}
+
+// What decides is said, and in the order in which it decides.
+func TestVerdictInWords(t *testing.T) {
+	o := twoTrials(t)
+	a, b, c := o.Trials[0].Verdict, o.Trials[1].Verdict, o.Trials[2].Verdict
+	assert.Regexp(t, `^charges from \d+ rpm, brings [\d.]+ A with the wheel at 60 rpm; begins after the slow speed, \d+ rpm$`, a)
+	assert.Regexp(t, `^charges \d+ rpm sooner and brings [\d.]+ A more with the wheel at 60 rpm; over its limit from \d+ rpm$`, b)
+	assert.Regexp(t, `; gets to \d+ °C where class F allows 145$`, c)
+
+	o = twoTrials(t, [2]string{"trial[0].turns", "24"})
+	assert.Equal(t, "does not fit: 24 turns of 15 AWG where 17 go in", o.Trials[0].Verdict)
+	assert.Regexp(t, `^charges from \d+ rpm, brings `, o.Trials[1].Verdict, "nothing is held against what cannot be wound")
+	o = twoTrials(t, [2]string{"slot.mouth", "1.0 mm"})
+	assert.Regexp(t, `^does not go in: the mouth is [\d.]+ mm narrower than the wire needs$`, o.Trials[0].Verdict)
+
+	o = twoTrials(t, [2]string{"trial[1].turns", "17"}, [2]string{"trial[1].gauge", "15 AWG"})
+	assert.True(t, strings.HasPrefix(o.Trials[1].Verdict, "charges from the same speed and brings as much with the wheel at 60 rpm"), o.Trials[1].Verdict)
+	o = twoTrials(t, [2]string{"trial[1].turns", "9"}, [2]string{"trial[0].turns", "8"})
+	assert.Contains(t, o.Trials[0].Verdict, "brings nothing with the wheel at 60 rpm")
+	assert.Contains(t, o.Trials[1].Verdict, "brings nothing with the wheel at 60 rpm either")
+	assert.Empty(t, winding.Evaluate(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n").Job()).Trials[0].Verdict)
+}
+
+// numbers are the numbers of a sentence, wire and class left out.
+var numbers = regexp.MustCompile(`\d+(\.\d+)?`)
+
+// Each number in a verdict is one of the figures it speaks of, or the difference of two,
+// rounded to what is written.
+func TestNumbersInVerdictsAreFigures(t *testing.T) {
+	seen := 0
+	jobs, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	for _, path := range jobs {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		for turns := range 6 {
+			j := job.Parse(string(text)).Job()
+			for i := range j.Trials {
+				j.Trials[i].Turns.Value = math.Ceil(j.Trials[i].Turns.Value * (0.6 + 0.3*float64((turns+2*i)%6)))
+			}
+			o := winding.Evaluate(j)
+			for i := range o.Trials {
+				seen += checkVerdict(t, &o, i, path)
+			}
+		}
+	}
+	assert.Greater(t, seen, 200)
+}
+
+func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
+	t.Helper()
+	tr, ref, m := &o.Trials[i], &o.Trials[o.Reference], &o.Machine
+	figures := []float64{tr.CutInRPM.Value, ref.CutInRPM.Value - tr.CutInRPM.Value, tr.AmpsUsual.Value, tr.AmpsUsual.Value - ref.AmpsUsual.Value,
+		tr.YearKWh.Value - ref.YearKWh.Value, m.SlowRPM.Value, tr.LimitRPM.Value, tr.LimitAmps.Value, tr.MostAmps.Value, tr.HottestC.Value,
+		m.MeanLimitC.Value, tr.Turns.Value, tr.TurnsThatFit.Value, tr.MouthSpareMM.Value, m.Conditions[1].X.Value}
+	text := strings.ReplaceAll(strings.ReplaceAll(tr.Verdict, tr.Wire, ""), strings.TrimPrefix(tr.Wire, "1 × "), "")
+	found := numbers.FindAllString(text, -1)
+	for _, n := range found {
+		v, err := strconv.ParseFloat(n, 64)
+		require.NoError(t, err)
+		_, places, _ := strings.Cut(n, ".")
+		half, near := 0.5000001*math.Pow(10, -float64(len(places))), false
+		for _, f := range figures {
+			near = near || math.Abs(math.Abs(f)-v) <= half
+		}
+		assert.True(t, near, "%s %s: %s in %q is no figure", path, tr.Name, n, tr.Verdict)
+	}
+	sooner, more := ref.CutInRPM.Value-tr.CutInRPM.Value, tr.AmpsUsual.Value-ref.AmpsUsual.Value
+	for word, right := range map[string]bool{" sooner": sooner > 0, " later": sooner < 0, " A more with": more > 0, " A less ": more < 0,
+		"does not fit": tr.Turns.Value > tr.TurnsThatFit.Value, "over its limit": tr.MostAmps.Value > tr.LimitAmps.Value} {
+		if strings.Contains(tr.Verdict, word) {
+			assert.True(t, right, "%s %s: %q", path, tr.Name, tr.Verdict)
+		}
+	}
+	return len(found)
+}
+
+// Nothing of a winding that cannot be wound is better or worse, nor is anything beside it.
+func TestNothingIsBetterThatDoesNotFit(t *testing.T) {
+	for _, which := range []string{"trial[0].turns", "trial[1].turns"} {
+		o := twoTrials(t, [2]string{which, "60"})
+		past := 0
+		for _, r := range o.Comparison {
+			v := r.Cells[1].Verdict
+			assert.NotContains(t, []winding.Verdict{winding.Better, winding.Worse}, v, r.ID)
+			if v == winding.Past || r.Cells[0].Verdict == winding.Past {
+				past++
+			}
+		}
+		assert.Positive(t, past, "what is past a limit says so all the same")
+	}
+}
+
+// A reference of nothing makes no hair's breadth better.
+func TestNothingIsNotBeatenByAHair(t *testing.T) {
+	o := winding.Outcome{Trials: make([]winding.TrialOutcome, 2)}
+	f := winding.OutputOf("amps_dc_usual")
+	o.Trials[0].AmpsUsual = quantity.Of(0)
+	for amps, want := range map[float64]winding.Verdict{0.004: winding.Same, -0.004: winding.Same, 0.02: winding.Better, -0.02: winding.Worse} {
+		o.Trials[1].AmpsUsual = quantity.Of(amps)
+		assert.Equal(t, want, o.Row(f, false).Cells[1].Verdict, amps)
+	}
+	o.Trials[0].StartsAt, o.Trials[1].StartsAt = quantity.Of(6.5), quantity.Of(6.9)
+	assert.Equal(t, winding.Worse, o.Row(winding.OutputOf("charges_from_x"), false).Cells[1].Verdict, "a slow wheel's tenths of a turn count")
+}
+
+// The old winding runs as a trial of the same turns and wire does.
+func TestTheOldWindingRuns(t *testing.T) {
+	d := job.Example()
+	j := d.Job()
+	o := winding.Evaluate(j)
+	require.NotNil(t, o.Old)
+	require.Empty(t, o.Old.NoCharging)
+	same := j.Trials[0]
+	same.Wound, same.Circuits, same.Connection = j.Old.Wound, j.Old.Circuits, j.Old.Connection
+	j.Trials = []job.Trial{same}
+	a := winding.Evaluate(j).Trials[0]
+	for _, id := range []string{"cut_in_rpm", "amps_dc_slow", "amps_dc_usual", "winding_c_usual", "limit_amps_dc", "bridge_amps_dc_most"} {
+		f := winding.OutputOf(id)
+		assert.InDelta(t, f.Of(&a).Value, f.Of(o.Old).Value, 1e-9, id)
+	}
+}
