@@ -122,7 +122,7 @@ func (m *Model) askPathFor(w saving, name, why string) {
 		}
 		return m.saveTo(next)
 	})
-	m.prompt.why = why
+	m.prompt.why, m.prompt.files = why, jobFiles
 }
 
 // home is a path with ~/ in front made whole, as a shell does it.
@@ -192,7 +192,9 @@ func (m *Model) writeCard(typed string) tea.Cmd {
 	return nil
 }
 
-func (m *Model) ask(q kit.Modal, then func(string) tea.Cmd) { m.question, m.then = q, then }
+func (m *Model) ask(q kit.Modal, then func(string) tea.Cmd) {
+	m.question, m.then, m.leaving = q, then, false
+}
 
 // quit leaves, after asking when there is unsaved work.
 func (m *Model) quit() tea.Cmd {
@@ -200,22 +202,37 @@ func (m *Model) quit() tea.Cmd {
 		m.forget()
 		return tea.Quit
 	}
-	m.ask(kit.Modal{Title: "Leave?", Body: []string{"There is work that is in no file yet."}, Options: []kit.Option{
-		{ID: "save", Key: "s", Label: "save and leave"},
-		{ID: "drop", Key: "d", Label: "leave without it"},
+	cmd := m.whenSafe("Leave?", "leave", func() tea.Cmd { m.forget(); return tea.Quit })
+	m.leaving = true
+	return cmd
+}
+
+// whenSafe goes on when there are no changes that would be lost, or after asking.
+func (m *Model) whenSafe(title, verb string, on func() tea.Cmd) tea.Cmd {
+	if !m.s.Dirty() {
+		return on()
+	}
+	what := "changes not saved to " + filepath.Base(m.s.Path)
+	if m.s.Path == "" {
+		what = "changes not saved to any file"
+	}
+	body := []string{"There are " + what + "."}
+	if verb == "leave" {
+		body = append(body, "ctrl+c or q once more leaves; they are offered again next time.")
+	}
+	m.ask(kit.Modal{Title: title, Body: body, Options: []kit.Option{
+		{ID: "save", Key: "s", Label: "save and " + verb},
+		{ID: "drop", Key: "d", Label: verb + " without them"},
 		{ID: "", Key: "c", Label: "stay"},
 	}, Cursor: 2}, func(answer string) tea.Cmd {
-		leave := func() tea.Cmd { return tea.Quit }
-		switch answer {
-		case "save":
-			if m.s.Path == "" {
-				m.askPathThen(leave)
-				return nil
-			}
-			return m.saveTo(saving{then: leave})
-		case "drop":
+		switch {
+		case answer == "save" && m.s.Path == "":
+			m.askPathThen(on)
+		case answer == "save":
+			return m.saveTo(saving{then: on})
+		case answer == "drop":
 			m.forget()
-			return tea.Quit
+			return on()
 		}
 		return nil
 	})

@@ -20,8 +20,8 @@ func (m *Model) View() string {
 	if m.w == 0 || m.h == 0 {
 		return ""
 	}
-	if m.w < needW || m.h < needH {
-		return kit.TooSmall(t, m.w, m.h, needW, needH)
+	if m.tooSmall() {
+		return m.smallFrame()
 	}
 	screen := kit.NewScreen(t, m.w, m.h)
 	top, rest := screen.Rect().SplitTop(2)
@@ -34,7 +34,14 @@ func (m *Model) View() string {
 			screen.Put(b)
 		}
 	}
-	screen.Put(kit.Bare(t, foot, []string{m.footLine()}))
+	screen.Put(kit.Bare(t, foot, []string{kit.StatusLine(t, m.w, "", m.statusBindings())}))
+	if lines := m.message(); lines != nil {
+		_, over := screen.Rect().SplitBottom(len(lines))
+		screen.Put(kit.Bare(t, over, lines))
+	}
+	if m.picked != nil {
+		screen.Put(m.list.Draw(t, m.body()))
+	}
 	if m.then != nil {
 		screen.Put(m.question.Draw(t, screen.Rect()))
 	}
@@ -59,10 +66,6 @@ func (m *Model) titleLine() string {
 	if name == "" {
 		name = "no name"
 	}
-	left := t.Paint(kit.Title, "Slotwright  "+name)
-	if m.s.Invented {
-		left += t.Paint(kit.Hint, "  (invented example)")
-	}
 	right := "no file yet"
 	if m.s.Path != "" {
 		right = filepath.Base(m.s.Path)
@@ -70,28 +73,70 @@ func (m *Model) titleLine() string {
 	if m.s.Dirty() {
 		right += " " + t.Glyphs().Bullet + " not saved"
 	}
-	return kit.Bar(t, m.w, left, t.Paint(kit.Dim, right))
+	note := ""
+	if m.s.Invented {
+		note = "  (invented example)"
+	}
+	// Whether it is saved outweighs the program's name, and that its own note.
+	room := m.w - kit.Width(t.Text(right)) - 2
+	if title := "Slotwright  " + name; kit.Width(t.Text(title+note)) <= room {
+		name = title
+	}
+	left := t.Cut(t.Paint(kit.Title, name)+t.Paint(kit.Hint, note), max(room, m.w/3))
+	return kit.Bar(t, m.w, left, t.Paint(kit.Dim, t.Cut(right, m.w*2/3-2)))
 }
 
-// footLine is the message, or the keys.
-func (m *Model) footLine() string {
-	t := m.s.Theme
-	msg := m.s.Message()
-	text := ""
-	if msg.Text != "" {
-		role := kit.Hint
-		if msg.Bad {
-			role = kit.Broken
-		}
-		text = t.Paint(role, msg.Text)
+// maxMessage is how many lines a message may take.
+const maxMessage = 6
+
+// message is what there is to say, whole: what one line cannot hold goes over the last lines
+// of the screen above the keys.
+func (m *Model) message() []string {
+	t, msg := m.s.Theme, m.s.Message()
+	if msg.Text == "" {
+		return nil
 	}
-	return kit.StatusLine(t, m.w, text, m.statusBindings())
+	role := kit.Hint
+	if msg.Bad {
+		role = kit.Broken
+	}
+	text := kit.Clean(msg.Text)
+	if kit.Width(t.Text(text)) <= m.w {
+		return []string{kit.StatusLine(t, m.w, t.Paint(role, text), m.statusBindings())}
+	}
+	lines := t.WrapPaint(role, text, m.w)
+	return lines[:min(len(lines), maxMessage)]
 }
+
+// smallFrame is what a terminal shows that has no room for a screen: the size it takes, or
+// the question or the line that waits for an answer.
+func (m *Model) smallFrame() string {
+	t := m.s.Theme
+	screen := kit.NewScreen(t, m.w, m.h)
+	switch {
+	case m.then != nil:
+		screen.Put(m.question.DrawSmall(t, screen.Rect()))
+	case m.prompt != nil:
+		lines := t.Wrap(m.prompt.title, m.w)
+		lines = append(lines[:min(len(lines), max(0, m.h-1))], m.prompt.line.Draw(t, m.w, true))
+		screen.Put(kit.Bare(t, screen.Rect(), lines))
+	default:
+		return kit.TooSmall(t, m.w, m.h, needW, needH)
+	}
+	return screen.String()
+}
+
+// giving is how a value is given, on every screen.
+const giving = "Typing or pasting puts a new value in place of the old one; enter opens the old one to be changed. Enter takes it, esc leaves it as it was. A field with choices lists them, and typing picks one. While a value is given, letters and signs are its text; the keys with ctrl go on being commands."
 
 // helpLines is the help page: the keys of this screen and the marks.
 func (m *Model) helpLines(w int) []string {
 	t := m.s.Theme
 	lines := kit.HelpLines(t, w, m.helpBindings())
+	lines = append(lines, t.Fit("", w), t.Fit(t.Paint(kit.Title, "Giving a value"), w))
+	for _, l := range t.Wrap(giving, w-2) {
+		lines = append(lines, t.Fit("  "+l, w))
+	}
 	lines = append(lines, t.Fit("", w), t.Fit(t.Paint(kit.Title, "Marks"), w))
 	for _, l := range t.MarkLegend() {
 		lines = append(lines, t.Fit("  "+l, w))

@@ -16,7 +16,7 @@ import (
 )
 
 // sizes are the terminals that every screen is drawn for.
-var sizes = [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}}
+var sizes = [][2]int{{60, 20}, {80, 24}, {100, 30}, {120, 40}, {200, 60}}
 
 // framesOf draws every screen of the example in a theme and in units, by name.
 func framesOf(change func(*session.Session), size [2]int) map[string]string {
@@ -35,7 +35,7 @@ func themed(t kit.Theme) func(*session.Session) {
 	return func(s *session.Session) { s.Theme = t }
 }
 
-// Pictures of every screen at the four sizes, and of two how they are styled.
+// Pictures of every screen at the five sizes, and of two how they are styled.
 func TestFrames(t *testing.T) {
 	for _, size := range sizes {
 		for name, frame := range framesOf(themed(kit.Theme{}), size) {
@@ -43,7 +43,7 @@ func TestFrames(t *testing.T) {
 			tuitest.Golden(t, fmt.Sprintf("screen-%s-%dx%d", name, size[0], size[1]), frame)
 		}
 	}
-	coloured := framesOf(themed(kit.Theme{Colour: true}), sizes[0])
+	coloured := framesOf(themed(kit.Theme{Colour: true}), sizes[1])
 	for _, name := range []string{"trials", "machine"} {
 		tuitest.GoldenStyled(t, "screen-"+name+"-80x24-styles", coloured[name])
 	}
@@ -116,7 +116,7 @@ func words(frame string) map[string]bool {
 // An inch screen is the millimetre screen with its figures converted: the same words but
 // for the units of length, area and mass, and back again exactly.
 func TestInchIsMillimetresConverted(t *testing.T) {
-	size := sizes[3]
+	size := sizes[4]
 	mm := framesOf(func(*session.Session) {}, size)
 	for name, inch := range framesOf(func(s *session.Session) { s.Units.Inch = true }, size) {
 		was, is := words(mm[name]), words(inch)

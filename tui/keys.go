@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slotwright/tui/kit"
+	"slotwright/tui/session"
 	"slotwright/wiretable"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -11,32 +12,54 @@ import (
 // and the way to the other screens must not fall off it.
 const leading = 2
 
-// everywhere are the keys of every screen. Letters are among them only while nothing is
-// being typed.
+// everywhere are the keys of every screen. Letters are among them only where letters begin
+// no value, signs only while none is being given.
 func (m *Model) everywhere() []kit.Binding {
-	const group, figures = "Everywhere", "Figures"
-	letters := !m.view().Typing(m.s)
-	keys := func(letter, always string) string {
-		if letters {
-			return letter + " " + always
-		}
-		return always
-	}
+	const group, files, figures = "Everywhere", "Files", "Figures"
+	keys := m.keysNow
 	return []kit.Binding{
-		kit.Bind(group, keys("?", "f1"), "help", "This page.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
+		kit.Bind(group, keys("", "?", "f1"), "help", "This page.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
 		kit.Bind(group, "tab ctrl+right", "screen", "The next screen.", func() { m.show(m.active + 1) }),
 		kit.Bind(group, "shift+tab ctrl+left", "", "The screen before.", func() { m.show(m.active - 1) }),
-		command(group, "ctrl+s", "save", "Save the job to its file; asks for a name when it has none.", m.save),
-		kit.Bind(group, "ctrl+o", "", "Save the job under another name.", m.askPath),
-		kit.Bind(group, keys("w", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
-		command(group, keys("q", "ctrl+c ctrl+q"), "quit", "Leave; asks when there is unsaved work.", m.quit),
-		kit.Bind(group, keys("u", "ctrl+z"), "undo", "Take the last change back.", m.s.Undo),
-		kit.Bind(group, keys("U", "ctrl+y"), "", "Do again what was undone.", m.s.Redo),
+		kit.Bind(group, keys("", ":", "ctrl+p"), "commands", "All commands by name: type a part of it.", m.openCommands),
+		kit.Bind(group, keys("", "!", "f3"), "findings", "What is called out, the most serious first; enter goes to its field.", m.openFindings),
+		command(files, "ctrl+s", "save", "Save the job to its file; asks for a name when it has none.", m.save),
+		kit.Bind(files, "ctrl+o", "open", "Open another job; those opened last are listed.", m.askOpen),
+		command(files, "ctrl+n", "", "A new, empty job.", m.newJob),
+		kit.Bind(files, "f2", "", "Save the job under another name.", m.askPath),
+		command(files, "ctrl+d", "", "Duplicate the job: go on in a copy that is in no file yet.", m.duplicate),
+		kit.Bind(files, keys("w", "", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
+		command(group, keys("q", "", "ctrl+c ctrl+q"), "leave", "Leave; asks when there is unsaved work, and once more leaves with it kept.", m.quit),
+		kit.Bind(group, keys("u", "", "ctrl+z"), "undo", "Take the last change back.", m.s.Undo),
+		kit.Bind(group, keys("U", "", "ctrl+y"), "", "Do again what was undone.", m.s.Redo),
 		command(group, "ctrl+l", "", "Draw the screen anew.", func() tea.Cmd { return tea.ClearScreen }),
-		kit.Bind(figures, keys("i", ""), "", "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", m.flipLengths),
-		kit.Bind(figures, keys("d", ""), "", "Figures in °C or °F.", m.flipDegrees),
-		kit.Bind(figures, keys("g", ""), "", "Steps of the wire go by AWG, SWG or metric sizes.", m.nextWires),
+		kit.Bind(group, "ctrl+t", "", "Colours: for any background, dark, light, high contrast, none.", m.nextTheme),
+		command(group, "f4", "", "The mouse, on or off. While it is on, the terminal marks text only with shift held.", m.flipMouse),
+		kit.Bind(figures, keys("i", "", ""), "", "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", m.flipLengths),
+		kit.Bind(figures, keys("d", "", ""), "", "Figures in °C or °F.", m.flipDegrees),
+		kit.Bind(figures, keys("g", "", ""), "", "Steps of the wire go by AWG, SWG or metric sizes.", m.nextWires),
 	}
+}
+
+// keysNow are the keys of a command now: its letter where letters begin no value, its sign
+// while no value is being given, and those that always hold.
+func (m *Model) keysNow(letter, sign, always string) string {
+	list := always
+	if !m.editing() {
+		list = sign + " " + list
+	}
+	if !m.view().Typing(m.s) {
+		list = letter + " " + list
+	}
+	return list
+}
+
+// editing reports whether the view is in the middle of a value.
+func (m *Model) editing() bool {
+	if e, ok := m.view().(session.Editor); ok {
+		return e.Editing(m.s)
+	}
+	return m.view().Typing(m.s)
 }
 
 // command is a binding of what has a command for the program.
@@ -60,6 +83,24 @@ func (m *Model) flipDegrees() {
 func (m *Model) nextWires() {
 	m.s.Wires = nextSystem(m.s.Wires)
 	m.s.Say("wire steps by " + m.s.Wires.String() + " sizes")
+}
+
+func (m *Model) nextTheme() {
+	m.s.Theme = m.s.Theme.Next()
+	m.s.Say("colours: " + m.s.Theme.LookName())
+}
+
+// UseMouse says that the program was started with the mouse on.
+func (m *Model) UseMouse() { m.mouse = true }
+
+func (m *Model) flipMouse() tea.Cmd {
+	m.mouse = !m.mouse
+	if !m.mouse {
+		m.s.Say("the mouse is the terminal's again")
+		return tea.DisableMouse
+	}
+	m.s.Say("the mouse points and scrolls; hold shift to mark text")
+	return tea.EnableMouseCellMotion
 }
 
 func either(yes bool, a, b string) string {

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
@@ -12,8 +13,8 @@ import (
 
 // The smallest terminal everything fits.
 const (
-	needW = 80
-	needH = 24
+	needW = 60
+	needH = 20
 )
 
 // Model is the program. It is a pointer type: views keep cursors and the session keeps
@@ -28,24 +29,42 @@ type Model struct {
 	// question is what must be answered first; then says what an answer does.
 	question kit.Modal
 	then     func(answer string) tea.Cmd
+	// leaving is set while the question is whether to leave.
+	leaving bool
+	// list is a picker over the screen, such as the commands by name; picked does what its
+	// answer says.
+	list   kit.Choice
+	picked func(id string) tea.Cmd
 	// prompt is a line to type, such as a file name.
 	prompt *prompt
 	// helping is set while the help page is open.
 	helping bool
 	scroll  kit.Scroll
+	mouse   bool
 }
 
 // New is the program on a session, with the views in their order.
 func New(s *session.Session, store recovery.Store) *Model {
-	m := &Model{s: s}
+	m := &Model{unsaved: unsaved{store: store}}
+	m.begin(s)
+	return m
+}
+
+// begin goes on with a session: its first screen, what was kept of it, what is wrong in it.
+// A blank job opens where the work begins.
+func (m *Model) begin(s *session.Session) {
+	store := m.store
+	m.s = s
 	m.views, m.active = views()
+	if s.Empty() {
+		m.active = 0
+	}
 	if n := len(s.Problems()) + s.Document().More(); n > 0 {
 		s.Warn(fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended", n))
 	}
 	var err error
 	m.unsaved, err = newUnsaved(store, s.Path, s.Document().Text())
 	m.beginKeeping(err)
-	return m
 }
 
 // Init asks for nothing: the size comes by itself.
@@ -66,6 +85,12 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, m.s.Working()
 	case tea.KeyMsg:
 		return m, together(m.keys(msg), m.s.Working())
+	case tea.MouseMsg:
+		return m, together(m.point(msg), m.s.Working())
+	case session.GoTo:
+		m.goTo(msg.Path)
+		m.fit()
+		return m, m.s.Working()
 	case session.Done:
 		m.s.Take(msg)
 		m.fit()
@@ -109,16 +134,22 @@ func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
 
 // typing reports whether letters go into a field.
 func (m *Model) typing() bool {
-	return m.prompt != nil || (m.then == nil && !m.helping && m.view().Typing(m.s))
+	if m.then != nil || m.helping {
+		return false
+	}
+	return m.prompt != nil || m.picked != nil || m.view().Typing(m.s)
 }
 
 func (m *Model) view() session.View { return m.views[m.active] }
 
+// tooSmall reports whether the screen has no room.
+func (m *Model) tooSmall() bool { return m.w < needW || m.h < needH }
+
 // key takes one key: questions first, then the keys of every view, then the view.
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	if m.w < needW || m.h < needH {
-		if msg.String() == "ctrl+c" {
-			return m.leaveUnseen()
+	if m.tooSmall() && m.then == nil && m.prompt == nil {
+		if k := msg.String(); k == "ctrl+c" || k == "ctrl+q" {
+			return m.quit()
 		}
 		return nil
 	}
@@ -128,19 +159,49 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.answer(msg)
 	case m.prompt != nil:
 		return m.fill(msg)
+	case m.picked != nil:
+		return m.pick(msg)
 	case m.helping:
 		return m.readHelp(msg)
 	}
 	if cmd, used := kit.Press(m.everywhere(), msg); used {
 		return cmd
 	}
-	m.view().Key(m.s, msg)
-	return nil
+	cmd, used := kit.Press(m.view().Bindings(m.s), msg)
+	if !used {
+		m.view().Key(m.s, msg)
+	}
+	if path, ok := m.s.Going(); ok {
+		m.goTo(path)
+	}
+	return cmd
+}
+
+// goTo brings up the screen with a field and marks it.
+func (m *Model) goTo(path string) {
+	var trial int
+	if _, err := fmt.Sscanf(path, "trial[%d]", &trial); err == nil {
+		m.s.Choose(trial)
+	}
+	// A trial's own fields are on Trials, though a blank job's first things have them too.
+	for pass := range 2 {
+		for i, v := range m.views {
+			goer, ok := v.(session.Goer)
+			if !ok || (pass == 0) != (strings.HasPrefix(path, "trial[") == (v.Name() == "Trials")) {
+				continue
+			}
+			if goer.GoTo(m.s, path) {
+				m.show(i)
+				return
+			}
+		}
+	}
+	m.s.Say("no screen has this field; it is in the file: " + path)
 }
 
 // fit tells what is shown its size, after anything that may have changed it or the job.
 func (m *Model) fit() {
-	if m.w < needW || m.h < needH {
+	if m.tooSmall() {
 		return
 	}
 	m.view().SetSize(m.s, m.body())
@@ -150,15 +211,25 @@ func (m *Model) fit() {
 	}
 }
 
-// answer gives a key to the question.
+// answer gives a key to the question. Whoever asked to leave and asks again leaves, and
+// what is unsaved is kept.
 func (m *Model) answer(msg tea.KeyMsg) tea.Cmd {
-	next, a := m.question.Key(msg.String())
+	k := msg.String()
+	again := k == "ctrl+c" || k == "ctrl+q"
+	if m.leaving && (again || k == "q") {
+		m.then, m.leaving = nil, false
+		return m.leaveUnseen()
+	}
+	if again {
+		k = "esc"
+	}
+	next, a := m.question.Key(k)
 	m.question = next
 	if !a.Done {
 		return nil
 	}
 	then := m.then
-	m.then = nil
+	m.then, m.leaving = nil, false
 	return then(a.ID)
 }
 

@@ -57,12 +57,12 @@ func opened(s *session.Session, w, h int, screen, keys string) *Model {
 // states are what keys lead to on each screen: among them every one that has keys of its
 // own.
 var states = []struct{ screen, keys string }{
-	{"Machine", ""}, {"Machine", "down down left"}, {"Machine", "ctrl+end"}, {"Machine", "down down down down down down down down"},
+	{"Machine", ""}, {"Machine", "pgdown pgdown"}, {"Machine", "ctrl+end"}, {"Machine", "enter"}, {"Machine", "pgdown pgdown enter"}, {"Machine", "pgdown pgdown t"}, {"Machine", "enter left"}, {"Machine", "pgdown pgdown enter down"}, {"Drive", "p"}, {"Machine", "down down down down down down down"},
 	{"Trials", ""}, {"Trials", "enter"}, {"Trials", "down enter left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
-	{"Trials", "e"}, {"Trials", "e > down"}, {"Trials", "down down down down y"}, {"Trials", "y down right"},
+	{"Trials", "e"}, {"Trials", "e > down"}, {"Trials", "down down down down f5"}, {"Trials", "y down right"}, {"Trials", "down"},
 	{"Layout", ""}, {"Layout", "s"}, {"Layout", "r pgdown pgdown pgdown pgdown"}, {"Layout", "j end down"}, {"Layout", "f pgdown 2 end"}, {"Layout", "l ]"},
 	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
-	{"Drive", ""}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
+	{"Drive", ""}, {"Drive", "enter"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
 	{"Card", ""}, {"Card", "right"}, {"Card", "r end"},
 	{"Trials", "?"}, {"Trials", "? end"}, {"Curves", "w"}, {"Card", "ctrl+z + q"},
 }
@@ -98,7 +98,7 @@ func TestEveryKeyDoesSomething(t *testing.T) {
 	did, told := map[meaning]bool{}, []meaning{}
 	for _, st := range states {
 		m := opened(edited(), 80, 24, st.screen, st.keys)
-		if m.helping || m.prompt != nil || m.then != nil {
+		if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 			continue
 		}
 		for _, b := range append(m.helpBindings(), m.helpBindings()...) {
@@ -137,9 +137,10 @@ func (m *Model) seen(key string) bool {
 	m.keys(tuitest.KeyMsg(key))
 	m.work()
 	after := m.View() + m.s.Document().Text()
-	if m.helping || m.prompt != nil || m.then != nil {
+	if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 		m.press("esc")
 	}
+	m.picked = nil
 	m.bring(screen)
 	return before != after
 }
@@ -159,7 +160,7 @@ func edited() *session.Session {
 func TestHelpTellsEveryKey(t *testing.T) {
 	for _, st := range states {
 		m := opened(session.NewExample(), 200, 60, st.screen, st.keys)
-		if m.helping || m.prompt != nil || m.then != nil {
+		if m.helping || m.prompt != nil || m.then != nil || m.picked != nil {
 			continue
 		}
 		require.Empty(t, tuitest.Clashes(m.helpBindings()), "%v", st)

@@ -122,6 +122,7 @@ func (m *Model) offer() {
 		m.offer()
 		return nil
 	})
+	m.leaving = true // ctrl+c leaves it for later, and the program
 }
 
 // offerWords says whose work it is, of when, and what has become of the file since.

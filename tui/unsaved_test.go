@@ -57,7 +57,7 @@ func sized(m *Model) *Model {
 
 // press types keys: runes one by one, others by name.
 func press(m *Model, keys ...string) (last tea.Cmd) {
-	named := map[string]tea.KeyType{"enter": tea.KeyEnter, "esc": tea.KeyEsc, "ctrl+s": tea.KeyCtrlS, "ctrl+o": tea.KeyCtrlO, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "ctrl+e": tea.KeyCtrlE}
+	named := map[string]tea.KeyType{"enter": tea.KeyEnter, "esc": tea.KeyEsc, "ctrl+s": tea.KeyCtrlS, "f2": tea.KeyF2, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "ctrl+e": tea.KeyCtrlE}
 	for _, k := range keys {
 		if code, ok := named[k]; ok {
 			_, last = m.Update(tea.KeyMsg{Type: code})
@@ -115,7 +115,7 @@ func TestAnOfferThatIsNotAnsweredStays(t *testing.T) {
 			assert.Contains(t, words, "again")
 		},
 		"ctrl+c, unseen": func(m *Model) {
-			m.Update(tea.WindowSizeMsg{Width: 70, Height: 20})
+			m.Update(tea.WindowSizeMsg{Width: 50, Height: 12})
 			assert.NotNil(t, press(m, "ctrl+c"))
 			assert.Contains(t, m.End(), "again")
 		},
@@ -213,11 +213,11 @@ func TestOldWorkIsNotSavedOverANewerFile(t *testing.T) {
 	work = b.died()
 	b.write(newer)
 	m = b.open()
-	press(m, "enter", "ctrl+o", "enter")
+	press(m, "enter", "f2", "enter")
 	assert.Contains(t, m.View(), "Write over it?")
 	press(m, "enter")
 	assert.Equal(t, newer, b.file(), "enter alone cancels")
-	press(m, "ctrl+o", "enter", "w")
+	press(m, "f2", "enter", "w")
 	assert.Equal(t, work, b.file(), "said so")
 }
 
@@ -251,16 +251,21 @@ func TestWhatCannotBeKeptIsSaidAndNotPromised(t *testing.T) {
 	assert.False(t, ok)
 	assert.Contains(t, words, "could not be kept")
 	assert.NotContains(t, words, "next time")
-	m.Update(tea.WindowSizeMsg{Width: 70, Height: 20})
+	m.Update(tea.WindowSizeMsg{Width: 50, Height: 12})
+	assert.Nil(t, press(m, "ctrl+c"))
 	assert.Nil(t, press(m, "ctrl+c"), "it does not leave with the work")
 }
 
-// In a window too small for a question leaving keeps the work.
+// In a window too small for a screen the question is drawn small, and asking again leaves
+// with the work kept.
 func TestLeavingUnseenKeepsTheWork(t *testing.T) {
 	b := newBench(t)
 	m := b.open()
 	press(m, "+")
 	m.Update(tea.WindowSizeMsg{Width: 40, Height: 10})
+	assert.Nil(t, press(m, "ctrl+c"))
+	assert.Contains(t, m.View(), "changes not saved to j.toml")
+	assert.Contains(t, m.View(), "s save and leave")
 	assert.NotNil(t, press(m, "ctrl+c"))
 	assert.Contains(t, m.End(), "offered again")
 	assert.Equal(t, 1, b.copies())
@@ -307,7 +312,7 @@ func TestATypedNameStaysWhenItFails(t *testing.T) {
 		filepath.Join(dir, strings.Repeat("n", 300)): "too long",
 		dir: "such a file already",
 	} {
-		press(m, "ctrl+o", "ctrl+u", name, "enter")
+		press(m, "f2", "ctrl+u", name, "enter")
 		require.NotNil(t, m.prompt, name)
 		assert.Equal(t, name, m.prompt.line.Text)
 		assert.Contains(t, m.prompt.why, why)
@@ -316,7 +321,7 @@ func TestATypedNameStaysWhenItFails(t *testing.T) {
 		press(m, "esc")
 	}
 	t.Setenv("HOME", dir)
-	press(m, "ctrl+o", "ctrl+u", "~/mine.toml", "enter")
+	press(m, "f2", "ctrl+u", "~/mine.toml", "enter")
 	assert.FileExists(t, filepath.Join(dir, "mine.toml"))
 	press(m, "ctrl+e", "ctrl+u", filepath.Join(dir, "none", "card.txt"), "enter")
 	require.NotNil(t, m.prompt)

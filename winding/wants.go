@@ -16,7 +16,7 @@ type Want struct {
 
 // Wants are the few things of a job that the figures wait for, in the order in which they
 // are counted and measured at a bench: iron, slot, what came out, what it gave while it
-// still turned, what will turn it, and the winding to try. Fields that have no meaning in
+// still turned, the winding to try, and what will turn it. Fields that have no meaning in
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
@@ -31,21 +31,36 @@ func Wants(j *job.Job) []Want {
 		{"field.kind", "what the rotor costs, and what happens at the top speed"},
 		{"spin[0].speed", "volts, and where charging begins"}, {"spin[0].line", "volts, and where charging begins"},
 		{"spin[0].field", "volts at another field"},
+		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
 		{"machine.air_gap", "amps: the winding's inductance"},
 		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "speed of the alternator"},
 		{"drive.driver", "speed of the alternator"}, {"drive.driven", "speed of the alternator"},
 		{"drive.driver_teeth", "speed of the alternator"}, {"drive.driven_teeth", "speed of the alternator"},
 		{"drive.slow", "amps when it turns slowly"}, {"drive.usual", "amps most of the time"}, {"drive.top", "the highest volts"},
 		{"drive.power", "the amps that arrive"},
-		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
 	}
 	kept := list[:0]
 	for _, f := range list {
-		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !(f.Path == "spin[0].field" && j.Field.Kind == "magnets") {
+		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !spared(j, f.Path) {
 			kept = append(kept, f)
 		}
 	}
 	return kept
+}
+
+// spared reports whether something else that was said does in place of a field.
+func spared(j *job.Job, path string) bool {
+	switch path {
+	case "spin[0].field":
+		return j.Field.Kind == "magnets"
+	case "spin[0].speed", "spin[0].line":
+		return len(j.Spins) == 0 && (j.Field.GapTesla.Given() || j.Old.CutInRPM.Given())
+	case "old.lead":
+		return j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given()
+	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
+		return j.Drive.Ratio.Given()
+	}
+	return false
 }
 
 // reasons are words of the reasons why a figure is missing, and the field that mends each.

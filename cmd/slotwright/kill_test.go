@@ -298,8 +298,8 @@ func TestSignalsWhileTheOfferIsUp(t *testing.T) {
 		_, again := d.turns(t)
 		assert.InDelta(t, kept, again, 0, sig.String())
 	}
-	w = start(t, d.state, pty.Winsize{Cols: 70, Rows: 20}, d.path)
-	w.see("80")
+	w = start(t, d.state, pty.Winsize{Cols: 50, Rows: 12}, d.path)
+	w.see("Unsaved work")
 	time.Sleep(100 * time.Millisecond)
 	w.keys("\x03")
 	assert.Equal(t, 0, w.wait())

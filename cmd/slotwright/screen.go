@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"strings"
 	"syscall"
 
 	"slotwright/tui"
@@ -23,10 +24,31 @@ import (
 )
 
 // appearance is the flags of the screen.
-type appearance struct{ ascii, example bool }
+type appearance struct {
+	ascii, example, mouse bool
+	theme                 string
+}
+
+// colours is the theme asked for, else by what the terminal says of its background. Where the
+// terminal has no colour, or none is wanted, there is none unless one is asked for.
+func (a appearance) colours(able bool, terminal string) (kit.Theme, error) {
+	t := kit.Theme{Colour: able, ASCII: a.ascii || plainLocale()}
+	if a.theme == "" {
+		return t.On(terminal), nil
+	}
+	t, ok := t.WithLook(a.theme)
+	if !ok {
+		return t, fmt.Errorf("--theme: read %q, expected %s", a.theme, strings.Join(kit.LookNames(), ", "))
+	}
+	return t, nil
+}
 
 // openScreen runs the workbench until it is left.
 func openScreen(ctx context.Context, s streams, args []string, look appearance) error {
+	theme, err := look.colours(lipgloss.ColorProfile() != termenv.Ascii, os.Getenv("COLORFGBG"))
+	if err != nil {
+		return err
+	}
 	if !isTerminal(s.out) || os.Getenv("TERM") == "dumb" {
 		return errors.New("the screen needs a terminal; for text use a verb: slotwright report JOB, slotwright card JOB")
 	}
@@ -35,11 +57,16 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	if err != nil {
 		return err
 	}
-	open.Theme = kit.Theme{Colour: lipgloss.ColorProfile() != termenv.Ascii, ASCII: look.ascii || plainLocale()}
+	open.Theme = theme
 	model := tui.New(open, store)
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	_, err = tea.NewProgram(model, tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()).Run()
+	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()}
+	if look.mouse {
+		model.UseMouse()
+		options = append(options, tea.WithMouseCellMotion())
+	}
+	_, err = tea.NewProgram(model, options...).Run()
 	return leave(ctx, s, model, err)
 }
 
@@ -78,6 +105,8 @@ func openSession(path string, store recovery.Store, example bool) (*session.Sess
 		s := session.NewExample()
 		if bare && path != "" {
 			s.Say("your last job, once this is answered: slotwright " + shellWord(path))
+		} else if gone := store.Gone(); bare && gone != "" {
+			s.Warn("your last job is not there any more: " + text.Visible(gone) + ". This is the built-in example")
 		}
 		return s, nil
 	}

@@ -11,6 +11,7 @@ import (
 	"slotwright/winding/quantity"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // View is the Card screen.
@@ -18,6 +19,7 @@ type View struct {
 	report bool
 	at     kit.Rect
 	scroll kit.Scroll
+	pan    int // columns to the left of the window, where it is narrower than the card
 	// lines is the text as last made, and from what: it is only made anew when that
 	// changed.
 	from  key
@@ -45,11 +47,18 @@ func (v *View) Typing(*session.Session) bool { return false }
 // Bindings are the keys of the screen.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
 	const group = "Card"
-	return append([]kit.Binding{
+	var pan []kit.Binding
+	if v.at.W < paper {
+		pan = []kit.Binding{
+			kit.Bind(group, "> .", "pan", "The right part of the lines.", func() { v.pan = paper - v.at.W }),
+			kit.Bind(group, "< ,", "", "The left part of the lines.", func() { v.pan = 0 }),
+		}
+	}
+	return append(append(pan, []kit.Binding{
 		kit.Bind(group, "] right", "trial", "The next trial's card.", func() { s.Choose(s.Trial + 1) }),
 		kit.Bind(group, "[ left", "", "The card of the trial before.", func() { s.Choose(s.Trial - 1) }),
 		kit.Bind(group, "r", "report/card", "The report with every figure of every trial, or the card.", func() { v.report = !v.report }),
-	}, v.scroll.Bindings("Reading", "read on")...)
+	}...), v.scroll.Bindings("Reading", "read on")...)
 }
 
 // Key takes a key.
@@ -61,6 +70,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 // SetSize makes the text, and shows another one from its top.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
+	v.pan = max(0, min(v.pan, paper-r.W))
 	if len(s.Outcome().Trials) == 0 {
 		v.lines = nil
 		return
@@ -108,12 +118,15 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 // boxed is the width from which the card stands in a box with a scroll bar.
 const boxed = 88
 
+// paper is the columns of a card.
+const paper = 80
+
 // page is the part of the text that shows, without a scroll bar.
 func (v *View) page(t kit.Theme, r kit.Rect) []string {
 	top := max(0, min(v.scroll.Top, len(v.lines)-r.H))
 	out := make([]string, 0, r.H)
 	for _, line := range v.lines[top:min(len(v.lines), top+r.H)] {
-		out = append(out, t.Fit(line, r.W))
+		out = append(out, t.Fit(ansi.Cut(line, v.pan, v.pan+r.W), r.W))
 	}
 	return out
 }

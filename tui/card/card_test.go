@@ -82,3 +82,23 @@ func TestWithoutTrials(t *testing.T) {
 		tuitest.Press(t, v, s, w, 21, "] [ r down end home")
 	}
 }
+
+// A window narrower than the card shows either end of its lines, nothing between is lost.
+func TestANarrowWindowShowsBothEnds(t *testing.T) {
+	s, v := session.NewExample(), New()
+	left := tuitest.Draw(t, v, s, 60, 17)
+	tuitest.Press(t, v, s, 60, 17, ">")
+	right := tuitest.Draw(t, v, s, 60, 17)
+	for i, line := range strings.Split(left, "\n") {
+		if i == 0 || i-1 >= len(v.lines) {
+			continue
+		}
+		whole := strings.TrimRight(v.lines[i-1], " ")
+		assert.True(t, strings.HasPrefix(whole, line), line)
+		assert.True(t, strings.HasSuffix(whole, strings.Split(right, "\n")[i]))
+	}
+	tuitest.Press(t, v, s, 60, 17, "<")
+	assert.Equal(t, left, tuitest.Draw(t, v, s, 60, 17))
+	tuitest.Press(t, v, s, 60, 17, ">")
+	assert.NotContains(t, tuitest.Draw(t, v, s, 100, 17), "pan")
+}

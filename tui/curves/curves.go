@@ -55,7 +55,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 		kit.Bind(cursor, "shift+left pgup H", "", "A big step to a lower speed.", step(false, true)),
 		kit.Bind(cursor, "home", "", "The cursor to standstill.", func() { v.to(s, 0) }),
 		kit.Bind(cursor, "end", "", "The cursor to the end of the curves.", func() { v.to(s, math.Inf(1)) }),
-		kit.Bind(cursor, "n", "next mark", "The cursor to the next speed that matters: a cut-in, a crossing, a limit, where it really runs, one of the job's own.", func() { v.jump(s, true) }),
+		kit.Bind(cursor, "n", "next mark", "The cursor to the next speed that matters: where charging begins, a crossing, a limit, where it really runs, one of the job's own.", func() { v.jump(s, true) }),
 		kit.Bind(cursor, "p", "", "The cursor to the mark before.", func() { v.jump(s, false) }),
 		kit.Bind(curves, "] down j", "trial", "The next trial.", func() { s.Choose(s.Trial + 1) }),
 		kit.Bind(curves, "[ up k", "", "The trial before.", func() { s.Choose(s.Trial - 1) }),

@@ -30,6 +30,26 @@ func (v *View) Name() string { return "Drive" }
 // Typing reports whether letters go into a field.
 func (v *View) Typing(s *session.Session) bool { return !v.answers && v.form.Typing(s) }
 
+// Editing reports whether a value is being given.
+func (v *View) Editing(s *session.Session) bool { return !v.answers && v.form.Editing(s) }
+
+// GoTo marks a field, if it is one of this screen's.
+func (v *View) GoTo(s *session.Session, path string) bool {
+	if !v.form.GoTo(s, path) {
+		return false
+	}
+	v.answers = false
+	return true
+}
+
+// Click marks the field at a cell of the frame.
+func (v *View) Click(s *session.Session, x, y int) {
+	if !v.answers || v.at.W >= wide {
+		v.answers = false
+		v.form.Click(s, x, y)
+	}
+}
+
 // Bindings are the keys of the screen.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
 	const group = "Drive"

@@ -38,6 +38,22 @@ func (f Form) Lines(t kit.Theme, w, h int) []string {
 	return kit.Window(t, lines, at, w, h)
 }
 
+// RowAt is the row at a cell of the form as [Form.Lines] draws it.
+func (f Form) RowAt(t kit.Theme, w, h, x, y int) (row int, ok bool) {
+	inner := f.innerWidth(t, w, h)
+	left, right, at := f.columns(t, inner)
+	total := max(len(left), len(right))
+	i := y + min(max(at-h/2, 0), max(0, total-h))
+	lines := left
+	if right != nil && x > columnWidth(inner)+gapW/2 {
+		lines = right
+	}
+	if x < 0 || x >= w || y < 0 || y >= h || i >= len(lines) || lines[i].row < 0 {
+		return 0, false
+	}
+	return lines[i].row, true
+}
+
 // innerWidth is w, less the scroll bar's column and its air when one is needed.
 func (f Form) innerWidth(t kit.Theme, w, h int) int {
 	if f.Height(t, w) > h {

@@ -2,6 +2,7 @@ package form
 
 import (
 	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"slotwright/tui/kit"
@@ -21,7 +22,8 @@ type Row struct {
 	Warning string   // doubtful: said behind the value with a mark
 	Error   string   // not usable: said behind or below the value with a mark
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
-	Choices []string // not empty: the row steps through these instead of being typed
+	Choices []string // not empty: one of these, picked from a list
+	Needed  bool     // still empty, and a figure waits for it: marked so
 }
 
 // Edit tells the owner what a key changed.
@@ -29,14 +31,26 @@ type Edit struct {
 	Changed bool
 	ID      string
 	Text    string // the row's whole new text
+	// Done is set when the value was taken or left: what is typed next is another value.
+	Done bool
 }
 
 // Form is an ordered list of rows, one of which has the focus. It is a value:
 // keys return a new one and never change an older copy.
+//
+// A row is closed until a value is given. Typing or pasting begins a new value in place of
+// the one there is; [Form.Edit] opens the one there is. In a row with choices both show the
+// list of them.
 type Form struct {
 	Rows   []Row
-	Focus  int // index into Rows
-	Cursor int // in the focused row's text, in runes
+	Focus  int  // index into Rows
+	Open   bool // the focused row's text is being edited
+	Cursor int  // in that text, in runes
+	// List is the open list of choices.
+	List kit.Choice
+	// picking is set while List is open; before is the text as it was when the row opened.
+	picking bool
+	before  string
 }
 
 // NewForm is a form of these rows with the focus on the first.
@@ -77,31 +91,151 @@ func (f Form) Focused() Row {
 	return f.Rows[f.Focus]
 }
 
-// Typing reports whether text keys would go into a field now, so that
-// single-letter bindings must not be offered first. It is false on a choice row.
-func (f Form) Typing() bool {
+// Typing reports whether text keys would go into a field now, so that single-letter
+// bindings must not be offered first.
+func (f Form) Typing() bool { return f.Focused().ID != "" }
+
+// Editing reports whether a value is being given: a text is open, or a list.
+func (f Form) Editing() bool { return f.Open || f.picking }
+
+// Picking reports whether the list of choices is open.
+func (f Form) Picking() bool { return f.picking }
+
+// Edit opens the focused row with what it says, or its list of choices.
+func (f Form) Edit() Form {
 	r := f.Focused()
-	return r.ID != "" && len(r.Choices) == 0
+	switch {
+	case r.ID == "":
+	case len(r.Choices) > 0:
+		f.picking, f.List = true, kit.Pick(r.Label, choices(r), r.Text)
+	default:
+		f.Open, f.before, f.Cursor = true, r.Text, utf8.RuneCountInString(r.Text)
+	}
+	return f
 }
 
-// Key gives a key message to the text with the focus. used is false for keys that mean
-// nothing there, and on a choice row, which [Form.Step] turns.
+// nothing is the ID of the choice that says nothing.
+const nothing = ""
+
+// choices are a row's choices as options, what holds when nothing is said named.
+func choices(r Row) []kit.Option {
+	var list []kit.Option
+	for _, c := range r.Choices {
+		o := kit.Option{ID: c, Label: c}
+		if c == r.Ghost {
+			o.Note = "holds when nothing is said"
+		}
+		list = append(list, o)
+	}
+	return append(list, kit.Option{ID: nothing, Label: "say nothing", Note: r.Ghost})
+}
+
+// Take closes the focused row and goes on to the next.
+func (f Form) Take() (Form, Edit) {
+	id := f.Focused().ID
+	return f.closed().By(1), Edit{ID: id, Done: true}
+}
+
+// Leave closes the focused row with the text it had before.
+func (f Form) Leave() (Form, Edit) {
+	edit := Edit{ID: f.Focused().ID, Done: true}
+	if f.Open && f.Focused().Text != f.before {
+		f = f.withText(f.before)
+		edit.Changed, edit.Text = true, f.before
+	}
+	return f.closed(), edit
+}
+
+// closed is the form with nothing open.
+func (f Form) closed() Form {
+	f.Open, f.picking = false, false
+	return f
+}
+
+// Key gives a key message to the focused row: to its open text or list, or, where it is
+// closed, as the beginning of a new value. used is false for keys that mean nothing there.
 func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
-	if !f.Typing() {
+	switch {
+	case f.picking:
+		return f.pick(msg)
+	case f.Open:
+		return f.typed(msg)
+	case f.Focused().ID == "" || msg.Alt && !msg.Paste:
 		return f, Edit{}, false
 	}
+	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace && msg.Type != tea.KeyBackspace && !msg.Paste {
+		return f, Edit{}, false
+	}
+	return f.begin(msg)
+}
+
+// begin opens the closed row for a key or a paste: a space opens it as it is, a backspace
+// takes its last letter, anything else takes the place of what is there.
+func (f Form) begin(msg tea.KeyMsg) (Form, Edit, bool) {
+	if kit.Garbage(msg) {
+		return f, Edit{}, true
+	}
+	row := f.Focused()
+	f = f.Edit()
+	if msg.Type == tea.KeySpace {
+		return f, Edit{ID: row.ID, Done: true}, true
+	}
+	if len(row.Choices) == 0 {
+		if msg.Type != tea.KeyBackspace {
+			f = f.withText("")
+			f.Cursor = 0
+		}
+		return f.typed(msg)
+	}
+	if pasted := strings.TrimSpace(string(msg.Runes)); msg.Paste && slices.Contains(row.Choices, pasted) {
+		return f.chosen(pasted)
+	}
+	return f.pick(msg)
+}
+
+// typed gives a key to the open text.
+func (f Form) typed(msg tea.KeyMsg) (Form, Edit, bool) {
 	row := f.Focused()
 	in, used := TextLine{row.Text, f.Cursor}.Key(msg)
 	f.Cursor = in.Cursor
-	if in.Text == row.Text {
+	if in.Text == row.Text && in.Text == f.before {
 		return f, Edit{}, used
 	}
-	return f.withText(in.Text), Edit{true, row.ID, in.Text}, used
+	return f.withText(in.Text), Edit{Changed: true, ID: row.ID, Text: in.Text}, used
 }
 
-// Bindings tell the keys of the text with the focus, but for home and end, which
-// [Form.Home] and [Form.End] do.
-func (f Form) Bindings() []kit.Binding { return told(lineEdits, f.Typing()) }
+// pick gives a key to the open list.
+func (f Form) pick(msg tea.KeyMsg) (Form, Edit, bool) {
+	list, answer := f.List.Key(msg)
+	f.List = list
+	switch {
+	case !answer.Done:
+		return f, Edit{}, true
+	case msg.String() == "enter":
+		return f.chosen(answer.ID)
+	}
+	return f.closed(), Edit{ID: f.Focused().ID, Done: true}, true
+}
+
+// chosen takes a choice and goes on to the next row.
+func (f Form) chosen(text string) (Form, Edit, bool) {
+	id := f.Focused().ID
+	changed := f.Focused().Text != text
+	return f.withText(text).closed().By(1), Edit{Changed: changed, ID: id, Text: text, Done: true}, true
+}
+
+// Click takes the option of the open list at a cell, when it was drawn within.
+func (f Form) Click(t kit.Theme, within kit.Rect, x, y int) (Form, Edit) {
+	id, ok := f.List.At(t, within, x, y)
+	if !ok {
+		return f, Edit{}
+	}
+	f, edit, _ := f.chosen(id)
+	return f, edit
+}
+
+// Bindings tell the keys of the open text.
+func (f Form) Bindings() []kit.Binding { return told(lineAll, f.Open) }
 
 // Step turns a choice row by so many choices, round its ends; other rows stay as they are.
 func (f Form) Step(by int) (Form, Edit) {
@@ -111,14 +245,16 @@ func (f Form) Step(by int) (Form, Edit) {
 		return f, Edit{}
 	}
 	at := slices.Index(row.Choices, row.Text)
-	if at < 0 && by < 0 {
-		at = 0
+	if at < 0 {
+		if at = slices.Index(row.Choices, row.Ghost); at < 0 && by < 0 {
+			at = 0
+		}
 	}
 	text := row.Choices[((at+by)%n+n)%n]
 	if text == row.Text {
 		return f, Edit{}
 	}
-	return f.withText(text), Edit{true, row.ID, text}
+	return f.withText(text), Edit{Changed: true, ID: row.ID, Text: text, Done: true}
 }
 
 // withText sets the focused row's text in a fresh list of rows.

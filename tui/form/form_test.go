@@ -70,56 +70,128 @@ func TestFormFocus(t *testing.T) {
 	for i, step := range []struct {
 		to   Form
 		want string
-		at   int
 	}{
-		{f.By(-1), "name", 21}, {f.By(1), "slots", 2}, {f.By(99), "wire", 6}, {f.By(99).By(-3), "stack", 0},
-		{f.By(2).Home(), "bore", 0}, {f.By(2).Home().End(), "bore", 5}, {f.By(2).Home().Home(), "name", 21},
-		{f.By(2).End(), "wire", 6}, {f.By(5).Home(), "name", 21}, {f.By(5).End(), "wire", 6},
+		{f.By(-1), "name"}, {f.By(1), "slots"}, {f.By(99), "wire"}, {f.By(99).By(-3), "stack"},
+		{f.Section(1), "slots"}, {f.Section(1).Section(1), "join"}, {f.Section(1).Section(1).Section(1), "wire"},
+		{f.By(3).Section(-1), "slots"}, {f.By(1).Section(-1), "name"}, {f.Section(-1), "name"},
 	} {
 		assert.Equal(t, step.want, step.to.Focused().ID, i)
-		assert.Equal(t, step.at, step.to.Cursor, i)
+		assert.False(t, step.to.Editing())
 	}
 	assert.Equal(t, "name", f.Focused().ID, "an older copy stays as it was")
 }
 
-func TestFormEdits(t *testing.T) {
-	f := NewForm(sampleRows()).FocusID("slots")
-	old := f
-	f, edit, used := f.Key(typed("4"))
+// Typing and pasting replace what is there, enter and a blank open it, a backspace takes
+// its last letter; taking goes on to the next, leaving brings the old text back.
+func TestTypingReplacesAndEnterEdits(t *testing.T) {
+	slots := NewForm(sampleRows()).FocusID("slots")
+	f, edit, used := slots.Key(typed("4"))
 	assert.True(t, used)
-	assert.Equal(t, Edit{true, "slots", "364"}, edit)
+	assert.Equal(t, Edit{Changed: true, ID: "slots", Text: "4"}, edit)
+	f, edit, _ = f.Key(typed("2"))
+	assert.Equal(t, "42", edit.Text)
+	assert.Equal(t, "36", slots.Focused().Text, "an older copy stays as it was")
+	left, edit := f.Leave()
+	assert.Equal(t, Edit{Changed: true, ID: "slots", Text: "36", Done: true}, edit)
+	assert.Equal(t, "slots", left.Focused().ID)
+	took, edit := f.Take()
+	assert.Equal(t, Edit{ID: "slots", Done: true}, edit)
+	assert.Equal(t, "bore", took.Focused().ID)
+	assert.False(t, took.Editing())
+
+	f = slots.Edit()
+	f, edit, _ = f.Key(typed("4"))
+	assert.Equal(t, "364", edit.Text)
 	f, _, _ = f.Key(press(tea.KeyLeft))
-	f, edit, _ = f.Key(press(tea.KeyBackspace))
-	assert.Equal(t, Edit{true, "slots", "34"}, edit)
-	assert.Equal(t, "36", old.Focused().Text, "an older copy stays as it was")
+	_, edit, _ = f.Key(press(tea.KeyBackspace))
+	assert.Equal(t, "34", edit.Text)
+	_, edit, _ = slots.Key(press(tea.KeyBackspace))
+	assert.Equal(t, "3", edit.Text)
+	f, edit, _ = slots.Key(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune(" ")})
+	assert.False(t, edit.Changed)
+	assert.True(t, f.Editing())
+	f, edit, _ = slots.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("18"), Paste: true})
+	assert.Equal(t, "18", edit.Text, "a paste opens it")
+	assert.True(t, f.Editing())
+	for _, msg := range []tea.KeyMsg{typed("<35;1;1M"), press(tea.KeyF5), {Type: tea.KeyRunes, Runes: []rune("x"), Alt: true}} {
+		next, edit, _ := slots.Key(msg)
+		assert.Equal(t, Edit{}, edit)
+		assert.False(t, next.Editing())
+	}
 
 	rows := sampleRows()
 	rows[1].Text, rows[1].Warning = "34", "doubtful"
-	f = f.WithRows(rows)
+	f = slots.Edit().WithRows(rows)
 	assert.Equal(t, "slots", f.Focused().ID)
-	assert.Equal(t, 1, f.Cursor)
+	assert.True(t, f.Editing())
 	f = f.WithRows(rows[2:])
 	assert.NotEmpty(t, f.Focused().ID, "the row has gone: some other has the focus")
+	assert.False(t, f.Editing())
+}
 
-	f = NewForm(sampleRows()).FocusID("join")
-	assert.False(t, f.Typing())
-	f, edit = f.Step(1)
-	assert.Equal(t, Edit{true, "join", "delta"}, edit)
-	f, edit = f.Step(1)
-	assert.Equal(t, Edit{true, "join", "star"}, edit)
-	_, edit = f.Step(-1)
-	assert.Equal(t, Edit{true, "join", "delta"}, edit)
-	_, edit = f.Step(-2)
+// A row with choices lists them when it is opened; typing picks, and what nothing begins
+// with is said.
+func TestChoicesAreListed(t *testing.T) {
+	join := NewForm(sampleRows()).FocusID("join")
+	f, edit, _ := join.Key(typed("d"))
+	assert.True(t, f.Picking())
+	assert.False(t, edit.Changed)
+	shown := strings.Join(f.List.Draw(kit.Theme{}, kit.Rect{W: 60, H: 12}).Lines, "\n")
+	assert.Contains(t, shown, "delta")
+	f, edit, _ = f.Key(press(tea.KeyEnter))
+	assert.Equal(t, Edit{Changed: true, ID: "join", Text: "delta", Done: true}, edit)
+	assert.Equal(t, "wire", f.Focused().ID)
+
+	f, _, _ = join.Key(typed("7"))
+	assert.Contains(t, strings.Join(f.List.Draw(kit.Theme{}, kit.Rect{W: 60, H: 12}).Lines, "\n"), "nothing here has")
+	f, edit, _ = f.Key(press(tea.KeyEnter))
+	assert.True(t, f.Picking(), "there is nothing to take")
+	f, edit, _ = f.Key(press(tea.KeyEsc))
+	assert.False(t, edit.Changed)
+	assert.False(t, f.Picking())
+	_, edit, _ = join.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("delta\n"), Paste: true})
+	assert.Equal(t, "delta", edit.Text, "a paste that is a choice is taken")
+	f, edit, _ = join.Edit().Key(press(tea.KeyEnd))
+	_, edit, _ = f.Key(press(tea.KeyEnter))
+	assert.Equal(t, Edit{Changed: true, ID: "join", Text: "", Done: true}, edit, "the last says nothing")
+
+	f, edit = join.Step(1)
+	assert.Equal(t, "delta", edit.Text)
+	_, edit = f.Step(1)
+	assert.Equal(t, "star", edit.Text)
+	_, edit = join.Step(-1)
+	assert.Equal(t, "delta", edit.Text)
+	_, edit = join.Step(-2)
 	assert.Equal(t, Edit{}, edit, "round again")
 	_, edit = NewForm(sampleRows()).Step(1)
 	assert.Equal(t, Edit{}, edit, "a text has no choices")
-	_, edit, used = f.Key(typed("x"))
-	assert.Equal(t, Edit{}, edit)
-	assert.False(t, used, "a letter on a choice row is the owner's")
+}
 
-	_, edit, used = NewForm(sampleRows()).Key(typed("<35;1;1M"))
-	assert.Equal(t, Edit{}, edit)
-	assert.True(t, used)
+// A click finds the row that is drawn there.
+func TestRowsAreFoundByTheirCell(t *testing.T) {
+	th := kit.Theme{}
+	for _, size := range [][2]int{{60, 5}, {76, 12}, {130, 9}} {
+		w, h := size[0], size[1]
+		for focus := range sampleRows() {
+			f := NewForm(sampleRows()).By(focus)
+			found := map[int]bool{}
+			for y, line := range f.Lines(th, w, h) {
+				for x := range w {
+					if i, ok := f.RowAt(th, w, h, x, y); ok {
+						found[i] = true
+						at := line
+						if w >= 104 && x > w/2 {
+							at = line[len(line)/2:]
+						}
+						if f.Rows[i].Error == "" {
+							require.Contains(t, at, f.Rows[i].Label[:4], "%v %d,%d", size, x, y)
+						}
+					}
+				}
+			}
+			require.True(t, found[focus], "%v %d", size, focus)
+		}
+	}
 }
 
 func TestEmptyForm(t *testing.T) {

@@ -3,29 +3,32 @@ package form
 import "unicode/utf8"
 
 // By is the form with the focus so many rows further down, or up, at most at its end.
+// What was open is taken as it stands.
 func (f Form) By(rows int) Form { return f.focusOn(f.Focus + rows) }
 
-// Home goes to the beginning of the text, and from there to the first row.
-func (f Form) Home() Form {
-	if !f.Typing() || f.Cursor <= 0 {
-		return f.focusOn(0)
-	}
-	f.Cursor = 0
-	return f
-}
-
-// End goes to the end of the text, and from there to the last row.
-func (f Form) End() Form {
-	end := utf8.RuneCountInString(f.Focused().Text)
-	if !f.Typing() || f.Cursor >= end {
+// Section is the form with the focus at the beginning of the next section (by > 0), or at
+// that of this one and from there of the one before.
+func (f Form) Section(by int) Form {
+	starts := f.groupStarts()
+	if by > 0 {
+		for _, s := range starts {
+			if s > f.Focus {
+				return f.focusOn(s)
+			}
+		}
 		return f.focusOn(len(f.Rows) - 1)
 	}
-	f.Cursor = end
-	return f
+	for i := len(starts) - 1; i >= 0; i-- {
+		if starts[i] < f.Focus {
+			return f.focusOn(starts[i])
+		}
+	}
+	return f.focusOn(0)
 }
 
-// focusOn puts the focus on row i or the nearest there is, the cursor behind its text.
+// focusOn puts the focus on row i or the nearest there is, closed.
 func (f Form) focusOn(i int) Form {
+	f = f.closed()
 	if len(f.Rows) == 0 {
 		return f
 	}

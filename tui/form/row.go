@@ -23,7 +23,7 @@ func (f Form) column(t kit.Theme, w, from, to int) []formLine {
 				out = append(out, formLine{-1, t.Fit(t.Paint(kit.Title, r.Group), w)})
 			}
 		}
-		for _, line := range drawRow(t, r, f.Cursor, i == f.Focus, w, s) {
+		for _, line := range drawRow(t, r, f.Cursor, f.state(i), w, s) {
 			out = append(out, formLine{i, line})
 		}
 	}
@@ -48,19 +48,41 @@ func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	return s
 }
 
+// state says whether the focus is elsewhere, on the row, or in its open text.
+type state int
+
+const (
+	elsewhere state = iota
+	focused
+	open
+)
+
+func (f Form) state(i int) state {
+	switch {
+	case i != f.Focus:
+		return elsewhere
+	case f.Open:
+		return open
+	}
+	return focused
+}
+
 // drawRow is the row's line, and below it what did not fit of an error.
-func drawRow(t kit.Theme, r Row, cursor int, focused bool, w int, s rowSizes) []string {
+func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []string {
 	margin, label := "  ", t.Fit(r.Label, s.label)
-	if focused {
+	if is != elsewhere {
 		margin, label = t.PaintMark(kit.Focus)+" ", t.Style(kit.Title).Render(label)
 	}
 	role, note := rowNote(t, r)
 	below := role == kit.Broken && kit.Width(note) > s.note
 	mark := r.Mark
+	if r.Needed && r.Text == "" {
+		mark = kit.Needed
+	}
 	if role == kit.Broken || role == kit.Warning {
 		mark = role
 	}
-	line := margin + label + " " + drawValue(t, r, cursor, focused, s.value) +
+	line := margin + label + " " + drawValue(t, r, cursor, is, s.value) +
 		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(t.Fit(r.Unit, s.unit))
 	if !below {
 		line += "  " + t.Style(role).Render(t.Cut(note, s.note))
@@ -85,20 +107,34 @@ func rowNote(t kit.Theme, r Row) (kit.Role, string) {
 	return kit.Plain, ""
 }
 
-// drawValue is the value in exactly w cells: a field, or a choice between arrows.
-func drawValue(t kit.Theme, r Row, cursor int, focused bool, w int) string {
+// drawValue is the value in exactly w cells: as it stands, or with the focus in brackets
+// (a choice between arrows), or open with its cursor.
+func drawValue(t kit.Theme, r Row, cursor int, is state, w int) string {
 	text := t.Text(kit.Clean(r.Text))
-	if len(r.Choices) > 0 && focused {
-		g := t.Glyphs()
-		return t.Fit(g.MoreLeft+t.Style(kit.Focus).Render(" "+t.Cut(text, w-4)+" ")+g.MoreRight, w)
-	}
+	ghost := ""
 	if r.Text == "" && r.Ghost != "" {
-		ghost := "(" + t.Text(kit.Clean(r.Ghost)) + ")"
-		if !focused {
-			return t.Fit(t.Style(kit.Dim).Render(" "+ghost), w)
-		}
-		n := min(kit.Width(ghost), max(0, w-4))
-		return TextLine{}.Draw(t, w-n-1, true) + strings.Repeat(" ", 1) + t.Style(kit.Dim).Render(t.Fit(ghost, n))
+		ghost = "(" + t.Text(kit.Clean(r.Ghost)) + ")"
 	}
-	return TextLine{r.Text, cursor}.Draw(t, w, focused)
+	switch {
+	case is == open:
+		n := min(kit.Width(ghost), max(0, w-4))
+		if n == 0 {
+			return TextLine{r.Text, cursor}.Draw(t, w, true)
+		}
+		return TextLine{}.Draw(t, w-n-1, true) + " " + t.Style(kit.Dim).Render(t.Fit(ghost, n))
+	case is == elsewhere && ghost != "":
+		return t.Fit(t.Style(kit.Dim).Render(" "+ghost), w)
+	case is == elsewhere:
+		return TextLine{r.Text, cursor}.Draw(t, w, false)
+	case len(r.Choices) > 0:
+		g := t.Glyphs()
+		shown := t.Style(kit.Focus).Render(t.Cut(text, w-4))
+		if ghost != "" {
+			shown = t.Style(kit.Dim).Render(t.Cut(ghost, w-4))
+		}
+		return t.Fit(g.MoreLeft+" "+shown+" "+g.MoreRight, w)
+	case ghost != "":
+		return t.Fit("[ ] "+t.Style(kit.Dim).Render(t.Cut(ghost, w-4)), w)
+	}
+	return t.Fit("["+t.Style(kit.Focus).Render(t.Cut(text, w-2))+strings.Repeat(" ", max(0, 1-len(text)))+"]", w)
 }

@@ -26,18 +26,7 @@ func Tabs(t Theme, w int, names []string, active int) string {
 		return t.Fit("", w)
 	}
 	active = clamp(active, 0, len(names)-1)
-	from, to := active, active+1
-	size := func(i int) int { return Width(t.Text(names[i])) + 3 }
-	used := size(active) + 4
-	for grown := true; grown; {
-		grown = false
-		if to < len(names) && used+size(to) <= w {
-			used, to, grown = used+size(to), to+1, true
-		}
-		if from > 0 && used+size(from-1) <= w {
-			used, from, grown = used+size(from-1), from-1, true
-		}
-	}
+	from, to := tabsShown(t, w, names, active)
 	g := t.Glyphs()
 	var b strings.Builder
 	b.WriteString(pick(from > 0, t.Paint(Dim, g.MoreLeft), " "))
@@ -50,6 +39,41 @@ func Tabs(t Theme, w int, names []string, active int) string {
 	}
 	b.WriteString(pick(to < len(names), " "+t.Paint(Dim, g.MoreRight), ""))
 	return t.Fit(b.String(), w)
+}
+
+// TabAt is the tab at column x of the line that [Tabs] draws.
+func TabAt(t Theme, w int, names []string, active, x int) (i int, ok bool) {
+	if len(names) == 0 {
+		return 0, false
+	}
+	from, to := tabsShown(t, w, names, clamp(active, 0, len(names)-1))
+	at := 1
+	for i := from; i < to; i++ {
+		next := at + tabWidth(t, names[i])
+		if x >= at && x < next {
+			return i, true
+		}
+		at = next
+	}
+	return 0, false
+}
+
+func tabWidth(t Theme, name string) int { return Width(t.Text(name)) + 3 }
+
+// tabsShown are the tabs, from and to (not included), that fit w cells around the active one.
+func tabsShown(t Theme, w int, names []string, active int) (from, to int) {
+	from, to = active, active+1
+	used := tabWidth(t, names[active]) + 4
+	for grown := true; grown; {
+		grown = false
+		if to < len(names) && used+tabWidth(t, names[to]) <= w {
+			used, to, grown = used+tabWidth(t, names[to]), to+1, true
+		}
+		if from > 0 && used+tabWidth(t, names[from-1]) <= w {
+			used, from, grown = used+tabWidth(t, names[from-1]), from-1, true
+		}
+	}
+	return from, to
 }
 
 // StatusKeys names as many bindings as fit w cells, in their order: "key label",

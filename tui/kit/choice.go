@@ -2,18 +2,29 @@ package kit
 
 import (
 	"strings"
-	"unicode/utf8"
+	"unicode"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Choice is a picker: a list of options in a box over the screen. Arrows, pgup,
-// pgdown, home and end move; a letter or digit goes to the next option that begins
-// with it; enter takes it, esc leaves without choosing. Nothing shows one yet: it is for
-// the choices of a field and for the commands by name.
+// Choice is a picker: a list of options in a box over the screen, and a line above it with
+// what was typed. Typing picks: what is typed leaves only the options that match, those
+// that begin with it first. Arrows, pgup, pgdown, home and end move; enter takes the one
+// marked, esc leaves without choosing. It is for the choices of a field, the commands by
+// name, the findings and the files.
 type Choice struct {
 	Title   string
+	Foot    string // in the lower border; "" says how to take and to leave
 	Options []Option
-	Cursor  int
+	Cursor  int    // among the options that match
+	Typed   string // what was typed
+	// Tall gives every option as many lines as its label takes, in place of one: for
+	// sentences.
+	Tall bool
 }
+
+// maxFilter is how much may be typed into a picker.
+const maxFilter = 60
 
 // Pick returns a picker with the cursor on the option with the given ID, or on
 // the first.
@@ -29,13 +40,13 @@ func Pick(title string, options []Option, id string) Choice {
 }
 
 // Key handles one key; keys that mean nothing here are swallowed.
-func (c Choice) Key(key string) (Choice, Answer) {
-	n := len(c.Options)
-	if n == 0 {
-		return c, Answer{Done: key == "esc" || key == "enter"}
+func (c Choice) Key(msg tea.KeyMsg) (Choice, Answer) {
+	if msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || msg.Paste {
+		return c.filtered(c.Typed + typedText(msg)), Answer{}
 	}
-	at := clamp(c.Cursor, 0, n-1)
-	switch key {
+	list := c.Matching()
+	at := clamp(c.Cursor, 0, len(list)-1)
+	switch msg.String() {
 	case "up", "shift+tab":
 		at--
 	case "down", "tab":
@@ -47,49 +58,164 @@ func (c Choice) Key(key string) (Choice, Answer) {
 	case "home":
 		at = 0
 	case "end":
-		at = n - 1
+		at = len(list) - 1
+	case "backspace", "ctrl+h":
+		if runes := []rune(c.Typed); len(runes) > 0 {
+			return c.filtered(string(runes[:len(runes)-1])), Answer{}
+		}
+	case "ctrl+u":
+		return c.filtered(""), Answer{}
 	case "enter":
-		return c, Answer{true, c.Options[at].ID}
-	case "esc":
+		if len(list) == 0 {
+			return c, Answer{}
+		}
+		return c, Answer{true, list[at].ID}
+	case "esc", "ctrl+c":
 		return c, Answer{Done: true}
-	default:
-		at = c.jump(key, at)
 	}
-	c.Cursor = clamp(at, 0, n-1)
+	c.Cursor = clamp(at, 0, len(list)-1)
 	return c, Answer{}
 }
 
-// jump is the next option after from that begins with the typed character.
-func (c Choice) jump(key string, from int) int {
-	if utf8.RuneCountInString(key) != 1 {
-		return from
+// typedText is the printable text of a key or a paste, in one line.
+func typedText(msg tea.KeyMsg) string {
+	text := string(msg.Runes)
+	if msg.Type == tea.KeySpace {
+		text = " "
 	}
-	for i := range c.Options {
-		j := (from + 1 + i) % len(c.Options)
-		if strings.HasPrefix(strings.ToLower(c.Options[j].Label), strings.ToLower(key)) {
-			return j
+	return strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
 		}
-	}
-	return from
+		return -1
+	}, Clean(text))
 }
 
-// Draw draws the picker in the middle of within, scrolled so that the cursor shows.
-func (c Choice) Draw(t Theme, within Rect) Block {
-	at := clamp(c.Cursor, 0, len(c.Options)-1)
+// filtered is the picker with this typed, the cursor on the best match.
+func (c Choice) filtered(typed string) Choice {
+	if runes := []rune(typed); len(runes) > maxFilter {
+		typed = string(runes[:maxFilter])
+	}
+	c.Typed, c.Cursor = typed, 0
+	return c
+}
+
+// Matching is the options that what was typed leaves, the best first: those whose label
+// begins with it, then those in which a word does, then those that have it anywhere.
+func (c Choice) Matching() []Option {
+	want := strings.ToLower(strings.TrimSpace(c.Typed))
+	if want == "" {
+		return c.Options
+	}
+	var ranks [3][]Option
+	for _, o := range c.Options {
+		label, note := strings.ToLower(o.Label), strings.ToLower(o.Note)
+		switch {
+		case strings.HasPrefix(label, want):
+			ranks[0] = append(ranks[0], o)
+		case strings.Contains(" "+label, " "+want):
+			ranks[1] = append(ranks[1], o)
+		case strings.Contains(label+" "+note, want):
+			ranks[2] = append(ranks[2], o)
+		}
+	}
+	return append(append(ranks[0], ranks[1]...), ranks[2]...)
+}
+
+// At is the option at a cell of the frame, for a click, when the picker is drawn within.
+func (c Choice) At(t Theme, within Rect, x, y int) (id string, ok bool) {
+	r, lines, owner, _ := c.lay(t, within)
+	in := Inner(r)
+	list := c.Matching()
+	if !in.Contains(x, y) || len(list) == 0 {
+		return "", false
+	}
+	head := len(c.head(t))
+	shown := in.H - head
+	top := clamp(c.line(owner)-shown/2, 0, max(0, len(lines)-shown))
+	i := y - in.Y - head + top
+	if y-in.Y < head || i < 0 || i >= len(owner) {
+		return "", false
+	}
+	return list[owner[i]].ID, true
+}
+
+// head is the line with what was typed.
+func (c Choice) head(t Theme) []string {
+	if c.Typed == "" {
+		return nil
+	}
+	return []string{t.Paint(Key, Clean(c.Typed)) + t.Glyphs().Cursor}
+}
+
+// line is the line of the option with the cursor.
+func (c Choice) line(owner []int) int {
+	for i, o := range owner {
+		if o == c.Cursor {
+			return i
+		}
+	}
+	return 0
+}
+
+// lay is the picker's rectangle, its lines, and to which option each belongs.
+func (c Choice) lay(t Theme, within Rect) (r Rect, lines []string, owner []int, w int) {
 	labelW, noteW := 0, 0
 	for _, o := range c.Options {
 		labelW, noteW = max(labelW, Width(t.Text(o.Label))), max(noteW, Width(t.Text(o.Note)))
 	}
-	lines := make([]string, len(c.Options))
-	for i, o := range c.Options {
-		mark, label := " ", t.Fit(o.Label, labelW)
-		if i == at {
-			mark, label = t.PaintMark(Focus), t.Style(Focus).Render(label)
-		}
-		lines[i] = mark + " " + label + "  " + t.Paint(Hint, o.Note)
+	w = max(min(labelW+noteW+6, within.W-4), Width(t.Text(c.Title))+4, 24)
+	if c.Tall {
+		w = min(within.W-4, max(w, 40), 96)
 	}
-	w := max(labelW+noteW+6, Width(t.Text(c.Title))+4, 20)
-	r := within.Centre(w+4, len(lines)+2)
+	w = min(w, max(1, within.W-4))
+	list := c.Matching()
+	at := clamp(c.Cursor, 0, len(list)-1)
+	for i, o := range list {
+		for _, l := range c.option(t, o, i == at, labelW, w-2) {
+			lines, owner = append(lines, l), append(owner, i)
+		}
+	}
+	if len(list) == 0 {
+		lines = t.WrapPaint(Hint, "nothing here has “"+Clean(c.Typed)+"” in it", w-2)
+	}
+	return within.Centre(w+4, len(lines)+2+len(c.head(t))), lines, owner, w
+}
+
+// option is an option's lines.
+func (c Choice) option(t Theme, o Option, on bool, labelW, w int) []string {
+	mark, style := " ", Style{}
+	if on {
+		mark, style = t.PaintMark(Focus), t.Style(Focus)
+	}
+	if !c.Tall {
+		if labelW > w-2 || labelW+4+Width(t.Text(o.Note)) > w && labelW > w*2/3 {
+			labelW = max(1, w-4-min(Width(t.Text(o.Note)), w/3))
+		}
+		return []string{t.Fit(mark+" "+style.Render(t.Fit(o.Label, labelW))+"  "+t.Paint(Hint, o.Note), w)}
+	}
+	var out []string
+	for i, l := range t.Wrap(o.Label, w-2) {
+		if i > 0 {
+			mark = " "
+		}
+		out = append(out, mark+" "+style.Render(l))
+	}
+	for _, l := range t.WrapPaint(Hint, o.Note, w-4) {
+		out = append(out, "    "+l)
+	}
+	return out
+}
+
+// Draw draws the picker in the middle of within, scrolled so that the cursor shows.
+func (c Choice) Draw(t Theme, within Rect) Block {
+	r, lines, owner, _ := c.lay(t, within)
 	in := Inner(r)
-	return Panel{Title: c.Title, Focused: true}.Draw(t, r, Window(t, lines, at, in.W, in.H))
+	head := c.head(t)
+	foot := c.Foot
+	if foot == "" {
+		foot = "enter takes, esc leaves"
+	}
+	body := append(head[:len(head):len(head)], Window(t, lines, c.line(owner), in.W, in.H-len(head))...)
+	return Panel{Title: c.Title, Foot: foot, Focused: true}.Draw(t, r, body)
 }

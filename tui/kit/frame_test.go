@@ -80,16 +80,16 @@ func TestFrameGolden(t *testing.T) {
 	tuitest.Golden(t, "kit-toosmall", kit.TooSmall(kit.Theme{}, 40, 6, 80, 24))
 }
 
-// Each role has its look. Better and worse are blue and yellow, which people who confuse red
-// and green can tell apart.
+// Each role has its look. Better and worse are blue and red, which people who confuse red and
+// green can tell apart.
 func TestRoles(t *testing.T) {
 	looks := map[kit.Role]string{
-		kit.Plain: "", kit.Title: "bold", kit.Label: "", kit.Value: "bold", kit.Unit: "faint", kit.Hint: "cyan",
-		kit.Warning: "bold yellow", kit.Broken: "bold red", kit.Better: "bold bright blue", kit.Worse: "yellow",
-		kit.Chosen: "bold underlined", kit.Focus: "reversed", kit.Dim: "faint", kit.Border: "faint", kit.Key: "bold cyan",
-		kit.Measured: "bold green", kit.Derived: "faint", kit.Guessed: "magenta",
-		kit.Series1: "bright blue", kit.Series2: "yellow", kit.Series3: "magenta", kit.Series4: "cyan", kit.Series5: "green", kit.Series6: "red",
-		kit.PhaseU: "bold bright blue", kit.PhaseV: "yellow", kit.PhaseW: "bold magenta",
+		kit.Plain: "", kit.Title: "bold", kit.Label: "", kit.Value: "bold", kit.Unit: "faint", kit.Hint: "",
+		kit.Warning: "bold magenta", kit.Broken: "bold red", kit.Better: "bold bright blue", kit.Worse: "red",
+		kit.Chosen: "bold underlined", kit.Focus: "reversed", kit.Dim: "faint", kit.Border: "faint", kit.Key: "bold",
+		kit.Measured: "bright blue", kit.Derived: "faint", kit.Guessed: "magenta", kit.Needed: "bold magenta",
+		kit.Series1: "bright blue", kit.Series2: "red", kit.Series3: "grey", kit.Series4: "bright magenta", kit.Series5: "magenta", kit.Series6: "bright red",
+		kit.PhaseU: "bold bright blue", kit.PhaseV: "red", kit.PhaseW: "grey",
 	}
 	th := kit.Theme{Colour: true}
 	for role := kit.Plain; role <= kit.PhaseW; role++ {

@@ -22,6 +22,7 @@ type Glyphs struct {
 	Measured string
 	Derived  string
 	Guessed  string
+	Needed   string // an empty input that a figure waits for
 	Ellipsis string // text was cut here
 
 	MoreUp, MoreDown, MoreLeft, MoreRight string // there is more that way
@@ -37,7 +38,7 @@ var unicodeGlyphs = Glyphs{
 	TeeDown: "┬", TeeLeft: "┤",
 	Bullet: "•", Better: "▲", Worse: "▽", Broken: "✗", Warning: "!",
 	Chosen: "●", Focus: "▸", Cursor: "▏",
-	Measured: "◆", Derived: "◇", Guessed: "~", Ellipsis: "…",
+	Measured: "◆", Derived: "◇", Guessed: "~", Needed: "○", Ellipsis: "…",
 	MoreUp: "▲", MoreDown: "▼", MoreLeft: "◂", MoreRight: "▸",
 	Track: "│", Thumb: "┃", Point: "◆",
 }
@@ -48,9 +49,9 @@ var asciiGlyphs = Glyphs{
 	FocusHorizontal: "=", FocusVertical: "|",
 	FocusTopLeft: "#", FocusTopRight: "#", FocusBottomLeft: "#", FocusBottomRight: "#",
 	TeeDown: "+", TeeLeft: "+",
-	Bullet: "*", Better: "+", Worse: "-", Broken: "X", Warning: "!",
+	Bullet: "*", Better: "^", Worse: "v", Broken: "X", Warning: "!",
 	Chosen: "*", Focus: ">", Cursor: "|",
-	Measured: "m", Derived: "d", Guessed: "g", Ellipsis: "~",
+	Measured: "m", Derived: "d", Guessed: "~", Needed: "o", Ellipsis: "_",
 	MoreUp: "^", MoreDown: "v", MoreLeft: "<", MoreRight: ">",
 	Track: "|", Thumb: "#", Point: "@",
 }

@@ -79,6 +79,25 @@ func (m Modal) Draw(t Theme, within Rect) Block {
 	return Panel{Title: m.Title, Focused: true}.Draw(t, within.Centre(w+4, len(lines)+2), m.clip(lines, within.H-2, len(options)))
 }
 
+// DrawSmall draws the question without a border in a window that has no room for one: as
+// much of the body as there is room for, and the options with their keys in any case.
+func (m Modal) DrawSmall(t Theme, r Rect) Block {
+	var options []string
+	for i, o := range m.Options {
+		mark := " "
+		if i == m.Cursor {
+			mark = t.Mark(Focus)
+		}
+		options = append(options, t.Cut(mark+o.Key+" "+t.Text(o.Label), r.W))
+	}
+	var lines []string
+	for _, p := range append([]string{m.Title}, m.Body...) {
+		lines = append(lines, t.Wrap(Clean(p), r.W)...)
+	}
+	room := max(0, r.H-len(options))
+	return Bare(t, r, append(lines[:min(len(lines), room)], options...))
+}
+
 // clip keeps the options in sight when the body is too long for the window.
 func (m Modal) clip(lines []string, h, options int) []string {
 	if len(lines) <= h || h <= 0 {

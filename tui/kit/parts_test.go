@@ -191,22 +191,55 @@ func TestChoice(t *testing.T) {
 	for _, step := range []struct {
 		key string
 		at  int
-	}{{"down", 3}, {"1", 4}, {"1", 5}, {"1", 6}, {"1", 4}, {"home", 0}, {"up", 0}, {"end", 6}, {"pgup", 0}, {"z", 0}} {
-		c, _ = c.Key(step.key)
+	}{{"down", 3}, {"home", 0}, {"up", 0}, {"end", 6}, {"pgup", 0}, {"pgdown", 6}, {"down", 6}} {
+		c, _ = c.Key(tuitest.KeyMsg(step.key))
 		assert.Equal(t, step.at, c.Cursor, step.key)
 	}
-	_, a := c.Key("enter")
+	typed, _ := c.Key(tuitest.KeyMsg("a"))
+	var labels []string
+	for _, o := range typed.Matching() {
+		labels = append(labels, o.Label)
+	}
+	assert.Equal(t, []string{"18 AWG", "19 AWG"}, labels[:2], "a word that begins with it before one that has it")
+	typed, _ = c.Key(tuitest.KeyMsg("19"))
+	_, a := typed.Key(tuitest.KeyMsg("enter"))
+	assert.Equal(t, kit.Answer{Done: true, ID: "19 AWG"}, a)
+	none, _ := typed.Key(tuitest.KeyMsg("x"))
+	_, a = none.Key(tuitest.KeyMsg("enter"))
+	assert.False(t, a.Done, "nothing matches, so nothing is taken")
+	back, _ := none.Key(tuitest.KeyMsg("backspace"))
+	assert.Equal(t, "19", back.Typed)
+	back, _ = back.Key(tuitest.KeyMsg("ctrl+u"))
+	assert.Len(t, back.Matching(), 7)
+	c, _ = c.Key(tuitest.KeyMsg("home"))
+	_, a = c.Key(tuitest.KeyMsg("enter"))
 	assert.Equal(t, kit.Answer{Done: true, ID: "0.50 mm"}, a)
-	_, a = c.Key("esc")
+	_, a = c.Key(tuitest.KeyMsg("esc"))
 	assert.Equal(t, kit.Answer{Done: true}, a)
-	_, a = kit.Choice{}.Key("enter")
-	assert.True(t, a.Done)
 	kit.Choice{}.Draw(kit.Theme{}, kit.Rect{W: 20, H: 5})
 	for name, th := range themes {
-		b := c.Draw(th, kit.Rect{W: 60, H: 7})
+		b := typed.Draw(th, kit.Rect{W: 60, H: 7})
+		tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
+		b = c.Draw(th, kit.Rect{W: 60, H: 7})
 		tuitest.CheckLines(t, b.Lines, b.Rect.W, b.Rect.H)
 		if name == "plain" {
 			tuitest.GoldenLines(t, "kit-choice", b.Lines)
 		}
+	}
+	for _, tall := range []bool{false, true} {
+		c := kit.Choice{Title: "Wire", Options: options, Tall: tall}
+		within := kit.Rect{X: 3, Y: 2, W: 50, H: 9}
+		b := c.Draw(kit.Theme{}, within)
+		seen := 0
+		for y, line := range b.Lines {
+			id, ok := c.At(kit.Theme{}, within, b.Rect.X+5, b.Rect.Y+y)
+			if ok && strings.Contains(line, id) {
+				seen++
+			}
+			if !tall {
+				assert.Equal(t, ok, strings.Contains(line, "on the"), line)
+			}
+		}
+		assert.Positive(t, seen)
 	}
 }

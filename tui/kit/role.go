@@ -24,6 +24,7 @@ const (
 	Measured      // read on the bench
 	Derived       // follows from other values
 	Guessed       // assumed, for want of better
+	Needed        // empty, and a figure waits for it
 	Series1       // chart series, in order
 	Series2
 	Series3

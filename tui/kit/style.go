@@ -36,38 +36,60 @@ func (s Style) End() string {
 	return reset
 }
 
-// colourStyles are the SGR sequences by role: attributes and the 16 ANSI
-// colours only, so that the person's own palette decides what is readable on
-// their background. Better and worse are a blue and an orange, which people who
-// confuse red and green can tell apart. Faint is used instead of bright black,
-// which some palettes set to the background.
-var colourStyles = [roleCount]Style{
-	Title:    sgr("1"),
-	Label:    {},
-	Value:    sgr("1"),
-	Unit:     sgr("2"),
-	Hint:     sgr("36"),
-	Warning:  sgr("1;33"),
-	Broken:   sgr("1;31"),
-	Better:   sgr("1;94"),
-	Worse:    sgr("33"),
-	Chosen:   sgr("1;4"),
-	Focus:    sgr("7"),
-	Dim:      sgr("2"),
-	Border:   sgr("2"),
-	Key:      sgr("1;36"),
-	Measured: sgr("1;32"),
-	Derived:  sgr("2"),
-	Guessed:  sgr("35"),
-	Series1:  sgr("94"),
-	Series2:  sgr("33"),
-	Series3:  sgr("35"),
-	Series4:  sgr("36"),
-	Series5:  sgr("32"),
-	Series6:  sgr("31"),
-	PhaseU:   sgr("1;94"),
-	PhaseV:   sgr("33"),
-	PhaseW:   sgr("1;35"),
+// Look is a set of colours, for a background or for eyes.
+type Look uint8
+
+// The looks. AnyBackground is the zero value: its colours can be read on black and on white.
+const (
+	AnyBackground Look = iota
+	DarkBackground
+	LightBackground
+	HighContrast
+	lookCount
+)
+
+// lookNames are the looks as they are asked for, and last that of a theme without colour.
+var lookNames = [lookCount + 1]string{"any", "dark", "light", "contrast", "none"}
+
+// LookNames are the names that [Theme.WithLook] knows.
+func LookNames() []string { return lookNames[:] }
+
+// styles are the SGR sequences by look and role: attributes and the 16 ANSI colours only, so
+// that the person's own palette decides. Every colour stands out from its backgrounds by 3:1
+// at least with the usual palettes. Better and worse differ in blue against red or yellow,
+// which people who confuse red and green can tell apart, and by their marks. Faint is used
+// instead of bright black for what is of little weight, since some palettes set that to the
+// background.
+var styles = [lookCount][roleCount]Style{
+	AnyBackground: {
+		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"),
+		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1;94"), Worse: sgr("31"),
+		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1"),
+		Measured: sgr("94"), Derived: sgr("2"), Guessed: sgr("35"), Needed: sgr("1;35"),
+		Series1: sgr("94"), Series2: sgr("31"), Series3: sgr("90"), Series4: sgr("95"), Series5: sgr("35"), Series6: sgr("91"),
+		PhaseU: sgr("1;94"), PhaseV: sgr("31"), PhaseW: sgr("90"),
+	},
+	DarkBackground: {
+		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"), Hint: sgr("36"),
+		Warning: sgr("1;93"), Broken: sgr("1;91"), Better: sgr("1;94"), Worse: sgr("33"),
+		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1;36"),
+		Measured: sgr("96"), Derived: sgr("2"), Guessed: sgr("95"), Needed: sgr("1;95"),
+		Series1: sgr("94"), Series2: sgr("33"), Series3: sgr("97"), Series4: sgr("95"), Series5: sgr("96"), Series6: sgr("91"),
+		PhaseU: sgr("1;94"), PhaseV: sgr("33"), PhaseW: sgr("97"),
+	},
+	LightBackground: {
+		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"), Hint: sgr("34"),
+		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1;34"), Worse: sgr("31"),
+		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1;34"),
+		Measured: sgr("34"), Derived: sgr("2"), Guessed: sgr("35"), Needed: sgr("1;35"),
+		Series1: sgr("34"), Series2: sgr("31"), Series3: sgr("30"), Series4: sgr("95"), Series5: sgr("35"), Series6: sgr("91"),
+		PhaseU: sgr("1;34"), PhaseV: sgr("31"), PhaseW: sgr("30"),
+	},
+	HighContrast: {
+		Title: sgr("1"), Value: sgr("1"), Warning: sgr("1;4"), Broken: sgr("1;7"), Better: sgr("1"), Worse: sgr("4"),
+		Chosen: sgr("1;4"), Focus: sgr("7"), Key: sgr("1"), Needed: sgr("1"),
+		Series1: sgr("1"), Series3: sgr("1"), Series5: sgr("1"), PhaseU: sgr("1"), PhaseW: sgr("4"),
+	},
 }
 
 func sgr(params string) Style { return Style{on: "\x1b[" + params + "m"} }

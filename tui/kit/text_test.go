@@ -19,7 +19,7 @@ func TestFit(t *testing.T) {
 	assert.Equal(t, "  ab", th.FitRight("ab", 4))
 	assert.Equal(t, " ab  ", th.FitCentre("ab", 5))
 	assert.Equal(t, "123…", th.Fit("12345", 4))
-	assert.Equal(t, "123~", ascii.FitRight("12345", 4))
+	assert.Equal(t, "123_", ascii.FitRight("12345", 4))
 	assert.Equal(t, "", th.Fit("abc", 0))
 	assert.Equal(t, "", th.Fit("abc", -3))
 	assert.Equal(t, "日… ", th.Fit("日本語", 4), "a character of two cells does not stick out")

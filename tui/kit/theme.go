@@ -1,12 +1,59 @@
 package kit
 
-import "slotwright/winding/text"
+import (
+	"slices"
+	"strings"
+
+	"slotwright/winding/text"
+)
 
 // Theme says what the terminal may be asked to draw. The zero Theme uses box
 // characters and no colour at all.
 type Theme struct {
 	Colour bool // SGR sequences are allowed
 	ASCII  bool // nothing beyond printable ASCII
+	Look   Look // which colours
+}
+
+// WithLook is the theme with the look of that name, one of [LookNames].
+func (t Theme) WithLook(name string) (Theme, bool) {
+	i := slices.Index(lookNames[:], name)
+	if i < 0 {
+		return t, false
+	}
+	t.Colour = Look(i) < lookCount
+	t.Look = Look(i) % lookCount
+	return t, true
+}
+
+// On is the theme with the look for the background that a terminal names in COLORFGBG
+// ("15;0": the last is the background's number), unchanged where it says nothing of use.
+func (t Theme) On(colorfgbg string) Theme {
+	switch colorfgbg[strings.LastIndexByte(colorfgbg, ';')+1:] {
+	case "7", "15":
+		t.Look = LightBackground
+	case "0", "8":
+		t.Look = DarkBackground
+	}
+	return t
+}
+
+// Next is the theme with the look that follows, round and round, no colour among them.
+func (t Theme) Next() Theme {
+	i := int(t.Look) + 1
+	if !t.Colour {
+		i = 0
+	}
+	t, _ = t.WithLook(lookNames[i])
+	return t
+}
+
+// LookName is what the look is for.
+func (t Theme) LookName() string {
+	if !t.Colour {
+		return "none"
+	}
+	return [lookCount]string{"for any background", "for a dark background", "for a light background", "high contrast"}[t.Look]
 }
 
 // Glyphs returns the theme's characters. The result is shared: do not change it.
@@ -20,10 +67,10 @@ func (t Theme) Glyphs() *Glyphs {
 // Style returns the style of a role: the zero Style without colour, or for a
 // role that does not exist.
 func (t Theme) Style(r Role) Style {
-	if !t.Colour || r >= roleCount {
+	if !t.Colour || r >= roleCount || t.Look >= lookCount {
 		return Style{}
 	}
-	return colourStyles[r]
+	return styles[t.Look][r]
 }
 
 // Paint returns words in the style of a role, made fit for the theme by [Theme.Text].
@@ -54,6 +101,8 @@ func (t Theme) Mark(r Role) string {
 		return g.Derived
 	case Guessed:
 		return g.Guessed
+	case Needed:
+		return g.Needed
 	}
 	return " "
 }
@@ -70,7 +119,7 @@ func (t Theme) MarkLegend() []string {
 		{Focus, "the keys go here"}, {Chosen, "the chosen one"},
 		{Better, "better for this job than the reference"}, {Worse, "worse for this job than the reference"},
 		{Broken, "a limit is broken, or the input cannot be read"}, {Warning, "doubtful: look again"},
-		{Measured, "measured"}, {Derived, "worked out from other values"}, {Guessed, "guessed for want of a measurement"},
+		{Measured, "measured"}, {Derived, "worked out from other values"}, {Guessed, "guessed for want of a measurement"}, {Needed, "still empty, and a figure waits for it"},
 	}
 	lines := make([]string, len(rows))
 	for i, r := range rows {

@@ -4,15 +4,11 @@
 package machine
 
 import (
-	"fmt"
-	"slices"
 	"strings"
 
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
-	"slotwright/winding"
-	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -23,6 +19,10 @@ type View struct {
 	tables []string
 	form   form.Form
 	made   bool
+	// first is set while only the few things that matter first are shown.
+	first bool
+	// begins is set on the screen where a blank job begins.
+	begins bool
 	at     kit.Rect
 	// result is what stands under the help: what the inputs lead to.
 	result func(s *session.Session, w int) []string
@@ -30,7 +30,7 @@ type View struct {
 
 // NewMachine is the screen for the iron, the slot, the old winding and its readings.
 func NewMachine() *View {
-	return &View{name: "Machine", tables: []string{"", "machine", "slot", "old", "spin", "short", "amps", "coil", "field"}, result: machineResult}
+	return &View{name: "Machine", begins: true, tables: []string{"", "machine", "slot", "old", "spin", "short", "amps", "coil", "field"}, result: machineResult}
 }
 
 // NewDrive is the screen for the drive, the battery and what is wanted.
@@ -41,33 +41,74 @@ func NewDrive() *View {
 // Name stands on the tab.
 func (v *View) Name() string { return v.name }
 
-// Typing reports whether the marked field takes letters.
+// Typing reports whether letters go into the marked field.
 func (v *View) Typing(*session.Session) bool { return v.form.Typing() }
 
-// page is how many fields pgup and pgdown pass.
-const page = 8
+// Editing reports whether a value is being given.
+func (v *View) Editing(*session.Session) bool { return v.form.Editing() }
 
-// Bindings are the keys of a form.
+// Bindings are the keys of a form: of its list or its text when one is open, else those that
+// move.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
+	switch {
+	case v.form.Picking():
+		return v.picking(s)
+	case v.form.Editing():
+		return v.editing(s)
+	}
+	return v.moving(s)
+}
+
+// editing are the keys while a text is open.
+func (v *View) editing(s *session.Session) []kit.Binding {
+	const group = "Typing a value"
+	return append([]kit.Binding{
+		kit.Bind(group, "enter", "take it", "Take the value and go on to the next field.", func() { v.take(s, v.form.Take) }),
+		kit.Bind(group, "esc", "leave it", "Leave the value as it was.", func() { v.take(s, v.form.Leave) }),
+		kit.Bind(group, "down", "", "Take the value; the field below.", func() { v.by(s, 1) }),
+		kit.Bind(group, "up", "", "Take the value; the field above.", func() { v.by(s, -1) }),
+	}, v.form.Bindings()...)
+}
+
+// picking tells the keys of the open list, which does them itself.
+func (v *View) picking(s *session.Session) []kit.Binding {
+	const group = "Picking from a list"
+	key := func(keys, label, help string) kit.Binding {
+		return kit.Command(group, keys, label, help, func(msg tea.KeyMsg) tea.Cmd { v.give(s, msg); return nil })
+	}
+	return []kit.Binding{
+		key("enter", "take it", "Take the one marked and go on to the next field."), key("esc", "leave it", "Leave the value as it was."),
+		key("down", "", "The one below."), key("up", "", "The one above."),
+		key("home", "", "The first."), key("end", "", "The last."), key("backspace", "", "Take the last letter back."),
+	}
+}
+
+// moving are the keys while nothing is open.
+func (v *View) moving(s *session.Session) []kit.Binding {
 	const group = "Filling in"
-	by := func(rows int) func() { return func() { v.form = v.form.By(rows) } }
-	choices := !v.form.Typing()
-	list := []kit.Binding{
-		kit.Bind(group, "down enter", "next field", "The next field.", by(1)),
+	by := func(rows int) func() { return func() { v.by(s, rows) } }
+	all := len(v.form.Rows)
+	choice := len(v.form.Focused().Choices) > 0
+	var list []kit.Binding
+	if v.begins {
+		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
+			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.first = !v.first }))
+	}
+	list = append(list, []kit.Binding{
+		kit.Bind(group, "enter space", "edit", "Edit the value, or list the choices. Letters and figures typed begin a new value.", func() { v.form = v.form.Edit(); s.Settle() }),
+		kit.Bind(group, "down", "next", "The next field.", by(1)),
 		kit.Bind(group, "up", "", "The field before.", by(-1)),
-		kit.Bind(group, "right space", "", "In a field with ◂ ▸: the next choice.", func() { v.step(s, 1) }).When(choices),
-		kit.Bind(group, "left", "", "In a field with ◂ ▸: the choice before.", func() { v.step(s, -1) }).When(choices),
-		kit.Bind(group, "pgdown", "further", "Several fields down.", by(page)),
-		kit.Bind(group, "pgup", "", "Several fields up.", by(-page)),
-		kit.Bind(group, "ctrl+home", "", "The first field.", by(-len(v.form.Rows))),
-		kit.Bind(group, "ctrl+end", "", "The last field.", by(len(v.form.Rows))),
-		kit.Bind(group, "home", "", "The beginning of the text, and from there the first field.", func() { v.form = v.form.Home() }),
-		kit.Bind(group, "end", "", "The end of the text, and from there the last field.", func() { v.form = v.form.End() }),
-		kit.Bind(group, "ctrl+k", "empty", "Empty the field: nothing is said, the dim value holds.", func() {
+		kit.Bind(group, "pgdown", "section", "The next section.", func() { v.form = v.form.Section(1) }),
+		kit.Bind(group, "pgup", "", "The section's beginning, and from there the one before.", func() { v.form = v.form.Section(-1) }),
+		kit.Bind(group, "right", "", "In a field with ◂ ▸: the next choice.", func() { v.step(s, 1) }).When(choice),
+		kit.Bind(group, "left", "", "In a field with ◂ ▸: the choice before.", func() { v.step(s, -1) }).When(choice),
+		kit.Bind(group, "home ctrl+home", "", "The first field.", by(-all)),
+		kit.Bind(group, "end ctrl+end", "", "The last field.", by(all)),
+		kit.Bind(group, "ctrl+k delete", "empty", "Empty the field: nothing is said, the dim value holds.", func() {
 			s.Edit(s.Document().Clear(v.form.Focused().ID))
 		}),
-	}
-	return append(list, v.form.Bindings()...)
+	}...)
+	return list
 }
 
 // Key takes a key.
@@ -75,34 +116,105 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	if _, used := kit.Press(v.Bindings(s), msg); used {
 		return true
 	}
+	return v.give(s, msg)
+}
+
+// give gives a key to the form.
+func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
+	was := v.form.Editing()
 	next, edit, used := v.form.Key(msg)
+	if next.Editing() && !was {
+		s.Settle()
+	}
 	v.form = next
-	v.take(s, edit)
+	v.put(s, edit)
 	return used
+}
+
+// by moves the focus, and takes what was open.
+func (v *View) by(s *session.Session, rows int) {
+	v.form = v.form.By(rows)
+	s.Settle()
 }
 
 // step turns a field with choices.
 func (v *View) step(s *session.Session, by int) {
 	next, edit := v.form.Step(by)
 	v.form = next
-	v.take(s, edit)
+	v.put(s, edit)
 }
 
-// take puts an edit into the job.
-func (v *View) take(s *session.Session, edit form.Edit) {
+// take closes the open field in one of two ways.
+func (v *View) take(s *session.Session, how func() (form.Form, form.Edit)) {
+	next, edit := how()
+	v.form = next
+	v.put(s, edit)
+}
+
+// put puts an edit into the job.
+func (v *View) put(s *session.Session, edit form.Edit) {
 	if edit.Changed {
 		s.Type(edit.ID, edit.Text)
+	}
+	if edit.Done {
+		s.Settle()
+	}
+	// What was taken may have brought fields with it: the next is the next of those there are.
+	if edit.Changed && edit.Done && v.form.Focused().ID != edit.ID {
+		v.form = v.form.FocusID(edit.ID).WithRows(v.rows(s)).By(1)
+	}
+}
+
+// GoTo marks a field, if it is one of this screen's.
+func (v *View) GoTo(s *session.Session, path string) bool {
+	v.SetSize(s, v.at)
+	if v.form.FocusID(path).Focused().ID != path {
+		was := v.first
+		v.first = false
+		if v.SetSize(s, v.at); v.form.FocusID(path).Focused().ID != path {
+			v.first = was
+			v.SetSize(s, v.at)
+			return false
+		}
+	}
+	v.form = v.form.FocusID(path)
+	return true
+}
+
+// Click marks the field at a cell of the frame, or takes the choice there.
+func (v *View) Click(s *session.Session, x, y int) {
+	form, _, _ := v.areas()
+	if !v.begins { // drawn by DrawForm
+		form, _ = v.at.SplitBottom(helpHeight(v.at.H))
+	}
+	if v.form.Picking() {
+		next, edit := v.form.Click(s.Theme, v.at, x, y)
+		v.form = next
+		v.put(s, edit)
+		return
+	}
+	if i, ok := v.form.RowAt(s.Theme, form.W, form.H, x-form.X, y-form.Y); ok {
+		if i == v.form.Focus {
+			v.form = v.form.Edit()
+		} else {
+			v.form = v.form.By(i - v.form.Focus)
+		}
+		s.Settle()
 	}
 }
 
 // SetSize brings the rows up to what the document says.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
-	rows := v.rows(s)
 	if !v.made {
-		v.form, v.made = form.NewForm(rows), true
+		v.first = v.begins && s.Empty()
+		v.form, v.made = form.NewForm(v.rows(s)), true
+		if list := waiting(s); v.first && len(list) > 0 {
+			v.form = v.form.FocusID(list[0].Path)
+		}
 		return
 	}
+	rows := v.rows(s)
 	keepTyping(v.form.Focused(), rows)
 	v.form = v.form.WithRows(rows)
 }
@@ -117,121 +229,9 @@ func keepTyping(typing form.Row, rows []form.Row) {
 	}
 }
 
-// rows is the form's rows, from the job file's table of fields.
-func (v *View) rows(s *session.Session) []form.Row {
-	var rows []form.Row
-	j := s.Job()
-	for _, name := range v.tables {
-		t, _ := job.TableOf(name)
-		n := 1
-		if t.Many() {
-			n = min(s.Document().Count(name)+1, t.Most) // an empty one to begin the next
-		}
-		for i := range n {
-			for _, f := range job.InputsOf(name) {
-				if f.Name != "format" && f.Applies(&j) && applies(f, &j) {
-					rows = append(rows, rowOf(s, t, f, i))
-				}
-			}
-		}
+func either(yes bool, a, b string) string {
+	if yes {
+		return a
 	}
-	return rows
+	return b
 }
-
-// applies leaves out the field current of readings where there is no field coil.
-func applies(f *job.Input, j *job.Job) bool {
-	if f.Name == "field" && f.Table != "" {
-		return j.Field.Kind != "magnets"
-	}
-	return true
-}
-
-// rowOf is one field as a row.
-func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
-	path := f.PathAt(i)
-	text, u, given := s.Document().Typed(path)
-	if !given {
-		u = s.Units.For(f.Dim)
-	}
-	r := form.Row{
-		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Empty(u),
-		Help: f.Help + " " + f.How,
-	}
-	if t.Many() {
-		r.Group = fmt.Sprintf("%s %d", t.Title, i+1)
-	}
-	if f.Kind == job.Word {
-		r.Choices = f.Words
-		if given && !slices.Contains(f.Words, text) {
-			r.Choices = append([]string{text}, f.Words...)
-		}
-	}
-	if given {
-		r.Mark = markOf(text)
-	}
-	if p, bad := s.Document().ProblemAt(path); bad {
-		r.Error = "read " + p.Read + ", expected " + p.Expected
-		r.Mark = kit.Broken
-		return r
-	}
-	for _, d := range s.Outcome().Findings {
-		if d.Path == path && d.Severity >= winding.Doubt {
-			r.Warning = d.Text
-			if d.Fix != "" {
-				r.Warning += "; " + d.Fix
-			}
-		}
-	}
-	return r
-}
-
-// markOf tells a guess from a measured value.
-func markOf(text string) kit.Role {
-	if len(text) > 0 && text[0] == '~' {
-		return kit.Guessed
-	}
-	return kit.Measured
-}
-
-// DrawForm is the form with the marked field explained under it.
-func (v *View) DrawForm(s *session.Session) []kit.Block {
-	form, help := v.at.SplitBottom(6)
-	return []kit.Block{v.fields(s, form), v.explain(s, help)}
-}
-
-// Draw fills the rectangle: the form, and beside or under it help and results.
-func (v *View) Draw(s *session.Session) []kit.Block {
-	r := v.at
-	if r.W < 100 {
-		return v.DrawForm(s)
-	}
-	form, side := r.SplitRight(sideWidth(r.W))
-	form.W--
-	help, result := side.SplitTop(min(11, r.H/2))
-	in := kit.Inner(result)
-	return []kit.Block{
-		v.fields(s, form), v.explain(s, help),
-		kit.Box(s.Theme, result, "What follows", append(problems(s, in.W), v.result(s, in.W)...)),
-	}
-}
-
-// fields is the form.
-func (v *View) fields(s *session.Session, r kit.Rect) kit.Block {
-	return kit.Bare(s.Theme, r, v.form.Lines(s.Theme, r.W, r.H))
-}
-
-// explain is the marked field in a box with its name.
-func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
-	return kit.Box(s.Theme, r, v.form.Focused().Label, v.form.Explain(s.Theme, kit.Inner(r).W))
-}
-
-// problems is what in the file cannot be used.
-func problems(s *session.Session, w int) []string {
-	var out []string
-	for _, text := range s.Problems() {
-		out = append(out, s.Theme.WrapPaint(kit.Broken, s.Theme.Mark(kit.Broken)+" "+text, w)...)
-	}
-	return out
-}
-
-func sideWidth(w int) int { return min(56, w*2/5) }

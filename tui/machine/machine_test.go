@@ -95,22 +95,31 @@ func TestRowsAreTheFieldsOfTheFile(t *testing.T) {
 func TestFillingIn(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
 	press := func(keys string) { tuitest.Press(t, v, s, 80, 21, keys) }
-	press("ctrl+home ctrl+k a space b")
-	assert.Equal(t, "a b", s.Job().Name)
-	press("down")
+	press("ctrl+home a space b")
+	assert.Equal(t, "a b", s.Job().Name, "typing replaces")
+	assert.True(t, v.Editing(s))
+	press("enter")
 	assert.NotEqual(t, "name", v.form.Focused().ID)
-	first := v.form.Focused().ID
-	press("pgdown pgup")
-	assert.Equal(t, first, v.form.Focused().ID)
+	press("up enter c")
+	assert.Equal(t, "a bc", s.Job().Name, "enter edits")
+	press("esc")
+	assert.Equal(t, "a b", s.Job().Name, "esc leaves it as it was")
+	press("pgdown")
+	assert.Equal(t, "machine.slots", v.form.Focused().ID, "a section is one key away")
+	press("down pgup pgup")
+	assert.Equal(t, "name", v.form.Focused().ID)
 	v.form = v.form.FocusID("machine.kind")
-	require.False(t, v.Typing(s))
 	words := v.form.Focused().Choices
-	for _, step := range []struct{ keys, want string }{{"right", words[0]}, {"space", words[1]}, {"left", words[0]}, {"left", words[len(words)-1]}} {
+	for _, step := range []struct{ keys, want string }{{"right", words[1]}, {"right", words[2]}, {"left", words[1]}, {"left", words[0]}, {"left", words[len(words)-1]}} {
 		press(step.keys)
 		assert.Equal(t, step.want, v.form.Focused().Text)
 		kind, _, _ := s.Document().Typed("machine.kind")
 		assert.Equal(t, step.want, kind, "the job has it")
 	}
+	press("w")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "concentric", "the list has them all")
+	press("enter")
+	assert.Equal(t, "wave", s.Job().Machine.Kind)
 	press("end")
 	assert.Equal(t, v.form.Rows[len(v.form.Rows)-1].ID, v.form.Focused().ID)
 	press("ctrl+home")
@@ -120,7 +129,7 @@ func TestFillingIn(t *testing.T) {
 
 // A table that may stand several times has one empty one more, up to its most.
 func TestOneMoreToBegin(t *testing.T) {
-	s, v := session.New(job.Parse("format = 1\n"), "", job.Mark{}), NewMachine()
+	s, v := session.New(job.Parse("format = 1\n[machine]\nslots = 36\n"), "", job.Mark{}), NewMachine()
 	first := ""
 	groups := func() (n int) {
 		tuitest.Draw(t, v, s, 120, 37)
@@ -135,4 +144,57 @@ func TestOneMoreToBegin(t *testing.T) {
 	assert.Equal(t, 1, groups())
 	s.Type(first, "500")
 	assert.Equal(t, 2, groups())
+}
+
+// What is taken may bring fields with it: the next field is the first of those.
+func TestTakingAChoiceGoesOnToTheFieldsItBrings(t *testing.T) {
+	s, v := session.New(job.Parse(""), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 80, 21)
+	require.True(t, v.first, "a blank job asks for the first things")
+	require.True(t, v.GoTo(s, "drive.kind"))
+	tuitest.Press(t, v, s, 80, 21, "e enter")
+	assert.Equal(t, "drive.through", v.form.Focused().ID)
+	tuitest.Press(t, v, s, 80, 21, "b enter")
+	assert.Equal(t, "drive.driver", v.form.Focused().ID)
+}
+
+// Fields that mean nothing in a job are not shown: a wound rotor has no magnets. What was
+// typed all the same is, so that it can be mended.
+func TestFieldsThatDoNotApplyAreNotShown(t *testing.T) {
+	shown := func(s *session.Session) map[string]bool {
+		v := NewMachine()
+		tuitest.Draw(t, v, s, 120, 37)
+		list := map[string]bool{}
+		for _, r := range v.form.Rows {
+			list[r.ID] = true
+		}
+		return list
+	}
+	for kind, want := range map[string]bool{"wound": false, "magnets": true} {
+		s := session.New(job.Parse("format = 1\n[machine]\nslots = 12\n[field]\nkind = \""+kind+"\"\n"), "", job.Mark{})
+		assert.Equal(t, want, shown(s)["field.remanence"], kind)
+		assert.Equal(t, !want, shown(s)["field.coil"], kind)
+		assert.Equal(t, !want, shown(s)["spin[0].field"], kind)
+	}
+	assert.True(t, shown(session.NewExample())["field.remanence"], "the example names magnets that might take the coil's place")
+	assert.False(t, shown(session.NewExample())["field.leakage"])
+}
+
+// Each field that nothing is said of and that nothing stands in for is marked as needed.
+func TestNeededFieldsAreMarked(t *testing.T) {
+	s := session.New(job.Parse("format = 1\n[machine]\nslots = 12\n"), "", job.Mark{})
+	v := NewMachine()
+	for _, size := range [][2]int{{60, 17}, {80, 21}, {120, 37}} {
+		frame := tuitest.Draw(t, v, s, size[0], size[1])
+		assert.Contains(t, frame, "○", size)
+		assert.Contains(t, frame, "poles", size)
+	}
+	needed := map[string]bool{}
+	for _, r := range v.form.Rows {
+		needed[r.ID] = r.Needed
+	}
+	assert.True(t, needed["machine.poles"])
+	assert.False(t, needed["machine.slots"], "it is said")
+	assert.False(t, needed["machine.phases"], "a default stands in")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "○ poles: for which coil lies where", "listed by what they unlock")
 }

@@ -7,6 +7,7 @@
 //	open-JOB-SESSION      a window is open on the job; without text
 //	unsaved-JOB-SESSION   the unsaved work of a session
 //	last                  the path of the job that was open last
+//	recent                the paths of those before it, a line each
 //
 // The first two begin with a line that says whose they are, see Copy.
 package recovery
@@ -46,7 +47,62 @@ func (s Store) SetLast(path string) error {
 	if err != nil {
 		return err
 	}
+	if !strings.Contains(abs, "\n") {
+		s.remember(abs)
+	}
 	return s.write("last", abs+"\n")
+}
+
+// maxRecent is how many jobs are remembered.
+const maxRecent = 12
+
+// remember puts a job first in the list of recent ones. That it could not be is no loss.
+func (s Store) remember(abs string) {
+	list := []string{abs}
+	for _, p := range s.recent() {
+		if p != abs && len(list) < maxRecent {
+			list = append(list, p)
+		}
+	}
+	_ = s.write("recent", strings.Join(list, "\n")+"\n")
+}
+
+func (s Store) recent() []string {
+	if s.Dir == "" {
+		return nil
+	}
+	data, err := job.ReadRegular(filepath.Join(s.Dir, "recent"), 1<<17)
+	if err != nil {
+		return nil
+	}
+	return strings.FieldsFunc(string(data), func(r rune) bool { return r == '\n' })
+}
+
+// Recent are the jobs opened or saved last that are still there, the last first.
+func (s Store) Recent() []string {
+	var list []string
+	for _, p := range s.recent() {
+		if _, err := os.Stat(p); err == nil {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// Gone is the path of the job that was open last, when that is not there any more; else "".
+func (s Store) Gone() string {
+	if s.Dir == "" {
+		return ""
+	}
+	data, err := job.ReadRegular(filepath.Join(s.Dir, "last"), 1<<16)
+	path := strings.TrimSuffix(string(data), "\n")
+	if err != nil || path == "" {
+		return ""
+	}
+	if _, err := os.Stat(path); err == nil {
+		return ""
+	}
+	return path
 }
 
 // Last is the job that was open last, "" when there is none or it is gone and nothing of

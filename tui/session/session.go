@@ -72,6 +72,13 @@ func NewExample() *Session {
 	return s
 }
 
+// NewCopy opens a copy of a document, which is in no file yet and so unsaved.
+func NewCopy(doc job.Document) *Session {
+	s := New(doc, "", job.Mark{})
+	s.saved = ""
+	return s
+}
+
 // put makes a document the current one.
 func (s *Session) put(doc job.Document) {
 	s.doc = doc

@@ -36,8 +36,8 @@ func New() *View { return &View{row: rowTurns} }
 // Name stands on the tab.
 func (v *View) Name() string { return "Trials" }
 
-// Typing reports whether a value is being typed.
-func (v *View) Typing(*session.Session) bool { return v.editing }
+// Typing reports whether letters are text: a value is being typed, or words stand here.
+func (v *View) Typing(s *session.Session) bool { return v.editing || v.words(s) }
 
 // SetSize gives the screen its rectangle and keeps the cursor on the rows there are.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
@@ -67,7 +67,11 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 	case v.ladder.open:
 		return v.ladder.bindings(s)
 	}
-	return append(append(changes(s), v.typing(s)...), append(v.trials(s), v.moves(s)...)...)
+	list := append(append(changes(s), v.typing(s)...), append(v.trials(s), v.moves(s)...)...)
+	if v.words(s) {
+		return withoutLetters(list)
+	}
+	return list
 }
 
 // changes are the keys that change the job.
@@ -115,7 +119,7 @@ func (v *View) typing(s *session.Session) []kit.Binding {
 	return []kit.Binding{
 		kit.Bind(trial, "enter", "type", "Type a value into the marked input; on a figure: why it is so, or to the field that it waits for.", func() { v.edit(s) }),
 		figures,
-		kit.Bind("Trials", "y", "why", "Why the marked figure is so: its formula with the numbers in it, and the inputs it comes from.", func() { v.why.open = true }),
+		kit.Bind("Trials", "y f5", "why", "Why the marked figure is so: its formula with the numbers in it, and the inputs it comes from.", func() { v.why.open = true }),
 	}
 }
 
@@ -140,15 +144,14 @@ func (v *View) moves(s *session.Session) []kit.Binding {
 
 // Key takes a key.
 func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
-	if msg.Paste && !v.editing && !v.why.open && !v.ladder.open && v.inputPath(s) != "" {
-		v.begin("")
+	_, used := kit.Press(v.Bindings(s), msg)
+	switch {
+	case used:
+		return true
+	case v.editing:
 		return v.typed(msg)
 	}
-	_, used := kit.Press(v.Bindings(s), msg)
-	if used || !v.editing {
-		return used
-	}
-	return v.typed(msg)
+	return v.opens(s, msg)
 }
 
 // begin opens the input with a text.

@@ -46,7 +46,7 @@ func TestEveryRowCanBeAskedWhy(t *testing.T) {
 	for _, id := range v.ids(s) {
 		v.row = id
 		for _, size := range [][2]int{{60, 17}, {80, 21}, {200, 57}} {
-			tuitest.Press(t, v, s, size[0], size[1], "y")
+			tuitest.Press(t, v, s, size[0], size[1], "f5")
 			assert.Contains(t, tuitest.Draw(t, v, s, size[0], size[1]), "Why: ", id)
 			tuitest.Press(t, v, s, size[0], size[1], "end esc")
 		}

@@ -1,0 +1,86 @@
+package tui
+
+import (
+	"path/filepath"
+	"strings"
+
+	"slotwright/tui/session"
+	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// newJob begins an empty job.
+func (m *Model) newJob() tea.Cmd {
+	return m.whenSafe("A new job?", "begin anew", func() tea.Cmd {
+		m.change(session.New(job.Parse(job.Template("")), "", job.Mark{}))
+		m.s.Say("a new job: the few things that matter first, in the order of the bench")
+		return nil
+	})
+}
+
+// example opens the built-in one.
+func (m *Model) example() tea.Cmd {
+	return m.whenSafe("Open the example?", "open it", func() tea.Cmd {
+		m.change(session.NewExample())
+		return nil
+	})
+}
+
+// duplicate goes on in a copy of the job that is in no file yet.
+func (m *Model) duplicate() tea.Cmd {
+	text := m.s.Document()
+	return m.whenSafe("Duplicate?", "duplicate", func() tea.Cmd {
+		was := "the example"
+		if m.s.Path != "" {
+			was = filepath.Base(m.s.Path)
+		}
+		m.change(session.NewCopy(text))
+		m.s.Say("a copy of " + was + ", in no file yet; its name and what differs are yours to change")
+		return nil
+	})
+}
+
+// askOpen asks which job to open.
+func (m *Model) askOpen() {
+	m.prompt = newPrompt("Open a job", "", m.open)
+	m.prompt.files, m.prompt.recent = jobFiles, m.store.Recent()
+}
+
+// open opens the job at a path that was typed. What fails keeps what was typed.
+func (m *Model) open(typed string) tea.Cmd {
+	again := func(why string) {
+		m.askOpen()
+		m.prompt = m.prompt.with(typed)
+		m.prompt.why = why
+	}
+	path, err := home(strings.TrimSpace(typed))
+	switch {
+	case path == "":
+		return nil
+	case err != nil:
+		again(err.Error())
+		return nil
+	}
+	d, mark, err := job.Load(path)
+	if err != nil {
+		again(err.Error())
+		return nil
+	}
+	return m.whenSafe("Open "+filepath.Base(path)+"?", "open it", func() tea.Cmd {
+		m.change(session.New(d, path, mark))
+		_ = m.store.SetLast(path)
+		return nil
+	})
+}
+
+// change goes on with another job: how the person likes to see things stays, what this
+// session kept of the one before is done with.
+func (m *Model) change(to *session.Session) {
+	to.Theme, to.Units, to.Wires = m.s.Theme, m.s.Units, m.s.Wires
+	m.keeper.End()
+	parting := m.parting
+	m.begin(to)
+	m.parting = parting
+	m.fit()
+}

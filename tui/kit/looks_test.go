@@ -1,0 +1,158 @@
+package kit_test
+
+import (
+	"math"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/tuitest"
+
+	"github.com/lucasb-eyer/go-colorful"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// usual are the 16 colours as xterm sets them (XTerm-col.ad of xterm, from memory), by their
+// names in tuitest.
+var usual = map[string]string{
+	"black": "#000000", "red": "#cd0000", "green": "#00cd00", "yellow": "#cdcd00", "blue": "#0000ee", "magenta": "#cd00cd", "cyan": "#00cdcd",
+	"grey": "#7f7f7f", "bright red": "#ff0000", "bright yellow": "#ffff00", "bright blue": "#5c5cff", "bright magenta": "#ff00ff", "bright cyan": "#00ffff", "bright white": "#ffffff",
+}
+
+// looks with the backgrounds each is for. High contrast has no hue at all.
+var looks = map[string][]string{"any": {"black", "bright white"}, "dark": {"black"}, "light": {"bright white"}, "contrast": {"black", "bright white"}}
+
+// hueOf is the colour of a role in a look, ok false where the terminal's own is used.
+func hueOf(t *testing.T, look string, role kit.Role) (hue colorful.Color, ok bool) {
+	t.Helper()
+	th, known := kit.Theme{}.WithLook(look)
+	require.True(t, known)
+	runs := tuitest.Runs(th.Paint(role, "ab"))
+	if len(runs) == 0 {
+		return hue, false
+	}
+	best := ""
+	for name := range usual {
+		if len(name) > len(best) && (runs[0].Style == name || len(runs[0].Style) > len(name) && runs[0].Style[len(runs[0].Style)-len(name)-1:] == " "+name) {
+			best = name
+		}
+	}
+	if best == "" {
+		require.NotRegexp(t, "unknown", runs[0].Style)
+		return hue, false
+	}
+	c, err := colorful.Hex(usual[best])
+	require.NoError(t, err)
+	return c, true
+}
+
+// luminance and contrast are those of WCAG 2.1 (W3C, 2018), definitions of relative luminance
+// and contrast ratio.
+func luminance(c colorful.Color) float64 {
+	r, g, b := c.LinearRgb()
+	return 0.2126*r + 0.7152*g + 0.0722*b
+}
+
+func contrast(a, b colorful.Color) float64 {
+	x, y := luminance(a), luminance(b)
+	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
+}
+
+// Every colour stands out from the backgrounds it is for by 3:1, what WCAG 2.1 asks of large
+// text and of the parts of a picture (1.4.3, 1.4.11).
+func TestEveryColourIsSeenOnItsBackground(t *testing.T) {
+	assert.InDelta(t, 21, contrast(colorful.Color{}, colorful.Color{R: 1, G: 1, B: 1}), 1e-9)
+	for look, backgrounds := range looks {
+		for role := kit.Plain; role <= kit.PhaseW; role++ {
+			hue, ok := hueOf(t, look, role)
+			if !ok {
+				continue
+			}
+			require.NotEqual(t, "contrast", look, "high contrast is the terminal's own two colours")
+			for _, b := range backgrounds {
+				ground, err := colorful.Hex(usual[b])
+				require.NoError(t, err)
+				assert.GreaterOrEqual(t, contrast(hue, ground), 3.0, "%s, role %d on %s", look, role, b)
+			}
+		}
+	}
+}
+
+// blindness are the matrices, on linear RGB, of people who lack one kind of cone: Machado,
+// Oliveira and Fernandes, A Physiologically-based Model for Simulation of Color Vision
+// Deficiency (IEEE TVCG 15, 2009), severity 1.0, from memory.
+var blindness = map[string][3][3]float64{
+	"no long cones":   {{0.152286, 1.052583, -0.204868}, {0.114503, 0.786281, 0.099216}, {-0.003882, -0.048116, 1.051998}},
+	"no middle cones": {{0.367322, 0.860646, -0.227968}, {0.280085, 0.672501, 0.047413}, {-0.011820, 0.042940, 0.968881}},
+	"no short cones":  {{1.255528, -0.076749, -0.178779}, {-0.078411, 0.930809, 0.147602}, {0.004733, 0.691367, 0.303900}},
+	"all cones":       {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}},
+}
+
+// seenWith is a colour as such eyes see it.
+func seenWith(m [3][3]float64, c colorful.Color) colorful.Color {
+	r, g, b := c.LinearRgb()
+	var out [3]float64
+	for i := range m {
+		out[i] = math.Min(1, math.Max(0, m[i][0]*r+m[i][1]*g+m[i][2]*b))
+	}
+	return colorful.LinearRgb(out[0], out[1], out[2])
+}
+
+// What a colour must tell apart it does for each kind of eyes: better from worse and from a
+// broken limit, each of the first three curves from the others.
+func TestColoursAreToldApartByAllEyes(t *testing.T) {
+	pairs := [][2]kit.Role{{kit.Better, kit.Worse}, {kit.Better, kit.Broken}, {kit.Series1, kit.Series2}, {kit.Series1, kit.Series3}, {kit.Series2, kit.Series3}, {kit.PhaseU, kit.PhaseV}, {kit.PhaseU, kit.PhaseW}, {kit.PhaseV, kit.PhaseW}}
+	for eyes, m := range blindness {
+		for i := range m {
+			assert.InDelta(t, 1, m[i][0]+m[i][1]+m[i][2], 1e-5, "white stays white: %s", eyes)
+		}
+		for look := range looks {
+			for _, p := range pairs {
+				a, ok := hueOf(t, look, p[0])
+				b, _ := hueOf(t, look, p[1])
+				if !ok {
+					continue
+				}
+				// 0.2 is a difference of 20 in CIELAB, some eight times what is just noticed.
+				assert.Greater(t, seenWith(m, a).DistanceLab(seenWith(m, b)), 0.2, "%s, roles %v, %s", look, p, eyes)
+			}
+		}
+	}
+	red, green := seenWith(blindness["no middle cones"], colorful.Color{R: 0.6}), seenWith(blindness["no middle cones"], colorful.Color{R: 0.33, G: 0.33})
+	assert.Less(t, red.DistanceLab(green), 0.2, "the check can fail")
+}
+
+// Nothing is told by colour alone: what a colour tells has a mark of its own.
+func TestEveryColouredMeaningHasItsMark(t *testing.T) {
+	for _, th := range []kit.Theme{{}, {ASCII: true}} {
+		seen := map[string]kit.Role{}
+		for _, role := range []kit.Role{kit.Better, kit.Worse, kit.Broken, kit.Warning, kit.Chosen, kit.Focus, kit.Measured, kit.Derived, kit.Guessed, kit.Needed} {
+			mark := th.Mark(role)
+			other, twice := seen[mark]
+			require.False(t, twice, "%q is both %d and %d", mark, role, other)
+			require.NotEqual(t, " ", mark)
+			seen[mark] = role
+		}
+	}
+}
+
+// The looks go round, none among them, and each is found by its name.
+func TestLooksGoRound(t *testing.T) {
+	th, seen := kit.Theme{Colour: true}, map[string]bool{}
+	for range kit.LookNames() {
+		seen[th.LookName()] = true
+		th = th.Next()
+	}
+	assert.Equal(t, kit.Theme{Colour: true}, th)
+	assert.Len(t, seen, len(kit.LookNames()))
+	for _, name := range kit.LookNames() {
+		th, ok := kit.Theme{}.WithLook(name)
+		assert.True(t, ok)
+		assert.Equal(t, name != "none", th.Colour, name)
+	}
+	for says, look := range map[string]kit.Look{"": kit.AnyBackground, "15;0": kit.DarkBackground, "0;default;15": kit.LightBackground, "12;4": kit.AnyBackground, "0": kit.DarkBackground} {
+		assert.Equal(t, look, kit.Theme{}.On(says).Look, says)
+	}
+	_, ok := kit.Theme{}.WithLook("mauve")
+	assert.False(t, ok)
+}

@@ -1,0 +1,172 @@
+package machine
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slotwright/tui/form"
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/job"
+)
+
+// rows is the form's rows, from the job file's table of fields; or only the first things.
+func (v *View) rows(s *session.Session) []form.Row {
+	if v.first {
+		return firstRows(s)
+	}
+	needed := map[string]bool{}
+	for _, f := range waiting(s) {
+		needed[f.Path] = true
+	}
+	var rows []form.Row
+	j := s.Job()
+	for _, name := range v.tables {
+		t, _ := job.TableOf(name)
+		n := 1
+		if t.Many() {
+			n = min(s.Document().Count(name)+1, t.Most) // an empty one to begin the next
+		}
+		for i := range n {
+			for _, f := range job.InputsOf(name) {
+				_, _, given := s.Document().Typed(f.PathAt(i))
+				if f.Name != "format" && (given || f.Applies(&j) && applies(f, &j)) {
+					r := rowOf(s, t, f, i)
+					r.Needed = needed[r.ID]
+					rows = append(rows, r)
+				}
+			}
+		}
+	}
+	return rows
+}
+
+// firstRows are the few things that matter first, whatever screen has them else.
+func firstRows(s *session.Session) []form.Row {
+	var rows []form.Row
+	j := s.Job()
+	for _, first := range winding.Wants(&j) {
+		f, _ := job.InputAt(first.Path)
+		t, _ := job.TableOf(f.Table)
+		r := rowOf(s, t, f, 0)
+		name := label(first.Path)
+		r.Group, r.Label = "First things, in the order of the bench", strings.ToUpper(name[:1])+name[1:]
+		r.Needed = needs(f)
+		if r.Text == "" {
+			r.Help += " It tells " + first.Unlocks + "."
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// waiting are the first things that nothing is said of and nothing stands in for.
+func waiting(s *session.Session) []winding.Want {
+	var list []winding.Want
+	j := s.Job()
+	for _, first := range winding.Wants(&j) {
+		f, _ := job.InputAt(first.Path)
+		if _, _, given := s.Document().Typed(first.Path); !given && needs(f) {
+			list = append(list, first)
+		}
+	}
+	return list
+}
+
+// needs reports whether a figure waits for a field: nothing stands in for it. A job does
+// without a name.
+func needs(f *job.Input) bool {
+	return f.Default == nil && (f.Ghost == "" || f.Ghost == "not said") && f.Path() != "name"
+}
+
+// label is a field's name, with what distinguishes it from others of that name.
+func label(path string) string {
+	f, ok := job.InputAt(path)
+	if !ok {
+		return path
+	}
+	switch t, _ := job.TableOf(f.Table); f.Table {
+	case "old", "spin", "short", "amps", "coil", "trial", "drive":
+		return strings.ToLower(t.Title[:1]) + t.Title[1:] + ": " + strings.ToLower(f.Label)
+	}
+	return strings.ToLower(f.Label)
+}
+
+// applies leaves out the field current of readings where there is no field coil, and the
+// magnets of a wound rotor. What was typed all the same is shown, so that it can be mended.
+func applies(f *job.Input, j *job.Job) bool {
+	switch {
+	case f.Name == "field" && f.Table != "":
+		return j.Field.Kind != "magnets"
+	case f.Table == "field" && isMagnets[f.Name]:
+		return j.Field.Kind == "magnets"
+	}
+	return true
+}
+
+// isMagnets are the fields that describe magnets.
+var isMagnets = map[string]bool{"remanence": true, "magnet": true, "cover": true, "magnet_gap": true, "leakage": true, "magnet_at": true}
+
+// rowOf is one field as a row.
+func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
+	path := f.PathAt(i)
+	text, u, given := s.Document().Typed(path)
+	if !given {
+		u = s.Units.For(f.Dim)
+	}
+	r := form.Row{
+		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Empty(u),
+		Help: f.Help + " " + f.How,
+	}
+	if t.Many() {
+		r.Group = fmt.Sprintf("%s %d", t.Title, i+1)
+	}
+	if f.Kind == job.Word {
+		r.Choices = f.Words
+		if given && !slices.Contains(f.Words, text) {
+			r.Choices = append([]string{text}, f.Words...)
+		}
+	}
+	if given {
+		r.Mark = markOf(text)
+	}
+	if p, bad := s.Document().ProblemAt(path); bad {
+		r.Error = "read " + p.Read + ", expected " + p.Expected
+		r.Mark = kit.Broken
+		return r
+	}
+	for _, d := range s.Outcome().Findings {
+		if d.Path == path && d.Severity >= winding.Doubt {
+			r.Warning = d.Text
+			if d.Fix != "" {
+				r.Warning += "; " + d.Fix
+			}
+		}
+	}
+	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
+		r.Unit = "AWG" // what a bare whole number is read as
+	}
+	if f.Name == "span" {
+		r.Unit = throw(text)
+	}
+	return r
+}
+
+// throw is a span as the trade says it: the slots a coil goes into, the first being 1.
+func throw(text string) string {
+	n := 0
+	if _, err := fmt.Sscanf(text, "%d", &n); err != nil || n < 1 || n > 360 {
+		return ""
+	}
+	return fmt.Sprintf("1 to %d", n+1)
+}
+
+// markOf tells a guess from a measured value.
+func markOf(text string) kit.Role {
+	if len(text) > 0 && text[0] == '~' {
+		return kit.Guessed
+	}
+	return kit.Measured
+}

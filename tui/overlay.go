@@ -1,0 +1,151 @@
+package tui
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/winding"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// pick gives a key to the picker.
+func (m *Model) pick(msg tea.KeyMsg) tea.Cmd {
+	next, a := m.list.Key(msg)
+	m.list = next
+	if !a.Done {
+		return nil
+	}
+	picked := m.picked
+	m.picked = nil
+	if a.ID == "" {
+		return nil
+	}
+	return picked(a.ID)
+}
+
+// doing is a command by name.
+type doing struct {
+	name, keys string
+	do         func() tea.Cmd
+}
+
+// openCommands lists all commands: those of this screen, those of every screen, the screens,
+// and what only another screen has.
+func (m *Model) openCommands() {
+	list := m.commands()
+	options := make([]kit.Option, len(list))
+	for i, d := range list {
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: d.name, Note: d.keys}
+	}
+	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
+	m.picked = func(id string) tea.Cmd {
+		i, _ := strconv.Atoi(id)
+		return list[i].do()
+	}
+}
+
+// commands are all of them, made from the bindings.
+func (m *Model) commands() []doing {
+	list := m.commandsOf(m.active, "")
+	list = append(list, m.named(m.everywhere(), "", func() {})...)
+	for i, v := range m.views {
+		list = append(list, doing{"Go to " + v.Name(), "screen", func() tea.Cmd { m.show(i); return nil }})
+	}
+	list = append(list, doing{"Open the built-in example", "", m.example})
+	for i, v := range m.views {
+		if i != m.active {
+			list = append(list, m.commandsOf(i, v.Name()+": ")...)
+		}
+	}
+	return list
+}
+
+// commandsOf are those of a screen, which comes up first.
+func (m *Model) commandsOf(i int, before string) []doing {
+	return m.named(m.views[i].Bindings(m.s), before, func() { m.show(i) })
+}
+
+// named are the bindings that can be done by name: not those that move, take or type.
+func (m *Model) named(bindings []kit.Binding, before string, first func()) []doing {
+	var list []doing
+	for _, b := range bindings {
+		keys := b.Keys()
+		if b.Do == nil || !b.Enabled() && len(keys) > 0 || slices.ContainsFunc(keys, moves) {
+			continue
+		}
+		name, _, _ := strings.Cut(b.Help().Desc, ". ")
+		name, _, _ = strings.Cut(strings.TrimSuffix(name, "."), ";")
+		shown := make([]string, len(keys))
+		for i, k := range keys {
+			shown[i] = kit.KeyName(m.s.Theme, k)
+		}
+		list = append(list, doing{before + name, strings.Join(shown, ", "), func() tea.Cmd {
+			first()
+			return b.Do(tea.KeyMsg{})
+		}})
+	}
+	return list
+}
+
+// moves reports whether a key moves about, takes a value or begins one.
+func moves(key string) bool {
+	switch key {
+	case "up", "down", "left", "right", "home", "end", "pgup", "pgdown", "enter", "esc", "backspace", "0", "ctrl+p", ":":
+		return true
+	}
+	return false
+}
+
+// openFindings lists what is called out, the most serious first.
+func (m *Model) openFindings() {
+	var options []kit.Option
+	for _, p := range m.s.Document().Problems() {
+		options = append(options, kit.Option{ID: p.Path, Label: m.s.Theme.Mark(kit.Broken) + " " + p.Text(), Note: "in the file"})
+	}
+	found := slices.Clone(m.s.Outcome().Findings)
+	slices.SortStableFunc(found, func(a, b winding.Finding) int { return int(b.Severity) - int(a.Severity) })
+	for _, f := range found {
+		options = append(options, m.finding(f))
+	}
+	if len(options) == 0 {
+		m.s.Say("nothing is called out")
+		return
+	}
+	for i := range options {
+		options[i].ID = strconv.Itoa(i) + " " + options[i].ID
+	}
+	m.list = kit.Choice{Title: "What is called out", Options: options, Tall: true, Foot: "enter goes to the field, esc leaves"}
+	m.picked = func(id string) tea.Cmd {
+		_, path, _ := strings.Cut(id, " ")
+		if path == "" {
+			m.s.Say("this is about no single field")
+			return nil
+		}
+		m.goTo(path)
+		return nil
+	}
+}
+
+// finding is one as an option, whole.
+func (m *Model) finding(f winding.Finding) kit.Option {
+	t := m.s.Theme
+	mark := " "
+	switch f.Severity {
+	case winding.Broken:
+		mark = t.Mark(kit.Broken)
+	case winding.Doubt:
+		mark = t.Mark(kit.Warning)
+	}
+	text := mark + " "
+	if f.Trial != "" {
+		text += "trial " + f.Trial + ": "
+	}
+	o := kit.Option{ID: f.Path, Label: text + f.Text}
+	if f.Fix != "" {
+		o.Note = f.Fix
+	}
+	return o
+}

@@ -1,0 +1,98 @@
+package tui
+
+import (
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"slotwright/tui/recovery"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+)
+
+// many is how many events are tried: EVENTS=1000000 for the long run.
+func many() int {
+	if n, err := strconv.Atoi(os.Getenv("EVENTS")); err == nil {
+		return n
+	}
+	if testing.Short() {
+		return 3000
+	}
+	return 100_000
+}
+
+// pressed are what a hand may press; letters and signs come besides.
+var pressed = strings.Fields(`up down left right home end pgup pgdown enter enter enter esc tab shift+tab backspace delete f1 f2 f3 f4
+ctrl+c ctrl+d ctrl+e ctrl+f ctrl+g ctrl+k ctrl+l ctrl+n ctrl+o ctrl+p ctrl+q ctrl+s ctrl+t ctrl+u ctrl+w ctrl+y ctrl+z ctrl+home ctrl+end ctrl+left ctrl+right`)
+
+// typedSigns have no slash and no ~: what is saved stays in the test's own folder.
+const typedSigns = "0123456789.,+-±[]<>?:!=_ abcdefghijklmnopqrstuvwxyzAFGU\"'µ日é"
+
+var pasted = []string{"18 AWG", "0.75 mm over", "42", "-1", "1e99", "nan", "inf", "concentric", "12, 10, 8", "3.5 in", "a\nb\tc", "\x1b[31mx", strings.Repeat("9", 400), ""}
+
+// event is one thing that a person or a terminal does.
+func event(r *rand.Rand, w, h int) tea.Msg {
+	switch n := r.IntN(100); {
+	case n < 45:
+		return tuitest.KeyMsg(pressed[r.IntN(len(pressed))])
+	case n < 88:
+		signs := []rune(typedSigns)
+		return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{signs[r.IntN(len(signs))]}}
+	case n < 91:
+		return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(pasted[r.IntN(len(pasted))]), Paste: r.IntN(3) > 0}
+	case n < 96:
+		buttons := []tea.MouseButton{tea.MouseButtonLeft, tea.MouseButtonWheelUp, tea.MouseButtonWheelDown, tea.MouseButtonRight}
+		return tea.MouseMsg{X: r.IntN(w+4) - 2, Y: r.IntN(h+4) - 2, Button: buttons[r.IntN(len(buttons))], Action: tea.MouseAction(r.IntN(3))}
+	case n < 97:
+		return keepNow{}
+	}
+	if r.IntN(3) > 0 {
+		return tea.WindowSizeMsg{Width: needW + r.IntN(240), Height: needH + r.IntN(80)}
+	}
+	return tea.WindowSizeMsg{Width: 1 + r.IntN(300), Height: 1 + r.IntN(100)}
+}
+
+// Random keys, pastes, mouse and sizes: no panic, no figure that is none, no frame larger
+// than the terminal, and what was saved is what the program has.
+func TestRandomHands(t *testing.T) {
+	dir := t.TempDir()
+	t.Chdir(dir)
+	require.NoError(t, os.WriteFile("other.toml", []byte(job.Example().Text()), 0o600))
+	const each = 2500
+	for round := range (many() + each - 1) / each {
+		r := rand.New(rand.NewPCG(uint64(round), 7))
+		start := session.NewExample()
+		if round%3 == 1 {
+			start = session.New(job.Parse(job.Template("")), "", job.Mark{})
+		}
+		m := New(start, recovery.Store{Dir: filepath.Join(dir, "state")})
+		w, h := 80, 24
+		m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+		for i := range each {
+			msg := event(r, w, h)
+			if size, ok := msg.(tea.WindowSizeMsg); ok {
+				w, h = size.Width, size.Height
+			}
+			m.Update(msg)
+			if _, ok := msg.(tea.WindowSizeMsg); ok || i%25 == 0 {
+				frame := m.View()
+				tuitest.CheckFrame(t, frame, w, h)
+				require.NotRegexp(t, `NaN|[+-]Inf`, frame, "nobody typed these capitals")
+				require.False(t, t.Failed(), "round %d, event %d: %#v", round, i, msg)
+			}
+			if m.s.Path != "" && !m.s.Dirty() {
+				text, err := os.ReadFile(m.s.Path)
+				require.NoError(t, err)
+				require.Equal(t, string(text), m.s.Document().Text(), "round %d, event %d", round, i)
+			}
+		}
+		m.End()
+	}
+}

@@ -1,0 +1,112 @@
+package tuitest
+
+import (
+	"fmt"
+	"html"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// The cell of a picture, in pixels.
+const (
+	cellW = 8.4
+	cellH = 17
+)
+
+// picturePalette is what the named styles are drawn in, on a dark ground.
+var picturePalette = map[string]string{
+	"red": "#e05561", "blue": "#6f8cff", "magenta": "#d670d6", "cyan": "#4fb7c5", "green": "#8cc265", "yellow": "#d6b44a",
+	"grey": "#9aa0a8", "black": "#c8ccd2", "bright red": "#ff616e", "bright yellow": "#f0d060", "bright blue": "#7f9cff",
+	"bright magenta": "#ff80ff", "bright cyan": "#70d8e0", "bright white": "#ffffff",
+}
+
+// SVG is a frame of w x h cells as a picture: the very characters of the screen, each run of
+// a style a text of its own, so that it looks the same with any font of fixed width.
+func SVG(frame string, w, h int) string {
+	var b strings.Builder
+	width, height := float64(w)*cellW+24, h*cellH+24
+	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%.0f\" height=\"%d\" viewBox=\"0 0 %.0f %d\">\n", width, height, width, height)
+	fmt.Fprintf(&b, "<rect width=\"%.0f\" height=\"%d\" rx=\"6\" fill=\"#14171c\"/>\n", width, height)
+	b.WriteString("<g font-family=\"DejaVu Sans Mono, Menlo, Consolas, monospace\" font-size=\"14\" fill=\"#d5d9e0\" xml:space=\"preserve\">\n")
+	for y, line := range strings.Split(frame, "\n") {
+		for _, r := range cells(line) {
+			writeRun(&b, r, y)
+		}
+	}
+	b.WriteString("</g>\n</svg>\n")
+	return b.String()
+}
+
+// piece is text of one style from a column on.
+type piece struct {
+	at, w       int
+	text, style string
+}
+
+// cells are the pieces of a line; blanks without a style break them, so that the picture
+// stays small and every piece in its place.
+func cells(line string) (list []piece) {
+	var state byte
+	style, x := "", 0
+	for len(line) > 0 {
+		seq, w, n, next := ansi.DecodeSequence(line, state, nil)
+		if strings.HasPrefix(seq, "\x1b[") {
+			style = restyled(style, seq)
+		} else if w > 0 && (seq != " " || strings.Contains(style, "reversed")) {
+			if last := len(list) - 1; last >= 0 && list[last].style == style && list[last].at+list[last].w == x {
+				list[last].text, list[last].w = list[last].text+seq, list[last].w+w
+			} else {
+				list = append(list, piece{x, w, seq, style})
+			}
+		}
+		line, state, x = line[n:], next, x+w
+	}
+	return list
+}
+
+// writeRun draws a piece in row y.
+func writeRun(b *strings.Builder, p piece, y int) {
+	x, top := 12+float64(p.at)*cellW, 12+y*cellH
+	wide := float64(p.w) * cellW
+	fill, more := "", ""
+	rest := p.style
+	for _, word := range []string{"bold", "faint", "underlined", "reversed"} {
+		if strings.Contains(rest, word) {
+			rest = strings.TrimSpace(strings.Replace(rest, word, "", 1))
+			more += map[string]string{"bold": ` font-weight="bold"`, "faint": ` opacity="0.6"`, "underlined": ` text-decoration="underline"`}[word]
+		}
+	}
+	if c := picturePalette[strings.Join(strings.Fields(rest), " ")]; c != "" {
+		fill = fmt.Sprintf(" fill=%q", c)
+	}
+	if strings.Contains(p.style, "reversed") {
+		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%d\" width=\"%.1f\" height=\"%d\" fill=\"#d5d9e0\"/>\n", x, top, wide, cellH)
+		fill = ` fill="#14171c"`
+	}
+	fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%d\" textLength=\"%.1f\"%s%s>%s</text>\n", x, top+13, wide, fill, more, html.EscapeString(p.text))
+}
+
+// Picture compares a frame's picture with pictures/<name>.svg at the module's root, and with
+// the flag -update writes it there.
+func Picture(t testing.TB, name, frame string, w, h int) {
+	t.Helper()
+	CheckFrame(t, frame, w, h)
+	path := filepath.Join(moduleRoot(t), "pictures", name+".svg")
+	got := SVG(frame, w, h)
+	if updating() {
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	if data, err := os.ReadFile(path); err != nil || strings.ReplaceAll(string(data), "\r\n", "\n") != got {
+		t.Errorf("the picture %s is not what the program shows now (%v): make it anew with .ci/pictures", path, err)
+	}
+}
