@@ -3,11 +3,11 @@ package winding
 import (
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // Worked by hand: 18 coils of 17 turns are 306 turns; 56.61 m of wire in them is 185 mm a

@@ -5,13 +5,13 @@ import (
 	"strconv"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/published"
 	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // The tables of testdata/balance were worked outside the program: a second model in Python,

@@ -45,6 +45,35 @@ type charger struct {
 	ring     ring    // of a delta, for the third harmonic
 }
 
+// RunPoint is a trial running into the battery at one speed of its shaft.
+type RunPoint struct {
+	RPM          float64 `json:"rpm"`
+	AmpsDC       float64 `json:"amps_dc"`
+	VoltsDC      float64 `json:"volts_dc"`
+	BatteryWatts float64 `json:"battery_w"`
+	PhaseAmpsRMS float64 `json:"phase_amps_rms"`
+	CopperWatts  float64 `json:"copper_w"`
+	DiodeWatts   float64 `json:"diode_w"`
+	IronWatts    float64 `json:"iron_w"`
+	CableWatts   float64 `json:"cable_w"`
+	// FieldWatts is what the rotor takes, NetAmps and NetWatts what is left of the
+	// battery's after it, below 0 where it takes more than comes in.
+	FieldWatts  float64 `json:"field_w"`
+	NetAmps     float64 `json:"net_amps_dc"`
+	NetWatts    float64 `json:"net_w"`
+	ShaftWatts  float64 `json:"shaft_w"`
+	TorqueNm    float64 `json:"torque_nm"`
+	Efficiency  float64 `json:"efficiency"`
+	WindingC    float64 `json:"winding_c"`
+	OpenVoltsDC float64 `json:"open_volts_dc"`
+	Mode        string  `json:"mode"`
+	// TooHot is set when no steady temperature exists: it goes on getting hotter.
+	TooHot bool `json:"too_hot,omitempty"`
+	// followed is set when the temperature could be worked out; else WindingC is that of
+	// the air.
+	followed bool
+}
+
 // charger makes a trial ready, or says what is missing. A battery is taking charge.
 func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 	load, ok := b.dc.load(b.dc.works)

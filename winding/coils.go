@@ -22,6 +22,21 @@ type layouts struct {
 	made    map[layoutKey]coilSet
 }
 
+// Coils is what the layout makes of the turns.
+type Coils struct {
+	Kw1           quantity.Figure `json:"kw1"`
+	Kw3           quantity.Figure `json:"kw3"`
+	Kw5           quantity.Figure `json:"kw5"`
+	Kw7           quantity.Figure `json:"kw7"`
+	Kw11          quantity.Figure `json:"kw11"`
+	Kw13          quantity.Figure `json:"kw13"`
+	CoilsPerPhase quantity.Figure `json:"coils_per_phase"`
+	// SeriesTurns is N, in series in each phase.
+	SeriesTurns quantity.Figure `json:"series_turns"`
+	// CircuitChoices is the circuits this layout allows.
+	CircuitChoices []int `json:"circuits_allowed,omitempty"`
+}
+
 // newLayouts lays out every trial, and the machine as it was found.
 func newLayouts(m machine, trials []job.Trial) layouts {
 	l := layouts{machine: m, made: map[layoutKey]coilSet{}}

@@ -6,6 +6,18 @@ import (
 	"slotwright/winding/quantity"
 )
 
+// Volts is what it gives with nothing connected.
+type Volts struct {
+	PhasePerRPM     quantity.Figure `json:"volts_phase_rms_per_rpm"`
+	LinePerRPM      quantity.Figure `json:"volts_line_rms_per_rpm"`
+	LinePer1000RPM  quantity.Figure `json:"volts_line_rms_per_1000rpm"`
+	PeakDCPerRPM    quantity.Figure `json:"volts_dc_peak_per_rpm"`
+	LineAtTest      quantity.Figure `json:"volts_line_rms_test"`
+	CutInRPM        quantity.Figure `json:"cut_in_rpm"`
+	OpenAtTopVolts  quantity.Figure `json:"volts_dc_open_top"`
+	OpenAtGaleVolts quantity.Figure `json:"volts_dc_open_gale"`
+}
+
 // volts is what the winding gives with nothing connected, by E = √2·π·f·N·kw·Φ (rms,
 // per phase; the 4.44·f·N·kw·Φ of the handbooks), and where charging begins (cutin.go).
 func volts(w *candidate, m *machine, f *flux, dc *dcSide, at *speeds) Volts {

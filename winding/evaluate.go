@@ -63,7 +63,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 	b.runTrial(r, o, b.grid(&alone, []*charger{r}))
 	b.meet(r, o)
 	o.readHeat(b)
-	o.FieldRun, o.SafetyRun = noField(no), noSafety(no)
+	o.FieldRun, o.SafetyRun, o.FuseAmps = noField(no), noSafety(no), quantity.Missing(no)
 }
 
 // works is Static and what costs more than a search wants to pay.

@@ -8,6 +8,42 @@ import (
 	"slotwright/winding/quantity"
 )
 
+// FieldPoint is the wound rotor at one speed.
+type FieldPoint struct {
+	RPM float64 `json:"rpm"`
+	// HoldAmps is the field current that holds the regulated (absorption) voltage while
+	// the amps wanted flow, or while nothing flows when none are wanted; Enough is false
+	// when full field does not do it.
+	HoldAmps float64 `json:"hold_field_a"`
+	Enough   bool    `json:"enough"`
+	// NetWatts is into the battery at full field, less what the field takes.
+	NetWatts float64 `json:"net_w"`
+}
+
+// FieldRun is what the wound rotor costs and needs.
+type FieldRun struct {
+	FieldWatts quantity.Figure `json:"field_w"`
+	// BreakEvenRPM is the speed below which the field takes more than reaches the
+	// battery.
+	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
+	FieldPoints  []FieldPoint    `json:"field_points,omitempty"`
+	// HoldSlow, HoldUsual and HoldTop are the field currents of those points; missing
+	// where full field does not hold.
+	HoldSlow  quantity.Figure `json:"hold_field_a_slow"`
+	HoldUsual quantity.Figure `json:"hold_field_a_usual"`
+	HoldTop   quantity.Figure `json:"hold_field_a_top"`
+	// BestSlow, BestUsual and BestTop are the field currents that leave the battery the
+	// most; BestGainUsual is what that gains over the current in use.
+	BestSlow      quantity.Figure `json:"best_field_a_slow"`
+	BestUsual     quantity.Figure `json:"best_field_a_usual"`
+	BestTop       quantity.Figure `json:"best_field_a_top"`
+	BestGainUsual quantity.Figure `json:"best_field_gain_w_usual"`
+	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
+	// back, ExciteBuildRPM that from which it builds up without a battery.
+	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
+	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
+}
+
 func noField(why string) FieldRun {
 	no := quantity.Missing(why)
 	return FieldRun{FieldWatts: no, BreakEvenRPM: no, HoldSlow: no, HoldUsual: no, HoldTop: no, BestSlow: no, BestUsual: no, BestTop: no, BestGainUsual: no,

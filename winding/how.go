@@ -32,7 +32,7 @@ var (
 	ofTurns   = []string{"trial.turns", "trial.coil_turns"}
 	ofSlot    = []string{"slot.", "machine.layers"}
 	ofLayout  = []string{"machine.slots", "machine.poles", "machine.phases", "machine.layers", "machine.span", "machine.kind", "machine.sets", "trial.span", "trial.kind", "trial.layers", "trial.circuits"}
-	ofFlux    = append([]string{"spin.", "field.", "old.turns", "old.coil_turns", "old.connection", "old.circuits", "old.cut_in", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, ofLayout...)
+	ofFlux    = append([]string{"spin.", "short.", "amps.", "coil.", "field.", "old.", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, ofLayout...)
 	ofBattery = []string{"battery."}
 	ofDrive   = []string{"drive.", "drive_point.", "target.slow", "target.usual", "target.top"}
 	ofMean    = []string{"machine.", "slot.", "old."}
@@ -110,7 +110,7 @@ var hows = map[string]How{
 	"phase_ohms_20c":  {"resistivity × turns in series × mean turn / (circuits × area) = ρ × {series_turns} × {mean_turn_mm} / (circuits × {conductor_area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
 	"phase_ohms_test": {"{phase_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"lead_ohms_test":  {"{lead_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
-	"phase_mh":        {"from the best reading there is, as the square of the turns", "L goes with N²", ofHenries},
+	"phase_mh":        {"from the best reading there is, or all of them together, as the square of the turns", "L goes with N²", ofHenries},
 	"mean_turn_mm":    {"as measured; else from the old winding's ohms, turns and wire; else from bore, stack and slot", "geometry: straight in the iron, round outside it", all(ofMean, []string{"trial.span"})},
 
 	"wire_to_buy_kg": {"metal wound in, and the allowance: {metal_kg} + …", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
@@ -128,6 +128,10 @@ var families = []struct {
 	begins string
 	how    How
 }{
+	{"former_", How{"straight part: stack and both end runs; width: slot to slot at half depth; radius: what makes the way round the mean turn, (l − 2S − 2W)/(2π − 4)", "plane geometry", all(ofLayout, ofMean, []string{"trial.span"})}},
+	{"coil_length_m", How{"mean turn × turns of a coil: {mean_turn_mm} × {turns_per_coil}", byDefinition, ofOhms}},
+	{"coil_kg", How{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
+	{"fuse_a", How{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
 	{"kw", How{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
 	{"amps_dc_", How{"bridge amps less what the rotor takes, where drive and alternator come to terms", bridgeSolved, ofRunning}},
 	{"runs_rpm_", How{balanced, "balance of torques", ofRunning}},

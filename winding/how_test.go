@@ -39,7 +39,7 @@ func TestEveryFigureSaysHow(t *testing.T) {
 // with it name it.
 func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 	moved := 0
-	for _, name := range []string{"example", "wind-good", "fixed", "engine"} {
+	for _, name := range []string{"example", "wind-good", "fixed", "engine", "amps-readings", "plate-and-began", "trial-coil"} {
 		d := job.Example()
 		if name != "example" {
 			text, err := os.ReadFile("../testdata/jobs/" + name + ".toml")
@@ -47,7 +47,7 @@ func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 			d = job.Parse(string(text))
 		}
 		before := winding.Evaluate(d.Job())
-		for _, table := range []string{"machine", "slot", "old", "spin", "short", "field", "drive", "drive_point", "battery", "target", "trial"} {
+		for _, table := range []string{"machine", "slot", "old", "spin", "short", "amps", "coil", "field", "drive", "drive_point", "battery", "target", "trial"} {
 			for _, in := range job.InputsOf(table) {
 				path, f := in.PathAt(0), in.PathAt(0)
 				if i := strings.IndexByte(f, '['); i >= 0 {

@@ -71,6 +71,12 @@ const (
 
 var routeWords = map[route]string{byShort: "a short-circuit reading of the old winding", byBridge: "an inductance bridge on the old winding", byPlate: "the plate of the old winding"}
 
+// Inductance is per phase.
+type Inductance struct {
+	PhaseMilliHenries quantity.Figure `json:"phase_mh"`
+	InductanceFrom    string          `json:"inductance_from,omitempty"`
+}
+
 // spread is what a route is worth, a part of the value. Amps predicted from a short circuit
 // or the plate are good to 15 % at twice cut-in and 6 % at five times (own simulation of
 // machines that saturate), which an inductance off by a fifth does; a bridge reads the

@@ -24,6 +24,34 @@ type bounds struct {
 	oldOhms *Ohms
 }
 
+// Limit is one reason why the current must stop somewhere.
+type Limit struct {
+	Name   string          `json:"name"`
+	AmpsDC quantity.Figure `json:"amps_dc"`
+	Reason string          `json:"reason"`
+	Source string          `json:"source"`
+}
+
+// Limits is how much current it can stand.
+type Limits struct {
+	// Each is every limit that could be worked out, the lowest first.
+	Each []Limit `json:"limits,omitempty"`
+	// LimitAmps is the lowest, LimitBy its name.
+	LimitAmps quantity.Figure `json:"limit_amps_dc"`
+	LimitBy   string          `json:"limit_by,omitempty"`
+	// DensityPerAmp is A/mm² in the wire for one ampere DC.
+	DensityPerAmp quantity.Figure `json:"density_a_per_mm2_per_dc_amp"`
+	// SecondsToClass is the time from warm to the class limit at the limit current
+	// with no cooling at all.
+	SecondsToClass quantity.Figure `json:"seconds_to_class_limit"`
+	// ACFactor is AC over DC resistance at the top speed.
+	ACFactor quantity.Figure `json:"ac_factor_top"`
+	// ACFactorSplit is that of twice the strands with the same metal.
+	ACFactorSplit quantity.Figure `json:"ac_factor_top_twice_the_strands"`
+	// SkinDepthMM at the top speed.
+	SkinDepthMM quantity.Figure `json:"skin_depth_top_mm"`
+}
+
 // limits is how much current the winding can stand, each reason with its figure. The
 // smallest governs.
 func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {

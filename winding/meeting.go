@@ -1,11 +1,72 @@
 package winding
 
 import (
+	"sort"
+
 	"slotwright/winding/drive"
 	"slotwright/winding/heat"
 	"slotwright/winding/quantity"
-	"sort"
 )
+
+// DrivePoint is where drive and alternator come to terms at one wind or drive speed, the
+// battery taking charge.
+type DrivePoint struct {
+	// X is the wind in m/s, or the speed of the drive's shaft in rpm.
+	X            float64 `json:"x"`
+	RPM          float64 `json:"rpm"` // of the alternator
+	AmpsDC       float64 `json:"amps_dc"`
+	BatteryWatts float64 `json:"battery_w"`
+	// NetAmps and NetWatts are less what the rotor takes.
+	NetAmps  float64 `json:"net_amps_dc"`
+	NetWatts float64 `json:"net_w"`
+	// DriveWatts is what is taken of the drive at its shaft; for a drive that is not the
+	// wind, what it could give is GivesWatts.
+	DriveWatts float64 `json:"drive_w"`
+	GivesWatts float64 `json:"drive_gives_w,omitempty"`
+	Efficiency float64 `json:"efficiency"` // net over drive
+	WindingC   float64 `json:"winding_c"`
+	TooHot     bool    `json:"too_hot,omitempty"`
+	followed   bool    // the temperature was
+	Lambda     float64 `json:"tip_speed_ratio,omitempty"`
+	Cp         float64 `json:"cp,omitempty"`
+	// Region is still, idling, charging, stalled, runaway or overload.
+	Region drive.Region `json:"region"`
+	// Others are the speeds at which it also could run, or could not stay.
+	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
+}
+
+// Driven is how the trial and its drive come to terms.
+type Driven struct {
+	// Points are against wind or drive speed, going up.
+	Points []DrivePoint `json:"drive_points,omitempty"`
+	// XUnit is the unit of what they are against, and of StartsAt: m/s or rpm.
+	XUnit string `json:"x_unit,omitempty"`
+	// StartsAt is the wind or the drive speed from which it charges.
+	StartsAt quantity.Figure `json:"charges_from_x"`
+	// YearKWh is into the battery in a year of the stated wind, net of the field whenever
+	// it charges; hours in which the winding finds no steady temperature are left out.
+	YearKWh quantity.Figure `json:"year_kwh"`
+	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can comes to rest
+	// against this winding: alternator speed, DC amps and drive watts.
+	RunRPM   quantity.Figure `json:"full_power_rpm"`
+	RunAmps  quantity.Figure `json:"full_power_amps_dc"`
+	RunWatts quantity.Figure `json:"full_power_drive_w"`
+	// Suits is one plain sentence on how trial and drive come to terms; Mend is the winding
+	// that fits the slot and would do better, worked out, where there is one.
+	Suits string `json:"suits,omitempty"`
+	Mend  string `json:"mend,omitempty"`
+	// Offer is that winding.
+	Offer *Offer `json:"mend_winding,omitempty"`
+
+	FieldRun
+	SafetyRun
+	region  drive.Region   // the one that governs
+	verdict *drive.Verdict // of the wind
+}
+
+// Overload says that a drive is asked for more than it gives; the other regions are those
+// of package drive.
+const Overload drive.Region = "overload"
 
 // noDrive is every figure missing for one reason.
 func noDrive(why string) Driven {

@@ -38,6 +38,14 @@ type tried struct {
 	score  float64
 }
 
+// Offer is a winding that was worked out in a trial's place: as many turns as fit.
+type Offer struct {
+	Turns int    `json:"turns"`
+	Wire  string `json:"wire"`
+	// Gauge is the wire as a job has it.
+	Gauge wiretable.Gauge `json:"-"`
+}
+
 // mendFor is the best winding that fits in a trial's place, in a sentence and as such; none
 // when none is better. clean says that the trial itself breaks nothing, so that an offer has to gain.
 func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offer) {

@@ -18,6 +18,39 @@ var (
 	defaultTestC     = job.DefaultOf("target.test_at")
 )
 
+// Ohms is the copper's length and resistance.
+type Ohms struct {
+	MeanTurnMM   quantity.Figure `json:"mean_turn_mm"`
+	MeanTurnFrom string          `json:"mean_turn_from,omitempty"`
+	PhaseOhms20  quantity.Figure `json:"phase_ohms_20c"`
+	LeadOhms20   quantity.Figure `json:"lead_ohms_20c"`
+	PhaseOhmsT   quantity.Figure `json:"phase_ohms_test"`
+	LeadOhmsT    quantity.Figure `json:"lead_ohms_test"`
+}
+
+// Spools is wire of one size to buy.
+type Spools struct {
+	Gauge  string          `json:"gauge"`
+	Metres quantity.Figure `json:"metres"`
+	Feet   quantity.Figure `json:"feet"`
+	Kg     quantity.Figure `json:"kg"`
+	Pounds quantity.Figure `json:"lb"`
+	Spools quantity.Figure `json:"spools"`
+	// SpoolKg is the copper on one spool.
+	SpoolKg float64 `json:"spool_kg"`
+}
+
+// Purchase is what to buy.
+type Purchase struct {
+	Buy []Spools `json:"buy,omitempty"`
+	// BuyKg is all sizes together, with the allowance.
+	BuyKg quantity.Figure `json:"wire_to_buy_kg"`
+	// CopperKg is the metal wound in, without the allowance.
+	CopperKg quantity.Figure `json:"metal_kg"`
+	// Allowance is the part added, 0.1 for 10 %.
+	Allowance float64 `json:"allowance"`
+}
+
 // ohms is the resistance of a phase, R = ρ(t)·N·l/(a·s·A), and between leads.
 func ohms(w *candidate, m *machine, turn *turnLength, testC float64) Ohms {
 	var o Ohms

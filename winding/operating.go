@@ -1,8 +1,6 @@
 package winding
 
 import (
-	"math"
-
 	"slotwright/winding/drive"
 	"slotwright/winding/quantity"
 )
@@ -61,11 +59,58 @@ type Meeting struct {
 
 // spot is where a trial is in one condition, before it is dressed up.
 type spot struct {
+	asked     bool // the condition has a speed or a wind
 	rpm, warm float64
 	region    drive.Region
 	stops     bool
 	// also are other speeds at which it could stay, as after a gust.
 	also []float64
+}
+
+// Charging is what reaches the battery where the trial really runs, net of what the rotor
+// takes, the battery taking charge, at the temperature the winding comes to.
+type Charging struct {
+	AmpsSlow  quantity.Figure `json:"amps_dc_slow"`
+	AmpsUsual quantity.Figure `json:"amps_dc_usual"`
+	AmpsTop   quantity.Figure `json:"amps_dc_top"`
+	// EmptyUsual and FullUsual are the usual amps with the battery at rest and absorbing.
+	EmptyUsual quantity.Figure `json:"amps_dc_usual_empty"`
+	FullUsual  quantity.Figure `json:"amps_dc_usual_absorbing"`
+	// Bridge… is what the bridge gives, the rotor's part not taken off: what copper, diodes
+	// and fuse carry. MostAmps is the most of it in any condition, the battery empty.
+	BridgeSlow  quantity.Figure `json:"bridge_amps_dc_slow"`
+	BridgeUsual quantity.Figure `json:"bridge_amps_dc_usual"`
+	BridgeTop   quantity.Figure `json:"bridge_amps_dc_top"`
+	MostAmps    quantity.Figure `json:"bridge_amps_dc_most"`
+	// Runs… is the alternator's speed there.
+	RunsSlow  quantity.Figure `json:"runs_rpm_slow"`
+	RunsUsual quantity.Figure `json:"runs_rpm_usual"`
+	RunsTop   quantity.Figure `json:"runs_rpm_top"`
+	HotSlowC  quantity.Figure `json:"winding_c_slow"`
+	HotUsualC quantity.Figure `json:"winding_c_usual"`
+	HotTopC   quantity.Figure `json:"winding_c_top"`
+	// HottestC is the hottest anywhere in the drive's range.
+	HottestC quantity.Figure `json:"winding_c_hottest"`
+	// Efficiency is net watts into the battery over watts taken of the drive, usual.
+	Efficiency    quantity.Figure `json:"efficiency_usual"`
+	NetWattsUsual quantity.Figure `json:"net_w_usual"`
+	// TargetRPM is where the amps wanted are reached, net, if something held the speed.
+	TargetRPM quantity.Figure `json:"target_rpm"`
+	// CrossRPM is where its curve crosses the reference's.
+	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
+	// LimitRPM is where the governing current limit is reached.
+	LimitRPM quantity.Figure `json:"limit_rpm"`
+	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
+	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
+	// Operating is the trial in each condition of its drive.
+	Operating []Operating `json:"operating,omitempty"`
+	// AtSpeeds are the job's own speeds and Curve the whole range, as if something held the
+	// bare machine there: AtSpeeds against the battery at rest, Curve against one that takes
+	// charge.
+	AtSpeeds []RunPoint `json:"at_speeds,omitempty"`
+	Curve    []RunPoint `json:"curve,omitempty"`
+	// NoCharging says why there is none of this.
+	NoCharging string `json:"no_charging,omitempty"`
 }
 
 // dress fills in what holds at a spot.
@@ -161,7 +206,7 @@ const (
 func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) []Operating {
 	list := make([]Operating, 0, conditionCount)
 	for i, at := range spots {
-		if math.IsNaN(at.rpm) || !s.conditions[i].X.Known() {
+		if !at.asked || !s.conditions[i].X.Known() {
 			continue
 		}
 		if s.conditions[i].Same != "" && len(list) > 0 { // gives all it can in both
@@ -178,9 +223,8 @@ func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) 
 // held is the spots of a drive that does not give way.
 func (s *driveSide) held(ambient float64) (spots [conditionCount]spot) {
 	for i, c := range s.conditions {
-		spots[i] = spot{rpm: math.NaN()}
 		if c.RPM.Known() {
-			spots[i] = spot{rpm: c.RPM.Value, warm: ambient}
+			spots[i] = spot{asked: true, rpm: c.RPM.Value, warm: ambient}
 		}
 	}
 	return spots

@@ -4,10 +4,10 @@ import (
 	"reflect"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
 )
 
 // Every figure of the outcome has its line in the table, and no figure stands nowhere.

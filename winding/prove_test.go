@@ -4,10 +4,10 @@ import (
 	"strconv"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/published"
 )
 
 // The limits that a finished winding is held to are those of testdata/bench/limits.csv:

@@ -28,6 +28,24 @@ type slotRoom struct {
 	fillLimit quantity.Figure
 }
 
+// Fit is the winding in its slot.
+type Fit struct {
+	BareMM            quantity.Figure `json:"bare_mm"`
+	OverallMM         quantity.Figure `json:"overall_mm"`
+	Conductors        quantity.Figure `json:"wires_per_slot"`
+	WireFill          quantity.Figure `json:"wire_fill"`
+	RoundFill         quantity.Figure `json:"round_fill"`
+	CopperFill        quantity.Figure `json:"copper_fill"`
+	FillLimit         quantity.Figure `json:"fill_limit"`
+	TurnsThatFit      quantity.Figure `json:"turns_that_fit"`
+	MostThatPack      quantity.Figure `json:"most_wires_that_pack"`
+	CopperPerSlotMM2  quantity.Figure `json:"copper_per_slot_mm2"`
+	MouthSpareMM      quantity.Figure `json:"mouth_spare_mm"`
+	MouthText         string          `json:"mouth,omitempty"`
+	ConductorAreaMM2  quantity.Figure `json:"conductor_area_mm2"`
+	ConductorAreaCmil quantity.Figure `json:"conductor_area_cmil"`
+}
+
 // measureSlot lines the slot for each way the coil sides can lie.
 func measureSlot(s job.SlotSpec) slotRoom {
 	r := slotRoom{mouth: s.MouthMM, fillLimit: s.FillLimit.OrReading(defaultFillLimit).Figure("")}

@@ -9,6 +9,46 @@ import (
 	"slotwright/wiretable"
 )
 
+// Brake is the machine turned with leads joined.
+type Brake struct {
+	LeadAmps quantity.Figure `json:"lead_a"`
+	CoilAmps quantity.Figure `json:"coil_a"`
+	TorqueNm quantity.Figure `json:"torque_nm"`
+	Watts    quantity.Figure `json:"copper_w"`
+}
+
+// SafetyRun is what happens at the worst: leads joined to stop it, a battery that is
+// full, a battery that comes off.
+type SafetyRun struct {
+	// Brake is all leads of all sets joined at the top speed, BrakePair only two of one
+	// set, the winding as hot as its class allows.
+	Brake     Brake `json:"brake_at_top"`
+	BrakePair Brake `json:"brake_pair_at_top"`
+	// BrakePeakNm is the most that joined leads hold back with, at BrakePeakRPM, where
+	// R = ωL; above that speed they hold less and less.
+	BrakePeakNm  quantity.Figure `json:"brake_peak_torque_nm"`
+	BrakePeakRPM quantity.Figure `json:"brake_peak_rpm"`
+	// StopsCold and StopsHot are the most wind (m/s), or the most power of the drive (W),
+	// in which joined leads bring a turning shaft to rest, at 20 °C and at the class limit.
+	StopsCold quantity.Figure `json:"brake_stops_to_x_cold"`
+	StopsHot  quantity.Figure `json:"brake_stops_to_x_hot"`
+	// BrakeSeconds is from the temperature it has at the usual condition to the class limit
+	// with all leads joined at the top speed and no cooling.
+	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
+	// FuseAmps is the fuse at the battery's post with this winding.
+	FuseAmps quantity.Figure `json:"fuse_a"`
+	// DumpOhms and DumpWatts take all it gives in the top condition at the absorption
+	// voltage, for a battery that is full.
+	DumpOhms  quantity.Figure `json:"dump_load_ohms"`
+	DumpWatts quantity.Figure `json:"dump_load_w"`
+	// OverChargeAmps is how far the most it charges is over the battery's charge limit.
+	OverChargeAmps quantity.Figure `json:"over_charge_limit_a"`
+	// OpenAtFurlVolts is peak DC with nothing connected in the wind at which it furls, the
+	// rotor running free; MostVolts the highest that can stand anywhere.
+	OpenAtFurlVolts quantity.Figure `json:"volts_dc_open_furl"`
+	MostVolts       quantity.Figure `json:"volts_dc_most"`
+}
+
 func noSafety(why string) SafetyRun {
 	no := quantity.Missing(why)
 	none := Brake{no, no, no, no}

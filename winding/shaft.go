@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"math"
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -79,20 +78,20 @@ func (b *Bench) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]sp
 func atFullPower(met *drive.Driven, warm *warmth) spot {
 	e, ok := met.FullPower()
 	if !ok {
-		return spot{region: drive.Stalled, stops: true}
+		return spot{asked: true, region: drive.Stalled, stops: true}
 	}
-	return spot{rpm: e.RPM, warm: warm.at(e.RPM), region: drive.Charging}
+	return spot{asked: true, rpm: e.RPM, warm: warm.at(e.RPM), region: drive.Charging}
 }
 
 // reach holds a spot to what the drive can do at the speed asked for.
 func (at *spot) reach(met *drive.Driven, ratio float64, warm *warmth) {
-	if math.IsNaN(at.rpm) {
+	if !at.asked {
 		return
 	}
 	run, err := met.At(at.rpm / ratio)
 	switch {
 	case err != nil:
-		at.rpm = math.NaN()
+		at.asked = false
 		return
 	case run.Enough:
 		at.region = drive.Charging

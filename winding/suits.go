@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+
 	"slotwright/winding/drive"
 )
 

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"math"
+
 	"slotwright/winding/heat"
 	"slotwright/winding/quantity"
 )

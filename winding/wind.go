@@ -61,9 +61,6 @@ const windStep = 0.5
 // three winds that are asked for.
 func (b *Bench) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := &b.drive
-	for i := range spots {
-		spots[i].rpm = math.NaN()
-	}
 	t.Driven = noDrive("only for drives with a power of their own")
 	winds, err := drive.Winds(s.furl, windStep, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
 	if err != nil {
@@ -85,7 +82,7 @@ func (b *Bench) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spo
 		t.Points = append(t.Points, r.windPoint(p, warm.at(p.RPM)))
 		for i := range spots {
 			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
-				spots[i] = spot{rpm: p.RPM, warm: warm.at(p.RPM), region: p.Region, stops: p.RPM == 0}
+				spots[i] = spot{asked: true, rpm: p.RPM, warm: warm.at(p.RPM), region: p.Region, stops: p.RPM == 0}
 				for _, e := range p.Others {
 					if e.Stable {
 						spots[i].also = append(spots[i].also, e.RPM)

@@ -11,11 +11,11 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/job"
+
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/job"
 )
 
 // spoken is one answer in JSON: how it was asked for and by which schema it goes.

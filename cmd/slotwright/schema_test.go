@@ -9,15 +9,15 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
 	"slotwright/winding"
 	"slotwright/winding/drive"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/wiretable"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // answers is the type of each verb's answer in JSON, and of one that could not be given.

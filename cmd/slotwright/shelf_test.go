@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/text"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/text"
 )
 
 func TestShelf(t *testing.T) {

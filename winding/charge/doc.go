@@ -6,7 +6,7 @@
 // or four, and for a single phase also one diode (half wave) or two with two capacitors (doubler).
 // The answer is the exact periodic solution of that circuit, not a simulation run to rest:
 // see the essays in bridge3.go and halfwave.go. A [Solver] does the same for one point after another.
-// [SolveDiode] does it for a diode given by its law. [CutInEMFPeak] is where current begins.
+// [SolveDiode] does it for a diode given by its law.
 //
 // A resistor is a load of no volts; a converter's input is one of volts without ohms.
 //

@@ -1,6 +1,9 @@
 package charge
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // Rectifier is how the diodes are joined between winding and load.
 type Rectifier uint8
@@ -76,4 +79,12 @@ func (l Load) peakPerPhase(phases int, delta bool) float64 {
 		return 2
 	}
 	return linePerPhase(phases, delta)
+}
+
+// linePerPhase is the EMF that drives the bridge over the EMF of one phase.
+func linePerPhase(phases int, delta bool) float64 {
+	if phases == 3 && !delta {
+		return math.Sqrt(3)
+	}
+	return 1
 }

@@ -4,10 +4,10 @@ import (
 	"os"
 	"testing"
 
+	"slotwright/winding/quantity"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"slotwright/winding/quantity"
 )
 
 // A new job of a machine of the same kind keeps the iron, the drive and the trials; nothing

@@ -4,9 +4,9 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"slotwright/winding/quantity"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // Fit is what the readings say of the old winding.

@@ -1,5 +1,24 @@
 package battery
 
+import "math"
+
+// copperOhmM is annealed copper at 20 °C, Ω·m, and copperZeroC how far below 0 °C its
+// resistance would be gone (IEC 60028).
+const (
+	copperOhmM  = 1.7241e-8
+	copperZeroC = 234.5
+)
+
+// CableOhms is the resistance there and back of a copper cable, ρ·2l/A with
+// ρ = 1.7241e-8 Ω·m at 20 °C (IEC 60028), at a temperature. 0 for no length or area, and
+// for values that are no numbers.
+func CableOhms(oneWayM, mm2, tempC float64) float64 {
+	if !(oneWayM > 0 && mm2 > 0 && tempC > -copperZeroC) || math.IsInf(oneWayM, 0) || math.IsInf(tempC, 0) {
+		return 0
+	}
+	return copperOhmM * 2 * oneWayM / (mm2 * 1e-6) * (copperZeroC + tempC) / (copperZeroC + 20)
+}
+
 // cables is what a copper cable carries for ever, mm² and A: two loaded PVC-insulated
 // conductors clipped to a surface in air of 30 °C (IEC 60364-5-52, table B.52.4, method C;
 // from memory, so the next wiring code's table decides).

@@ -1,7 +1,5 @@
 package charge
 
-import "math"
-
 // CutInEMFPeak is the peak EMF of one phase, V, above which current flows: the load's Volts
 // and two diode drops, over √3 for three phases in star; one drop at half wave, half of all in a doubler. Ohms, henries and frequency do not
 // move it. It is 0, "at once", for a plain resistor on ideal diodes, and also for a load or
@@ -11,12 +9,4 @@ func CutInEMFPeak(l Load, phases int, delta bool) float64 {
 		return 0
 	}
 	return l.held() / l.peakPerPhase(phases, delta)
-}
-
-// linePerPhase is the EMF that drives the bridge over the EMF of one phase.
-func linePerPhase(phases int, delta bool) float64 {
-	if phases == 3 && !delta {
-		return math.Sqrt(3)
-	}
-	return 1
 }
