@@ -18,7 +18,7 @@ func (m *Model) everywhere() []kit.Binding {
 	const group, files, figures = "Everywhere", "Files", "Figures"
 	keys := m.keysNow
 	return []kit.Binding{
-		kit.Bind(group, keys("", "?", "f1"), "help", "This page.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
+		kit.Bind(group, keys("", "?", "f1"), "help", "Help: the keys of this screen, the marks, the cautions.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
 		kit.Bind(group, "tab ctrl+right", "screen", "The next screen.", func() { m.show(m.active + 1) }),
 		kit.Bind(group, "shift+tab ctrl+left", "", "The screen before.", func() { m.show(m.active - 1) }),
 		kit.Bind(group, keys("", ":", "ctrl+p"), "commands", "All commands by name: type a part of it.", m.openCommands),

@@ -1,6 +1,7 @@
 package machine
 
 import (
+	"fmt"
 	"strings"
 
 	"slotwright/tui/kit"
@@ -16,7 +17,7 @@ func (v *View) areas() (form, help, follows kit.Rect) {
 	r := v.at
 	if r.W < wide {
 		form, follows = r.SplitBottom(2)
-		form, help = form.SplitBottom(helpHeight(r.H))
+		form, help = v.withHelp(form)
 		return form, help, follows
 	}
 	form, side := r.SplitRight(sideWidth(r.W))
@@ -25,18 +26,21 @@ func (v *View) areas() (form, help, follows kit.Rect) {
 	return form, help, follows
 }
 
-// helpHeight is the height of the explanation's box under a form.
-func helpHeight(h int) int {
-	if h < 19 {
-		return 5
+// withHelp splits the explanation's box from under a form: as high as most explanations
+// are, higher for one that would be cut, half of the room at most.
+func (v *View) withHelp(r kit.Rect) (form, help kit.Rect) {
+	least := 6
+	if r.H < 19 {
+		least = 5
 	}
-	return 6
+	need := len(v.form.Explain(kit.Theme{}, kit.Inner(kit.Rect{W: r.W, H: least}).W)) + 2
+	return r.SplitBottom(max(least, min(need, r.H/2)))
 }
 
 // DrawForm is the form with the marked field explained under it, and the open list over
 // both.
 func (v *View) DrawForm(s *session.Session) []kit.Block {
-	form, help := v.at.SplitBottom(helpHeight(v.at.H))
+	form, help := v.withHelp(v.at)
 	return v.overlay(s, []kit.Block{v.fields(s, form), v.explain(s, help)})
 }
 
@@ -78,10 +82,11 @@ func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
 // next.
 func (v *View) strip(s *session.Session, w int) []string {
 	t := s.Theme
-	if p := s.Problems(); len(p) > 0 {
-		return t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p[0], w)
-	}
 	var lines []string
+	if p := s.Document().Problems(); len(p) > 0 {
+		text := fmt.Sprintf("%s %d in the file cannot be used: ! tells", t.Mark(kit.Broken), len(p)+s.Document().More())
+		lines = append(lines, t.Fit(t.Paint(kit.Broken, text), w))
+	}
 	if list := waiting(s); len(list) > 0 {
 		text := t.Mark(kit.Needed) + " next: " + label(list[0].Path)
 		if whole := text + ", for " + list[0].Unlocks; kit.Width(t.Text(whole)) <= w {

@@ -185,7 +185,7 @@ func (v *View) GoTo(s *session.Session, path string) bool {
 func (v *View) Click(s *session.Session, x, y int) {
 	form, _, _ := v.areas()
 	if !v.begins { // drawn by DrawForm
-		form, _ = v.at.SplitBottom(helpHeight(v.at.H))
+		form, _ = v.withHelp(v.at)
 	}
 	if v.form.Picking() {
 		next, edit := v.form.Click(s.Theme, v.at, x, y)

@@ -134,6 +134,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	}
 	if p, bad := s.Document().ProblemAt(path); bad {
 		r.Error = "read " + p.Read + ", expected " + p.Expected
+		if p.Fix != "" {
+			r.Error += "; " + p.Fix
+		}
 		r.Mark = kit.Broken
 		return r
 	}
