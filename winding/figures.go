@@ -165,7 +165,8 @@ var trialOutputs = []Output{
 	{ID: "cut_in_rpm", Group: "Volts", Label: "charging begins", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First,
 		Meaning: "Speed at which the first amps reach the battery.", Mend: "more turns, or a larger ratio",
 		past: func(o *Outcome, t *TrialOutcome) bool {
-			return o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
+			// A rotor in the wind begins in more wind: that is what its amps in light wind say.
+			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
 		}},
 	{ID: "volts_dc_open_top", Group: "Volts", Label: "open at top speed", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InGrid,
 		Meaning: "Peak DC unloaded at the top speed: what diodes and fingers meet when the battery comes off.", Mend: "diodes rated higher, or fewer turns",
