@@ -109,19 +109,6 @@ func floorDiv(a, b int) int {
 	return a / b
 }
 
-// dotBits are the braille bits of a cell's dots, by row and column.
-var dotBits = [4][2]uint8{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
-
-// setDot sets one dot, if it lies in the area.
-func (c *Canvas) setDot(x, y int, role kit.Role) {
-	if x < 0 || y < 0 || !c.area.Contains(x>>1, y>>2) {
-		return
-	}
-	k := &c.cells[(y>>2)*c.w+x>>1]
-	k.dots |= dotBits[y&3][x&1]
-	k.dotsRole = role
-}
-
 // Text writes s from a cell to the right, over the dots, anywhere on the canvas; what
 // lies outside is cut off.
 func (c *Canvas) Text(col, row int, s string, role kit.Role) {

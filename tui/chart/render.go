@@ -56,7 +56,7 @@ func (c *Canvas) show(k cell) (r rune, role kit.Role, blank bool) {
 	case k.dots != 0 && c.theme.ASCII:
 		return asciiDots(k.dots, k.dotsRole), k.dotsRole, false
 	case k.dots != 0:
-		return 0x2800 + rune(k.dots), k.dotsRole, false
+		return brailleBlank + rune(k.dots), k.dotsRole, false
 	case k.back != 0:
 		return k.back, k.backRole, false
 	}
