@@ -1,6 +1,6 @@
 module slotwright
 
-go 1.26.8
+go 1.24.2
 
 require (
 	github.com/adrg/xdg v0.5.3

@@ -17,6 +17,9 @@ type excitation struct {
 	coil  field.Wound
 	// driven is the current that the supply drives through the warm coil.
 	driven quantity.Figure
+	// guessed is set where the coil's ohms were not given, and the current that was read is
+	// taken to be what all of the supply drives.
+	guessed bool
 	// unmatched says why flux and current may not belong together.
 	unmatched string
 }
@@ -43,13 +46,31 @@ func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
 	if now.at == nil && wanted.Known() && e.amps.Known() && e.amps.Value > 0 && math.Abs(wanted.Value/e.amps.Value-1) > fieldApart {
 		e.unmatched = "the flux was read at another field current than the rotor will take"
 	}
-	switch {
-	case !ok:
-		e.watts = quantity.Missing("needs the rotor coil's ohms")
-	default:
-		e.watts = e.amps.Then(coil.Watts)
+	if !ok {
+		e.coil, e.guessed = coilDrawing(e.amps, f.Volts.Or(dc.works.Value), coil)
+	}
+	if !ok && !e.guessed {
+		e.watts = quantity.Missing("needs the field current, or the rotor coil's ohms")
+		return e
+	}
+	e.watts = e.amps.Then(e.coil.Watts)
+	if e.guessed {
+		e.watts = e.watts.Because("all of the supply at the field current read, while the coil's ohms are not given")
+		e.watts.Origin = quantity.Guessed
 	}
 	return e
+}
+
+// coilDrawing is the coil that draws a current of all its supply when warm; ok is false
+// where that is no coil. It takes as much as any coil of that current can, and a rotor is
+// mostly run at full supply when it turns slowly.
+func coilDrawing(amps quantity.Figure, supply float64, coil field.Wound) (field.Wound, bool) {
+	if !amps.Known() || !(amps.Value > 0) || !(supply > coil.BrushVolts) {
+		return coil, false
+	}
+	coil.Ohms20 = 1
+	coil.Ohms20 = (supply - coil.BrushVolts) / amps.Value / coil.Ohms()
+	return coil, true
 }
 
 // takes is the watts, 0 where there are none or none are known.

@@ -198,6 +198,14 @@ func (b *Bench) doubtField(d *doubts) {
 	if !e.wound {
 		return
 	}
+	switch {
+	case e.guessed:
+		d.add(Doubt, "field.coil", "", "measure ring to ring, cold", "",
+			"the rotor coil's ohms are not given: its %.3g A are taken to come of all the supply, %.3g W off every row", e.amps.Value, e.watts.Value)
+	case !e.watts.Known():
+		d.add(Doubt, "field.coil", "", "measure ring to ring, cold, or the current it takes", "",
+			"what the rotor takes is not known: amps and watts are before it is taken off")
+	}
 	if e.unmatched != "" {
 		d.add(Doubt, "field.current", "", "take a second spin-up reading, at another field current: then the flux follows the current", "",
 			"the flux was read at %.3g A of field, the rotor will take %.3g A: flux, short circuit and watts are those of the reading", e.amps.Value, fieldCurrent(f, &b.dc).Value)

@@ -22,7 +22,7 @@ func Wants(j *job.Job) []Want {
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
 	list := []Want{
 		{"name", "a name on the card"},
-		{"machine.slots", layout}, {"machine.poles", layout}, {"machine.span", layout},
+		{"machine.slots", layout}, {"machine.poles", layout}, {"machine.span", layout}, {"machine.layers", layout},
 		{"machine.bore", turn}, {"machine.stack", turn},
 		{"slot.area", "wire fill and the turns that fit"},
 		{"slot.top", "the slot's area"}, {"slot.bottom", "the slot's area"}, {"slot.depth", "the slot's area"},
@@ -30,7 +30,7 @@ func Wants(j *job.Job) []Want {
 		{"old.lead", "a mean turn that was measured"},
 		{"field.kind", "what the rotor costs, and what happens at the top speed"},
 		{"spin[0].speed", "volts, and where charging begins"}, {"spin[0].line", "volts, and where charging begins"},
-		{"spin[0].field", "volts at another field"},
+		{"spin[0].field", "volts at another field"}, {"field.coil", "what the rotor takes off the amps"},
 		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
 		{"machine.air_gap", "amps: the winding's inductance"},
 		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "speed of the alternator"},
@@ -38,6 +38,7 @@ func Wants(j *job.Job) []Want {
 		{"drive.driver_teeth", "speed of the alternator"}, {"drive.driven_teeth", "speed of the alternator"},
 		{"drive.slow", "amps when it turns slowly"}, {"drive.usual", "amps most of the time"}, {"drive.top", "the highest volts"},
 		{"drive.power", "the amps that arrive"},
+		{"battery.chemistry", "where charging begins"}, {"battery.cells", "where charging begins"},
 	}
 	kept := list[:0]
 	for _, f := range list {

@@ -364,3 +364,32 @@ func TestTheFreeSpeedBoundsTheDrive(t *testing.T) {
 		}
 	}
 }
+
+// A rotor coil without ohms still takes its watts off every row: all of the supply times the
+// current that was read (Ohm's law, brushes included), and it is called out.
+func TestCoilOfUnknownOhmsStillTakes(t *testing.T) {
+	j := job.Example().Job()
+	require.Equal(t, "wound", j.Field.Kind)
+	j.Field.Ohms, j.Field.Volts = quantity.Reading{}, quantity.Reading{}
+	j.Field.Amps = quantity.Known(2.5)
+	j.Spins = j.Spins[:1]
+	j.Spins[0].FieldAmps = quantity.Known(2.5)
+	o := winding.Evaluate(j)
+	watts := 2.5 * o.Machine.ChargingVolts.Value
+	for _, a := range o.Trials {
+		assert.InEpsilon(t, watts, a.FieldWatts.Value, 1e-9)
+		assert.Equal(t, quantity.Guessed, a.FieldWatts.Origin)
+		assert.InDelta(t, a.BridgeUsual.Value-watts/o.Machine.ChargingVolts.Value, a.AmpsUsual.Value, 0.02*watts)
+		assert.Less(t, a.AmpsUsual.Value, a.BridgeUsual.Value-2)
+	}
+	f := finding(&o, "field.coil")
+	require.NotNil(t, f)
+	assert.Contains(t, f.Text, "all the supply")
+
+	j.Field.Amps, j.Spins[0].FieldAmps = quantity.Reading{}, quantity.Reading{}
+	o = winding.Evaluate(j)
+	assert.False(t, o.Trials[0].FieldWatts.Known())
+	f = finding(&o, "field.coil")
+	require.NotNil(t, f)
+	assert.Contains(t, f.Text, "before it is taken off")
+}

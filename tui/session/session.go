@@ -157,7 +157,15 @@ func (s *Session) Save(path string, agreed job.Consent) error {
 // Restore opens a recovered text as unsaved work on the file. from is the mark of the
 // file that the work was done on: when the file is another one now, saving finds that out.
 func (s *Session) Restore(text string, from job.Mark) {
-	s.Edit(job.Parse(text))
+	doc := job.Parse(text)
+	if s.Path == "" {
+		s.Invented = s.Invented && doc.Job().Name == s.Job().Name // else it is a job of no file yet
+	}
+	s.Edit(doc)
 	s.mark = from
+	if s.Path == "" {
+		s.Say("your unsaved work is back")
+		return
+	}
 	s.Say("your unsaved work is back; undo shows the file as it was saved")
 }

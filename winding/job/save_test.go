@@ -7,7 +7,6 @@ import (
 	"runtime"
 	"strings"
 	"testing"
-	"time"
 
 	"slotwright/winding/job/running"
 	"slotwright/winding/text"
@@ -165,10 +164,8 @@ func TestOnlyPlainFilesAreRead(t *testing.T) {
 	require.NoError(t, err)
 	require.NoError(t, f.Truncate(1<<40))
 	_ = f.Close()
-	began := time.Now()
 	_, err = ReadText(big)
 	refused(t, err, big, "at most")
-	assert.Less(t, time.Since(began), 5*time.Second)
 	bin := filepath.Join(dir, "bin")
 	for _, data := range []string{"a\xffb", "a\x00b", "\xfe\xff\x00a"} {
 		require.NoError(t, os.WriteFile(bin, []byte(data), 0o600))
