@@ -18,7 +18,7 @@ type Condition struct {
 	// RPM is the alternator's there, when the drive does not give way: the speeds it really
 	// comes to are each trial's own.
 	RPM quantity.Figure `json:"alternator_rpm"`
-	// Label is short: "wheel 60 rpm".
+	// Label is short: "wheel 60 rpm", or "full water" where it finds its own speed.
 	Label string `json:"label"`
 	// Same is the name of the condition before it when this one comes to the same: a drive
 	// that gives way gives all it can in both.
@@ -26,6 +26,9 @@ type Condition struct {
 	// asked is the alternator speed that something holds, as far as the power goes; 0 where
 	// drive and alternator find their speed by themselves.
 	asked float64
+	// free is set where it finds its speed by itself, each winding another one, at all
+	// that the drive gives.
+	free bool
 }
 
 // The conditions by their place in every list.
@@ -69,9 +72,26 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 		s.ofWind(d)
 	case d.Kind != "fixed":
 		s.source, s.why = sourceOf(d)
+		s.letGo()
 	}
 	return s
 }
+
+// letGo says of a drive that gives way that its usual and top speed are not held: legs or
+// water go as fast as the winding lets them.
+func (s *driveSide) letGo() {
+	if s.source == nil || !yields(s.kind) {
+		return
+	}
+	for i := range s.conditions {
+		if c := &s.conditions[i]; c.asked == 0 && c.X.Known() {
+			c.free, c.Label = true, allGiven[s.kind]
+		}
+	}
+}
+
+// allGiven is the usual condition of a drive that gives way, in words.
+var allGiven = map[string]string{"pedals": "full effort", "water": "full water"}
 
 // nominal3 is the three conditions with the speeds they are asked for at.
 func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {

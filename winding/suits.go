@@ -30,19 +30,19 @@ func (t *TrialOutcome) suit(s *driveSide) {
 		t.Suits = fmt.Sprintf("does not charge in the usual condition: it begins at %.3g rpm of the drive", t.StartsAt.Value)
 	case at.HeldBack:
 		t.region = Overload
-		t.Suits = fmt.Sprintf("asks for more than the drive gives at %.4g rpm: it is held back to %.3g rpm of the drive and %.3g A net", at.X, at.DriveRPM, at.NetAmps)
+		t.Suits = fmt.Sprintf("asks for more than the drive gives at %.4g rpm: it is held back to %.3g rpm of the drive and %s A net", at.X, at.DriveRPM, amps(at.NetAmps))
 	case s.source == nil:
 		t.region = drive.Charging
-		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %.3g A net", at.DriveWatts, at.NetAmps)
+		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %s A net", at.DriveWatts, amps(at.NetAmps))
 	case yields(s.kind):
 		t.region = drive.Charging
-		t.Suits = fmt.Sprintf("takes all that the drive gives at %.3g rpm, %.0f W, for %.3g A net", at.DriveRPM, at.DriveWatts, at.NetAmps)
+		t.Suits = fmt.Sprintf("takes all that the drive gives at %.3g rpm, %.0f W, for %s A net", at.DriveRPM, at.DriveWatts, amps(at.NetAmps))
 		if usual := s.conditions[usual].X; usual.Known() && at.DriveRPM < 0.9*usual.Value {
 			t.Suits += fmt.Sprintf("; that is slower than its usual %.3g rpm", usual.Value)
 		}
 	default:
 		t.region = drive.Charging
-		t.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %.3g A net", at.DriveWatts, at.GivesWatts, at.NetAmps)
+		t.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %s A net", at.DriveWatts, at.GivesWatts, amps(at.NetAmps))
 	}
 	if at.NetAmps <= 0 && at.AmpsDC > 0 {
 		t.Suits += fmt.Sprintf("; the rotor takes %.3g W of the battery, more than comes in", at.FieldWatts)

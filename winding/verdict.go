@@ -155,7 +155,7 @@ func (o *Outcome) over(t *TrialOutcome) []string {
 	return parts
 }
 
-// where is the usual condition in words: "with the wheel at 60 rpm".
+// where is the usual condition in words: "with the engine at 1800 rpm".
 func where(kind string, m *MachineOutcome) string {
 	if len(m.Conditions) <= usual {
 		return "at the usual speed"
@@ -164,6 +164,8 @@ func where(kind string, m *MachineOutcome) string {
 	switch {
 	case !c.X.Known():
 		return "at the usual speed"
+	case c.free:
+		return "with " + c.Label
 	case kind == "wind":
 		return fmt.Sprintf("in wind of %.3g m/s", c.X.Value)
 	case kind == "":
@@ -174,7 +176,7 @@ func where(kind string, m *MachineOutcome) string {
 
 // amps and whole are numbers as the grid has them.
 func amps(v float64) string {
-	return quantity.File.Value(v, quantity.Amps[0], 3)
+	return strings.Replace(quantity.File.Value(v, quantity.Amps[0], 3), "-", "−", 1) // a hyphen would part from its number at a line's end
 }
 
 func whole(f quantity.Figure) string { return quantity.Number(f.Value, 0) }

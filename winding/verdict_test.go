@@ -33,8 +33,8 @@ func twoTrials(t *testing.T, changes ...[2]string) winding.Outcome {
 func TestVerdictInWords(t *testing.T) {
 	o := twoTrials(t)
 	a, b, c := o.Trials[0].Verdict, o.Trials[1].Verdict, o.Trials[2].Verdict
-	assert.Regexp(t, `^charges from \d+ rpm, brings [\d.]+ A with the wheel at 60 rpm; begins after the slow speed, \d+ rpm$`, a)
-	assert.Regexp(t, `^charges \d+ rpm sooner and brings [\d.]+ A more with the wheel at 60 rpm; over its limit from \d+ rpm$`, b)
+	assert.Regexp(t, `^charges from \d+ rpm, brings [\d.]+ A with full water; begins after the slow speed, \d+ rpm$`, a)
+	assert.Regexp(t, `^charges \d+ rpm sooner and brings [\d.]+ A more with full water; over its limit from \d+ rpm$`, b)
 	assert.Regexp(t, `; gets to \d+ °C where class F allows 145$`, c)
 
 	o = twoTrials(t, [2]string{"trial[0].turns", "24"})
@@ -44,10 +44,10 @@ func TestVerdictInWords(t *testing.T) {
 	assert.Regexp(t, `^does not go in: the mouth is [\d.]+ mm narrower than the wire needs$`, o.Trials[0].Verdict)
 
 	o = twoTrials(t, [2]string{"trial[1].turns", "17"}, [2]string{"trial[1].gauge", "15 AWG"})
-	assert.True(t, strings.HasPrefix(o.Trials[1].Verdict, "charges from the same speed and brings as much with the wheel at 60 rpm"), o.Trials[1].Verdict)
+	assert.True(t, strings.HasPrefix(o.Trials[1].Verdict, "charges from the same speed and brings as much with full water"), o.Trials[1].Verdict)
 	o = twoTrials(t, [2]string{"trial[1].turns", "9"}, [2]string{"trial[0].turns", "8"})
-	assert.Contains(t, o.Trials[0].Verdict, "brings nothing with the wheel at 60 rpm")
-	assert.Contains(t, o.Trials[1].Verdict, "brings nothing with the wheel at 60 rpm either")
+	assert.Contains(t, o.Trials[0].Verdict, "brings nothing with full water")
+	assert.Contains(t, o.Trials[1].Verdict, "brings nothing with full water either")
 	assert.Empty(t, winding.Evaluate(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n").Job()).Trials[0].Verdict)
 }
 

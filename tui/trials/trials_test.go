@@ -165,7 +165,7 @@ func TestRowsAndPictures(t *testing.T) {
 	assert.Contains(t, v.ids(s), v.row, "the cursor stays on a row there is")
 	assert.NotContains(t, short, "net into the battery")
 	for size, frames := range map[[2]int][][]string{
-		{80, 21}:  {{"wire to buy"}, {"net into the battery", "charging begins", "net amps, wheel 60", "current limit", "A charges from"}, {"17 wires", "21 wires", "charging begins", "current limit"}},
+		{80, 21}:  {{"wire to buy"}, {"net into the battery", "charging begins", "net amps, full water", "current limit", "A charges from"}, {"17 wires", "21 wires", "charging begins", "current limit"}},
 		{100, 27}: {{"wire to buy", "net into the battery"}, {"wire to buy", "42 wires"}, {"wire to buy"}},
 		{120, 37}: {{"wire to buy", "net into the battery", "17 wires", "C charges "}},
 		{160, 57}: {{"inductance", "net into the battery", "17 wires", "21 wires", "42 wires", "C charges "}, {"net into the battery"}, {"42 wires"}, {"inductance"}},
@@ -305,8 +305,8 @@ func TestAmpsSayTheirCondition(t *testing.T) {
 		want []string
 	}{
 		"wind":     {jobOf(t, "wind-good"), []string{"net amps, wind 3.5 m/s, A", "net amps, wind 5 m/s, A", "net amps, wind 12 m/s, A"}},
-		"pedals":   {jobOf(t, "pedals"), []string{"net amps, pedals 50 rpm, A", "net amps, pedals 70 rpm, A"}},
-		"water":    {session.NewExample(), []string{"net amps, wheel 45 rpm, A", "net amps, wheel 60 rpm, A"}},
+		"pedals":   {jobOf(t, "pedals"), []string{"net amps, pedals 50 rpm, A", "net amps, full effort, A"}},
+		"water":    {session.NewExample(), []string{"net amps, wheel 45 rpm, A", "net amps, full water, A"}},
 		"engine":   {jobOf(t, "engine"), []string{"net amps, engine 800 rpm, A", "net amps, engine 1200 rpm, A", "net amps, engine 2200 rpm, A"}},
 		"fixed":    {jobOf(t, "fixed"), []string{"net amps, drive 900 rpm, A", "net amps, drive 960 rpm, A", "net amps, drive 1000 rpm, A"}},
 		"no drive": {noDrive, []string{"net amps, 450 rpm, A", "net amps, 600 rpm, A", "net amps, 860 rpm, A"}},
