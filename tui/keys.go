@@ -81,7 +81,7 @@ func (m *Model) flipDegrees() {
 }
 
 func (m *Model) nextWires() {
-	m.s.Wires = nextSystem(m.s.Wires)
+	m.s.Wires = nextSystem(m.s.Sizes())
 	m.s.Say("wire steps by " + m.s.Wires.String() + " sizes")
 }
 

@@ -19,7 +19,7 @@ import (
 type Session struct {
 	Theme kit.Theme
 	Units quantity.Choice
-	// Wires is the system that steps of the gauge go by.
+	// Wires is the system that steps of the gauge go by, once somebody chose one; see Sizes.
 	Wires wiretable.System
 	// Trial is the index of the chosen trial.
 	Trial int
@@ -57,14 +57,14 @@ type Message struct {
 
 // New opens a document. path is "" for one without a file.
 func New(doc job.Document, path string, mark job.Mark) *Session {
-	s := &Session{Path: path, mark: mark, saved: doc.Text(), Wires: wiretable.AWG}
+	s := &Session{Path: path, mark: mark, saved: doc.Text()}
 	s.put(doc)
 	return s
 }
 
 // NewExample opens the built-in example.
 func NewExample() *Session {
-	s := &Session{saved: job.Example().Text(), Wires: wiretable.AWG, Invented: true}
+	s := &Session{saved: job.Example().Text(), Invented: true}
 	s.put(job.Example())
 	return s
 }

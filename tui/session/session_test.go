@@ -170,3 +170,24 @@ func TestSaveKeepsTheSessionClean(t *testing.T) {
 	assert.NoError(t, err)
 	assert.Equal(t, 19.0, d.Job().Trials[0].Turns.Value)
 }
+
+// Until somebody chooses, sizes are stepped in the standard the wire was typed in.
+func TestSizesFollowTheWire(t *testing.T) {
+	for typed, want := range map[string]struct {
+		sizes wiretable.System
+		next  string
+	}{
+		"1 mm":   {wiretable.IEC, "IEC 1.06 mm"},
+		"1.01mm": {wiretable.IEC, "IEC 1 mm"}, // the nearest size first
+		"18 SWG": {wiretable.SWG, "17 SWG"},
+		"18 AWG": {wiretable.AWG, "17 AWG"},
+	} {
+		s := NewExample()
+		s.Edit(s.Document().Set("trial[0].gauge", typed, s.Units))
+		assert.Equal(t, want.sizes, s.Sizes(), typed)
+		s.StepWire(1)
+		assert.Equal(t, want.next, s.Job().Trials[0].Gauge.String(), typed)
+		s.Wires = wiretable.AWG
+		assert.Equal(t, wiretable.AWG, s.Sizes())
+	}
+}

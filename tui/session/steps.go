@@ -46,6 +46,26 @@ func (s *Session) StepStrands(by int) {
 	}
 }
 
+// Sizes is the system that steps of the gauge and the ladder go by: the one chosen, else that
+// of the trial's own wire, or of the old one where the trial has none yet; millimetres go by
+// the sizes of IEC 60317.
+func (s *Session) Sizes() wiretable.System {
+	if s.Wires != 0 {
+		return s.Wires
+	}
+	g := s.Job().Old.Gauge
+	if t, ok := s.trial(); ok && !t.Gauge.IsZero() {
+		g = t.Gauge
+	}
+	switch g.System() {
+	case wiretable.MetricDiameter, wiretable.IEC:
+		return wiretable.IEC
+	case wiretable.SWG:
+		return wiretable.SWG
+	}
+	return wiretable.AWG
+}
+
 // StepWire takes the next wire of the system liked: thicker for by > 0.
 func (s *Session) StepWire(by int) {
 	t, ok := s.trial()
@@ -55,13 +75,17 @@ func (s *Session) StepWire(by int) {
 	g := t.Gauge
 	if g.IsZero() {
 		g, _ = wiretable.Parse("18 AWG")
+		g = g.NearestIn(s.Sizes(), t.Build)
 		s.set("gauge", g.String())
 		return
 	}
-	if g.System() != s.Wires {
-		if near := g.NearestIn(s.Wires, t.Build); !near.IsZero() {
-			s.setGauge(near)
-			return
+	if sizes := s.Sizes(); g.System() != sizes {
+		if near := g.NearestIn(sizes, t.Build); !near.IsZero() {
+			if near.BareMM(t.Build) != g.BareMM(t.Build) {
+				s.setGauge(near)
+				return
+			}
+			g = near
 		}
 	}
 	step, more := g.ThickerIn, "thicker"

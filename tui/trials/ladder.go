@@ -38,7 +38,7 @@ func (l *ladder) show(s *session.Session) {
 
 // about is what the ladder now asked for is about.
 func (l *ladder) about(s *session.Session) string {
-	return fmt.Sprint(s.Trial, " ", l.strands, " ", s.Wires, " ", s.Document().Text())
+	return fmt.Sprint(s.Trial, " ", l.strands, " ", s.Sizes(), " ", s.Document().Text())
 }
 
 // ask asks for the rungs, and puts the cursor on the present one once they are there.
@@ -47,7 +47,7 @@ func (l *ladder) ask(s *session.Session) {
 		l.open = false
 		return
 	}
-	bench, trial, strands, sizes := s.Bench(), s.Trial, l.strands, s.Wires
+	bench, trial, strands, sizes := s.Bench(), s.Trial, l.strands, s.Sizes()
 	s.Later(ladderWork, l.about(s), func() any { return bench.LadderIn(trial, strands, sizes) })
 	list := l.rungs(s)
 	if !l.placed && len(list) > 0 {
@@ -133,7 +133,7 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	top, rest := r.SplitTop(1)
 	body, foot := rest.SplitBottom(2)
 	o := s.Outcome().Trials[s.Trial]
-	head := fmt.Sprintf("%s: every %s size, the slot full; %s in hand, %s, %s", o.Name, s.Wires, counted(fmt.Sprint(l.strands), "strand"),
+	head := fmt.Sprintf("%s: every %s size, the slot full; %s in hand, %s, %s", o.Name, s.Sizes(), counted(fmt.Sprint(l.strands), "strand"),
 		o.Connection, counted(fmt.Sprint(o.Circuits), "circuit"))
 	blocks := []kit.Block{kit.Bare(t, top, []string{t.Paint(kit.Title, t.Cut(head, top.W))})}
 	list := l.rungs(s)
