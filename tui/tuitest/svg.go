@@ -90,12 +90,12 @@ func writeRun(b *strings.Builder, p piece, y int) {
 	fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%d\" textLength=\"%.1f\"%s%s>%s</text>\n", x, top+13, wide, fill, more, html.EscapeString(p.text))
 }
 
-// Picture compares a frame's picture with pictures/<name>.svg at the module's root, and with
+// Picture compares a frame's picture with testdata/pictures/<name>.svg, and with
 // the flag -update writes it there.
 func Picture(t testing.TB, name, frame string, w, h int) {
 	t.Helper()
 	CheckFrame(t, frame, w, h)
-	path := filepath.Join(moduleRoot(t), "pictures", name+".svg")
+	path := filepath.Join(moduleRoot(t), "testdata", "pictures", name+".svg")
 	got := SVG(frame, w, h)
 	if updating() {
 		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
