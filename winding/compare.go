@@ -63,7 +63,7 @@ type Row struct {
 // pastLimit marks amps over the trial's own limit.
 func pastLimit(get func(*TrialOutcome) quantity.Figure) func(*Outcome, *TrialOutcome) bool {
 	return func(_ *Outcome, t *TrialOutcome) bool {
-		return t.LimitAmps.Known() && get(t).Value > t.LimitAmps.Value
+		return t.LimitAmps.Known() && get(t).Value > t.LimitAmps.Value*limitSlack
 	}
 }
 

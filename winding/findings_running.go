@@ -37,7 +37,7 @@ func (b *Bench) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
 	}
 	limit := o.LimitAmps
 	late := b.drive.kind != "wind" && o.CutInRPM.Known() && b.speeds.slow.Known() && o.CutInRPM.Value > b.speeds.slow.Value
-	over := limit.Known() && o.MostAmps.Known() && o.MostAmps.Value > limit.Value*1.005
+	over := limit.Known() && o.SteadyAmps.Known() && o.SteadyAmps.Value > limit.Value*limitSlack
 	hot := o.HottestC.Known() && o.HottestC.Value > b.air.meanC || at.TooHot
 	clean := !late && !over && !hot && at.NetAmps > 0
 	if clean && (o.region == drive.Charging || o.region == "") {
@@ -54,7 +54,7 @@ func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	for i := range o.Operating {
 		p := &o.Operating[i]
-		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*1.005 {
+		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*limitSlack {
 			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
 			break
 		}

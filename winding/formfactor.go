@@ -74,13 +74,16 @@ func (t *TrialOutcome) limitByForm(m *machine) {
 	}
 }
 
+// limitSlack is how far over a limit still counts as on it: the solver's own rounding, no
+// licence.
+const limitSlack = 1.005
+
 // over is whether a point passes a limit, by its amps DC or by its true rms.
 func (t *TrialOutcome) over(p RunPoint, m *machine) bool {
 	limit := t.LimitAmps
 	if !limit.Known() {
 		return false
 	}
-	const slack = 1.005
 	rms := limit.Value * m.phasePerDC(t.Connection) / float64(m.sets)
-	return p.AmpsDC > limit.Value*slack || byForm[t.LimitBy] && p.PhaseAmpsRMS > rms*slack
+	return p.AmpsDC > limit.Value*limitSlack || byForm[t.LimitBy] && p.PhaseAmpsRMS > rms*limitSlack
 }

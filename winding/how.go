@@ -92,6 +92,7 @@ var hows = map[string]How{
 	"amps_dc_usual_empty":     {"the usual condition again with the battery at {battery_rest_v}", bridgeSolved, ofRunning},
 	"amps_dc_usual_absorbing": {"the usual condition again with the battery at {battery_absorption_v}", bridgeSolved, ofRunning},
 	"net_w_usual":             {"watts at the battery's posts less what the rotor takes, {field_w}", bridgeSolved, ofRunning},
+	"bridge_amps_dc_steady":   {"the most the bridge gives in any condition, battery at {battery_charging_v}, winding warm", bridgeSolved, ofRunning},
 	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v}, winding cold", bridgeSolved, ofRunning},
 
 	"limit_amps_dc": {"the lowest of: density for the way it is cooled, the plate's heat or density in the old winding, and the temperature class",

@@ -128,7 +128,7 @@ func (b *Bench) bare(t job.Trial) TrialOutcome {
 func (b *Bench) markBest(list []Rung) {
 	within := func(r *Rung) bool {
 		cool := !b.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= b.air.meanC
-		return cool && (!r.LimitAmps.Known() || !r.MostAmps.Known() || r.MostAmps.Value <= r.LimitAmps.Value*1.005)
+		return cool && (!r.LimitAmps.Known() || !r.SteadyAmps.Known() || r.SteadyAmps.Value <= r.LimitAmps.Value*limitSlack)
 	}
 	for i := range list {
 		r := &list[i]

@@ -144,11 +144,6 @@ func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
 		if o.over(run, &b.machine) || run.TooHot || b.air.still.Known() && run.WindingC > b.air.meanC {
 			return nil
 		}
-		// The grid marks a winding past its limit by the most it can bring: cold, the battery empty.
-		most := RunPoint{AmpsDC: r.coldest(b.drive.given(in.X), spot{rpm: max(run.RPM, 1)}, c.asked, b.dc.held)}
-		if o.over(most, &b.machine) {
-			return nil
-		}
 		if in.Condition == conditionNames[usual] {
 			p = run
 		}

@@ -82,6 +82,9 @@ type Charging struct {
 	BridgeUsual quantity.Figure `json:"bridge_amps_dc_usual"`
 	BridgeTop   quantity.Figure `json:"bridge_amps_dc_top"`
 	MostAmps    quantity.Figure `json:"bridge_amps_dc_most"`
+	// SteadyAmps is the most of it that lasts, the winding warm and the battery taking
+	// charge, as for the temperatures: what is held against LimitAmps, a limit by heat.
+	SteadyAmps quantity.Figure `json:"bridge_amps_dc_steady"`
 	// Runs… is the alternator's speed there.
 	RunsSlow  quantity.Figure `json:"runs_rpm_slow"`
 	RunsUsual quantity.Figure `json:"runs_rpm_usual"`
@@ -240,7 +243,7 @@ func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, n
 	for i := range net {
 		*net[i], *gross[i], *rpm[i], *hot[i] = no, no, no, no
 	}
-	c.Efficiency, c.EmptyUsual, c.FullUsual, c.NetWattsUsual, c.MostAmps = no, no, no, no, no
+	c.Efficiency, c.EmptyUsual, c.FullUsual, c.NetWattsUsual, c.MostAmps, c.SteadyAmps = no, no, no, no, no, no
 	for k := range list {
 		o := &list[k]
 		i := indexOf(o.Condition)
@@ -253,6 +256,9 @@ func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, n
 		}
 		if !c.MostAmps.Known() || o.most > c.MostAmps.Value {
 			c.MostAmps = quantity.Of(o.most, weak)
+		}
+		if !c.SteadyAmps.Known() || o.AmpsDC > c.SteadyAmps.Value {
+			c.SteadyAmps = quantity.Of(o.AmpsDC, weak)
 		}
 		if i == usual {
 			c.Efficiency = quantity.Of(max(0, o.Net), weak, quantity.Guessed)

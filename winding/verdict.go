@@ -137,8 +137,8 @@ func (o *Outcome) over(t *TrialOutcome) []string {
 	if late {
 		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s rpm", whole(o.Machine.SlowRPM)))
 	}
-	if t.LimitAmps.Known() && t.MostAmps.Known() && t.MostAmps.Value > t.LimitAmps.Value {
-		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.MostAmps.Value), amps(t.LimitAmps.Value))
+	if t.LimitAmps.Known() && t.SteadyAmps.Known() && t.SteadyAmps.Value > t.LimitAmps.Value*limitSlack {
+		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.SteadyAmps.Value), amps(t.LimitAmps.Value))
 		if t.LimitRPM.Known() {
 			text = fmt.Sprintf("over its limit from %s rpm", whole(t.LimitRPM))
 		}

@@ -34,7 +34,7 @@ func TestVerdictInWords(t *testing.T) {
 	o := twoTrials(t)
 	a, b, c := o.Trials[0].Verdict, o.Trials[1].Verdict, o.Trials[2].Verdict
 	assert.Regexp(t, `^charges from \d+ rpm, brings [\d.]+ A with full water; begins after the slow speed, \d+ rpm$`, a)
-	assert.Regexp(t, `^charges \d+ rpm sooner and brings [\d.]+ A more with full water; over its limit from \d+ rpm$`, b)
+	assert.Regexp(t, `^charges \d+ rpm sooner and brings [\d.]+ A more with full water$`, b)
 	assert.Regexp(t, `; gets to \d+ °C where class F allows 145$`, c)
 
 	o = twoTrials(t, [2]string{"trial[0].turns", "24"})
@@ -81,7 +81,7 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
 	t.Helper()
 	tr, ref, m := &o.Trials[i], &o.Trials[o.Reference], &o.Machine
 	figures := []float64{tr.CutInRPM.Value, ref.CutInRPM.Value - tr.CutInRPM.Value, tr.AmpsUsual.Value, tr.AmpsUsual.Value - ref.AmpsUsual.Value,
-		tr.YearKWh.Value - ref.YearKWh.Value, m.SlowRPM.Value, tr.LimitRPM.Value, tr.LimitAmps.Value, tr.MostAmps.Value, tr.HottestC.Value,
+		tr.YearKWh.Value - ref.YearKWh.Value, m.SlowRPM.Value, tr.LimitRPM.Value, tr.LimitAmps.Value, tr.SteadyAmps.Value, tr.HottestC.Value,
 		m.MeanLimitC.Value, tr.Turns.Value, tr.TurnsThatFit.Value, tr.MouthSpareMM.Value, m.Conditions[1].X.Value}
 	text := strings.ReplaceAll(strings.ReplaceAll(tr.Verdict, tr.Wire, ""), strings.TrimPrefix(tr.Wire, "1 × "), "")
 	found := numbers.FindAllString(text, -1)
@@ -97,7 +97,7 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
 	}
 	sooner, more := ref.CutInRPM.Value-tr.CutInRPM.Value, tr.AmpsUsual.Value-ref.AmpsUsual.Value
 	for word, right := range map[string]bool{" sooner": sooner > 0, " later": sooner < 0, " A more with": more > 0, " A less ": more < 0,
-		"does not fit": tr.Turns.Value > tr.TurnsThatFit.Value, "over its limit": tr.MostAmps.Value > tr.LimitAmps.Value} {
+		"does not fit": tr.Turns.Value > tr.TurnsThatFit.Value, "over its limit": tr.SteadyAmps.Value > tr.LimitAmps.Value} {
 		if strings.Contains(tr.Verdict, word) {
 			assert.True(t, right, "%s %s: %q", path, tr.Name, tr.Verdict)
 		}

@@ -325,8 +325,8 @@ func TestOffersHoldWhatTheyPromise(t *testing.T) {
 				assert.LessOrEqual(t, n.CutInRPM.Value, o.Machine.SlowRPM.Value*1.001, what)
 				assert.Greater(t, n.AmpsUsual.Value, math.Min(0.88*a.AmpsUsual.Value, a.AmpsUsual.Value), what)
 			}
-			if n.LimitAmps.Known() && n.MostAmps.Known() {
-				assert.LessOrEqual(t, n.MostAmps.Value, n.LimitAmps.Value*1.03, what)
+			if n.LimitAmps.Known() && n.SteadyAmps.Known() {
+				assert.LessOrEqual(t, n.SteadyAmps.Value, n.LimitAmps.Value*1.03, what)
 			}
 			for _, p := range n.Operating {
 				assert.False(t, p.TooHot, what)
@@ -392,4 +392,54 @@ func TestCoilOfUnknownOhmsStillTakes(t *testing.T) {
 	f = finding(&o, "field.coil")
 	require.NotNil(t, f)
 	assert.Contains(t, f.Text, "before it is taken off")
+}
+
+// Grid, verdict, finding and ladder hold the same current against the limit: the warm one,
+// which is the most of those that the conditions list. The limit is one by heat, so the first
+// minute's cold current, which the fuse goes by, does not count.
+func TestOneCurrentIsHeldAgainstTheLimit(t *testing.T) {
+	over, under, coldOnly := 0, 0, 0
+	for _, name := range []string{"example", "pedals", "water", "wind-good", "pedals-hub", "engine"} {
+		j := job.Example().Job()
+		if name != "example" {
+			j = load(t, name+".toml")
+		}
+		bench := winding.Prepare(j)
+		o := bench.Outcome()
+		for i := range o.Trials {
+			a := &o.Trials[i]
+			if !a.LimitAmps.Known() || !a.SteadyAmps.Known() {
+				continue
+			}
+			what, most := name+" "+a.Name, 0.0
+			for _, p := range a.Operating {
+				most = math.Max(most, p.AmpsDC)
+			}
+			assert.Equal(t, most, a.SteadyAmps.Value, what)
+			past := most > 1.005*a.LimitAmps.Value
+			assert.Equal(t, past, winding.OutputOf("bridge_amps_dc_steady").Past(&o, a), what)
+			assert.Equal(t, past, strings.Contains(a.Verdict, "over its limit"), "%s: %s", what, a.Verdict)
+			told := false
+			for _, f := range o.Findings {
+				told = told || f.Trial == a.Name && strings.Contains(f.Text, "is over its limit of")
+			}
+			assert.Equal(t, past, told, what)
+			for _, r := range bench.Ladder(i) {
+				if r.BestUsual || r.Meets {
+					assert.LessOrEqual(t, r.SteadyAmps.Value, 1.005*r.LimitAmps.Value, what)
+				}
+			}
+			switch {
+			case past:
+				over++
+			case a.MostAmps.Value > a.LimitAmps.Value:
+				coldOnly++
+			default:
+				under++
+			}
+		}
+	}
+	assert.Positive(t, over)
+	assert.Positive(t, under)
+	assert.Positive(t, coldOnly, "a trial over only while cold is among them")
 }
