@@ -16,26 +16,26 @@ type Caution struct {
 	Trial string `json:"trial,omitempty"`
 }
 
-// cautions is what applies to the job, the most pressing first.
-func (b *Bench) cautions(o *Outcome) []Caution {
+// cautions is what applies to a job, the most pressing first: by what turns it, whether
+// magnets do, and what the battery asks for.
+func cautions(o *Outcome, kind string, magnets bool, battery []string) []Caution {
 	list := voltageCautions(o)
 	add := func(topic, format string, args ...any) {
 		list = append(list, Caution{Topic: topic, Text: fmt.Sprintf(format, args...)})
 	}
-	magnets := b.job.Field.Kind == "magnets"
 	if magnets {
 		add("magnets", "Magnets cannot be switched off: it gives voltage whenever it turns, most of all with nothing connected. Strong magnets crush fingers; keep them from pacemakers.")
 	}
-	switch b.drive.kind {
+	switch kind {
 	case "wind":
 		add("rotor", "Stand out of the plane of a turning rotor. Stop it and tie it before you touch the alternator; never open the circuit while it turns in wind.")
 	case "":
 	default:
 		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
 	}
-	list = append(list, b.stopCautions(o)...)
+	list = append(list, stopCautions(o, kind, magnets)...)
 	list = append(list, fuseCautions(o, magnets)...)
-	for _, text := range b.dc.cautions() {
+	for _, text := range battery {
 		add("battery", "%s%s.", strings.ToUpper(text[:1]), text[1:])
 	}
 	add("testing", "Insulation and high-voltage tests only with the proper tester and by someone trained. A first run may throw a loose wire: stand aside.")
@@ -69,16 +69,16 @@ func voltageCautions(o *Outcome) []Caution {
 }
 
 // stopCautions is what joining the leads can and cannot do.
-func (b *Bench) stopCautions(o *Outcome) []Caution {
+func stopCautions(o *Outcome, kind string, magnets bool) []Caution {
 	var list []Caution
 	for i := range o.Trials {
 		t := &o.Trials[i]
 		cold, hot := t.StopsCold, t.StopsHot
-		if b.drive.kind != "wind" || !cold.Known() || !hot.Known() {
+		if kind != "wind" || !cold.Known() || !hot.Known() {
 			continue
 		}
 		text := fmt.Sprintf("Joining the leads of trial %s stops a turning rotor in up to %.3g m/s with a cold winding, %.3g m/s with a hot one. In more wind turn it out or furl it first: joined, it goes on turning and heats.", t.Name, cold.Value, hot.Value)
-		if b.job.Field.Kind == "magnets" {
+		if magnets {
 			text += " Hot magnets can lose strength by it."
 		}
 		list = append(list, Caution{"stopping", text, t.Name})

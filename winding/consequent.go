@@ -28,12 +28,3 @@ type magnetCount struct{ magnets, poles int }
 func (c *magnetCount) odd() bool {
 	return c.magnets > 0 && c.poles > 0 && c.magnets != c.poles && 2*c.magnets != c.poles
 }
-
-// doubtMagnets compares the count of the magnets with that of the poles.
-func (b *Bench) doubtMagnets(d *doubts) {
-	c := magnetCount{b.job.Field.Magnets.Whole(), b.machine.Poles.Whole()}
-	if b.job.Field.Kind == "magnets" && c.odd() {
-		d.add(Doubt, "field.magnets", "", "count both again; a magnet in pieces side by side is one", "",
-			"%d magnets and %d poles: a rotor has as many magnets as poles, or half as many with bare iron between", c.magnets, c.poles)
-	}
-}

@@ -34,7 +34,7 @@ func (b *Bench) Outcome() Outcome {
 	b.addTolerances(&o, others)
 	b.run(&o)
 	b.addRunningTolerances(&o, others)
-	b.fuses(&o)
+	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)
 	for i := range o.Trials {
 		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
@@ -43,9 +43,19 @@ func (b *Bench) Outcome() Outcome {
 	}
 	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
 	o.Machine.NextReading = b.fit.advice()
-	o.Findings = b.findings(&o)
-	o.Cautions = b.cautions(&o)
+	b.offer(&o)
+	o.Findings = findings(b, &o)
+	o.Cautions = cautions(&o, b.drive.kind, b.job.Field.Kind == "magnets", b.dc.cautions())
 	return o
+}
+
+// offer looks for what would do better in each trial's place.
+func (b *Bench) offer(o *Outcome) {
+	look := offers{workshop: b, machine: &b.machine, drive: &b.drive, speeds: &b.speeds, air: &b.air}
+	for i := range o.Trials {
+		t := &o.Trials[i]
+		t.Mend, t.Offer = look.better(b.job.Trials[i], t)
+	}
 }
 
 // runOld lets the old winding run as the trials do, for comparison: what it costs the rotor
@@ -163,7 +173,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 		SlowRPM:    b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).Figure(""), Ratio: b.speeds.ratio,
 	}
-	m.ToothTesla, m.YokeTesla = b.densities()
+	m.ToothTesla, m.YokeTesla = b.iron.densities(&b.job.Field, m.GapTesla)
 	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, b.iron.path, &b.flux)
 	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
 	room, why := b.room.of(lie)

@@ -2,16 +2,96 @@ package winding
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 	"slotwright/winding/readings"
+	"slotwright/wiretable"
 )
 
-// doubtTogether is what the readings say of each other.
-func (b *Bench) doubtTogether(d *doubts) {
-	f := b.fit
-	b.doubtWhole(d)
+// aboutReadings is what is called out of what was read of the old winding: shorts and spins
+// by what the meter stands for.
+type aboutReadings struct {
+	machine    *machine
+	field      *job.FieldSpec
+	spins      []job.SpinReading
+	shorts     []job.ShortReading
+	amps       []job.AmpsReading
+	trialCoils []job.CoilReading
+	meanTurn   quantity.Reading
+	flux       *flux
+	turn       *turnLength
+	henries    *inductances
+	fit        *fitted
+}
+
+// single is about readings that are not whole or do not agree among their own kind.
+func (a aboutReadings) single(d *doubts) {
+	for i, s := range a.spins {
+		if s.RPM.Given() != s.LineVolts.Given() {
+			d.add(Doubt, fmt.Sprintf("spin[%d].speed", i), "", "a reading is a speed and a voltage", "", "the reading is not whole and is not used")
+		}
+	}
+	if spread := a.flux.spread; spread > 0.10 {
+		d.add(Doubt, "spin[0].line", "", "take them again at one field current, with a true-rms meter", "", "the spin-up readings differ by %.0f %% in volts per rpm", spread*100)
+	}
+	if a.flux.extrapolated {
+		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess", a.flux.fieldAmps.Value)
+	}
+	old := a.turn.old
+	if m := a.meanTurn; m.Given() && old.Known() && math.Abs(old.Value/m.Value-1) > 0.25 {
+		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, measured are %.0f mm", old.Value, m.Value)
+	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted {
+		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, %s of about %.0f mm", old.Value, by, geo.Value)
+	}
+}
+
+// routes says when two readings of the same thing disagree.
+func (a aboutReadings) routes(d *doubts) {
+	short, bridge := a.henries.shortHenries(), a.henries.bridgeHenries()
+	if !short.Known() || !bridge.Known() {
+		return
+	}
+	if r := bridge.Value / short.Value; r < 0.75 || r > 1.33 {
+		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
+			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
+	}
+}
+
+// carried says which readings were carried to another field current.
+func (a aboutReadings) carried(d *doubts) {
+	for i, s := range a.shorts {
+		if k := a.henries.carriedBy(s.FieldAmps); k != 1 {
+			d.add(Note, fmt.Sprintf("short[%d].field", i), "", "take it again at the field current of the spin-up reading", "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)",
+				"the short circuit was read at %.3g A of field, the flux at %.3g A: its amps are taken as %.3g times as many", s.FieldAmps.Value, a.flux.fieldAmps.Value, k)
+		}
+	}
+}
+
+// coils says which trial coils are not used.
+func (a aboutReadings) coils(d *doubts) {
+	r := fluxRoutes{machine: a.machine}
+	for i, c := range a.trialCoils {
+		at := func(name string) string { return fmt.Sprintf("coil[%d].%s", i, name) }
+		switch _, why := r.pitchFactor(c.Span); {
+		case why != "":
+			d.add(Doubt, at("span"), "", "", "pitch factor", "the trial coil is not used: %s", why)
+		case !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given():
+			d.add(Doubt, at("turns"), "", "a trial coil is turns, a speed and a voltage", "", "the trial coil is not whole and is not used")
+		case c.FieldAmps.Given() && a.field.Kind == "magnets":
+			d.add(Note, at("field"), "", "", "", "the trial coil was read with a wound rotor, and magnets are to turn: it is not used")
+		}
+	}
+}
+
+// together is what the readings say of each other.
+func (a aboutReadings) together(d *doubts) {
+	f := a.fit
+	a.whole(d)
 	if !f.ok {
-		if f.why != "" && len(b.job.Amps) > 0 {
+		if f.why != "" && len(a.amps) > 0 {
 			d.add(Doubt, "amps[0].current", "", "", "", "the amps readings are not used: %s", f.why)
 		}
 		return
@@ -36,15 +116,15 @@ func (b *Bench) doubtTogether(d *doubts) {
 	}
 }
 
-// doubtWhole is about readings that lack something.
-func (b *Bench) doubtWhole(d *doubts) {
-	for i, s := range b.job.Amps {
+// whole is about readings that lack something.
+func (a aboutReadings) whole(d *doubts) {
+	for i, s := range a.amps {
 		if !s.RPM.Given() || !s.Amps.Given() || !s.Volts.Given() {
 			d.add(Doubt, fmt.Sprintf("amps[%d].current", i), "", "an amps reading is a speed, amps and the volts at the bridge", "", "the amps reading is not whole and is not used")
 		}
 	}
-	for i, s := range b.shorts {
-		if b.fit.ok && s.LineAmps.Given() && int(s.Sets.Or(float64(b.machine.sets))) < b.machine.sets {
+	for i, s := range a.shorts {
+		if a.fit.ok && s.LineAmps.Given() && int(s.Sets.Or(float64(a.machine.sets))) < a.machine.sets {
 			d.add(Note, fmt.Sprintf("short[%d].sets", i), "", "join the leads of both sets, each among themselves", "", "read with one set alone, the other idle: it is not used along with amps that both gave")
 		}
 	}
@@ -69,4 +149,21 @@ func (f *fitted) pathOf(r readings.Reading) string {
 		}
 	}
 	return ""
+}
+
+// doubtWires asks back what a whole number is that names no system of gauges.
+func doubtWires(d *doubts, j *job.Job) {
+	for _, path := range j.BareGauges {
+		g := j.GaugeAt(path)
+		if g.IsZero() {
+			continue
+		}
+		number := strings.TrimSuffix(g.String(), " AWG")
+		other := ""
+		if s, err := wiretable.Parse(number + " SWG"); err == nil {
+			other = fmt.Sprintf(" (%.2f mm), or %s (%.2f mm)", g.BareMM(wiretable.Heavy), s, s.BareMM(wiretable.Heavy))
+		}
+		d.add(Doubt, path, "", fmt.Sprintf("write %q, %q or the diameter", g.String(), number+" SWG"), "",
+			"%s of which gauge? It is taken as %s%s", number, g, other)
+	}
 }

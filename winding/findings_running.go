@@ -6,48 +6,40 @@ import (
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
-// doubtRunning is about what a trial does when it turns.
-func (b *Bench) doubtRunning(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	better, offer := b.better(t, o)
-	o.Mend, o.Offer = better, offer
-	if c, s := o.CutInRPM, b.speeds.slow; b.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
+// aboutRunning is what is called out of a trial that turns.
+type aboutRunning struct {
+	drive   *driveSide
+	speeds  *speeds
+	air     *thermal
+	dc      *dcSide
+	reverse quantity.Reading // of the diodes
+}
+
+// callOut is about what a trial does when it turns; what would do better was looked for
+// before (offers).
+func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	better := o.Mend
+	if c, s := o.CutInRPM, a.speeds.slow; a.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
 		d.add(Doubt, at("turns"), t.Name, better, "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
-	b.doubtOpen(d, at, t, o)
-	b.doubtHeat(d, at, t, o, better)
-	b.doubtNet(d, at, t, o, better)
+	a.open(d, at, t, o)
+	a.heat(d, at, t, o, better)
+	a.net(d, at, t, o, better)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
 		d.add(Doubt, at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
 	}
-	b.doubtCharge(d, t, o)
+	a.charge(d, t, o)
 }
 
-// better is the winding that would do better, worked out once for all that a trial is
-// blamed for; "" when it is blamed for nothing that turns and wire could mend.
-func (b *Bench) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
-	at := o.in(usual)
-	if at == nil {
-		return "", nil
-	}
-	limit := o.LimitAmps
-	late := b.drive.kind != "wind" && o.CutInRPM.Known() && b.speeds.slow.Known() && o.CutInRPM.Value > b.speeds.slow.Value
-	over := limit.Known() && o.SteadyAmps.Known() && o.SteadyAmps.Value > limit.Value*limitSlack
-	hot := o.HottestC.Known() && o.HottestC.Value > b.air.meanC || at.TooHot
-	clean := !late && !over && !hot && at.NetAmps > 0
-	if clean && (o.region == drive.Charging || o.region == "") {
-		return "", nil
-	}
-	return b.mendFor(t, o, clean)
-}
-
-// doubtHeat is about current and temperature where it really runs.
-func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
+// heat is about current and temperature where it really runs.
+func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
 	fix := better
 	if fix == "" {
 		fix = "a current limit, better cooling"
@@ -55,21 +47,21 @@ func (b *Bench) doubtHeat(d *doubts, at func(string) string, t job.Trial, o *Tri
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*limitSlack {
-			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, b.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
+			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
 			break
 		}
 	}
-	if !b.air.still.Known() || len(o.Operating) == 0 {
+	if !a.air.still.Known() || len(o.Operating) == 0 {
 		return
 	}
-	if wind := o.coolTo(b); b.drive.kind == "wind" && better == "" && wind > 0 {
+	if wind := o.coolTo(a.air); a.drive.kind == "wind" && better == "" && wind > 0 {
 		fix = fmt.Sprintf("furl it before %.3g m/s", wind)
 	}
-	switch hot, limit := o.HottestC, b.air.meanC; {
+	switch hot, limit := o.HottestC, a.air.meanC; {
 	case !hot.Known():
-		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "the winding finds no steady temperature (%s): it burns", o.whereHot(b))
+		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "the winding finds no steady temperature (%s): it burns", o.whereHot(a.drive))
 	case hot.Value > limit:
-		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, b.air.class, limit)
+		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}
 }
 
@@ -83,10 +75,10 @@ func (o *TrialOutcome) limitSource() string {
 
 // coolTo is the strongest wind of those gone through in which the winding still keeps to
 // its class; 0 when there is none.
-func (o *TrialOutcome) coolTo(b *Bench) float64 {
+func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
-		if o.Points[i].TooHot || o.Points[i].WindingC > b.air.meanC {
+		if o.Points[i].TooHot || o.Points[i].WindingC > air.meanC {
 			break
 		}
 		wind = o.Points[i].X
@@ -95,22 +87,22 @@ func (o *TrialOutcome) coolTo(b *Bench) float64 {
 }
 
 // whereHot names the first state in which the winding finds no steady temperature.
-func (o *TrialOutcome) whereHot(b *Bench) string {
+func (o *TrialOutcome) whereHot(d *driveSide) string {
 	for i := range o.Points {
-		if o.Points[i].TooHot && b.drive.kind == "wind" {
+		if o.Points[i].TooHot && d.kind == "wind" {
 			return fmt.Sprintf("wind from %.3g m/s", o.Points[i].X)
 		}
 	}
 	for i := range o.Operating {
 		if o.Operating[i].TooHot {
-			return b.drive.conditions[indexOf(o.Operating[i].Condition)].Label
+			return d.conditions[indexOf(o.Operating[i].Condition)].Label
 		}
 	}
 	return "drive at full power"
 }
 
-// doubtNet is about a rotor that takes more than comes in.
-func (b *Bench) doubtNet(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
+// net is about a rotor that takes more than comes in.
+func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
 	p := o.in(usual)
 	if p == nil || p.FieldWatts == 0 || p.NetAmps > 0 || p.AmpsDC == 0 {
 		return
@@ -119,15 +111,15 @@ func (b *Bench) doubtNet(d *doubts, at func(string) string, t job.Trial, o *Tria
 	if fix == "" && o.BestUsual.Known() {
 		fix = fmt.Sprintf("a field current of %.2g A", o.BestUsual.Value)
 	}
-	d.add(Doubt, at("turns"), t.Name, fix, "", "the rotor takes %[2]s, %[3]s come in (%[1]s): the battery runs down", b.drive.conditions[usual].Label, fmt.Sprintf("%.3g W", p.FieldWatts), fmt.Sprintf("%.3g W", p.BatteryWatts))
+	d.add(Doubt, at("turns"), t.Name, fix, "", "the rotor takes %[2]s, %[3]s come in (%[1]s): the battery runs down", a.drive.conditions[usual].Label, fmt.Sprintf("%.3g W", p.FieldWatts), fmt.Sprintf("%.3g W", p.BatteryWatts))
 }
 
 // ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and
 // sleeving of a low-voltage stator are not doubted; common practice, no source.
 const ordinaryInsulation = 250.0
 
-// doubtOpen is about the highest voltage there can be.
-func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+// open is about the highest voltage there can be.
+func (a aboutRunning) open(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	worst, where := o.OpenAtTopVolts, "unloaded at the top speed"
 	if o.MostVolts.Known() {
 		worst, where = o.MostVolts, o.MostVolts.Why
@@ -135,9 +127,9 @@ func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *Tri
 	if !worst.Known() {
 		return
 	}
-	if r := b.job.Battery.DiodeReverseVolts; r.Given() {
+	if r := a.reverse; r.Given() {
 		fix := fmt.Sprintf("diodes of %.0f V and more", math.Ceil(worst.Value*2/50)*50)
-		worst := b.dc.onDiode(worst)
+		worst := a.dc.onDiode(worst)
 		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
 		case err != nil:
 		case open.DiodesBroken:
@@ -152,8 +144,8 @@ func (b *Bench) doubtOpen(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 }
 
-// doubtCharge calls out charging above the battery's limit.
-func (b *Bench) doubtCharge(d *doubts, t job.Trial, o *TrialOutcome) {
+// charge calls out charging above the battery's limit.
+func (a aboutRunning) charge(d *doubts, t job.Trial, o *TrialOutcome) {
 	over := o.OverChargeAmps
 	if !over.Known() || over.Value <= 0 {
 		return

@@ -117,16 +117,3 @@ func (m *machine) flatSurface(c heat.Cooling) quantity.Figure {
 	area := 2 * circle * (m.StackMM.Value + 2*m.SideMM.Value + m.ThickMM.Value)
 	return quantity.Of(1/(heat.Film(c)*area), quantity.Guessed)
 }
-
-// doubtFlat says when the coils do not go round.
-func (b *Bench) doubtFlat(d *doubts) {
-	m := &b.machine
-	f, ok := m.flatCoils(1)
-	if !ok || !m.Slots.Given() {
-		return
-	}
-	if pitch := math.Pi * f.CircleMM / m.Slots.Value; f.HoleMM+2*f.SideMM > pitch {
-		d.add(Broken, "machine.side", "", "narrower sides or holes, fewer coils, or a larger circle", "",
-			"a coil is %.1f mm wide with its sides, and only %.1f mm of the circle is there for each of %.0f", f.HoleMM+2*f.SideMM, pitch, m.Slots.Value)
-	}
-}

@@ -8,15 +8,14 @@ import (
 )
 
 // fuses is the fuse of each trial, and the one that does for all of them.
-func (b *Bench) fuses(o *Outcome) {
-	wanted := b.job.Target.Amps
+func (d *dcSide) fuses(o *Outcome, turns *driveSide, wanted quantity.Reading) {
 	for i := range o.Trials {
-		o.Trials[i].FuseAmps = b.dc.fuseFor(o.Trials[i:i+1], &b.drive, wanted, "the most that flows, the battery empty")
+		o.Trials[i].FuseAmps = d.fuseFor(o.Trials[i:i+1], turns, wanted, "the most that flows, the battery empty")
 	}
 	if o.Old != nil {
-		o.Old.FuseAmps = b.dc.fuseFor([]TrialOutcome{*o.Old}, &b.drive, wanted, "the most that flows, the battery empty")
+		o.Old.FuseAmps = d.fuseFor([]TrialOutcome{*o.Old}, turns, wanted, "the most that flows, the battery empty")
 	}
-	o.Machine.FuseAmps = b.dc.fuseFor(o.Trials, &b.drive, wanted, "the most that flows with any trial, the battery empty")
+	o.Machine.FuseAmps = d.fuseFor(o.Trials, turns, wanted, "the most that flows with any trial, the battery empty")
 }
 
 // fuseFor is the fuse at the battery's post for the most that any of some trials can send
@@ -57,16 +56,4 @@ func (t *TrialOutcome) mostAnywhere(d *driveSide) quantity.Figure {
 		}
 	}
 	return most
-}
-
-// doubtFuse says when the cable burns before the fuse does, and what a blown fuse means.
-func (b *Bench) doubtFuse(d *doubts, o *Outcome) {
-	fuse, mm2 := o.Machine.FuseAmps, b.job.Battery.CableMM2
-	if !fuse.Known() || !mm2.Given() {
-		return
-	}
-	if carries := battery.CableAmps(mm2.Value); carries < fuse.Value {
-		d.add(Doubt, "battery.cable_area", "", fmt.Sprintf("%.3g mm² or more, or a smaller fuse and less current", battery.CableFor(fuse.Value)), battery.CableSource,
-			"a fuse of %.3g A does not protect a cable of %.3g mm², which carries %.0f A", fuse.Value, mm2.Value, carries)
-	}
 }

@@ -90,10 +90,10 @@ func heardShorts(shorts []job.ShortReading, m *machine) []job.ShortReading {
 const polesApart = 0.03
 
 // doubtFrequency counts the poles by what was heard of them, p = 120·f/n.
-func (b *Bench) doubtFrequency(d *doubts) {
-	for i, s := range b.job.Spins {
+func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) {
+	for i, s := range spins {
 		at := func(name string) string { return fmt.Sprintf("spin[%d].%s", i, name) }
-		switch poles := b.machine.Poles; {
+		switch {
 		case !s.Hertz.Given():
 		case !s.RPM.Given() && !poles.Given():
 			d.add(Doubt, at("frequency"), "", "count the poles, or give the speed", "f = p·n/120", "the reading is not used: a frequency is a speed only where the poles are known")

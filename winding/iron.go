@@ -138,27 +138,9 @@ func crest(f *job.FieldSpec, working quantity.Figure) quantity.Figure {
 	return working.Times(math.Pi / 4 / math.Sin(f.MagnetCover.Or(defaultCover)*math.Pi/2))
 }
 
-// densities are teeth and yoke at the flux that is used.
-func (b *Bench) densities() (tooth, yoke quantity.Figure) {
-	working := b.flux.gapTesla(&b.machine)
-	tooth = crest(&b.job.Field, working).With(b.iron.tooth, mul)
-	yoke = working.With(b.iron.yoke, func(t, times float64) float64 { return t * times * 2 / math.Pi })
+// densities are teeth and yoke for the peak of the working wave under a rotor.
+func (s *iron) densities(f *job.FieldSpec, working quantity.Figure) (tooth, yoke quantity.Figure) {
+	tooth = crest(f, working).With(s.tooth, mul)
+	yoke = working.With(s.yoke, func(t, times float64) float64 { return t * times * 2 / math.Pi })
 	return tooth, yoke
-}
-
-// mostToothTesla is where the teeth begin to take as much as the gap does; common practice.
-const mostToothTesla = 1.8
-
-// doubtIron is about teeth that are too full.
-func (b *Bench) doubtIron(d *doubts, o *Outcome) {
-	t := o.Machine.ToothTesla
-	if !t.Known() || t.Value <= mostToothTesla {
-		return
-	}
-	assumed := ""
-	if b.room.assumed() {
-		assumed = ", the slot's shape only assumed from its area"
-	}
-	d.add(Doubt, "slot.top", "", "measure slot widths and bore again; if they hold, thinner magnets or less field lose little", "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)",
-		"the teeth, %.1f mm where they are narrowest%s, would carry %.1f T: they are full", b.iron.toothMM.Value, assumed, t.Value)
 }

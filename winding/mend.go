@@ -46,17 +46,51 @@ type Offer struct {
 	Gauge wiretable.Gauge `json:"-"`
 }
 
+// workshop winds a trial on paper and makes it ready to run: the bench.
+type workshop interface {
+	Static(t job.Trial) TrialOutcome
+	TurnsThatFit(t job.Trial) quantity.Figure
+	charger(t job.Trial, o *TrialOutcome) (*charger, string)
+}
+
+// offers looks for what would do better in a trial's place.
+type offers struct {
+	workshop
+	machine *machine
+	drive   *driveSide
+	speeds  *speeds
+	air     *thermal
+}
+
+// better is the winding that would do better, worked out once for all that a trial is
+// blamed for; "" when it is blamed for nothing that turns and wire could mend.
+func (of offers) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
+	at := o.in(usual)
+	if at == nil {
+		return "", nil
+	}
+	limit := o.LimitAmps
+	late := of.drive.kind != "wind" && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
+	over := limit.Known() && o.SteadyAmps.Known() && o.SteadyAmps.Value > limit.Value*limitSlack
+	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || at.TooHot
+	clean := !late && !over && !hot && at.NetAmps > 0
+	if clean && (o.region == drive.Charging || o.region == "") {
+		return "", nil
+	}
+	return of.mendFor(t, o, clean)
+}
+
 // mendFor is the best winding that fits in a trial's place, in a sentence and as such; none
 // when none is better. clean says that the trial itself breaks nothing, so that an offer has to gain.
-func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offer) {
+func (of offers) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offer) {
 	at := o.in(usual)
 	if at == nil || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
 		return "", nil
 	}
-	present := b.score(t, o, at)
+	present := of.score(t, o, at)
 	var best *tried
-	for _, c := range b.sizes(t) {
-		w := b.try(c, o, at)
+	for _, c := range of.sizes(t) {
+		w := of.try(c, o, at)
 		if w != nil && (best == nil || w.score > best.score) {
 			best = w
 		}
@@ -69,8 +103,8 @@ func (b *Bench) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offe
 		return "", nil
 	}
 	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
-		best.static.CutInRPM.Value, best.net, b.drive.conditions[usual].Label)
-	if b.drive.kind == "wind" {
+		best.static.CutInRPM.Value, best.net, of.drive.conditions[usual].Label)
+	if of.drive.kind == "wind" {
 		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
 	}
 	return text, &Offer{best.trial.Turns.Whole(), best.trial.Gauge.String(), best.trial.Gauge}
@@ -94,11 +128,11 @@ func same(a, b job.Trial) bool {
 }
 
 // sizes is the trial with neighbouring wires, each filling the slot.
-func (b *Bench) sizes(t job.Trial) []job.Trial {
+func (of offers) sizes(t job.Trial) []job.Trial {
 	list := []job.Trial{t}
 	thick, thin := t.Gauge, t.Gauge
 	step := 1
-	if b.drive.kind == "wind" {
+	if of.drive.kind == "wind" {
 		step = 3 // each costs a year
 	}
 	for i := 1; i <= max(sizesThicker, sizesThinner); i++ {
@@ -114,44 +148,42 @@ func (b *Bench) sizes(t job.Trial) []job.Trial {
 		}
 	}
 	for i := range list {
-		w := b.layouts.candidate(list[i])
-		fit := b.room.fit(&w).TurnsThatFit
-		list[i].Turns = quantity.Reading{Value: fit.Value, Origin: quantity.Derived}
+		list[i].Turns = quantity.Reading{Value: of.TurnsThatFit(list[i]).Value, Origin: quantity.Derived}
 	}
 	return list
 }
 
 // try runs one; nil when it does not fit, cannot be put in, or breaks a limit.
-func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
+func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
 	if t.Turns.Value < 1 {
 		return nil
 	}
-	o := b.Static(t)
-	slowest := b.speeds.slow
-	late := b.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
+	o := of.Static(t)
+	slowest := of.speeds.slow
+	late := of.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
 	if late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
 		return nil
 	}
-	r, _ := b.charger(t, &o)
+	r, _ := of.charger(t, &o)
 	if r == nil {
 		return nil
 	}
 	var p RunPoint
 	for i := range now.Operating {
 		in := &now.Operating[i]
-		c := b.drive.conditions[indexOf(in.Condition)]
-		run := r.settle(b.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)
-		if o.over(run, &b.machine) || run.TooHot || b.air.still.Known() && run.WindingC > b.air.meanC {
+		c := of.drive.conditions[indexOf(in.Condition)]
+		run := r.settle(of.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)
+		if o.over(run, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC {
 			return nil
 		}
 		if in.Condition == conditionNames[usual] {
 			p = run
 		}
 	}
-	r.air = &thermal{ambientC: b.air.ambientC} // holds the temperature it is given
+	r.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
 	w := &tried{trial: t, static: o, net: p.NetAmps, score: p.NetAmps}
-	if b.drive.kind == "wind" {
-		w.score = b.coarseYear(r, &o, at.WindingC)
+	if of.drive.kind == "wind" {
+		w.score = of.coarseYear(r, &o, at.WindingC)
 	}
 	if !(w.score > 0) || math.IsNaN(w.score) {
 		return nil
@@ -161,22 +193,22 @@ func (b *Bench) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
 
 // score is what an offer is measured by, for the trial itself: a year's energy in wind, else
 // net amps in the usual condition.
-func (b *Bench) score(t job.Trial, o *TrialOutcome, at *Operating) float64 {
-	if b.drive.kind != "wind" {
+func (of offers) score(t job.Trial, o *TrialOutcome, at *Operating) float64 {
+	if of.drive.kind != "wind" {
 		return at.NetAmps
 	}
-	r, _ := b.charger(t, o)
+	r, _ := of.charger(t, o)
 	if r == nil {
 		return 0
 	}
-	r.air = &thermal{ambientC: b.air.ambientC}
-	return b.coarseYear(r, o, at.WindingC)
+	r.air = &thermal{ambientC: of.air.ambientC}
+	return of.coarseYear(r, o, at.WindingC)
 }
 
 // coarseYear is a year's net energy at one temperature of the winding, winds a metre a
 // second apart.
-func (b *Bench) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
-	s := &b.drive
+func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
+	s := of.drive
 	if s.why != "" {
 		return 0
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"slotwright/winding/field"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
@@ -66,47 +67,59 @@ const (
 	fillApart = 0.05
 )
 
-// doubtOld is what the old winding cannot have been.
-func (b *Bench) doubtOld(d *doubts, o *Outcome) {
-	if least, old := b.turn.shortestTurnMM(&b.turn.was), b.turn.old; old.Known() && least.Known() && old.Value < least.Value {
+// aboutOld is what is called out of the old winding.
+type aboutOld struct {
+	machine *machine
+	slot    *job.SlotSpec
+	room    *slotRoom
+	layouts *layouts
+	turn    *turnLength
+	flux    *flux
+	old     *oldWinding
+	henries *inductances
+}
+
+// callOut is what the old winding cannot have been.
+func (a aboutOld) callOut(d *doubts, old *TrialOutcome) {
+	if least, spoke := a.turn.shortestTurnMM(&a.turn.was), a.turn.old; spoke.Known() && least.Known() && spoke.Value < least.Value {
 		d.add(Broken, "old.lead", "", "read the ohms again, and check old turns, wire, strands, circuits and connection", "",
-			"the old winding's ohms speak of a mean turn of %.0f mm: twice the stack and across is %.0f mm already", old.Value, least.Value)
+			"the old winding's ohms speak of a mean turn of %.0f mm: twice the stack and across is %.0f mm already", spoke.Value, least.Value)
 	}
-	if t := b.flux.gapTesla(&b.machine); t.Known() && t.Value > mostGapTesla && b.flux.fromOld {
+	if t := a.flux.gapTesla(a.machine); t.Known() && t.Value > mostGapTesla && a.flux.fromOld {
 		d.add(Doubt, "spin[0].line", "", "check volts and speed, the old turns, circuits and connection, the poles, bore and stack", "common practice, no source",
 			"the old winding's volts speak of %.2f T in the gap: iron does not carry that", t.Value)
 	}
-	b.doubtPlate(d)
-	b.doubtSpan(d)
-	if o.Old != nil {
-		b.doubtOldFill(d, o.Old)
+	a.plate(d)
+	a.span(d)
+	if old != nil {
+		a.fill(d, old)
 	}
 }
 
-// doubtOldFill: it was in the slot, so it went in.
-func (b *Bench) doubtOldFill(d *doubts, old *TrialOutcome) {
+// fill: it was in the slot, so it went in.
+func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 	f := old.WireFill
-	switch limit := b.room.fillLimit; {
+	switch limit := a.room.fillLimit; {
 	case !f.Known():
 	case f.Value > hexagonalWireFill:
 		d.add(Broken, "old.turns", "", "measure the slot again, count turns and strands again, measure the wire again", "hexagonal packing, 2/√3",
 			"%.0f turns of %s came out of a slot that they would fill to %.2f: perfect packing is 1.15, so slot, turns or wire is misread", old.Turns.Value, old.Wire, f.Value)
-	case !b.job.Slot.FillLimit.Given() && math.Abs(f.Value-limit.Value) > fillApart:
+	case !a.slot.FillLimit.Given() && math.Abs(f.Value-limit.Value) > fillApart:
 		d.add(Note, "slot.fill_limit", "", fmt.Sprintf("a fill limit of %.2f is what a hand reached here", f.Value), "the old winding itself",
 			"the old winding filled this slot to %.2f; the limit is %.2f as nothing was said", f.Value, limit.Value)
 	}
 }
 
-// doubtPlate: with its leads joined and no inductance at all the old winding gives, through
+// plate: with its leads joined and no inductance at all the old winding gives, through
 // a bridge, (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R; a battery only takes from that.
-func (b *Bench) doubtPlate(d *doubts) {
-	old, ohms := &b.old, b.henries.oldPhaseOhms()
-	volts := b.flux.phasePerRPM(&old.coils)
+func (a aboutOld) plate(d *doubts) {
+	old, ohms := a.old, a.henries.oldPhaseOhms()
+	volts := a.flux.phasePerRPM(&old.coils)
 	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !ohms.Known() || !volts.Known() || ohms.Value <= 0 {
 		return
 	}
-	most := math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * field.BridgeMean(b.machine.phases) * float64(b.machine.sets)
-	if old.Connection == layout.Delta && b.machine.phases == 3 { // the star of Ê/√3 and R/3
+	most := math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * field.BridgeMean(a.machine.phases) * float64(a.machine.sets)
+	if old.Connection == layout.Delta && a.machine.phases == 3 { // the star of Ê/√3 and R/3
 		most *= math.Sqrt(3)
 	}
 	if old.RatedAmps.Value > most {
@@ -115,15 +128,15 @@ func (b *Bench) doubtPlate(d *doubts) {
 	}
 }
 
-// doubtSpan says what slots and poles alone imply, where no span was given: fewer than two
+// span says what slots and poles alone imply, where no span was given: fewer than two
 // slots for a pole put every coil on a tooth of its own.
-func (b *Bench) doubtSpan(d *doubts) {
-	m := &b.machine
-	if m.Span.Given() || !m.Slots.Given() || !m.Poles.Given() || b.layouts.own().plan == nil {
+func (a aboutOld) span(d *doubts) {
+	m := a.machine
+	if m.Span.Given() || !m.Slots.Given() || !m.Poles.Given() || a.layouts.own().plan == nil {
 		return
 	}
 	if per := m.Slots.Value / m.Poles.Value; per < 2 {
 		d.add(Note, "machine.span", "", "count slots and poles again if coils span more than one tooth", "",
-			"%.0f slots on %.0f poles: nothing is said of the span, so every coil is taken to sit on one tooth and to find %.2f of its turns' volts (kw1)", m.Slots.Value, m.Poles.Value, b.layouts.own().kw[0])
+			"%.0f slots on %.0f poles: nothing is said of the span, so every coil is taken to sit on one tooth and to find %.2f of its turns' volts (kw1)", m.Slots.Value, m.Poles.Value, a.layouts.own().kw[0])
 	}
 }

@@ -87,13 +87,3 @@ func (b *inductances) allSets(joined float64) float64 {
 	}
 	return w.all / w.one
 }
-
-// doubtShorts says which readings were carried to another field current.
-func (b *Bench) doubtShorts(d *doubts) {
-	for i, s := range b.shorts {
-		if k := b.henries.carriedBy(s.FieldAmps); k != 1 {
-			d.add(Note, fmt.Sprintf("short[%d].field", i), "", "take it again at the field current of the spin-up reading", "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)",
-				"the short circuit was read at %.3g A of field, the flux at %.3g A: its amps are taken as %.3g times as many", s.FieldAmps.Value, b.flux.fieldAmps.Value, k)
-		}
-	}
-}

@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"fmt"
 	"math"
 
 	"slotwright/winding/job"
@@ -86,17 +85,4 @@ func (r *charger) third(t *TrialOutcome) quantity.Figure {
 		return quantity.Missing("needs the usual speed")
 	}
 	return quantity.Of(r.ring.amps(r.peak*at.RPM, r.hertz*at.RPM, r.ohms20*r.factor(20, at.WindingC)), quantity.Guessed)
-}
-
-// doubtDelta is about the third harmonic in a delta, with its amps where they are known.
-func (b *Bench) doubtDelta(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	if t.Connection != layout.Delta || !o.Kw3.Known() || o.Kw3.Value <= 0.05 {
-		return
-	}
-	size := ""
-	if i := o.ThirdAmps; i.Known() {
-		size = fmt.Sprintf(", about %.2g A of it in the usual condition (%s)", i.Value, thirdWaveText(&b.job.Field))
-	}
-	d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta",
-		"delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
 }

@@ -58,19 +58,3 @@ func (r *fluxRoutes) pitchFactor(span quantity.Reading) (kp float64, why string)
 func (r *fluxRoutes) trialCoil() (flux, bool) {
 	return r.through(r.coilPoints(), "trial coils", quantity.Measured, false)
 }
-
-// doubtCoils says which trial coils are not used.
-func (b *Bench) doubtCoils(d *doubts) {
-	r := fluxRoutes{machine: &b.machine}
-	for i, c := range b.job.Coils {
-		at := func(name string) string { return fmt.Sprintf("coil[%d].%s", i, name) }
-		switch _, why := r.pitchFactor(c.Span); {
-		case why != "":
-			d.add(Doubt, at("span"), "", "", "pitch factor", "the trial coil is not used: %s", why)
-		case !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given():
-			d.add(Doubt, at("turns"), "", "a trial coil is turns, a speed and a voltage", "", "the trial coil is not whole and is not used")
-		case c.FieldAmps.Given() && b.job.Field.Kind == "magnets":
-			d.add(Note, at("field"), "", "", "", "the trial coil was read with a wound rotor, and magnets are to turn: it is not used")
-		}
-	}
-}

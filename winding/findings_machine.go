@@ -1,0 +1,91 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// aboutMachine is what is called out of the iron, the slot and the magnets.
+type aboutMachine struct {
+	machine *machine
+	slot    *job.SlotSpec
+	field   *job.FieldSpec
+	room    *slotRoom
+	layouts *layouts
+	speeds  *speeds
+	iron    *iron
+}
+
+// manyHertz is more than a small machine's; common practice, no source.
+const manyHertz = 1000.0
+
+// measured is about what was counted and measured, and the speeds asked for.
+func (a aboutMachine) measured(d *doubts) {
+	m, s := a.machine, a.slot
+	if _, why := a.room.of(1); why != "" && (s.AreaMM2.Given() || s.TopMM.Given()) {
+		d.add(Broken, "slot.area", "", "measure again", "", "%s", why)
+	}
+	if poles := m.Poles.Whole(); poles%2 != 0 {
+		d.add(Doubt, "machine.poles", "", fmt.Sprintf("count again: %d or %d", poles-1, poles+1), "", "%d poles: poles come in pairs, north and south", poles)
+	} else if c := a.layouts.own(); c.plan == nil && !c.relative {
+		d.add(Doubt, "machine.slots", "", "count slots and poles again", "star of slots", "%s", c.why)
+	}
+	if s.MouthMM.Given() && s.TopMM.Given() && s.MouthMM.Value > s.TopMM.Value {
+		d.add(Doubt, "slot.mouth", "", "measure both again", "", "the mouth, %.2f mm, is wider than the slot below it, %.2f mm", s.MouthMM.Value, s.TopMM.Value)
+	}
+	if s.FillLimit.Or(0) > 0.80 {
+		d.add(Doubt, "slot.fill_limit", "", "0.65 to 0.75 is what hands do", "common practice, no source", "a fill limit of %.2f is more than can be wound by hand", s.FillLimit.Value)
+	}
+	if top := a.speeds.top; top.Known() && m.Poles.Given() {
+		if hz := top.Value * m.Poles.Value / 120; hz > manyHertz {
+			d.add(Doubt, "target.top", "", "check the ratio and the poles", "common practice, no source", "%.0f rpm with %d poles is %.0f Hz", top.Value, m.Poles.Whole(), hz)
+		}
+	}
+	if slow, top := a.speeds.slow, a.speeds.top; slow.Known() && top.Known() && slow.Value > top.Value {
+		d.add(Doubt, "target.slow", "", "swap them", "", "the slow speed, %.0f rpm, is above the top speed, %.0f rpm", slow.Value, top.Value)
+	}
+	if m.AirGapMM.Given() && m.BoreMM.Given() && m.AirGapMM.Value > m.BoreMM.Value/10 {
+		d.add(Doubt, "machine.air_gap", "", "it is half the difference of the two diameters", "", "an air gap of %.2f mm is large for a bore of %.0f mm", m.AirGapMM.Value, m.BoreMM.Value)
+	}
+}
+
+// magnets compares the count of the magnets with that of the poles.
+func (a aboutMachine) magnets(d *doubts) {
+	c := magnetCount{a.field.Magnets.Whole(), a.machine.Poles.Whole()}
+	if a.field.Kind == "magnets" && c.odd() {
+		d.add(Doubt, "field.magnets", "", "count both again; a magnet in pieces side by side is one", "",
+			"%d magnets and %d poles: a rotor has as many magnets as poles, or half as many with bare iron between", c.magnets, c.poles)
+	}
+}
+
+// flat says when the coils do not go round.
+func (a aboutMachine) flat(d *doubts) {
+	m := a.machine
+	f, ok := m.flatCoils(1)
+	if !ok || !m.Slots.Given() {
+		return
+	}
+	if pitch := math.Pi * f.CircleMM / m.Slots.Value; f.HoleMM+2*f.SideMM > pitch {
+		d.add(Broken, "machine.side", "", "narrower sides or holes, fewer coils, or a larger circle", "",
+			"a coil is %.1f mm wide with its sides, and only %.1f mm of the circle is there for each of %.0f", f.HoleMM+2*f.SideMM, pitch, m.Slots.Value)
+	}
+}
+
+// mostToothTesla is where the teeth begin to take as much as the gap does; common practice.
+const mostToothTesla = 1.8
+
+// teeth is about teeth that are too full.
+func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
+	if !t.Known() || t.Value <= mostToothTesla {
+		return
+	}
+	assumed := ""
+	if a.room.assumed() {
+		assumed = ", the slot's shape only assumed from its area"
+	}
+	d.add(Doubt, "slot.top", "", "measure slot widths and bore again; if they hold, thinner magnets or less field lose little", "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)",
+		"the teeth, %.1f mm where they are narrowest%s, would carry %.1f T: they are full", a.iron.toothMM.Value, assumed, t.Value)
+}

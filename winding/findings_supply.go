@@ -1,0 +1,53 @@
+package winding
+
+import (
+	"fmt"
+
+	"slotwright/winding/battery"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// aboutField is what is called out of the rotor's current.
+type aboutField struct {
+	rotor *excitation
+	given *job.FieldSpec
+	dc    *dcSide
+}
+
+// callOut is about a rotor current that is not the one the flux was read at, or that its
+// supply cannot drive.
+func (a aboutField) callOut(d *doubts) {
+	e, f := a.rotor, a.given
+	if !e.wound {
+		return
+	}
+	switch {
+	case e.guessed:
+		d.add(Doubt, "field.coil", "", "measure ring to ring, cold", "",
+			"the rotor coil's ohms are not given: its %.3g A are taken to come of all the supply, %.3g W off every row", e.amps.Value, e.watts.Value)
+	case !e.watts.Known():
+		d.add(Doubt, "field.coil", "", "measure ring to ring, cold, or the current it takes", "",
+			"what the rotor takes is not known: amps and watts are before it is taken off")
+	}
+	if e.unmatched != "" {
+		d.add(Doubt, "field.current", "", "take a second spin-up reading, at another field current: then the flux follows the current", "",
+			"the flux was read at %.3g A of field, the rotor will take %.3g A: flux, short circuit and watts are those of the reading", e.amps.Value, fieldCurrent(f, a.dc).Value)
+	}
+	if f.Amps.Given() && e.driven.Known() && f.Amps.Value > e.driven.Value*(1+fieldApart) {
+		need := f.Amps.Value*e.coil.Ohms() + e.coil.BrushVolts
+		d.add(Doubt, "field.current", "", fmt.Sprintf("measure the current warm; it needs %.3g V", need), "Ohm's law, the coil at its working temperature",
+			"the supply drives %.3g A through the warm rotor coil, not %.3g A", e.driven.Value, f.Amps.Value)
+	}
+}
+
+// doubtFuse says when the cable burns before the fuse does, and what a blown fuse means.
+func doubtFuse(d *doubts, fuse quantity.Figure, mm2 quantity.Reading) {
+	if !fuse.Known() || !mm2.Given() {
+		return
+	}
+	if carries := battery.CableAmps(mm2.Value); carries < fuse.Value {
+		d.add(Doubt, "battery.cable_area", "", fmt.Sprintf("%.3g mm² or more, or a smaller fuse and less current", battery.CableFor(fuse.Value)), battery.CableSource,
+			"a fuse of %.3g A does not protect a cable of %.3g mm², which carries %.0f A", fuse.Value, mm2.Value, carries)
+	}
+}

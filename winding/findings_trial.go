@@ -1,0 +1,63 @@
+package winding
+
+import (
+	"fmt"
+	"slices"
+
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+)
+
+// aboutTrial is what is called out of a trial that lies still: whether it can be wound.
+type aboutTrial struct {
+	slots   quantity.Reading // of the stator
+	field   *job.FieldSpec
+	layouts *layouts
+}
+
+// Limits of what is believable; common practice, no source, unless said.
+const (
+	believableCopperFill = 0.60 // bare copper over bare slot; by hand 0.3 to 0.45
+	hexagonalWireFill    = 1.1547
+)
+
+// callOut is about one trial.
+func (a aboutTrial) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	if f := o.WireFill; f.Known() && f.Value > o.FillLimit.Value {
+		fits := ""
+		if o.TurnsThatFit.Known() && o.Turns.Known() {
+			fits = fmt.Sprintf("%.0f turns fit; or thinner wire, or fewer strands", o.TurnsThatFit.Value)
+		}
+		d.add(Broken, at("turns"), t.Name, fits, "", "wire fill %.2f is over the limit of %.2f", f.Value, o.FillLimit.Value)
+	}
+	if f := o.WireFill; f.Known() && f.Value > hexagonalWireFill {
+		d.add(Broken, at("turns"), t.Name, "fewer turns or thinner wire", "hexagonal packing, 2/√3", "wire fill %.2f cannot be: round wire packed perfectly reaches 1.15", f.Value)
+	}
+	if f := o.CopperFill; f.Known() && f.Value > believableCopperFill {
+		d.add(Doubt, at("gauge"), t.Name, "check slot area, turns and wire", "common practice, no source; hand-wound slots are near 0.30 (space factor, bare copper over bare slot)", "copper fill %.2f is more than round wire in a lined slot reaches by hand", f.Value)
+	}
+	if s := o.MouthSpareMM; s.Known() && s.Value <= 0 {
+		d.add(Doubt, at("gauge"), t.Name, "thinner wire with more strands", "", "%s", o.MouthText)
+	}
+	if !o.Kw1.Known() && o.Kw1.Why != "" && a.slots.Given() && a.layouts.key(t) != a.layouts.key(job.Trial{}) {
+		d.add(Doubt, at("span"), t.Name, "", "star of slots", "%s", o.Kw1.Why)
+	}
+	if len(o.CircuitChoices) > 0 && !slices.Contains(o.CircuitChoices, o.Circuits) {
+		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
+	}
+	a.delta(d, at, t, o)
+}
+
+// delta is about the third harmonic in a delta, with its amps where they are known.
+func (a aboutTrial) delta(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	if t.Connection != layout.Delta || !o.Kw3.Known() || o.Kw3.Value <= 0.05 {
+		return
+	}
+	size := ""
+	if i := o.ThirdAmps; i.Known() {
+		size = fmt.Sprintf(", about %.2g A of it in the usual condition (%s)", i.Value, thirdWaveText(a.field))
+	}
+	d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta",
+		"delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
+}
