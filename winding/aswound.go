@@ -59,27 +59,37 @@ func proof(read, expected quantity.Figure) Proof {
 
 // Wound works every record of the job out.
 func (b *Bench) Wound() []WoundOutcome {
+	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, static: b.static}
 	var list []WoundOutcome
 	for i := range b.job.AsWound {
-		list = append(list, b.oneWound(&b.job.AsWound[i]))
+		list = append(list, by.record(&b.job.AsWound[i]))
 	}
 	return list
 }
 
-// oneWound is one record.
-func (b *Bench) oneWound(r *job.AsWound) WoundOutcome {
+// proving is what a record is held against: the trials it may speak of, worked out again as
+// they were really wound.
+type proving struct {
+	trials  []job.Trial
+	machine *machine
+	layouts *layouts
+	static  func(*candidate) TrialOutcome
+}
+
+// record is one of them.
+func (p proving) record(r *job.AsWound) WoundOutcome {
 	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, RPM: r.RPM.Figure("not read")}
-	plan, ok := b.planned(r)
+	plan, ok := p.planned(r)
 	if !ok {
 		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))
 		o.Turns, o.WireFill, o.BareMM = no, no, no
 		o.MeanTurnMM, o.LeadOhms20, o.LineVolts, o.CutInRPM = proof(no, no), proof(no, no), proof(no, no), proof(no, no)
 		return o
 	}
-	w := b.layouts.candidate(plan)
-	made := b.static(&w)
+	w := p.layouts.candidate(plan)
+	made := p.static(&w)
 	o.Trial, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Wire, made.Turns, made.WireFill, made.BareMM
-	o.MeanTurnMM = proof(b.usedTurn(r, &w), made.MeanTurnMM)
+	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
 	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
 	o.LeadOhms20 = proof(cold, made.LeadOhms20)
 	o.LineVolts = proof(r.LineVolts.Figure("not read"), made.LinePerRPM.With(o.RPM, func(v, n float64) float64 { return v * n }))
@@ -88,8 +98,8 @@ func (b *Bench) oneWound(r *job.AsWound) WoundOutcome {
 }
 
 // planned is the trial of a record with the turns and the wire that were really put in.
-func (b *Bench) planned(r *job.AsWound) (t job.Trial, ok bool) {
-	for _, t := range b.job.Trials {
+func (p proving) planned(r *job.AsWound) (t job.Trial, ok bool) {
+	for _, t := range p.trials {
 		if t.Name != r.Trial && r.Trial != "" {
 			continue
 		}
@@ -107,9 +117,9 @@ func (b *Bench) planned(r *job.AsWound) (t job.Trial, ok bool) {
 }
 
 // usedTurn is the mean turn that the wire used up speaks of, mm.
-func (b *Bench) usedTurn(r *job.AsWound, w *candidate) quantity.Figure {
+func (p proving) usedTurn(r *job.AsWound, w *candidate) quantity.Figure {
 	bundle := w.trial.Bundle()
-	turns := w.coils.series * float64(w.coils.circuits) * b.machine.windings()
+	turns := w.coils.series * float64(w.coils.circuits) * p.machine.windings()
 	switch {
 	case !r.Metres.Given() && !r.Kg.Given():
 		return quantity.Missing("needs the wire used up, by length or by weight")

@@ -36,7 +36,7 @@ func (b *Bench) Outcome() Outcome {
 	b.addRunningTolerances(&o, others)
 	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)
 	for i := range o.Trials {
-		o.Trials[i].Against = b.against(b.job.Trials[i], &o.Trials[i], o.Old)
+		o.Trials[i].Against = b.byTurns().against(b.job.Trials[i], &o.Trials[i], o.Old)
 	}
 	for i := range o.Trials {
 		o.Trials[i].Verdict = o.verdict(i, b.job.Drive.Kind)
@@ -80,7 +80,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
 	o.MostThatPack = b.room.mostThatPack(w)
-	o.Cuts = b.cuts(w, &o)
+	o.Cuts = insulation{&b.machine, &b.job.Slot, &b.room}.cuts(w, &o)
 	return o
 }
 
@@ -114,7 +114,7 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o.Fit = b.room.fit(w)
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
-	o.Ohms.of(b.byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
+	o.Ohms.of(b.byTurns().byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
 	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
@@ -133,29 +133,8 @@ func (b *Bench) Reference() int {
 	return 0
 }
 
-// against is a winding over the old one.
-func (b *Bench) against(t job.Trial, o, old *TrialOutcome) Ratios {
-	if old == nil {
-		no := quantity.Missing("needs the old winding's turns and wire")
-		return Ratios{no, no, no, no}
-	}
-	return Ratios{
-		Volts:  b.voltsAgainst(t, o, old),
-		Ohms:   b.ohmsAgainst(t, o, old),
-		Copper: o.CopperPerSlotMM2.Over(old.CopperPerSlotMM2),
-		CutIn:  b.cutInAgainst(t, o, old),
-	}
-}
-
-// ohmsAgainst is ohms between leads over the old ones, also where only turns and wire
-// are known.
-func (b *Bench) ohmsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
-	if r := o.LeadOhms20.Over(old.LeadOhms20); r.Known() {
-		return r
-	}
-	w := b.layouts.candidate(t)
-	return b.old.relativeOhms(&w).Times(b.machine.leadPerPhase(t.Connection) / b.machine.leadPerPhase(b.old.Connection))
-}
+// byTurns is the old winding that others are held against.
+func (b *Bench) byTurns() byTurns { return byTurns{&b.machine, &b.layouts, &b.old, &b.oldOhms} }
 
 // machineFigures is the figures that do not depend on the trial.
 func (b *Bench) machineFigures() MachineOutcome {

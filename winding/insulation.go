@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
@@ -38,29 +39,36 @@ type Cut struct {
 	Note     string          `json:"note,omitempty"`
 }
 
+// insulation is what insulation is cut by.
+type insulation struct {
+	machine *machine
+	slot    *job.SlotSpec
+	room    *slotRoom
+}
+
 // cuts is the insulation of a winding, in the order it goes in; none without a layout.
-func (b *Bench) cuts(w *candidate, o *TrialOutcome) []Cut {
+func (p insulation) cuts(w *candidate, o *TrialOutcome) []Cut {
 	plan := w.coils.plan
 	if plan == nil {
 		return nil
 	}
-	if b.machine.flat() {
-		return b.endCuts(plan, w, o) // cast: no iron to keep the wire from
+	if p.machine.flat() {
+		return p.endCuts(plan, w, o) // cast: no iron to keep the wire from
 	}
-	return append(b.slotCuts(plan, w.coils.lie), b.endCuts(plan, w, o)...)
+	return append(p.slotCuts(plan, w.coils.lie), p.endCuts(plan, w, o)...)
 }
 
 // slotCuts is what goes into the slots.
-func (b *Bench) slotCuts(plan *layout.Layout, lie lying) []Cut {
-	s := &b.job.Slot
-	along := b.machine.StackMM.Figure("needs the stack").Then(func(l float64) float64 { return l + 2*cuffMM })
+func (p insulation) slotCuts(plan *layout.Layout, lie lying) []Cut {
+	s := p.slot
+	along := p.machine.StackMM.Figure("needs the stack").Then(func(l float64) float64 { return l + 2*cuffMM })
 	liner, wedge := s.LinerMM.OrReading(defaultLinerMM).Figure(""), s.WedgeMM.OrReading(defaultWedgeMM).Figure("")
 	slots := plan.Spec().Slots
 	list := []Cut{
 		{Name: "slot liner", Pieces: slots, LengthMM: along, ThickMM: liner,
-			WidthMM: b.across(lie, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "wide: slot wall"},
+			WidthMM: p.across(lie, func(r *slot.Room) float64 { return r.PerimeterMM }), Note: "wide: slot wall"},
 		{Name: "wedge", Pieces: slots, LengthMM: along, ThickMM: wedge,
-			WidthMM: b.across(lie, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
+			WidthMM: p.across(lie, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
 	}
 	shared := sharedSlots(plan)
 	if shared == 0 {
@@ -69,18 +77,18 @@ func (b *Bench) slotCuts(plan *layout.Layout, lie lying) []Cut {
 	sheet := s.SeparatorMM.Figure("the job gives no separator: its thickness takes room in the slot")
 	between := Cut{Name: "separator", Pieces: shared, LengthMM: along, ThickMM: sheet, WidthMM: sheet}
 	if sheet.Known() && sheet.Value > 0 {
-		between.WidthMM = b.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
+		between.WidthMM = p.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
 	}
 	return append(list, between)
 }
 
 // across is a width of the slot.
-func (b *Bench) across(lie lying, of func(*slot.Room) float64) quantity.Figure {
-	room, why := b.room.of(lie)
+func (p insulation) across(lie lying, of func(*slot.Room) float64) quantity.Figure {
+	room, why := p.room.of(lie)
 	if why != "" {
 		return quantity.Missing(why)
 	}
-	return quantity.Of(of(room), b.room.origin)
+	return quantity.Of(of(room), p.room.origin)
 }
 
 // sharedSlots is in how many slots two coil sides lie.
@@ -95,7 +103,7 @@ func sharedSlots(plan *layout.Layout) int {
 }
 
 // endCuts is what goes on the coils' ends, the joints and the leads.
-func (b *Bench) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cut {
+func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cut {
 	wiring := plan.Wiring(o.Connection)
 	out := 0
 	for _, l := range wiring.Leads {
@@ -113,13 +121,13 @@ func (b *Bench) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cu
 		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: its bore"},
 		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(leadMM), WidthMM: round, ThickMM: none, Note: "wide: its bore"},
 	}
-	if roundTooth(w) || b.machine.flat() {
+	if roundTooth(w) || p.machine.flat() {
 		return list
 	}
 	edge := func(v float64) float64 { return v + 2*paperEdgeMM }
 	depth := o.StraightMM.With(o.RadiusMM, func(s, r float64) float64 { return s/2 + r }).
-		With(b.machine.StackMM.Figure("needs the stack"), func(half, stack float64) float64 { return half - stack/2 })
-	ring := b.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + b.machine.outward()*b.room.depthMM()) })
+		With(p.machine.StackMM.Figure("needs the stack"), func(half, stack float64) float64 { return half - stack/2 })
+	ring := p.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + p.machine.outward()*p.room.depthMM()) })
 	return append(list,
 		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
 		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})

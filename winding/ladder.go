@@ -46,7 +46,24 @@ func (b *Bench) Ladder(trial int) []Rung { return b.LadderIn(trial, 0, 0) }
 // 0 for either is the trial's own.
 func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
 	own, ok := b.trial(trial)
-	if !ok || own.Bundle().IsZero() || !own.AlsoGauge.IsZero() || len(own.CoilTurns) > 0 {
+	if !ok {
+		return nil
+	}
+	return ladder{b, &b.drive, &b.speeds, &b.air, b.job.Target.Amps}.of(own, strands, sizes)
+}
+
+// ladder is what a ladder is made and judged by.
+type ladder struct {
+	workshop
+	drive  *driveSide
+	speeds *speeds
+	air    *thermal
+	wanted quantity.Reading // amps
+}
+
+// of is the ladder of a trial, with so many strands and of such sizes.
+func (l ladder) of(own job.Trial, strands int, sizes wiretable.System) []Rung {
+	if own.Bundle().IsZero() || !own.AlsoGauge.IsZero() || len(own.CoilTurns) > 0 {
 		return nil
 	}
 	t := own
@@ -60,24 +77,24 @@ func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
 	thick := t
 	for range mostRungs {
 		g, ok := thick.Gauge.ThickerIn(t.Build)
-		if !ok || b.full(withGauge(t, g)).Turns.Value < 1 {
+		if !ok || l.full(withGauge(t, g)).Turns.Value < 1 {
 			break
 		}
 		thick.Gauge = g
 	}
 	var list []Rung
 	for g, more := thick.Gauge, true; more && len(list) < mostRungs && g.BareMM(t.Build) >= thinnestMM; g, more = g.ThinnerIn(t.Build) {
-		if full := b.full(withGauge(t, g)); full.Turns.Value >= 1 {
-			list = append(list, Rung{Trial: full, TrialOutcome: b.bare(full), Present: full.Bundle().String() == present})
+		if full := l.full(withGauge(t, g)); full.Turns.Value >= 1 {
+			list = append(list, Rung{Trial: full, TrialOutcome: l.bare(full), Present: full.Bundle().String() == present})
 		}
 	}
-	b.markBest(list)
+	l.markBest(list)
 	return list
 }
 
 // full is a trial with as many turns as fit; none where the slot is not known.
-func (b *Bench) full(t job.Trial) job.Trial {
-	t.Turns = quantity.Reading{Value: b.TurnsThatFit(t).Value, Origin: quantity.Derived}
+func (l ladder) full(t job.Trial) job.Trial {
+	t.Turns = quantity.Reading{Value: l.TurnsThatFit(t).Value, Origin: quantity.Derived}
 	return t
 }
 
@@ -91,7 +108,7 @@ func (b *Bench) TurnsThatFit(t job.Trial) quantity.Figure {
 // Split is a trial's wire as twice the strands of a thinner size of its standard with about
 // the same metal; ok is false where there is none within a tenth of it. More strands lie
 // in a slot with more enamel between them, and pass a narrower mouth.
-func (b *Bench) Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
+func Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
 	n := int(t.Strands.Or(1))
 	if t.Bundle().IsZero() || !t.AlsoGauge.IsZero() {
 		return thin, 0, false
@@ -125,16 +142,15 @@ func (b *Bench) bare(t job.Trial) TrialOutcome {
 }
 
 // markBest fills in what meets the job and what is best for each aim.
-func (b *Bench) markBest(list []Rung) {
+func (l ladder) markBest(list []Rung) {
 	within := func(r *Rung) bool {
-		cool := !b.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= b.air.meanC
+		cool := !l.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= l.air.meanC
 		return cool && (!r.LimitAmps.Known() || !r.SteadyAmps.Known() || r.SteadyAmps.Value <= r.LimitAmps.Value*limitSlack)
 	}
 	for i := range list {
 		r := &list[i]
-		late := b.drive.kind != "wind" && b.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > b.speeds.slow.Value
-		wanted := b.job.Target.Amps
-		r.Meets = within(r) && !late && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= wanted.Or(0)
+		late := l.drive.kind != "wind" && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
+		r.Meets = within(r) && !late && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= l.wanted.Or(0)
 	}
 	best := func(of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
 		top := -1

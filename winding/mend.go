@@ -51,6 +51,7 @@ type workshop interface {
 	Static(t job.Trial) TrialOutcome
 	TurnsThatFit(t job.Trial) quantity.Figure
 	charger(t job.Trial, o *TrialOutcome) (*charger, string)
+	bare(t job.Trial) TrialOutcome
 }
 
 // offers looks for what would do better in a trial's place.

@@ -12,14 +12,22 @@ import (
 // and the speed at which charging begins as one over the volts. So the old winding's ohms,
 // volts and short circuit carry to any trial by the ratio of the turns alone.
 
+// byTurns is the old winding that others are held against.
+type byTurns struct {
+	machine *machine
+	layouts *layouts
+	old     *oldWinding
+	oldOhms *Ohms
+}
+
 // byRatio is a trial's ohms of a phase at 20 °C by those of the old winding, where no layout
 // gives them.
-func (b *Bench) byRatio(w *candidate, worked quantity.Figure) quantity.Figure {
-	old := &b.old
+func (by byTurns) byRatio(w *candidate, worked quantity.Figure) quantity.Figure {
+	old := by.old
 	if worked.Known() || !old.likeCoils(&w.coils) || w.coils.span != old.coils.span {
 		return worked
 	}
-	measured := oldPhaseOhms(&b.machine, old, &b.oldOhms)
+	measured := oldPhaseOhms(by.machine, old, by.oldOhms)
 	if !measured.Known() {
 		return worked
 	}
@@ -37,22 +45,46 @@ func (b *Bench) byRatio(w *candidate, worked quantity.Figure) quantity.Figure {
 }
 
 // voltsAgainst is volts between leads over the old ones, also where only turns are known.
-func (b *Bench) voltsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
+func (by byTurns) voltsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 	if r := o.LinePerRPM.Over(old.LinePerRPM); r.Known() {
 		return r
 	}
-	w := b.layouts.candidate(t)
-	if c, was := &w.coils, &b.old.coils; c.effective > 0 && was.effective > 0 && b.old.likeCoils(c) {
-		r := c.effective * b.machine.linePerPhase(t.Connection) / (was.effective * b.machine.linePerPhase(b.old.Connection))
-		return quantity.Of(r, t.Turns.Origin, b.old.OldWinding.Turns.Origin)
+	w := by.layouts.candidate(t)
+	if c, was := &w.coils, &by.old.coils; c.effective > 0 && was.effective > 0 && by.old.likeCoils(c) {
+		r := c.effective * by.machine.linePerPhase(t.Connection) / (was.effective * by.machine.linePerPhase(by.old.Connection))
+		return quantity.Of(r, t.Turns.Origin, by.old.OldWinding.Turns.Origin)
 	}
 	return o.LinePerRPM.Over(old.LinePerRPM)
 }
 
 // cutInAgainst is the speed at which charging begins over the old one.
-func (b *Bench) cutInAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
+func (by byTurns) cutInAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 	if r := o.CutInRPM.Over(old.CutInRPM); r.Known() {
 		return r
 	}
-	return b.voltsAgainst(t, o, old).Then(func(r float64) float64 { return 1 / r })
+	return by.voltsAgainst(t, o, old).Then(func(r float64) float64 { return 1 / r })
+}
+
+// against is a winding over the old one.
+func (by byTurns) against(t job.Trial, o, old *TrialOutcome) Ratios {
+	if old == nil {
+		no := quantity.Missing("needs the old winding's turns and wire")
+		return Ratios{no, no, no, no}
+	}
+	return Ratios{
+		Volts:  by.voltsAgainst(t, o, old),
+		Ohms:   by.ohmsAgainst(t, o, old),
+		Copper: o.CopperPerSlotMM2.Over(old.CopperPerSlotMM2),
+		CutIn:  by.cutInAgainst(t, o, old),
+	}
+}
+
+// ohmsAgainst is ohms between leads over the old ones, also where only turns and wire
+// are known.
+func (by byTurns) ohmsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
+	if r := o.LeadOhms20.Over(old.LeadOhms20); r.Known() {
+		return r
+	}
+	w := by.layouts.candidate(t)
+	return by.old.relativeOhms(&w).Times(by.machine.leadPerPhase(t.Connection) / by.machine.leadPerPhase(by.old.Connection))
 }

@@ -57,26 +57,33 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 		if c.plan == nil {
 			continue
 		}
-		choice := b.spanChoice(&candidate{trial: try, coils: c, key: b.layouts.key(try)}, span, now, turn)
+		choice := spanTable{&b.machine, &b.layouts, &b.turn}.choice(&candidate{trial: try, coils: c, key: b.layouts.key(try)}, span, now, turn)
 		choice.Present = span == present
 		out = append(out, choice)
 	}
 	return out
 }
 
-// spanChoice is a span's coils against the present ones and their mean turn.
-func (b *Bench) spanChoice(w *candidate, span int, now coilSet, turn quantity.Figure) SpanChoice {
-	m, c := &b.machine, &w.coils
+// spanTable is what spans are held against each other by.
+type spanTable struct {
+	machine *machine
+	layouts *layouts
+	turn    *turnLength
+}
+
+// choice is a span's coils against the present ones and their mean turn.
+func (by spanTable) choice(w *candidate, span int, now coilSet, turn quantity.Figure) SpanChoice {
+	m, c := by.machine, &w.coils
 	s := SpanChoice{
 		Span: span, PitchPercent: 100 * float64(span) * m.Poles.Value / m.Slots.Value,
 		Kw1: c.kw[0], Kw3: c.kw[1], Kw5: c.kw[2], Kw7: c.kw[3],
 		VoltsPercent: quantity.Missing("the present span makes no layout"),
 		Circuits:     c.plan.CircuitChoices(),
 	}
-	if b.layouts.own().plan == nil {
+	if by.layouts.own().plan == nil {
 		s.MeanTurnMM = quantity.Missing("the machine's own span makes no layout to go by")
 	} else {
-		s.MeanTurnMM, _ = b.turn.of(w)
+		s.MeanTurnMM, _ = by.turn.of(w)
 	}
 	s.WirePercent = s.MeanTurnMM.Over(turn).Then(toPercent)
 	if now.plan == nil || now.kw[0] == 0 {

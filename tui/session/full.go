@@ -41,7 +41,7 @@ func (s *Session) SplitWire() {
 	if !ok {
 		return
 	}
-	thin, n, ok := s.bench.Split(t)
+	thin, n, ok := winding.Split(t)
 	if !ok {
 		s.Say("no thinner size of this standard makes the same metal in twice the strands")
 		return
