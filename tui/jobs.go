@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slotwright/tui/session"
+	"slotwright/tui/shelf"
 	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -72,6 +73,51 @@ func (m *Model) open(typed string) tea.Cmd {
 		_ = m.store.SetLast(path)
 		return nil
 	})
+}
+
+// beginFrom begins the next job of a kind from a job on the shelf, in a file beside it that is
+// written when it is saved.
+func (m *Model) beginFrom(path string) tea.Cmd {
+	old, _, err := job.Load(path)
+	to := otherName(path)
+	next := old.From(strings.TrimSuffix(filepath.Base(to), filepath.Ext(to)))
+	switch {
+	case err != nil:
+		m.s.Warn(err.Error())
+		return nil
+	case len(old.Problems()) > 0:
+		m.s.Warn("it has a problem, which a new job would have too; open it and mend that first: " + old.Problems()[0].Error())
+		return nil
+	case next.Refused() != "":
+		m.s.Warn(next.Refused())
+		return nil
+	}
+	return m.whenSafe("A new job from "+filepath.Base(path)+"?", "begin it", func() tea.Cmd {
+		s := session.NewCopy(next)
+		s.Path = to
+		m.change(s)
+		m.goTo("name")
+		m.s.Say("a new job from " + filepath.Base(path) + ": what was read on that piece is empty; ctrl+s writes it to " + to)
+		return nil
+	})
+}
+
+// askFolder asks which folder the shelf lists.
+func (m *Model) askFolder(now string) {
+	m.prompt = newPrompt("List the jobs of which folder", now, func(typed string) tea.Cmd {
+		path, err := home(strings.TrimSpace(typed))
+		if err != nil {
+			m.s.Warn(err.Error())
+			return nil
+		}
+		for _, v := range m.views {
+			if v, ok := v.(*shelf.View); ok && path != "" {
+				v.Show(filepath.Clean(path))
+			}
+		}
+		return nil
+	})
+	m.prompt.files = func(string) bool { return false } // folders only
 }
 
 // change goes on with another job: how the person likes to see things stays, what this

@@ -55,7 +55,7 @@ func New(s *session.Session, store recovery.Store) *Model {
 func (m *Model) begin(s *session.Session) {
 	store := m.store
 	m.s = s
-	m.views, m.active = views()
+	m.views, m.active = m.screens()
 	if s.Empty() {
 		m.active = 0
 	}

@@ -64,8 +64,12 @@ var states = []struct{ screen, keys string }{
 	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
 	{"Drive", ""}, {"Drive", "enter"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
 	{"Card", ""}, {"Card", "right"}, {"Card", "r end"},
+	{"Shelf", ""}, {"Shelf", onShelf}, {"Shelf", onShelf + " end left"}, {"Shelf", onShelf + " y a right"}, {"Shelf", onShelf + " f9"},
 	{"Trials", "?"}, {"Trials", "? end"}, {"Curves", "w"}, {"Card", "ctrl+z + q"},
 }
+
+// onShelf are the keys to a folder with jobs.
+const onShelf = "f7 . . / t e s t d a t a / s h e l f enter"
 
 // Drawing changes nothing, neither of a screen nor of what it shows, and drawn twice it is
 // the same.

@@ -9,12 +9,16 @@ import (
 	"slotwright/tui/layout"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
+	"slotwright/tui/shelf"
 	"slotwright/tui/trials"
 )
 
-// views are the screens in the order of the work, and which of them comes up first: the
-// trials, where the figures are.
-func views() (list []session.View, first int) {
-	list = []session.View{machine.NewMachine(), trials.New(), layout.New(), curves.New(), drive.New(), card.New()}
+// screens are in the order of the work; first is the one that comes up: the trials, where
+// the figures are.
+func (m *Model) screens() (list []session.View, first int) {
+	list = []session.View{
+		machine.NewMachine(), trials.New(), layout.New(), curves.New(), drive.New(), card.New(),
+		shelf.New(shelf.Doors{Open: m.open, Begin: m.beginFrom, Folder: m.askFolder}),
+	}
 	return list, slices.IndexFunc(list, func(v session.View) bool { return v.Name() == "Trials" })
 }

@@ -1,0 +1,182 @@
+package shelf
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding/quantity"
+	"slotwright/winding/shelf"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// column is one of the list: its head, from which width of the list it is shown, and what
+// it is sorted by, "" where it is not.
+type column struct {
+	head   string
+	from   int
+	order  string
+	align  kit.Align
+	shrink bool
+	text   func(e *shelf.Entry) string
+}
+
+// columns are those of the list.
+var columns = []column{
+	{"machine", 0, "machine", kit.Left, true, machine},
+	{"s/p", 0, "slots", kit.Left, false, pair},
+	{"throw", 92, "", kit.Left, false, throw},
+	{"wire", 0, "wire", kit.Left, true, func(e *shelf.Entry) string { return e.Wire }},
+	{"turns", 0, "turns", kit.Right, false, func(e *shelf.Entry) string { return number(e.Turns, quantity.None, 0) }},
+	{"begins", 66, "begins", kit.Right, false, func(e *shelf.Entry) string { return number(e.CutInRPM, quantity.RPM, 3) }},
+	{"date", 74, byDate, kit.Left, false, func(e *shelf.Entry) string { return e.Date }},
+	{"state", 0, "state", kit.Left, false, func(e *shelf.Entry) string { return e.State }},
+	{"file", 84, "file", kit.Left, true, func(e *shelf.Entry) string { return e.File }},
+}
+
+// orders are what the columns can be sorted by, from left to right.
+var orders = func() (list []string) {
+	for _, c := range columns {
+		if c.order != "" {
+			list = append(list, c.order)
+		}
+	}
+	return list
+}()
+
+// machine is the job's name, its file's where it has none.
+func machine(e *shelf.Entry) string {
+	if e.Job == "" {
+		return strings.TrimSuffix(e.File, ".toml")
+	}
+	return e.Job
+}
+
+// pair is slots and poles as the trade writes them.
+func pair(e *shelf.Entry) string {
+	if e.Slots == 0 || e.Poles == 0 {
+		return session.Dash
+	}
+	return fmt.Sprintf("%d/%d", e.Slots, e.Poles)
+}
+
+// throw is the slots that a coil lies in, the first being 1.
+func throw(e *shelf.Entry) string {
+	if e.Span == 0 {
+		return session.Dash
+	}
+	return fmt.Sprintf("1 to %d", e.Span+1)
+}
+
+func number(f quantity.Figure, dim quantity.Dimension, digits int) string {
+	if !f.Known() {
+		return session.Dash
+	}
+	return quantity.Screen.Value(f.Value, dim[0], digits)
+}
+
+// table is the list in a width, the mark at the job that the keys go to.
+func (v *View) table(t kit.Theme, w int) kit.Table {
+	tb := kit.Table{Margin: true}
+	if w < 100 {
+		tb.Gap = 1
+	}
+	var shown []column
+	for _, c := range columns {
+		if w < c.from {
+			continue
+		}
+		head := c.head
+		if c.order == v.by {
+			head += v.sign(t)
+		}
+		shown = append(shown, c)
+		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: c.align, Shrink: c.shrink, Role: kit.Value})
+	}
+	focus := v.focus()
+	for i := range v.shown.list {
+		row := kit.TableRow{Focus: i == focus}
+		for _, c := range shown {
+			row.Cells = append(row.Cells, cell(c, &v.shown.list[i]))
+		}
+		tb.Rows = append(tb.Rows, row)
+	}
+	return tb
+}
+
+// cell is a job's cell; a file that cannot be used has none but its name.
+func cell(c column, e *shelf.Entry) kit.Cell {
+	if e.Problem != "" {
+		return kit.Cell{}
+	}
+	return kit.Cell{Text: c.text(e), Role: roleOf(c, e)}
+}
+
+// roleOf tells what was proved and what is only planned by weight, beside the word.
+func roleOf(c column, e *shelf.Entry) kit.Role {
+	switch {
+	case c.head == "machine":
+		return kit.Label
+	case c.head != "state":
+		return kit.Plain
+	case e.State == shelf.Proved:
+		return kit.Better
+	case e.State == shelf.Planned:
+		return kit.Dim
+	}
+	return kit.Plain
+}
+
+// sign says which way the list is sorted.
+func (v *View) sign(t kit.Theme) string {
+	if v.least {
+		return t.Glyphs().MoreUp
+	}
+	return t.Glyphs().MoreDown
+}
+
+// lines are the head of the list and its rows, w cells wide.
+func (v *View) lines(t kit.Theme, w int) (head string, rows []string) {
+	tb := v.table(t, w)
+	rows = tb.Body(t, w)
+	for i, e := range v.shown.list {
+		if e.Problem == "" {
+			continue
+		}
+		mark := "  "
+		if i == v.focus() {
+			mark = t.PaintMark(kit.Focus) + " "
+		}
+		rows[i] = t.Fit(mark+t.PaintMark(kit.Broken)+" "+t.Paint(kit.Broken, e.File+": "+kit.Clean(e.Problem)), w)
+	}
+	if list := tb.Head(t, w); len(list) > 0 {
+		head = list[0]
+	}
+	return head, rows
+}
+
+// clickHead sorts by the head nearest to column x, and the other way round by the one it is
+// sorted by.
+func (v *View) clickHead(s *session.Session, x int) {
+	_, body := v.listAreas()
+	head, _ := v.lines(s.Theme, body.W-2)
+	head = ansi.Strip(head)
+	best, order := 1<<30, ""
+	for _, c := range columns {
+		before, _, found := strings.Cut(head, c.head)
+		if c.order == "" || !found {
+			continue
+		}
+		middle := kit.Width(before) + kit.Width(c.head)/2
+		if d := max(middle-x, x-middle); d < best {
+			best, order = d, c.order
+		}
+	}
+	if order == v.by {
+		v.least = !v.least
+		return
+	}
+	v.sortBy(order)
+}

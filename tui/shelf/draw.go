@@ -1,0 +1,186 @@
+package shelf
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding/quantity"
+	"slotwright/winding/shelf"
+)
+
+// wide is where the marked job and what the bench learns stand beside the list.
+const wide = 130
+
+// areas are the rectangles of the list, and of the boxes of the marked job and of what the
+// bench learns; where there is room for one box only, both are in the same place.
+func (v *View) areas() (list, about, bench kit.Rect) {
+	r := v.at
+	if r.W < wide {
+		list, about = r.SplitBottom(max(5, min(7, r.H/3)))
+		return list, about, about
+	}
+	list, side := r.SplitRight(min(60, r.W/3))
+	list.W--
+	about, bench = side.SplitTop(side.H / 2)
+	return list, about, bench
+}
+
+// listAreas are the rectangles of the list's head and of its rows.
+func (v *View) listAreas() (head, body kit.Rect) {
+	list, _, _ := v.areas()
+	_, rest := list.SplitTop(1)
+	head, body = rest.SplitTop(1)
+	return head, body
+}
+
+// rows is how many jobs the list shows.
+func (v *View) rows() int {
+	_, body := v.listAreas()
+	return body.H
+}
+
+// top is the first job shown of a list h rows high: as [kit.Window] has it.
+func (v *View) top(h int) int { return max(0, min(v.focus()-h/2, len(v.shown.list)-h)) }
+
+// Draw fills the rectangle.
+func (v *View) Draw(s *session.Session) []kit.Block {
+	t := s.Theme
+	list, about, bench := v.areas()
+	title, _ := list.SplitTop(1)
+	head, body := v.listAreas()
+	headLine, rows := v.lines(t, body.W-2)
+	blocks := []kit.Block{
+		kit.Bare(t, title, []string{v.title(t, title.W)}),
+		kit.Bare(t, head, []string{headLine}),
+	}
+	if len(rows) == 0 {
+		blocks = append(blocks, kit.Bare(t, body, v.nothing(t, body.W)))
+	} else {
+		blocks = append(blocks, kit.Bare(t, body, kit.Window(t, rows, v.focus(), body.W, body.H)))
+	}
+	if about == bench && v.bench {
+		return append(blocks, v.benchBox(s, bench))
+	}
+	blocks = append(blocks, v.jobBox(s, about))
+	if about != bench {
+		blocks = append(blocks, v.benchBox(s, bench))
+	}
+	return blocks
+}
+
+// title says which folder it is, how many jobs, how they are sorted and what is searched for.
+func (v *View) title(t kit.Theme, w int) string {
+	folder := v.shown.folder
+	if folder == "." {
+		folder = "this folder"
+	}
+	text := t.Paint(kit.Title, kit.Clean(folder)) + t.Paint(kit.Hint, ": "+v.count())
+	search := t.Paint(kit.Hint, "type to search")
+	if v.typed != "" {
+		search = t.Paint(kit.Hint, "search: ") + t.Paint(kit.Key, kit.Clean(v.typed)) + t.Glyphs().Cursor
+	}
+	return kit.Bar(t, w, t.Cut(text, max(w-kit.Width(search)-2, w/2)), search)
+}
+
+// count is how many jobs there are, and what they are sorted by.
+func (v *View) count() string {
+	if v.shown.reading && len(v.shown.all) == 0 {
+		return "reading the jobs in it"
+	}
+	text := fmt.Sprintf("%d of %d jobs, by %s", len(v.shown.list), len(v.shown.all), v.by)
+	if v.shown.reading {
+		text += ", being read again"
+	}
+	return text
+}
+
+// nothing says why no job is listed.
+func (v *View) nothing(t kit.Theme, w int) []string {
+	switch {
+	case v.shown.wrong != "":
+		return t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+v.shown.wrong, w)
+	case v.shown.reading:
+		return t.WrapPaint(kit.Hint, "Reading the jobs in it; the keys go on meanwhile.", w)
+	case len(v.shown.all) == 0:
+		return t.WrapPaint(kit.Hint, "No job lies here: a job is a file that ends in .toml. ctrl+s saves the open one, f7 lists another folder.", w)
+	}
+	return t.WrapPaint(kit.Hint, fmt.Sprintf("None of %d jobs has “%s” in its name, notes, wire, date or state. esc shows all.", len(v.shown.all), kit.Clean(v.typed)), w)
+}
+
+// jobBox is the marked job.
+func (v *View) jobBox(s *session.Session, r kit.Rect) kit.Block {
+	e, ok := v.entry()
+	if !ok {
+		return kit.Box(s.Theme, r, "No job", nil)
+	}
+	return kit.Box(s.Theme, r, e.File, about(s, &e, kit.Inner(r).W))
+}
+
+// about is a job in lines.
+func about(s *session.Session, e *shelf.Entry, w int) []string {
+	t := s.Theme
+	if e.Problem != "" {
+		return append(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+kit.Clean(e.Problem), w),
+			t.WrapPaint(kit.Hint, "enter opens it all the same: what can be read is there, the rest is named at its field.", w)...)
+	}
+	lines := t.Wrap(machine(e)+": "+what(e), w)
+	lines = append(lines, t.Wrap(begins(s, e), w)...)
+	return append(lines, t.WrapPaint(kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.", w)...)
+}
+
+// what is a job's winding in words.
+func what(e *shelf.Entry) string {
+	var parts []string
+	if e.Slots > 0 && e.Poles > 0 {
+		parts = append(parts, fmt.Sprintf("%d slots, %d poles", e.Slots, e.Poles))
+	}
+	if e.Span > 0 {
+		parts = append(parts, "throw "+throw(e))
+	}
+	if e.Turns.Known() {
+		parts = append(parts, number(e.Turns, quantity.None, 0)+" turns of "+e.Wire)
+	}
+	text := e.State
+	if e.State != shelf.Planned && e.Date != "" {
+		text += " " + e.Date
+	}
+	return strings.Join(append(parts, text), ", ") + "."
+}
+
+// begins is where it begins to charge, and whether that was read.
+func begins(s *session.Session, e *shelf.Entry) string {
+	switch {
+	case !e.CutInRPM.Known():
+		return "Where it begins to charge is not known: " + e.CutInRPM.Why + "."
+	case e.CutInRPM.Origin == quantity.Measured:
+		return "Begins to charge at " + s.Text(e.CutInRPM, quantity.RPM, 3) + ", as it was read."
+	}
+	return "Begins to charge at " + s.Text(e.CutInRPM, quantity.RPM, 3) + ", as worked out."
+}
+
+// benchBox is what the records in the folder say of this bench.
+func (v *View) benchBox(s *session.Session, r kit.Rect) kit.Block {
+	w := kit.Inner(r).W
+	var lines []string
+	for _, l := range learned(&v.shown.bench) {
+		lines = append(lines, s.Theme.Wrap(l, w)...)
+	}
+	note := "In no job until you take it there: at the empty field on Machine it is offered."
+	if lines == nil {
+		note = "Nothing yet. What was wound is recorded on the Wound screen; then this says how full this hand gets a slot, and how far its mean turns are off."
+	}
+	return kit.Box(s.Theme, r, "What this bench learns", append(lines, s.Theme.WrapPaint(kit.Hint, note, w)...))
+}
+
+// learned is a line for each thing that the records say.
+func learned(b *shelf.Bench) (lines []string) {
+	for _, l := range b.Fills {
+		lines = append(lines, fmt.Sprintf("Slots full, wire of %g to %g mm bare: fill %s (%s).", l.FromMM, l.ToMM, quantity.Screen.Figure(l.Fill, quantity.None[0], 2), l.Fill.Why))
+	}
+	if f := b.MeanTurnOff; f.Known() {
+		lines = append(lines, fmt.Sprintf("Mean turn by the wire used, over the one reckoned with: %s %s %% (%s).", quantity.Screen.Signed(f.Value, 2), f.Spread(quantity.None[0]), f.Why))
+	}
+	return lines
+}

@@ -1,0 +1,222 @@
+package shelf
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// jobs makes a folder with the jobs of testdata/shelf the one that the test is in, all last
+// written on one day.
+func jobs(t *testing.T) {
+	t.Helper()
+	paths, err := filepath.Glob("../../testdata/shelf/*")
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	dir := t.TempDir()
+	for _, p := range paths {
+		text, err := os.ReadFile(p)
+		require.NoError(t, err)
+		to := filepath.Join(dir, filepath.Base(p))
+		require.NoError(t, os.WriteFile(to, text, 0o600))
+		day := time.Date(2026, 1, 15, 12, 0, 0, 0, time.Local)
+		require.NoError(t, os.Chtimes(to, day, day))
+	}
+	t.Chdir(dir)
+}
+
+// went is which doors were gone through.
+type went struct{ opened, begun, asked []string }
+
+// doors write down what is asked of them.
+func (w *went) doors() Doors {
+	to := func(list *[]string) func(string) tea.Cmd {
+		return func(path string) tea.Cmd { *list = append(*list, path); return nil }
+	}
+	return Doors{Open: to(&w.opened), Begin: to(&w.begun), Folder: func(now string) { w.asked = append(w.asked, now) }}
+}
+
+// work does what was asked for, as the program would.
+func work(t *testing.T, s *session.Session) {
+	t.Helper()
+	for cmd := s.Working(); cmd != nil; cmd = s.Working() {
+		d, ok := cmd().(session.Done)
+		require.True(t, ok)
+		s.Take(d)
+	}
+}
+
+// onShelf is the screen with its jobs read.
+func onShelf(t *testing.T, w, h int) (*session.Session, *View, *went) {
+	t.Helper()
+	jobs(t)
+	doors := &went{}
+	s, v := session.NewExample(), New(doors.doors())
+	tuitest.Draw(t, v, s, w, h)
+	work(t, s)
+	return s, v, doors
+}
+
+func TestShelfFrames(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+		t.Run(fmt.Sprint(size), func(t *testing.T) {
+			w, h := size[0], size[1]
+			here, err := os.Getwd()
+			require.NoError(t, err)
+			s, v, _ := onShelf(t, w, h)
+			t.Chdir(here) // the frames lie above it
+			tuitest.Golden(t, fmt.Sprintf("shelf-%dx%d", w, h), tuitest.Draw(t, v, s, w, h))
+			s.Theme = kit.Theme{Colour: true}
+			if w == 80 {
+				tuitest.Press(t, v, s, w, h, "end")
+				tuitest.GoldenStyled(t, "shelf-unreadable-80x21-styles", tuitest.Draw(t, v, s, w, h))
+			}
+			s.Theme = kit.Theme{ASCII: true}
+			tuitest.CheckASCII(t, tuitest.Draw(t, v, s, w, h))
+		})
+	}
+}
+
+// The folder is read beside the keys: until then the screen says so and takes keys, and what
+// was typed meanwhile holds.
+func TestTheFolderIsReadBesideTheKeys(t *testing.T) {
+	jobs(t)
+	s, v := session.NewExample(), New((&went{}).doors())
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "reading the jobs in it")
+	tuitest.Press(t, v, s, 80, 21, "m a s t down right left")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "search: mast")
+	work(t, s)
+	frame := tuitest.Draw(t, v, s, 80, 21)
+	assert.Contains(t, frame, "1 of 4 jobs")
+	assert.Contains(t, frame, "Second from the yard")
+	tuitest.Press(t, v, s, 80, 21, "esc f8")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "4 of 4 jobs, by date, being read again", "the jobs stay meanwhile")
+	require.NoError(t, os.Remove("wound.toml"))
+	work(t, s)
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "3 of 3 jobs, by date  ")
+}
+
+// What is typed searches; a letter taken back finds more; what is found nowhere says so.
+func TestSearching(t *testing.T) {
+	s, v, doors := onShelf(t, 80, 21)
+	tuitest.Press(t, v, s, 80, 21, "1 6 space a w g")
+	assert.Equal(t, []string{"proved.toml"}, files(v))
+	tuitest.Press(t, v, s, 80, 21, "x")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "None of 4 jobs has “16 awgx”")
+	tuitest.Press(t, v, s, 80, 21, "backspace enter")
+	assert.Equal(t, []string{"proved.toml"}, doors.opened)
+	assert.True(t, v.Editing(s), "signs are searched for too")
+	tuitest.Press(t, v, s, 80, 21, "esc")
+	assert.Len(t, files(v), 4)
+	v.Key(s, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("36/12"), Paste: true})
+	tuitest.Draw(t, v, s, 80, 21)
+	assert.Len(t, files(v), 3)
+	v.Key(s, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(strings.Repeat("9", 400)), Paste: true})
+	assert.Less(t, len(v.typed), 100)
+}
+
+func files(v *View) (names []string) {
+	for _, e := range v.shown.list {
+		names = append(names, e.File)
+	}
+	return names
+}
+
+// Each column sorts, both ways; what cannot be used stays last.
+func TestSorting(t *testing.T) {
+	s, v, _ := onShelf(t, 120, 37)
+	for _, want := range []struct{ keys, by, first string }{
+		{"", "date", "planned.toml"}, {"ctrl+r", "date", "proved.toml"}, {"right", "state", "planned.toml"}, {"ctrl+r", "state", "proved.toml"},
+		{"right", "file", "planned.toml"}, {"right", "machine", "proved.toml"}, {"left left left left", "begins", "proved.toml"},
+	} {
+		tuitest.Press(t, v, s, 120, 37, want.keys)
+		assert.Equal(t, want.by, v.by)
+		assert.Equal(t, want.first, files(v)[0], want)
+		assert.Equal(t, "unreadable.toml", files(v)[3], want)
+		assert.Contains(t, tuitest.Draw(t, v, s, 120, 37), want.by+v.sign(s.Theme))
+	}
+	seen := map[string]bool{}
+	for range orders {
+		tuitest.Press(t, v, s, 120, 37, "right")
+		seen[v.by] = true
+	}
+	assert.Len(t, seen, len(orders))
+}
+
+// A job is opened, the next of its kind begun, and another folder asked for, each of the one
+// that is marked.
+func TestDoors(t *testing.T) {
+	s, v, doors := onShelf(t, 80, 21)
+	tuitest.Press(t, v, s, 80, 21, "down f6 down enter f7")
+	assert.Equal(t, []string{"wound.toml"}, doors.begun)
+	assert.Equal(t, []string{"proved.toml"}, doors.opened)
+	assert.Len(t, doors.asked, 1)
+	v.Show("nowhere")
+	tuitest.Draw(t, v, s, 80, 21)
+	work(t, s)
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "nowhere: there is no such folder")
+	assert.False(t, v.Bindings(s)[0].Enabled(), "there is nothing to open")
+	v.Show(t.TempDir())
+	tuitest.Draw(t, v, s, 80, 21)
+	work(t, s)
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "No job lies here")
+}
+
+// A file that cannot be used says why, whole.
+func TestAFileThatCannotBeUsedSaysWhy(t *testing.T) {
+	s, v, _ := onShelf(t, 60, 17)
+	tuitest.Press(t, v, s, 60, 17, "end")
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 60, 17))
+	assert.Contains(t, frame, "✗ unreadable.toml: ")
+	assert.Contains(t, frame, `read "15 AXG", expected a wire size`)
+}
+
+// The mouse marks a job, opens the marked one, and sorts by a head.
+func TestClicks(t *testing.T) {
+	s, v, doors := onShelf(t, 80, 21)
+	click := func(text string) {
+		for y, line := range strings.Split(tuitest.Draw(t, v, s, 80, 21), "\n") {
+			if before, _, ok := strings.Cut(line, text); ok {
+				v.Click(s, kit.Width(before), y)
+				tuitest.Draw(t, v, s, 80, 21)
+				return
+			}
+		}
+		t.Errorf("%q is not there", text)
+	}
+	click("First from")
+	assert.Equal(t, "proved.toml", v.marked)
+	assert.Empty(t, doors.opened)
+	click("First from")
+	assert.Equal(t, []string{"proved.toml"}, doors.opened)
+	click("turns")
+	assert.Equal(t, "turns", v.by)
+	assert.True(t, v.least)
+	click("turns▲")
+	assert.False(t, v.least)
+	v.Click(s, 3, 20)
+	v.Click(s, 3, 9)
+	assert.Len(t, doors.opened, 1, "under the jobs there is nothing")
+}
+
+// What the bench learns stands beside the jobs, or in their place.
+func TestWhatTheBenchLearnsIsShown(t *testing.T) {
+	s, v, _ := onShelf(t, 80, 21)
+	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "your last 2 jobs")
+	tuitest.Press(t, v, s, 80, 21, "f9")
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Contains(t, frame, "your last 2 jobs")
+	assert.Contains(t, frame, "your last 3 jobs")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 200, 57)), "your last 2 jobs")
+}

@@ -1,0 +1,131 @@
+package tui
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"slotwright/tui/recovery"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// shelved makes a folder with the jobs of testdata/shelf the one that the test is in.
+func shelved(t *testing.T) {
+	t.Helper()
+	paths, err := filepath.Glob("../testdata/shelf/*.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	dir := t.TempDir()
+	for _, p := range paths {
+		text, err := os.ReadFile(p)
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(filepath.Join(dir, filepath.Base(p)), text, 0o600))
+	}
+	t.Chdir(dir)
+}
+
+// From the shelf to a new job of the same kind, typed and saved: the file has the machine, and
+// nothing that was read on the old piece.
+func TestFromTheShelfToANewJob(t *testing.T) {
+	shelved(t)
+	st := tuitest.Start(t, New(session.NewExample(), recovery.Store{}), 80, 24)
+	st.WaitFor("charging begins")
+	st.Key("ctrl+p")
+	st.Type("go to shelf")
+	st.Key("enter")
+	st.WaitFor("4 of 4 jobs")
+	st.Type("mill")
+	st.WaitFor("1 of 4 jobs")
+	st.WaitFor("First from the yard")
+	st.Key("f6")
+	st.WaitFor("proved-2.toml • not saved")
+	st.WaitFor("[Machine]")
+	st.Type("Fifth from the yard")
+	st.Key("enter", "ctrl+s")
+	st.WaitFor("saved to proved-2.toml")
+	st.Quit()
+	text, err := os.ReadFile("proved-2.toml")
+	require.NoError(t, err)
+	d := job.Parse(string(text))
+	require.Empty(t, d.Problems())
+	j := d.Job()
+	assert.Equal(t, "Fifth from the yard", j.Name)
+	assert.Equal(t, 36.0, j.Machine.Slots.Value)
+	assert.Equal(t, "16 AWG", j.Trials[0].Gauge.String())
+	assert.False(t, j.Old.LeadOhms.Given())
+	assert.Empty(t, j.AsWound)
+	assert.Empty(t, j.Spins)
+	old, err := os.ReadFile("proved.toml")
+	require.NoError(t, err)
+	assert.Contains(t, string(old), "wedges tight", "the old job is as it was")
+}
+
+// A job is opened from the shelf by the road of every opening: what is not saved is asked
+// about, what cannot be opened keeps its path.
+func TestOpeningFromTheShelf(t *testing.T) {
+	shelved(t)
+	m := opened(session.NewExample(), 80, 24, "Trials", "+")
+	for range m.views {
+		if m.view().Name() != "Shelf" {
+			m.press("tab")
+		}
+	}
+	m.press("m a s t enter")
+	assert.Contains(t, m.View(), "changes not saved to any file")
+	m.press("esc")
+	assert.Empty(t, m.s.Path)
+	m.press("enter d")
+	assert.Equal(t, "wound.toml", m.s.Path)
+	assert.Equal(t, "Second from the yard", m.s.Job().Name)
+	m = opened(session.NewExample(), 80, 24, "Shelf", "u n r e a d")
+	require.NoError(t, os.Remove("unreadable.toml"))
+	m.press("f6")
+	assert.Contains(t, m.s.Message().Text, "no such file")
+	m.press("enter")
+	require.NotNil(t, m.prompt)
+	assert.Equal(t, "unreadable.toml", m.prompt.line.Text)
+}
+
+// A job that cannot be read is opened to be mended, and is none to begin from.
+func TestAnUnreadableJobIsOpenedToBeMended(t *testing.T) {
+	shelved(t)
+	m := opened(session.NewExample(), 80, 24, "Shelf", "u n r e a d f6")
+	assert.Contains(t, m.s.Message().Text, "15 AXG")
+	assert.True(t, m.s.Invented)
+	m.press("enter")
+	assert.Equal(t, "unreadable.toml", m.s.Path)
+	assert.NotEmpty(t, m.s.Problems())
+}
+
+// Another folder is asked for, and listed; one that is none says so and stays to be mended.
+func TestAnotherFolderOnTheShelf(t *testing.T) {
+	shelved(t)
+	require.NoError(t, os.Mkdir("older", 0o700))
+	require.NoError(t, os.Rename("wound.toml", "older/wound.toml"))
+	m := opened(session.NewExample(), 80, 24, "Shelf", "f7 o l tab")
+	assert.Equal(t, "older"+string(filepath.Separator), m.prompt.line.Text, "folders complete")
+	m.press("enter")
+	assert.Contains(t, m.View(), "older: 1 of 1 jobs")
+	m.press("f6")
+	assert.Equal(t, filepath.Join("older", "wound-2.toml"), m.s.Path, "beside the old one")
+	m = opened(session.NewExample(), 80, 24, "Shelf", "f7 o x enter")
+	assert.Contains(t, m.View(), "ox: there is no such folder")
+	m.press("f7")
+	assert.Equal(t, "ox", m.prompt.line.Text)
+}
+
+// A click on the shelf reaches the job there.
+func TestClickingOnTheShelf(t *testing.T) {
+	shelved(t)
+	m := opened(session.NewExample(), 80, 24, "Shelf", "home")
+	for range 2 {
+		m.Update(tea.MouseMsg{X: 10, Y: 6, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
+	}
+	assert.Contains(t, []string{"wound.toml", "proved.toml", "planned.toml"}, m.s.Path)
+}
