@@ -56,7 +56,7 @@ func newRig(t *testing.T, name, trial string) rig {
 	for _, tr := range b.job.Trials {
 		if tr.Name == trial {
 			o := b.Static(tr)
-			r, why := b.charger(tr, &o)
+			r, why := b.bed.charger(tr, &o)
 			require.Empty(t, why)
 			r.air = &thermal{ambientC: b.air.ambientC}
 			r.ohms20 = table(t, "machines.csv", func(w worked) bool { return w["job"] == name && w["trial"] == trial })[0].number(t, "phase_ohms_20c")
@@ -206,7 +206,7 @@ func TestOpenVoltsAsWorkedOutside(t *testing.T) {
 	for _, w := range table(t, "out_open.csv", func(w worked) bool { return w["job"] != "example" }) {
 		g := newRig(t, w["job"], w["trial"])
 		var s SafetyRun
-		g.b.highestVolts(&s, &g.t)
+		g.b.bed.highestVolts(&s, &g.t)
 		for column, f := range map[string]quantity.Figure{"open_furl_v": s.OpenAtFurlVolts, "open_gale_v": g.t.OpenAtGaleVolts} {
 			if w[column] != "" {
 				assert.InEpsilon(t, w.number(t, column), f.Value, 2e-3, "%s of %v", column, w)

@@ -19,6 +19,9 @@ import (
 //	                                  │                          │
 //	battery ── speeds ── drive       flux ── field ── drag ── heat
 //	                                  └───── inductance ────── limits
+//
+// What stands above these parts has a receiver of its own too, which says what it may look
+// at: the bed that windings run on (bed.go), offers and ladder, what is called out.
 type Bench struct {
 	job     job.Job
 	machine machine
@@ -41,6 +44,7 @@ type Bench struct {
 	spins  []job.SpinReading
 	shorts []job.ShortReading
 	bounds bounds
+	bed    bed
 }
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
@@ -96,7 +100,11 @@ func prepare(j job.Job, off moves) *Bench {
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	}
 	if b.fit = off.held; b.fit == nil {
-		b.fit = newFitted(b, off.before)
+		read := book{
+			machine: m, field: rotor, old: &b.old, oldOhms: &b.oldOhms, dc: &b.dc, flux: &b.flux, henries: &b.henries,
+			spins: b.spins, shorts: b.shorts, amps: j.Amps, coils: j.Coils,
+		}
+		b.fit = newFitted(&read, b.speeds.top, off.before)
 	}
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
@@ -107,6 +115,10 @@ func prepare(j job.Job, off moves) *Bench {
 	b.henries.fit = b.fit
 	b.henries = newInductances(b.henries)
 	b.bounds = bounds{machine: m, room: &b.room, air: &b.air, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms}
+	b.bed = bed{
+		machine: m, layouts: &b.layouts, henries: &b.henries, dc: &b.dc, rotor: &b.rotor, drag: &b.drag, drive: &b.drive,
+		speeds: &b.speeds, air: &b.air, flux: &b.flux, wanted: j.Target.Amps,
+	}
 	return b
 }
 
@@ -171,7 +183,7 @@ func (b *Bench) RunAt(trial int, rpm float64) (RunPoint, string) {
 		return RunPoint{}, "the speed must be a number of rpm, 0 or more"
 	}
 	o := b.Static(t)
-	r, why := b.charger(t, &o)
+	r, why := b.bed.charger(t, &o)
 	if r == nil {
 		return RunPoint{}, why
 	}

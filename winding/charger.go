@@ -75,7 +75,7 @@ type RunPoint struct {
 }
 
 // charger makes a trial ready, or says what is missing. A battery is taking charge.
-func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
+func (b *bed) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 	load, ok := b.dc.load(b.dc.works)
 	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
@@ -86,7 +86,7 @@ func (b *Bench) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		return nil, b.dc.why
 	}
 	r := &charger{
-		air: &b.air, drag: &b.drag, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
+		air: b.air, drag: b.drag, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
 		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
 		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),

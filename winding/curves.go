@@ -1,16 +1,19 @@
 package winding
 
-import "slotwright/winding/quantity"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
 
 // curvePoints is how many speeds a curve has.
 const curvePoints = 49
 
 // run works out the curves of all trials and what is read off them.
-func (b *Bench) run(o *Outcome) {
+func (b *bed) run(o *Outcome, trials []job.Trial) {
 	runners := make([]*charger, len(o.Trials))
 	for i := range o.Trials {
 		t := &o.Trials[i]
-		r, why := b.charger(b.job.Trials[i], t)
+		r, why := b.charger(trials[i], t)
 		if r == nil {
 			t.Charging = notCharging(why)
 			continue
@@ -55,7 +58,7 @@ func (t *TrialOutcome) notRun(why string) {
 
 // beyond is how far curves go over the fastest speed asked for: a rotor in wind runs above
 // its best tip-speed ratio where it is loaded little.
-func (b *Bench) beyond() float64 {
+func (b *bed) beyond() float64 {
 	if b.drive.kind == "wind" {
 		return 1.35
 	}
@@ -64,7 +67,7 @@ func (b *Bench) beyond() float64 {
 
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
 // the highest cut-in when no speed is given.
-func (b *Bench) grid(o *Outcome, runners []*charger) []float64 {
+func (b *bed) grid(o *Outcome, runners []*charger) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
@@ -86,7 +89,7 @@ func (b *Bench) grid(o *Outcome, runners []*charger) []float64 {
 }
 
 // runTrial is the curve of one trial and the figures on it, as if something held the speed.
-func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
+func (b *bed) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 	t.Curve = make([]RunPoint, len(grid))
 	idea := trend{ambient: b.air.ambientC}
 	for i, rpm := range grid {
@@ -99,7 +102,7 @@ func (b *Bench) runTrial(r *charger, t *TrialOutcome, grid []float64) {
 			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, near(t.Curve, speed.Value).WindingC))
 		}
 	}
-	t.TargetRPM = r.reach(t.Curve, b.job.Target.Amps.Figure("needs the amps wanted"), netAmps)
+	t.TargetRPM = r.reach(t.Curve, b.wanted.Figure("needs the amps wanted"), netAmps)
 }
 
 // netAmps and bridgeAmps are what a curve may be read by.

@@ -32,7 +32,7 @@ func (b *Bench) Outcome() Outcome {
 	others := b.shifted()
 	o.Wound = b.Wound()
 	b.addTolerances(&o, others)
-	b.run(&o)
+	b.bed.run(&o, b.job.Trials)
 	b.addRunningTolerances(&o, others)
 	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)
 	for i := range o.Trials {
@@ -51,7 +51,7 @@ func (b *Bench) Outcome() Outcome {
 
 // offer looks for what would do better in each trial's place.
 func (b *Bench) offer(o *Outcome) {
-	look := offers{workshop: b, machine: &b.machine, drive: &b.drive, speeds: &b.speeds, air: &b.air}
+	look := offers{b, &b.bed}
 	for i := range o.Trials {
 		t := &o.Trials[i]
 		t.Mend, t.Offer = look.better(b.job.Trials[i], t)
@@ -64,15 +64,15 @@ func (b *Bench) runOld(o *TrialOutcome) {
 	const no = "worked out for the trials only"
 	o.notRun(no)
 	o.NoCharging = ""
-	r, why := b.charger(b.old.trial, o)
+	r, why := b.bed.charger(b.old.trial, o)
 	if r == nil {
 		o.notRun(why)
 		return
 	}
 	alone := Outcome{Trials: []TrialOutcome{*o}}
-	b.runTrial(r, o, b.grid(&alone, []*charger{r}))
-	b.meet(r, o)
-	o.readHeat(b)
+	b.bed.runTrial(r, o, b.bed.grid(&alone, []*charger{r}))
+	b.bed.meet(r, o)
+	o.readHeat(&b.bed)
 	o.FieldRun, o.SafetyRun, o.FuseAmps = noField(no), noSafety(no), quantity.Missing(no)
 }
 

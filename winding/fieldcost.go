@@ -51,8 +51,8 @@ func noField(why string) FieldRun {
 }
 
 // runField works out the field's side of a trial.
-func (b *Bench) runField(r *charger, t *TrialOutcome) FieldRun {
-	e := &b.rotor
+func (b *bed) runField(r *charger, t *TrialOutcome) FieldRun {
+	e := b.rotor
 	if !e.wound {
 		return noField("only for a wound rotor")
 	}
@@ -94,7 +94,7 @@ func breakEven(r *charger, curve []RunPoint) float64 {
 }
 
 // hold finds the field currents that hold the regulated voltage where it runs.
-func (b *Bench) hold(f *FieldRun, r *charger, t *TrialOutcome) {
+func (b *bed) hold(f *FieldRun, r *charger, t *TrialOutcome) {
 	list := [conditionCount]*quantity.Figure{&f.HoldSlow, &f.HoldUsual, &f.HoldTop}
 	full := b.rotor.amps.Value
 	for i, figure := range list {
@@ -116,9 +116,9 @@ func (b *Bench) hold(f *FieldRun, r *charger, t *TrialOutcome) {
 }
 
 // fieldPoint finds the field current that holds the absorption voltage where it runs.
-func (b *Bench) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
+func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 	p := FieldPoint{RPM: at.RPM, NetWatts: at.NetWatts}
-	wanted := b.job.Target.Amps.Or(0)
+	wanted := b.wanted.Or(0)
 	holding := *r
 	holding.load.Volts, holding.load.Ohms = b.dc.absorption.Value, b.dc.cable.Value*r.sets
 	holds := func(amps float64) bool {
@@ -139,7 +139,7 @@ func (b *Bench) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 // bestField is the field current that leaves the battery the most, in each condition: more
 // of it makes more volts and costs more watts. A regulator should aim at it. It is sought
 // up to the highest current that was read, where the curve is known, or the one in use.
-func (b *Bench) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
+func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 	list := [conditionCount]*quantity.Figure{&f.BestSlow, &f.BestUsual, &f.BestTop}
 	most := max(b.rotor.amps.Value, b.flux.curve.High)
 	for i, figure := range list {

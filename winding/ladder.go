@@ -49,16 +49,13 @@ func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
 	if !ok {
 		return nil
 	}
-	return ladder{b, &b.drive, &b.speeds, &b.air, b.job.Target.Amps}.of(own, strands, sizes)
+	return ladder{b, &b.bed}.of(own, strands, sizes)
 }
 
 // ladder is what a ladder is made and judged by.
 type ladder struct {
 	workshop
-	drive  *driveSide
-	speeds *speeds
-	air    *thermal
-	wanted quantity.Reading // amps
+	*bed
 }
 
 // of is the ladder of a trial, with so many strands and of such sizes.
@@ -129,15 +126,15 @@ func Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
 const splitWithin = 0.10
 
 // bare is a trial worked out without its curve and without ±.
-func (b *Bench) bare(t job.Trial) TrialOutcome {
-	o := b.Static(t)
-	r, why := b.charger(t, &o)
+func (l ladder) bare(t job.Trial) TrialOutcome {
+	o := l.Static(t)
+	r, why := l.charger(t, &o)
 	if r == nil {
 		o.notRun(why)
 		return o
 	}
-	b.meet(r, &o)
-	o.readHeat(b)
+	l.meet(r, &o)
+	o.readHeat(l.bed)
 	return o
 }
 

@@ -75,7 +75,7 @@ func noDrive(why string) Driven {
 }
 
 // meetAll lets every trial that can run meet the drive.
-func (b *Bench) meetAll(o *Outcome, runners []*charger) {
+func (b *bed) meetAll(o *Outcome, runners []*charger) {
 	for i, r := range runners {
 		t := &o.Trials[i]
 		if r == nil {
@@ -94,8 +94,8 @@ func (b *Bench) meetAll(o *Outcome, runners []*charger) {
 }
 
 // meet is one trial against the drive: where it runs, and how that suits both.
-func (b *Bench) meet(r *charger, t *TrialOutcome) {
-	s := &b.drive
+func (b *bed) meet(r *charger, t *TrialOutcome) {
+	s := b.drive
 	weak := quantity.Of(0, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin, b.dc.charging.Origin, b.dc.diodeVolts.Origin).Origin
 	spots := s.held(b.air.ambientC)
 	switch {
@@ -111,7 +111,7 @@ func (b *Bench) meet(r *charger, t *TrialOutcome) {
 		spots = b.meetShaft(r, t)
 	}
 	no := quantity.Missing("needs the speeds")
-	t.readOperating(s.operate(r, spots, &b.dc), weak, b.air.still, no)
+	t.readOperating(s.operate(r, spots, b.dc), weak, b.air.still, no)
 	t.ThirdAmps = r.third(t)
 	if why := b.dc.notBattery; why != "" {
 		t.EmptyUsual, t.FullUsual = quantity.Missing(why), quantity.Missing(why)
@@ -120,9 +120,9 @@ func (b *Bench) meet(r *charger, t *TrialOutcome) {
 }
 
 // readHeat is the hottest anywhere, and how long the copper stands its limit from there.
-func (t *TrialOutcome) readHeat(b *Bench) {
+func (t *TrialOutcome) readHeat(b *bed) {
 	t.HottestC = quantity.Missing("needs the speeds")
-	t.limitByForm(&b.machine)
+	t.limitByForm(b.machine)
 	if !b.air.still.Known() {
 		t.HottestC = b.air.still
 		return

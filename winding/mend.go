@@ -46,21 +46,16 @@ type Offer struct {
 	Gauge wiretable.Gauge `json:"-"`
 }
 
-// workshop winds a trial on paper and makes it ready to run: the bench.
+// workshop winds a trial on paper: the bench.
 type workshop interface {
 	Static(t job.Trial) TrialOutcome
 	TurnsThatFit(t job.Trial) quantity.Figure
-	charger(t job.Trial, o *TrialOutcome) (*charger, string)
-	bare(t job.Trial) TrialOutcome
 }
 
 // offers looks for what would do better in a trial's place.
 type offers struct {
 	workshop
-	machine *machine
-	drive   *driveSide
-	speeds  *speeds
-	air     *thermal
+	*bed
 }
 
 // better is the winding that would do better, worked out once for all that a trial is

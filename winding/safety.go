@@ -57,7 +57,7 @@ func noSafety(why string) SafetyRun {
 }
 
 // runSafety works out the worst that can come.
-func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
+func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	s := noSafety("needs the top speed")
 	b.highestVolts(&s, t)
 	fast, at := b.speeds.top, t.in(top)
@@ -68,7 +68,7 @@ func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 		return s
 	}
 	b.brake(&s, r, t, fast.Value)
-	most := t.mostAnywhere(&b.drive)
+	most := t.mostAnywhere(b.drive)
 	s.OverChargeAmps = most.With(b.dc.chargeLimit, func(i, limit float64) float64 { return i - limit })
 	if b.rotor.wound {
 		no := quantity.Missing("with a wound rotor the regulator takes the field back")
@@ -85,7 +85,7 @@ func (b *Bench) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 }
 
 // brake is all that joining the leads does.
-func (b *Bench) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
+func (b *bed) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 	per := t.PhasePerRPM.Value
 	hot, perHenry := r.ohms20*r.factor(20, b.air.classC), 2*math.Pi*r.hertz
 	x := perHenry * r.shorted(per*rpm, hot, perHenry*rpm) // Ω per rpm
@@ -98,7 +98,7 @@ func (b *Bench) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 	}
 	holds := func(ohms float64) drive.Torque {
 		short := drive.ShortTorque(per, ohms, x, b.machine.phases)
-		return func(n float64) float64 { return r.sets*short(n) + dragTorque(&b.drag, n) }
+		return func(n float64) float64 { return r.sets*short(n) + dragTorque(b.drag, n) }
 	}
 	if x > 0 {
 		peak := hot / x
@@ -196,8 +196,8 @@ func margin(given, holds drive.Torque, low, high float64) float64 {
 
 // highestVolts is the voltage with nothing connected, wherever it is highest, and that of
 // the battery itself.
-func (b *Bench) highestVolts(s *SafetyRun, t *TrialOutcome) {
-	d := &b.drive
+func (b *bed) highestVolts(s *SafetyRun, t *TrialOutcome) {
+	d := b.drive
 	free := func(wind float64) quantity.Figure {
 		switch {
 		case d.kind != "wind":

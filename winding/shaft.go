@@ -45,8 +45,8 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 // meetShaft sets a trial against a drive with a power of its own: at each speed what it
 // takes and what there is, where it is held in the three conditions, and where it comes to
 // rest when the drive gives all it can.
-func (b *Bench) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
-	s := &b.drive
+func (b *bed) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
+	s := b.drive
 	spots = s.held(b.air.ambientC)
 	load, warm := r.torque(t.CutInRPM.Value, 1.01*s.ratio.Value*s.source.Top())
 	met, err := drive.NewDriven(s.source, s.through, load.Taken, load.Samples)
@@ -133,7 +133,7 @@ func (s *driveSide) alongCurve(curve []RunPoint) []DrivePoint {
 }
 
 // meetFixed is a drive whose speed does not give way.
-func (b *Bench) meetFixed(_ *charger, t *TrialOutcome) {
+func (b *bed) meetFixed(_ *charger, t *TrialOutcome) {
 	t.Driven = noDrive("its speed does not give way")
 	t.Points = b.drive.alongCurve(t.Curve)
 	t.StartsAt = t.CutInRPM.Times(1 / b.drive.ratio.Value)

@@ -49,8 +49,9 @@ func (f *fitted) same(m readings.Machine, list []told) bool {
 	return f != nil && f.machine == m && slices.Equal(f.told, list)
 }
 
-// newFitted solves the readings of a bench, or takes what another bench found in the same.
-func newFitted(b *Bench, before *fitted) *fitted {
+// newFitted solves the readings of a book, or takes what another bench found in the same;
+// top is the top speed.
+func newFitted(b *book, top quantity.Figure, before *fitted) *fitted {
 	m, list, why := b.tellable()
 	if before.same(m, list) {
 		return before
@@ -72,8 +73,8 @@ func newFitted(b *Bench, before *fitted) *fitted {
 		return f
 	}
 	f.fit, f.ok = fit, true
-	volts, top := b.dc.charging.Value, b.speeds.top.Value
-	f.advice = sync.OnceValue(func() string { return adviceOf(fit, volts, top) })
+	volts := b.dc.charging.Value
+	f.advice = sync.OnceValue(func() string { return adviceOf(fit, volts, top.Value) })
 	return f
 }
 

@@ -12,10 +12,25 @@ import (
 	"slotwright/winding/readings"
 )
 
+// book is what the job says was read of the old winding, and what tells what it stands for.
+type book struct {
+	machine *machine
+	field   *job.FieldSpec
+	old     *oldWinding
+	oldOhms *Ohms
+	dc      *dcSide
+	flux    *flux // by one reading each
+	henries *inductances
+	spins   []job.SpinReading
+	shorts  []job.ShortReading
+	amps    []job.AmpsReading
+	coils   []job.CoilReading
+}
+
 // tellable is the old machine and what was read of it, as package readings takes them; why
 // says what is missing.
-func (b *Bench) tellable() (m readings.Machine, list []told, why string) {
-	o, ohms := &b.old, oldPhaseOhms(&b.machine, &b.old, &b.oldOhms)
+func (b *book) tellable() (m readings.Machine, list []told, why string) {
+	o, ohms := b.old, oldPhaseOhms(b.machine, b.old, b.oldOhms)
 	switch {
 	case b.machine.phases != 1 && b.machine.phases != 3:
 		return m, nil, "is done for one phase and three"
@@ -29,7 +44,7 @@ func (b *Bench) tellable() (m readings.Machine, list []told, why string) {
 		return m, nil, "needs the old winding's ohms"
 	}
 	m = readings.Machine{
-		Phases: b.machine.phases, Wound: b.job.Field.Kind == "wound", Delta: o.Connection == layout.Delta && b.machine.phases == 3, Poles: b.machine.Poles.Value,
+		Phases: b.machine.phases, Wound: b.field.Kind == "wound", Delta: o.Connection == layout.Delta && b.machine.phases == 3, Poles: b.machine.Poles.Value,
 		Ohms: ohms.Value, DiodeVolts: b.dc.diodeVolts.Value, DiodeOhms: b.dc.diodeOhms.Value,
 	}
 	if b.flux.at != nil && b.flux.fieldAmps.Known() {
@@ -57,8 +72,8 @@ func part(of ...quantity.Reading) float64 {
 }
 
 // fieldOf is a field current as package readings has it: 0 with magnets.
-func (b *Bench) fieldOf(r quantity.Reading) float64 {
-	if b.job.Field.Kind == "magnets" {
+func (b *book) fieldOf(r quantity.Reading) float64 {
+	if b.field.Kind == "magnets" {
 		return 0
 	}
 	return r.Value
@@ -66,16 +81,16 @@ func (b *Bench) fieldOf(r quantity.Reading) float64 {
 
 // inService is the field current of a reading on a battery: as read, else what the supply
 // drives, where a curve through several can make use of it.
-func (b *Bench) inService(r quantity.Reading) float64 {
-	if driven := supplyCurrent(&b.job.Field, &b.dc); !r.Given() && b.flux.at != nil && driven.Known() {
+func (b *book) inService(r quantity.Reading) float64 {
+	if driven := supplyCurrent(b.field, b.dc); !r.Given() && b.flux.at != nil && driven.Known() {
 		return driven.Value
 	}
 	return b.fieldOf(r)
 }
 
-func (b *Bench) toldSpins() (list []told) {
+func (b *book) toldSpins() (list []told) {
 	for i, s := range b.spins {
-		if !s.RPM.Given() || !s.LineVolts.Given() || b.job.Field.Kind == "magnets" && s.FieldAmps.Given() {
+		if !s.RPM.Given() || !s.LineVolts.Given() || b.field.Kind == "magnets" && s.FieldAmps.Given() {
 			continue
 		}
 		r := readings.Reading{Kind: readings.SpinUp, RPM: s.RPM.Value, Volts: s.LineVolts.Value, FieldAmps: b.fieldOf(s.FieldAmps), PlusMinus: part(s.RPM, s.LineVolts)}
@@ -92,12 +107,12 @@ func (b *Bench) toldSpins() (list []told) {
 const otherMeter = 0.04
 
 // toldCoils is the trial coils as the old winding's volts between leads.
-func (b *Bench) toldCoils() (list []told) {
+func (b *book) toldCoils() (list []told) {
 	if b.old.coils.relative {
 		return nil
 	}
-	for i, c := range b.job.Coils {
-		one := fluxRoutes{machine: &b.machine, rotor: &b.job.Field, coils: b.job.Coils[i : i+1]}
+	for i, c := range b.coils {
+		one := fluxRoutes{machine: b.machine, rotor: b.field, coils: b.coils[i : i+1]}
 		for _, p := range one.coilPoints() {
 			volts := p.perTurn * b.old.coils.effective * c.RPM.Value * b.machine.linePerPhase(b.old.Connection)
 			list = append(list, told{readings.Reading{Kind: readings.TrialCoil, RPM: c.RPM.Value, Volts: volts, FieldAmps: b.fieldOf(c.FieldAmps), PlusMinus: part(c.RPM, c.Volts)},
@@ -109,12 +124,12 @@ func (b *Bench) toldCoils() (list []told) {
 
 // toldShorts is the short circuits; one at another field current than the flux is carried to
 // it, one with a single set of two joined is left to the other routes.
-func (b *Bench) toldShorts(warm func(quantity.Reading) float64) (list []told) {
+func (b *book) toldShorts(warm func(quantity.Reading) float64) (list []told) {
 	for i, s := range b.shorts {
 		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 || int(s.Sets.Or(float64(b.machine.sets))) < b.machine.sets {
 			continue
 		}
-		field, by := b.fieldOf(s.FieldAmps), carriedBy(&b.flux, &b.job.Field, s.FieldAmps)
+		field, by := b.fieldOf(s.FieldAmps), carriedBy(b.flux, b.field, s.FieldAmps)
 		if by != 1 {
 			field = b.flux.fieldAmps.Value
 		}
@@ -124,8 +139,8 @@ func (b *Bench) toldShorts(warm func(quantity.Reading) float64) (list []told) {
 	return list
 }
 
-func (b *Bench) toldAmps(warm func(quantity.Reading) float64) (list []told) {
-	for i, s := range b.job.Amps {
+func (b *book) toldAmps(warm func(quantity.Reading) float64) (list []told) {
+	for i, s := range b.amps {
 		if !s.RPM.Given() || !s.Amps.Given() || !s.Volts.Given() {
 			continue
 		}
@@ -138,8 +153,8 @@ func (b *Bench) toldAmps(warm func(quantity.Reading) float64) (list []told) {
 }
 
 // toldPlate is the plate, and the speed at which charging began.
-func (b *Bench) toldPlate(warm func(quantity.Reading) float64) (list []told) {
-	o := &b.old
+func (b *book) toldPlate(warm func(quantity.Reading) float64) (list []told) {
+	o := b.old
 	rated := o.RatedAmps.Value / float64(b.machine.sets)
 	if volts := o.RatedVolts.Or(b.dc.absorption.Value); o.RatedAmps.Given() && o.RatedRPM.Given() && volts > 0 {
 		list = append(list, told{readings.Reading{Kind: readings.Plate, RPM: o.RatedRPM.Value, Volts: volts, Amps: rated, FieldAmps: b.inService(quantity.Reading{}), Ohms: warm(quantity.Known(plateC)), PlusMinus: part(o.RatedAmps)},
@@ -155,7 +170,7 @@ func (b *Bench) toldPlate(warm func(quantity.Reading) float64) (list []told) {
 	return list
 }
 
-func (b *Bench) toldBridge() []told {
+func (b *book) toldBridge() []told {
 	mh := b.old.LeadMilliHenries
 	h := b.henries.bridgeHenries()
 	if !h.Known() || h.Value <= 0 {

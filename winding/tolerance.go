@@ -220,7 +220,7 @@ func (b *Bench) glance(i int, at *Operating) TrialOutcome {
 	o := b.Static(b.job.Trials[i])
 	no := quantity.Missing("needs the speeds")
 	o.readOperating(nil, quantity.Derived, no, no)
-	r, why := b.charger(b.job.Trials[i], &o)
+	r, why := b.bed.charger(b.job.Trials[i], &o)
 	if why != "" {
 		return o
 	}

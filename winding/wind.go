@@ -59,8 +59,8 @@ const windStep = 0.5
 
 // meetWind follows the rotor through rising wind, from rest, and says where it is in the
 // three winds that are asked for.
-func (b *Bench) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
-	s := &b.drive
+func (b *bed) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
+	s := b.drive
 	t.Driven = noDrive("only for drives with a power of their own")
 	winds, err := drive.Winds(s.furl, windStep, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
 	if err != nil {
