@@ -39,6 +39,8 @@ type WoundOutcome struct {
 	LineVolts Proof           `json:"volts_line_rms"`
 	RPM       quantity.Figure `json:"volts_at_rpm"`
 	CutInRPM  Proof           `json:"cut_in_rpm"`
+	// RisePerWatt is by how warm it was after an hour.
+	RisePerWatt Proof `json:"rise_k_per_w"`
 }
 
 // Proof is a reading beside what was worked out for it.
@@ -84,6 +86,7 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))
 		o.Turns, o.WireFill, o.BareMM = no, no, no
 		o.MeanTurnMM, o.LeadOhms20, o.LineVolts, o.CutInRPM = proof(no, no), proof(no, no), proof(no, no), proof(no, no)
+		o.RisePerWatt = proof(no, no)
 		return o
 	}
 	w := p.layouts.candidate(plan)
@@ -94,6 +97,7 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	o.LeadOhms20 = proof(cold, made.LeadOhms20)
 	o.LineVolts = proof(r.LineVolts.Figure("not read"), made.LinePerRPM.With(o.RPM, func(v, n float64) float64 { return v * n }))
 	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
+	o.RisePerWatt = b.warmed(r, plan, &made, cold)
 	return o
 }
 

@@ -38,6 +38,7 @@ func (w *writer) record(r *winding.WoundOutcome) {
 	w.read(w.at20("Lead to lead, at "), r.LeadOhms20, quantity.Ohms)
 	w.read("Lead to lead"+w.atRPM(r.RPM), r.LineVolts, quantity.Volts)
 	w.read("Charging begins", r.CutInRPM, quantity.RPM)
+	w.read("Rise per watt, after an hour", r.RisePerWatt, quantity.KelvinPerW)
 	if r.Note != "" {
 		w.pair("Note", r.Note)
 	}

@@ -282,5 +282,12 @@ type AsWound struct {
 	LineVolts quantity.Reading // V rms between two leads, open, at RPM
 	RPM       quantity.Reading
 	CutInRPM  quantity.Reading
-	Note      string
+	// WarmC, or the ohms WarmLeadOhms between two leads, is how warm the winding was after
+	// an hour with WarmAmps DC out of the bridge, at WarmRPM in air of WarmAirC.
+	WarmC        quantity.Reading
+	WarmLeadOhms quantity.Reading
+	WarmAmps     quantity.Reading
+	WarmRPM      quantity.Reading
+	WarmAirC     quantity.Reading
+	Note         string
 }

@@ -1,0 +1,76 @@
+package winding
+
+import (
+	"slotwright/winding/heat"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// # The rise per watt of a record
+//
+// After an hour's charging a winding of this size is within some parts in a hundred of as
+// warm as it gets (common practice, no source). How warm it is a probe says, or its ohms: a
+// metal's resistance is a straight line against temperature, R ∝ k + t, so
+//
+//	t = (k + 20)·Rwarm/R20 − k
+//
+// with k 234.5 for copper (IEC 60028) and R20 the cold ohms of the same winding. What it lost
+// then is the copper's heat at that temperature and the stator's share of iron and rotor, as
+// everywhere else; the amps in a phase are the amps DC read, times the form that the bridge
+// gives the current at that speed. The rise over the air for each of these watts is
+//
+//	Rth = (t − air)/(m·I²·R20·(k + t)/(k + 20) + iron + field)
+//
+// the heat balance that every temperature here is worked out by, the other way round.
+
+// warmed is the rise per watt that a record speaks of, K/W, beside the one reckoned with.
+func (b *Bench) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) Proof {
+	rpm := r.WarmRPM.Figure("needs the speed of that hour")
+	expected := rpm.Then(b.air.perWatt)
+	if expected.Known() && expected.Value == 0 {
+		expected = quantity.Missing(b.air.still.Why)
+	}
+	phase := made.PhaseOhms20
+	if lead.Known() && made.LeadOhms20.Known() {
+		phase = lead.Over(made.LeadOhms20.Times(1 / phase.Value))
+	}
+	celsius := warmC(r, plan, lead)
+	air := r.WarmAirC.OrReading(b.air.ambientC).Figure("")
+	amps := r.WarmAmps.Figure("needs the amps of that hour")
+	for _, need := range []quantity.Figure{celsius, amps, rpm, phase} {
+		if !need.Known() {
+			return proof(quantity.Missing(need.Why), expected)
+		}
+	}
+	form := b.form(plan, made, rpm.Value, celsius.Value)
+	watts := heat.HotWatts(plan.Metal, b.machine.windings(), amps.Value*form, phase.Value, celsius.Value) +
+		ironThroughStator*b.drag.at(rpm.Value) + fieldThroughStator*b.rotor.takes()
+	k, err := heat.KelvinPerWattFromPlate(celsius.Value-air.Value, watts)
+	return proof(quantity.OrError(k, err, celsius.Origin, amps.Origin, rpm.Origin, phase.Origin), expected)
+}
+
+// warmC is how warm the winding was, by a probe, else by its ohms.
+func warmC(r *job.AsWound, plan job.Trial, lead quantity.Figure) quantity.Figure {
+	hot := r.WarmLeadOhms.Figure("needs the temperature after an hour, or the ohms then")
+	switch {
+	case r.WarmC.Given():
+		return r.WarmC.Figure("")
+	case !hot.Known():
+		return hot
+	case !lead.Known():
+		return quantity.Missing("needs the cold ohms too")
+	}
+	zero := plan.Metal.InferredZeroC()
+	return hot.With(lead, func(warm, cold float64) float64 { return zero + (20-zero)*warm/cold })
+}
+
+// form is the rms amps of a phase for one ampere DC: as the bridge has it at a speed, else,
+// where it cannot be run or gives nothing, as a current in blocks has it.
+func (b *Bench) form(plan job.Trial, made *TrialOutcome, rpm, celsius float64) float64 {
+	if r, _ := b.charger(plan, made); r != nil {
+		if p := r.solve(rpm, celsius); p.DCAmps > 0 {
+			return p.PhaseAmpsRMS / (p.DCAmps * r.sets)
+		}
+	}
+	return b.machine.phasePerDC(plan.Connection) / float64(b.machine.sets)
+}

@@ -1,0 +1,73 @@
+package winding
+
+import (
+	"math"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// What a trial comes to at a speed, put in as the record of it, speaks of the rise per watt
+// that it was worked out with: by a probe and by the ohms alike.
+func TestRiseOfARecordIsTheOneItWasMadeWith(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.KelvinPerWatt = quantity.Known(0.8)
+	p, why := Prepare(j).RunAt(1, 900)
+	require.Empty(t, why)
+	require.Greater(t, p.WindingC, 40.0)
+	cold := Evaluate(j).Trials[1].LeadOhms20.Value
+	warm := job.AsWound{Trial: "B", WarmAmps: quantity.Known(p.AmpsDC), WarmRPM: quantity.Known(900)}
+	probe, ohms := warm, warm
+	probe.WarmC = quantity.Known(p.WindingC)
+	ohms.LeadOhms, ohms.LeadOhmsC = quantity.Known(cold), quantity.Known(20)
+	ohms.WarmLeadOhms = quantity.Known(cold * (234.5 + p.WindingC) / 254.5)
+	j.AsWound = []job.AsWound{probe, ohms}
+	for _, r := range Evaluate(j).Wound {
+		assert.InDelta(t, 0.8, r.RisePerWatt.Read.Value, 0.8*0.005)
+		assert.InDelta(t, 0.8, r.RisePerWatt.Expected.Value, 1e-12)
+	}
+	j.AsWound[0].WarmC = quantity.Known(p.WindingC + 20)
+	assert.Greater(t, Evaluate(j).Wound[0].RisePerWatt.Read.Value, 0.85)
+}
+
+// Worked by hand, with a load that nothing is known of, so that the current counts as blocks:
+// 8 A DC are 8·√(2/3) = 6.532 A in each of three phases of 0.25 Ω at 20 °C (0.5 Ω from lead
+// to lead, star). At 70 °C they lose 3·42.67·0.25·304.5/254.5 = 38.29 W; of 20 W of iron 0.7
+// leave through the stator, 14 W. 70 °C in air of 18 °C: 52/52.29 = 0.9945 K/W.
+func TestRiseOfARecordByHand(t *testing.T) {
+	j := turnOf185()
+	j.Battery = job.BatterySpec{Load: "resistor"}
+	j.Field = job.FieldSpec{}
+	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(20), quantity.Known(700)
+	j.AsWound = []job.AsWound{{Trial: "A", LeadOhms: quantity.Known(0.5), LeadOhmsC: quantity.Known(20), WarmC: quantity.Known(70),
+		WarmAmps: quantity.Known(8), WarmRPM: quantity.Known(700), WarmAirC: quantity.Known(18)}}
+	require.NotNil(t, j.Trials)
+	r := Evaluate(j).Wound[0].RisePerWatt
+	require.True(t, r.Read.Known(), r.Read.Why)
+	assert.InDelta(t, 0.9945, r.Read.Value, 0.0005)
+	assert.Equal(t, quantity.Derived, r.Read.Origin)
+}
+
+// What a record does not say it is missing for, in words; a winding colder than its air is none.
+func TestRiseNeedsItsReadings(t *testing.T) {
+	j := turnOf185()
+	whole := job.AsWound{Trial: "A", WarmC: quantity.Known(70), WarmAmps: quantity.Known(8), WarmRPM: quantity.Known(700)}
+	for why, change := range map[string]func(*job.AsWound){
+		"temperature after an hour": func(r *job.AsWound) { r.WarmC = quantity.Reading{} },
+		"amps of that hour":         func(r *job.AsWound) { r.WarmAmps = quantity.Reading{} },
+		"speed of that hour":        func(r *job.AsWound) { r.WarmRPM = quantity.Reading{} },
+		"cold ohms":                 func(r *job.AsWound) { r.WarmC, r.WarmLeadOhms = quantity.Reading{}, quantity.Known(1) },
+		"rise":                      func(r *job.AsWound) { r.WarmAirC = quantity.Known(80) },
+	} {
+		r := whole
+		change(&r)
+		j.AsWound = []job.AsWound{r}
+		got := Evaluate(j).Wound[0].RisePerWatt.Read
+		assert.False(t, got.Known() || math.IsNaN(got.Value), why)
+		assert.Contains(t, got.Why, why)
+	}
+}
