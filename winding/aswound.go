@@ -26,6 +26,7 @@ type WoundOutcome struct {
 	Trial string `json:"trial,omitempty"`
 	Date  string `json:"date,omitempty"`
 	Note  string `json:"note,omitempty"`
+	Span  int    `json:"span_slots,omitempty"`
 	Wire  string `json:"wire,omitempty"`
 	// Filled is room, full or forced.
 	Filled   string          `json:"filled,omitempty"`
@@ -61,7 +62,7 @@ func proof(read, expected quantity.Figure) Proof {
 
 // Wound works every record of the job out.
 func (b *Bench) Wound() []WoundOutcome {
-	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, static: b.static}
+	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, bed: &b.bed, static: b.static}
 	var list []WoundOutcome
 	for i := range b.job.AsWound {
 		list = append(list, by.record(&b.job.AsWound[i]))
@@ -75,6 +76,7 @@ type proving struct {
 	trials  []job.Trial
 	machine *machine
 	layouts *layouts
+	bed     *bed
 	static  func(*candidate) TrialOutcome
 }
 
@@ -91,13 +93,13 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	}
 	w := p.layouts.candidate(plan)
 	made := p.static(&w)
-	o.Trial, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Wire, made.Turns, made.WireFill, made.BareMM
+	o.Trial, o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
 	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
 	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
 	o.LeadOhms20 = proof(cold, made.LeadOhms20)
 	o.LineVolts = proof(r.LineVolts.Figure("not read"), made.LinePerRPM.With(o.RPM, func(v, n float64) float64 { return v * n }))
 	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
-	o.RisePerWatt = b.warmed(r, plan, &made, cold)
+	o.RisePerWatt = p.bed.warmed(r, plan, &made, cold)
 	return o
 }
 

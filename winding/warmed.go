@@ -24,7 +24,7 @@ import (
 // the heat balance that every temperature here is worked out by, the other way round.
 
 // warmed is the rise per watt that a record speaks of, K/W, beside the one reckoned with.
-func (b *Bench) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) Proof {
+func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) Proof {
 	rpm := r.WarmRPM.Figure("needs the speed of that hour")
 	expected := rpm.Then(b.air.perWatt)
 	if expected.Known() && expected.Value == 0 {
@@ -66,7 +66,7 @@ func warmC(r *job.AsWound, plan job.Trial, lead quantity.Figure) quantity.Figure
 
 // form is the rms amps of a phase for one ampere DC: as the bridge has it at a speed, else,
 // where it cannot be run or gives nothing, as a current in blocks has it.
-func (b *Bench) form(plan job.Trial, made *TrialOutcome, rpm, celsius float64) float64 {
+func (b *bed) form(plan job.Trial, made *TrialOutcome, rpm, celsius float64) float64 {
 	if r, _ := b.charger(plan, made); r != nil {
 		if p := r.solve(rpm, celsius); p.DCAmps > 0 {
 			return p.PhaseAmpsRMS / (p.DCAmps * r.sets)

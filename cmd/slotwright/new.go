@@ -3,11 +3,13 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"path/filepath"
 	"regexp"
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/shelf"
 	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
@@ -17,6 +19,8 @@ import (
 type written struct {
 	Path string `json:"written"`
 	From string `json:"from,omitempty"`
+	// Offers is what the records of the jobs beside it have for what it leaves empty.
+	Offers []shelf.Hint `json:"offers,omitempty"`
 }
 
 // newNew is the verb that writes a job file to fill in.
@@ -40,16 +44,37 @@ func newNew(s streams) *cobra.Command {
 				}
 				return jobProblem{text: err.Error(), file: path}
 			}
+			bench := benchOf(path)
+			offers := bench.Offers(job.Parse(content).Job())
 			if asJSON {
-				return printJSON(s.out, written{path, from})
+				return printJSON(s.out, written{path, from, offers})
 			}
 			fmt.Fprintf(s.out, "Wrote %s. Fill it in with any editor or on the screen: slotwright %s\n", text.Visible(path), text.Visible(shellWord(path)))
+			printOffers(s.out, &bench, offers)
 			return nil
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "answer in JSON")
 	c.Flags().StringVar(&from, "from", "", "a job to take the machine, drive, battery and trials from; what was read on that piece is left empty")
 	return c
+}
+
+// benchOf is what the records of the jobs beside a file say; nothing where they cannot be read.
+func benchOf(path string) shelf.Bench {
+	list, _, _ := shelf.Read(filepath.Dir(path))
+	return shelf.Learn(list)
+}
+
+// printOffers says what the bench has for a new job, or for any.
+func printOffers(w io.Writer, b *shelf.Bench, offers []shelf.Hint) {
+	if len(offers) == 0 {
+		printBench(w, b)
+		return
+	}
+	fmt.Fprintln(w, "\nThis bench has for it (left empty; type in what you want of it):")
+	for _, o := range offers {
+		fmt.Fprintln(w, "  "+o.String())
+	}
 }
 
 // begun is the text of a new job.

@@ -142,8 +142,8 @@ func figureSchema() object {
 		shape([]string{"value", "from"}, object{
 			"value":      object{"type": "number"},
 			"plus_minus": object{"type": "number", "exclusiveMinimum": 0, "description": "How far it may be off, in the same unit, by the tolerances given."},
-			"from": object{"enum": []string{"measured", "derived", "guessed", "default"},
-				"description": "Measured: as it was given. Derived: worked out from what was measured. Guessed: given as a guess, or one weighs in it. Default: nobody gave it."},
+			"from": object{"enum": []string{"measured", "derived", "guessed", "default", "planned"},
+				"description": "Measured: as it was given. Derived: worked out from what was measured. Guessed: given as a guess, or one weighs in it. Default: nobody gave it. Planned: turns that are meant to be wound."},
 			"why": why,
 		}),
 		shape([]string{"value", "why"}, object{"value": object{"type": "null"}, "why": why}),

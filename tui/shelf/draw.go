@@ -182,5 +182,8 @@ func learned(b *shelf.Bench) (lines []string) {
 	if f := b.MeanTurnOff; f.Known() {
 		lines = append(lines, fmt.Sprintf("Mean turn by the wire used, over the one reckoned with: %s %s %% (%s).", quantity.Screen.Signed(f.Value, 2), f.Spread(quantity.None[0]), f.Why))
 	}
+	for _, r := range b.Rises {
+		lines = append(lines, fmt.Sprintf("%s: %s K/W (%s).", r.Machine, quantity.Screen.Figure(r.RisePerWatt, quantity.KelvinPerW[0], 2), r.RisePerWatt.Why))
+	}
 	return lines
 }

@@ -29,7 +29,7 @@ type reading struct {
 
 // read looks at a folder.
 func read(folder string) reading {
-	all, err := shelf.Read(folder)
+	all, _, err := shelf.Read(folder)
 	if err != nil {
 		return reading{wrong: err.Error()}
 	}

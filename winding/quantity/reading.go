@@ -14,6 +14,8 @@ const (
 	Derived
 	// Default: nobody gave it, the program's default stands.
 	Default
+	// Planned: a person means it to be so; nothing is wound or counted yet.
+	Planned
 )
 
 // Weak reports whether the number rests on less than a measurement: a guess or a default.
@@ -31,6 +33,8 @@ func (o Origin) String() string {
 		return "derived"
 	case Default:
 		return "default"
+	case Planned:
+		return "planned"
 	default:
 		return "absent"
 	}

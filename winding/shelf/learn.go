@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -26,6 +26,15 @@ type Lesson struct {
 	Fill   quantity.Figure `json:"wire_fill"`
 }
 
+// Warmth is what the records say of one kind of machine.
+type Warmth struct {
+	// Machine is the kind, in words.
+	Machine     string          `json:"machine"`
+	RisePerWatt quantity.Figure `json:"rise_k_per_w"`
+
+	kin kin
+}
+
 // Bench is what this bench learns.
 type Bench struct {
 	// Fills is the wire fill that this hand reaches where it wound a slot full, by wire.
@@ -33,6 +42,8 @@ type Bench struct {
 	// MeanTurnOff is how far the mean turn by the wire used is from the one reckoned with,
 	// in percent of that.
 	MeanTurnOff quantity.Figure `json:"mean_turn_off_percent"`
+	// Rises is the rise per watt by how warm windings were after an hour, by machine.
+	Rises []Warmth `json:"rises,omitempty"`
 }
 
 // Learn is what the records of a folder say. Nothing is put into a job by it.
@@ -40,7 +51,7 @@ func Learn(list []Entry) Bench {
 	records := latest(list)
 	var b Bench
 	for _, size := range sizes {
-		fill := mean(records, func(r *winding.WoundOutcome) quantity.Figure {
+		fill := mean(records, func(r *record) quantity.Figure {
 			if r.Filled != "full" || !r.BareMM.Known() || r.BareMM.Value < size[0] || r.BareMM.Value >= size[1] {
 				return quantity.Figure{}
 			}
@@ -50,22 +61,42 @@ func Learn(list []Entry) Bench {
 			b.Fills = append(b.Fills, Lesson{size[0], size[1], fill})
 		}
 	}
-	b.MeanTurnOff = mean(records, func(r *winding.WoundOutcome) quantity.Figure { return r.MeanTurnMM.Off })
+	b.MeanTurnOff = mean(records, func(r *record) quantity.Figure { return r.MeanTurnMM.Off })
+	b.Rises = rises(records)
 	return b
 }
 
+// rises is the rise per watt of each kind of machine, that of the latest record first.
+func rises(records []record) []Warmth {
+	var list []Warmth
+	for i := range records {
+		k := records[i].machine
+		if !records[i].RisePerWatt.Read.Known() || !k.like(k) || slices.ContainsFunc(list, func(w Warmth) bool { return w.kin.like(k) }) {
+			continue
+		}
+		rise := mean(records, func(r *record) quantity.Figure {
+			if !r.machine.like(k) {
+				return quantity.Figure{}
+			}
+			return r.RisePerWatt.Read
+		})
+		list = append(list, Warmth{k.String(), rise, k})
+	}
+	return list
+}
+
 // latest is every record, the latest first.
-func latest(list []Entry) []winding.WoundOutcome {
-	var records []winding.WoundOutcome
+func latest(list []Entry) []record {
+	var records []record
 	for _, e := range list {
 		records = append(records, e.records...)
 	}
-	slices.SortStableFunc(records, func(a, b winding.WoundOutcome) int { return cmp.Compare(b.Date, a.Date) })
+	slices.SortStableFunc(records, func(a, b record) int { return cmp.Compare(b.Date, a.Date) })
 	return records
 }
 
 // mean is that of a figure in the last few records that have it.
-func mean(records []winding.WoundOutcome, of func(*winding.WoundOutcome) quantity.Figure) quantity.Figure {
+func mean(records []record, of func(*record) quantity.Figure) quantity.Figure {
 	var values []float64
 	for i := range records {
 		if f := of(&records[i]); f.Known() && len(values) < lastJobs {
@@ -91,4 +122,39 @@ func mean(records []winding.WoundOutcome, of func(*winding.WoundOutcome) quantit
 		return f.Because("your last job")
 	}
 	return f.Because(fmt.Sprintf("your last %.0f jobs", n))
+}
+
+// kin is what makes machines shed their heat alike: the same kind of stator and cooling, and
+// a size within a tenth. Common practice, no source.
+type kin struct {
+	flat, outside   bool
+	cooling         string
+	slots, poles    int
+	boreMM, stackMM float64
+}
+
+const alike = 0.1 // of bore and stack
+
+func kinOf(m *job.Machine) kin {
+	return kin{m.Stator == "flat", m.Rotor == "outside", job.OrWord("machine.cooling", m.Cooling), m.Slots.Whole(), m.Poles.Whole(), m.BoreMM.Or(0), m.StackMM.Or(0)}
+}
+
+// like reports whether two machines are of one kind; one whose size is not known is of none.
+func (k kin) like(o kin) bool {
+	near := func(a, b float64) bool { return a > 0 && b > 0 && math.Abs(a-b) <= alike*max(a, b) }
+	sizes := near(k.boreMM, o.boreMM) && near(k.stackMM, o.stackMM)
+	k.boreMM, k.stackMM, o.boreMM, o.stackMM = 0, 0, 0, 0
+	return sizes && k == o
+}
+
+// String is the kind in words.
+func (k kin) String() string {
+	across, cooled := "bore", map[string]string{"closed": "closed", "open": "open to the air", "fan": "with its fan"}[k.cooling]
+	switch {
+	case k.flat:
+		across = "circle"
+	case k.outside:
+		across = "outside"
+	}
+	return fmt.Sprintf("%d/%d, %s %.4g, stack %.4g mm, %s", k.slots, k.poles, across, k.boreMM, k.stackMM, cooled)
 }

@@ -7,15 +7,17 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
-// The states of a job.
+// The states of a winding.
 const (
 	// Planned is one of which nothing is recorded as wound.
 	Planned = "planned"
@@ -28,58 +30,126 @@ const (
 // States lists them, in the order a job goes through them.
 func States() []string { return []string{Planned, Wound, Proved} }
 
-// Entry is one job of a folder. Turns, wire and throw are of the winding that was wound
-// last, else of the reference trial.
+// Winding is one winding of a job: a trial as it is planned, or a record of what was put in.
+type Winding struct {
+	Trial string `json:"trial,omitempty"`
+	// Span is the throw less one: 3 from slot 1 to 4.
+	Span int    `json:"span_slots,omitempty"`
+	Wire string `json:"wire,omitempty"`
+	// Turns are measured where a record counts them, else planned.
+	Turns quantity.Figure `json:"turns_per_coil"`
+	// CutInRPM is where it begins to charge: as it was read, else as worked out.
+	CutInRPM quantity.Figure `json:"cut_in_rpm"`
+	// Date is the record's, as typed, else the file's: 2026-03-14.
+	Date  string `json:"date,omitempty"`
+	State string `json:"state"`
+
+	bareMM float64
+}
+
+// Entry is one job of a folder. Its winding is the one that was wound last; where nothing
+// was, the reference trial.
 type Entry struct {
 	File  string `json:"file"`
 	Job   string `json:"job,omitempty"`
 	Slots int    `json:"slots,omitempty"`
 	Poles int    `json:"poles,omitempty"`
-	// Span is the throw less one: 3 from slot 1 to 4.
-	Span  int             `json:"span_slots,omitempty"`
-	Trial string          `json:"trial,omitempty"`
-	Wire  string          `json:"wire,omitempty"`
-	Turns quantity.Figure `json:"turns_per_coil"`
-	// CutInRPM is where it begins to charge: as it was read, else as worked out.
-	CutInRPM quantity.Figure `json:"cut_in_rpm"`
-	// Date is that of the last record, as typed, else of the file: 2026-03-14.
-	Date  string `json:"date,omitempty"`
-	State string `json:"state"`
+	Winding
+	// Others are the rest: what was wound before, the latest first; of a job of which nothing
+	// was wound, its other trials.
+	Others []Winding `json:"others,omitempty"`
 	// Problem says why a file could not be used; nothing but File and State then means
 	// anything.
 	Problem string `json:"problem,omitempty"`
 
 	notes   string
-	bareMM  float64
-	records []winding.WoundOutcome
+	records []record
 }
 
-// Read is every job of a folder, by file name. Files that do not end in .toml are left
-// alone; one that cannot be used is an entry with its problem. The error is that of the
-// folder, in plain words.
-func Read(folder string) ([]Entry, error) {
+// record is what was wound, and the machine it was wound in.
+type record struct {
+	winding.WoundOutcome
+	machine kin
+}
+
+// LeftOut is something in a folder that is no job file.
+type LeftOut struct {
+	Name string `json:"name"`
+	Why  string `json:"why"`
+}
+
+// Why something is left out.
+const (
+	notTOML  = "its name does not end in .toml"
+	isFolder = "a folder: name it to list what is in it"
+	noFile   = "neither a file nor a folder"
+)
+
+// Read is every job of a folder, by file name, and what is there besides. A job file that
+// cannot be used is an entry with its problem. Files are read on all processors, some
+// milliseconds each. The error is that of the folder, in plain words.
+func Read(folder string) (jobs []Entry, left []LeftOut, err error) {
 	files, err := os.ReadDir(folder)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such folder", folder)
+		return nil, nil, fmt.Errorf("%s: there is no such folder", folder)
 	case err != nil:
 		if info, e := os.Stat(folder); e == nil && !info.IsDir() {
-			return nil, fmt.Errorf("%s: read a file, expected a folder of jobs", folder)
+			return nil, nil, fmt.Errorf("%s: read a file, expected a folder of jobs", folder)
 		}
-		return nil, fmt.Errorf("%s: the folder cannot be read; check who owns it", folder)
+		return nil, nil, fmt.Errorf("%s: the folder cannot be read; check who owns it", folder)
 	}
-	var list []Entry
+	var names []fs.DirEntry
 	for _, f := range files {
-		if !f.IsDir() && strings.EqualFold(filepath.Ext(f.Name()), ".toml") {
-			list = append(list, entry(folder, f))
+		if why := notAJob(folder, f); why != "" {
+			left = append(left, LeftOut{f.Name(), why})
+		} else {
+			names = append(names, f)
 		}
 	}
-	return list, nil
+	return entries(folder, names), left, nil
+}
+
+// notAJob is why something in a folder is no job file, "" when it is one by its name.
+func notAJob(folder string, f fs.DirEntry) string {
+	info, err := os.Stat(filepath.Join(folder, f.Name())) // through links
+	switch {
+	case err == nil && info.IsDir():
+		return isFolder
+	case !strings.EqualFold(filepath.Ext(f.Name()), ".toml"):
+		return notTOML
+	case err == nil && !info.Mode().IsRegular():
+		return noFile
+	}
+	return ""
+}
+
+// entries reads files side by side.
+func entries(folder string, files []fs.DirEntry) []Entry {
+	list := make([]Entry, len(files))
+	next := make(chan int)
+	var all sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		all.Add(1)
+		go func() {
+			defer all.Done()
+			for i := range next {
+				list[i] = entry(folder, files[i])
+			}
+		}()
+	}
+	for i := range files {
+		next <- i
+	}
+	close(next)
+	all.Wait()
+	return list
 }
 
 // entry is one file.
 func entry(folder string, f fs.DirEntry) Entry {
-	e := Entry{File: f.Name(), State: Planned, Turns: quantity.Missing("not given"), CutInRPM: quantity.Missing("not given")}
+	no := quantity.Missing("not given")
+	e := Entry{File: f.Name(), Winding: Winding{State: Planned, Turns: no, CutInRPM: no}}
 	d, _, err := job.Load(filepath.Join(folder, f.Name()))
 	if err != nil {
 		e.Problem = err.Error()
@@ -89,98 +159,63 @@ func entry(folder string, f fs.DirEntry) Entry {
 		e.Problem = p[0].Error()
 		return e
 	}
-	if info, err := f.Info(); err == nil {
-		e.Date = info.ModTime().Format("2006-01-02")
+	date := ""
+	if info, err := os.Stat(filepath.Join(folder, f.Name())); err == nil {
+		date = info.ModTime().Format("2006-01-02")
 	}
-	e.tell(d.Job())
+	e.tell(d.Job(), date)
 	return e
 }
 
-// tell fills in what the job says.
-func (e *Entry) tell(j job.Job) {
+// tell fills in what the job says; date is its file's.
+func (e *Entry) tell(j job.Job, date string) {
 	b := winding.Prepare(j)
 	e.Job, e.notes, e.Slots, e.Poles = j.Name, j.Notes, j.Machine.Slots.Whole(), j.Machine.Poles.Whole()
-	if i := b.Reference(); i < len(j.Trials) {
-		t := b.Static(j.Trials[i])
-		e.Trial, e.Wire, e.Turns, e.CutInRPM, e.Span, e.bareMM = t.Name, t.Wire, t.Turns, t.CutInRPM, t.Span, t.BareMM.Value
+	e.Date = date
+	var list []Winding
+	for i, r := range b.Wound() {
+		e.records = append(e.records, record{r, kinOf(&j.Machine)})
+		list = append(list, asWound(r, j.AsWound[i].Turns.Given() || len(j.AsWound[i].CoilTurns) > 0, date))
 	}
-	e.records = b.Wound()
-	if len(e.records) == 0 {
-		return
+	slices.Reverse(list) // of one day the later in the file is the later wound
+	slices.SortStableFunc(list, func(a, b Winding) int { return cmp.Compare(b.Date, a.Date) })
+	if len(list) == 0 {
+		list = trials(b, j, date)
 	}
-	e.State = Wound
-	last := e.records[0]
-	for _, r := range e.records {
-		if r.Date >= last.Date {
-			last = r
+	if len(list) > 0 {
+		e.Winding, e.Others = list[0], list[1:]
+	}
+}
+
+// trials is those of a job, the reference first.
+func trials(b *winding.Bench, j job.Job, date string) []Winding {
+	var list []Winding
+	for i, t := range j.Trials {
+		o := b.Static(t)
+		if o.Turns.Known() {
+			o.Turns.Origin = quantity.Planned
 		}
-		if r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known() {
-			e.State = Proved
-		}
-	}
-	e.Trial, e.Wire, e.Turns, e.bareMM = last.Trial, last.Wire, last.Turns, last.BareMM.Value
-	if e.CutInRPM = last.CutInRPM.Read; !e.CutInRPM.Known() {
-		e.CutInRPM = last.CutInRPM.Expected
-	}
-	if last.Date != "" {
-		e.Date = last.Date
-	}
-}
-
-// Find is the entries that have a text in any word about them, without regard to case.
-func Find(list []Entry, text string) []Entry {
-	text = strings.ToLower(strings.TrimSpace(text))
-	return slices.DeleteFunc(slices.Clone(list), func(e Entry) bool {
-		about := strings.Join([]string{e.File, e.Job, e.notes, e.Wire, e.State, e.Date, fmt.Sprintf("%d/%d", e.Slots, e.Poles)}, "\n")
-		return !strings.Contains(strings.ToLower(about), text)
-	})
-}
-
-// orders is what a shelf can be sorted by.
-var orders = []struct {
-	name string
-	less func(a, b *Entry) int
-}{
-	{"file", func(a, b *Entry) int { return cmp.Compare(a.File, b.File) }},
-	{"machine", func(a, b *Entry) int { return cmp.Compare(strings.ToLower(a.Job), strings.ToLower(b.Job)) }},
-	{"slots", func(a, b *Entry) int { return cmp.Or(cmp.Compare(a.Slots, b.Slots), cmp.Compare(a.Poles, b.Poles)) }},
-	{"wire", func(a, b *Entry) int { return cmp.Compare(a.bareMM, b.bareMM) }},
-	{"turns", func(a, b *Entry) int { return known(a.Turns, b.Turns) }},
-	{"begins", func(a, b *Entry) int { return known(a.CutInRPM, b.CutInRPM) }},
-	{"date", func(a, b *Entry) int { return cmp.Compare(a.Date, b.Date) }},
-	{"state", func(a, b *Entry) int {
-		return cmp.Compare(slices.Index(States(), a.State), slices.Index(States(), b.State))
-	}},
-}
-
-// known compares figures; one that is not known comes last.
-func known(a, b quantity.Figure) int {
-	if a.Known() != b.Known() {
-		if a.Known() {
-			return -1
-		}
-		return 1
-	}
-	return cmp.Compare(a.Value, b.Value)
-}
-
-// Orders is what [Sort] can sort by.
-func Orders() []string {
-	names := make([]string, len(orders))
-	for i, o := range orders {
-		names[i] = o.name
-	}
-	return names
-}
-
-// Sort is the entries by one of [Orders], the smallest first; alike ones stay by file. A
-// name that is none of them leaves them as they are.
-func Sort(list []Entry, by string) []Entry {
-	list = slices.Clone(list)
-	for _, o := range orders {
-		if o.name == by {
-			slices.SortStableFunc(list, func(a, b Entry) int { return o.less(&a, &b) })
+		w := Winding{o.Name, o.Span, o.Wire, o.Turns, o.CutInRPM, date, Planned, o.BareMM.Value}
+		if i == b.Reference() {
+			list = append([]Winding{w}, list...)
+		} else {
+			list = append(list, w)
 		}
 	}
 	return list
+}
+
+// asWound is a record as a line; counted says that it has turns of its own.
+func asWound(r winding.WoundOutcome, counted bool, date string) Winding {
+	w := Winding{r.Trial, r.Span, r.Wire, r.Turns, r.CutInRPM.Read, cmp.Or(r.Date, date), Wound, r.BareMM.Value}
+	if w.Turns.Known() && !counted {
+		w.Turns.Origin = quantity.Planned
+	}
+	if !w.CutInRPM.Known() {
+		w.CutInRPM = r.CutInRPM.Expected
+	}
+	if r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known() {
+		w.State = Proved
+	}
+	return w
 }

@@ -1,10 +1,14 @@
 package shelf
 
 import (
+	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
@@ -15,13 +19,14 @@ const folder = "../../testdata/shelf"
 
 func read(t *testing.T) map[string]Entry {
 	t.Helper()
-	list, err := Read(folder)
+	list, left, err := Read(folder)
 	require.NoError(t, err)
+	assert.Equal(t, []LeftOut{{"notes.txt", "its name does not end in .toml"}}, left)
 	all := map[string]Entry{}
 	for _, e := range list {
 		all[e.File] = e
 	}
-	require.Len(t, all, 4, "files that are no jobs are left alone")
+	require.Len(t, all, 4, "what is no job is left out")
 	return all
 }
 
@@ -40,15 +45,20 @@ func TestStates(t *testing.T) {
 	assert.Equal(t, "2025-09-01", proved.Date, "the last record")
 	assert.Equal(t, 22.0, proved.Turns.Value, "as it was wound, not as planned")
 	assert.Equal(t, 431.0, proved.CutInRPM.Value, "as it was read")
+	assert.Equal(t, quantity.Measured, proved.Turns.Origin, "counted")
+	assert.Equal(t, quantity.Planned, planned.Turns.Origin, "nobody has counted them")
+	assert.Equal(t, quantity.Planned, wound.Turns.Origin, "the record says none of its own")
+	require.Len(t, proved.Others, 1)
+	assert.Equal(t, []any{"2025-06-20", 21.0, Wound}, []any{proved.Others[0].Date, proved.Others[0].Turns.Value, proved.Others[0].State}, "wound before")
 	assert.Contains(t, all["unreadable.toml"].Problem, "15 AXG")
 }
 
 func TestFoldersThatAreNone(t *testing.T) {
-	_, err := Read("../../testdata/nowhere")
+	_, _, err := Read("../../testdata/nowhere")
 	assert.ErrorContains(t, err, "there is no such folder")
-	_, err = Read(folder + "/notes.txt")
+	_, _, err = Read(folder + "/notes.txt")
 	assert.ErrorContains(t, err, "expected a folder")
-	list, err := Read(t.TempDir())
+	list, _, err := Read(t.TempDir())
 	require.NoError(t, err)
 	assert.Empty(t, list)
 }
@@ -62,7 +72,7 @@ func names(list []Entry) []string {
 }
 
 func TestSortAndFind(t *testing.T) {
-	list, err := Read(folder)
+	list, _, err := Read(folder)
 	require.NoError(t, err)
 	assert.Equal(t, []string{"planned.toml", "proved.toml", "unreadable.toml", "wound.toml"}, names(list))
 	assert.Equal(t, []string{"planned.toml", "unreadable.toml", "wound.toml", "proved.toml"}, names(Sort(list, "state")))
@@ -75,6 +85,10 @@ func TestSortAndFind(t *testing.T) {
 	assert.Equal(t, []string{"wound.toml"}, names(Find(list, "MAST")), "in the notes")
 	assert.Equal(t, []string{"proved.toml"}, names(Find(list, "2025-09")))
 	assert.Len(t, Find(list, "36/12"), 3)
+	assert.Equal(t, []string{"proved.toml"}, names(Find(list, "16 awg MILL")), "every word, wherever it is")
+	assert.Empty(t, Find(list, "mill mast"))
+	assert.Equal(t, []string{"planned.toml"}, names(In(list, Planned)), "a file that cannot be used is in no state")
+	assert.Len(t, In(list, ""), 4)
 	assert.Len(t, Find(list, " "), 4)
 }
 
@@ -82,7 +96,7 @@ func TestSortAndFind(t *testing.T) {
 // are in one class. 17·1.529² / 58.4 and 22·1.369² / 58.4 (heavy build, and the slot's room):
 // the mean of the two and their standard deviation, d/√2.
 func TestLearn(t *testing.T) {
-	list, err := Read(folder)
+	list, _, err := Read(folder)
 	require.NoError(t, err)
 	b := Learn(list)
 	require.Len(t, b.Fills, 1)
@@ -101,7 +115,7 @@ func TestLearn(t *testing.T) {
 // Only the last five count, and one alone has no spread.
 func TestOnlyTheLastJobsCount(t *testing.T) {
 	record := func(date string, fill float64) Entry {
-		return Entry{records: []winding.WoundOutcome{{Date: date, Filled: "full", BareMM: quantity.Of(0.8), WireFill: quantity.Of(fill)}}}
+		return Entry{records: []record{{WoundOutcome: winding.WoundOutcome{Date: date, Filled: "full", BareMM: quantity.Of(0.8), WireFill: quantity.Of(fill)}}}}
 	}
 	list := []Entry{record("2026-01", 0.60), record("2020-01", 0.10), record("2026-02", 0.62), record("2026-03", 0.64), record("2026-04", 0.66), record("2026-05", 0.68)}
 	f := Learn(list).Fills[0].Fill
@@ -116,4 +130,95 @@ func TestOnlyTheLastJobsCount(t *testing.T) {
 	assert.Equal(t, f, Learn(append(list, forced)).Fills[0].Fill, "what was forced is no measure")
 	assert.Empty(t, Learn(nil).Fills)
 	assert.False(t, Learn(nil).MeanTurnOff.Known())
+}
+
+// Every trial of a job of which nothing was wound is there, the reference first; what lies
+// about in the folder besides is named.
+func TestEveryTrialAndWhatIsLeftOut(t *testing.T) {
+	dir := t.TempDir()
+	write := func(name, text string) {
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
+	}
+	write("three.toml", "format = 1\nname = \"Three\"\n[target]\nreference = \"B\"\n[[trial]]\nname = \"A\"\nturns = 9\n[[trial]]\nname = \"B\"\nturns = 10\n[[trial]]\nname = \"C\"\n")
+	write("picture.jpg", "")
+	write("sums", "")
+	require.NoError(t, os.Mkdir(filepath.Join(dir, "old.toml"), 0o700))
+	require.NoError(t, os.Symlink("nowhere", filepath.Join(dir, "gone.toml")))
+	list, left, err := Read(dir)
+	require.NoError(t, err)
+	assert.Equal(t, []LeftOut{{"old.toml", isFolder}, {"picture.jpg", notTOML}, {"sums", notTOML}}, left)
+	require.Len(t, list, 2)
+	assert.NotEmpty(t, list[0].Problem, "a link to nothing")
+	var trials []string
+	for _, w := range list[1].Windings() {
+		trials = append(trials, w.Trial)
+		assert.Equal(t, Planned, w.State)
+	}
+	assert.Equal(t, []string{"B", "A", "C"}, trials)
+	assert.False(t, list[1].Others[1].Turns.Known())
+}
+
+// Rises count by machine: two of one kind (bore within a tenth) and one of another; a machine
+// whose size is not known teaches nothing.
+func TestRisesByMachine(t *testing.T) {
+	one := func(date string, bore, rise float64) Entry {
+		r := winding.WoundOutcome{Date: date}
+		r.RisePerWatt.Read = quantity.Of(rise)
+		return Entry{records: []record{{r, kin{cooling: "open", slots: 36, poles: 12, boreMM: bore, stackMM: 33}}}}
+	}
+	b := Learn([]Entry{one("2026-01", 89, 0.9), one("2026-03", 92, 1.1), one("2026-02", 150, 0.4), one("2026-04", 0, 9)})
+	require.Len(t, b.Rises, 2)
+	assert.Equal(t, "36/12, bore 92, stack 33 mm, open to the air", b.Rises[0].Machine)
+	assert.InDelta(t, 1.0, b.Rises[0].RisePerWatt.Value, 1e-12)
+	assert.InDelta(t, 0.2/math.Sqrt2, b.Rises[0].RisePerWatt.PlusMinus, 1e-12)
+	assert.Equal(t, "your last 2 jobs", b.Rises[0].RisePerWatt.Why)
+	assert.Equal(t, 0.4, b.Rises[1].RisePerWatt.Value)
+	assert.False(t, b.riseOf(kin{}).Known())
+}
+
+// Only what a job leaves empty is offered something, with what to type and where it is from.
+func TestOffers(t *testing.T) {
+	list, _, err := Read(folder)
+	require.NoError(t, err)
+	b := Learn(list)
+	d, _, err := job.Load(folder + "/planned.toml")
+	require.NoError(t, err)
+	j := d.Job()
+	require.Equal(t, []string{"slot.fill_limit"}, paths(b.Offers(j)), "its mean turn is given")
+	o := b.Offers(j)[0]
+	assert.Equal(t, "~0.70 ±0.018", o.Typed)
+	assert.Equal(t, "Fill limit ~0.70 ±0.018 (your last 2 jobs)", o.String())
+	assert.Equal(t, o.Typed, d.Set(o.Path, o.Typed, quantity.Choice{}).Job().Slot.FillLimit.Figure("").Text(quantity.None[0], 2), "it reads as it was offered")
+	j.Machine.MeanTurnMM = quantity.Reading{}
+	reckoned := winding.Prepare(j).Static(j.Trials[0]).MeanTurnMM.Value
+	b.Rises = []Warmth{{"", quantity.Of(0.8).Because("your last job"), kinOf(&j.Machine)}}
+	offers := b.Offers(j)
+	require.Equal(t, []string{"slot.fill_limit", "machine.mean_turn", "machine.rise"}, paths(offers))
+	assert.InDelta(t, reckoned*(1+b.MeanTurnOff.Value/100), offers[1].Value.Value, 1e-9)
+	assert.Equal(t, "~0.80", offers[2].Typed)
+	j.Machine.KelvinPerWatt, j.Slot.FillLimit = quantity.Known(1), quantity.Known(0.5)
+	assert.Equal(t, []string{"machine.mean_turn"}, paths(b.Offers(j)))
+	assert.Empty(t, (&Bench{}).Offers(j))
+}
+
+func paths(list []Hint) (p []string) {
+	for _, o := range list {
+		p = append(p, o.Path)
+	}
+	return p
+}
+
+// A folder of 1,000 jobs.
+func BenchmarkReadThousand(b *testing.B) {
+	dir := b.TempDir()
+	text, err := os.ReadFile(folder + "/proved.toml")
+	require.NoError(b, err)
+	for i := range 1000 {
+		require.NoError(b, os.WriteFile(filepath.Join(dir, fmt.Sprintf("%d.toml", i)), text, 0o600))
+	}
+	for b.Loop() {
+		list, _, err := Read(dir)
+		require.NoError(b, err)
+		Learn(list)
+	}
 }
