@@ -27,6 +27,7 @@ func (m *Model) save() tea.Cmd {
 // and what comes after.
 type saving struct {
 	path   string
+	typed  string // the path as it was typed
 	agreed job.Consent
 	then   func() tea.Cmd
 }
@@ -53,7 +54,7 @@ func (m *Model) saveTo(w saving) tea.Cmd {
 	case errors.Is(err, job.ErrChanged) && w.path == "":
 		m.askPathFor(w, otherName(typed), err.Error())
 	default:
-		m.askPathFor(w, typed, err.Error())
+		m.askPathFor(w, either(w.typed != "", w.typed, typed), err.Error())
 	}
 	m.s.Warn(err.Error())
 	return nil
@@ -109,6 +110,7 @@ func (m *Model) askPathFor(w saving, name, why string) {
 			m.askPathFor(w, text, err.Error())
 			return nil
 		}
+		path = asJob(path)
 		_, gone := os.Stat(path)
 		if gone == nil && path != m.s.Path {
 			why := "there is such a file already, and it was left as it is; choose another name: " + path
@@ -116,13 +118,22 @@ func (m *Model) askPathFor(w saving, name, why string) {
 			m.askPathFor(w, text, why)
 			return nil
 		}
-		next := saving{path: path, then: w.then}
+		next := saving{path: path, typed: text, then: w.then}
 		if gone != nil {
 			next.agreed = job.Anew
 		}
 		return m.saveTo(next)
 	})
 	m.prompt.why, m.prompt.files = why, jobFiles
+}
+
+// asJob is a path that is among the jobs that are offered: one without an ending, that is
+// no folder, gets theirs.
+func asJob(path string) string {
+	if info, err := os.Stat(path); filepath.Ext(path) != "" || err == nil && info.IsDir() {
+		return path
+	}
+	return path + ".toml"
 }
 
 // home is a path with ~/ in front made whole, as a shell does it.

@@ -19,7 +19,8 @@ type prompt struct {
 	// those offered before anything is typed.
 	files  func(name string) bool
 	recent []string
-	// fresh is set until the line is edited; at is which of the offers was taken last.
+	// fresh is set until the line is edited: what is typed then takes the place of the answer
+	// that stands there. at is which of the offers was taken last.
 	fresh bool
 	at    int
 }
@@ -32,7 +33,7 @@ func newPrompt(title, text string, then func(string) tea.Cmd) *prompt {
 	return &prompt{title: title, line: form.NewTextLine(text), then: then, fresh: true, at: -1}
 }
 
-// with is the prompt with another answer to begin from.
+// with is the prompt with an answer that was given before, to be mended.
 func (p *prompt) with(text string) *prompt {
 	p.line, p.fresh = form.NewTextLine(text), text == ""
 	return p
@@ -60,9 +61,11 @@ func (m *Model) fill(msg tea.KeyMsg) tea.Cmd {
 	cmd, used := kit.Press(m.promptBindings(), msg)
 	if !used {
 		p := m.prompt
-		before := p.line.Text
-		p.line, _ = p.line.KeyWithin(msg, maxPath)
-		if p.line.Text != before {
+		if p.replaced() && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || msg.Paste) && !kit.Garbage(msg) {
+			p.line = form.NewTextLine("")
+		}
+		line, edits := p.line.KeyWithin(msg, maxPath)
+		if p.line = line; edits {
 			p.fresh, p.at = false, -1
 		}
 	}
@@ -79,6 +82,10 @@ func (p *prompt) offers() []string {
 	}
 	return filesLike(p.line.Text, p.files)
 }
+
+// replaced reports whether typing now takes the place of the answer that stands there; one
+// that failed is there to be mended.
+func (p *prompt) replaced() bool { return p.fresh && p.at < 0 && p.why == "" && p.line.Text != "" }
 
 // offer takes the next of the files offered into the line.
 func (p *prompt) offer(by int) {
@@ -122,12 +129,19 @@ func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 	offers := p.offers()
 	under := min(len(offers), maxOffers)
 	foot := "enter takes it, esc leaves"
-	if p.files != nil {
+	switch replaced := p.replaced(); {
+	case replaced:
+		foot = "typing replaces it, ← edits it, " + foot
+	case p.files != nil:
 		foot = "tab completes, " + foot
 	}
 	r := within.Centre(w, len(lines)+4+under)
 	in := kit.Inner(r)
-	lines = append(lines, p.line.Draw(t, in.W, true))
+	if p.replaced() {
+		lines = append(lines, t.Fit("["+t.Style(kit.Focus).Render(t.Cut(t.Text(kit.Clean(p.line.Text)), in.W-2))+"]", in.W))
+	} else {
+		lines = append(lines, p.line.Draw(t, in.W, true))
+	}
 	for i := range under {
 		text := strings.ReplaceAll(kit.Clean(offers[i]), "\n", " ")
 		mark := " "

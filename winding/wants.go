@@ -19,18 +19,23 @@ type Want struct {
 // still turned, the winding to try, and what will turn it. Fields that have no meaning in
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
+	const stripped = "volts, where nothing of the old winding is left to read"
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
 	list := []Want{
 		{"name", "a name on the card"},
-		{"machine.slots", layout}, {"machine.poles", layout}, {"machine.span", layout}, {"machine.layers", layout},
-		{"machine.bore", turn}, {"machine.stack", turn},
+		{"machine.stator", "which sizes are asked for"},
+		{"machine.slots", layout}, {"machine.poles", layout}, {"machine.phases", layout}, {"machine.span", layout}, {"machine.layers", layout},
+		{"machine.rotor", "the mean turn, and the gap's place"}, {"machine.bore", turn}, {"machine.stack", turn},
+		{"machine.hole", turn}, {"machine.side", "the room for wire"}, {"machine.thick", "the room for wire"},
 		{"slot.area", "wire fill and the turns that fit"},
 		{"slot.top", "the slot's area"}, {"slot.bottom", "the slot's area"}, {"slot.depth", "the slot's area"},
 		{"old.turns", "volts, from what the old winding gave"}, {"old.gauge", "what the old ohms bear out"},
 		{"old.lead", "a mean turn that was measured"},
 		{"field.kind", "what the rotor costs, and what happens at the top speed"},
 		{"spin[0].speed", "volts, and where charging begins"}, {"spin[0].line", "volts, and where charging begins"},
-		{"spin[0].field", "volts at another field"}, {"field.coil", "what the rotor takes off the amps"},
+		{"spin[0].field", "volts at another field"},
+		{"coil[0].turns", stripped}, {"coil[0].speed", stripped}, {"coil[0].voltage", stripped}, {"coil[0].field", "volts at another field"},
+		{"field.coil", "what the rotor takes off the amps"},
 		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
 		{"machine.air_gap", "amps: the winding's inductance"},
 		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "speed of the alternator"},
@@ -38,7 +43,7 @@ func Wants(j *job.Job) []Want {
 		{"drive.driver_teeth", "speed of the alternator"}, {"drive.driven_teeth", "speed of the alternator"},
 		{"drive.slow", "amps when it turns slowly"}, {"drive.usual", "amps most of the time"}, {"drive.top", "the highest volts"},
 		{"drive.power", "the amps that arrive"},
-		{"battery.chemistry", "where charging begins"}, {"battery.cells", "where charging begins"},
+		{"battery.rectifier", "where charging begins"}, {"battery.chemistry", "where charging begins"}, {"battery.cells", "where charging begins"},
 	}
 	kept := list[:0]
 	for _, f := range list {
@@ -52,16 +57,35 @@ func Wants(j *job.Job) []Want {
 // spared reports whether something else that was said does in place of a field.
 func spared(j *job.Job, path string) bool {
 	switch path {
-	case "spin[0].field":
-		return j.Field.Kind == "magnets"
-	case "spin[0].speed", "spin[0].line":
-		return len(j.Spins) == 0 && (j.Field.GapTesla.Given() || j.Old.CutInRPM.Given())
-	case "old.lead":
-		return j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given()
+	case "machine.rotor":
+		return j.Machine.Rotor == "" && !roundOneTooth(j)
+	case "spin[0].field", "coil[0].field":
+		if j.Field.Kind == "magnets" {
+			return true
+		}
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
 		return j.Drive.Ratio.Given()
 	}
+	switch table, name, _ := strings.Cut(path, "."); table {
+	case "old":
+		return !oldIsTold(j) && len(j.Coils) > 0 || name == "lead" && j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given()
+	case "spin[0]":
+		return len(j.Spins) == 0 && (len(j.Coils) > 0 || j.Field.GapTesla.Given() || j.Old.CutInRPM.Given())
+	case "coil[0]":
+		return len(j.Coils) == 0 && (oldIsTold(j) || j.Field.GapTesla.Given())
+	}
 	return false
+}
+
+// oldIsTold reports whether anything of the old winding was said: it is there to be read.
+func oldIsTold(j *job.Job) bool {
+	return j.Old.Turns.Given() || !j.Old.Gauge.IsZero() || j.Old.LeadOhms.Given() || j.Old.CutInRPM.Given() || len(j.Spins) > 0
+}
+
+// roundOneTooth reports whether the coils lie round one tooth each.
+func roundOneTooth(j *job.Job) bool {
+	in, _ := job.InputAt("slot.tooth")
+	return in.Applies(j)
 }
 
 // reasons are words of the reasons why a figure is missing, and the field that mends each.

@@ -24,6 +24,9 @@ type Row struct {
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
 	Choices []string // not empty: one of these, picked from a list
 	Needed  bool     // still empty, and a figure waits for it: marked so
+	// Adds marks a row that holds no value: the owner makes an entry of it, a reading of a
+	// kind that there may be many of.
+	Adds bool
 }
 
 // Edit tells the owner what a key changed.
@@ -105,7 +108,7 @@ func (f Form) Picking() bool { return f.picking }
 func (f Form) Edit() Form {
 	r := f.Focused()
 	switch {
-	case r.ID == "":
+	case r.ID == "" || r.Adds:
 	case len(r.Choices) > 0:
 		f.picking, f.List = true, kit.Pick(r.Label, choices(r), r.Text)
 	default:
@@ -160,13 +163,23 @@ func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
 		return f.pick(msg)
 	case f.Open:
 		return f.typed(msg)
-	case f.Focused().ID == "" || msg.Alt && !msg.Paste:
+	case f.Focused().ID == "" || f.Focused().Adds || msg.Alt && !msg.Paste:
 		return f, Edit{}, false
 	}
-	if msg.Type != tea.KeyRunes && msg.Type != tea.KeySpace && msg.Type != tea.KeyBackspace && !msg.Paste {
+	if !begins(msg) {
 		return f, Edit{}, false
 	}
 	return f.begin(msg)
+}
+
+// Begins reports whether a key or a paste would begin a value, for the owner of a row that
+// adds.
+func (f Form) Begins(msg tea.KeyMsg) bool {
+	return !f.Editing() && begins(msg) && (!msg.Alt || msg.Paste) && !kit.Garbage(msg)
+}
+
+func begins(msg tea.KeyMsg) bool {
+	return msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || msg.Type == tea.KeyBackspace || msg.Paste
 }
 
 // begin opens the closed row for a key or a paste: a space opens it as it is, a backspace

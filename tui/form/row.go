@@ -7,7 +7,7 @@ import (
 )
 
 // rowSizes are the widths of a form column's parts.
-type rowSizes struct{ label, value, unit, note int }
+type rowSizes struct{ label, value, unit, spare, note int }
 
 // column draws rows from..to, w cells wide.
 func (f Form) column(t kit.Theme, w, from, to int) []formLine {
@@ -30,22 +30,52 @@ func (f Form) column(t kit.Theme, w, from, to int) []formLine {
 	return out
 }
 
-// sizes shares w cells among margin, label, value, mark, unit and note.
+// leastValue is how wide the column of values is at least; shortGhost how much of it dim
+// values may ask for: longer ones go on over the empty room behind.
+const leastValue, shortGhost = 12, 20
+
+// sizes shares w cells among margin, label, value, mark, unit and note, names first.
 func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	var s rowSizes
 	for _, r := range f.Rows[from:to] {
+		if r.Adds {
+			continue
+		}
 		s.label = max(s.label, kit.Width(t.Text(r.Label)))
 		s.unit = max(s.unit, kit.Width(t.Text(r.Unit)))
-		s.value = max(s.value, kit.Width(t.Text(r.Text))+4, kit.Width(t.Text(r.Ghost))+3)
+		s.value = max(s.value, kit.Width(t.Text(r.Text))+4, min(kit.Width(t.Text(r.Ghost))+3, shortGhost))
 		for _, c := range r.Choices {
 			s.value = max(s.value, kit.Width(t.Text(c))+4)
 		}
 	}
-	s.value = max(min(s.value, w/3, 28), 12)
 	s.unit = min(s.unit, 10)
-	s.label = max(min(s.label, w-2-1-s.value-3-s.unit), 6)
-	s.note = max(0, w-(2+s.label+1+s.value+3+s.unit+2))
+	s.label = max(min(s.label, w-2-1-leastValue-3-s.unit), 6)
+	s.value = max(min(s.value, w*2/5, 28, w-2-s.label-1-3-s.unit), leastValue)
+	s.spare = max(0, w-(2+s.label+1+s.value+3+s.unit))
+	s.note = max(0, s.spare-2)
 	return s
+}
+
+// labelRole is how a label is drawn that stands for itself.
+func labelRole(is state) kit.Role {
+	if is == elsewhere {
+		return kit.Dim
+	}
+	return kit.Title
+}
+
+// long is how many cells of the empty room behind it a row's dim value may take, so that it
+// is read whole: 0 when it needs none.
+func (s rowSizes) long(t kit.Theme, r Row, is state) int {
+	if r.Text != "" || r.Ghost == "" {
+		return 0
+	}
+	frame := 3 // its brackets and the blank before it
+	if is == focused {
+		frame = 6
+	}
+	want := kit.Width(t.Text(kit.Clean(r.Ghost))) + frame - s.value
+	return max(0, min(want, s.unit-kit.Width(t.Text(r.Unit))+s.spare))
 }
 
 // state says whether the focus is elsewhere, on the row, or in its open text.
@@ -73,6 +103,9 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	if is != elsewhere {
 		margin, label = t.PaintMark(kit.Focus)+" ", t.Style(kit.Title).Render(label)
 	}
+	if r.Adds {
+		return []string{t.Fit(margin+t.Style(labelRole(is)).Render(t.Cut("+ "+r.Label, w-2)), w)}
+	}
 	role, note := rowNote(t, r)
 	below := role == kit.Broken && kit.Width(note) > s.note
 	mark := r.Mark
@@ -82,9 +115,13 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	if role == kit.Broken || role == kit.Warning {
 		mark = role
 	}
-	line := margin + label + " " + drawValue(t, r, cursor, is, s.value) +
-		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(t.Fit(r.Unit, s.unit))
-	if !below {
+	value, unit := s.value, t.Fit(r.Unit, s.unit)
+	if spare := s.long(t, r, is); note == "" && is != open && spare > 0 {
+		value, unit = s.value+spare, t.Cut(r.Unit, s.unit)
+	}
+	line := margin + label + " " + drawValue(t, r, cursor, is, value) +
+		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(unit)
+	if !below && note != "" {
 		line += "  " + t.Style(role).Render(t.Cut(note, s.note))
 	}
 	lines := []string{t.Fit(line, w)}

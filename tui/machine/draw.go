@@ -61,6 +61,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	}
 	in := kit.Inner(follows)
 	lines := append(problems(s, in.W), v.missing(s, in.W)...)
+	if v.first && len(waiting(s)) == 0 {
+		lines = append(append(lines, s.Theme.WrapPaint(kit.Hint, allSaid, in.W)...), "")
+	}
 	if v.first {
 		lines = append(lines, s.Theme.Wrap(known(s, 0), in.W)...)
 	}
@@ -93,9 +96,14 @@ func (v *View) strip(s *session.Session, w int) []string {
 			text = whole
 		}
 		lines = append(lines, t.Fit(t.Paint(kit.Needed, text), w))
+	} else if v.first {
+		lines = append(lines, t.Fit(t.Paint(kit.Hint, allSaid), w))
 	}
 	return append(lines, t.Fit(known(s, w), w))
 }
+
+// allSaid is where to go on when none of the first things is waited for.
+const allSaid = "next: tab, Trials. Drive has what is wanted, cable and diodes"
 
 // missing lists what the figures wait for, by what it would unlock.
 func (v *View) missing(s *session.Session, w int) []string {
@@ -153,4 +161,4 @@ func problems(s *session.Session, w int) []string {
 	return out
 }
 
-func sideWidth(w int) int { return min(56, w*2/5) }
+func sideWidth(w int) int { return min(56, w*9/20) }

@@ -19,6 +19,9 @@ type View struct {
 	tables []string
 	form   form.Form
 	made   bool
+	// adding is, by table, the entry that was asked for and is not yet in the file, counted
+	// from 1.
+	adding map[string]int
 	// first is set while only the few things that matter first are shown.
 	first bool
 	// begins is set on the screen where a blank job begins.
@@ -95,7 +98,12 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.first = !v.first }))
 	}
 	list = append(list, []kit.Binding{
-		kit.Bind(group, "enter space", "edit", "Edit the value, or list the choices. Letters and figures typed begin a new value.", func() { v.form = v.form.Edit(); s.Settle() }),
+		kit.Bind(group, "enter space", either(v.form.Focused().Adds, "add it", "edit"), "Edit the value, or list the choices; beside a +, begin an entry. Letters and figures typed begin a new value.", func() {
+			if !v.add(s) {
+				v.form = v.form.Edit()
+				s.Settle()
+			}
+		}),
 		kit.Bind(group, "down", "next", "The next field.", by(1)),
 		kit.Bind(group, "up", "", "The field before.", by(-1)),
 		kit.Bind(group, "pgdown", "section", "The next section.", func() { v.form = v.form.Section(1) }),
@@ -121,6 +129,9 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 
 // give gives a key to the form.
 func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
+	if v.form.Begins(msg) {
+		v.add(s)
+	}
 	was := v.form.Editing()
 	next, edit, used := v.form.Key(msg)
 	if next.Editing() && !was {
@@ -168,17 +179,17 @@ func (v *View) put(s *session.Session, edit form.Edit) {
 // GoTo marks a field, if it is one of this screen's.
 func (v *View) GoTo(s *session.Session, path string) bool {
 	v.SetSize(s, v.at)
-	if v.form.FocusID(path).Focused().ID != path {
-		was := v.first
-		v.first = false
-		if v.SetSize(s, v.at); v.form.FocusID(path).Focused().ID != path {
-			v.first = was
-			v.SetSize(s, v.at)
-			return false
+	first, adding := v.first, v.adding
+	for _, wider := range []func(){func() {}, func() { v.first = false }, func() { v.adding = entryOf(path) }} {
+		wider()
+		v.SetSize(s, v.at)
+		if v.form = v.form.FocusID(path); v.form.Focused().ID == path {
+			return true
 		}
 	}
-	v.form = v.form.FocusID(path)
-	return true
+	v.first, v.adding = first, adding
+	v.SetSize(s, v.at)
+	return false
 }
 
 // Click marks the field at a cell of the frame, or takes the choice there.

@@ -1,14 +1,20 @@
 package machine
 
 import (
+	"strings"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
-// line is one figure that follows from the inputs.
+// line is one figure that follows from the inputs, or only a heading.
 type line struct {
+	heading string
+
 	label  string
 	figure quantity.Figure
 	dim    quantity.Dimension
@@ -20,7 +26,7 @@ func lines(s *session.Session, ids ...string) []line {
 	var out []line
 	for _, id := range ids {
 		o := winding.MachineOutputOf(id)
-		out = append(out, line{o.Label, o.OfMachine(&s.Outcome().Machine), o.Dim, o.Digits})
+		out = append(out, line{"", o.Label, o.OfMachine(&s.Outcome().Machine), o.Dim, o.Digits})
 	}
 	return out
 }
@@ -30,38 +36,55 @@ func oldLines(old *winding.TrialOutcome, ids ...string) []line {
 	var out []line
 	for _, id := range ids {
 		o := winding.OutputOf(id)
-		out = append(out, line{"old: " + o.Label, o.Of(old), o.Dim, o.Digits})
+		out = append(out, line{"", o.Label, o.Of(old), o.Dim, o.Digits})
 	}
 	return out
 }
 
-// draw writes lines as a table, and under it why figures are missing.
+// draw writes lines as a table, and under it why figures are missing. Where there is no room
+// for both, names are whole rather than ± is told.
 func draw(s *session.Session, w int, lines []line) []string {
-	tb := kit.Table{Columns: []kit.Column{{Role: kit.Label, Shrink: true}, {Align: kit.Point, Role: kit.Value}}}
-	var why []string
+	out := table(s, lines, true).Lines(s.Theme, w)
+	if !whole(s.Theme, out, lines) {
+		out = table(s, lines, false).Lines(s.Theme, w)
+	}
 	seen := map[string]bool{}
-	for _, l := range lines {
-		cell := s.Figure(l.figure, l.dim, l.digits)
-		if l.figure.Known() && l.figure.PlusMinus > 0 {
-			cell.Unit += " " + l.figure.Spread(s.Units.For(l.dim))
-		}
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell}})
-		if !l.figure.Known() && l.figure.Why != "" && !seen[l.figure.Why] {
-			seen[l.figure.Why] = true
-			why = append(why, l.label+": "+l.figure.Why)
-		}
-	}
-	out := tb.Lines(s.Theme, w)
-	for _, text := range why {
-		out = append(out, s.Theme.WrapPaint(kit.Hint, text, w)...)
-	}
-	for _, l := range lines {
-		if l.figure.Known() && l.figure.Why != "" && !seen[l.figure.Why] {
-			seen[l.figure.Why] = true
-			out = append(out, s.Theme.WrapPaint(kit.Hint, l.label+": "+l.figure.Why, w)...)
+	for _, known := range []bool{false, true} {
+		for _, l := range lines {
+			if l.figure.Known() == known && l.figure.Why != "" && !seen[l.figure.Why] {
+				seen[l.figure.Why] = true
+				out = append(out, s.Theme.WrapPaint(kit.Hint, l.label+": "+l.figure.Why, w)...)
+			}
 		}
 	}
 	return out
+}
+
+// table is lines with their units, and with how far they may be off.
+func table(s *session.Session, lines []line, spread bool) kit.Table {
+	tb := kit.Table{Columns: []kit.Column{{Role: kit.Label, Shrink: true}, {Align: kit.Point, Role: kit.Value}}}
+	for _, l := range lines {
+		if l.heading != "" {
+			tb.Rows = append(tb.Rows, kit.TableRow{Heading: l.heading})
+			continue
+		}
+		cell := s.Figure(l.figure, l.dim, l.digits)
+		if spread && l.figure.Known() && l.figure.PlusMinus > 0 {
+			cell.Unit += " " + l.figure.Spread(s.Units.For(l.dim))
+		}
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell}})
+	}
+	return tb
+}
+
+// whole reports whether every line has its whole name.
+func whole(t kit.Theme, drawn []string, lines []line) bool {
+	for i, l := range lines {
+		if !strings.Contains(ansi.Strip(drawn[i]), t.Text(l.label)) {
+			return false
+		}
+	}
+	return true
 }
 
 // drawKnown leaves out what is not known.
@@ -82,6 +105,7 @@ func machineResult(s *session.Session, w int) []string {
 		list = append(list, lines(s, "magnets_over_wound")...)
 	}
 	if old := s.Outcome().Old; old != nil {
+		list = append(list, line{heading: "The old winding"})
 		list = append(list, oldLines(old, "kw1", "mean_turn_mm", "lead_ohms_20c", "volts_line_rms_per_1000rpm", "cut_in_rpm", "wire_fill")...)
 	}
 	out := draw(s, w, list)

@@ -23,11 +23,12 @@ func (v *View) rows(s *session.Session) []form.Row {
 	}
 	var rows []form.Row
 	j := s.Job()
-	for _, name := range v.tables {
+	var more []form.Row
+	for at, name := range v.tables {
 		t, _ := job.TableOf(name)
 		n := 1
 		if t.Many() {
-			n = min(s.Document().Count(name)+1, t.Most) // an empty one to begin the next
+			n = v.entries(s, t, needed)
 		}
 		for i := range n {
 			for _, f := range job.InputsOf(name) {
@@ -38,6 +39,12 @@ func (v *View) rows(s *session.Session) []form.Row {
 					rows = append(rows, r)
 				}
 			}
+		}
+		if t.Many() && n == s.Document().Count(name) && n < t.Most {
+			more = append(more, adds(t, n))
+		}
+		if at+1 == len(v.tables) || !isMany(v.tables[at+1]) {
+			rows, more = append(rows, more...), nil
 		}
 	}
 	return rows
@@ -151,10 +158,23 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
 		r.Unit = "AWG" // what a bare whole number is read as
 	}
-	if f.Name == "span" {
+	switch {
+	case f.Name == "span":
 		r.Unit = throw(text)
+	case path == "battery.cells":
+		r.Unit = atRest(s, text)
 	}
 	return r
+}
+
+// atRest is the volts of so many cells, so that volts typed in their place are seen.
+func atRest(s *session.Session, cells string) string {
+	v := s.Outcome().Machine.RestVolts
+	if cells == "" || !v.Known() {
+		return ""
+	}
+	o := winding.MachineOutputOf("battery_rest_v")
+	return s.Text(v, o.Dim, o.Digits)
 }
 
 // throw is a span as the trade says it: the slots a coil goes into, the first being 1.

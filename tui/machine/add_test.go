@@ -1,0 +1,127 @@
+package machine
+
+import (
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// ids are the rows of a form that are about a table.
+func ids(v *View, table string) (list []string) {
+	for _, r := range v.form.Rows {
+		if strings.HasPrefix(r.ID, table+"[") {
+			list = append(list, r.ID)
+		}
+	}
+	return list
+}
+
+// A reading that is not there takes one line, in which enter or its first value begins it.
+func TestAReadingIsAdded(t *testing.T) {
+	s, v := session.NewExample(), NewMachine()
+	assert.NotContains(t, tuitest.Draw(t, v, s, 120, 90), "Amps reading 1", "no empty group")
+	assert.Equal(t, []string{"amps[0]"}, ids(v, "amps"))
+	for _, keys := range []string{"enter 9 0 0 enter", "9 0 0 enter", "space 9 0 0 enter"} {
+		v.form = v.form.FocusID("amps[0]")
+		assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "▸ + amps reading 1")
+		tuitest.Press(t, v, s, 80, 21, keys)
+		assert.Equal(t, 900.0, s.Job().Amps[0].RPM.Value, keys)
+		assert.Equal(t, "amps[0].current", v.form.Focused().ID, "its next field")
+		assert.Contains(t, ids(v, "amps"), "amps[1]", "one more may be added")
+		s.Undo()
+		v = NewMachine()
+		tuitest.Draw(t, v, s, 80, 21)
+	}
+	v.form = v.form.FocusID("coil[0]")
+	tuitest.Press(t, v, s, 80, 21, "enter down up ctrl+home end")
+	assert.Contains(t, ids(v, "coil"), "coil[0].turns", "what was asked for stays")
+	assert.True(t, v.GoTo(s, "short[1].line"), "a field that is not shown yet")
+	assert.Equal(t, "short[1].line", v.form.Focused().ID)
+	assert.False(t, v.GoTo(s, "short[7].line"), "not one after one that is not there")
+	for _, r := range v.form.Rows {
+		if r.Adds {
+			assert.NotEmpty(t, r.Help)
+			assert.Empty(t, r.Text)
+		}
+	}
+}
+
+// The first spin-up reading of a job that waits for one is there without asking, and of
+// nothing else.
+func TestWhatIsWaitedForIsThere(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	v.SetSize(s, kit.Rect{W: 80, H: 21})
+	v.first = false
+	v.SetSize(s, v.at)
+	assert.Contains(t, ids(v, "spin"), "spin[0].line")
+	assert.Equal(t, []string{"amps[0]"}, ids(v, "amps"))
+}
+
+// A stripped stator is asked for a trial coil in place of the old winding, and one with
+// its winding in it for nothing of a trial coil.
+func TestATrialCoilTakesTheOldWindingsPlace(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	asked := func(path string) bool {
+		tuitest.Draw(t, v, s, 80, 21)
+		return v.form.FocusID(path).Focused().ID == path
+	}
+	assert.True(t, asked("old.turns") && asked("coil[0].turns"), "not yet known which")
+	s.Type("coil[0].turns", "10")
+	assert.False(t, asked("old.turns") || asked("old.gauge") || asked("spin[0].line"))
+	assert.True(t, asked("coil[0].voltage") && asked("coil[0].field"))
+	s.Type("field.kind", "magnets")
+	assert.False(t, asked("coil[0].field"))
+	s.Undo()
+	s.Undo()
+	s.Type("old.turns", "8")
+	assert.False(t, asked("coil[0].turns"))
+	assert.True(t, asked("spin[0].line"))
+}
+
+// Volts typed where cells are asked for are seen; star and delta are of three phases; dim
+// values are read whole where there is empty room behind them.
+func TestWhatARowSays(t *testing.T) {
+	s, v := session.NewExample(), NewDrive()
+	s.Type("battery.cells", "24")
+	// 24 cells of 2.1 V, rest of a charged lead cell: 50.4 V.
+	assert.Regexp(t, `Cells +24 +◆ 50\.4`, tuitest.Draw(t, v, s, 80, 60))
+	m := NewMachine()
+	assert.Contains(t, tuitest.Draw(t, m, s, 80, 140), "(from its size and cooling)")
+	m.form = m.form.FocusID("old.connection")
+	assert.Equal(t, "old.connection", m.form.Focused().ID)
+	s.Type("old.connection", "")
+	for _, phases := range []string{"1", "2"} {
+		s.Type("machine.phases", phases)
+		tuitest.Draw(t, m, s, 80, 140)
+		assert.NotEqual(t, "old.connection", m.form.FocusID("old.connection").Focused().ID, phases)
+	}
+}
+
+// Names of what follows are whole at every width they stand beside the form, the old
+// winding's under its own heading.
+func TestWhatFollowsIsReadWhole(t *testing.T) {
+	for _, w := range []int{100, 110, 120, 160, 200} {
+		frame := tuitest.Draw(t, NewMachine(), session.NewExample(), w, 50)
+		for _, name := range []string{"magnets instead: volts ×", "lead to lead at 1000 rpm", "The old winding"} {
+			assert.Contains(t, frame, name, w)
+		}
+	}
+}
+
+// The first things end with where to go on.
+func TestTheFirstThingsEndWithWhatComesNext(t *testing.T) {
+	for _, w := range []int{80, 120} {
+		s, v := session.NewExample(), NewMachine()
+		tuitest.Draw(t, v, s, w, 30)
+		tuitest.Press(t, v, s, w, 30, "ctrl+f end")
+		assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, w, 30)), "next: tab, Trials")
+		s.Type("slot.area", "")
+		assert.NotContains(t, tuitest.Words(tuitest.Draw(t, v, s, w, 30)), "next: tab, Trials")
+	}
+}
