@@ -127,7 +127,8 @@ func TestRotorInWindAsWorkedOutside(t *testing.T) {
 			continue
 		}
 		r := g.at(t, w)
-		load, _ := r.torque(g.t.CutInRPM.Value, 1.02*g.b.drive.shaft.FreeRPM(g.b.drive.furl))
+		top := g.b.drive.fastest()
+		load := r.over(top, g.b.air.ambientC, closeCurve).torque(g.t.CutInRPM.Value, top)
 		winds, err := drive.Winds(g.b.drive.furl, windStep, wind)
 		require.NoError(t, err)
 		points, err := drive.Climb(g.b.drive.shaft, load, winds)
@@ -157,7 +158,8 @@ func TestLetGoAsWorkedOutside(t *testing.T) {
 			continue // below the usual speed our law is another one, and says why
 		}
 		r := g.at(t, w)
-		load, _ := r.torque(g.t.CutInRPM.Value, 1.01*g.b.drive.ratio.Value*g.b.drive.source.Top())
+		top := g.b.drive.fastest()
+		load := r.over(top, g.b.air.ambientC, closeCurve).torque(g.t.CutInRPM.Value, top)
 		met, err := drive.NewDriven(g.b.drive.source, g.b.drive.through, load.Taken, load.Samples)
 		require.NoError(t, err)
 		e, ok := met.FullPower()

@@ -36,6 +36,7 @@ type charger struct {
 	sets     float64
 	load     charge.Load
 	near     charge.Solver // the point before, from which the next is begun
+	bend     float64       // by how much hotter a kelvin made it there; see balance
 	inner    float64       // ohms inside the battery, part of the load's
 	cable    float64       // ohms of the cable, the rest of it
 	factor   func(fromC, toC float64) float64
@@ -127,35 +128,47 @@ func (r *charger) solve(rpm, celsius float64) charge.Point {
 	return p
 }
 
-// at runs the trial at a speed; warm is a first idea of the winding's temperature.
+// holdsHeat reports whether the winding is as warm as it is said to be, whatever flows.
+func (r *charger) holdsHeat() bool { return !r.air.still.Known() || r.air.still.Value == 0 }
+
+// at runs the trial at a speed; warm is a first idea of the winding's temperature, or what it
+// has where that cannot be followed.
 func (r *charger) at(rpm, warm float64) RunPoint {
-	rth := r.air.perWatt(rpm)
-	if rth == 0 { // not known: as warm as it was said to be
-		return r.point(rpm, warm, false, r.solve(rpm, warm))
+	p, celsius, tooHot := r.steady(rpm, warm)
+	return r.point(rpm, celsius, tooHot, p)
+}
+
+// steady is one set at a speed, as warm as that makes the winding; tooHot says that it goes
+// on getting hotter.
+func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, tooHot bool) {
+	if r.holdsHeat() {
+		return r.solve(rpm, warm), warm, false
 	}
 	// What iron and field leave in the stator warms it also when nothing flows.
+	rth := r.air.perWatt(rpm)
 	floor := r.air.ambientC + rth*(ironThroughStator*r.drag.at(rpm)+fieldThroughStator*r.field)
 	if floor > hottest-1 {
-		return r.point(rpm, hottest, true, r.solve(rpm, hottest))
+		return r.solve(rpm, hottest), hottest, true
 	}
 	warm = max(floor, min(warm, hottest))
-	p := r.solve(rpm, warm)
-	heats := balance{at: warm, low: floor, high: hottest}
+	p = r.solve(rpm, warm)
+	heats := balance{at: warm, low: floor, high: hottest, bend: r.bend}
 	for range 40 {
 		if p.DCAmps == 0 && p.CopperWatts == 0 {
-			return r.point(rpm, floor, false, p)
+			return p, floor, false
 		}
 		next, done := heats.next(floor + rth*p.CopperWatts*r.sets)
 		if done {
 			break
 		}
 		if heats.low > hottest-1 {
-			return r.point(rpm, hottest, true, p)
+			return r.solve(rpm, hottest), hottest, true
 		}
 		heats.at = next
 		p = r.solve(rpm, heats.at)
 	}
-	return r.point(rpm, heats.at, false, p)
+	r.bend = heats.bend
+	return p, heats.at, false
 }
 
 // point turns the solver's answer into what is shown.

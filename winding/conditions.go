@@ -141,6 +141,18 @@ func whose(kind string) string {
 // come to terms.
 func (s *driveSide) hasPower() bool { return s.why == "" && (s.kind == "wind" || s.source != nil) }
 
+// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
+// any other.
+func (s *driveSide) fastest() float64 {
+	switch {
+	case !s.hasPower():
+		return 0
+	case s.kind == "wind":
+		return 1.02 * s.shaft.FreeRPM(s.furl)
+	}
+	return 1.01 * s.ratio.Value * s.source.Top()
+}
+
 // given is the torque that the drive gives at the alternator's shaft, against the
 // alternator's speed, in a wind where it is the wind; nil for a drive that does not give
 // way.

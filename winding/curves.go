@@ -8,36 +8,43 @@ import (
 // curvePoints is how many speeds a curve has.
 const curvePoints = 49
 
-// run works out the curves of all trials and what is read off them.
-func (b *bed) run(o *Outcome, trials []job.Trial) {
-	runners := make([]*charger, len(o.Trials))
-	for i := range o.Trials {
-		t := &o.Trials[i]
-		r, why := b.charger(trials[i], t)
-		if r == nil {
-			t.Charging = notCharging(why)
+// run is the curve of one trial and all that is read off it; nil where it cannot run.
+func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic {
+	r, why := b.charger(t, o)
+	if r == nil {
+		o.Charging = notCharging(why)
+		o.Driven = noDrive(why)
+		b.highestVolts(&o.SafetyRun, o) // known without charging
+		return nil
+	}
+	c := b.follow(r, grid)
+	b.runTrial(c, o, grid)
+	b.meet(c, o)
+	if len(o.Points) > 0 {
+		o.XUnit = OutputOf("charges_from_x").DimFor(b.drive.kind == "wind")[0].Name
+	}
+	o.readHeat(b)
+	o.FieldRun = b.runField(c, o)
+	o.SafetyRun = b.runSafety(r, o)
+	o.LimitRPM = c.reach(o.Curve, o.LimitAmps, bridgeAmps)
+	return c
+}
+
+// follow is a trial at every speed that its curve or its drive asks for.
+func (b *bed) follow(r *charger, grid []float64) *characteristic {
+	return r.over(max(grid[len(grid)-1], b.drive.fastest()), b.air.ambientC, closeCurve)
+}
+
+// cross finds where each trial's curve crosses the reference's.
+func (o *Outcome) cross(runners []*characteristic) {
+	for i, c := range runners {
+		if c == nil {
 			continue
 		}
-		runners[i] = r
-	}
-	grid := b.grid(o, runners)
-	for i, r := range runners {
-		if r != nil {
-			b.runTrial(r, &o.Trials[i], grid)
-		}
-	}
-	for i, r := range runners {
-		ref := runners[min(o.Reference, max(0, len(runners)-1))]
+		ref := runners[o.Reference]
 		o.Trials[i].CrossRPM = quantity.Missing("there is nothing to cross")
-		if r != nil && ref != nil && i != o.Reference {
-			o.Trials[i].CrossRPM = crossing(r, ref, o.Trials[i].Curve, o.Trials[o.Reference].Curve)
-		}
-	}
-	b.meetAll(o, runners)
-	for i, r := range runners {
-		if r != nil {
-			t := &o.Trials[i]
-			t.LimitRPM = r.reach(t.Curve, t.LimitAmps, bridgeAmps)
+		if ref != nil && i != o.Reference {
+			o.Trials[i].CrossRPM = crossing(c, ref, o.Trials[i].Curve, o.Trials[o.Reference].Curve)
 		}
 	}
 }
@@ -67,7 +74,7 @@ func (b *bed) beyond() float64 {
 
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
 // the highest cut-in when no speed is given.
-func (b *bed) grid(o *Outcome, runners []*charger) []float64 {
+func (b *bed) grid(cutIns ...quantity.Figure) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
@@ -75,9 +82,9 @@ func (b *bed) grid(o *Outcome, runners []*charger) []float64 {
 		}
 	}
 	if top == 0 {
-		for i, r := range runners {
-			if r != nil && o.Trials[i].CutInRPM.Known() {
-				top = max(top, 3*o.Trials[i].CutInRPM.Value)
+		for _, n := range cutIns {
+			if n.Known() {
+				top = max(top, 3*n.Value)
 			}
 		}
 	}
@@ -89,39 +96,26 @@ func (b *bed) grid(o *Outcome, runners []*charger) []float64 {
 }
 
 // runTrial is the curve of one trial and the figures on it, as if something held the speed.
-func (b *bed) runTrial(r *charger, t *TrialOutcome, grid []float64) {
+func (b *bed) runTrial(c *characteristic, t *TrialOutcome, grid []float64) {
 	t.Curve = make([]RunPoint, len(grid))
-	idea := trend{ambient: b.air.ambientC}
 	for i, rpm := range grid {
-		t.Curve[i] = r.at(rpm, idea.next(rpm))
-		idea.add(rpm, t.Curve[i].WindingC)
+		t.Curve[i] = c.at(rpm)
 	}
-	resting := r.against(b.dc.held.Value)
+	resting := c.r.against(b.dc.held.Value)
 	for _, speed := range []quantity.Figure{b.speeds.slow, b.speeds.usual, b.speeds.top} {
 		if speed.Known() {
-			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, near(t.Curve, speed.Value).WindingC))
+			t.AtSpeeds = append(t.AtSpeeds, resting.at(speed.Value, c.at(speed.Value).WindingC))
 		}
 	}
-	t.TargetRPM = r.reach(t.Curve, b.wanted.Figure("needs the amps wanted"), netAmps)
+	t.TargetRPM = c.reach(t.Curve, b.wanted.Figure("needs the amps wanted"), netAmps)
 }
 
 // netAmps and bridgeAmps are what a curve may be read by.
 func netAmps(p RunPoint) float64    { return p.NetAmps }
 func bridgeAmps(p RunPoint) float64 { return p.AmpsDC }
 
-// near is the curve's point at or below a speed.
-func near(curve []RunPoint, rpm float64) RunPoint {
-	best := RunPoint{}
-	for _, p := range curve {
-		if p.RPM <= rpm {
-			best = p
-		}
-	}
-	return best
-}
-
 // reach is the lowest speed at which so many amps flow.
-func (r *charger) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint) float64) quantity.Figure {
+func (c *characteristic) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint) float64) quantity.Figure {
 	if !amps.Known() {
 		return amps
 	}
@@ -129,8 +123,7 @@ func (r *charger) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint
 		if of(curve[i]) < amps.Value {
 			continue
 		}
-		warm := curve[i].WindingC
-		over := func(n float64) float64 { return of(r.at(n, warm)) - amps.Value }
+		over := func(n float64) float64 { return of(c.at(n)) - amps.Value }
 		rpm := zeroOf(over, curve[i-1].RPM, curve[i].RPM, of(curve[i-1])-amps.Value, of(curve[i])-amps.Value)
 		return quantity.Of(rpm, amps.Origin)
 	}
@@ -139,7 +132,7 @@ func (r *charger) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint
 
 // crossing is the first speed above both cut-ins at which two curves of net amps cross.
 // Below both they are one: nothing comes in, and the rotor takes the same.
-func crossing(a, ref *charger, curve, other []RunPoint) quantity.Figure {
+func crossing(a, ref *characteristic, curve, other []RunPoint) quantity.Figure {
 	last := 0.0
 	for i := range curve {
 		d := curve[i].NetAmps - other[i].NetAmps
@@ -150,11 +143,23 @@ func crossing(a, ref *charger, curve, other []RunPoint) quantity.Figure {
 			continue
 		}
 		if i > 0 && last != 0 && (d > 0) != (last > 0) {
-			wa, wr := curve[i].WindingC, other[i].WindingC
-			return quantity.Of(zeroOf(func(n float64) float64 { return a.at(n, wa).NetAmps - ref.at(n, wr).NetAmps },
-				curve[i-1].RPM, curve[i].RPM, last, d))
+			return quantity.Of(crossed(a.own(), ref.own(), curve[i-1].RPM, curve[i].RPM, last, d))
 		}
 		last = d
 	}
 	return quantity.Missing("the curves do not cross in this range of speeds")
+}
+
+// crossed is where two curves cross between two speeds. Where they do so at a narrow angle
+// what is drawn between solved points is off by more than a part in ten thousand of the
+// speed: so both are solved there, and the rest of the way is taken by the angle.
+func crossed(a, ref *characteristic, low, high, before, after float64) float64 {
+	drawn := func(n float64) float64 { return a.at(n).NetAmps - ref.at(n).NetAmps }
+	n := zeroOf(drawn, low, high, before, after)
+	is := a.r.at(n, a.at(n).WindingC).NetAmps - ref.r.at(n, ref.at(n).WindingC).NetAmps
+	h := 1e-3 * (high - low)
+	if angle := (drawn(n+h) - drawn(n-h)) / (2 * h); angle != 0 {
+		return max(low, min(high, n-(is-drawn(n))/angle))
+	}
+	return n
 }

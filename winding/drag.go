@@ -63,5 +63,9 @@ func (d *drag) at(rpm float64) float64 {
 	if d.watts == 0 || rpm <= 0 {
 		return 0
 	}
-	return d.watts * math.Pow(rpm/d.rpm, defaultIronPower)
+	x := rpm / d.rpm
+	if defaultIronPower == 1.5 { // the same, in a tenth of the time
+		return d.watts * x * math.Sqrt(x)
+	}
+	return d.watts * math.Pow(x, defaultIronPower)
 }

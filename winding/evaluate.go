@@ -32,7 +32,12 @@ func (b *Bench) Outcome() Outcome {
 	others := b.shifted()
 	o.Wound = b.Wound()
 	b.addTolerances(&o, others)
-	b.bed.run(&o, b.job.Trials)
+	runners := make([]*characteristic, len(o.Trials))
+	grid := b.bed.grid(b.cutIns(o.Trials)...)
+	for i := range o.Trials {
+		runners[i] = b.bed.run(b.job.Trials[i], &o.Trials[i], grid)
+	}
+	o.cross(runners)
 	b.addRunningTolerances(&o, others)
 	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)
 	for i := range o.Trials {
@@ -58,6 +63,17 @@ func (b *Bench) offer(o *Outcome) {
 	}
 }
 
+// cutIns is where the trials that can run begin to charge.
+func (b *Bench) cutIns(trials []TrialOutcome) []quantity.Figure {
+	var list []quantity.Figure
+	for i := range trials {
+		if _, why := b.bed.charger(b.job.Trials[i], &trials[i]); why == "" {
+			list = append(list, trials[i].CutInRPM)
+		}
+	}
+	return list
+}
+
 // runOld lets the old winding run as the trials do, for comparison: what it costs the rotor
 // and what it does with its leads joined is not worked out.
 func (b *Bench) runOld(o *TrialOutcome) {
@@ -69,9 +85,10 @@ func (b *Bench) runOld(o *TrialOutcome) {
 		o.notRun(why)
 		return
 	}
-	alone := Outcome{Trials: []TrialOutcome{*o}}
-	b.bed.runTrial(r, o, b.bed.grid(&alone, []*charger{r}))
-	b.bed.meet(r, o)
+	grid := b.bed.grid(o.CutInRPM)
+	c := b.bed.follow(r, grid)
+	b.bed.runTrial(c, o, grid)
+	b.bed.meet(c, o)
 	o.readHeat(&b.bed)
 	o.FieldRun, o.SafetyRun, o.FuseAmps = noField(no), noSafety(no), quantity.Missing(no)
 }

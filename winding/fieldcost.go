@@ -51,8 +51,8 @@ func noField(why string) FieldRun {
 }
 
 // runField works out the field's side of a trial.
-func (b *bed) runField(r *charger, t *TrialOutcome) FieldRun {
-	e := b.rotor
+func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
+	e, r := b.rotor, c.r
 	if !e.wound {
 		return noField("only for a wound rotor")
 	}
@@ -60,7 +60,7 @@ func (b *bed) runField(r *charger, t *TrialOutcome) FieldRun {
 	f.FieldWatts, f.BreakEvenRPM = e.watts, e.watts
 	if e.watts.Known() {
 		f.BreakEvenRPM = quantity.Missing("it never gives more than the field takes in this range of speeds")
-		if rpm := breakEven(r, t.Curve); rpm > 0 {
+		if rpm := breakEven(c, t.Curve); rpm > 0 {
 			f.BreakEvenRPM = quantity.Of(rpm, e.watts.Origin, t.PhasePerRPM.Origin)
 		}
 	}
@@ -82,11 +82,10 @@ func (b *bed) runField(r *charger, t *TrialOutcome) FieldRun {
 
 // breakEven is the lowest speed at which the battery gets what the field takes; 0 when
 // there is none.
-func breakEven(r *charger, curve []RunPoint) float64 {
+func breakEven(c *characteristic, curve []RunPoint) float64 {
 	for i := 1; i < len(curve); i++ {
 		if curve[i].NetWatts >= 0 && curve[i].AmpsDC > 0 {
-			warm := curve[i].WindingC
-			return zeroOf(func(n float64) float64 { return r.at(n, warm).NetWatts },
+			return zeroOf(func(n float64) float64 { return c.at(n).NetWatts },
 				curve[i-1].RPM, curve[i].RPM, curve[i-1].NetWatts, curve[i].NetWatts)
 		}
 	}

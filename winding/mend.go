@@ -220,7 +220,7 @@ func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
 	}
 	var year Driven
 	for _, p := range points {
-		year.Points = append(year.Points, r.windPoint(p, warm))
+		year.Points = append(year.Points, windPoint(p, r.at(p.RPM, warm)))
 	}
 	return s.year.EnergyKWh(year.wattsAt, year.winds()...)
 }

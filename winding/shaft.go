@@ -45,10 +45,10 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 // meetShaft sets a trial against a drive with a power of its own: at each speed what it
 // takes and what there is, where it is held in the three conditions, and where it comes to
 // rest when the drive gives all it can.
-func (b *bed) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
+func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	spots = s.held(b.air.ambientC)
-	load, warm := r.torque(t.CutInRPM.Value, 1.01*s.ratio.Value*s.source.Top())
+	load := c.torque(t.CutInRPM.Value, s.fastest())
 	met, err := drive.NewDriven(s.source, s.through, load.Taken, load.Samples)
 	if err != nil {
 		t.Driven = noDrive(err.Error())
@@ -59,15 +59,15 @@ func (b *bed) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]spot
 	t.StartsAt = t.CutInRPM.Times(1 / s.ratio.Value)
 	for i := range spots {
 		if s.conditions[i].asked > 0 {
-			spots[i].reach(met, s.ratio.Value, warm)
+			spots[i].reach(met, s.ratio.Value, c)
 		} else {
-			spots[i] = atFullPower(met, warm)
+			spots[i] = atFullPower(met, c)
 		}
 	}
 	no := quantity.Missing("it comes to no rest within the drive's speeds")
 	t.RunRPM, t.RunAmps, t.RunWatts = no, no, no
 	if e, held := met.FullPower(); held {
-		p := r.at(e.RPM, warm.at(e.RPM))
+		p := c.r.at(e.RPM, c.at(e.RPM).WindingC)
 		t.RunRPM, t.RunWatts = quantity.Of(e.RPM, quantity.Guessed), quantity.Of(e.Watts/s.through.Passes(), quantity.Guessed)
 		t.RunAmps = quantity.Of(p.NetAmps, quantity.Guessed)
 	}
@@ -75,16 +75,16 @@ func (b *bed) meetShaft(r *charger, t *TrialOutcome) (spots [conditionCount]spot
 }
 
 // atFullPower is where the drive ends up when it gives all it can.
-func atFullPower(met *drive.Driven, warm *warmth) spot {
+func atFullPower(met *drive.Driven, c *characteristic) spot {
 	e, ok := met.FullPower()
 	if !ok {
 		return spot{asked: true, region: drive.Stalled, stops: true}
 	}
-	return spot{asked: true, rpm: e.RPM, warm: warm.at(e.RPM), region: drive.Charging}
+	return spot{asked: true, rpm: e.RPM, warm: c.at(e.RPM).WindingC, region: drive.Charging}
 }
 
 // reach holds a spot to what the drive can do at the speed asked for.
-func (at *spot) reach(met *drive.Driven, ratio float64, warm *warmth) {
+func (at *spot) reach(met *drive.Driven, ratio float64, c *characteristic) {
 	if !at.asked {
 		return
 	}
@@ -100,7 +100,7 @@ func (at *spot) reach(met *drive.Driven, ratio float64, warm *warmth) {
 	default:
 		at.rpm, at.region = run.Settles.RPM, Overload
 	}
-	at.warm = warm.at(at.rpm)
+	at.warm = c.at(at.rpm).WindingC
 }
 
 // alongCurve is the curve against the drive's own speed, and whether it can.
@@ -133,7 +133,7 @@ func (s *driveSide) alongCurve(curve []RunPoint) []DrivePoint {
 }
 
 // meetFixed is a drive whose speed does not give way.
-func (b *bed) meetFixed(_ *charger, t *TrialOutcome) {
+func (b *bed) meetFixed(t *TrialOutcome) {
 	t.Driven = noDrive("its speed does not give way")
 	t.Points = b.drive.alongCurve(t.Curve)
 	t.StartsAt = t.CutInRPM.Times(1 / b.drive.ratio.Value)

@@ -2,8 +2,8 @@ package winding
 
 import "math"
 
-// steadyWithin is how near the temperature has to come, K: 0.05 K is 0.02 % of the ohms.
-const steadyWithin = 0.05
+// steadyWithin is how near the temperature has to come, K: 0.01 K is 0.004 % of the ohms.
+const steadyWithin = 0.01
 
 // hottest is where following the temperature stops: past it no winding lives.
 const hottest = 300.0
@@ -15,6 +15,9 @@ type balance struct {
 	at, low, high  float64
 	lastAt, lastUp float64
 	twice          bool
+	// bend is by how much hotter a kelvin makes the temperature that it leads to: of the
+	// point before to begin with, which a neighbour has nearly.
+	bend float64
 }
 
 // next takes the temperature that the loss at h.at leads to, and says where to look then.
@@ -28,9 +31,11 @@ func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
 	} else {
 		h.high = min(h.high, h.at)
 	}
-	celsius = leadsTo
 	if h.twice && up != h.lastUp {
+		h.bend = max(-9, min(0.9, 1+(up-h.lastUp)/(h.at-h.lastAt)))
 		celsius = h.at - up*(h.at-h.lastAt)/(up-h.lastUp)
+	} else {
+		celsius = h.at + up/(1-h.bend)
 	}
 	h.lastAt, h.lastUp, h.twice = h.at, up, true
 	if !(celsius > h.low && celsius < h.high) {

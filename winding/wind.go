@@ -59,7 +59,7 @@ const windStep = 0.5
 
 // meetWind follows the rotor through rising wind, from rest, and says where it is in the
 // three winds that are asked for.
-func (b *bed) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot) {
+func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	t.Driven = noDrive("only for drives with a power of their own")
 	winds, err := drive.Winds(s.furl, windStep, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
@@ -67,7 +67,7 @@ func (b *bed) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot)
 		t.Driven = noDrive(err.Error())
 		return spots
 	}
-	load, warm := r.torque(t.CutInRPM.Value, 1.02*s.shaft.FreeRPM(s.furl))
+	load := c.torque(t.CutInRPM.Value, s.fastest())
 	points, err := drive.Climb(s.shaft, load, winds)
 	if err != nil {
 		t.Driven = noDrive(err.Error())
@@ -79,10 +79,10 @@ func (b *bed) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot)
 		return spots
 	}
 	for _, p := range points {
-		t.Points = append(t.Points, r.windPoint(p, warm.at(p.RPM)))
+		t.Points = append(t.Points, windPoint(p, c.at(p.RPM)))
 		for i := range spots {
 			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
-				spots[i] = spot{asked: true, rpm: p.RPM, warm: warm.at(p.RPM), region: p.Region, stops: p.RPM == 0}
+				spots[i] = spot{asked: true, rpm: p.RPM, warm: c.at(p.RPM).WindingC, region: p.Region, stops: p.RPM == 0}
 				for _, e := range p.Others {
 					if e.Stable {
 						spots[i].also = append(spots[i].also, e.RPM)
@@ -101,8 +101,7 @@ func (b *bed) meetWind(r *charger, t *TrialOutcome) (spots [conditionCount]spot)
 }
 
 // windPoint is what the trial charges where the rotor comes to.
-func (r *charger) windPoint(p drive.WindPoint, warm float64) DrivePoint {
-	run := r.at(p.RPM, warm)
+func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
 		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
 	if d.DriveWatts > 0 {

@@ -1,0 +1,290 @@
+package winding
+
+import (
+	"math"
+	"sort"
+
+	"slotwright/winding/charge"
+	"slotwright/winding/drive"
+)
+
+// # A trial at every speed
+//
+// Curve, drive and offers all ask the same trial for its amps and torque at hundreds of
+// speeds. They are solved at few and drawn through by a curve in between.
+//
+// Idea. Current begins at a sharp corner, like the power 3/2 of the speed over it (ohms hold
+// it back) or the square (reactance does). Over s = √(n - n₀) both are smooth, s³ and s⁴. So
+// the knots lie in s, eight stretches to begin with. In the middle of each the trial is
+// solved, warmth and all, and held against the curve through the knots around. Where it
+// agrees, the stretch is left, and the solved middle becomes a knot of its own; where it does
+// not, both halves are looked at again: next to cut-in, where pulses run together, where each
+// phase begins to conduct all the time, where the winding goes on getting hotter.
+//
+// Everything drawn through is a watt or an ampere of the bridge, and a sum of watts is right
+// between knots as far as each of them is; speed, drag and what follows are worked out as at
+// a solved point.
+//
+// Accuracy. A stretch that agreed in its middle to a part in so many is good to some tenth of
+// that, for a cubic through halves of it misses by a sixteenth. One that does not agree
+// after the last halving is never drawn through: there each speed is solved by itself.
+//
+// Cost. Some twenty to thirty solved points, most of them by one solution of the bridge, as
+// the curve says beforehand how warm it will be; a tenth of a microsecond a speed after that.
+type characteristic struct {
+	r         *charger
+	from, top float64 // rpm: where current begins, and how far the knots go
+	warm      float64 // °C, a first idea; the temperature itself where that is held
+	within    float64
+	knots     []knot
+	// agreed says of the stretch after each knot that the curve went through its middle.
+	agreed []bool
+	drawn  []stretch
+}
+
+// stretch is how the curve goes from one knot to the next: by the knots at both ends and two on
+// either side, each no nearer to the next than its own length, which keeps small errors small.
+type stretch struct {
+	n    int // how many there are
+	by   [points]int
+	over [points]float64 // 1 over the product of the distances of each knot from the others
+}
+
+// points is how many knots draw a stretch at most.
+const points = 6
+
+// knot is a solved speed.
+type knot struct {
+	s      float64 // √((n - from)/(top - from))
+	v      [channels]float64
+	mode   charge.Mode
+	tooHot bool
+}
+
+// channels are what is drawn through: amps, their rms, volts, phase amps, watts in copper,
+// diodes and of the EMF, and the temperature.
+const channels = 8
+
+// How the knots are laid.
+const (
+	firstStretches = 8
+	mostHalvings   = 4
+	closeCurve     = 3e-4 // agreement wanted of what is shown
+	closeOffer     = 1e-3 // of what is only compared
+	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
+	closeKelvin    = 150  // K: so much times the agreement wanted is the temperature's
+)
+
+// over solves the trial up to a speed; warm is as in [charger.at].
+func (r *charger) over(top, warm, within float64) *characteristic {
+	c := &characteristic{r: r, top: top, warm: warm, within: within}
+	c.from = r.begins()
+	if !(top > c.from) {
+		return c
+	}
+	idea := trend{ambient: warm}
+	for i := range firstStretches + 1 {
+		s := float64(i) / firstStretches
+		k := c.solve(s, idea.next(c.rpm(s)))
+		idea.add(c.rpm(s), k.v[channels-1])
+		c.knots = append(c.knots, k)
+	}
+	c.knots[0].mode = c.knots[1].mode // which it is about to have
+	c.agreed = make([]bool, firstStretches, 2*firstStretches)
+	for range mostHalvings {
+		c.sight()
+		if !c.halve() {
+			break
+		}
+	}
+	c.sight()
+	return c
+}
+
+// begins is the speed from which current flows.
+func (r *charger) begins() float64 {
+	p := r.solve(1, 20)
+	if p.Kappa <= 0 {
+		return 0
+	}
+	return 1 / p.Kappa
+}
+
+func (c *characteristic) rpm(s float64) float64 { return c.from + (c.top-c.from)*s*s }
+
+// solve is a knot.
+func (c *characteristic) solve(s, warm float64) knot {
+	if c.r.holdsHeat() {
+		warm = c.warm
+	}
+	p, celsius, tooHot := c.r.steady(c.rpm(s), warm)
+	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.DCVolts, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, p.InputWatts, celsius}, p.Mode, tooHot}
+}
+
+// halve solves the middle of each stretch that has not agreed yet; false when all have.
+func (c *characteristic) halve() bool {
+	var most [channels]float64
+	for i := range c.knots {
+		for j, v := range c.knots[i].v {
+			most[j] = max(most[j], math.Abs(v))
+		}
+	}
+	knots, agreed := make([]knot, 0, 2*len(c.knots)), make([]bool, 0, 2*len(c.knots))
+	for i, ok := range c.agreed {
+		knots = append(knots, c.knots[i])
+		if ok {
+			agreed = append(agreed, true)
+			continue
+		}
+		s := (c.knots[i].s + c.knots[i+1].s) / 2
+		drawn, warm := c.draw(i, s), c.knots[i].v[channels-1]
+		if c.drawn[i].n > 0 {
+			warm = drawn[channels-1]
+		}
+		k := c.solve(s, warm)
+		ok = c.knots[i].like(&k) && k.like(&c.knots[i+1]) && c.alike(&k, &drawn, &most)
+		knots, agreed = append(knots, k), append(agreed, ok, ok)
+	}
+	more := len(knots) >= len(c.knots)
+	c.knots, c.agreed = append(knots, c.knots[len(c.knots)-1]), agreed
+	return more
+}
+
+// alike reports whether a solved point lies on the curve.
+func (c *characteristic) alike(k *knot, drawn, most *[channels]float64) bool {
+	for j := range channels - 1 {
+		if math.Abs(k.v[j]-drawn[j]) > c.within*max(math.Abs(k.v[j]), leastPart*most[j]) {
+			return false
+		}
+	}
+	return math.Abs(k.v[channels-1]-drawn[channels-1]) <= closeKelvin*c.within
+}
+
+// sight finds the knots by which each stretch is drawn.
+func (c *characteristic) sight() {
+	c.drawn = make([]stretch, len(c.agreed))
+	for low := 0; low < len(c.agreed); {
+		high := low
+		for high+1 < len(c.knots) && c.knots[low].like(&c.knots[high+1]) {
+			high++
+		}
+		for i := low; i < high; i++ {
+			c.drawn[i] = c.around(i, low, high)
+		}
+		low = high + 1
+	}
+}
+
+// like reports whether no corner lies between two knots next to each other.
+func (k *knot) like(next *knot) bool { return k.mode == next.mode && k.tooHot == next.tooHot }
+
+// around is the knots of a stretch among those of one manner of running, taken from one side
+// at a time as far as there are any.
+func (c *characteristic) around(i, first, last int) (d stretch) {
+	length := c.knots[i+1].s - c.knots[i].s
+	low, high := i, i+1
+	d.by[0], d.by[1], d.n = low, high, 2
+	for more := true; more && d.n < points; {
+		more = false
+		for _, way := range [...]int{-1, 1} {
+			end, limit := &low, first
+			if way > 0 {
+				end, limit = &high, last
+			}
+			if k, ok := c.beside(*end, way, limit, length); ok && d.n < points {
+				*end, d.by[d.n], more = k, k, true
+				d.n++
+			}
+		}
+	}
+	for a, k := range d.by[:d.n] {
+		product := 1.0
+		for b, l := range d.by[:d.n] {
+			if b != a {
+				product *= c.knots[k].s - c.knots[l].s
+			}
+		}
+		d.over[a] = 1 / product
+	}
+	return d
+}
+
+// beside is the next knot up or down that is a length away, or nearly where that is the last.
+func (c *characteristic) beside(i, way, limit int, length float64) (int, bool) {
+	for k := i; k != limit; {
+		k += way
+		if apart := math.Abs(c.knots[k].s - c.knots[i].s); apart >= length*(1-1e-9) || k == limit && apart >= length/3 {
+			return k, true
+		}
+	}
+	return i, false
+}
+
+// draw is the curve at a place in the stretch after knot i: the one polynomial through its
+// knots (Lagrange's form).
+func (c *characteristic) draw(i int, s float64) (v [channels]float64) {
+	d := &c.drawn[i]
+	var off, weight [points]float64
+	for a, k := range d.by[:d.n] {
+		off[a] = s - c.knots[k].s
+	}
+	before := 1.0
+	for a := range d.n {
+		weight[a] = before * d.over[a]
+		before *= off[a]
+	}
+	after := 1.0
+	for a := d.n - 1; a >= 0; a-- {
+		weight[a] *= after
+		after *= off[a]
+	}
+	for a, k := range d.by[:d.n] {
+		w, at := weight[a], &c.knots[k].v
+		for j := range v {
+			v[j] += w * at[j]
+		}
+	}
+	return v
+}
+
+// at is the trial at a speed, 0 and up.
+func (c *characteristic) at(rpm float64) RunPoint {
+	if len(c.knots) == 0 || rpm <= c.from || rpm > c.top*(1+1e-9) {
+		return c.r.at(rpm, c.warm)
+	}
+	s := math.Sqrt((rpm - c.from) / (c.top - c.from))
+	i := max(0, min(sort.Search(len(c.knots), func(i int) bool { return c.knots[i].s > s })-1, len(c.agreed)-1))
+	if !c.agreed[i] {
+		return c.solved(rpm, i)
+	}
+	v := c.draw(i, s)
+	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, charge.Point{
+		DCAmps: v[0], DCAmpsRMS: v[1], DCVolts: v[2], PhaseAmpsRMS: v[3], CopperWatts: v[4], DiodeWatts: v[5], InputWatts: v[6],
+		BatteryWatts: c.r.load.Volts * v[0], Mode: c.knots[i].mode,
+	})
+}
+
+// solved is a speed in a stretch that is not drawn through.
+func (c *characteristic) solved(rpm float64, i int) RunPoint {
+	if c.r.holdsHeat() {
+		return c.r.at(rpm, c.warm)
+	}
+	return c.r.at(rpm, (c.knots[i].v[channels-1]+c.knots[i+1].v[channels-1])/2)
+}
+
+// own is the same for another user: what it solves changes nothing here.
+func (c *characteristic) own() *characteristic {
+	other, r := *c, *c.r
+	other.r = &r
+	return &other
+}
+
+// torque is the trial as a shaft meets it: its torque against speed, and samples of that up
+// to a speed.
+func (c *characteristic) torque(cutIn, high float64) drive.Load {
+	taken := func(rpm float64) float64 { return c.at(rpm).TorqueNm }
+	return drive.Load{Taken: taken, CutInRPM: cutIn, Samples: drive.Sample(taken, high, driveSamples, cutIn)}
+}
+
+// driveSamples is how finely a trial's torque is sampled for the drive.
+const driveSamples = 48
