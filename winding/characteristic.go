@@ -61,16 +61,16 @@ type knot struct {
 	tooHot bool
 }
 
-// channels are what is drawn through: amps, their rms, volts, phase amps, watts in copper,
-// diodes and of the EMF, and the temperature.
-const channels = 8
+// channels are what is drawn through: amps, their rms, phase amps, watts in copper and diodes,
+// and the temperature.
+const channels = 6
 
 // How the knots are laid.
 const (
 	firstStretches = 8
 	mostHalvings   = 4
 	closeCurve     = 3e-4 // agreement wanted of what is shown
-	closeOffer     = 1e-3 // of what is only compared
+	closeOffer     = 3e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
 	closeKelvin    = 150  // K: so much times the agreement wanted is the temperature's
 )
@@ -118,7 +118,7 @@ func (c *characteristic) solve(s, warm float64) knot {
 		warm = c.warm
 	}
 	p, celsius, tooHot := c.r.steady(c.rpm(s), warm)
-	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.DCVolts, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, p.InputWatts, celsius}, p.Mode, tooHot}
+	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, celsius}, p.Mode, tooHot}
 }
 
 // halve solves the middle of each stretch that has not agreed yet; false when all have.
@@ -250,7 +250,8 @@ func (c *characteristic) draw(i int, s float64) (v [channels]float64) {
 // at is the trial at a speed, 0 and up.
 func (c *characteristic) at(rpm float64) RunPoint {
 	if len(c.knots) == 0 || rpm <= c.from || rpm > c.top*(1+1e-9) {
-		return c.r.at(rpm, c.warm)
+		r := *c.r
+		return r.at(rpm, c.warm)
 	}
 	s := math.Sqrt((rpm - c.from) / (c.top - c.from))
 	i := max(0, min(sort.Search(len(c.knots), func(i int) bool { return c.knots[i].s > s })-1, len(c.agreed)-1))
@@ -258,25 +259,26 @@ func (c *characteristic) at(rpm float64) RunPoint {
 		return c.solved(rpm, i)
 	}
 	v := c.draw(i, s)
-	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, charge.Point{
-		DCAmps: v[0], DCAmpsRMS: v[1], DCVolts: v[2], PhaseAmpsRMS: v[3], CopperWatts: v[4], DiodeWatts: v[5], InputWatts: v[6],
-		BatteryWatts: c.r.load.Volts * v[0], Mode: c.knots[i].mode,
-	})
+	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, c.r.drawn(v, c.knots[i].mode))
 }
 
-// solved is a speed in a stretch that is not drawn through.
+// drawn is a point of the bridge from what was drawn through; the rest follows from that as
+// it does in package charge.
+func (r *charger) drawn(v [channels]float64, mode charge.Mode) charge.Point {
+	p := charge.Point{DCAmps: v[0], DCAmpsRMS: v[1], PhaseAmpsRMS: v[2], CopperWatts: v[3], DiodeWatts: v[4], Mode: mode}
+	p.DCVolts, p.BatteryWatts = r.load.Volts+r.load.Ohms*p.DCAmps, r.load.Volts*p.DCAmps
+	p.InputWatts = p.BatteryWatts + r.load.Ohms*sq(p.DCAmpsRMS) + p.CopperWatts + p.DiodeWatts
+	return p
+}
+
+// solved is a speed in a stretch that is not drawn through. It leaves nothing behind, so that
+// the same speed is always the same.
 func (c *characteristic) solved(rpm float64, i int) RunPoint {
-	if c.r.holdsHeat() {
-		return c.r.at(rpm, c.warm)
+	r, warm := *c.r, c.warm
+	if !r.holdsHeat() {
+		warm = (c.knots[i].v[channels-1] + c.knots[i+1].v[channels-1]) / 2
 	}
-	return c.r.at(rpm, (c.knots[i].v[channels-1]+c.knots[i+1].v[channels-1])/2)
-}
-
-// own is the same for another user: what it solves changes nothing here.
-func (c *characteristic) own() *characteristic {
-	other, r := *c, *c.r
-	other.r = &r
-	return &other
+	return r.at(rpm, warm)
 }
 
 // torque is the trial as a shaft meets it: its torque against speed, and samples of that up

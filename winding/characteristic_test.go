@@ -35,7 +35,9 @@ func forEachCharger(t *testing.T, do func(name string, b *Bench, r *charger)) {
 func TestTheCurveBetweenSolvedPoints(t *testing.T) {
 	forEachCharger(t, func(name string, b *Bench, r *charger) {
 		top := b.bed.grid()[curvePoints-1]
-		if top <= r.begins() { return }
+		if top <= r.begins() {
+			return
+		}
 		own := *r
 		c := own.over(top, b.air.ambientC, closeCurve)
 		const speeds = 1000
@@ -50,14 +52,23 @@ func TestTheCurveBetweenSolvedPoints(t *testing.T) {
 		amps, torque, warm, wrong := 0.0, 0.0, 0.0, 0
 		for i := range dense {
 			was, is := &dense[i], c.at(dense[i].RPM)
-			if is.TooHot != was.TooHot { wrong++; continue }
+			if is.TooHot != was.TooHot {
+				wrong++
+				continue
+			}
 			amps = max(amps, math.Abs(is.AmpsDC-was.AmpsDC)/max(was.AmpsDC, leastPart*most.AmpsDC))
 			torque = max(torque, math.Abs(is.TorqueNm-was.TorqueNm)/max(was.TorqueNm, leastPart*most.TorqueNm))
 			warm = max(warm, math.Abs(is.WindingC-was.WindingC))
-			if is.Mode != was.Mode { wrong++ }
+			if is.Mode != was.Mode {
+				wrong++
+			}
 		}
 		bad := 0
-		for _, ok := range c.agreed { if !ok { bad++ } }
+		for _, ok := range c.agreed {
+			if !ok {
+				bad++
+			}
+		}
 		t.Logf("%-44s knots %3d rough %2d amps %.1e torque %.1e warm %.3f wrong %d", name, len(c.knots), bad, amps, torque, warm, wrong)
 		assert.Less(t, amps, closeCurve, name)
 	})

@@ -29,7 +29,7 @@ func TestConstants(t *testing.T) {
 		{What: "Hz that are many", Want: 1000, Have: manyHertz, Source: practice},
 		{What: "V rms between leads that ordinary insulation stands", Want: 250, Have: ordinaryInsulation, Source: practice},
 		{What: "hottest winding, °C", Want: 300, Have: hottest, Source: practice},
-		{What: "K within which a temperature is steady", Want: 0.05, Have: steadyWithin, Source: choice},
+		{What: "K within which a temperature is steady", Want: 0.01, Have: steadyWithin, Source: choice},
 		{What: "speeds of a curve", Want: 49, Have: curvePoints, Source: choice},
 		{What: "samples of a trial for its drive", Want: 48, Have: driveSamples, Source: choice},
 		{What: "m/s between winds", Want: 0.5, Have: windStep, Source: choice},

@@ -38,12 +38,9 @@ func (b *bed) follow(r *charger, grid []float64) *characteristic {
 // cross finds where each trial's curve crosses the reference's.
 func (o *Outcome) cross(runners []*characteristic) {
 	for i, c := range runners {
-		if c == nil {
-			continue
-		}
 		ref := runners[o.Reference]
 		o.Trials[i].CrossRPM = quantity.Missing("there is nothing to cross")
-		if ref != nil && i != o.Reference {
+		if c != nil && ref != nil && i != o.Reference {
 			o.Trials[i].CrossRPM = crossing(c, ref, o.Trials[i].Curve, o.Trials[o.Reference].Curve)
 		}
 	}
@@ -143,7 +140,7 @@ func crossing(a, ref *characteristic, curve, other []RunPoint) quantity.Figure {
 			continue
 		}
 		if i > 0 && last != 0 && (d > 0) != (last > 0) {
-			return quantity.Of(crossed(a.own(), ref.own(), curve[i-1].RPM, curve[i].RPM, last, d))
+			return quantity.Of(crossed(a, ref, curve[i-1].RPM, curve[i].RPM, last, d))
 		}
 		last = d
 	}
@@ -156,7 +153,8 @@ func crossing(a, ref *characteristic, curve, other []RunPoint) quantity.Figure {
 func crossed(a, ref *characteristic, low, high, before, after float64) float64 {
 	drawn := func(n float64) float64 { return a.at(n).NetAmps - ref.at(n).NetAmps }
 	n := zeroOf(drawn, low, high, before, after)
-	is := a.r.at(n, a.at(n).WindingC).NetAmps - ref.r.at(n, ref.at(n).WindingC).NetAmps
+	one, other := *a.r, *ref.r
+	is := one.at(n, a.at(n).WindingC).NetAmps - other.at(n, ref.at(n).WindingC).NetAmps
 	h := 1e-3 * (high - low)
 	if angle := (drawn(n+h) - drawn(n-h)) / (2 * h); angle != 0 {
 		return max(low, min(high, n-(is-drawn(n))/angle))

@@ -83,7 +83,8 @@ func TestAHeldBus(t *testing.T) {
 	assert.Empty(t, o.Trials[0].Curve)
 }
 
-// Half wave begins at one diode less, a doubler at half the speed; every point is the solver's own.
+// Half wave begins at one diode less, a doubler at half the speed; every point asked for is the
+// solver's own, and the curve goes through it.
 func TestSinglePhaseRectifiers(t *testing.T) {
 	for _, c := range []struct {
 		word        string
@@ -93,11 +94,16 @@ func TestSinglePhaseRectifiers(t *testing.T) {
 		j := feeding(1, func(b *job.BatterySpec) {
 			b.Rectifier, b.RestVolts, b.ChargingVolts, b.Ohms = c.word, quantity.Known(12.6), quantity.Known(13.5), quantity.Known(0.03)
 		})
-		o := winding.Evaluate(j)
+		b := winding.Prepare(j)
+		o := b.Outcome()
 		a := &o.Trials[0]
 		assert.InEpsilon(t, c.open*math.Sqrt2*a.LinePerRPM.Value, a.PeakDCPerRPM.Value, 1e-9, c.word)
 		assert.InEpsilon(t, c.needs/a.PeakDCPerRPM.Value, a.CutInRPM.Value, 1e-9, c.word)
-		for _, p := range conducting(t, a) {
+		for _, drawn := range conducting(t, a) {
+			p, why := b.RunAt(0, drawn.RPM)
+			require.Empty(t, why)
+			assert.InEpsilon(t, p.AmpsDC, drawn.AmpsDC, 1e-4, "%s at %g rpm", c.word, p.RPM)
+			assert.InEpsilon(t, p.PhaseAmpsRMS, drawn.PhaseAmpsRMS, 1e-4, c.word)
 			q, err := charge.Solve(charge.Source{
 				EMFPeak: math.Sqrt2 * a.PhasePerRPM.Value * p.RPM, Hertz: p.RPM / 10, Phases: 1,
 				Ohms: a.PhaseOhms20.Value * (234.5 + p.WindingC) / 254.5, Henries: a.PhaseMilliHenries.Value / 1000,

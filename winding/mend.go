@@ -84,18 +84,18 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Off
 		return "", nil
 	}
 	present := of.score(t, o, at)
-	var best *tried
-	for _, c := range of.sizes(t) {
-		w := of.try(c, o, at)
-		if w != nil && (best == nil || w.score > best.score) {
-			best = w
-		}
-	}
 	least := worthIt
 	if !clean {
 		least = worthKeeping
 	}
-	if best == nil || best.score <= least*present || same(best.trial, t) {
+	var best *tried
+	more := max(0, least*present) // that an offer has to bring
+	for _, c := range of.sizes(t) {
+		if w := of.try(c, o, at, more); w != nil {
+			best, more = w, w.score
+		}
+	}
+	if best == nil || same(best.trial, t) {
 		return "", nil
 	}
 	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
@@ -149,8 +149,9 @@ func (of offers) sizes(t job.Trial) []job.Trial {
 	return list
 }
 
-// try runs one; nil when it does not fit, cannot be put in, or breaks a limit.
-func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
+// try runs one; nil when it does not fit, cannot be put in, breaks a limit, or brings no more
+// than so much, which is found out first where that costs less.
+func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating, more float64) *tried {
 	if t.Turns.Value < 1 {
 		return nil
 	}
@@ -164,24 +165,29 @@ func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating) *tried {
 	if r == nil {
 		return nil
 	}
-	var p RunPoint
-	for i := range now.Operating {
-		in := &now.Operating[i]
+	w := &tried{trial: t, static: o}
+	stands := func(in *Operating) bool {
 		c := of.drive.conditions[indexOf(in.Condition)]
 		run := r.settle(of.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)
-		if o.over(run, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC {
+		if in.Condition == at.Condition {
+			w.net = run.NetAmps
+		}
+		return !(o.over(run, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC)
+	}
+	if !stands(at) || of.drive.kind != "wind" && !(w.net > more) {
+		return nil
+	}
+	for i := range now.Operating {
+		in := &now.Operating[i]
+		if in.Condition != at.Condition && of.drive.conditions[indexOf(in.Condition)].Same == "" && !stands(in) {
 			return nil
 		}
-		if in.Condition == conditionNames[usual] {
-			p = run
-		}
 	}
-	r.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
-	w := &tried{trial: t, static: o, net: p.NetAmps, score: p.NetAmps}
+	w.score = w.net
 	if of.drive.kind == "wind" {
 		w.score = of.coarseYear(r, &o, at.WindingC)
 	}
-	if !(w.score > 0) || math.IsNaN(w.score) {
+	if !(w.score > more) || math.IsNaN(w.score) {
 		return nil
 	}
 	return w
@@ -197,7 +203,6 @@ func (of offers) score(t job.Trial, o *TrialOutcome, at *Operating) float64 {
 	if r == nil {
 		return 0
 	}
-	r.air = &thermal{ambientC: of.air.ambientC}
 	return of.coarseYear(r, o, at.WindingC)
 }
 
@@ -212,15 +217,15 @@ func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
 	if err != nil {
 		return 0
 	}
-	taken := func(n float64) float64 { return r.at(n, warm).TorqueNm }
-	high := 1.02 * s.shaft.FreeRPM(s.furl)
-	points, err := drive.Climb(s.shaft, drive.Load{Taken: taken, CutInRPM: o.CutInRPM.Value, Samples: drive.Sample(taken, high, driveSamples, o.CutInRPM.Value)}, winds)
+	r.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
+	c := r.over(s.fastest(), warm, closeOffer)
+	points, err := drive.Climb(s.shaft, c.torque(o.CutInRPM.Value, s.fastest()), winds)
 	if err != nil {
 		return 0
 	}
 	var year Driven
 	for _, p := range points {
-		year.Points = append(year.Points, windPoint(p, r.at(p.RPM, warm)))
+		year.Points = append(year.Points, windPoint(p, c.at(p.RPM)))
 	}
 	return s.year.EnergyKWh(year.wattsAt, year.winds()...)
 }

@@ -161,50 +161,6 @@ func (r *charger) coldest(given drive.Torque, at spot, asked float64, rest quant
 	return most
 }
 
-// settle is where a shaft comes to from a speed near a balance: up while torque is over,
-// but not above the speed asked for, down while it is short. A drive that does not give
-// way (no torque given) stays.
-func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint {
-	if given == nil || rpm <= 0 {
-		return r.at(rpm, warm)
-	}
-	over := func(n float64) float64 { return given(n) - r.at(n, warm).TorqueNm }
-	if asked > 0 && over(asked) >= 0 {
-		return r.at(asked, warm)
-	}
-	a, fa := rpm, over(rpm)
-	if fa == 0 { // it stands on the balance: no side to walk to
-		return r.at(rpm, warm)
-	}
-	step := settleStep
-	if fa < 0 {
-		step = -step
-	}
-	for range settleSteps {
-		b := a * (1 + step)
-		if asked > 0 {
-			b = min(b, asked)
-		}
-		fb := over(b)
-		if (fa > 0) != (fb > 0) {
-			if b < a {
-				a, b, fa, fb = b, a, fb, fa
-			}
-			return r.at(zeroOf(over, a, b, fa, fb), warm)
-		}
-		a, fa = b, fb
-		step *= 1.3
-	}
-	return r.at(a, warm)
-}
-
-// Steps by which settle walks to the next balance: a few percent of speed is how far a
-// volt or two of the battery move it.
-const (
-	settleStep  = 0.02
-	settleSteps = 24
-)
-
 // operate is a trial in the three conditions; why says why there is none.
 func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) []Operating {
 	list := make([]Operating, 0, conditionCount)

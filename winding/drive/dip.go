@@ -51,12 +51,13 @@ func (f *finder) around(i int, sign float64) (left, right float64) {
 // mayDip reports whether a convex curve through the samples around a stretch can come
 // down to zero in it.
 func (f *finder) mayDip(i int) bool {
-	if f.within(f.xs[i-1], f.ys[i-1], agreed) && f.within(f.xs[i], f.ys[i], agreed) {
-		return false // equal all along: no one speed
-	}
 	s := f.sign(i)
 	left, right := f.around(i, s)
-	return lowBound(f.xs[i-1], f.xs[i], s*f.ys[i-1], s*f.ys[i], left, right) <= 1e-9*f.scale
+	if lowBound(f.xs[i-1], f.xs[i], s*f.ys[i-1], s*f.ys[i], left, right) > 1e-9*f.scale {
+		return false
+	}
+	// Equal all along is no one speed.
+	return !(f.within(f.xs[i-1], f.ys[i-1], agreed) && f.within(f.xs[i], f.ys[i], agreed))
 }
 
 // dip looks for the pair of roots, or the touch, in a stretch, by golden section.

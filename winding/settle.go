@@ -1,0 +1,127 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/drive"
+)
+
+// # The next balance up or down the shaft
+//
+// A trial whose battery, wire or field is another one than before runs near the speed it had.
+// From there the shaft goes up while torque is over and down while it is short, in steps that
+// are small enough not to pass a balance and its neighbour at once, and no longer than the
+// line through the last two speeds says. Once two speeds lie on both sides of the balance it
+// is closed in on (false position, Illinois). Three to six solved points do it.
+
+// settle is where a shaft comes to from a speed near a balance, but not above the speed asked
+// for. A drive that does not give way (no torque given) stays.
+func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint {
+	if given == nil || rpm <= 0 {
+		return r.at(rpm, warm)
+	}
+	w := shaftWalk{r: r, given: given, warm: warm, asked: asked}
+	var from stop
+	if asked > 0 {
+		if from = w.to(asked); from.over >= 0 {
+			return from.RunPoint
+		}
+	}
+	if from.RPM != rpm {
+		from = w.to(rpm)
+	}
+	return w.walk(from)
+}
+
+// stop is a speed on the way and by how much torque given is over that taken.
+type stop struct {
+	RunPoint
+	over float64
+}
+
+// shaftWalk is a shaft on its way to a balance.
+type shaftWalk struct {
+	r           *charger
+	given       drive.Torque
+	warm, asked float64
+}
+
+// to is the trial at a speed, beginning as warm as it was at the one before.
+func (w *shaftWalk) to(rpm float64) stop {
+	p := w.r.at(rpm, w.warm)
+	if !w.r.holdsHeat() {
+		w.warm = p.WindingC
+	}
+	return stop{p, w.given(rpm) - p.TorqueNm}
+}
+
+// Steps by which settle walks to the next balance: a few percent of speed is how far a
+// volt or two of the battery move it. settled is how near the balance it stops, a part of the
+// speed.
+const (
+	settleStep  = 0.02
+	settleSteps = 24
+	settled     = 2e-6
+)
+
+// walk goes on until the balance lies behind, or has been come to from one side.
+func (w *shaftWalk) walk(a stop) RunPoint {
+	if a.over == 0 {
+		return a.RunPoint
+	}
+	way, step, long := math.Copysign(1, a.over), settleStep, settleStep
+	for range settleSteps {
+		n := a.RPM * (1 + way*long)
+		if w.asked > 0 {
+			n = min(n, w.asked)
+		}
+		b := w.to(n)
+		if (a.over > 0) != (b.over > 0) {
+			return w.close(a, b)
+		}
+		step *= 1.3
+		long = step
+		if ahead := b.over * (b.RPM - a.RPM) / (a.over - b.over) * way / b.RPM; ahead > 0 {
+			if ahead < settled {
+				return b.RunPoint
+			}
+			long = min(4*step, ahead*1.02) // a little past it, where the two sides are told apart
+		}
+		if b.RPM == a.RPM {
+			return b.RunPoint
+		}
+		a = b
+	}
+	return a.RunPoint
+}
+
+// close closes in on a balance between two speeds.
+func (w *shaftWalk) close(a, b stop) RunPoint {
+	if a.RPM > b.RPM {
+		a, b = b, a
+	}
+	side := 0
+	for range 60 {
+		slope := (b.over - a.over) / (b.RPM - a.RPM)
+		n := a.RPM - a.over/slope
+		if !(n > a.RPM && n < b.RPM) {
+			n = (a.RPM + b.RPM) / 2
+		}
+		m := w.to(n)
+		if math.Abs(m.over) <= settled*n*math.Abs(slope) || b.RPM-a.RPM <= 1e-5*b.RPM {
+			return m.RunPoint
+		}
+		if (m.over > 0) == (a.over > 0) {
+			if a = m; side == 1 {
+				b.over /= 2
+			}
+			side = 1
+		} else {
+			if b = m; side == -1 {
+				a.over /= 2
+			}
+			side = -1
+		}
+	}
+	return w.to((a.RPM + b.RPM) / 2).RunPoint
+}
