@@ -36,7 +36,7 @@ func (m *Model) View() string {
 	}
 	screen.Put(kit.Bare(t, foot, []string{kit.StatusLine(t, m.w, "", m.statusBindings())}))
 	if lines := m.message(); lines != nil {
-		_, over := screen.Rect().SplitBottom(len(lines))
+		_, over := m.body().SplitBottom(len(lines))
 		screen.Put(kit.Bare(t, over, lines))
 	}
 	if m.picked != nil {
@@ -89,22 +89,17 @@ func (m *Model) titleLine() string {
 // maxMessage is how many lines a message may take.
 const maxMessage = 6
 
-// message is what there is to say, whole: what one line cannot hold goes over the last lines
-// of the screen above the keys.
+// message is what there is to say, whole, over the last lines above the keys, which stay.
 func (m *Model) message() []string {
 	t, msg := m.s.Theme, m.s.Message()
 	if msg.Text == "" {
 		return nil
 	}
-	role := kit.Hint
+	role, mark := kit.Chosen, t.Glyphs().Bullet
 	if msg.Bad {
-		role = kit.Broken
+		role, mark = kit.Broken, t.Mark(kit.Broken)
 	}
-	text := kit.Clean(msg.Text)
-	if kit.Width(t.Text(text)) <= m.w {
-		return []string{kit.StatusLine(t, m.w, t.Paint(role, text), m.statusBindings())}
-	}
-	lines := t.WrapPaint(role, text, m.w)
+	lines := t.WrapPaint(role, mark+" "+kit.Clean(msg.Text), m.w)
 	return lines[:min(len(lines), maxMessage)]
 }
 

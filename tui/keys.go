@@ -41,14 +41,14 @@ func (m *Model) everywhere() []kit.Binding {
 	}
 }
 
-// keysNow are the keys of a command now: its letter where letters begin no value, its sign
+// keysNow are the keys of a command now: its letter where that begins no value, its sign
 // while no value is being given, and those that always hold.
 func (m *Model) keysNow(letter, sign, always string) string {
 	list := always
 	if !m.editing() {
 		list = sign + " " + list
 	}
-	if !m.view().Typing(m.s) {
+	if taker, ok := m.view().(session.Taker); !m.view().Typing(m.s) && !(ok && taker.Takes(m.s, letter)) {
 		list = letter + " " + list
 	}
 	return list

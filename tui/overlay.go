@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slotwright/tui/kit"
+	"slotwright/tui/session"
 	"slotwright/winding"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -38,7 +39,7 @@ func (m *Model) openCommands() {
 	list := m.commands()
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
-		options[i] = kit.Option{ID: strconv.Itoa(i), Label: d.name, Note: d.keys}
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: d.name, Note: d.keys, Also: otherWords(d.name)}
 	}
 	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
 	m.picked = func(id string) tea.Cmd {
@@ -65,7 +66,55 @@ func (m *Model) commands() []doing {
 
 // commandsOf are those of a screen, which comes up first.
 func (m *Model) commandsOf(i int, before string) []doing {
-	return m.named(m.views[i].Bindings(m.s), before, func() { m.show(i) })
+	list := m.views[i].Bindings(m.s)
+	if c, ok := m.views[i].(session.Commander); ok {
+		list = c.Commands(m.s)
+	}
+	return m.named(list, before, func() { m.show(i) })
+}
+
+// others are what a person may call a thing that is called otherwise here, with a word of
+// the command's name.
+var others = map[string]string{
+	"quit exit close end bye":              "leave",
+	"export print text":                    "card",
+	"revert back":                          "taken back",
+	"redo repeat":                          "undone",
+	"rename":                               "another name",
+	"copy clone":                           "duplicate",
+	"load":                                 "open",
+	"blank start":                          "empty job",
+	"color theme dark light contrast":      "colours",
+	"metric imperial units inch":           "inches",
+	"celsius fahrenheit temperature":       "°F",
+	"fields input":                         "machine",
+	"explain formula reason source":        "why",
+	"delete drop":                          "out",
+	"gauge bigger heavier":                 "thicker",
+	"finer smaller":                        "thinner",
+	"wye delta":                            "star",
+	"parallel paths":                       "circuits",
+	"chart graph plot":                     "amps against speed",
+	"compare baseline":                     "compare",
+	"table list all gauges sizes":          "every gauge",
+	"warnings errors problems messages":    "called out",
+	"keys shortcuts manual":                "help",
+	"refresh redraw repaint":               "anew",
+	"power output current":                 "curves",
+	"wind wheel pedals engine battery":     "drive",
+	"coils slots diagram drawing unrolled": "layout",
+}
+
+// otherWords are what else the command of a name may be looked for by.
+func otherWords(name string) string {
+	var list []string
+	for words, ours := range others {
+		if strings.Contains(strings.ToLower(name), strings.ToLower(ours)) {
+			list = append(list, words)
+		}
+	}
+	slices.Sort(list)
+	return strings.Join(list, " ")
 }
 
 // named are the bindings that can be done by name: not those that move, take or type.
@@ -103,7 +152,7 @@ func moves(key string) bool {
 func (m *Model) openFindings() {
 	var options []kit.Option
 	for _, p := range m.s.Document().Problems() {
-		options = append(options, kit.Option{ID: p.Path, Label: m.s.Theme.Mark(kit.Broken) + " " + p.Text(), Note: "in the file"})
+		options = append(options, kit.Option{ID: p.Path, Label: m.s.Theme.Mark(kit.Broken) + " " + m.s.ProblemText(p)})
 	}
 	found := slices.Clone(m.s.Outcome().Findings)
 	slices.SortStableFunc(found, func(a, b winding.Finding) int { return int(b.Severity) - int(a.Severity) })

@@ -197,7 +197,7 @@ var trialOutputs = []Output{
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm."},
 	{ID: "amps_dc_usual", Group: "Amps", Label: "net amps", At: atUsual, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there, less field, or magnets in the rotor",
-		past: func(_ *Outcome, t *TrialOutcome) bool { return t.BridgeUsual.Value > 0 && t.AmpsUsual.Value <= 0 }},
+		past: func(_ *Outcome, t *TrialOutcome) bool { return t.BridgeUsual.Known() && t.AmpsUsual.Value <= 0 }},
 	{ID: "amps_dc_top", Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm."},
 	{ID: "amps_dc_usual_empty", Group: "Amps", Label: "… battery empty", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,

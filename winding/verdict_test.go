@@ -134,6 +134,24 @@ func TestNothingIsNotBeatenByAHair(t *testing.T) {
 	assert.Equal(t, winding.Worse, o.Row(winding.OutputOf("charges_from_x"), false).Cells[1].Verdict, "a slow wheel's tenths of a turn count")
 }
 
+// A winding that brings nothing where it is usually run, or costs more than it brings, is past
+// what can be lived with, also where its bridge lets nothing through at all; one of which
+// nobody knows what its bridge gives is not.
+func TestNothingInTheUsualConditionIsPast(t *testing.T) {
+	f := winding.OutputOf("amps_dc_usual")
+	for _, c := range []struct {
+		bridge, net quantity.Figure
+		past        bool
+	}{
+		{quantity.Of(0), quantity.Of(0), true}, {quantity.Of(0), quantity.Of(-2), true}, {quantity.Of(1), quantity.Of(-1), true},
+		{quantity.Of(3), quantity.Of(1), false}, {quantity.Missing("no poles"), quantity.Of(0), false},
+	} {
+		o := winding.Outcome{Trials: []winding.TrialOutcome{{}}}
+		o.Trials[0].BridgeUsual, o.Trials[0].AmpsUsual = c.bridge, c.net
+		assert.Equal(t, c.past, o.Row(f, false).Cells[0].Verdict == winding.Past, "%v", c)
+	}
+}
+
 // The old winding runs as a trial of the same turns and wire does.
 func TestTheOldWindingRuns(t *testing.T) {
 	d := job.Example()

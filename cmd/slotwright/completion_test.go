@@ -7,8 +7,13 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui"
 	"slotwright/tui/kit"
+	"slotwright/tui/recovery"
+	"slotwright/tui/session"
+	"slotwright/winding/job"
 
+	"github.com/muesli/termenv"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -64,20 +69,44 @@ func TestManual(t *testing.T) {
 	assert.Contains(t, errs, "no such folder")
 }
 
-// The colours asked for hold; else those the terminal's background suggests.
+// The colours asked for hold; else those the terminal's background suggests. They are fixed
+// ones where there are 256.
 func TestColours(t *testing.T) {
 	for _, c := range []struct {
-		theme, terminal string
-		able            bool
-		want            string
+		theme, background, terminal string
+		able                        termenv.Profile
+		want                        string
 	}{
-		{"", "", true, "for any background"}, {"", "0;15", true, "for a light background"}, {"dark", "0;15", true, "for a dark background"},
-		{"contrast", "", true, "high contrast"}, {"none", "", true, "none"}, {"", "0;15", false, "none"}, {"light", "", false, "for a light background"},
+		{"", "", "xterm", termenv.ANSI, "for any background"}, {"", "0;15", "xterm", termenv.ANSI256, "for a light background"},
+		{"dark", "0;15", "xterm", termenv.TrueColor, "for a dark background"}, {"contrast", "", "xterm", termenv.ANSI, "high contrast"},
+		{"none", "", "xterm", termenv.ANSI, "none"}, {"", "0;15", "xterm", termenv.Ascii, "none"}, {"light", "", "xterm", termenv.Ascii, "for a light background"},
+		{"", "", "linux", termenv.ANSI, "for a dark background"}, {"light", "", "linux", termenv.ANSI, "for a light background"},
 	} {
-		th, err := appearance{theme: c.theme}.colours(c.able, c.terminal)
+		th, err := appearance{theme: c.theme}.colours(c.able, c.background, c.terminal)
 		assert.NoError(t, err)
 		assert.Equal(t, c.want, th.LookName(), c)
+		assert.Equal(t, c.able == termenv.ANSI256 || c.able == termenv.TrueColor, th.Fixed, c)
 	}
-	_, err := appearance{theme: "mauve"}.colours(true, "")
+	_, err := appearance{theme: "mauve"}.colours(termenv.ANSI, "", "")
 	assert.ErrorContains(t, err, "expected "+strings.Join(kit.LookNames(), ", "))
+}
+
+// What was saved is said at the end; a job only looked at is not said to have been.
+func TestOnlyWhatWasSavedIsSaidToBe(t *testing.T) {
+	t.Chdir(t.TempDir())
+	require.NoError(t, os.WriteFile("mill.toml", []byte(job.Example().Text()), 0o600))
+	end := func(edit bool) string {
+		doc, mark, err := job.Load("mill.toml")
+		require.NoError(t, err)
+		open := session.New(doc, "mill.toml", mark)
+		if edit {
+			open.StepTurns(1)
+			require.NoError(t, open.Save("", 0))
+		}
+		var out strings.Builder
+		require.NoError(t, leave(t.Context(), streams{out: &out}, tui.New(open, recovery.Store{Dir: t.TempDir()}), nil))
+		return out.String()
+	}
+	assert.Empty(t, end(false))
+	assert.Equal(t, "saved: mill.toml\n", end(true))
 }

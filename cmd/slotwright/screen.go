@@ -31,10 +31,13 @@ type appearance struct {
 
 // colours is the theme asked for, else by what the terminal says of its background. Where the
 // terminal has no colour, or none is wanted, there is none unless one is asked for.
-func (a appearance) colours(able bool, terminal string) (kit.Theme, error) {
-	t := kit.Theme{Colour: able, ASCII: a.ascii || plainLocale()}
+func (a appearance) colours(able termenv.Profile, background, terminal string) (kit.Theme, error) {
+	t := kit.Theme{Colour: able != termenv.Ascii, Fixed: able == termenv.ANSI256 || able == termenv.TrueColor, ASCII: a.ascii || plainLocale()}
+	if a.theme == "" && terminal == "linux" { // the kernel's own text screen is black
+		t.Look = kit.DarkBackground
+	}
 	if a.theme == "" {
-		return t.On(terminal), nil
+		return t.On(background), nil
 	}
 	t, ok := t.WithLook(a.theme)
 	if !ok {
@@ -45,7 +48,7 @@ func (a appearance) colours(able bool, terminal string) (kit.Theme, error) {
 
 // openScreen runs the workbench until it is left.
 func openScreen(ctx context.Context, s streams, args []string, look appearance) error {
-	theme, err := look.colours(lipgloss.ColorProfile() != termenv.Ascii, os.Getenv("COLORFGBG"))
+	theme, err := look.colours(lipgloss.ColorProfile(), os.Getenv("COLORFGBG"), os.Getenv("TERM"))
 	if err != nil {
 		return err
 	}
@@ -88,7 +91,7 @@ func leave(ctx context.Context, s streams, model *tui.Model, err error) error {
 		return jobProblem{text: "the screen failed: " + err.Error() + kept}
 	case parting != "":
 		fmt.Fprintln(s.out, parting)
-	case open.Path != "" && !open.Dirty():
+	case open.Saved() && !open.Dirty():
 		fmt.Fprintln(s.out, "saved: "+text.Visible(open.Path))
 	}
 	return nil

@@ -101,7 +101,8 @@ func (c Choice) filtered(typed string) Choice {
 }
 
 // Matching is the options that what was typed leaves, the best first: those whose label
-// begins with it, then those in which a word does, then those that have it anywhere.
+// begins with it, then those in which a word does, then those that have it anywhere or are
+// called so by others.
 func (c Choice) Matching() []Option {
 	want := strings.ToLower(strings.TrimSpace(c.Typed))
 	if want == "" {
@@ -115,7 +116,7 @@ func (c Choice) Matching() []Option {
 			ranks[0] = append(ranks[0], o)
 		case strings.Contains(" "+label, " "+want):
 			ranks[1] = append(ranks[1], o)
-		case strings.Contains(label+" "+note, want):
+		case strings.Contains(label+" "+note, want), strings.Contains(" "+strings.ToLower(o.Also), " "+want):
 			ranks[2] = append(ranks[2], o)
 		}
 	}

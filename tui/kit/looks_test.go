@@ -2,6 +2,8 @@ package kit_test
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 
 	"slotwright/tui/kit"
@@ -25,14 +27,27 @@ var looks = map[string][]string{"any": {"black", "bright white"}, "dark": {"blac
 // hueOf is the colour of a role in a look, ok false where the terminal's own is used.
 func hueOf(t *testing.T, look string, role kit.Role) (hue colorful.Color, ok bool) {
 	t.Helper()
-	th, known := kit.Theme{}.WithLook(look)
+	return hueIn(t, kit.Theme{}, usual, look, role)
+}
+
+// hueIn is hueOf in a theme, with a palette for what of it is of the 16 colours.
+func hueIn(t *testing.T, th kit.Theme, palette map[string]string, look string, role kit.Role) (hue colorful.Color, ok bool) {
+	t.Helper()
+	th, known := th.WithLook(look)
 	require.True(t, known)
 	runs := tuitest.Runs(th.Paint(role, "ab"))
 	if len(runs) == 0 {
 		return hue, false
 	}
+	if _, n, ok := strings.Cut(runs[0].Style, "fixed "); ok {
+		i, err := strconv.Atoi(n)
+		require.NoError(t, err)
+		hue, err = colorful.Hex(tuitest.Fixed(i))
+		require.NoError(t, err)
+		return hue, true
+	}
 	best := ""
-	for name := range usual {
+	for name := range palette {
 		if len(name) > len(best) && (runs[0].Style == name || len(runs[0].Style) > len(name) && runs[0].Style[len(runs[0].Style)-len(name)-1:] == " "+name) {
 			best = name
 		}
@@ -41,7 +56,7 @@ func hueOf(t *testing.T, look string, role kit.Role) (hue colorful.Color, ok boo
 		require.NotRegexp(t, "unknown", runs[0].Style)
 		return hue, false
 	}
-	c, err := colorful.Hex(usual[best])
+	c, err := colorful.Hex(palette[best])
 	require.NoError(t, err)
 	return c, true
 }
@@ -78,6 +93,60 @@ func TestEveryColourIsSeenOnItsBackground(t *testing.T) {
 	}
 }
 
+// grounds are backgrounds in use by what a look is for: black and white, and what some well
+// liked sets of colours have in their place, from memory.
+var grounds = map[string][]string{
+	"black": {"#000000", "#1e1e1e", "#282828", "#002b36", "#300a24"}, "bright white": {"#ffffff", "#fdf6e3", "#eee8d5"},
+}
+
+// In a terminal of 256 colours every role with a colour, the dim ones too, takes a fixed one
+// that stands out from black and white by 3:1, and from what people set in their place by
+// 2.7:1 with the look for any, by 3:1 with one for dark or light.
+func TestFixedColoursAreSeenEverywhere(t *testing.T) {
+	checked := 0
+	for look, backgrounds := range looks {
+		for role := kit.Plain; role <= kit.PhaseW; role++ {
+			hue, ok := hueIn(t, kit.Theme{Fixed: true}, nil, look, role)
+			if _, was := hueOf(t, look, role); was {
+				require.True(t, ok, "%s: role %d has one of the 16 left", look, role)
+			}
+			if !ok {
+				continue
+			}
+			for _, b := range backgrounds {
+				for i, g := range grounds[b] {
+					ground, err := colorful.Hex(g)
+					require.NoError(t, err)
+					least := 3.0
+					if i > 0 && look == "any" {
+						least = 2.7
+					}
+					checked++
+					assert.GreaterOrEqual(t, contrast(hue, ground), least, "%s, role %d on %s", look, role, g)
+				}
+			}
+		}
+	}
+	assert.Greater(t, checked, 100)
+}
+
+// console are the 16 colours of the kernel's own text screen (default_red and its fellows of
+// the kernel's vt.c, from memory), which is black and has no more than these.
+var console = map[string]string{
+	"black": "#000000", "red": "#aa0000", "green": "#00aa00", "yellow": "#aa5500", "blue": "#0000aa", "magenta": "#aa00aa", "cyan": "#00aaaa",
+	"grey": "#555555", "bright red": "#ff5555", "bright yellow": "#ffff55", "bright blue": "#5555ff", "bright magenta": "#ff55ff", "bright cyan": "#55ffff", "bright white": "#ffffff",
+}
+
+// On such a screen, where the look for a dark background is taken by itself, every colour
+// is seen.
+func TestColoursOfTheConsoleAreSeen(t *testing.T) {
+	for role := kit.Plain; role <= kit.PhaseW; role++ {
+		if hue, ok := hueIn(t, kit.Theme{}, console, "dark", role); ok {
+			assert.GreaterOrEqual(t, contrast(hue, colorful.Color{}), 3.0, "role %d", role)
+		}
+	}
+}
+
 // blindness are the matrices, on linear RGB, of people who lack one kind of cone: Machado,
 // Oliveira and Fernandes, A Physiologically-based Model for Simulation of Color Vision
 // Deficiency (IEEE TVCG 15, 2009), severity 1.0, from memory.
@@ -108,13 +177,15 @@ func TestColoursAreToldApartByAllEyes(t *testing.T) {
 		}
 		for look := range looks {
 			for _, p := range pairs {
-				a, ok := hueOf(t, look, p[0])
-				b, _ := hueOf(t, look, p[1])
-				if !ok {
-					continue
+				for _, th := range []kit.Theme{{}, {Fixed: true}} {
+					a, ok := hueIn(t, th, usual, look, p[0])
+					b, _ := hueIn(t, th, usual, look, p[1])
+					if !ok {
+						continue
+					}
+					// 0.2 is a difference of 20 in CIELAB, some eight times what is just noticed.
+					assert.Greater(t, seenWith(m, a).DistanceLab(seenWith(m, b)), 0.2, "%s, roles %v, %s, fixed %t", look, p, eyes, th.Fixed)
 				}
-				// 0.2 is a difference of 20 in CIELAB, some eight times what is just noticed.
-				assert.Greater(t, seenWith(m, a).DistanceLab(seenWith(m, b)), 0.2, "%s, roles %v, %s", look, p, eyes)
 			}
 		}
 	}

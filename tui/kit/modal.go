@@ -8,6 +8,7 @@ type Option struct {
 	Key   string // single key that answers at once; may be empty
 	Label string
 	Note  string // explanation beside the label; may be empty
+	Also  string // other words to find it by, not shown
 }
 
 // Answer is what came of a key: not Done yet, or Done with the chosen option's ID

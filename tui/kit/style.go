@@ -54,9 +54,8 @@ var lookNames = [lookCount + 1]string{"any", "dark", "light", "contrast", "none"
 // LookNames are the names that [Theme.WithLook] knows.
 func LookNames() []string { return lookNames[:] }
 
-// styles are the SGR sequences by look and role: attributes and the 16 ANSI colours only, so
-// that the person's own palette decides. Every colour stands out from its backgrounds by 3:1
-// at least with the usual palettes. Better and worse differ in blue against red or yellow,
+// styles are the SGR sequences by look and role for terminals of 16 colours: attributes and
+// these only, so that the person's own palette decides; see fixedHues for the others. Better and worse differ in blue against red or yellow,
 // which people who confuse red and green can tell apart, and by their marks. Faint is used
 // instead of bright black for what is of little weight, since some palettes set that to the
 // background.
@@ -93,3 +92,35 @@ var styles = [lookCount][roleCount]Style{
 }
 
 func sgr(params string) Style { return Style{on: "\x1b[" + params + "m"} }
+
+// fixedHues are what stands for a colour of the 16 in a terminal of 256: one of the colours
+// from 16 on, which are the same everywhere (a cube of 6 levels a primary, and greys). With
+// them every role stands out by 3:1 from black and white, and from the greys, browns and
+// creams that people set instead, where the palettes of the 16 fall short on one or the
+// other. Faint becomes a grey, since some terminals do not draw it and some draw nothing.
+var fixedHues = [lookCount]map[string]string{
+	AnyBackground:   {"2": "243", "94": "63", "31": "160", "90": "243", "35": "164", "95": "133", "91": "166"},
+	DarkBackground:  {"2": "245", "36": "80", "93": "221", "91": "203", "94": "111", "33": "179", "97": "255", "95": "213", "96": "123"},
+	LightBackground: {"2": "241", "34": "26", "35": "127", "31": "124", "30": "235", "95": "164", "91": "196"},
+}
+
+// fixed are the styles in those colours.
+var fixed = fixedStyles()
+
+func fixedStyles() (out [lookCount][roleCount]Style) {
+	for look := range out {
+		for role, style := range styles[look] {
+			if style.on == "" {
+				continue
+			}
+			params := strings.Split(strings.Trim(style.on, "\x1b[m"), ";")
+			for i, p := range params {
+				if hue, ok := fixedHues[look][p]; ok {
+					params[i] = "38;5;" + hue
+				}
+			}
+			out[look][role] = sgr(strings.Join(params, ";"))
+		}
+	}
+	return out
+}

@@ -13,6 +13,9 @@ type Theme struct {
 	Colour bool // SGR sequences are allowed
 	ASCII  bool // nothing beyond printable ASCII
 	Look   Look // which colours
+	// Fixed takes colours that are the same in every terminal of 256, in place of the first
+	// sixteen, which each sets as it likes.
+	Fixed bool
 }
 
 // WithLook is the theme with the look of that name, one of [LookNames].
@@ -69,6 +72,9 @@ func (t Theme) Glyphs() *Glyphs {
 func (t Theme) Style(r Role) Style {
 	if !t.Colour || r >= roleCount || t.Look >= lookCount {
 		return Style{}
+	}
+	if t.Fixed {
+		return fixed[t.Look][r]
 	}
 	return styles[t.Look][r]
 }

@@ -136,13 +136,13 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 			r.Choices = append([]string{text}, f.Words...)
 		}
 	}
-	if given {
+	if given && text != "" && f.Kind != job.Text { // words about the job are not measured
 		r.Mark = markOf(text)
 	}
 	if p, bad := s.Document().ProblemAt(path); bad {
 		r.Error = "read " + p.Read + ", expected " + p.Expected
-		if p.Fix != "" {
-			r.Error += "; " + p.Fix
+		if fix := session.Mend(p); fix != "" {
+			r.Error += "; " + fix
 		}
 		r.Mark = kit.Broken
 		return r

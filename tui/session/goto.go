@@ -1,5 +1,7 @@
 package session
 
+import "slotwright/tui/kit"
+
 // GoTo asks the program to go to a field of the job, on whichever screen has it. A view
 // sends it as a message, or calls [Session.Go] where it has no message to send.
 type GoTo struct {
@@ -25,6 +27,18 @@ type Goer interface {
 // given just now; before that, signs such as ? are still commands.
 type Editor interface {
 	Editing(s *Session) bool
+}
+
+// Taker is a view in which some letters begin a value where the cursor is, while all others
+// are commands there.
+type Taker interface {
+	Takes(s *Session, letter string) bool
+}
+
+// Commander is a view that has commands by name which its keys do not reach just now, since
+// something lies over it.
+type Commander interface {
+	Commands(s *Session) []kit.Binding
 }
 
 // Clicker is a view in which the mouse may point at something: a click at a cell of the

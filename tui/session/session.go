@@ -6,8 +6,6 @@
 package session
 
 import (
-	"fmt"
-
 	"slotwright/tui/kit"
 	"slotwright/winding"
 	"slotwright/winding/job"
@@ -31,6 +29,8 @@ type Session struct {
 	mark job.Mark
 	// saved is the text as it is in the file, or as the example was opened.
 	saved string
+	// written is set once the job was saved to its file here.
+	written bool
 	// Invented is set while the built-in example is open.
 	Invented bool
 
@@ -102,18 +102,21 @@ func (s *Session) Outcome() *winding.Outcome { return &s.outcome }
 // Bench is the prepared job, for pictures and layouts.
 func (s *Session) Bench() *winding.Bench { return s.bench }
 
-// Problems is what in the file cannot be used, a sentence each with its line: what is
-// wrong in a field's value is also shown at the field, the rest only here.
+// Problems is what in the job cannot be used, a sentence each: what is wrong in a field's
+// value is also shown at the field, the rest only here, with its line in the file.
 func (s *Session) Problems() []string {
 	var list []string
 	for _, p := range s.doc.Problems() {
-		list = append(list, fmt.Sprintf("line %d of the file: %s", p.Line, p.Text()))
+		list = append(list, s.ProblemText(p))
 	}
 	return list
 }
 
 // Dirty reports whether there is work that is in no file.
 func (s *Session) Dirty() bool { return s.doc.Text() != s.saved }
+
+// Saved reports whether the job was saved to its file while it was open here.
+func (s *Session) Saved() bool { return s.written }
 
 // Say puts a line at the bottom of the screen; Warn one that is bad news.
 func (s *Session) Say(text string) { s.message = Message{Text: text} }
@@ -145,7 +148,7 @@ func (s *Session) Save(path string, agreed job.Consent) error {
 	if err != nil {
 		return err
 	}
-	s.Path, s.mark, s.saved, s.Invented = path, done.Mark, s.doc.Text(), false
+	s.Path, s.mark, s.saved, s.Invented, s.written = path, done.Mark, s.doc.Text(), false, true
 	s.put(s.doc)
 	s.Say("saved to " + path)
 	if done.Lost != "" {

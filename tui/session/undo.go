@@ -57,8 +57,9 @@ func (s *Session) Undo() {
 	s.redo = append(s.redo, s.doc)
 	last := s.undo[len(s.undo)-1]
 	s.undo = s.undo[:len(s.undo)-1]
+	what := changed(s.doc, last)
 	s.put(last)
-	s.Say(fmt.Sprintf("undone; %d more to undo", len(s.undo)))
+	s.Say(fmt.Sprintf("undone: %s; %d more to undo", what, len(s.undo)))
 }
 
 // Redo does again what was undone.
@@ -71,6 +72,7 @@ func (s *Session) Redo() {
 	s.undo = append(s.undo, s.doc)
 	next := s.redo[len(s.redo)-1]
 	s.redo = s.redo[:len(s.redo)-1]
+	what := changed(s.doc, next)
 	s.put(next)
-	s.Say("done again")
+	s.Say("done again: " + what)
 }

@@ -68,8 +68,11 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	default:
 		blocks = append(blocks, v.drawSmall(s, rest)...)
 	}
-	if v.why.open {
+	switch {
+	case v.why.open:
 		blocks = append(blocks, v.drawWhy(s, v.at))
+	case v.picking:
+		blocks = append(blocks, v.list.Draw(s.Theme, v.at))
 	}
 	return blocks
 }
@@ -219,7 +222,10 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 	t := s.Theme
 	path := v.inputPath(s)
 	if p, bad := s.Document().ProblemAt(path); bad && path != "" {
-		return clipped(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+p.Text(), w), h)
+		return clipped(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+s.ProblemText(p), w), h)
+	}
+	if v.editing && v.row == rowWire && isBare(v.input.Text) {
+		return clipped(t.WrapPaint(kit.Hint, v.bareSaid(s), w), h)
 	}
 	if f, ok := job.InputAt(path); ok {
 		return whole(t, []string{f.Help, f.How}, w, h)

@@ -6,6 +6,7 @@ package trials
 
 import (
 	"slices"
+	"strings"
 
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
@@ -23,6 +24,8 @@ type View struct {
 	line    int
 	editing bool
 	input   form.TextLine
+	picking bool // the choices of the marked row are listed
+	list    kit.Choice
 	picture int // which of the pictures there is room for
 	at      kit.Rect
 	flipped bool // every row, none folded
@@ -36,8 +39,8 @@ func New() *View { return &View{row: rowTurns} }
 // Name stands on the tab.
 func (v *View) Name() string { return "Trials" }
 
-// Typing reports whether letters are text: a value is being typed, or words stand here.
-func (v *View) Typing(s *session.Session) bool { return v.editing || v.words(s) }
+// Typing reports whether letters are text: a value is being typed, or picked.
+func (v *View) Typing(*session.Session) bool { return v.editing || v.picking }
 
 // SetSize gives the screen its rectangle and keeps the cursor on the rows there are.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
@@ -59,17 +62,33 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 	case v.editing:
 		const group = "Typing a value"
 		return append([]kit.Binding{
-			kit.Bind(group, "enter", "take it", "Take the value typed.", func() { v.take(s) }),
+			kit.Bind(group, "enter", "take it", "Take the value typed and go on to the next input.", func() { v.take(s) }),
 			kit.Bind(group, "esc", "leave it as it was", "Leave the value as it was.", func() { v.editing = false }),
 		}, form.LineBindings()...)
+	case v.picking:
+		return v.pickBindings(s)
 	case v.why.open:
 		return v.whyBindings(s)
 	case v.ladder.open:
 		return v.ladder.bindings(s)
 	}
-	list := append(append(changes(s), v.typing(s)...), append(v.trials(s), v.moves(s)...)...)
-	if v.words(s) {
-		return withoutLetters(list)
+	own, rest := changes(s), append(v.trials(s), v.moves(s)...)
+	if v.wire(s) {
+		own, rest = withoutNames(own), withoutNames(rest)
+	}
+	return slices.Concat(own, v.typing(s), rest)
+}
+
+// Commands are what can be done by name, whatever lies over the table: that closes first.
+func (v *View) Commands(s *session.Session) []kit.Binding {
+	list := slices.Concat(changes(s), v.typing(s), v.trials(s), v.moves(s))
+	for i := range list {
+		if do := list[i].Do; do != nil {
+			list[i].Do = func(msg tea.KeyMsg) tea.Cmd {
+				v.editing, v.picking, v.why.open, v.ladder.open = false, false, false, false
+				return do(msg)
+			}
+		}
 	}
 	return list
 }
@@ -110,12 +129,16 @@ func (v *View) trials(s *session.Session) []kit.Binding {
 // typing are the keys that begin a value.
 func (v *View) typing(s *session.Session) []kit.Binding {
 	const trial = "Chosen trial"
-	figures := kit.Command(trial, "0 1 2 3 4 5 6 7 8 9 ~", "", "Begins a value in the marked input; ~ says that it is a guess.", func(msg tea.KeyMsg) tea.Cmd {
+	keys, shown := "0 1 2 3 4 5 6 7 8 9 ~", "0 … 9, ~"
+	if v.wire(s) {
+		keys, shown = keys+" "+strings.Join(strings.Split(named, ""), " "), shown+", a s i"
+	}
+	figures := kit.Command(trial, keys, "", "Begins a value in the marked input; ~ says that it is a guess. On Wire, a, s and i begin AWG, SWG and IEC.", func(msg tea.KeyMsg) tea.Cmd {
 		v.begin("")
 		v.typed(msg)
 		return nil
 	}).When(v.inputPath(s) != "")
-	figures.SetHelp("0 … 9, ~", figures.Help().Desc)
+	figures.SetHelp(shown, figures.Help().Desc)
 	return []kit.Binding{
 		kit.Bind(trial, "enter", "type", "Type a value into the marked input; on a figure: why it is so, or to the field that it waits for.", func() { v.edit(s) }),
 		figures,
@@ -150,6 +173,8 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 		return true
 	case v.editing:
 		return v.typed(msg)
+	case v.picking:
+		return v.pick(s, msg)
 	}
 	return v.opens(s, msg)
 }
@@ -159,14 +184,12 @@ func (v *View) begin(text string) {
 	v.editing, v.input = true, form.NewTextLine(text)
 }
 
-// edit opens the marked input with what it says; words are stepped through instead, and a
-// figure is explained, or the field gone to that it waits for.
+// edit opens the marked input with what it says, or its choices; a figure is explained, or
+// the field gone to that it waits for.
 func (v *View) edit(s *session.Session) {
 	switch path := v.inputPath(s); {
-	case v.row == rowConnection:
-		s.FlipConnection()
-	case v.row == rowCircuits:
-		s.StepCircuits()
+	case path != "" && len(choicesOf(s, v.row)) > 0:
+		v.openChoices(s)
 	case v.row == rowFold || v.row == rowAlike:
 		v.flipped = true
 	case path != "":
@@ -178,16 +201,6 @@ func (v *View) edit(s *session.Session) {
 			return
 		}
 		v.why.open = true
-	}
-}
-
-// take puts the value typed into the job, and says what is wrong with it.
-func (v *View) take(s *session.Session) {
-	v.editing = false
-	s.Type(v.inputPath(s), v.input.Text)
-	s.Settle()
-	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad {
-		s.Warn(p.Text())
 	}
 }
 

@@ -1,30 +1,39 @@
 package trials
 
 import (
+	"fmt"
 	"slices"
 	"strings"
-	"unicode"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// words reports whether the marked row takes words, so that letters begin a value there.
-func (v *View) words(s *session.Session) bool {
-	return v.row == rowWire && !v.why.open && !v.ladder.open && v.inputPath(s) != ""
+// named are the letters that a wire's name may begin with: AWG, SWG, IEC. On the row of the
+// wire they begin one; every other letter is the command that it is on the other rows.
+const named = "aAsSiI"
+
+// wire reports whether the cursor is on the wire, with nothing over the table.
+func (v *View) wire(s *session.Session) bool {
+	return v.row == rowWire && !v.over() && v.inputPath(s) != ""
 }
+
+// over reports whether something lies over the table, or takes its place.
+func (v *View) over() bool { return v.why.open || v.ladder.open || v.picking }
 
 // Editing reports whether a value is being given.
 func (v *View) Editing(*session.Session) bool { return v.editing }
 
-// withoutLetters leaves bindings only the keys that are no letters: those are text here.
-func withoutLetters(list []kit.Binding) []kit.Binding {
+// withoutNames leaves bindings only the keys that begin no wire's name.
+func withoutNames(list []kit.Binding) []kit.Binding {
 	for i := range list {
 		var keys []string
 		for _, k := range list[i].Keys() {
-			if r := []rune(k); len(r) > 1 || !unicode.IsLetter(r[0]) {
+			if len(k) > 1 || !strings.Contains(named, k) {
 				keys = append(keys, k)
 			}
 		}
@@ -33,14 +42,74 @@ func withoutLetters(list []kit.Binding) []kit.Binding {
 	return list
 }
 
-// opens takes a key that begins a value: a letter where words stand, a paste anywhere.
+// Takes reports whether a letter begins a value where the cursor is.
+func (v *View) Takes(s *session.Session, letter string) bool {
+	return v.wire(s) && len(letter) == 1 && strings.Contains(named, letter)
+}
+
+// opens takes a paste as the beginning of a value.
 func (v *View) opens(s *session.Session, msg tea.KeyMsg) bool {
-	text := msg.Type == tea.KeyRunes && !msg.Alt && v.words(s)
-	if v.why.open || v.ladder.open || v.inputPath(s) == "" || !text && !msg.Paste || kit.Garbage(msg) {
+	if v.over() || v.inputPath(s) == "" || !msg.Paste || kit.Garbage(msg) {
 		return false
 	}
 	v.begin("")
 	return v.typed(msg)
+}
+
+// take puts the value typed into the job and goes on to the next input, as on every screen;
+// what is wrong with it is said, and the cursor stays. A bare number for a wire is said as
+// what it was taken for, or asked back where other sizes are in use.
+func (v *View) take(s *session.Session) {
+	path := v.inputPath(s)
+	bare := v.row == rowWire && isBare(v.input.Text)
+	if bare && s.Sizes() != wiretable.AWG {
+		s.Warn(v.bareSaid(s))
+		return
+	}
+	v.editing = false
+	s.Type(path, v.input.Text)
+	s.Settle()
+	if p, bad := s.Document().ProblemAt(path); bad {
+		s.Warn(s.ProblemText(p))
+		return
+	}
+	if bare {
+		s.Say(v.bareSaid(s))
+	}
+	v.next(s)
+}
+
+// isBare reports whether a wire was given as a number alone.
+func isBare(text string) bool {
+	text = strings.TrimSpace(text)
+	return text != "" && strings.Trim(text, "0123456789") == ""
+}
+
+// bareSaid says what a bare number is taken for; where other sizes than AWG are in use it
+// asks back.
+func (v *View) bareSaid(s *session.Session) string {
+	n := strings.TrimSpace(v.input.Text)
+	if s.Sizes() != wiretable.AWG {
+		return fmt.Sprintf("%s of which sizes? Write %s AWG, %s SWG, %s mm (bare) or %s mm over (the enamel)", n, n, n, n, n)
+	}
+	g, err := wiretable.Parse(n)
+	if err != nil {
+		return err.Error()
+	}
+	mm := quantity.Of(g.BareMM(s.Job().Trials[s.Trial].Build))
+	return n + " = " + g.String() + ", bare " + s.Text(mm, quantity.Millimetres, 3)
+}
+
+// next goes on to the input below, if there is one.
+func (v *View) next(s *session.Session) {
+	shown := v.ids(s)
+	inputs := append([]string{rowArea, rowFill}, inputRows...)
+	for _, id := range inputs[slices.Index(inputs, v.row)+1:] {
+		if slices.Contains(shown, id) {
+			v.row = id
+			return
+		}
+	}
 }
 
 // GoTo marks a trial's field, if it is one of this screen's.
@@ -55,7 +124,7 @@ func (v *View) GoTo(s *session.Session, path string) bool {
 	if !slices.Contains(inputRows, name) {
 		return false
 	}
-	v.editing, v.why.open, v.ladder.open = false, false, false
+	v.editing, v.why.open, v.ladder.open, v.picking = false, false, false, false
 	v.flipped = v.flipped || slices.Contains(v.folded(s), name)
 	v.row = name
 	return true

@@ -60,14 +60,16 @@ var styleWords = map[string]string{
 	"31": "red", "32": "green", "33": "yellow", "34": "blue", "35": "magenta", "36": "cyan", "30": "black", "97": "bright white", "90": "grey", "91": "bright red", "93": "bright yellow", "94": "bright blue", "95": "bright magenta", "96": "bright cyan",
 }
 
-// restyled is a style after one more sequence.
+// restyled is a style after one more sequence; a colour of the 256 is "fixed 63".
 func restyled(style, seq string) string {
-	for _, p := range strings.Split(strings.Trim(seq, "\x1b[m"), ";") {
+	for _, p := range strings.Split(strings.ReplaceAll(strings.Trim(seq, "\x1b[m"), "38;5;", "fixed "), ";") {
 		word, ok := styleWords[p]
 		switch {
 		case p == "0" || p == "":
 			style = ""
 			continue
+		case strings.HasPrefix(p, "fixed "):
+			word = p
 		case !ok:
 			word = "unknown " + p
 		}

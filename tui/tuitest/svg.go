@@ -5,6 +5,7 @@ import (
 	"html"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -80,7 +81,7 @@ func writeRun(b *strings.Builder, p piece, y int) {
 			more += map[string]string{"bold": ` font-weight="bold"`, "faint": ` opacity="0.6"`, "underlined": ` text-decoration="underline"`}[word]
 		}
 	}
-	if c := picturePalette[strings.Join(strings.Fields(rest), " ")]; c != "" {
+	if c := hex(strings.Join(strings.Fields(rest), " ")); c != "" {
 		fill = fmt.Sprintf(" fill=%q", c)
 	}
 	if strings.Contains(p.style, "reversed") {
@@ -88,6 +89,32 @@ func writeRun(b *strings.Builder, p piece, y int) {
 		fill = ` fill="#14171c"`
 	}
 	fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%d\" textLength=\"%.1f\"%s%s>%s</text>\n", x, top+13, wide, fill, more, html.EscapeString(p.text))
+}
+
+// hex is a colour in words as a picture has it, "" for the ground's own.
+func hex(colour string) string {
+	if n, ok := strings.CutPrefix(colour, "fixed "); ok {
+		i, _ := strconv.Atoi(n)
+		return Fixed(i)
+	}
+	return picturePalette[colour]
+}
+
+// Fixed is colour n, 16 to 255, of a terminal of 256: a cube of six levels a primary, then 24
+// greys (256colres.h of xterm, from memory).
+func Fixed(n int) string {
+	if n >= 232 {
+		grey := 8 + 10*(n-232)
+		return fmt.Sprintf("#%02x%02x%02x", grey, grey, grey)
+	}
+	level := func(i int) int {
+		if i == 0 {
+			return 0
+		}
+		return 55 + 40*i
+	}
+	n -= 16
+	return fmt.Sprintf("#%02x%02x%02x", level(n/36), level(n/6%6), level(n%6))
 }
 
 // Picture compares a frame's picture with testdata/pictures/<name>.svg, and with

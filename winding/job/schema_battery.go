@@ -125,21 +125,32 @@ var trialFields = append(append([]Input{
 		at: func(j *Job, i int) any { return &j.Trials[i].Kind }},
 }...)
 
+// planned is what is said of a field of a winding that is not wound yet, old what of one that is.
+func planned(table, old, planned string) string {
+	if table == "trial" {
+		return planned
+	}
+	return old
+}
+
 // woundFields are the fields of what is wound in a coil, old or new.
 func woundFields(table string, of func(j *Job, i int) *Wound) []Input {
 	return []Input{
 		{Table: table, Name: "turns", Label: "Turns", Kind: Whole, Min: 1, Max: 5000,
-			Help: "Turns in one coil.", How: "Cut a coil through and count the ends, divided by strands.",
-			at: func(j *Job, i int) any { return &of(j, i).Turns }},
+			Help: planned(table, "Turns in one coil.", "Turns in one coil. Few of thick wire begin late and carry much, many of thin begin early and carry less."),
+			How:  planned(table, "Cut a coil through and count the ends, divided by strands.", "As many as you mean to wind; the second figure is how many fit."),
+			at:   func(j *Job, i int) any { return &of(j, i).Turns }},
 		{Table: table, Name: "coil_turns", Label: "Turns by coil", Kind: List, Min: 1, Max: 5000, Ghost: "all equal",
-			Help: "Turns of each coil of a group, outermost first, when they differ: 12, 10, 8.", How: "Count each coil of one group.",
+			Help: "Turns of each coil of a group, outermost first, when they differ: 12, 10, 8.", How: planned(table, "Count each coil of one group.", "As many as you mean to wind in each."),
 			at: func(j *Job, i int) any { return &of(j, i).CoilTurns }},
 		{Table: table, Name: "gauge", Label: "Wire", Kind: Wire,
-			Help: "18 AWG, 19 SWG, 0.71 mm bare, 0.75 mm over (calipers over enamel), 0.0403 in.", How: "Calipers over enamel: write the figure and \"mm over\". Burn it off to measure bare.",
-			at: func(j *Job, i int) any { return &of(j, i).Gauge }},
+			Help: "18 AWG, 19 SWG, 0.71 mm bare, 0.75 mm over (calipers over enamel), 0.0403 in.",
+			How:  planned(table, "Calipers over enamel: write the figure and \"mm over\". Burn it off to measure bare.", "The spool's label; calipers over the enamel where it has none."),
+			at:   func(j *Job, i int) any { return &of(j, i).Gauge }},
 		{Table: table, Name: "strands", Label: "Strands", Kind: Whole, Min: 1, Max: 60, Default: amount(1, practice),
-			Help: "Wires wound side by side as one.", How: "Count the ends at a lead.",
-			at: func(j *Job, i int) any { return &of(j, i).Strands }},
+			Help: planned(table, "Wires wound side by side as one.", "Wires wound side by side as one: two of thinner wire bend easily and pass a mouth that one thick does not."),
+			How:  planned(table, "Count the ends at a lead.", "As many as you mean to wind side by side."),
+			at:   func(j *Job, i int) any { return &of(j, i).Strands }},
 		{Table: table, Name: "also_gauge", Label: "Second wire", Kind: Wire, Ghost: "none",
 			Help: "A second size wound along with the first.", How: "",
 			at: func(j *Job, i int) any { return &of(j, i).AlsoGauge }},

@@ -1,0 +1,92 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slotwright/winding/job"
+)
+
+// mostChanges are told by name; of more, how many.
+const mostChanges = 3
+
+// changed says in words what is another from one document to the next: "B turns 17 → 18".
+func changed(from, to job.Document) string {
+	if t := tableChanged(from, to); t != "" {
+		return t
+	}
+	var list []string
+	for _, path := range paths(from, to) {
+		was, is := typedIn(from, path), typedIn(to, path)
+		if was != is {
+			list = append(list, fmt.Sprintf("%s %s → %s", fieldName(from, path), was, is))
+		}
+	}
+	if n := len(list) - mostChanges; n > 0 {
+		list = append(list[:mostChanges], fmt.Sprintf("%d more", n))
+	}
+	if len(list) == 0 {
+		return "words that are no field's"
+	}
+	return strings.Join(list, ", ")
+}
+
+// tableChanged says which trial, or which reading, came or went; "" where none did.
+func tableChanged(from, to job.Document) string {
+	for i := range job.Tables {
+		t := &job.Tables[i]
+		was, is := from.Count(t.Name), to.Count(t.Name)
+		switch {
+		case !t.Many() || was == is:
+		case t.Name == "trial" && is > was:
+			return "trial " + missing(to, from) + " is there"
+		case t.Name == "trial":
+			return "trial " + missing(from, to) + " is gone"
+		case is > was:
+			return fmt.Sprintf("%s %d is there", lower(t.Title), is)
+		default:
+			return fmt.Sprintf("%s %d is gone", lower(t.Title), was)
+		}
+	}
+	return ""
+}
+
+// missing is the name of a trial that one document has and the other not.
+func missing(has, not job.Document) string {
+	var names []string
+	for i := range not.Job().Trials {
+		names = append(names, trialName(not, i))
+	}
+	for i := range has.Job().Trials {
+		if name := trialName(has, i); !slices.Contains(names, name) {
+			return name
+		}
+	}
+	return "one"
+}
+
+// paths are all fields that either document may have.
+func paths(from, to job.Document) []string {
+	var list []string
+	for _, in := range job.Fields {
+		table, _ := job.TableOf(in.Table)
+		n := 1
+		if table.Many() {
+			n = max(from.Count(in.Table), to.Count(in.Table))
+		}
+		for i := range n {
+			list = append(list, in.PathAt(i))
+		}
+	}
+	return list
+}
+
+// typedIn is what a field says in a document, with its unit.
+func typedIn(doc job.Document, path string) string {
+	text, u, given := doc.Typed(path)
+	if !given || text == "" {
+		return "nothing"
+	}
+	return strings.TrimSpace(text + " " + u.Name)
+}

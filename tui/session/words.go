@@ -1,0 +1,81 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding/job"
+)
+
+// FieldName is a field as a person says it: "B turns", "Spin-up reading 2: volts", "Slot
+// area"; a path that is no field's stays as it is.
+func (s *Session) FieldName(path string) string { return fieldName(s.doc, path) }
+
+func fieldName(doc job.Document, path string) string {
+	in, ok := job.InputAt(path)
+	if !ok {
+		return path
+	}
+	i := indexIn(path)
+	table, _ := job.TableOf(in.Table)
+	switch {
+	case in.Table == "trial":
+		return trialName(doc, i) + " " + lower(in.Label)
+	case table.Many():
+		return fmt.Sprintf("%s %d: %s", table.Title, i+1, lower(in.Label))
+	case in.Table == "old" || in.Table == "drive":
+		return table.Title + ": " + lower(in.Label)
+	}
+	return in.Label
+}
+
+// indexIn is the number in a path of a table that comes many times, from 0.
+func indexIn(path string) int {
+	i := 0
+	if at := strings.IndexByte(path, '['); at >= 0 {
+		_, _ = fmt.Sscanf(path[at:], "[%d]", &i)
+	}
+	return i
+}
+
+// trialName is a trial's name in a document.
+func trialName(doc job.Document, i int) string {
+	if trials := doc.Job().Trials; i < len(trials) && trials[i].Name != "" {
+		return trials[i].Name
+	}
+	return fmt.Sprintf("trial %d", i+1)
+}
+
+// lower begins a name in lower case, so that it can stand within a sentence, but for one that
+// is all capitals.
+func lower(name string) string {
+	if len(name) > 1 && strings.ToUpper(name[:2]) == name[:2] {
+		return name
+	}
+	return strings.ToLower(name[:1]) + name[1:]
+}
+
+// ProblemText is what is wrong in a field, said with the field's name; what belongs to no
+// field is said with its line in the file.
+func (s *Session) ProblemText(p job.Problem) string {
+	where := s.FieldName(p.Path)
+	if _, ok := job.InputAt(p.Path); !ok {
+		where = fmt.Sprintf("line %d of the file", p.Line)
+	}
+	p.Path, p.Fix = "", Mend(p)
+	return where + ": " + p.Text()
+}
+
+// Mend is what to do about a problem, said for the screen: the file's keys, which carry the
+// units there, are nowhere to be seen on it.
+func Mend(p job.Problem) string {
+	in, ok := job.InputAt(p.Path)
+	if !ok || !strings.Contains(p.Fix, "in the key") {
+		return p.Fix
+	}
+	names := make([]string, len(in.Dim))
+	for i, u := range in.Dim {
+		names[i] = u.Name
+	}
+	return "write it in " + strings.Join(names, " or in ")
+}

@@ -1,0 +1,69 @@
+package trials
+
+import (
+	"fmt"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// choicesOf are the choices of an input that is picked, not typed: the connection, and the
+// circuits that the layout allows where it is known.
+func choicesOf(s *session.Session, row string) []kit.Option {
+	var list []kit.Option
+	switch row {
+	case rowConnection:
+		in, _ := job.InputAt("trial." + row)
+		for _, w := range in.Words {
+			list = append(list, kit.Option{ID: w, Label: w})
+		}
+	case rowCircuits:
+		for _, n := range s.Outcome().Trials[s.Trial].CircuitChoices {
+			list = append(list, kit.Option{ID: fmt.Sprint(n), Label: counted(fmt.Sprint(n), "circuit")})
+		}
+	}
+	return list
+}
+
+// openChoices lists the choices of the marked row, the cursor on what it is.
+func (v *View) openChoices(s *session.Session) {
+	v.picking = true
+	v.list = kit.Pick(inputLabel(v.row), choicesOf(s, v.row), inputText(s, v.row, s.Trial).Text)
+}
+
+// pick gives a key to the open list; what is picked is taken, and the next input marked, as
+// on every screen.
+func (v *View) pick(s *session.Session, msg tea.KeyMsg) bool {
+	list, answer := v.list.Key(msg)
+	v.list = list
+	if answer.Done {
+		v.picked(s, answer.ID)
+	}
+	return true
+}
+
+// picked takes a choice, "" for none.
+func (v *View) picked(s *session.Session, id string) {
+	v.picking = false
+	if id == "" {
+		return
+	}
+	s.Edit(s.Document().Set(v.inputPath(s), id, s.Units))
+	v.next(s)
+}
+
+// pickBindings tell the keys of the open list, which does them itself.
+func (v *View) pickBindings(s *session.Session) []kit.Binding {
+	const group = "Picking from a list"
+	key := func(keys, label, help string) kit.Binding {
+		return kit.Command(group, keys, label, help, func(msg tea.KeyMsg) tea.Cmd { v.pick(s, msg); return nil })
+	}
+	return []kit.Binding{
+		key("enter", "take it", "Take the one marked and go on to the next input."), key("esc", "leave it", "Leave it as it was."),
+		key("down", "", "The one below."), key("up", "", "The one above."),
+		key("home", "", "The first."), key("end", "", "The last."), key("backspace", "", "Take the last letter back."),
+	}
+}

@@ -1,0 +1,75 @@
+package trials
+
+import (
+	"testing"
+
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/wiretable"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// On the row of the wire the letters that its name may begin with begin one, also when they
+// come with the rest in one go; every other letter does what it does on the other rows.
+func TestLettersOnTheWire(t *testing.T) {
+	for _, c := range []struct{ keys, want string }{
+		{"s w g space 1 8 enter", "18 SWG"}, {"A W G space 1 8 enter", "18 AWG"}, {"i e c space 0 . 9 enter", "IEC 0.9 mm"}, {"0 . 9 space m m enter", "0.9 mm"},
+	} {
+		s, v := session.NewExample(), New()
+		tuitest.Press(t, v, s, w, h, "down "+c.keys)
+		assert.Equal(t, c.want, s.Job().Trials[0].Gauge.String(), c.keys)
+		area, _, _ := s.Document().Typed("slot.area")
+		assert.Equal(t, "72 ±2", area)
+	}
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, w, h, "down")
+	require.Equal(t, rowWire, v.row)
+	before := s.Job().Trials[0].Gauge
+	tuitest.Press(t, v, s, w, h, "T T n c m")
+	assert.Equal(t, before, s.Job().Trials[0].Gauge)
+	assert.Len(t, s.Outcome().Trials, 4, "n is a command here too")
+	assert.False(t, v.Typing(s))
+	v.Key(s, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("19 SWG"), Paste: true})
+	assert.True(t, v.Typing(s), "a paste begins a value")
+}
+
+// A bare number for a wire is never taken in silence: it is said as what it was taken for,
+// or, where other sizes are in use, asked back with what was typed kept.
+func TestABareNumberForAWire(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, w, h, "down 1 7")
+	assert.Contains(t, foot(t, v, s), "17 = 17 AWG, bare 1.15 mm", "while it is typed")
+	tuitest.Press(t, v, s, w, h, "enter")
+	assert.Equal(t, "17 = 17 AWG, bare 1.15 mm", s.Message().Text)
+	for _, sizes := range []wiretable.System{wiretable.SWG, wiretable.IEC} {
+		s, v := session.NewExample(), New()
+		s.Wires = sizes
+		before := s.Document().Text()
+		tuitest.Press(t, v, s, w, h, "down 1 enter")
+		assert.Equal(t, before, s.Document().Text())
+		assert.Contains(t, s.Message().Text, "1 of which sizes? Write 1 AWG, 1 SWG, 1 mm (bare) or 1 mm over")
+		tuitest.Press(t, v, s, w, h, "space m m enter")
+		assert.Equal(t, "1 mm", s.Job().Trials[0].Gauge.String(), "what was typed is still there")
+	}
+}
+
+// Connection and circuits are picked from their list, as on every screen, and the next input
+// is marked.
+func TestPickingAConnection(t *testing.T) {
+	s, v := session.NewExample(), New()
+	to(t, v, s, rowConnection)
+	tuitest.Press(t, v, s, w, h, "enter")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "delta")
+	assert.True(t, v.Typing(s), "typing picks")
+	tuitest.Press(t, v, s, w, h, "d enter")
+	assert.Equal(t, "delta", s.Job().Trials[0].Connection.String())
+	assert.Equal(t, rowCircuits, v.row)
+	tuitest.Press(t, v, s, w, h, "enter down enter")
+	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value)
+	assert.Equal(t, rowCircuits, v.row, "the last input stays marked")
+	tuitest.Press(t, v, s, w, h, "enter up esc")
+	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value, "esc leaves it")
+}
