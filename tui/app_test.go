@@ -67,7 +67,6 @@ func TestValuesAreTypedKeptAndUndone(t *testing.T) {
 	st.Type("24")
 	st.Key("enter")
 	st.WaitUntil("24 turns in A", func(screen string) bool { return turnsOf(screen)[0] == "24" })
-	st.Key("down")
 	st.Key("enter")
 	for range 10 {
 		st.Key("backspace")

@@ -1,6 +1,8 @@
 package trials
 
 import (
+	"strings"
+
 	"slotwright/tui/curves"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -101,13 +103,34 @@ func (v *View) drawMiddle(s *session.Session, r kit.Rect) []kit.Block {
 	side := r.W - naturalWidth(s) - 2
 	if side >= leastWords {
 		left, right := grid.SplitRight(side)
-		foot, under := rest.SplitTop(min(4, max(2, (rest.H-leastPicture)/2)))
-		lines := v.meaning(s, foot.W, min(2, foot.H))
+		beside, below := sharedOut(s, right.W, right.H)
+		foot, under := rest.SplitTop(min(4+len(below), max(2, (rest.H-leastPicture)/2)))
+		lines := append(v.meaning(s, foot.W, 2), says(s, foot.W, below...)...)
 		lines = append(lines, v.calledOut(s, foot.W, foot.H-len(lines))...)
-		return append(v.pictures(s, under), v.grid(s, left), kit.Bare(s.Theme, right, says(s, right.W, everyone(s)...)), kit.Bare(s.Theme, foot, lines))
+		return append(v.pictures(s, under), v.grid(s, left), kit.Bare(s.Theme, right, says(s, right.W, beside...)), kit.Bare(s.Theme, foot, lines))
 	}
 	foot, under := rest.SplitTop(min(6, max(3, rest.H-leastPicture-2)))
 	return append(v.pictures(s, under), v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H)))
+}
+
+// sharedOut are the trials whose verdicts stand whole beside the table, w by h cells, the
+// chosen one and the reference in any case first, and those that go under it.
+func sharedOut(s *session.Session, w, h int) (beside, below []int) {
+	used := 0
+	taken := map[int]bool{}
+	for _, i := range append([]int{s.Trial, s.Outcome().Reference}, everyone(s)...) {
+		if n := len(says(s, w, i)); !taken[i] && used+n <= h {
+			used, taken[i] = used+n, true
+		}
+	}
+	for _, i := range everyone(s) {
+		if taken[i] {
+			beside = append(beside, i)
+		} else {
+			below = append(below, i)
+		}
+	}
+	return beside, below
 }
 
 // leastWords is the width from which sentences stand beside the table, leastPicture the
@@ -138,11 +161,7 @@ func (v *View) drawWide(s *session.Session, r kit.Rect) []kit.Block {
 func (v *View) pictures(s *session.Session, r kit.Rect) []kit.Block {
 	switch v.pictureNow() {
 	case ampsPicture:
-		if side := slotWidth(r.H); v.room() == middle && r.W >= 80+side && r.H >= 12 {
-			left, right := r.SplitRight(side)
-			return []kit.Block{ampsBlock(s, left), slotPanel(s, right, s.Trial)}
-		}
-		return []kit.Block{ampsBlock(s, r)}
+		return v.ampsAndSlots(s, r)
 	case slotsPicture:
 		return slotPanels(s, r)
 	case bothPictures:
@@ -150,6 +169,25 @@ func (v *View) pictures(s *session.Session, r kit.Rect) []kit.Block {
 		return append(slotPanels(s, bottom), ampsBlock(s, top))
 	}
 	return nil
+}
+
+// leastAmps is the width that amps against speed keep beside the slots.
+const leastAmps = 70
+
+// ampsAndSlots are amps against speed and, where there is room beside them, the slots of the
+// chosen trial and of what it is compared with: thick and few beside thin and many.
+func (v *View) ampsAndSlots(s *session.Session, r kit.Rect) []kit.Block {
+	side := 0
+	for i, trial := range shownFirst(s) {
+		if next := side + slotRoom(s, trial, r.H); i < 2 && r.W-next >= leastAmps {
+			side = next
+		}
+	}
+	if v.room() != middle || r.H < 12 || side == 0 {
+		return []kit.Block{ampsBlock(s, r)}
+	}
+	left, right := r.SplitRight(side)
+	return append(slotPanels(s, right), ampsBlock(s, left))
 }
 
 // ampsBlock is net amps against speed of all trials.
@@ -180,32 +218,40 @@ func (v *View) slotLine(s *session.Session, w int) string {
 		}
 		return mark + " " + t.Paint(kit.Label, inputLabel(row)) + " " + text
 	}
-	full := t.Paint(kit.Key, "T") + " " + t.Paint(kit.Dim, "keeps it full")
-	if s.Full {
-		full = t.Paint(kit.Chosen, t.Glyphs().Chosen+" kept full") + " " + t.Paint(kit.Dim, "(T)")
-	}
 	line := input(rowArea, s.Text(m.GrossMM2, areaDim(), 3)) +
 		"  " + t.Paint(kit.Dim, "room ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) +
-		" " + input(rowFill, quantity.Screen.Number(s.FillLimit(), 2)) + "   " + full
+		" " + input(rowFill, quantity.Screen.Number(s.FillLimit(), 2))
+	words := []string{"keeps it full", "full"}
+	if s.Full {
+		words = []string{t.Glyphs().Chosen + " kept full", t.Glyphs().Chosen + " full", t.Glyphs().Chosen}
+	}
+	for _, word := range words {
+		role := kit.Dim
+		if s.Full {
+			role = kit.Chosen
+		}
+		if whole := line + "   " + t.Paint(kit.Key, "T") + " " + t.Paint(role, word); kit.Width(whole) <= w {
+			line = whole
+			break
+		}
+	}
 	return t.Fit(line, w)
 }
 
-// foot is what the marked row means, the verdicts, and what is called out.
+// foot is what the marked row means, the verdicts, and what is called out: its first sentence
+// and the chosen trial's verdict come first, then what is called out, then the other verdicts,
+// then the rest of the explanation; each whole or not at all.
 func (v *View) foot(s *session.Session, w, h int) []string {
-	which := everyone(s)
-	if h < 6 {
-		which = []int{s.Trial}
+	means := v.meaning(s, w, 1)
+	verdicts := says(s, w, everyone(s)...)
+	if len(means)+len(verdicts) > h || h < 6 {
+		verdicts = says(s, w, s.Trial)
 	}
-	lines := v.meaning(s, w, max(1, min(3, h/2)))
-	more := says(s, w, which...)
-	if len(lines)+len(more) > h {
-		more = says(s, w, s.Trial)
+	calls := v.calledOut(s, w, h-len(means)-len(verdicts))
+	if spare := h - len(means) - len(verdicts) - len(calls); spare > 0 {
+		means = v.meaning(s, w, len(means)+spare)
 	}
-	lines = append(lines, more...)
-	if len(lines) > h {
-		lines = lines[:h]
-	}
-	return append(lines, v.calledOut(s, w, h-len(lines))...)
+	return append(append(means, verdicts...), calls...)
 }
 
 // everyone is all trials, the chosen one first where it is one of many.
@@ -217,22 +263,23 @@ func everyone(s *session.Session) []int {
 	return list
 }
 
-// meaning is what the marked row means for the chosen trial, in at most h lines.
+// meaning is what the marked row means for the chosen trial: its first sentence whole, the
+// others as far as h lines hold them whole.
 func (v *View) meaning(s *session.Session, w, h int) []string {
 	t := s.Theme
 	path := v.inputPath(s)
 	if p, bad := s.Document().ProblemAt(path); bad && path != "" {
-		return clipped(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+s.ProblemText(p), w), h)
+		return t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+s.ProblemText(p), w)
 	}
 	if v.editing && v.row == rowWire && isBare(v.input.Text) {
-		return clipped(t.WrapPaint(kit.Hint, v.bareSaid(s), w), h)
+		return t.WrapPaint(kit.Hint, v.bareSaid(s), w)
 	}
 	if f, ok := job.InputAt(path); ok {
 		return whole(t, []string{f.Help, f.How}, w, h)
 	}
 	for _, e := range v.entries(s) {
 		if e.id == v.row && e.text != "" {
-			return clipped(t.WrapPaint(kit.Hint, "Rows in which all trials are alike: "+e.text+". Enter or m shows them one by one.", w), h)
+			return whole(t, []string{"Rows in which all trials are alike; enter or m shows them one by one.", "They are: " + strings.TrimPrefix(e.text, "alike: ") + "."}, w, h)
 		}
 	}
 	if r := v.marked(s); r != nil {
@@ -306,7 +353,7 @@ func caution(s *session.Session, w, h int) []string {
 	return nil
 }
 
-// whole is as many of the sentences as fit whole, the first in any case.
+// whole is as many of the sentences as fit h lines whole, the first in any case.
 func whole(t kit.Theme, sentences []string, w, h int) []string {
 	text := sentences[0]
 	for _, next := range sentences[1:] {
@@ -314,7 +361,7 @@ func whole(t kit.Theme, sentences []string, w, h int) []string {
 			text = more
 		}
 	}
-	return clipped(t.WrapPaint(kit.Hint, text, w), h)
+	return t.WrapPaint(kit.Hint, text, w)
 }
 
 // meaning is a row explained for the chosen trial, a sentence each: what it is, why it is

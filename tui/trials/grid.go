@@ -11,10 +11,10 @@ import (
 
 // Widths of the table in cells, each with the gap before it but the labels'.
 const (
-	labelCells      = 27 // the longest usual label, and the margin
+	labelCells      = 29 // the longest usual label, and the margin
 	trialCells      = 11
-	oldCells        = 10
-	differenceCells = 10
+	oldCells        = 9
+	differenceCells = 9
 	spreadCells     = 7 // a ± behind a figure
 )
 

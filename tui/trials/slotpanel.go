@@ -2,6 +2,8 @@ package trials
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"slotwright/tui/chart"
 	"slotwright/tui/kit"
@@ -10,23 +12,48 @@ import (
 	"slotwright/winding/slot"
 )
 
-// slotWidth is how wide a slot is drawn in a height, its box included.
-func slotWidth(h int) int { return max(22, min(60, h*5/4+6)) }
+// slotWidth is how wide a slot is drawn in a height at most, its box included.
+func slotWidth(h int) int { return max(leastSlot, min(60, h*5/4+6)) }
+
+// leastSlot is the narrowest box of a slot: its title takes that.
+const leastSlot = 22
+
+// slotRoom is the width that a trial's slot takes when it is as high as its box of h lines:
+// a cell is twice as high as it is wide.
+func slotRoom(s *session.Session, trial, h int) int {
+	pack, why := s.Bench().Picture(trial)
+	if why != "" {
+		return leastSlot
+	}
+	x0, y0, x1, y1 := bounds(pack)
+	return max(leastSlot, min(slotWidth(h), int(math.Ceil(float64(2*(h-2))*(x1-x0)/(y1-y0)))+4))
+}
 
 func areaDim() quantity.Dimension { return quantity.SquareMM }
 
-// slotPanels are the slots of as many trials as there is room for side by side, all to one
-// scale; the chosen one is always among them.
-func slotPanels(s *session.Session, r kit.Rect) []kit.Block {
-	n := min(len(s.Outcome().Trials), max(1, r.W/22))
-	from := max(0, min(s.Trial-n+1, len(s.Outcome().Trials)-n))
-	if s.Trial < n {
-		from = 0
+// shownFirst are the trials from the one most looked at on: the chosen one, what it is
+// compared with, then the nearest.
+func shownFirst(s *session.Session) []int {
+	var list []int
+	for _, i := range append([]int{s.Trial, s.Outcome().Reference, compareWith(s)}, byDistance(s.Trial, len(s.Outcome().Trials))...) {
+		if !slices.Contains(list, i) && i < len(s.Outcome().Trials) {
+			list = append(list, i)
+		}
 	}
+	return list
+}
+
+// slotPanels are the slots of as many trials as there is room for side by side, in their
+// order; the chosen one is always among them.
+func slotPanels(s *session.Session, r kit.Rect) []kit.Block {
+	list := shownFirst(s)
+	list = list[:min(len(list), max(1, r.W/leastSlot))]
+	slices.Sort(list)
+	n := len(list)
 	w := min(r.W/n, slotWidth(r.H)+6)
 	var blocks []kit.Block
-	for i := range n {
-		blocks = append(blocks, slotPanel(s, kit.Rect{X: r.X + i*w, Y: r.Y, W: w - min(1, n-1), H: r.H}, from+i))
+	for i, trial := range list {
+		blocks = append(blocks, slotPanel(s, kit.Rect{X: r.X + i*w, Y: r.Y, W: w - min(1, n-1), H: r.H}, trial))
 	}
 	return blocks
 }

@@ -161,8 +161,18 @@ func (v *View) moves(s *session.Session) []kit.Binding {
 		kit.Bind(moving, "home pgup", "", "The first row.", to(0)),
 		kit.Bind(moving, "end pgdown", "", "The last row.", to(len(ids)-1)),
 		kit.Bind(moving, "m", "more rows", "Every row, none folded, or only the ones looked at first.", func() { v.flipped = !v.flipped }),
-		kit.Bind("Trials", "v", "pictures", "Amps against speed, the slots to scale, or the table alone.", func() { v.picture++ }),
+		kit.Bind("Trials", "v", "pictures", "Amps against speed, the slots to scale, or the table alone.", v.nextPicture),
 	}
+}
+
+// nextPicture goes on to the next picture; where every row leaves no room for one, back to the
+// rows looked at first.
+func (v *View) nextPicture() {
+	if v.room() == middle && v.flipped {
+		v.flipped = false
+		return
+	}
+	v.picture++
 }
 
 // Key takes a key.

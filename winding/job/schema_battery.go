@@ -137,8 +137,8 @@ func planned(table, old, planned string) string {
 func woundFields(table string, of func(j *Job, i int) *Wound) []Input {
 	return []Input{
 		{Table: table, Name: "turns", Label: "Turns", Kind: Whole, Min: 1, Max: 5000,
-			Help: planned(table, "Turns in one coil.", "Turns in one coil. Few of thick wire begin late and carry much, many of thin begin early and carry less."),
-			How:  planned(table, "Cut a coil through and count the ends, divided by strands.", "As many as you mean to wind; the second figure is how many fit."),
+			Help: planned(table, "Turns in one coil.", "Turns in one coil, of how many that fit."),
+			How:  planned(table, "Cut a coil through and count the ends, divided by strands.", "Few of thick wire begin late and carry much; many of thin the other way round."),
 			at:   func(j *Job, i int) any { return &of(j, i).Turns }},
 		{Table: table, Name: "coil_turns", Label: "Turns by coil", Kind: List, Min: 1, Max: 5000, Ghost: "all equal",
 			Help: "Turns of each coil of a group, outermost first, when they differ: 12, 10, 8.", How: planned(table, "Count each coil of one group.", "As many as you mean to wind in each."),
