@@ -129,6 +129,9 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 		o.Turns = quantity.Of(w.coils.slotTurns)
 	}
 	o.Fit = b.room.fit(w)
+	if b.machine.flat() {
+		o.MouthText, o.MouthSpareMM = "", quantity.Missing("flat coils lie in no slot")
+	}
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
 	o.Ohms.of(b.byTurns().byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
@@ -160,7 +163,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 		HertzPerRPM: b.machine.Poles.Figure("needs the poles").Times(1.0 / 120),
 		PolePitchMM: b.machine.polePitchMM(),
 		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.flux.fieldAmps,
-		RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, ChargingVolts: b.dc.charging, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
+		Feeds: b.dc.feeds(&b.job.Battery), RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, ChargingVolts: b.dc.charging, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
 		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
 		DiodeReverseVolts: b.job.Battery.DiodeReverseVolts.Figure("needs the diodes' rating"),
 		ThermalClass:      b.air.class.String(), ClassLimitC: quantity.Of(b.air.classC), MeanLimitC: quantity.Of(b.air.meanC),

@@ -17,14 +17,18 @@ import (
 // room in the slot was reckoned with.
 
 const (
-	cuffMM      = 5.0   // liner, wedge and separator out of the iron, at each end
-	paperEdgeMM = 10.0  // phase paper beyond the coil's end, all round
-	jointMM     = 40.0  // sleeve over one joint
-	leadMM      = 200.0 // sleeve over one lead, to where the cable begins
-	sleeveRoom  = 1.3   // bore of a sleeve over the round of what goes in
-	jointBundle = 2.0   // wires side by side in a joint
-	lashings    = 3.0   // cord for an end of the winding, over its way round
+	cuffMM      = 5.0  // liner, wedge and separator out of the iron, at each end
+	paperEdgeMM = 10.0 // phase paper beyond the coil's end, all round
+	jointMM     = 40.0 // sleeve over one joint
+	sleeveRoom  = 1.3  // bore of a sleeve over the round of what goes in
+	jointBundle = 2.0  // wires side by side in a joint
+	tieRounds   = 1.5  // tie round the side of a flat coil, and its knot
+	lashings    = 3.0  // cord for an end of the winding, over its way round
 )
+
+// LeadMM is what a coil's end is left long, and the sleeve over a lead, to where the cable
+// begins.
+const LeadMM = 200.0
 
 // Cut is insulation of one kind and size. A length or width that needs something is
 // missing with its reason.
@@ -118,10 +122,13 @@ func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) 
 		round = quantity.Of(bundle.ThickestMM(w.trial.Build) * math.Sqrt(float64(bundle.Count())) * sleeveRoom)
 	}
 	list := []Cut{
-		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: its bore"},
-		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(leadMM), WidthMM: round, ThickMM: none, Note: "wide: its bore"},
+		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: inside"},
+		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(LeadMM), WidthMM: round, ThickMM: none, Note: "wide: inside"},
 	}
-	if roundTooth(w) || p.machine.flat() {
+	switch {
+	case p.machine.flat():
+		return append(list, p.flatCuts(plan)...)
+	case roundTooth(w):
 		return list
 	}
 	edge := func(v float64) float64 { return v + 2*paperEdgeMM }
@@ -131,6 +138,22 @@ func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) 
 	return append(list,
 		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
 		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})
+}
+
+// flatCuts is what holds flat coils until they are cast, and in the cast: each is tied twice
+// on each of its sides before it leaves the former, and lies between two rings of glass mat as
+// wide as the coils reach.
+func (p insulation) flatCuts(plan *layout.Layout) []Cut {
+	m, none := p.machine, quantity.Figure{Why: "as the maker sells it"}
+	side, thick := m.SideMM.Figure("needs the side of a coil"), m.ThickMM.Figure("needs its thickness")
+	tie := side.With(thick, func(s, t float64) float64 { return tieRounds * 2 * (s + t) })
+	reach := m.StackMM.Figure("needs the magnets' length").With(side, func(l, s float64) float64 { return l + 2*s })
+	circle := m.BoreMM.Figure("needs the circle")
+	return []Cut{
+		{Name: "tie, coil", Pieces: 4 * len(plan.Coils()), LengthMM: tie, WidthMM: none, ThickMM: none, Note: "twice on each side"},
+		{Name: "glass mat, ring", Pieces: 2, LengthMM: circle.With(reach, func(d, r float64) float64 { return d + r }),
+			WidthMM: circle.With(reach, func(d, r float64) float64 { return max(0, d-r) }), ThickMM: none, Note: "across: outside, hole"},
+	}
 }
 
 // groups is how many groups of coils there are, in each of which one phase lies.

@@ -50,6 +50,8 @@ type MachineOutcome struct {
 	MagnetsAgainstWound quantity.Figure `json:"magnets_over_wound"`
 	FieldAmps           quantity.Figure `json:"field_amps"`
 
+	// Feeds is what is charged or fed, in a few words.
+	Feeds           string          `json:"feeds"`
 	RestVolts       quantity.Figure `json:"battery_rest_v"`
 	ChargingVolts   quantity.Figure `json:"battery_charging_v"`
 	AbsorptionVolts quantity.Figure `json:"battery_absorption_v"`

@@ -1,6 +1,10 @@
 package winding
 
-import "math"
+import (
+	"math"
+
+	"slotwright/winding/quantity"
+)
 
 // What a finished winding is held to, from print: testdata/bench has the rows.
 
@@ -12,6 +16,13 @@ const (
 	// than 1000 V (IEEE 43, as quoted by Keysight 2014).
 	InsulationVolts = 500.0
 
+	// ProofLimit is how far the ohms or volts of a finished winding may be from what was
+	// worked out where it is not known how far that may be off itself, ProofLeast the least
+	// that is allowed them in any case, for meter, speed and hand, both as a part of the
+	// figure (common practice, no source).
+	ProofLimit = farOff / 100
+	ProofLeast = 0.05
+
 	insulationMegohms40 = 5.0  // random-wound, one minute, 40 °C (AR100-2020, IEEE 43-2013)
 	insulationHalves    = 10.0 // kelvins that halve it (IEEE 43-2013)
 )
@@ -21,4 +32,33 @@ const (
 // colder (ANSI/EASA AR100-2020, IEEE 43-2013).
 func InsulationMegohms(c float64) float64 {
 	return insulationMegohms40 * math.Exp2((40-c)/insulationHalves)
+}
+
+// Between is the limits that a reading of a finished winding must lie in: as far from what was
+// worked out as that may be off itself, [ProofLeast] at least, and [ProofLimit] where
+// that is not known. part is the limit as a part of the figure; ok is false for a figure that
+// is not known.
+func Between(f quantity.Figure) (low, high, part float64, ok bool) {
+	if !f.Known() || f.Value <= 0 {
+		return 0, 0, 0, false
+	}
+	if part = ProofLimit; f.PlusMinus > 0 {
+		part = max(f.PlusMinus/f.Value, ProofLeast)
+	}
+	return f.Value * (1 - part), f.Value * (1 + part), part, true
+}
+
+// NoUse is why it makes no sense to wind a trial although it can be wound: where it is most of
+// the time nothing is left for what it is to feed. "" where something is, and where that is
+// not known.
+func (t *TrialOutcome) NoUse() string {
+	if !t.AmpsUsual.Known() || t.AmpsUsual.Value > 0 {
+		return ""
+	}
+	for i := range t.Operating {
+		if p := &t.Operating[i]; p.Condition == conditionNames[usual] && p.FieldWatts > 0 && p.AmpsDC > 0 {
+			return "in its usual state the rotor takes more than comes in"
+		}
+	}
+	return "in its usual state it does not charge"
 }

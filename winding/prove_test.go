@@ -4,7 +4,9 @@ import (
 	"strconv"
 	"testing"
 
+	"slotwright/winding/job"
 	"slotwright/winding/published"
+	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -26,4 +28,64 @@ func TestBenchLimitsArePublished(t *testing.T) {
 	// The factor brings a reading to 40 °C: the least at 20 °C times 0.25 is that at 40.
 	assert.InDelta(t, rows["BL02"], InsulationMegohms(20)*rows["BL06"], 1e-9)
 	assert.InDelta(t, rows["BL02"], InsulationMegohms(50)*rows["BL07"], 1e-9)
+}
+
+// A reading may be as far off as its figure, 5 % in any case for meter, speed and hand, and
+// 10 % where that is not known (common practice, no source).
+func TestWhatAReadingMustLieBetween(t *testing.T) {
+	for _, c := range []struct{ value, off, low, high float64 }{
+		{2, 0.4, 1.6, 2.4}, {2, 0.02, 1.9, 2.1}, {2, 0, 1.8, 2.2},
+	} {
+		f := quantity.Of(c.value)
+		f.PlusMinus = c.off
+		low, high, part, ok := Between(f)
+		require.True(t, ok)
+		assert.InDelta(t, c.low, low, 1e-12)
+		assert.InDelta(t, c.high, high, 1e-12)
+		assert.InDelta(t, (c.high-c.low)/2/c.value, part, 1e-12)
+	}
+	_, _, _, ok := Between(quantity.Missing("none"))
+	assert.False(t, ok)
+}
+
+// A winding is of no use where its usual amps are known and nothing is left of them.
+func TestNoUse(t *testing.T) {
+	tr := TrialOutcome{}
+	assert.Empty(t, tr.NoUse(), "nothing is known of it")
+	tr.AmpsUsual = quantity.Of(0.01)
+	assert.Empty(t, tr.NoUse())
+	tr.AmpsUsual = quantity.Of(0)
+	assert.Equal(t, "in its usual state it does not charge", tr.NoUse())
+	tr.AmpsUsual = quantity.Of(-0.5)
+	tr.Operating = []Operating{{Meeting: Meeting{Condition: "slow"}, RunPoint: RunPoint{FieldWatts: 30, AmpsDC: 1}}}
+	assert.Equal(t, "in its usual state it does not charge", tr.NoUse())
+	tr.Operating = append(tr.Operating, Operating{Meeting: Meeting{Condition: "usual"}, RunPoint: RunPoint{FieldWatts: 30, AmpsDC: 1}})
+	assert.Equal(t, "in its usual state the rotor takes more than comes in", tr.NoUse())
+}
+
+// A battery is called by its volts as sold; what was not given is marked, and another load
+// named.
+func TestWhatItFeeds(t *testing.T) {
+	said := func(change func(*job.BatterySpec)) string {
+		j := job.Job{}
+		change(&j.Battery)
+		return Evaluate(j).Machine.Feeds
+	}
+	for want, change := range map[string]func(*job.BatterySpec){
+		"~12 V flooded battery (not given)": func(*job.BatterySpec) {},
+		"24 V LFP battery, 100 Ah": func(g *job.BatterySpec) {
+			g.Chemistry, g.Cells, g.CapacityAh = "lfp", quantity.Known(8), quantity.Known(100)
+		},
+		"6 V gel battery": func(g *job.BatterySpec) { g.Chemistry, g.Cells = "gel", quantity.Known(3) },
+		"13.4 V custom battery": func(g *job.BatterySpec) {
+			g.Chemistry, g.Cells, g.RestVolts = "custom", quantity.Known(11), quantity.Known(13.4)
+		},
+		"resistor of 3.5 Ω":              func(g *job.BatterySpec) { g.Load, g.ResistorOhms = "resistor", quantity.Known(3.5) },
+		"resistor, its ohms not given":   func(g *job.BatterySpec) { g.Load = "resistor" },
+		"converter holding 48 V":         func(g *job.BatterySpec) { g.Load, g.BusVolts = "bus", quantity.Known(48) },
+		"converter, its volts not given": func(g *job.BatterySpec) { g.Load = "bus" },
+		"battery, its volts not known":   func(g *job.BatterySpec) { g.Chemistry = "custom" },
+	} {
+		assert.Equal(t, want, said(change))
+	}
 }

@@ -87,6 +87,7 @@ var keyWords = map[string]string{
 
 	"MachineOutcome.conditions":    "States of the drive that everything is worked out for: slow, usual, top.",
 	"MachineOutcome.flux_from":     "Where the flux is from.",
+	"MachineOutcome.feeds":         "What is charged or fed, in a few words.",
 	"MachineOutcome.slot_note":     "What was taken for granted of the slot.",
 	"MachineOutcome.thermal_class": "Letter of the insulation's class (IEC 60085).",
 

@@ -125,7 +125,7 @@ func reading(l *layout.Layout) []string {
 	}
 	switch names := sideRows(l); names[0] {
 	case "top":
-		texts = append(texts, "top lies next to the bore, bottom under it; the bottom side goes in first.")
+		texts = append(texts, "top lies at the mouth, bottom under it; the bottom side goes in first.")
 	case "left":
 		texts = append(texts, "left and right: two coils lie side by side in each slot, each against its own tooth.")
 	}

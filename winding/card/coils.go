@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/winding/text"
 )
 
@@ -26,12 +27,38 @@ func (w *writer) coils(trial int, plan *layout.Layout) {
 	for i, s := range steps {
 		rows[i] = coilRow(s, counted)
 	}
-	first, lie := "Line the slots. Mark one slot 1, count", howLaid(plan)
-	if w.flat() {
-		first, lie = "The coils lie flat in a ring; what is between two is a slot here. Mark one slot 1, count", ""
-	}
-	w.entry("ORDER", first+" clockwise, seen from the end where the leads come out. The phase's wire goes down slot \"in\" and up slot \"out\", cw: clockwise round the stator; leave ends long. 4 at 7: joined to coil 4 where that begins, in slot 7."+lie+roundsOf(steps))
+	w.entry("ORDER", w.howToRead(plan, steps))
 	w.columns(coilHead, rows, coilColumns(rows))
+}
+
+// howToRead is what has to be known before the first coil.
+func (w *writer) howToRead(plan *layout.Layout, steps []layout.Step) string {
+	place, first := "slot", "Line the slots (sheet two)."+w.without()+" Mark one slot 1"
+	if w.flat() {
+		place, first = "gap", "Mark one gap between two coils 1"
+	}
+	return fmt.Sprintf("%s, count clockwise, seen from the end with the leads. The wire goes down %s \"in\", away from you, and up \"out\"; cw: clockwise round the stator. \"4 at %d\": on to coil 4, which begins in %s %d, uncut or joined; ends %s long.",
+		first, place, 7, place, 7, w.amount(quantity.Of(winding.LeadMM), quantity.Millimetres, 2)) + w.howLaid(plan) + roundsOf(steps)
+}
+
+// without is the slots and teeth that stay bare.
+func (w *writer) without() string {
+	words := ""
+	if list := w.job.Machine.DeadSlots; len(list) > 0 {
+		words += " EMPTY slots: " + numbers(list) + "."
+	}
+	if list := w.job.Machine.BareTeeth; len(list) > 0 {
+		words += " BARE teeth: " + numbers(list) + " (tooth 1 is between slots 1 and 2)."
+	}
+	return words
+}
+
+func numbers(list []int) string {
+	words := make([]string, len(list))
+	for i, n := range list {
+		words[i] = fmt.Sprint(n)
+	}
+	return strings.Join(words, ", ")
 }
 
 // coilColumns is in how many columns rows stand: two of more than a dozen, where they are
@@ -67,16 +94,20 @@ func coilRow(s layout.Step, counted bool) string {
 	return fmt.Sprintf("[ ] %-3s %4d %3d %3d %5s %-3s %s", lead, s.Coil, s.From, s.To, turns, way, to)
 }
 
-// howLaid says which side of a coil lies where.
-func howLaid(plan *layout.Layout) string {
+// howLaid says which coil is laid first, and which side of it lies where.
+func (w *writer) howLaid(plan *layout.Layout) string {
 	spec := plan.Spec()
 	switch {
-	case spec.Span == 1:
-		return " Each coil is round one tooth and fills its half of both slots."
-	case spec.Layers == 1:
+	case w.flat():
 		return ""
+	case plan.Beside():
+		return " Each coil is round one tooth and fills its half of both slots."
+	case spec.Span == 1:
+		return " Each coil is round one tooth."
+	case spec.Layers == 1:
+		return " Lay them by coil number."
 	}
-	return fmt.Sprintf(" By coil number: the anticlockwise side to the bottom of its slot, the other on top; the tops of the first %d coils stay up until the last are under them.", spec.Span)
+	return fmt.Sprintf(" Lay them by coil number, the anticlockwise side to the bottom of its slot, the other on top; the tops of the first %d coils stay up until the last are under them.", spec.Span)
 }
 
 // roundsOf is how a wave is wound, "" for any other.
@@ -118,6 +149,10 @@ func beside(cells []string) string {
 // leads is what comes out, and what is joined and stays in.
 func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 	wiring := plan.Wiring(t.Connection)
+	place := " slot "
+	if w.flat() {
+		place = " gap "
+	}
 	where := map[string]string{}
 	var out []string
 	for _, l := range wiring.Leads {
@@ -125,12 +160,12 @@ func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 		for i, e := range l.Ends {
 			slots[i] = fmt.Sprint(e.Slot)
 		}
-		where[l.Name] = l.Name + " slot " + strings.Join(slots, "+")
+		where[l.Name] = l.Name + place + strings.Join(slots, "+")
 		if l.Out {
 			out = append(out, where[l.Name])
 		}
 	}
-	w.entry("LEADS", "[ ] out: "+strings.Join(out, ", "))
+	w.entry("LEADS", "[ ] out, to the bridge: "+strings.Join(out, ", "))
 	for _, n := range wiring.Nodes {
 		ends := make([]string, len(n.Leads))
 		for i, name := range n.Leads {

@@ -17,40 +17,56 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	pairs := w.pairs(plan)
 	alike := ""
 	if len(pairs) > 1 {
-		alike = fmt.Sprintf(", within %.0f %% of their mean (EASA AR100)", 100*winding.BalanceLimit)
+		alike = fmt.Sprintf(", pairs within %.0f %% of mean (EASA AR100)", 100*winding.BalanceLimit)
 	}
-	w.entry("OHMS", "before varnish: "+w.expected(t.LeadOhms20, quantity.Ohms)+" at "+w.amount(degrees(20), quantity.Celsius, asGiven)+
-		"; at "+w.amount(m.TestC, quantity.Celsius, asGiven)+" "+w.expected(t.LeadOhmsT, quantity.Ohms)+w.within(t.LeadOhmsT, quantity.Ohms)+alike)
+	at := func(f quantity.Figure, celsius quantity.Figure) string {
+		return w.expected(f, quantity.Ohms) + " at " + w.amount(celsius, quantity.Celsius, asGiven)
+	}
+	cold := at(t.LeadOhms20, degrees(20))
+	if m.TestC.Value != 20 {
+		cold += ", " + at(t.LeadOhmsT, m.TestC)
+	}
+	w.entry("OHMS", "before varnish: "+cold+w.within(t.LeadOhmsT, quantity.Ohms)+alike)
 	w.readings(pairs, w.opt.Units.For(quantity.Ohms).Name, "at ______ "+w.opt.Units.For(quantity.Celsius).Name)
-	w.entry("VOLTS", "AC rms, open, alternator at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
+	w.entry("VOLTS", "AC, open, at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+w.fed()+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
 	w.readings(pairs, quantity.Volts[0].Name, "at ______ rpm")
 	if w.flat() {
-		return // there is none
+		return // there is no iron
 	}
-	hot, cold := winding.InsulationMegohms(40), winding.InsulationMegohms(20)
-	w.entry("TO IRON", fmt.Sprintf("%.0f V DC for a minute: ________ %s; %s at %s or %s at %s, and more", winding.InsulationVolts, quantity.Megohms[0].Name, quantity.Number(hot, asGiven),
-		w.amount(degrees(40), quantity.Celsius, asGiven), quantity.Number(cold, asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
+	w.entry("TO IRON", fmt.Sprintf("%.0f V DC, 1 min: ________ %s, at least %s at %s, %s at %s", winding.InsulationVolts, quantity.Megohms[0].Name,
+		quantity.Number(winding.InsulationMegohms(40), asGiven), w.amount(degrees(40), quantity.Celsius, asGiven),
+		quantity.Number(winding.InsulationMegohms(20), asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
+}
+
+// fed is what goes through a wound rotor meanwhile.
+func (w *writer) fed() string {
+	if w.job.Field.Kind != "wound" {
+		return ""
+	}
+	amps := w.o.Machine.FieldAmps
+	amps.PlusMinus = 0
+	return ", rotor with " + w.orBlank(amps, quantity.Amps, 3)
 }
 
 func degrees(c float64) quantity.Figure { return quantity.Figure{Value: c, Origin: quantity.Derived} }
 
 // expected is a figure to prove by, or a line for it.
 func (w *writer) expected(f quantity.Figure, dim quantity.Dimension) string {
-	f.PlusMinus = 0
-	return w.orBlank(f, dim, 3)
+	return w.expectedAs(f, dim, 3)
 }
 
-// within is the limits that a reading must lie in, by the figure's own ±.
+// within is the limits that a reading must lie in.
 func (w *writer) within(f quantity.Figure, dim quantity.Dimension) string {
-	u := w.opt.Units.For(dim)
-	switch {
-	case !f.Known():
+	if !f.Known() {
 		return " (" + f.Why + ")"
-	case f.PlusMinus == 0:
-		return ", its ± not known"
 	}
+	low, high, part, ok := winding.Between(f)
+	if !ok {
+		return ""
+	}
+	u := w.opt.Units.For(dim)
 	end := func(v float64) string { return quantity.File.Value(u.From(v), u, 3) }
-	return fmt.Sprintf(", must lie in %s to %s", end(f.Value-f.PlusMinus), end(f.Value+f.PlusMinus))
+	return fmt.Sprintf("; must read %s to %s (±%.0f %%)", end(low), end(high), 100*part)
 }
 
 // readings is a line to write on for each pair of leads, three beside each other.
@@ -98,8 +114,28 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	if t.LimitAmps.Known() {
 		by = " (" + t.LimitBy + ")"
 	}
-	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC"+by+"; FUSE "+w.orBlank(t.FuseAmps, quantity.Amps, 3)+" at the battery")
+	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC from the bridge"+by+"; "+w.fuse(t))
 	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at the top speed" + w.highest(t))
+}
+
+// fuse is the battery's, or what stands in its place where there is none.
+func (w *writer) fuse(t *winding.TrialOutcome) string {
+	switch w.job.Battery.Load {
+	case "resistor":
+		return "FUSE none: a lamp or heater takes no more than its ohms let it; one that opens lets the volts rise"
+	case "bus":
+		return "FUSE as the converter's sheet asks: " + blank + " A"
+	}
+	if t.FuseAmps.Known() {
+		return "battery FUSE " + w.expectedAs(t.FuseAmps, quantity.Amps, asGiven)
+	}
+	return "battery FUSE " + blank + " A"
+}
+
+// expectedAs is expected to so many figures.
+func (w *writer) expectedAs(f quantity.Figure, dim quantity.Dimension, figures int) string {
+	f.PlusMinus = 0
+	return w.orBlank(f, dim, figures)
 }
 
 // highest is the most volts anywhere, where that is more.

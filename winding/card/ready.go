@@ -46,22 +46,32 @@ func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
 	return list
 }
 
-// ready says on top whether it can be wound, and what stands against it.
+// ready says on top whether to wind it, and what stands against it. Not ready is what lacks
+// something, breaks a limit, or brings nothing where it runs most of the time: it could be
+// wound, and the evening and the copper would be lost. A lesser doubt stands behind a READY,
+// for the person at the bench to weigh.
 func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	missing := w.missing(t, trial)
 	worst, more := w.worst(t.Name)
+	const no = "NOT READY TO WIND"
 	switch {
 	case len(missing) > 0:
-		w.hang("", "NOT READY TO WIND. Missing: "+strings.Join(missing, "; ")+".")
+		w.hang("", no+". Missing: "+strings.Join(missing, "; ")+".")
 		if worst != nil {
 			w.hang("", inWords(worst, more))
 		}
+	case worst != nil && worst.Severity == winding.Broken:
+		w.hang("", no+". "+inWords(worst, more))
+	case t.NoUse() != "":
+		words := no + ": " + t.NoUse() + "."
+		if worst != nil {
+			words += " " + inWords(worst, more)
+		}
+		w.hang("", words)
 	case worst == nil:
 		w.hang("", "READY TO WIND.")
-	case worst.Severity == winding.Broken:
-		w.hang("", "NOT READY TO WIND. "+inWords(worst, more))
 	default:
-		w.hang("", "READY TO WIND, with a doubt. "+inWords(worst, more))
+		w.hang("", "READY TO WIND, BUT: "+inWords(worst, more))
 	}
 }
 
@@ -84,7 +94,7 @@ func (w *writer) worst(trial string) (worst *winding.Finding, more int) {
 func inWords(f *winding.Finding, more int) string {
 	words := title(f.Text)
 	if f.Fix != "" {
-		words += "; to mend it: " + f.Fix
+		words += ". To mend it: " + f.Fix
 	}
 	words += "."
 	if more > 0 {

@@ -18,7 +18,7 @@ func (w *writer) sheetOne(t *winding.TrialOutcome, trial int) (sheet []string, o
 	plan, _ := w.b.Plan(trial)
 	parts := [][]string{
 		w.block(func() { w.whose(t, trial) }),
-		w.block(func() { w.what(t, trial, plan) }),
+		w.block(func() { w.iron(); w.purpose(); w.what(t, trial, plan) }),
 		nil,
 		w.block(func() { w.proof(t, plan); w.stops(t) }),
 	}
@@ -68,10 +68,13 @@ func (w *writer) what(t *winding.TrialOutcome, trial int, plan *layout.Layout) {
 		coils = fmt.Sprint(len(plan.Coils()))
 		each = fmt.Sprintf(", %d in each phase", plan.CoilsPerPhase())
 	}
-	w.entry("COILS", coils+each+", throw "+throw(t.Span))
+	if w.job.Machine.Phases.Whole() == 1 {
+		each = ""
+	}
+	w.entry("COILS", coils+each+", throw "+w.throw(t))
 	w.entry("JOINED", w.joined(t))
 	w.former(t)
-	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" without enamel")
+	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" bare")
 	w.buy(t)
 	w.entry("FILL", w.orBlank(t.WireFill, quantity.None, 2)+" of at most "+w.orBlank(t.FillLimit, quantity.None, 2)+mouth(t))
 }
@@ -136,20 +139,32 @@ func strands(t *winding.TrialOutcome) string {
 }
 
 // throw is a span as winders say it.
-func throw(span int) string {
-	if span == 0 {
+func (w *writer) throw(t *winding.TrialOutcome) string {
+	switch {
+	case w.flat():
+		return "none: each lies by itself"
+	case t.Span == 0:
 		return "slot 1 to " + blank
+	case t.Span == 1:
+		return "slot 1 to 2: each round one tooth"
 	}
-	return fmt.Sprintf("slot 1 to %d", span+1)
+	return fmt.Sprintf("slot 1 to %d", t.Span+1)
 }
 
-// joined is connection, circuits and layers.
+// joined is connection, circuits and how coils share slots.
 func (w *writer) joined(t *winding.TrialOutcome) string {
 	how := t.Connection.String() + ", "
 	if w.job.Machine.Phases.Given() && w.job.Machine.Phases.Whole() < 3 {
 		how = ""
 	}
-	return fmt.Sprintf("%s%s in each phase, %s, %s winding", how, count(t.Circuits, "circuit"), count(t.Layers, "layer"), t.Kind)
+	circuits := fmt.Sprintf("%s%s in each phase", how, count(t.Circuits, "circuit"))
+	switch {
+	case w.flat():
+		return circuits
+	case t.Span == 1 && t.Layers == 2:
+		return circuits + ", two coils side by side in a slot"
+	}
+	return fmt.Sprintf("%s, %s, %s winding", circuits, count(t.Layers, "layer"), t.Kind)
 }
 
 // flat reports whether the coils are laid flat and cast, without iron.
@@ -158,8 +173,9 @@ func (w *writer) flat() bool { return w.job.Machine.Stator == "flat" }
 // former is what the coils are wound on.
 func (w *writer) former(t *winding.TrialOutcome) {
 	once := "once round " + w.orBlank(t.MeanTurnMM, quantity.Millimetres, 3)
+	m, mm := &w.job.Machine, func(r quantity.Reading) string { return w.orBlank(asFigure(r), quantity.Millimetres, asGiven) }
 	if w.flat() {
-		w.entry("FORMER", "round the hole of the coil, to the side and thickness of the job; "+once)
+		w.entry("FORMER", fmt.Sprintf("hole %s by %s, between cheeks %s apart, wound until the sides are %s wide; %s", mm(m.StackMM), mm(m.HoleMM), mm(m.ThickMM), mm(m.SideMM), once))
 		return
 	}
 	if t.Span == 1 {
@@ -170,7 +186,7 @@ func (w *writer) former(t *winding.TrialOutcome) {
 	if t.Kind == layout.Concentric.String() {
 		middling = "; nested: the middling one"
 	}
-	w.entry("FORMER", fmt.Sprintf("to the middle of the coil: straight %s, width %s, corner radius %s; %s%s", w.expected(t.StraightMM, quantity.Millimetres),
+	w.entry("FORMER", fmt.Sprintf("straight %s, width %s, corner radius %s to the coil's middle: the block is half its build less; %s%s", w.expected(t.StraightMM, quantity.Millimetres),
 		w.expected(t.WidthMM, quantity.Millimetres), w.expected(t.RadiusMM, quantity.Millimetres), once, middling))
 }
 

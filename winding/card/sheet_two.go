@@ -33,7 +33,11 @@ func (w *writer) slotTable(plan *layout.Layout, why string) {
 		w.entry("SLOTS", notKnown(why))
 		return
 	}
-	w.entry("SLOTS", "+ the wire of the phase goes away from the connection end, - it comes back; coil number; s its start, f its finish; "+halves(plan))
+	label, lie := "SLOTS", halves(plan)
+	if w.flat() {
+		label, lie = "GAPS", "between two coils lies a side of each."
+	}
+	w.entry(label, "+ the wire of the phase goes away from the connection end, - it comes back; coil number; s its start, f its finish; "+lie)
 	var rows []string
 	wide := 0
 	for n := 1; n <= plan.Spec().Slots; n++ {
@@ -112,7 +116,11 @@ func size(f quantity.Figure, u quantity.Unit) string {
 // firstRun is what to read when it first turns, with room for it.
 func (w *writer) firstRun(t *winding.TrialOutcome) {
 	m := &w.o.Machine
-	w.entry("FIRST RUN", "with battery, fuse and ammeter; stand aside. Expected, then read:")
+	with := "battery, fuse and ammeter"
+	if load := w.job.Battery.Load; load != "" && load != "battery" {
+		with = "its load and an ammeter"
+	}
+	w.entry("FIRST RUN", "with "+with+"; stand aside. Expected, then read:")
 	line := func(what, expected, unit string) {
 		w.raw(text.Pad("      [ ] "+text.Pad(w.clean(what), 30)+text.Pad(w.clean(expected), 18), 58) + "________ " + unit)
 	}
@@ -136,18 +144,28 @@ func (w *writer) readingsOff(t *winding.TrialOutcome) {
 
 func (w *writer) signs(t *winding.TrialOutcome) []string {
 	list := []string{
-		"No reading in a pair: an open joint, or enamel left on a wire end.",
+		"No reading between two leads: an open joint, or enamel left on a wire end.",
 		"Ohms of one pair high: a cold joint, a strand broken or left out. Low: turns short in a coil, or wire touching wire.",
 		"All ohms off by one part: another wire, other turns or another mean turn than the plan's: weigh what is left on the spool.",
 	}
 	if w.job.Machine.Phases.Or(3) == 3 && t.Connection == layout.Star {
 		list = append(list, "Volts of two pairs 58 % of the third: the phase in both is turned round: change its two ends.")
 	}
-	return append(list,
+	list = append(list,
 		"Volts of pairs unlike, ohms alike: a coil joined the wrong way round: each such coil takes off twice its volts.",
-		"All volts low, ohms right: speed, field current or gap; then the turns of a coil.",
-		"To iron under the limit: dry it warm and read again; else a wire lies bare at a slot's end.",
-		"Begins to charge late, volts right: battery, diodes, cable. Hotter than said: less air, or a short: stop.")
+		"All volts low, ohms right: speed, "+w.weakened()+" or gap; then the turns of a coil.")
+	if !w.flat() {
+		list = append(list, "To iron under the limit: dry it warm and read again; else a wire lies bare at a slot's end.")
+	}
+	return append(list, "Begins to charge late, volts right: battery, diodes, cable. Hotter than said: less air, or a short: stop.")
+}
+
+// weakened is what makes a weaker field than was reckoned with.
+func (w *writer) weakened() string {
+	if w.job.Field.Kind == "magnets" {
+		return "weak magnets"
+	}
+	return "field current"
 }
 
 // overCautions is what there was no room for.

@@ -63,7 +63,7 @@ func (w *writer) windings() {
 			w.pair("Note", t.Note)
 		}
 		w.wound(t, w.job.Trials[i].Wound)
-		w.pair("Throw, layers", fmt.Sprintf("%s; %d, %s winding", throw(t.Span), t.Layers, t.Kind))
+		w.pair("Throw, layers", fmt.Sprintf("%s; %d, %s winding", w.throw(t), t.Layers, t.Kind))
 		for k := range t.Buy {
 			s := &t.Buy[k]
 			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", s.Gauge, w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, quantity.None, 0)))

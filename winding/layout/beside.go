@@ -23,7 +23,7 @@ func (l *Layout) SidesText() string {
 	if l.Beside() {
 		return "Two coils lie side by side in a slot, each against its own tooth: the clockwise half against the tooth clockwise of the slot, the anticlockwise half against the other."
 	}
-	return "Bottom is laid first, top lies next to the bore."
+	return "Bottom is laid first, top lies at the mouth."
 }
 
 // phaseLag is the electrical angle, in radians, by which a phase's current lags that of

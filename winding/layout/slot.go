@@ -8,7 +8,7 @@ const (
 	Whole Layer = "whole slot"
 	// Bottom is away from the bore, laid first: the start side of a lap coil.
 	Bottom Layer = "bottom"
-	// Top is next to the bore: the finish side.
+	// Top is at the mouth: the finish side.
 	Top Layer = "top"
 	// ClockwiseHalf and AnticlockwiseHalf are side by side, for coils round one
 	// tooth: the start side lies against the tooth clockwise of its slot.

@@ -1,0 +1,81 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"slotwright/winding/quantity"
+)
+
+// iron is which stator the sheet is for, so that it is not hung over another one.
+func (w *writer) iron() {
+	m := &w.job.Machine
+	counted := func(r quantity.Reading) string {
+		if !r.Given() {
+			return blank
+		}
+		return fmt.Sprint(r.Whole())
+	}
+	size := func(r quantity.Reading) string {
+		return w.orBlank(asFigure(r), quantity.Millimetres, asGiven)
+	}
+	switch {
+	case w.flat():
+		w.entry("STATOR", fmt.Sprintf("%s flat coils in a ring, no iron, between magnets of %s poles; circle through their middles %s, their length %s",
+			counted(m.Slots), counted(m.Poles), size(m.BoreMM), size(m.StackMM)))
+	case m.Rotor == "outside":
+		w.entry("STATOR", fmt.Sprintf("%s slots, %s poles, rotor outside; %s across at the mouths, stack %s", counted(m.Slots), counted(m.Poles), size(m.BoreMM), size(m.StackMM)))
+	default:
+		w.entry("STATOR", fmt.Sprintf("%s slots, %s poles; bore %s, stack %s", counted(m.Slots), counted(m.Poles), size(m.BoreMM), size(m.StackMM)))
+	}
+}
+
+// purpose is what the winding is for: what it charges, and what turns it.
+func (w *writer) purpose() {
+	through := map[string]string{"half-wave": ", half wave", "doubler": ", doubler"}[w.job.Battery.Rectifier]
+	if through == "" {
+		through = ", bridge"
+	}
+	w.entry("FOR", w.o.Machine.Feeds+through+"; turned by "+w.turnedBy())
+}
+
+// driveNames are the kinds of drive as the sheet calls them.
+var driveNames = map[string]string{"wind": "wind rotor", "pedals": "pedals", "water": "water wheel", "engine": "engine", "fixed": "something at a fixed speed"}
+
+// turnedBy is the drive, and how it is geared to the alternator.
+func (w *writer) turnedBy() string {
+	d := &w.job.Drive
+	name := driveNames[d.Kind]
+	if name == "" {
+		return blank
+	}
+	parts := []string{name}
+	if d.Kind == "wind" && d.RotorM.Given() {
+		parts[0] += " " + w.amount(asFigure(d.RotorM), quantity.Metres, asGiven)
+	}
+	how, wheels := d.Transmission, ""
+	switch {
+	case d.DriverMM.Given() && d.DrivenMM.Given():
+		wheels = fmt.Sprintf(" %s driving %s", w.amount(asFigure(d.DriverMM), quantity.Millimetres, asGiven), w.amount(asFigure(d.DrivenMM), quantity.Millimetres, asGiven))
+	case d.DriverTeeth.Given() && d.DrivenTeeth.Given():
+		wheels = fmt.Sprintf(" %d teeth driving %d", d.DriverTeeth.Whole(), d.DrivenTeeth.Whole())
+	}
+	ratio := w.o.Machine.Ratio
+	ratio.PlusMinus = 0
+	switch {
+	case ratio.Known() && ratio.Value == 1 && wheels == "" && (how == "" || how == "direct"):
+		return strings.Join(append(parts, "direct"), ", ")
+	case ratio.Known():
+		parts = append(parts, fmt.Sprintf("%s%s: alternator %s turns to 1", orWord(how, "geared"), wheels, ratio.Text(quantity.None[0], 3)))
+	default:
+		parts = append(parts, orWord(how, "geared")+" 1 : "+blank)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func orWord(word, other string) string {
+	if word == "" {
+		return other
+	}
+	return word
+}
