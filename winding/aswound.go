@@ -82,7 +82,7 @@ type proving struct {
 
 // record is one of them.
 func (p proving) record(r *job.AsWound) WoundOutcome {
-	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, RPM: r.RPM.Figure("not read")}
+	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, RPM: r.RPM.Figure("needs the speed at that reading")}
 	plan, ok := p.planned(r)
 	if !ok {
 		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))

@@ -32,6 +32,7 @@ func (b *Bench) Outcome() Outcome {
 	others := b.shifted()
 	o.Wound = b.Wound()
 	b.addTolerances(&o, others)
+	o.spreadProofs()
 	runners := make([]*characteristic, len(o.Trials))
 	grid := b.bed.grid(b.cutIns(o.Trials)...)
 	for i := range o.Trials {

@@ -16,11 +16,13 @@ type Row struct {
 	Group   string // a heading stands where it differs from the row before
 	Label   string
 	Unit    string
-	Help    string   // what it is and how to measure it; the owner shows it with [Form.HelpLines]
-	Text    string   // what the person typed, as typed
-	Ghost   string   // shown dim while Text is empty: the value that then holds
-	Warning string   // doubtful: said behind the value with a mark
-	Error   string   // not usable: said behind or below the value with a mark
+	Help    string // what it is and how to measure it; the owner shows it with [Form.HelpLines]
+	Text    string // what the person typed, as typed
+	Ghost   string // shown dim while Text is empty: the value that then holds
+	Warning string // doubtful: said behind the value with a mark
+	Error   string // not usable: said behind or below the value with a mark
+	Note    string // said behind the value where nothing is wrong, in the style of NoteAs
+	NoteAs  kit.Role
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
 	Choices []string // not empty: one of these, picked from a list
 	Needed  bool     // still empty, and a figure waits for it: marked so

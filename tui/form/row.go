@@ -141,7 +141,7 @@ func rowNote(t kit.Theme, r Row) (kit.Role, string) {
 	case r.Warning != "":
 		return kit.Warning, t.Text(kit.Clean(r.Warning))
 	}
-	return kit.Plain, ""
+	return r.NoteAs, t.Text(kit.Clean(r.Note))
 }
 
 // drawValue is the value in exactly w cells: as it stands, or with the focus in brackets

@@ -27,6 +27,9 @@ type View struct {
 	// begins is set on the screen where a blank job begins.
 	begins bool
 	at     kit.Rect
+	// beside adds to a row what stands beside its input, and reports whether it is shown; nil
+	// for neither.
+	beside func(s *session.Session, r *form.Row) bool
 	// result is what stands under the help: what the inputs lead to.
 	result func(s *session.Session, w int) []string
 }

@@ -36,7 +36,9 @@ func (v *View) rows(s *session.Session) []form.Row {
 				if f.Name != "format" && (given || f.Applies(&j) && applies(f, &j)) {
 					r := rowOf(s, t, f, i)
 					r.Needed = needed[r.ID]
-					rows = append(rows, r)
+					if v.beside == nil || v.beside(s, &r) {
+						rows = append(rows, r)
+					}
 				}
 			}
 		}

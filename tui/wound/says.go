@@ -1,0 +1,284 @@
+package wound
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slotwright/tui/form"
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// recordOf is a record as worked out; ok is false for the empty one that is to be begun.
+func recordOf(s *session.Session, i int) (r *winding.WoundOutcome, ok bool) {
+	if list := s.Outcome().Wound; i < len(list) {
+		return &list[i], true
+	}
+	return nil, false
+}
+
+// planOf is the index of the trial that a record is of, the chosen one where it is to be begun;
+// -1 where the job has none such.
+func planOf(s *session.Session, i int) int {
+	o := s.Outcome()
+	r, begun := recordOf(s, i)
+	if !begun {
+		return min(s.Trial, len(o.Trials)-1)
+	}
+	return slices.IndexFunc(o.Trials, func(t winding.TrialOutcome) bool { return t.Name == r.Trial })
+}
+
+// checks are what a record is held against. Where nothing was read and nothing is known of the
+// record itself, as of volts without their speed, it is what the trial will be.
+func checks(s *session.Session, i int) []winding.Check {
+	plan := planOf(s, i)
+	if plan < 0 {
+		return nil
+	}
+	list := s.Outcome().Checks(plan)
+	r, begun := recordOf(s, i)
+	for k := range list {
+		if test := s.Outcome().Machine.TestRPM; list[k].Field == "line" && test.Known() {
+			list[k].Label += " at " + s.Text(test, quantity.RPM, 3)
+		}
+		if begun {
+			if own := r.Checks()[k]; own.Proof.Read.Known() || own.Proof.Expected.Known() {
+				list[k] = own
+			}
+		}
+	}
+	return list
+}
+
+// limits are between what a reading must lie, in words.
+func limits(s *session.Session, c winding.Check) string {
+	low, high, ok := c.Proof.Limits()
+	if !ok {
+		return ""
+	}
+	u := s.Units.For(c.Dim)
+	return quantity.Screen.Value(u.From(low), u, 3) + " to " + quantity.Screen.Value(u.From(high), u, 3)
+}
+
+// off is by how much a reading is off.
+func off(c winding.Check) string {
+	word := "high"
+	if c.Proof.Stand() == winding.Low {
+		word = "low"
+	}
+	return quantity.Screen.Number(max(c.Proof.Off.Value, -c.Proof.Off.Value), quantity.AtMost(2)) + " % " + word
+}
+
+// short is what a reading says, in a few words; "" where nothing was read.
+func short(s *session.Session, c winding.Check) string {
+	switch c.Proof.Stand() {
+	case winding.Good:
+		return "good, " + limits(s, c)
+	case winding.Low, winding.High:
+		return off(c) + ", " + limits(s, c)
+	case winding.NotHeld:
+		return unheld(s, c)
+	}
+	return ""
+}
+
+// unheld says why a reading is held against nothing.
+func unheld(s *session.Session, c winding.Check) string {
+	if c.Proof.Expected.Known() {
+		return "plan " + s.Text(c.Proof.Expected, c.Dim, 3) + " is a guess, which sets no limits"
+	}
+	return "nothing to hold it against: " + c.Proof.Expected.Why
+}
+
+// sentence is what a reading says, whole: what was planned, its limits, and what it speaks of
+// where it is off.
+func sentence(s *session.Session, c winding.Check) string {
+	p := c.Proof
+	name := strings.ToUpper(c.Label[:1]) + c.Label[1:]
+	within := limits(s, c)
+	if p.Expected.PlusMinus == 0 && within != "" {
+		within += ", a tenth each way since its ± is not known"
+	}
+	read := s.Text(p.Read, c.Dim, 3)
+	switch p.Stand() {
+	case winding.Good:
+		return fmt.Sprintf("%s: %s lies within %s: good.", name, read, within)
+	case winding.Low, winding.High:
+		return fmt.Sprintf("%s: %s is %s (%s): %s.", name, read, off(c), within, c.Speaks())
+	case winding.NotHeld:
+		return fmt.Sprintf("%s: %s; %s.", name, read, unheld(s, c))
+	}
+	switch {
+	case !p.Expected.Known():
+		return ""
+	case within == "":
+		return fmt.Sprintf("%s: planned %s, a guess that sets no limits.", name, s.Text(p.Expected, c.Dim, 3))
+	}
+	return fmt.Sprintf("%s: planned %s, must lie within %s.", name, s.Text(p.Expected, c.Dim, 3), within)
+}
+
+// role is how a reading is shown: what is off is marked.
+func role(c winding.Check) kit.Role {
+	switch c.Proof.Stand() {
+	case winding.Low, winding.High:
+		return kit.Warning
+	case winding.Good:
+		return kit.Better
+	}
+	return kit.Hint
+}
+
+// or are the fields that say in another way what the check of a field is made of.
+var or = map[string]string{"wire_weight": "wire_length", "warm_lead": "warm"}
+
+// beside adds to a row what was planned for its input, its limits and what the reading says.
+// It reports whether the row is shown.
+func beside(s *session.Session, row *form.Row) bool {
+	var i int
+	var field string
+	if _, err := fmt.Sscanf(strings.Replace(row.ID, "].", "] ", 1), "wound[%d] %s", &i, &field); err != nil {
+		return true
+	}
+	if !counts(s, i, field) && row.Text == "" {
+		return false
+	}
+	r, begun := recordOf(s, i)
+	if !begun {
+		row.Group = "The next record"
+	}
+	if plan := planOf(s, i); plan >= 0 {
+		besidePlan(row, field, &s.Outcome().Trials[plan], r, s)
+	}
+	for _, c := range checks(s, i) {
+		if c.Field == field || c.Field == or[field] && row.Text != "" {
+			besideCheck(s, row, c)
+		}
+	}
+	return true
+}
+
+// counts reports whether a field of a record says anything: strands, enamel and metal belong
+// to a wire of the record's own, turns by coil to coils that are unequal.
+func counts(s *session.Session, i int, field string) bool {
+	j := s.Job()
+	switch field {
+	case "strands", "also_gauge", "build", "metal":
+		return i < len(j.AsWound) && !j.AsWound[i].Gauge.IsZero()
+	case "also_strands":
+		return i < len(j.AsWound) && !j.AsWound[i].AlsoGauge.IsZero()
+	case "coil_turns":
+		return s.Trial < len(j.Trials) && len(j.Trials[s.Trial].CoilTurns) > 0
+	}
+	return true
+}
+
+// besidePlan is what is counted: trial, turns, wire, how full.
+func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *winding.WoundOutcome, s *session.Session) {
+	switch field {
+	case "trial":
+		for i := range s.Outcome().Trials {
+			row.Choices = append(row.Choices, s.Outcome().Trials[i].Name)
+		}
+		if r == nil {
+			row.Ghost = plan.Name + ", chosen"
+		}
+	case "turns":
+		row.Note, row.NoteAs = turns(plan, r), kit.Hint
+	case "gauge":
+		row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
+	case "filled":
+		made := plan.WireFill
+		if r != nil {
+			made = r.WireFill
+		}
+		if made.Known() {
+			row.Note, row.NoteAs = "fill "+s.Text(made, quantity.None, 2)+", plan "+s.Text(plan.WireFill, quantity.None, 2), kit.Hint
+		}
+	}
+}
+
+// turns is the turns that were planned, and how many more or fewer were put in.
+func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
+	if !plan.Turns.Known() {
+		return ""
+	}
+	text := "plan " + quantity.Screen.Number(plan.Turns.Value, 0)
+	if r == nil || !r.Turns.Known() {
+		return text
+	}
+	switch more := r.Turns.Value - plan.Turns.Value; {
+	case more > 0:
+		return text + ", " + quantity.Screen.Number(more, 0) + " more"
+	case more < 0:
+		return text + ", " + quantity.Screen.Number(-more, 0) + " fewer"
+	}
+	return text
+}
+
+// besideCheck is what is read.
+func besideCheck(s *session.Session, row *form.Row, c winding.Check) {
+	row.Note, row.NoteAs = short(s, c), role(c)
+	if row.Note == "" && c.Proof.Expected.Known() {
+		row.Note = "plan " + s.Text(c.Proof.Expected, c.Dim, 3)
+		if within := limits(s, c); within != "" {
+			row.Note += ", " + within
+		}
+	}
+	if text := sentence(s, c); text != "" {
+		row.Help = text + " " + row.Help
+	}
+}
+
+// stands says how far the job has come, and what brings it on.
+func stands(s *session.Session) string {
+	o := s.Outcome()
+	state := "Planned, nothing wound yet."
+	if len(o.Trials) > 0 {
+		state = "Planned, nothing wound yet: f6 begins a record of trial " + o.Trials[s.Trial].Name + "."
+	}
+	for i := range o.Wound {
+		if o.Wound[i].Proved() {
+			return "Proved."
+		}
+		state = "Wound, not proved yet: read ohms and volts, or where charging begins."
+	}
+	return state
+}
+
+// lines are what was planned and read of a record, in w cells.
+func lines(s *session.Session, i, w int) []string {
+	t := s.Theme
+	out := append(t.WrapPaint(kit.Title, stands(s), w), "")
+	list := checks(s, i)
+	if list == nil {
+		return append(out, t.WrapPaint(kit.Hint, "This record is of no trial of the job.", w)...)
+	}
+	tb := kit.Table{Columns: []kit.Column{
+		{Role: kit.Label, Shrink: true}, {Head: "planned", Align: kit.Point, Role: kit.Value}, {Head: "must lie within", Align: kit.Right}, {Head: "read", Align: kit.Point, Role: kit.Value}, {},
+	}}
+	for _, c := range list {
+		u := s.Units.For(c.Dim).Name
+		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
+		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain
+		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high"}[c.Proof.Stand()]
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: c.Label + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
+	}
+	out = append(append(out, tb.Lines(t, w)...), "")
+	for _, c := range list {
+		if c.Proof.Read.Known() {
+			out = append(out, t.WrapPaint(role(c), sentence(s, c), w)...)
+		}
+	}
+	return out
+}
+
+// markOf marks what is off.
+func markOf(c winding.Check) kit.Role {
+	if role(c) == kit.Warning {
+		return kit.Warning
+	}
+	return kit.Plain
+}

@@ -1,0 +1,175 @@
+// Package wound is the Wound screen: what was really put in, typed with the meter in hand,
+// each reading with what was planned beside it, its limits and what it says, at once. A
+// record stands beside the plan and changes no figure of it.
+package wound
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/machine"
+	"slotwright/tui/session"
+	"slotwright/winding/job"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// View is the Wound screen.
+type View struct {
+	form *machine.View
+	// today is the date a new record gets.
+	today func() string
+	at    kit.Rect
+	text  []string // what was planned and read
+}
+
+// New is the screen.
+func New() *View {
+	return &View{form: machine.NewRecords(beside), today: func() string { return time.Now().Format(time.DateOnly) }}
+}
+
+// Name stands on the tab.
+func (v *View) Name() string { return "Wound" }
+
+// Typing reports whether letters go into a field.
+func (v *View) Typing(s *session.Session) bool { return v.form.Typing(s) }
+
+// Editing reports whether a value is being given.
+func (v *View) Editing(s *session.Session) bool { return v.form.Editing(s) }
+
+// GoTo marks a field, if it is one of a record.
+func (v *View) GoTo(s *session.Session, path string) bool { return v.form.GoTo(s, path) }
+
+// Click marks the field at a cell of the frame.
+func (v *View) Click(s *session.Session, x, y int) { v.form.Click(s, x, y) }
+
+// Bindings are the keys of the screen.
+func (v *View) Bindings(s *session.Session) []kit.Binding {
+	list := v.form.Bindings(s)
+	if v.form.Editing(s) {
+		return list
+	}
+	t, _ := job.TableOf("wound")
+	n := s.Document().Count("wound")
+	return append([]kit.Binding{
+		kit.Bind("Records", "f6", "record", "Begin a record of the chosen trial, dated today; typing into an empty one does so too.", func() { v.begin(s) }).When(n < t.Most && len(s.Outcome().Trials) > 0),
+		kit.Bind("Records", "f7", "", "Take the marked record out; undo brings it back.", func() { v.remove(s) }).When(v.record() < n),
+	}, list...)
+}
+
+// Key takes a key. A record that comes into being by typing into it is of the chosen trial and
+// of today.
+func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
+	n := s.Document().Count("wound")
+	used := v.form.Key(s, msg)
+	if s.Document().Count("wound") > n {
+		v.sign(s, n)
+	}
+	return used
+}
+
+// begin begins a record, and marks the first of its fields that is to be measured.
+func (v *View) begin(s *session.Session) {
+	n := s.Document().Count("wound")
+	s.Edit(signed(s.Document().Add("wound", -1), s, n, v.today()))
+	v.form.GoTo(s, fmt.Sprintf("wound[%d].turns", n))
+}
+
+// sign says of record n which trial it is of, and when it was wound.
+func (v *View) sign(s *session.Session, n int) {
+	if next := signed(s.Document(), s, n, v.today()); next.Text() != s.Document().Text() {
+		s.Amend(next)
+	}
+}
+
+// signed is a document in which record n says which trial it is of and when it was wound.
+func signed(d job.Document, s *session.Session, n int, today string) job.Document {
+	set := func(field, text string) {
+		path := fmt.Sprintf("wound[%d].%s", n, field)
+		if _, _, given := d.Typed(path); given || d.Refused() != "" || text == "" {
+			return
+		}
+		d = d.Set(path, text, s.Units)
+	}
+	if o := s.Outcome(); s.Trial < len(o.Trials) {
+		set("trial", o.Trials[s.Trial].Name)
+	}
+	set("date", today)
+	return d
+}
+
+// remove takes the marked record out.
+func (v *View) remove(s *session.Session) {
+	s.Edit(s.Document().Remove("wound", v.record()))
+	s.Say("the record is out; undo brings it back")
+}
+
+// record is the index of the record that is marked, which may be the empty one to begin.
+func (v *View) record() int {
+	n := 0
+	if _, err := fmt.Sscanf(v.form.Marked(), "wound[%d]", &n); err != nil {
+		return 0
+	}
+	return n
+}
+
+// wide is where what was planned and read stands beside the form, tall where it stands in a
+// box under it; on a small screen two lines say what counts of it.
+const (
+	wide   = 130
+	tall   = 30
+	boxed  = 13
+	column = 103 // a wider form would stand in two columns, without room for what it says
+)
+
+// areas are the rectangles of the form and of what was planned and read.
+func (v *View) areas() (form, says kit.Rect) {
+	r := v.at
+	switch {
+	case r.W >= wide:
+		form, says = r.SplitLeft(min(r.W*11/20, column))
+		_, says = says.SplitLeft(1)
+		return form, says
+	case r.H >= tall:
+		form, says = r.SplitBottom(boxed)
+	default:
+		form, says = r.SplitBottom(2)
+	}
+	form.W = min(form.W, column)
+	return form, says
+}
+
+// SetSize shares the rectangle among the form and what it says.
+func (v *View) SetSize(s *session.Session, r kit.Rect) {
+	v.at = r
+	form, says := v.areas()
+	v.form.SetSize(s, form)
+	v.text = strip(s, v.record(), says.W)
+	if says.H > 2 {
+		v.text = lines(s, v.record(), kit.Inner(says).W)
+	}
+}
+
+// Draw fills the rectangle. What is said lies under the form, whose open list is over both.
+func (v *View) Draw(s *session.Session) []kit.Block {
+	_, says := v.areas()
+	block := kit.Bare(s.Theme, says, v.text)
+	if says.H > 2 {
+		block = kit.Box(s.Theme, says, "Planned, and read", v.text)
+	}
+	return append([]kit.Block{block}, v.form.DrawForm(s)...)
+}
+
+// strip is how far the job has come and what the marked record's readings say, in two lines.
+func strip(s *session.Session, record, w int) []string {
+	t := s.Theme
+	var said []string
+	for _, c := range checks(s, record) {
+		if text := short(s, c); text != "" {
+			said = append(said, c.Label+" "+text)
+		}
+	}
+	return []string{t.Fit(t.Paint(kit.Hint, stands(s)), w), t.Fit(strings.Join(said, "; "), w)}
+}

@@ -1,0 +1,141 @@
+package winding
+
+import (
+	"math"
+
+	"slotwright/winding/quantity"
+)
+
+// # What a proof says
+//
+// A reading of a finished winding is held against what was worked out for the turns and the
+// wire that were really put in. What was worked out may itself be off, by the mean turn, the
+// flux or the inductance; turns and strands are counted and are not. So its ± is that of the
+// trial's own figure, as a part of it; and the reading's own ± comes on top where one was
+// typed: a reading is off only where neither can explain it. Where no ± is known a tenth each
+// way stands for it (common practice, no source).
+//
+// What a reading that is off speaks of are facts of the trade (common practice, no source),
+// the same that stand on the card.
+
+// Stand is where a reading stands beside what was worked out for it.
+type Stand int
+
+const (
+	// NotRead is nothing read yet.
+	NotRead Stand = iota
+	// NotHeld is a reading with nothing to hold it against.
+	NotHeld
+	// Good is within the limits.
+	Good
+	// Low is below them.
+	Low
+	// High is above them.
+	High
+)
+
+// Limits are between what a reading must lie; ok is false where nothing could be worked out, or
+// only a guess that nobody knows the ± of.
+func (p Proof) Limits() (low, high float64, ok bool) {
+	off := p.Expected.PlusMinus
+	switch {
+	case !p.Expected.Known() || off == 0 && p.Expected.Origin.Weak():
+		return 0, 0, false
+	case off == 0:
+		off = math.Abs(p.Expected.Value) * farOff / 100
+	}
+	return p.Expected.Value - off, p.Expected.Value + off, true
+}
+
+// Stand is where the reading stands.
+func (p Proof) Stand() Stand {
+	low, high, ok := p.Limits()
+	switch {
+	case !p.Read.Known():
+		return NotRead
+	case !ok:
+		return NotHeld
+	case p.Read.Value+p.Read.PlusMinus < low:
+		return Low
+	case p.Read.Value-p.Read.PlusMinus > high:
+		return High
+	}
+	return Good
+}
+
+// Proved reports whether the finished winding was seen to do what it is for: to charge, or to
+// have its ohms and give its volts.
+func (r *WoundOutcome) Proved() bool {
+	return r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known()
+}
+
+// Check is one proof of a record, with what a reading that is off speaks of.
+type Check struct {
+	// Label is what was read, Field the input of the record that it was typed into.
+	Label, Field string
+	Proof        Proof
+	Dim          quantity.Dimension
+	// Low and High are what a reading below and above the limits speaks of.
+	Low, High string
+}
+
+// Speaks is what the reading speaks of, "" where it is good.
+func (c Check) Speaks() string {
+	switch c.Proof.Stand() {
+	case Low:
+		return c.Low
+	case High:
+		return c.High
+	}
+	return ""
+}
+
+// Checks are the proofs of a record, in the order of the bench.
+func (r *WoundOutcome) Checks() []Check {
+	return checks(r.MeanTurnMM, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
+}
+
+// Checks are what a record of a trial will be held against, nothing read yet; its volts are at
+// the speed of the test, its rise per watt at the usual speed.
+func (o *Outcome) Checks(trial int) []Check {
+	t, no := &o.Trials[trial], quantity.Missing("not read")
+	return checks(proof(no, t.MeanTurnMM), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.Machine.RisePerWatt))
+}
+
+func checks(turn, ohms, volts, began, rise Proof) []Check {
+	return []Check{
+		{"mean turn, by the wire used", "wire_length", turn, quantity.Millimetres,
+			"turns or a coil short of the count, or wire not counted in", "longer ends than planned, more turns than counted, or offcuts counted in"},
+		{"ohms at 20 °C", "lead", ohms, quantity.Ohms,
+			"turns short in a coil, wire touching wire, thicker wire or a strand more than said", "a cold joint, a strand broken or left out, thinner wire or longer turns"},
+		{"volts", "line", volts, quantity.Volts,
+			"speed, field current or gap; then a coil joined the wrong way round, or turns short", "speed or field current more than said, or turns more than counted"},
+		{"begins to charge", "cut_in", began, quantity.RPM,
+			"sooner than worked out: check the tachometer; then more flux than reckoned with", "late: where the volts are right, battery, diodes, cable; else as with low volts"},
+		{"rise per watt, after an hour", "warm", rise, quantity.KelvinPerW,
+			"cooled better than reckoned with", "less air than reckoned with; hotter by much, or by and by: a short, stop"},
+	}
+}
+
+// spreadProofs gives what a record is held against the ± of its trial's figure, as a part of it.
+func (o *Outcome) spreadProofs() {
+	for i := range o.Wound {
+		asSure(&o.Wound[i].RisePerWatt, o.Machine.RisePerWatt)
+		for k := range o.Trials {
+			if r, t := &o.Wound[i], &o.Trials[k]; t.Name == r.Trial {
+				asSure(&r.MeanTurnMM, t.MeanTurnMM)
+				asSure(&r.LeadOhms20, t.LeadOhms20)
+				asSure(&r.LineVolts, t.LinePerRPM)
+				asSure(&r.CutInRPM, t.CutInRPM)
+				break
+			}
+		}
+	}
+}
+
+// asSure gives an expectation the ± of a figure of its kind.
+func asSure(p *Proof, of quantity.Figure) {
+	if p.Expected.Known() && of.Known() && of.Value != 0 {
+		p.Expected.PlusMinus = math.Abs(p.Expected.Value * of.PlusMinus / of.Value)
+	}
+}

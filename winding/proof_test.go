@@ -1,0 +1,81 @@
+package winding
+
+import (
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A reading is off only where neither its own ± nor that of what was worked out explains it;
+// with no ± known a tenth stands for it.
+func TestStand(t *testing.T) {
+	read := func(v, off float64) Proof {
+		f, e := quantity.Of(v), quantity.Of(100)
+		f.PlusMinus, e.PlusMinus = off, 4
+		return proof(f, e)
+	}
+	for _, c := range []struct {
+		read, off float64
+		want      Stand
+	}{{100, 0, Good}, {96, 0, Good}, {104, 0, Good}, {95.9, 0, Low}, {104.1, 0, High}, {95, 1.1, Good}, {95, 0.9, Low}, {106, 2.1, Good}, {106, 1.9, High}} {
+		assert.Equal(t, c.want, read(c.read, c.off).Stand(), "%+v", c)
+	}
+	no := quantity.Missing("no")
+	assert.Equal(t, NotRead, proof(no, quantity.Of(1)).Stand())
+	assert.Equal(t, NotRead, proof(no, no).Stand())
+	assert.Equal(t, NotHeld, proof(quantity.Of(1), no).Stand())
+	assert.Equal(t, []Stand{Good, High}, []Stand{proof(quantity.Of(109), quantity.Of(100)).Stand(), proof(quantity.Of(111), quantity.Of(100)).Stand()})
+	guess := quantity.Of(100, quantity.Guessed)
+	assert.Equal(t, NotHeld, proof(quantity.Of(140), guess).Stand(), "a guess of which no ± is known is no measure")
+	guess.PlusMinus = 20
+	assert.Equal(t, High, proof(quantity.Of(140), guess).Stand())
+	low, high, ok := read(1, 0).Limits()
+	assert.Equal(t, []any{96.0, 104.0, true}, []any{low, high, ok})
+	_, _, ok = proof(no, no).Limits()
+	assert.False(t, ok)
+}
+
+// The mean turn is 185 ±5 mm: the ohms of a record with more turns than planned may be off by
+// the same part, 5/185, as the trial's; the turns are counted.
+func TestRecordsAreAsSureAsTheirTrial(t *testing.T) {
+	j := turnOf185()
+	j.Machine.MeanTurnMM.PlusMinus = 5
+	j.AsWound = []job.AsWound{{Trial: "A", Wound: job.Wound{Turns: quantity.Known(20)}, LeadOhms: quantity.Known(0.1), LeadOhmsC: quantity.Known(20)}}
+	o := Evaluate(j)
+	trial, c := &o.Trials[0], o.Wound[0].Checks()[1]
+	require.Equal(t, "lead", c.Field)
+	expected := c.Proof.Expected
+	assert.InEpsilon(t, 5.0/185, expected.PlusMinus/expected.Value, 0.01)
+	assert.InEpsilon(t, trial.LeadOhms20.PlusMinus/trial.LeadOhms20.Value, expected.PlusMinus/expected.Value, 1e-9)
+	assert.NotEqual(t, trial.LeadOhms20.Value, expected.Value)
+	assert.Equal(t, Low, c.Proof.Stand())
+	assert.Contains(t, c.Speaks(), "turns short")
+	j.AsWound[0].LeadOhms = quantity.Known(9)
+	assert.Contains(t, Evaluate(j).Wound[0].Checks()[1].Speaks(), "cold joint")
+	j.AsWound[0].LeadOhms = quantity.Known(expected.Value)
+	assert.Empty(t, Evaluate(j).Wound[0].Checks()[1].Speaks())
+	assert.False(t, o.Wound[0].Proved(), "ohms alone do not prove it")
+	j.AsWound[0].LineVolts, j.AsWound[0].RPM = quantity.Known(10), quantity.Known(600)
+	assert.True(t, Evaluate(j).Wound[0].Proved())
+	assert.True(t, (&WoundOutcome{CutInRPM: proof(quantity.Of(500), quantity.Of(490))}).Proved())
+}
+
+// Every check names an input of the record.
+func TestChecksNameTheirInputs(t *testing.T) {
+	o := Evaluate(job.Example().Job())
+	for i, c := range o.Checks(1) {
+		assert.Equal(t, (&WoundOutcome{}).Checks()[i].Field, c.Field)
+		assert.Equal(t, NotRead, c.Proof.Stand())
+	}
+	assert.Equal(t, o.Trials[1].LeadOhms20, o.Checks(1)[1].Proof.Expected)
+	for _, c := range (&WoundOutcome{}).Checks() {
+		_, ok := job.InputAt("wound." + c.Field)
+		assert.True(t, ok, c.Field)
+		assert.NotEmpty(t, c.Low)
+		assert.NotEmpty(t, c.High)
+	}
+}
