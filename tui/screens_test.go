@@ -64,6 +64,7 @@ var states = []struct{ screen, keys string }{
 	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
 	{"Drive", ""}, {"Drive", "enter"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
 	{"Card", ""}, {"Card", "right"}, {"Card", "r end"},
+	{"Wound", ""}, {"Wound", "f6"}, {"Wound", "f6 2 4 left"}, {"Wound", "f6 up"}, {"Wound", "f6 down down f"}, {"Wound", "f6 up up enter"}, {"Wound", "f6 down down enter down"},
 	{"Shelf", ""}, {"Shelf", onShelf}, {"Shelf", onShelf + " end left"}, {"Shelf", onShelf + " y a right"}, {"Shelf", onShelf + " f9"},
 	{"Trials", "?"}, {"Trials", "? end"}, {"Curves", "w"}, {"Card", "ctrl+z + q"},
 }

@@ -3,7 +3,9 @@ package tui
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+	"time"
 
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
@@ -64,6 +66,52 @@ func TestFromTheShelfToANewJob(t *testing.T) {
 	old, err := os.ReadFile("proved.toml")
 	require.NoError(t, err)
 	assert.Contains(t, string(old), "wedges tight", "the old job is as it was")
+}
+
+// At the bench: the planned job from the shelf, wound and read, each reading answered as it is
+// typed; the file has the record beside the plan, and the shelf says that it is proved.
+func TestFromTheShelfToAProvedJob(t *testing.T) {
+	shelved(t)
+	plan, err := os.ReadFile("planned.toml")
+	require.NoError(t, err)
+	st := tuitest.Start(t, New(session.NewExample(), recovery.Store{}), 80, 24)
+	st.WaitFor("charging begins")
+	st.Key("shift+tab", "shift+tab")
+	st.WaitFor("4 of 4 jobs")
+	st.Type("brook")
+	st.WaitFor("1 of 4 jobs")
+	st.Key("enter")
+	st.WaitFor("planned.toml")
+	st.WaitFor("charging begins")
+	st.Key("shift+tab", "shift+tab", "shift+tab")
+	st.WaitFor("Planned, nothing wound yet: f6")
+	st.Key("f6")
+	st.WaitFor("Wound, not proved yet")
+	st.Key("down", "down")
+	st.Type("f")
+	st.Key("enter")
+	st.Type("58")
+	st.WaitFor("good, 166 to 204")
+	st.Key("enter", "down")
+	st.Type("0.2")
+	st.WaitFor("% low, 0.354 to 0.433")
+	st.Key("backspace")
+	st.Type("39")
+	st.WaitFor("good, 0.354 to 0.433")
+	st.Key("enter", "down")
+	st.Type("11")
+	st.Key("enter")
+	st.Type("600")
+	st.WaitFor("Proved.")
+	st.Key("enter", "ctrl+s")
+	st.WaitFor("saved to planned.toml")
+	st.Key("tab")
+	st.WaitFor("proved")
+	st.Quit()
+	text, err := os.ReadFile("planned.toml")
+	require.NoError(t, err)
+	day := time.Now().Format(time.DateOnly)
+	assert.Equal(t, strings.TrimRight(string(plan), "\n")+"\n\n[[wound]]\ntrial = \"A\"\ndate = \""+day+"\"\nfilled = \"full\"\nwire_length_m = 58\nlead_ohm = 0.39\nline_v = 11\nspeed_rpm = 600\n", string(text))
 }
 
 // A job is opened from the shelf by the road of every opening: what is not saved is asked

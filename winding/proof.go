@@ -64,10 +64,14 @@ func (p Proof) Stand() Stand {
 }
 
 // Proved reports whether the finished winding was seen to do what it is for: to charge, or to
-// have its ohms and give its volts.
+// have its ohms and give its volts; and neither of these is far off.
 func (r *WoundOutcome) Proved() bool {
-	return r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known()
+	seen := r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known()
+	return seen && !r.LeadOhms20.far() && !r.LineVolts.far()
 }
+
+// far reports whether a reading is further off than is let pass without a word.
+func (p Proof) far() bool { return p.Off.Known() && math.Abs(p.Off.Value) > farOff }
 
 // Check is one proof of a record, with what a reading that is off speaks of.
 type Check struct {
@@ -99,7 +103,7 @@ func (r *WoundOutcome) Checks() []Check {
 // the speed of the test, its rise per watt at the usual speed.
 func (o *Outcome) Checks(trial int) []Check {
 	t, no := &o.Trials[trial], quantity.Missing("not read")
-	return checks(proof(no, t.MeanTurnMM), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.Machine.RisePerWatt))
+	return checks(proof(no, t.MeanTurnMM), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
 }
 
 func checks(turn, ohms, volts, began, rise Proof) []Check {
@@ -120,7 +124,7 @@ func checks(turn, ohms, volts, began, rise Proof) []Check {
 // spreadProofs gives what a record is held against the ± of its trial's figure, as a part of it.
 func (o *Outcome) spreadProofs() {
 	for i := range o.Wound {
-		asSure(&o.Wound[i].RisePerWatt, o.Machine.RisePerWatt)
+		asSure(&o.Wound[i].RisePerWatt, o.surelyWarms())
 		for k := range o.Trials {
 			if r, t := &o.Wound[i], &o.Trials[k]; t.Name == r.Trial {
 				asSure(&r.MeanTurnMM, t.MeanTurnMM)
@@ -138,4 +142,14 @@ func asSure(p *Proof, of quantity.Figure) {
 	if p.Expected.Known() && of.Known() && of.Value != 0 {
 		p.Expected.PlusMinus = math.Abs(p.Expected.Value * of.PlusMinus / of.Value)
 	}
+}
+
+// surelyWarms is the rise per watt with its ±; one that is guessed has none, for what its inputs
+// may be off is little beside the guess.
+func (o *Outcome) surelyWarms() quantity.Figure {
+	f := o.Machine.RisePerWatt
+	if f.Origin.Weak() {
+		f.PlusMinus = 0
+	}
+	return f
 }

@@ -60,6 +60,8 @@ func TestRecordsAreAsSureAsTheirTrial(t *testing.T) {
 	assert.Empty(t, Evaluate(j).Wound[0].Checks()[1].Speaks())
 	assert.False(t, o.Wound[0].Proved(), "ohms alone do not prove it")
 	j.AsWound[0].LineVolts, j.AsWound[0].RPM = quantity.Known(10), quantity.Known(600)
+	assert.False(t, Evaluate(j).Wound[0].Proved(), "10 V at 600 rpm are far off")
+	j.AsWound[0].LineVolts = quantity.Known(Evaluate(j).Wound[0].LineVolts.Expected.Value)
 	assert.True(t, Evaluate(j).Wound[0].Proved())
 	assert.True(t, (&WoundOutcome{CutInRPM: proof(quantity.Of(500), quantity.Of(490))}).Proved())
 }

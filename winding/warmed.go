@@ -26,10 +26,7 @@ import (
 // warmed is the rise per watt that a record speaks of, K/W, beside the one reckoned with.
 func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) Proof {
 	rpm := r.WarmRPM.Figure("needs the speed of that hour")
-	expected := rpm.Then(b.air.perWatt)
-	if expected.Known() && expected.Value == 0 {
-		expected = quantity.Missing(b.air.still.Why)
-	}
+	expected := rpm.With(b.air.still, func(n, _ float64) float64 { return b.air.perWatt(n) })
 	phase := made.PhaseOhms20
 	if lead.Known() && made.LeadOhms20.Known() {
 		phase = lead.Over(made.LeadOhms20.Times(1 / phase.Value))

@@ -244,6 +244,9 @@ func stands(s *session.Session) string {
 			return "Proved."
 		}
 		state = "Wound, not proved yet: read ohms and volts, or where charging begins."
+		if r := &o.Wound[i]; r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known() || r.CutInRPM.Read.Known() {
+			state = "Wound and read, but not proved: explain what is marked ! first."
+		}
 	}
 	return state
 }

@@ -5,12 +5,14 @@ package wound
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
+	"slotwright/winding"
 	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -48,26 +50,41 @@ func (v *View) Click(s *session.Session, x, y int) { v.form.Click(s, x, y) }
 // Bindings are the keys of the screen.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
 	list := v.form.Bindings(s)
+	t, _ := job.TableOf("wound")
+	n := s.Document().Count("wound")
+	for i, b := range list { // also the keys of an open list
+		if do := b.Do; do != nil {
+			list[i].Do = func(msg tea.KeyMsg) (cmd tea.Cmd) {
+				v.signing(s, func() { cmd = do(msg) })
+				return cmd
+			}
+		}
+	}
 	if v.form.Editing(s) {
 		return list
 	}
-	t, _ := job.TableOf("wound")
-	n := s.Document().Count("wound")
 	return append([]kit.Binding{
 		kit.Bind("Records", "f6", "record", "Begin a record of the chosen trial, dated today; typing into an empty one does so too.", func() { v.begin(s) }).When(n < t.Most && len(s.Outcome().Trials) > 0),
 		kit.Bind("Records", "f7", "", "Take the marked record out; undo brings it back.", func() { v.remove(s) }).When(v.record() < n),
 	}, list...)
 }
 
-// Key takes a key. A record that comes into being by typing into it is of the chosen trial and
-// of today.
-func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
+// Key takes a key.
+func (v *View) Key(s *session.Session, msg tea.KeyMsg) (used bool) {
+	if _, used := kit.Press(v.Bindings(s), msg); used {
+		return true
+	}
+	v.signing(s, func() { used = v.form.Key(s, msg) })
+	return used
+}
+
+// signing does something. A record that comes into being by it is of the chosen trial and of
+// today.
+func (v *View) signing(s *session.Session, do func()) {
 	n := s.Document().Count("wound")
-	used := v.form.Key(s, msg)
-	if s.Document().Count("wound") > n {
+	if do(); s.Document().Count("wound") > n {
 		v.sign(s, n)
 	}
-	return used
 }
 
 // begin begins a record, and marks the first of its fields that is to be measured.
@@ -120,7 +137,7 @@ func (v *View) record() int {
 const (
 	wide   = 130
 	tall   = 30
-	boxed  = 13
+	boxed  = 15
 	column = 103 // a wider form would stand in two columns, without room for what it says
 )
 
@@ -166,7 +183,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 func strip(s *session.Session, record, w int) []string {
 	t := s.Theme
 	var said []string
-	for _, c := range checks(s, record) {
+	list := checks(s, record)
+	slices.SortStableFunc(list, func(a, b winding.Check) int { return int(b.Proof.Stand()) - int(a.Proof.Stand()) }) // what is off first
+	for _, c := range list {
 		if text := short(s, c); text != "" {
 			said = append(said, c.Label+" "+text)
 		}

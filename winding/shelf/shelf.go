@@ -214,7 +214,7 @@ func asWound(r winding.WoundOutcome, counted bool, date string) Winding {
 	if !w.CutInRPM.Known() {
 		w.CutInRPM = r.CutInRPM.Expected
 	}
-	if r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known() {
+	if r.Proved() {
 		w.State = Proved
 	}
 	return w

@@ -1,0 +1,171 @@
+package wound
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// onDay is the screen with a day of its own.
+func onDay() *View {
+	v := New()
+	v.today = func() string { return "2026-03-14" }
+	return v
+}
+
+// typed gives values to the fields from the marked one on, in a rectangle.
+func typed(t *testing.T, v *View, s *session.Session, w, h int, values ...string) {
+	t.Helper()
+	for _, value := range values {
+		for _, r := range value {
+			tuitest.Press(t, v, s, w, h, strings.Replace(string(r), " ", "space", 1))
+		}
+		tuitest.Press(t, v, s, w, h, "enter")
+	}
+}
+
+// wound is the example with trial B wound and read: ohms good, volts low, 2 turns more.
+func wound(t *testing.T, w, h int) (*session.Session, *View) {
+	t.Helper()
+	s, v := session.NewExample(), onDay()
+	s.Choose(1)
+	tuitest.Press(t, v, s, w, h, "f6")
+	v.GoTo(s, "wound[0].turns")
+	plan := s.Outcome().Trials[1].Turns.Value
+	typed(t, v, s, w, h, fmt.Sprint(plan+2))
+	v.GoTo(s, "wound[0].filled")
+	tuitest.Press(t, v, s, w, h, "f enter")
+	ohms := s.Outcome().Wound[0].LeadOhms20.Expected.Value
+	v.GoTo(s, "wound[0].lead")
+	typed(t, v, s, w, h, fmt.Sprintf("%.3f", ohms))
+	v.GoTo(s, "wound[0].line")
+	typed(t, v, s, w, h, "4", "600")
+	return s, v
+}
+
+func TestWoundFrames(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+		s, v := wound(t, size[0], size[1])
+		require.True(t, v.GoTo(s, "wound[0].line"))
+		tuitest.Golden(t, fmt.Sprintf("wound-%dx%d", size[0], size[1]), tuitest.Draw(t, v, s, size[0], size[1]))
+		s.Theme = kit.Theme{ASCII: true}
+		tuitest.CheckASCII(t, tuitest.Draw(t, v, s, size[0], size[1]))
+	}
+	s, v := wound(t, 80, 21)
+	s.Theme = kit.Theme{Colour: true}
+	require.True(t, v.GoTo(s, "wound[0].line"))
+	tuitest.GoldenStyled(t, "wound-80x21-styles", tuitest.Draw(t, v, s, 80, 21))
+}
+
+// Before anything is wound each field has its plan beside it; f6 begins a record of the chosen
+// trial, dated today, in one step of undo.
+func TestARecordIsBegun(t *testing.T) {
+	s, v := session.NewExample(), onDay()
+	s.Choose(1)
+	before := s.Document().Text()
+	frame := tuitest.Draw(t, v, s, 80, 21)
+	assert.Contains(t, frame, "Planned, nothing wound yet: f6 begins a record of trial B.")
+	assert.Contains(t, frame, "(B, chosen)")
+	assert.Contains(t, frame, "plan 1 × "+s.Job().Trials[1].Gauge.String())
+	assert.Regexp(t, `Lead to lead +Ω +plan [0-9.]+ Ω, [0-9.]+ to [0-9.]+`, frame)
+	tuitest.Press(t, v, s, 80, 21, "f6")
+	r := s.Job().AsWound[0]
+	assert.Equal(t, []string{"B", "2026-03-14"}, []string{r.Trial, r.Date})
+	assert.Equal(t, "wound[0].turns", v.form.Marked())
+	s.Undo()
+	assert.Equal(t, before, s.Document().Text())
+}
+
+// Typing into an empty record begins it all the same, of the chosen trial, and undo takes the
+// first letter and what came with it back together.
+func TestTypingBeginsARecord(t *testing.T) {
+	s, v := session.NewExample(), onDay()
+	s.Choose(2)
+	before := s.Document().Text()
+	require.True(t, v.GoTo(s, "wound[0].lead"))
+	tuitest.Press(t, v, s, 80, 21, "0 . 2")
+	r := s.Job().AsWound[0]
+	assert.Equal(t, []string{"C", "2026-03-14"}, []string{r.Trial, r.Date})
+	assert.Equal(t, 0.2, r.LeadOhms.Value)
+	s.Undo()
+	assert.Equal(t, before, s.Document().Text())
+	tuitest.Draw(t, v, s, 80, 21)
+	require.True(t, v.GoTo(s, "wound[0].filled"))
+	tuitest.Press(t, v, s, 80, 21, "enter f enter")
+	assert.Equal(t, []string{"C", "full"}, []string{s.Job().AsWound[0].Trial, s.Job().AsWound[0].Filled}, "a choice begins one too")
+	s.Undo()
+	require.True(t, v.GoTo(s, "wound[0].date"))
+	typed(t, v, s, 80, 21, "2025-12-01")
+	assert.Equal(t, "2025-12-01", s.Job().AsWound[0].Date, "a date that was typed stays")
+	assert.Equal(t, "C", s.Job().AsWound[0].Trial)
+}
+
+// A reading says at once where it stands: what it is, its limits, by how much it is off, and
+// what that speaks of; and the job is wound, then proved.
+func TestReadingsSayWhereTheyStand(t *testing.T) {
+	s, v := wound(t, 80, 21)
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Contains(t, frame, "not proved: explain what is marked !")
+	require.True(t, v.GoTo(s, "wound[0].lead"))
+	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Regexp(t, `◆ Ω good, [0-9.]+ to [0-9.]+`, frame)
+	assert.Regexp(t, `Ohms at 20 °C: [0-9.]+ Ω lies within [0-9.]+ to [0-9.]+.*: good\.`, frame)
+	require.True(t, v.GoTo(s, "wound[0].line"))
+	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Regexp(t, `! V [0-9.]+ % low, `, frame)
+	assert.Regexp(t, `Volts: 4\.00 V is [0-9.]+ % low \([0-9.]+ to [0-9.]+.*\): speed, field current or gap`, frame)
+	require.True(t, v.GoTo(s, "wound[0].turns"))
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), ", 2 more")
+	v.GoTo(s, "wound[0].speed")
+	tuitest.Press(t, v, s, 80, 21, "ctrl+k")
+	v.GoTo(s, "wound[0].line")
+	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Contains(t, frame, "nothing to hold it against: needs the speed")
+	tuitest.Press(t, v, s, 80, 21, "ctrl+k")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Wound, not proved yet")
+	v.GoTo(s, "wound[0].cut_in")
+	typed(t, v, s, 80, 21, fmt.Sprintf("%.0f", s.Outcome().Wound[0].CutInRPM.Expected.Value))
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Proved.")
+}
+
+// A record of a trial that the job has not, and a job without trials, say so and take keys.
+func TestRecordsOfNoTrial(t *testing.T) {
+	s, v := session.New(job.Parse("format = 1\n[[wound]]\ntrial = \"Z\"\nlead_ohm = 1\n"), "", job.Mark{}), onDay()
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 200, 57)), "of no trial of the job")
+	s = session.New(job.Parse("format = 1\n"), "", job.Mark{})
+	v = onDay()
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Planned, nothing wound yet.")
+	require.True(t, v.GoTo(s, "wound[0].lead"))
+	tuitest.Press(t, v, s, 80, 21, "1 enter")
+	assert.Equal(t, "2026-03-14", s.Job().AsWound[0].Date)
+	assert.Empty(t, s.Job().AsWound[0].Trial)
+}
+
+// Strands, enamel and metal are asked for once the record has a wire of its own.
+func TestAWireOfItsOwn(t *testing.T) {
+	s, v := wound(t, 80, 21)
+	assert.False(t, v.GoTo(s, "wound[0].strands"))
+	s.Type("wound[0].gauge", "16 AWG")
+	assert.True(t, v.GoTo(s, "wound[0].strands"))
+	assert.False(t, v.GoTo(s, "wound[0].also_strands"))
+	assert.False(t, v.GoTo(s, "wound[0].coil_turns"), "the coils are alike")
+}
+
+// A record is taken out, and comes back.
+func TestARecordIsTakenOut(t *testing.T) {
+	s, v := wound(t, 80, 21)
+	text := s.Document().Text()
+	tuitest.Press(t, v, s, 80, 21, "f7")
+	assert.Empty(t, s.Job().AsWound)
+	s.Undo()
+	assert.Equal(t, text, s.Document().Text())
+	assert.Len(t, s.Job().AsWound, 1)
+}
