@@ -17,7 +17,7 @@ import (
 // asked for or that a figure waits for.
 func (v *View) entries(s *session.Session, t *job.Table, needed map[string]bool) int {
 	n := s.Document().Count(t.Name)
-	begun := v.adding[t.Name] == n+1
+	begun := v.adding[t.Name] == n+1 || n == 0 && v.beside != nil // what is planned stands beside the first
 	for path := range needed {
 		begun = begun || strings.HasPrefix(path, fmt.Sprintf("%s[%d].", t.Name, n))
 	}
@@ -41,8 +41,11 @@ func adds(t *job.Table, n int) form.Row {
 
 // addGroup is the heading over the lines that add.
 func addGroup(t *job.Table) string {
-	if t.Name == "drive_point" {
+	switch t.Name {
+	case "drive_point":
 		return t.Title
+	case "wound":
+		return "Wound once more"
 	}
 	return "More readings"
 }
