@@ -99,7 +99,9 @@ func prepare(j job.Job, off moves) *Bench {
 	b.henries = inductances{
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	}
-	if b.fit = off.held; b.fit == nil {
+	if off.held != nil {
+		b.fit = off.held.withOhms(oldPhaseOhms(m, &b.old, &b.oldOhms))
+	} else {
 		read := book{
 			machine: m, field: rotor, old: &b.old, oldOhms: &b.oldOhms, dc: &b.dc, flux: &b.flux, henries: &b.henries,
 			spins: b.spins, shorts: b.shorts, amps: j.Amps, coils: j.Coils,

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/field"
@@ -43,8 +44,12 @@ func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
 	if !e.amps.Known() {
 		e.amps = wanted
 	}
-	if now.at == nil && wanted.Known() && e.amps.Known() && e.amps.Value > 0 && math.Abs(wanted.Value/e.amps.Value-1) > fieldApart {
-		e.unmatched = "the flux was read at another field current than the rotor will take"
+	switch {
+	case now.readAt > 0:
+		e.unmatched = fmt.Sprintf("the flux was read at %.3g A of field and the rotor will take %.3g A: it is carried there as iron that is half full would have it, ±%.0f %%",
+			now.readAt, now.fieldAmps.Value, 100*field.AssumedDoubt(now.fieldAmps.Value, now.readAt))
+	case now.at == nil && wanted.Known() && e.amps.Known() && e.amps.Value > 0 && math.Abs(wanted.Value/e.amps.Value-1) > fieldApart:
+		e.unmatched = fmt.Sprintf("the flux is for %.3g A of field, the rotor will take %.3g A: flux, short circuit and watts are those of the reading", e.amps.Value, wanted.Value)
 	}
 	if !ok {
 		e.coil, e.guessed = coilDrawing(e.amps, f.Volts.Or(dc.works.Value), coil)

@@ -70,8 +70,8 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 	b.hold(&f, r, t)
 	b.bestField(&f, r, t)
 	if perFlux := t.PeakDCPerRPM.Over(b.flux.perTurn); perFlux.Known() {
-		mean := perFlux.Value * field.BridgeMean(b.machine.phases)
-		hold, build := field.SelfExcitation(*b.flux.curve, e.coil, b.dc.diodeVolts.Value, mean, 1.5*b.flux.curve.High)
+		mean := perFlux.Value * b.dc.openMean(b.machine.phases)
+		hold, build := field.SelfExcitation(*b.flux.curve, e.coil, b.dc.rectifier.InLoop()*b.dc.diodeVolts.Value, mean, 1.5*b.flux.curve.High)
 		f.ExciteHoldRPM, f.ExciteBuildRPM = quantity.Of(hold, quantity.Guessed), quantity.Of(build, quantity.Guessed)
 		if !f.ExciteBuildRPM.Known() {
 			f.ExciteBuildRPM = quantity.Missing("no residual flux was read: a battery must lend the first ampere")

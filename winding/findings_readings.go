@@ -123,10 +123,8 @@ func (a aboutReadings) whole(d *doubts) {
 			d.add(Doubt, fmt.Sprintf("amps[%d].current", i), "", "an amps reading is a speed, amps and the volts at the bridge", "", "the amps reading is not whole and is not used")
 		}
 	}
-	for i, s := range a.shorts {
-		if a.fit.ok && s.LineAmps.Given() && int(s.Sets.Or(float64(a.machine.sets))) < a.machine.sets {
-			d.add(Note, fmt.Sprintf("short[%d].sets", i), "", "join the leads of both sets, each among themselves", "", "read with one set alone, the other idle: it is not used along with amps that both gave")
-		}
+	if h := a.henries.bridgeHenries(); a.henries.old.LeadMilliHenries.Given() && !h.Known() {
+		d.add(Doubt, "old.inductance", "", "put the bridge on two leads of one set, all others open", "", "the bridge reading is not used: %s", h.Why)
 	}
 }
 

@@ -12,7 +12,6 @@ import (
 type aboutField struct {
 	rotor *excitation
 	given *job.FieldSpec
-	dc    *dcSide
 }
 
 // callOut is about a rotor current that is not the one the flux was read at, or that its
@@ -32,7 +31,7 @@ func (a aboutField) callOut(d *doubts) {
 	}
 	if e.unmatched != "" {
 		d.add(Doubt, "field.current", "", "take a second spin-up reading, at another field current: then the flux follows the current", "",
-			"the flux was read at %.3g A of field, the rotor will take %.3g A: flux, short circuit and watts are those of the reading", e.amps.Value, fieldCurrent(f, a.dc).Value)
+			"%s", e.unmatched)
 	}
 	if f.Amps.Given() && e.driven.Known() && f.Amps.Value > e.driven.Value*(1+fieldApart) {
 		need := f.Amps.Value*e.coil.Ohms() + e.coil.BrushVolts

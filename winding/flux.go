@@ -24,7 +24,10 @@ type flux struct {
 	fromOld bool
 	// at is volts per rpm and turn at a field current; nil with one reading.
 	at func(amps float64) float64
-	// curve is the magnetisation curve of a wound rotor, in the same unit.
+	// readAt is the one field current that was read where the flux is for another, fieldAmps,
+	// carried to it by an assumed curve; 0 where it is not.
+	readAt float64
+	// curve is the magnetisation curve of a wound rotor, in the same unit, where it was read.
 	curve *field.Curve
 }
 
@@ -64,13 +67,14 @@ func newFlux(from fluxRoutes) flux {
 	return flux{perTurn: quantity.Missing(no), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
 }
 
-// oldCutIn: at that speed √2·V_LL was the battery at rest and two diodes.
+// oldCutIn: at that speed √2·V_LL, as the rectifier has it, was the battery at rest and the
+// diodes in its way.
 func (r *fluxRoutes) oldCutIn() (flux, bool) {
 	o := r.old
 	if !o.CutInRPM.Given() || o.coils.effective <= 0 || !r.dc.rest.Known() {
 		return flux{}, false
 	}
-	line := (r.dc.rest.Value + 2*r.dc.diodeVolts.Value) / math.Sqrt2
+	line := r.dc.acBehind(r.dc.rest.Value)
 	per := line * r.machine.phaseOfLine(o.Connection) / o.CutInRPM.Value / o.coils.effective
 	return flux{
 		perTurn: quantity.Of(per, o.CutInRPM.Origin, o.Turns.Origin), relative: o.coils.relative,

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"slotwright/winding/field"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
@@ -16,7 +15,8 @@ import (
 // point they are 1/√3 of that in star; in delta there is no such point. Behind a bridge a
 // capacitor holds the peak between leads less two diodes; a meter alone shows the mean,
 // 3/π of the peak with three phases and 2/π with one, less the diodes (any power electronics
-// text). A plain meter shows 1.11 times the mean of what it rectifies, which is the rms of a
+// text). Half wave shows 1/π of the peak, less one diode; a doubler has its capacitors always
+// and shows twice the peak, less two. The old winding is taken to have had the rectifier that the new one will. A plain meter shows 1.11 times the mean of what it rectifies, which is the rms of a
 // sine; of the volts of a real machine it is nearer to the working wave than true rms, for a
 // harmonic h counts in it by 1/h. A meter that shows the peak is divided by √2: a flat or a
 // peaked wave is then some percent off.
@@ -43,10 +43,10 @@ func lineVolts(s job.SpinReading, m *machine, conn layout.Connection, dc *dcSide
 	case job.AcrossBridge, job.AcrossCapacitor:
 		part := 1.0
 		if s.Across == job.AcrossBridge {
-			part = field.BridgeMean(m.phases)
+			part = dc.openMean(m.phases)
 		}
-		v.Value += 2 * dc.diodeVolts.Value
-		return scaled(v, 1/(part*math.Sqrt2))
+		ac := dc.acBehind(v.Value) / v.Value
+		return scaled(v, ac/part)
 	case job.AcrossStar:
 		v = scaled(v, m.linePerPhase(conn))
 	}

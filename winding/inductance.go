@@ -16,7 +16,8 @@ import (
 //     winding (together.go).
 //  1. a short-circuit reading of the old winding. It wins over a bridge, which works at a
 //     thousandth of the current and can read half of it.
-//  2. a bridge (LCR meter) on the old winding's leads.
+//  2. a bridge (LCR meter) on the old winding's leads; of a wound rotor, whose field is dead
+//     while it is read, half way (in logarithm) to the iron that is full.
 //  3. the plate: the amps that a machine far above cut-in comes to.
 //  4. geometry: what crosses the gap, the slots and the end turns.
 //
@@ -147,6 +148,9 @@ func (b *inductances) best() (quantity.Figure, route) {
 		return f, byShort
 	}
 	if f := b.bridgeHenries(); f.Known() {
+		if b.rotor.Kind == "wound" { // read with the field dead and the iron empty: half way to full
+			f = f.Times(1 / math.Sqrt(saturated))
+		}
 		return f, byBridge
 	}
 	if f := b.plateHenries(); f.Known() {
@@ -167,18 +171,28 @@ func oldPhaseOhms(m *machine, o *oldWinding, worked *Ohms) quantity.Figure {
 	return worked.PhaseOhms20
 }
 
-// bridgeHenries is the bridge reading as a phase.
+// bridgeHenries is the bridge reading as a phase, with all sets carrying current.
 func (b *inductances) bridgeHenries() quantity.Figure {
 	mh := b.old.LeadMilliHenries
-	if !mh.Given() {
+	switch {
+	case !mh.Given():
 		return quantity.Missing("needs a bridge reading")
-	}
-	if b.machine.phases == 1 { // the leads are the phase
+	case b.machine.phases == 1: // the leads are the phase
 		return mh.Figure("").Times(1e-3)
+	case b.old.OtherSet == job.OtherJoined && b.machine.sets > 1:
+		return quantity.Missing("the other set's leads were joined: the bridge reads what leaks between the sets, not what limits the amps")
 	}
-	henries, err := field.FromBridge(mh.Value, b.old.Connection == layout.Delta)
+	on := bridgeOn[b.old.BridgeLeads]
+	alike, ok := b.alikeShare(&b.old.candidate)
+	if on == field.LeadAndStar && !ok {
+		return quantity.Missing("needs the number of slots and poles: the bridge was on one phase alone")
+	}
+	henries, err := field.FromBridge(mh.Value, on, b.old.Connection == layout.Delta, alike)
 	return quantity.OrError(henries, err, mh.Origin).Times(b.allSets(1)) // the leads of one set
 }
+
+// bridgeOn is the file's words for the leads; two when nothing is said.
+var bridgeOn = map[string]field.BridgeOn{job.BridgeOneTwo: field.OneAgainstTwo, job.BridgeStar: field.LeadAndStar}
 
 // plateHenries is what the plate's amps speak of.
 func (b *inductances) plateHenries() quantity.Figure {
@@ -186,10 +200,14 @@ func (b *inductances) plateHenries() quantity.Figure {
 	if !o.RatedAmps.Given() || !o.RatedRPM.Given() || !poles.Given() || b.machine.phases != 3 || o.coils.effective <= 0 || !b.flux.perTurn.Known() {
 		return quantity.Missing("needs the plate's amps and speed")
 	}
+	volts := o.RatedVolts.Or(b.dc.absorption.Value)
+	if volts <= 0 { // a resistor holds none, and 0 would be leads joined
+		return quantity.Missing("needs the plate's volts: the load holds none")
+	}
 	hot := o.Metal.TempFactor(20, plateC)
 	henries, err := field.Plate{
 		DCAmps: o.RatedAmps.Value / float64(b.machine.sets), EMFPeak: math.Sqrt2 * b.flux.perTurn.Value * o.coils.effective * o.RatedRPM.Value,
-		Hertz: o.RatedRPM.Value * poles.Value / 120, DCVolts: o.RatedVolts.Or(b.dc.absorption.Value) + 2*b.dc.diodeVolts.Value,
+		Hertz: o.RatedRPM.Value * poles.Value / 120, DCVolts: volts + 2*b.dc.diodeVolts.Value,
 		Ohms: b.oldPhaseOhms().Value * hot, Delta: o.Connection == layout.Delta,
 	}.Henries()
 	return quantity.OrError(henries, err, quantity.Guessed)

@@ -90,3 +90,45 @@ func TestTwoPhaseByHand(t *testing.T) {
 	}
 	assert.Positive(t, charging)
 }
+
+// Two sets by hand. The readings are those of 7.0 mV a rpm and phase, 0.0494 Ω and 0.15 mH: volts
+// 7·2·√3 = 24.25 V; both sets joined at 300 Hz 21/√(0.0494² + 0.2827²) = 73.2 A; one alone meets
+// (π²/9)/2.046 of that inductance (q = 1: harmonic leakage, Pyrhönen, Jokinen and Hrabovcová,
+// Design of Rotating Electrical Machines, ch. 4, from memory), 131.8 A, and an inductance bridge on
+// one lead against two 1.5·0.0804 = 0.1206 mH, with the field dead √(0.299/0.170) times that, half
+// way to what a claw pole's iron fills (readings_test.go of package readings); the amps are of a bridge stepped through time. All
+// of it together must come to that machine, and twice the turns to twice and four times.
+func TestTwoSetsReadEveryWay(t *testing.T) {
+	o := winding.Evaluate(load(t, "two-sets.toml"))
+	a := o.Trials[0]
+	assert.Contains(t, a.InductanceFrom, "solved together")
+	for _, kind := range []string{"spin-up volts", "short circuit", "amps into a battery", "inductance bridge"} {
+		assert.Contains(t, a.InductanceFrom, kind)
+	}
+	assert.InEpsilon(t, 2*0.007, a.PhasePerRPM.Value, 0.005)
+	assert.InEpsilon(t, 4*0.15, a.PhaseMilliHenries.Value, 0.01)
+	for _, f := range o.Findings {
+		assert.NotContains(t, f.Text, "does not agree")
+	}
+	ohms := 1.7241e-8 * 60 * 0.216 / (math.Pi / 4 * 0.75e-3 * 0.75e-3) // 6 coils of 10 turns in a phase of a set
+	assert.InEpsilon(t, ohms, a.PhaseOhms20.Value, 1e-3)
+}
+
+// Six magnets on twelve poles, by hand: one magnet of 4 mm and two gaps of 1 mm, the gap longer by
+// Carter's factor of slots with a mouth of 2 mm, pitch 90π/36 = 7.854 mm:
+// γ = 4/π·(1·atan 1 − ln √2) = 0.5587, kC = 7.854/(7.854 − 0.5587·1) = 1.0766 (Pyrhönen, Jokinen
+// and Hrabovcová, ch. 3, from memory). B = 1.2/(1 + 1.05·2·1.0766/4) = 0.7666 T, its working wave
+// 4/π·sin(0.8·90°) = 1.2109 times that, the flux 2·B1·D·L/2p, and six coils of 14 turns a
+// phase in delta give √2·π·f·84·Φ.
+func TestSixMagnetsOnTwelvePoles(t *testing.T) {
+	o := winding.Evaluate(load(t, "consequent-pole.toml"))
+	b1 := 0.7666 * 1.2109
+	flux := 2 * b1 * 0.090 * 0.030 / 12
+	a := o.Trials[0]
+	without := math.Sqrt2 * math.Pi * 0.1 * 84 * flux
+	assert.InEpsilon(t, without, a.LinePerRPM.Value, 0.015)
+	assert.Less(t, a.LinePerRPM.Value, without, "teeth and yoke, which the hand left out, take a percent")
+	assert.InEpsilon(t, (12.7+1.5)/(math.Sqrt2*a.LinePerRPM.Value), a.CutInRPM.Value, 0.01)
+	assert.InEpsilon(t, 1.7241e-8*84*0.185/(math.Pi/4*0.64e-6), a.PhaseOhms20.Value, 1e-3)
+	assert.InEpsilon(t, 8*math.Sqrt(3)/14, o.Trials[1].LinePerRPM.Value/a.LinePerRPM.Value, 1e-9)
+}

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slotwright/winding/field"
@@ -76,6 +77,24 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 		from:   fmt.Sprintf("the magnetisation curve through %d %s", len(readings), strings.TrimSuffix(kind, " of the old winding")),
 		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: &curve,
 	}, true
+}
+
+// carried is a flux that was read at one field current only, at the current that the rotor will
+// have: by a curve that is assumed, with its doubt (package field).
+func (r *fluxRoutes) carried(f flux) flux {
+	read, wanted := f.fieldAmps, fieldCurrent(r.rotor, r.dc)
+	if !read.Known() || !wanted.Known() || !(wanted.Value > 0) || math.Abs(wanted.Value/read.Value-1) <= fieldApart {
+		return f
+	}
+	curve, err := field.Assumed(field.Reading{Amps: read.Value, Flux: f.perTurn.Value})
+	if err != nil {
+		return f
+	}
+	f.perTurn.Value, f.perTurn.Origin = curve.At(wanted.Value), quantity.Guessed
+	f.perTurn.PlusMinus = f.perTurn.Value * field.AssumedDoubt(wanted.Value, read.Value)
+	f.fieldAmps, f.at, f.readAt = wanted, curve.At, read.Value
+	f.from += fmt.Sprintf(", carried from %.3g A of field to %.3g A", read.Value, wanted.Value)
+	return f
 }
 
 // magnetFlux is the flux per pole, Wb, that the magnets given make: an estimate, ±15 %.

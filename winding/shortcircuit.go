@@ -18,7 +18,7 @@ import (
 // nothing: the armature's own current takes most of the field away and leaves the iron far
 // from full (IEC 60034-4 and IEEE Std 115, both from memory). Amps read at another field
 // current than the volts are therefore carried to it in proportion. Where a magnetisation
-// curve is known there is no need: it gives the volts at the current of the reading.
+// curve was read there is no need: it gives the volts at the current of the reading.
 
 // shortHenries is the mean over the short-circuit readings, with all sets carrying current.
 func (b *inductances) shortHenries() quantity.Figure {
@@ -58,7 +58,7 @@ func (b *inductances) carriedBy(at quantity.Reading) float64 { return carriedBy(
 
 func carriedBy(f *flux, rotor *job.FieldSpec, at quantity.Reading) float64 {
 	of := f.fieldAmps
-	if f.at != nil || !at.Given() || at.Value <= 0 || !of.Known() || rotor.Kind == "magnets" {
+	if f.curve != nil || !at.Given() || at.Value <= 0 || !of.Known() || rotor.Kind == "magnets" {
 		return 1
 	}
 	if k := of.Value / at.Value; math.Abs(k-1) > fieldApart {
@@ -70,7 +70,7 @@ func carriedBy(f *flux, rotor *job.FieldSpec, at quantity.Reading) float64 {
 // perRPMAt is the source's volts per rpm and turn at a field current, where readings
 // at several make that known.
 func (b *inductances) perRPMAt(field quantity.Reading) float64 {
-	if b.flux.at != nil && field.Given() {
+	if b.flux.curve != nil && field.Given() {
 		return b.flux.at(field.Value)
 	}
 	return b.flux.perTurn.Value

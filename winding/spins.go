@@ -54,7 +54,7 @@ func (r *fluxRoutes) through(points []spinPoint, kind string, turns quantity.Ori
 	}
 	f, ok := r.curve(points, kind, turns)
 	if !ok {
-		f = mean(points, kind, turns)
+		f = r.carried(mean(points, kind, turns))
 	}
 	f.relative = relative
 	return f, true

@@ -58,12 +58,22 @@ func (b *inductances) ringOf(w *candidate, henries float64) ring {
 	if b.machine.phases != 3 || w.trial.Connection != layout.Delta || c.plan == nil || c.kw[0] <= 0 {
 		return ring{}
 	}
-	share := c.waves.alike / c.waves.all
+	share, _ := b.alikeShare(w)
+	return ring{volts: thirdWave(b.rotor) * c.kw[1] / c.kw[0], henries: share * henries}
+}
+
+// alikeShare is the inductance that currents alike in all three phases meet over that of balanced
+// ones; ok is false without a layout.
+func (b *inductances) alikeShare(w *candidate) (share float64, ok bool) {
+	c := &w.coils
+	if c.plan == nil || c.waves.all <= 0 {
+		return 0, false
+	}
 	if p := b.geometry(w); p.working > 0 {
 		ends := p.leakage - p.slots
-		share = (p.gap(c.waves.alike) + p.slots*c.waves.alikeSlots + ends) / p.phase(c.waves.all)
+		return (p.gap(c.waves.alike) + p.slots*c.waves.alikeSlots + ends) / p.phase(c.waves.all), true
 	}
-	return ring{volts: thirdWave(b.rotor) * c.kw[1] / c.kw[0], henries: share * henries}
+	return c.waves.alike / c.waves.all, true
 }
 
 // amps is I3, rms, for the peak of a phase's working volts, a frequency in Hz and the ohms.

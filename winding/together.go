@@ -103,6 +103,17 @@ func adviceOf(fit readings.Fit, volts, top float64) string {
 		what, round2(a.RPM), a.CutIns, a.Now*100, a.Then*100)
 }
 
+// withOhms is what was found as it would be with other ohms of the old winding, which are no
+// reading that is solved and so move it from outside.
+func (f *fitted) withOhms(ohms quantity.Figure) *fitted {
+	if !f.ok || !ohms.Known() || ohms.Value <= 0 || ohms.Value == f.machine.Ohms {
+		return f
+	}
+	other := *f
+	other.fit = f.fit.WithOhms(ohms.Value)
+	return &other
+}
+
 // round2 is a number to two figures, for a sentence.
 func round2(v float64) float64 {
 	if v <= 0 {

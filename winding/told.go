@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"slotwright/winding/charge"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
@@ -34,8 +33,8 @@ func (b *book) tellable() (m readings.Machine, list []told, why string) {
 	switch {
 	case b.machine.phases != 1 && b.machine.phases != 3:
 		return m, nil, "is done for one phase and three"
-	case b.dc.rectifier != charge.Bridge:
-		return m, nil, "is done for a bridge of diodes"
+	case b.dc.why != "" && b.dc.rectifier.Takes(b.machine.phases) != nil:
+		return m, nil, "needs a rectifier that takes the phases"
 	case !b.machine.Poles.Given():
 		return m, nil, "needs the poles"
 	case o.coils.effective <= 0:
@@ -45,7 +44,7 @@ func (b *book) tellable() (m readings.Machine, list []told, why string) {
 	}
 	m = readings.Machine{
 		Phases: b.machine.phases, Wound: b.field.Kind == "wound", Delta: o.Connection == layout.Delta && b.machine.phases == 3, Poles: b.machine.Poles.Value,
-		Ohms: ohms.Value, DiodeVolts: b.dc.diodeVolts.Value, DiodeOhms: b.dc.diodeOhms.Value,
+		Rectifier: b.dc.rectifier, Ohms: ohms.Value, DiodeVolts: b.dc.diodeVolts.Value, DiodeOhms: b.dc.diodeOhms.Value,
 	}
 	if b.flux.at != nil && b.flux.fieldAmps.Known() {
 		m.FieldAmps = b.flux.fieldAmps.Value
@@ -122,19 +121,17 @@ func (b *book) toldCoils() (list []told) {
 	return list
 }
 
-// toldShorts is the short circuits; one at another field current than the flux is carried to
-// it, one with a single set of two joined is left to the other routes.
+// toldShorts is the short circuits; one with a single set of two joined speaks of its part of
+// the inductance.
 func (b *book) toldShorts(warm func(quantity.Reading) float64) (list []told) {
 	for i, s := range b.shorts {
-		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 || int(s.Sets.Or(float64(b.machine.sets))) < b.machine.sets {
+		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {
 			continue
 		}
-		field, by := b.fieldOf(s.FieldAmps), carriedBy(b.flux, b.field, s.FieldAmps)
-		if by != 1 {
-			field = b.flux.fieldAmps.Value
-		}
-		list = append(list, told{readings.Reading{Kind: readings.Short, RPM: s.RPM.Value, Amps: s.LineAmps.Value * by, FieldAmps: field, Ohms: warm(s.WindingC), PlusMinus: part(s.LineAmps)},
-			fmt.Sprintf("short[%d].line", i)})
+		list = append(list, told{readings.Reading{
+			Kind: readings.Short, RPM: s.RPM.Value, Amps: s.LineAmps.Value, FieldAmps: b.fieldOf(s.FieldAmps), Ohms: warm(s.WindingC), PlusMinus: part(s.LineAmps),
+			Part: 1 / b.henries.allSets(s.Sets.Or(float64(b.machine.sets))),
+		}, fmt.Sprintf("short[%d].line", i)})
 	}
 	return list
 }

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -22,7 +23,7 @@ func (w *writer) oldWinding() {
 	w.reading("Ohms, lead to lead", old.LeadOhms, quantity.Ohms, w.at(" at ", old.LeadOhmsC, quantity.Celsius))
 	w.reading("Plate", old.RatedAmps, quantity.Amps, w.at(" at ", old.RatedVolts, quantity.Volts)+w.at(", ", old.RatedRPM, quantity.RPM))
 	w.reading("Began to charge at", old.CutInRPM, quantity.RPM, w.at(", with ", old.BeganAmps, quantity.Amps))
-	w.reading("Inductance, lead to lead", old.LeadMilliHenries, quantity.Millihenry, "")
+	w.inductance()
 	w.spins()
 	if t := w.o.Old; t != nil {
 		w.gap()
@@ -34,6 +35,18 @@ func (w *writer) oldWinding() {
 	w.flush()
 }
 
+// inductance is what a bridge read, and on which leads.
+func (w *writer) inductance() {
+	old, label, on := &w.job.Old, "Inductance, lead to lead", ""
+	if other := map[string]string{job.BridgeOneTwo: ", one lead against two", job.BridgeStar: ", lead to star point"}[old.BridgeLeads]; other != "" {
+		label, on = "Inductance", other
+	}
+	if w.job.Machine.Sets.Or(1) == 2 {
+		on += ", other set " + cmp.Or(old.OtherSet, job.OtherOpen)
+	}
+	w.reading(label, old.LeadMilliHenries, quantity.Millihenry, on)
+}
+
 // wound is turns, wire and connection in a few lines.
 func (w *writer) wound(t *winding.TrialOutcome, wound job.Wound) {
 	w.turns(t, wound)
@@ -42,7 +55,11 @@ func (w *writer) wound(t *winding.TrialOutcome, wound job.Wound) {
 	} else {
 		w.pair("Wire", fmt.Sprintf("%s, %s enamel, %s", t.Wire, t.Build, t.Metal))
 	}
-	w.pair("Connection", t.Connection.String()+", "+count(t.Circuits, "circuit"))
+	how := t.Connection.String() + ", "
+	if w.job.Machine.Phases.Or(3) < 3 {
+		how = ""
+	}
+	w.pair("Connection", how+count(t.Circuits, "circuit"))
 }
 
 // turns is turns per coil, or coil by coil.
@@ -94,6 +111,9 @@ func (w *writer) spins() {
 		how := ""
 		if s.Leads == job.LeadsTwo {
 			how = ", two leads"
+		}
+		if s.Sets.Given() && s.Sets.Value < w.job.Machine.Sets.Or(1) {
+			how += ", one set"
 		}
 		w.pair("Short-circuit reading", w.asRead(s.LineAmps, quantity.Amps)+w.turning(s.RPM, quantity.Reading{})+how+w.warm(s.FieldAmps, s.WindingC))
 	}

@@ -5,11 +5,12 @@ import "math"
 // # Feeding itself
 //
 // A rotor fed from the machine's own rectified output needs, at field current I, the
-// voltage R·I + Vb at the coil and two diode drops more; open circuit, the machine gives
-// k·Φ(I) for each rpm. The coil's own inductance holds its current steady through the
-// ripple, so k is for the mean behind the bridge, not for its peak (BridgeMean). The speed at which both are equal is
+// voltage R·I + Vb at the coil and the diode drops Vd more, two behind a bridge; open circuit,
+// the machine gives k·Φ(I) for each rpm. The coil's own inductance holds its current steady
+// through the ripple, so k is for the mean behind the diodes, not for its peak (BridgeMean;
+// a doubler's capacitors hold the peak). The speed at which both are equal is
 //
-//	n(I) = (R·I + V0)/(k·Φ(I)),  V0 = Vb + 2·Vd
+//	n(I) = (R·I + V0)/(k·Φ(I)),  V0 = Vb + Vd
 //
 // The lowest of it over I is the speed below which no field holds itself: there the line
 // of the field circuit touches the magnetisation curve. With Froelich's curve written as
@@ -31,10 +32,10 @@ import "math"
 // SelfExcitation is the two speeds, rpm: hold, below which an excited machine falls back,
 // and build, from which it excites itself; +Inf where it cannot. voltsPerFlux is volts DC
 // mean for each rpm and unit of flux, above 0; most is the highest field current to
-// consider, A, above 0; diodeVolts is of one diode.
+// consider, A, above 0; diodeVolts is of all the diodes in its way together, V.
 func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (hold, build float64) {
 	never := math.Inf(1)
-	drop := w.BrushVolts + 2*diodeVolts
+	drop := w.BrushVolts + diodeVolts
 	if !(most > 0 && voltsPerFlux > 0 && w.Ohms() > 0 && drop >= 0) || !(c.Infinity > 0 && c.Residual >= 0) {
 		return never, never
 	}

@@ -33,14 +33,14 @@ func TestSelfExcitationAgainstASearch(t *testing.T) {
 		for n := range 24001 {
 			i := most * float64(n) / 24000
 			if flux := c.At(i); flux > 0 {
-				least = min(least, (w.Ohms()*i+w.BrushVolts+2*diode)/(k*flux))
+				least = min(least, (w.Ohms()*i+w.BrushVolts+diode)/(k*flux))
 			}
 		}
 		assert.InEpsilon(t, least, hold, 1e-5)
 		assert.LessOrEqual(t, hold, least*(1+1e-12), "no step finds a lower speed")
 		assert.GreaterOrEqual(t, build, hold)
 		if c.Residual > 0 {
-			assert.InEpsilon(t, (w.BrushVolts+2*diode)/(k*c.Residual), build, 1e-12)
+			assert.InEpsilon(t, (w.BrushVolts+diode)/(k*c.Residual), build, 1e-12)
 		}
 	}
 }
@@ -49,10 +49,10 @@ func TestSelfExcitationAgainstASearch(t *testing.T) {
 func TestSelfExcitationGoesTheRightWay(t *testing.T) {
 	c := Curve{Infinity: 1, Half: 2, Residual: 0.05, High: 5}
 	cold, hot := Wound{Ohms20: 4, TempC: 20}, Wound{Ohms20: 4, TempC: 120}
-	h0, b0 := SelfExcitation(c, cold, 0.4, 0.02, 10)
-	h1, b1 := SelfExcitation(c, cold, 0.8, 0.02, 10)
-	h2, b2 := SelfExcitation(c, hot, 0.4, 0.02, 10)
-	h3, b3 := SelfExcitation(c, cold, 0.4, 0.04, 10)
+	h0, b0 := SelfExcitation(c, cold, 0.8, 0.02, 10)
+	h1, b1 := SelfExcitation(c, cold, 1.6, 0.02, 10)
+	h2, b2 := SelfExcitation(c, hot, 0.8, 0.02, 10)
+	h3, b3 := SelfExcitation(c, cold, 0.8, 0.04, 10)
 	assert.Greater(t, h1, h0)
 	assert.InEpsilon(t, 2*b0, b1, 1e-12, "the drop alone decides where it begins")
 	assert.Greater(t, h2, h0)

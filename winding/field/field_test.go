@@ -110,7 +110,7 @@ func TestWoundRotor(t *testing.T) {
 func TestSelfExcitationTouches(t *testing.T) {
 	c := Curve{Infinity: 1, Half: 2, Residual: 0.02, High: 5}
 	w := Wound{Ohms20: 4, TempC: 20, BrushVolts: 0.5}
-	hold, build := SelfExcitation(c, w, 0.7, 0.02, 20)
+	hold, build := SelfExcitation(c, w, 1.4, 0.02, 20)
 	excess := func(n float64) float64 {
 		most := math.Inf(-1)
 		for amps := 0.001; amps < 20; amps += 0.001 {
@@ -123,6 +123,6 @@ func TestSelfExcitationTouches(t *testing.T) {
 	assert.Greater(t, build, hold)
 	assert.InEpsilon(t, 1.9/(0.02*0.02), build, 1e-9, "the residual alone has to pass brushes and diodes")
 	c.Residual = 0
-	_, build = SelfExcitation(c, w, 0.7, 0.02, 20)
+	_, build = SelfExcitation(c, w, 1.4, 0.02, 20)
 	assert.True(t, math.IsInf(build, 1), "without residual flux it never begins")
 }

@@ -26,19 +26,38 @@ var ErrInductance = errors.New("inductance")
 // made it a measured one and the same to nine digits.
 const Mu0 = 4e-7 * math.Pi
 
-// FromBridge is henries per phase from an inductance bridge on two leads, the third
-// open, mH, above 0 to 1e5. In star two phases are in series, 2·L; in delta one is
-// parallel to the two others, 2·L/3. Turn the rotor and take the mean of the highest and
-// lowest reading. A bridge works at a thousandth of the working current and can read half
-// of what a short circuit does.
-func FromBridge(leadMilliHenries float64, delta bool) (henries float64, err error) {
-	if err := within(ErrInductance, bounds{"bridge reading, mH", leadMilliHenries, 1e-6, 1e5}); err != nil {
+// BridgeOn is which leads of three an inductance bridge was on.
+type BridgeOn int
+
+const (
+	// TwoLeads is two leads, the third open.
+	TwoLeads BridgeOn = iota
+	// OneAgainstTwo is one lead and the two others joined.
+	OneAgainstTwo
+	// LeadAndStar is one lead and the star point, in star only.
+	LeadAndStar
+)
+
+// FromBridge is henries per phase from an inductance bridge on the leads of three phases, mH,
+// above 0 to 1e5. In star two leads have two phases in series, 2·L, one against two joined
+// 3/2·L; in delta two leads have a phase beside two in series, 2·L/3, one against two joined
+// a phase beside another, L/2. Their currents add up to nothing, so L is the cyclic one. A
+// lead and the star point have one phase alone, (2·L + L0)/3, L0 what currents alike in
+// all three meet (symmetrical components); alike is L0/L, 0 to 10, not looked at otherwise.
+// Turn the rotor and take the mean of the highest and lowest reading. A bridge works at
+// a thousandth of the working current and can read half of what a short circuit does.
+func FromBridge(leadMilliHenries float64, on BridgeOn, delta bool, alike float64) (henries float64, err error) {
+	if err := within(ErrInductance, bounds{"bridge reading, mH", leadMilliHenries, 1e-6, 1e5}, bounds{"inductance of alike currents over that of a phase", alike, 0, 10}); err != nil {
 		return 0, err
 	}
+	per := [3]float64{2, 1.5, (2 + alike) / 3}
 	if delta {
-		return leadMilliHenries * 1e-3 * 3 / 2, nil
+		per = [3]float64{2.0 / 3, 0.5, 0}
 	}
-	return leadMilliHenries * 1e-3 / 2, nil
+	if on < TwoLeads || on > LeadAndStar || per[on] == 0 {
+		return 0, fmt.Errorf("%w: a bridge on a lead and the star point of a delta, expected two leads; a delta has no star point", ErrInductance)
+	}
+	return leadMilliHenries * 1e-3 / per[on], nil
 }
 
 // FromShort is henries per phase from a short-circuit reading: all leads joined, at

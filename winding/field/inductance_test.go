@@ -12,12 +12,31 @@ import (
 // The bridge reads what series and parallel rules give for three equal coils.
 func TestFromBridgeIsTheNetwork(t *testing.T) {
 	for _, l := range []float64{1e-6, 3.3e-4, 0.2} {
-		star, err := FromBridge((l+l)*1000, false)
+		star, err := FromBridge((l+l)*1000, TwoLeads, false, 0)
 		require.NoError(t, err)
 		assert.InEpsilon(t, l, star, 1e-12)
-		delta, err := FromBridge(1000/(1/l+1/(l+l)), true)
+		star, err = FromBridge((l+l/2)*1000, OneAgainstTwo, false, 0)
+		require.NoError(t, err)
+		assert.InEpsilon(t, l, star, 1e-12)
+		delta, err := FromBridge(1000/(1/l+1/(l+l)), TwoLeads, true, 0)
 		require.NoError(t, err)
 		assert.InEpsilon(t, l, delta, 1e-12)
+		delta, err = FromBridge(1000/(1/l+1/l), OneAgainstTwo, true, 0)
+		require.NoError(t, err)
+		assert.InEpsilon(t, l, delta, 1e-12)
+	}
+	_, err := FromBridge(1, LeadAndStar, true, 0)
+	assert.ErrorContains(t, err, "no star point")
+}
+
+// Three coils of self inductance 5 and mutual -1 mH: currents 1, -1, 0 meet 5 + 1 = 6 mH each,
+// currents alike in all 5 - 2 = 3. One alone shows its 5, two in series 12, one against two
+// 6 + 3 = 9: all three speak of the same 6 mH.
+func TestFromBridgeWithMutualInductance(t *testing.T) {
+	for on, shows := range map[BridgeOn]float64{LeadAndStar: 5, TwoLeads: 12, OneAgainstTwo: 9} {
+		got, err := FromBridge(shows, on, false, 3.0/6)
+		require.NoError(t, err)
+		assert.InEpsilon(t, 6e-3, got, 1e-12, "%d", on)
 	}
 }
 
@@ -99,7 +118,7 @@ func TestSlotLeakageSlotBySlot(t *testing.T) {
 func TestInductanceRefuses(t *testing.T) {
 	for _, bad := range []float64{math.NaN(), math.Inf(1), -1} {
 		for name, call := range map[string]func() (float64, error){
-			"bridge": func() (float64, error) { return FromBridge(bad, true) },
+			"bridge": func() (float64, error) { return FromBridge(bad, TwoLeads, true, 0) },
 			"short":  func() (float64, error) { return FromShort(10, 5, bad, 50) },
 			"hertz":  func() (float64, error) { return FromShort(10, 5, 0.1, bad) },
 			"plate":  func() (float64, error) { return FromNameplate(bad, 20, 50) },

@@ -134,9 +134,12 @@ type OldWinding struct {
 	BeganAmps quantity.Reading
 	// LeadMilliHenries between two leads, from a bridge (LCR meter).
 	LeadMilliHenries quantity.Reading
-	RatedAmps        quantity.Reading // plate, DC
-	RatedVolts       quantity.Reading // plate, DC
-	RatedRPM         quantity.Reading // plate, alternator shaft
+	// BridgeLeads is what it was on: "two leads", "one against two" or "star point"; OtherSet
+	// what the leads of the other of two sets did meanwhile: "open" or "joined".
+	BridgeLeads, OtherSet string
+	RatedAmps             quantity.Reading // plate, DC
+	RatedVolts            quantity.Reading // plate, DC
+	RatedRPM              quantity.Reading // plate, alternator shaft
 }
 
 // FieldSpec is what makes the flux.

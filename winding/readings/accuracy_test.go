@@ -12,61 +12,65 @@ import (
 func (m miss) full() bool { return strings.HasPrefix(m.s.name, "full") }
 
 // From exact readings, 95 of 100 predicted amps from 1.5 times cut-in up, for the winding that
-// was read and for 0.6, 1.5, 2 and 3.5 times its turns, lie this near, %. Wanted are 5 and 7
-// from three independent facts on, 6 and 8 from amps at two speeds, 12 from the plate with
-// the speed at which charging began.
-//
-// Three facts reach that on all machines. Two facts leave open how the inductance changes with
-// current and take what is usual; that reaches it on six of the seven families. On the
-// last, "full claw", whose inductance grows with current by as much as the model allows,
-// it does not, and so not on all taken together: what is reached there is held here, and
-// that the ± says so is held in TestPlusMinusCovers.
+// was read and for 0.6, 1.5, 2 and 3.5 times its turns, lie this near, %: 5 and 7 from three
+// independent facts on, 6 and 8 from amps at two speeds, 12 from the plate with the speed at
+// which charging began. On the machines that the solver was made on, and on the others, which
+// lose more in their iron: there spin-up and short circuit with amps up to twice cut-in miss
+// the 5 and 7 by a little, at 0.6 times the turns far above cut-in, where the iron takes most.
 func TestPredictedAmps(t *testing.T) {
-	for route, limit := range map[string]struct{ old, rewound, allOld, allRewound float64 }{
-		"spin-up, short, amps at 1.25 and 2": {5, 7, 5, 7},
+	for route, limits := range map[string]struct{ old, rewound, oldApart, rewoundApart float64 }{
+		"spin-up, short, amps at 1.25 and 2": {5, 7, 5.5, 7.5}, // apart: 5 and 7 are wanted, not reached
 		"amps at 1.25, 2 and 4":              {5, 7, 5, 7},
-		"amps at 1.25 and 4":                 {6, 8, 7.5, 8},   // all: 6 is wanted, not reached
-		"plate and began":                    {12, 12, 13, 12}, // all: 12 is wanted, not reached on the old winding
+		"amps at 1.25 and 4":                 {6, 8, 6, 8},
+		"plate and began":                    {12, 12, 12, 12},
 	} {
-		t.Run(route, func(t *testing.T) {
-			t.Parallel()
-			all := predict(t, route, meters{}, 1, false)
-			pick := func(old, full bool) func(miss) bool {
-				return func(m miss) bool { return m.cutIns >= 1.5 && (m.turns == 1) == old && (full || !m.full()) }
-			}
-			usual, rewound := worst95(all, pick(true, false)), worst95(all, pick(false, false))
-			withFull, rewoundFull := worst95(all, pick(true, true)), worst95(all, pick(false, true))
-			worst := worst95(all, func(m miss) bool { return m.cutIns >= 1.5 && m.full() })
-			t.Logf("six families %.1f and %.1f %%, all %.1f and %.1f %%, the full claws alone %.1f %%", usual, rewound, withFull, rewoundFull, worst)
-			assert.LessOrEqual(t, usual, limit.old, "old winding")
-			assert.LessOrEqual(t, rewound, limit.rewound, "rewound")
-			assert.LessOrEqual(t, withFull, limit.allOld, "old winding, all families")
-			assert.LessOrEqual(t, rewoundFull, limit.allRewound, "rewound, all families")
-		})
+		for set := range families {
+			t.Run(route+", "+set, func(t *testing.T) {
+				t.Parallel()
+				limit := limits
+				all := predict(t, set, route, meters{}, 1, false)
+				pick := func(old bool) func(miss) bool {
+					return func(m miss) bool { return m.cutIns >= 1.5 && (m.turns == 1) == old }
+				}
+				read, rewound := worst95(all, pick(true)), worst95(all, pick(false))
+				if set == "apart" {
+					limit.old, limit.rewound = limit.oldApart, limit.rewoundApart
+				}
+				t.Logf("as read %.1f, rewound %.1f %%", read, rewound)
+				assert.LessOrEqual(t, read, limit.old, "old winding")
+				assert.LessOrEqual(t, rewound, limit.rewound, "rewound")
+			})
+		}
 	}
 }
 
-// The stated ± holds 95 of 100, on all families, exact readings and meters that are off as
-// readings.Usual has it; and it is not so wide as to say nothing.
+// The stated ± holds 95 of 100, on all families of both sets, exact readings and meters that are
+// off as readings.Usual has it; and it is not so wide as to say nothing.
 func TestPlusMinusCovers(t *testing.T) {
 	widest := map[string]float64{ // of half of the stated ±, %
-		"spin-up, short, amps at 1.25 and 2": 7, "amps at 1.25, 2 and 4": 7, "amps at 1.25 and 4": 9,
-		"plate and began": 13, "spin-up, short": 13, "spin-up, amps at 4": 11,
+		"spin-up, short, amps at 1.25 and 2": 7.5, "amps at 1.25, 2 and 4": 7.5, "amps at 1.25 and 4": 9.5,
+		"plate and began": 13.5, "spin-up, short": 13, "spin-up, amps at 4": 11,
+		"spin-up, plate": 13, "spin-up, bridge": 60, "spin-up, short, amps at 1.25": 13, "short, amps at 1.25": 20,
+		"spin-up behind the bridge, short, plate, began": 14, "everything": 7.5,
 	}
 	for route := range routes {
-		for kind, m := range map[string]meters{"exact": {}, "meters": {rand.New(rand.NewPCG(1, 2))}} {
-			t.Run(route+", "+kind, func(t *testing.T) {
-				t.Parallel()
-				all := predict(t, route, m, 3, true)
-				high, wide := covered(all, func(m miss) bool { return m.cutIns >= 1.5 })
-				low, _ := covered(all, func(m miss) bool { return m.cutIns < 1.5 })
-				t.Logf("from 1.5 times cut-in %.1f %% within, half of the ± under %.1f %%; below %.1f %% within", high, wide, low)
-				fulls, _ := covered(all, func(m miss) bool { return m.cutIns >= 1.5 && m.full() })
-				t.Logf("of the full claws %.1f %%", fulls)
-				assert.GreaterOrEqual(t, high, 95.0, "from 1.5 times cut-in up")
-				assert.GreaterOrEqual(t, low, 85.0, "at 1.1 and 1.25 times cut-in")
-				assert.LessOrEqual(t, wide, widest[route])
-			})
+		for set := range families {
+			for kind, m := range map[string]meters{"exact": {}, "meters": {rand.New(rand.NewPCG(1, 2))}} {
+				t.Run(route+", "+set+", "+kind, func(t *testing.T) {
+					t.Parallel()
+					all := predict(t, set, route, m, 3, true)
+					high, wide := covered(all, func(m miss) bool { return m.cutIns >= 1.5 })
+					low, _ := covered(all, func(m miss) bool { return m.cutIns < 1.5 })
+					t.Logf("from 1.5 times cut-in %.1f %% within, half of the ± under %.1f %%; below %.1f %% within", high, wide, low)
+					if set == "machines" {
+						fulls, _ := covered(all, func(m miss) bool { return m.cutIns >= 1.5 && m.full() })
+						t.Logf("of the full claws %.1f %%", fulls)
+					}
+					assert.GreaterOrEqual(t, high, 95.0, "from 1.5 times cut-in up")
+					assert.GreaterOrEqual(t, low, 85.0, "at 1.1 and 1.25 times cut-in")
+					assert.LessOrEqual(t, wide, widest[route])
+				})
+			}
 		}
 	}
 }

@@ -13,13 +13,16 @@ var ErrReadings = errors.New("readings")
 
 // Machine is what is known of the old machine before anything was read of it.
 type Machine struct {
-	Phases int     // 3, or 1 for a single winding on a bridge of four
+	Phases int     // 3, or 1 for a single winding
 	Wound  bool    // a field coil on the rotor, magnets else: says how the inductance usually falls
 	Delta  bool    // three phases in delta; not looked at with one
 	Poles  float64 // north and south together, 2 to 400
 	// Ohms is of one phase of the old winding, as warm as it was when read, above 0 to 1e6.
 	Ohms float64
-	// DiodeVolts and DiodeOhms are of one diode of the bridge, drop = volts + ohms·i, 0 to 1e3.
+	// Rectifier is what all readings behind diodes were taken behind: a bridge if not said; half
+	// wave and doubler take a single phase.
+	Rectifier charge.Rectifier
+	// DiodeVolts and DiodeOhms are of one diode, drop = volts + ohms·i, 0 to 1e3.
 	DiodeVolts, DiodeOhms float64
 	// FieldAmps is the field current that the answer is for; 0 takes that of the strongest
 	// loaded or shorted reading. Not for magnets.
@@ -31,6 +34,8 @@ func (m Machine) check() error {
 	switch {
 	case m.Phases != 1 && m.Phases != 3:
 		return fmt.Errorf("%w: a machine of %d phases cannot be solved; give 1 or 3, and a two-set machine one set at a time", ErrReadings, m.Phases)
+	case m.Rectifier.Takes(m.Phases) != nil:
+		return fmt.Errorf("%w: the %w", ErrReadings, m.Rectifier.Takes(m.Phases))
 	case !within(m.Poles, 2, 400):
 		return fmt.Errorf("%w: %g poles; give the number of poles, 2 to 400", ErrReadings, m.Poles)
 	case !within(m.Ohms, math.SmallestNonzeroFloat64, 1e6):
@@ -67,10 +72,18 @@ func (m Machine) phasePerLine() float64 {
 
 // cutIn is the volts (rms, of a phase) at which current begins into a voltage.
 func (m Machine) cutIn(volts float64) float64 {
-	return (volts + 2*m.DiodeVolts) / math.Sqrt2 / m.linePerPhase()
+	return (volts + m.Rectifier.InLoop()*m.DiodeVolts) / math.Sqrt2 / m.peakPerPhase()
+}
+
+// peakPerPhase is the peak behind the rectifier, over its diodes, for a volt peak of a phase.
+func (m Machine) peakPerPhase() float64 {
+	if m.Rectifier == charge.Doubler {
+		return 2
+	}
+	return m.linePerPhase()
 }
 
 // load is a voltage held at the bridge.
 func (m Machine) load(volts float64) charge.Load {
-	return charge.Load{Volts: volts, DiodeVolts: m.DiodeVolts, DiodeOhms: m.DiodeOhms}
+	return charge.Load{Volts: volts, DiodeVolts: m.DiodeVolts, DiodeOhms: m.DiodeOhms, Rectifier: m.Rectifier}
 }

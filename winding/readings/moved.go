@@ -1,6 +1,10 @@
 package readings
 
-import "gonum.org/v1/gonum/mat"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // Moved is the answer moved by its ±, each time along one of three errors that do not hang
 // together: the columns of the square root of the covariance (Cholesky). EMF and inductance
@@ -23,6 +27,36 @@ func (f Fit) Moved() []Fit {
 		all = append(all, one)
 	}
 	return all
+}
+
+// WithOhms is the answer as it would be had the old winding other ohms a phase, above 0, to
+// first order: one step of Gauss and Newton with the slopes at the answer. Readings with ohms
+// of their own, by their temperature, move in proportion. It costs one look at the readings.
+func (f Fit) WithOhms(ohms float64) Fit {
+	p := *f.p
+	by := ohms / p.m.Ohms
+	p.m.Ohms, p.reads = ohms, slices.Clone(p.reads)
+	for n := range p.reads {
+		p.reads[n].Ohms *= by
+	}
+	was, now := f.p.residuals(f.x), p.residuals(f.x)
+	for n := range now {
+		now[n] -= was[n]
+	}
+	a, b := normal(f.rows, now)
+	for k := range unknowns {
+		a.SetSym(k, k, a.At(k, k)+1e-6)
+	}
+	var chol mat.Cholesky
+	var d mat.VecDense
+	if f.p = &p; !chol.Factorize(a) || chol.SolveVecTo(&d, b) != nil {
+		return f
+	}
+	for k := range unknowns {
+		f.x[k] -= d.AtVec(k)
+	}
+	f.x = least{low: p.low(), high: highest}.clamp(f.x)
+	return f
 }
 
 // ModelDoubt is how far the lumped model itself is off, a fraction of the amps that holds 95

@@ -85,8 +85,8 @@ func (f Fit) invent(k Kind, rpm, volts float64) Reading {
 func (f Fit) with(r Reading) *mat.SymDense {
 	p := *f.p
 	p.reads = append(slices.Clone(p.reads), r)
-	p.share = append(slices.Clone(p.share), 1)
+	p.share, p.doubt = append(slices.Clone(p.share), 1), append(slices.Clone(p.doubt), 0)
 	p.weigh(f.x)
-	l := least{residuals: p.residuals, low: p.low(), high: point{30, 30, mostFall}}
+	l := least{residuals: p.residuals, low: p.low(), high: highest}
 	return covariance(l.slopes(f.x), f.spread)
 }

@@ -1,6 +1,7 @@
 package readings
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -42,6 +43,10 @@ type Reading struct {
 	// Ohms is of a phase when this was read, 0 that of the machine: a winding under load is
 	// warm, and copper has 0.39 % more a kelvin.
 	Ohms float64
+	// Part is the inductance of a phase that this reading met over that with every set carrying
+	// current, above 0 to 2, for Short and Bridge: less than 1 with one set of two joined and
+	// the other idle. 0 takes 1.
+	Part float64
 	// PlusMinus is how far the reading may be off 95 times of 100, a fraction of its volts, amps
 	// or henries; for Began of its speed. 0 takes what such meters have; see Usual.
 	PlusMinus float64
@@ -87,6 +92,9 @@ func (r Reading) off() float64 {
 	return Usual(r.Kind)
 }
 
+// part is Part, 1 where nothing is said.
+func (r Reading) part() float64 { return cmp.Or(r.Part, 1) }
+
 // emf is the volts rms of a phase that a spin-up reading speaks of.
 func (r Reading) emf(m Machine) float64 {
 	if r.Kind == SpinUpDC {
@@ -114,8 +122,8 @@ func (r Reading) check(n int) error {
 	if r.Kind == Bridge && !within(r.Henries, math.SmallestNonzeroFloat64, 1e3) {
 		return fmt.Errorf("%w: reading %d (%s) has %g henries; give them, above 0", ErrReadings, n+1, r.Kind, r.Henries)
 	}
-	if !within(r.PlusMinus, 0, 10) || !within(r.Ohms, 0, 1e6) || !within(r.FieldAmps, 0, 1e6) {
-		return fmt.Errorf("%w: reading %d (%s) has ±%g, %g ohms and %g A of field; none of them is below 0", ErrReadings, n+1, r.Kind, r.PlusMinus, r.Ohms, r.FieldAmps)
+	if !within(r.PlusMinus, 0, 10) || !within(r.Ohms, 0, 1e6) || !within(r.FieldAmps, 0, 1e6) || !within(r.Part, 0, 2) {
+		return fmt.Errorf("%w: reading %d (%s) has ±%g, %g ohms, %g A of field and a part of %g; none of them is below 0, the part not above 2", ErrReadings, n+1, r.Kind, r.PlusMinus, r.Ohms, r.FieldAmps, r.Part)
 	}
 	return nil
 }
