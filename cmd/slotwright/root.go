@@ -44,7 +44,6 @@ On the screen ? lists the keys, ctrl+p all commands by name, and ! what is calle
 			return openScreen(ctx, terminal, args, look)
 		},
 	}
-	root.SetVersionTemplate("slotwright {{.Version}}\n")
 	root.PersistentFlags().BoolVar(&look.ascii, "ascii", false, "nothing beyond plain ASCII characters")
 	root.Flags().BoolVar(&look.example, "example", false, "open the built-in example")
 	root.Flags().StringVar(&look.theme, "theme", "", "colours of the screen: any, dark, light, contrast or none (default: by COLORFGBG, else any)")
