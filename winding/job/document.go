@@ -44,6 +44,7 @@ type Document struct {
 	sections []section
 	homes    map[string]home // tables written as name = { } or name.key =
 	faults   []fault
+	blocks   []span // values of more than one line, of any key
 	lines    []int  // where each line begins
 	refused  string // why the last edit was not taken
 }

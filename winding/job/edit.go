@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slotwright/winding/quantity"
@@ -82,11 +83,19 @@ func (d Document) append(block, path string) Document {
 	if line, mark, ok := d.open(); ok {
 		return d.refuse("the text that begins in line %d is never ended, and this would become part of it; put %s where it ends, with an editor", line, mark)
 	}
-	text := strings.TrimRight(d.text, "\r\n")
-	if text != "" {
-		text += d.newline() + d.newline()
+	return d.become(d.apart()+d.lined(block), path)
+}
+
+// apart is the text with an empty line at its end, for a block to stand behind.
+func (d Document) apart() string {
+	text, line := d.text, d.newline()
+	if text != "" && !strings.HasSuffix(text, "\n") {
+		text += line
 	}
-	return d.become(text+d.lined(block), path)
+	if text != "" && !strings.HasSuffix(text, "\n\n") && !strings.HasSuffix(text, "\n\r\n") {
+		text += line
+	}
+	return text
 }
 
 // newline is how the file ends its lines.
@@ -124,7 +133,7 @@ func (d Document) insert(path string, f *Input, key, value string) Document {
 	if broken, ok := d.brokenLine(at, f); ok {
 		return d.become(d.text[:broken.from]+line+d.text[broken.to:], path)
 	}
-	if m := placeholder(at.prefix, f.Keys()).FindStringSubmatchIndex(d.text[at.from:at.end]); m != nil && !d.inFault(at.from+m[0]) {
+	if m := d.placeholder(at, f); m != nil {
 		if m[4] >= 0 {
 			line += " " + d.text[at.from+m[4]:at.from+m[5]]
 		}
@@ -187,14 +196,25 @@ func (d Document) brokenLine(at site, f *Input) (span, bool) {
 	return span{}, false
 }
 
-// inFault reports whether a byte is in a piece that is not TOML.
-func (d Document) inFault(at int) bool {
-	for _, f := range d.faults {
-		if at >= f.from && at < f.to {
-			return true
+// maxPlaceholders is how many lines that may have been left for one key are looked at.
+const maxPlaceholders = 100
+
+// placeholder finds the first line that was left for a key: the places of the whole and of
+// its parts, from where the table's keys stand; nil when there is none.
+func (d Document) placeholder(at site, f *Input) []int {
+	for _, m := range placeholder(at.prefix, f.Keys()).FindAllStringSubmatchIndex(d.text[at.from:at.end], maxPlaceholders) {
+		if !d.inside(at.from + m[0]) {
+			return m
 		}
 	}
-	return false
+	return nil
+}
+
+// inside reports whether a byte is in a piece that is not TOML, or in a value of more lines
+// than one, where what looks like a placeholder is none.
+func (d Document) inside(at int) bool {
+	in := func(s span) bool { return at >= s.from && at < s.to }
+	return slices.ContainsFunc(d.blocks, in) || slices.ContainsFunc(d.faults, func(f fault) bool { return in(f.span) })
 }
 
 // Clear gives the document that does not say a path any more. Its line stays as a

@@ -401,3 +401,14 @@ func assertInStep(t *testing.T, name string, text func(int) string) {
 	}
 	t.Errorf("%s: %v for %d, %v for %d times as much", name, quickest[0], small, quickest[1], times)
 }
+
+// What looks like a line left for a key is none inside a text of several lines, also of a
+// key that no table has; and empty lines at the end of a file stay.
+func TestNoEditGoesIntoAText(t *testing.T) {
+	text := "[machine]\nzz = '''a\n# bore_mm =\nb'''\nslots = 36\n# bore_mm = # caliper\n\n\n\n"
+	n := Parse(text).Set("machine.bore", "77", quantity.Choice{})
+	assert.Equal(t, strings.Replace(text, "# bore_mm = #", "bore_mm = 77 #", 1), n.Text())
+	n = Parse(text).Set("slot.mouth", "2", quantity.Choice{})
+	assert.Equal(t, text+"[slot]\nmouth_mm = 2\n", n.Text())
+	assert.Equal(t, text+"[[trial]]\n", Parse(text).Add("trial", -1).Text())
+}

@@ -28,11 +28,7 @@ func (d Document) Add(table string, from int) Document {
 		return d.refuse("the text that begins in line %d is never ended, and this would become part of it; put %s where it ends, with an editor", line, mark)
 	}
 	if at < 0 {
-		text := strings.TrimRight(d.text, "\r\n")
-		if text != "" {
-			text += d.newline() + d.newline()
-		}
-		return Parse(d.mark + text + d.lined(block))
+		return Parse(d.mark + d.apart() + d.lined(block))
 	}
 	return Parse(d.mark + d.text[:at] + d.lined("\n\n"+strings.TrimRight(block, "\n")) + d.text[at:])
 }

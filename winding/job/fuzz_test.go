@@ -83,5 +83,32 @@ func FuzzMutations(f *testing.F) {
 			d = editSoundly(t, d, path, someValue(r, in), quantity.Choice{Inch: r.IntN(2) == 0})
 		}
 		placed(t, d)
+		grownAndShrunk(t, d, r)
 	})
+}
+
+// grownAndShrunk gives a table one entry more and takes it away again: what else there is stays.
+func grownAndShrunk(t *testing.T, d Document, r *rand.Rand) {
+	t.Helper()
+	table := []string{"trial", "spin"}[r.IntN(2)]
+	most := d.Count(table)
+	n := d.Add(table, r.IntN(most+1)-1)
+	if n.Refused() != "" || most >= mustTable(table).Most {
+		if n.Text() != d.Text() {
+			t.Fatalf("refused, and changed:\n%q\n%q", d.Text(), n.Text())
+		}
+		return
+	}
+	for name, doc := range map[string]Document{"added": n, "taken away": n.Remove(table, most)} {
+		for p, e := range d.entries {
+			if got, _, ok := doc.Typed(p); !ok || got != e.typed {
+				t.Fatalf("%s %s %d: %s was %q, is %q (%v):\n%q\n---\n%q", table, name, most, p, e.typed, got, ok, d.Text(), doc.Text())
+			}
+		}
+	}
+}
+
+func mustTable(name string) *Table {
+	t, _ := TableOf(name)
+	return t
 }

@@ -150,6 +150,9 @@ func (r *reader) keyValue(e *unstable.Node, outer []string) span {
 	v := e.Value()
 	keys := append(outer[:len(outer):len(outer)], parts...)
 	value := r.valueSpan(e, where)
+	if strings.IndexByte(r.d.text[value.from:value.to], '\n') >= 0 {
+		r.d.blocks = append(r.d.blocks, value)
+	}
 	if v.Kind == unstable.InlineTable {
 		r.inline(v, keys, where, value)
 		return value
