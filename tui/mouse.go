@@ -60,7 +60,11 @@ func (m *Model) click(x, y int) tea.Cmd {
 	}
 	before := m.s.Document().Text()
 	if c, ok := m.view().(session.Clicker); ok && m.body().Contains(x, y) {
+		m.s.ClearMessage()
 		c.Click(m.s, x, y)
+		if path, ok := m.s.Going(); ok {
+			m.goTo(path)
+		}
 	}
 	if m.s.Document().Text() != before {
 		return m.keepInTime(keepAfter)

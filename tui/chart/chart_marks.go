@@ -1,11 +1,14 @@
 package chart
 
 import (
+	"cmp"
+	"slices"
+
 	"slotwright/tui/kit"
 )
 
-// lineEnd is where a series' letter should stand.
-type lineEnd struct{ col, row, series int }
+// lineEnd is where a series' letter should stand, and the dot at which the line ends.
+type lineEnd struct{ col, row, series, dot int }
 
 // drawSeries draws all lines and gives their ends inside the area.
 func (p *plot) drawSeries() []lineEnd {
@@ -13,7 +16,7 @@ func (p *plot) drawSeries() []lineEnd {
 	for i, s := range p.Series {
 		if !s.NoLine {
 			if x, y, ok := p.c.polyline(s.Points, p.role(i), SeriesTexture(i)); ok {
-				ends = append(ends, lineEnd{x >> 1, y >> 2, i})
+				ends = append(ends, lineEnd{x >> 1, y >> 2, i, y})
 			}
 		}
 		if s.Marks || s.NoLine {
@@ -27,8 +30,27 @@ func (p *plot) drawSeries() []lineEnd {
 	return ends
 }
 
+// inOrder moves the rows apart in which several lines end side by side, so that their letters
+// stand in the order of the lines, the highest on top.
+func (p *plot) inOrder(ends []lineEnd) {
+	slices.SortStableFunc(ends, func(a, b lineEnd) int { return cmp.Or(cmp.Compare(a.col, b.col), cmp.Compare(a.dot, b.dot)) })
+	bottom := p.area.Y + p.area.H - 1
+	for i := 1; i < len(ends); i++ {
+		if beside := &ends[i-1]; beside.col == ends[i].col && ends[i].row <= beside.row {
+			ends[i].row = beside.row + 1
+		}
+	}
+	for i := len(ends) - 1; i >= 0; i-- {
+		ends[i].row = min(ends[i].row, bottom)
+		if i+1 < len(ends) && ends[i+1].col == ends[i].col && ends[i].row >= ends[i+1].row {
+			ends[i].row = ends[i+1].row - 1
+		}
+	}
+}
+
 // drawLetters names each line at its end: right of it, or as near as there is room.
 func (p *plot) drawLetters(ends []lineEnd) {
+	p.inOrder(ends)
 	for _, e := range ends {
 		letter := p.letter(e.series)
 		if letter == "" {
@@ -96,7 +118,7 @@ func (p *plot) upright(x float64, r rune, role kit.Role) {
 }
 
 // drawLimitLabels names the limit lines: upright ones beside their top, the cursor beside its
-// foot, level ones above their right end.
+// foot, level ones on the line.
 func (p *plot) drawLimitLabels() {
 	a := p.area
 	for _, l := range p.VLines {
@@ -116,7 +138,7 @@ func (p *plot) drawLimitLabels() {
 		}
 		right := a.X + a.W - p.labelWidth(l.Label) - 1
 		p.place(l.Label, orRole(l.Role, kit.Dim), []place{
-			{right, row - 1}, {right, row + 1}, {a.X + 1, row - 1}, {a.X + 1, row + 1}, {right, row}, {a.X + 1, row},
+			{a.X + 2, row}, {right, row}, {a.X + 2, row - 1}, {a.X + 2, row + 1}, {right, row - 1}, {right, row + 1},
 		})
 	}
 }
@@ -141,12 +163,18 @@ func (p *plot) place(s string, role kit.Role, places []place) {
 	for _, dotless := range []bool{true, false} {
 		for _, q := range places {
 			inside := q.col >= a.X && q.col+n <= a.X+a.W && q.row >= a.Y && q.row < a.Y+a.H
-			if inside && p.c.free(q.col, q.row, n, dotless) {
+			if inside && p.c.free(q.col, q.row, n, dotless) && p.apart(q, n) {
 				p.c.Text(q.col, q.row, s, role)
 				return
 			}
 		}
 	}
+}
+
+// apart reports whether a cell is left between a label and the text beside it.
+func (p *plot) apart(q place, n int) bool {
+	from, to := max(q.col-1, p.area.X), min(q.col+n+1, p.area.X+p.area.W)
+	return p.c.Free(from, q.row, to-from)
 }
 
 func orRole(r, other kit.Role) kit.Role {

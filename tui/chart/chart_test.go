@@ -210,3 +210,42 @@ func BenchmarkChart(b *testing.B) {
 		})
 	}
 }
+
+// Two labels on a line have a blank between them, and letters at the lines' ends stand in the
+// order of the lines, also where these end in one cell.
+func TestLabelsStandApartAndLettersInOrder(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 9))
+	for range 300 {
+		ch := sampleChart(60+r.IntN(60), 9+r.IntN(20))
+		ch.Markers, ch.VLines = nil, nil
+		for i := range 6 {
+			ch.Markers = append(ch.Markers, Marker{X: 900 * r.Float64(), Y: 12 * r.Float64(), Label: fmt.Sprintf("<m%d>", i)})
+			ch.VLines = append(ch.VLines, Limit{At: 900 * r.Float64(), Label: fmt.Sprintf("<v%d>", i)})
+		}
+		for _, line := range ch.Lines(kit.Theme{}) {
+			require.NotContains(t, line, "><")
+		}
+	}
+	for range 300 {
+		ends := []float64{10 * r.Float64(), 10 * r.Float64(), 10 * r.Float64(), 10 * r.Float64()}
+		ch := Chart{Width: 60, Height: 8 + r.IntN(12), X: Axis{Min: 0, Max: 1}, Y: Axis{Min: 0, Max: 10}}
+		for i, y := range ends {
+			ch.Series = append(ch.Series, Series{Letter: string(rune('A' + i)), Points: []XY{{0, 0}, {1, y}}})
+		}
+		at := map[string]int{}
+		for row, line := range ch.Lines(kit.Theme{}) {
+			for i := range ends {
+				if letter := string(rune('A' + i)); row > 1 && strings.Contains(line, letter) {
+					at[letter] = row
+				}
+			}
+		}
+		for i := range ends {
+			for k := range ends {
+				if ends[i] > ends[k]+0.8 {
+					require.Less(t, at[string(rune('A'+i))], at[string(rune('A'+k))], "%v", ends)
+				}
+			}
+		}
+	}
+}

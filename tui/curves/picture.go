@@ -120,13 +120,10 @@ func seriesName(s *session.Session, i int, crowded bool) string {
 	if !hasCurve(t) {
 		return name + "no curve"
 	}
-	if t.Turns.Known() {
-		name += quantity.Screen.Number(t.Turns.Value, 0) + " turns "
-		if crowded {
-			return strings.TrimSpace(name)
-		}
+	if t.Turns.Known() && crowded {
+		return name + quantity.Screen.Number(t.Turns.Value, 0) + " turns"
 	}
-	return name + t.Wire
+	return name + s.WoundAs(i)
 }
 
 // markers are a trial's cut-in, its crossing with the reference, its current limit, and
@@ -170,17 +167,17 @@ func (v *View) markers(s *session.Session, i int, names []string, short bool) []
 func (v *View) levels(s *session.Session) []chart.Limit {
 	o := s.Outcome()
 	switch v.quantity {
-	case ofAmps: // the blank before each label keeps it apart from one beside it
+	case ofAmps: // the blanks round each label keep it apart from the line that it stands on
 		if wanted := s.Job().Target.Amps; wanted.Given() {
-			return []chart.Limit{{At: wanted.Value, Label: " wanted " + quantity.Screen.Number(wanted.Value, 2) + " A"}}
+			return []chart.Limit{{At: wanted.Value, Label: " wanted " + quantity.Screen.Number(wanted.Value, 2) + " A "}}
 		}
 	case ofWinding:
 		limit := o.Machine.MeanLimitC
 		at := s.Units.For(quantity.Celsius).From(limit.Value)
-		return []chart.Limit{{At: at, Label: " class " + o.Machine.ThermalClass + " mean " + s.Text(limit, quantity.Celsius, 3), Role: kit.Broken}}
+		return []chart.Limit{{At: at, Label: " class " + o.Machine.ThermalClass + " mean " + s.Text(limit, quantity.Celsius, 3) + " ", Role: kit.Broken}}
 	case ofOpenVolts:
 		if o.Machine.RestVolts.Known() {
-			return []chart.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, quantity.Volts, 3)}}
+			return []chart.Limit{{At: o.Machine.RestVolts.Value, Label: " battery at rest " + s.Text(o.Machine.RestVolts, quantity.Volts, 3) + " "}}
 		}
 	}
 	return nil

@@ -1,6 +1,8 @@
 package curves
 
 import (
+	"math"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
@@ -29,8 +31,7 @@ func (v *View) table(s *session.Session) kit.Table {
 		for _, sp := range speeds {
 			cells = append(cells, v.cell(s, i, sp.rpm, decimals))
 		}
-		limit := s.Figure(t.LimitAmps, quantity.Amps, 2)
-		limit.Unit = ""
+		limit := s.Plain(t.LimitAmps, quantity.Amps, 2)
 		cells = append(cells, v.cell(s, i, cursor, decimals), limit, speedCell(s, t.LimitRPM))
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: i == s.Trial})
 	}
@@ -51,12 +52,8 @@ func trialName(s *session.Session, i int) string {
 
 // speedCell is a speed in whole rpm.
 func speedCell(s *session.Session, f quantity.Figure) kit.Cell {
-	c := s.Figure(f, quantity.RPM, 0)
-	c.Unit = ""
-	if f.Known() {
-		c.Text = rpmText(f.Value)
-	}
-	return c
+	f.Value = math.Round(f.Value)
+	return s.Plain(f, quantity.RPM, 0)
 }
 
 // cell is the chosen quantity of a trial at a speed.

@@ -3,6 +3,7 @@ package drive
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slotwright/tui/chart"
 	"slotwright/tui/kit"
@@ -23,70 +24,145 @@ func sentence(o *winding.TrialOutcome) string {
 	return "not known: " + o.StartsAt.Why
 }
 
-// answerAreas are the curve's rectangle and that of the box under it.
-func answerAreas(r kit.Rect) (curve, box kit.Rect) {
+// answerAreas are the pictures' rectangle and that of the box under it.
+func answerAreas(r kit.Rect) (pictures, box kit.Rect) {
+	if r.H >= bothHigh {
+		return r.SplitTop(34)
+	}
 	return r.SplitTop(max(9, min(r.H*2/5, 20)))
 }
 
-// drawAnswers is the curve over the sentences and the table.
+// bothHigh is the height from which two pictures stand one above the other.
+const bothHigh = 52
+
+// drawAnswers is the pictures over the sentences and the table.
 func (v *View) drawAnswers(s *session.Session, r kit.Rect) []kit.Block {
 	t := s.Theme
 	top, box := answerAreas(r)
 	in := kit.Inner(box)
-	return []kit.Block{
-		kit.Bare(t, top, v.curve(s, top.W, top.H)),
-		kit.Panel{Title: "What each trial makes of it", Note: "ctrl+g, then ↓ reads on", Focused: v.answers}.
-			Draw(t, box, v.scroll.Window(t, v.text, in.W, in.H)),
+	blocks := []kit.Block{kit.Panel{Title: "What each trial makes of it", Note: "ctrl+g, then ↓ reads on", Focused: v.answers}.
+		Draw(t, box, v.scroll.Window(t, v.text, in.W, in.H))}
+	if r.H < bothHigh {
+		return append(blocks, kit.Bare(t, top, v.picture(s, v.drawn, top.W, top.H)))
 	}
+	first, second := top.SplitTop(top.H / 2)
+	return append(blocks, kit.Bare(t, first, v.picture(s, v.drawn, first.W, first.H)), kit.Bare(t, second, v.picture(s, v.drawn+1, second.W, second.H)))
 }
 
-// curve is net amps or watts of every trial against wind or drive speed.
-func (v *View) curve(s *session.Session, w, h int) []string {
+// The pictures there are.
+const (
+	shaftWatts = iota // what each trial takes of the drive, and what that gives
+	netAmps
+	netWatts
+)
+
+// drawings are the pictures of a job in their order: what the drive gives comes first where
+// something is known of that.
+func drawings(s *session.Session) []int {
+	j := s.Job()
+	if _, ok := winding.DriveLawOf(&j); ok {
+		return []int{shaftWatts, netAmps, netWatts}
+	}
+	return []int{netAmps, netWatts}
+}
+
+// picture is one of the pictures, counted round, in w by h cells.
+func (v *View) picture(s *session.Session, n, w, h int) []string {
+	list := drawings(s)
+	return drawn(s, list[n%len(list)], w, h)
+}
+
+// drawn is a figure of every trial against wind or drive speed; over what the trials take
+// stands what the drive gives.
+func drawn(s *session.Session, what, w, h int) []string {
 	o := s.Outcome()
-	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: chart.Axis{Label: "net into the battery", Unit: "A", Zero: true}}
+	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: axes[what]}
 	u := quantity.RPM[0]
 	if windy(s) {
 		u = quantity.WindSpeed[0]
 		c.X = chart.Axis{Label: "wind", Unit: u.Name}
 	}
-	if v.watts {
-		c.Y.Unit = "W"
-	}
 	any := false
 	for i := range o.Trials {
 		tr := &o.Trials[i]
-		series := chart.Series{Letter: letter(tr.Name), Name: quantity.Screen.Number(tr.Turns.Value, 0) + " of " + tr.Wire}
-		for _, p := range tr.Points {
-			y := p.NetAmps
-			if v.watts {
-				y = p.NetWatts
+		series := chart.Series{Letter: letter(tr.Name), Name: s.WoundAs(i)}
+		if h < roomy {
+			series.Name, _, _ = strings.Cut(series.Name, " turns ")
+			if series.Name != s.WoundAs(i) {
+				series.Name += " turns"
 			}
-			series.Points = append(series.Points, chart.XY{X: u.From(p.X), Y: y})
+		}
+		for _, p := range tr.Points {
+			series.Points = append(series.Points, chart.XY{X: u.From(p.X), Y: of(p, what)})
 			any = true
 		}
 		c.Series = append(c.Series, series)
-		if tr.StartsAt.Known() && len(tr.Points) > 0 {
-			c.Markers = append(c.Markers, chart.Marker{X: u.From(tr.StartsAt.Value), Y: v.atStart(tr), Label: "", Role: kit.Series(i)})
+		if mark, ok := markOf(tr, what, u); ok {
+			mark.Role = kit.Series(i)
+			c.Markers = append(c.Markers, mark)
 		}
-	}
-	if v.watts && !windy(s) && any {
-		gives := chart.Series{Letter: "=", Name: "drive gives"}
-		for _, p := range o.Trials[0].Points {
-			if p.GivesWatts > 0 {
-				gives.Points = append(gives.Points, chart.XY{X: p.X, Y: p.GivesWatts})
-			}
-		}
-		c.Series = append(c.Series, gives)
 	}
 	if !any {
 		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+firstReason(o), w)
 	}
+	if what == shaftWatts {
+		c.Series = append(c.Series, lawSeries(s, h < roomy))
+	}
 	return c.Lines(s.Theme)
+}
+
+// roomy is the height from which the legend has a second row for its names.
+const roomy = 12
+
+// axes are the pictures' upright axes.
+var axes = [...]chart.Axis{
+	shaftWatts: {Label: "at the drive's shaft: what is taken, what it gives", Unit: "W", Zero: true},
+	netAmps:    {Label: "net into the battery", Unit: "A", Zero: true},
+	netWatts:   {Label: "net into the battery", Unit: "W", Zero: true},
+}
+
+// of is what a picture shows of a point.
+func of(p winding.DrivePoint, what int) float64 {
+	return [...]float64{shaftWatts: p.DriveWatts, netAmps: p.NetAmps, netWatts: p.NetWatts}[what]
+}
+
+// lawSeries is what the drive gives, named as assumed where nobody typed its shape.
+func lawSeries(s *session.Session, short bool) chart.Series {
+	j := s.Job()
+	law, _ := winding.DriveLawOf(&j)
+	line := chart.Series{Letter: "=", Name: "drive gives, as typed", Role: kit.Value}
+	if law.Assumed {
+		line.Name = "drive gives, assumed"
+	}
+	if short {
+		line.Name = strings.TrimPrefix(line.Name, "drive ")
+	}
+	for _, p := range law.Points {
+		line.Points = append(line.Points, chart.XY{X: p.RPM, Y: p.Watts})
+	}
+	return line
+}
+
+// markOf is a trial's mark: where it runs in the usual condition, against what the drive
+// gives; else where it begins to charge.
+func markOf(tr *winding.TrialOutcome, what int, u quantity.Unit) (chart.Marker, bool) {
+	if what == shaftWatts {
+		for i := range tr.Operating {
+			if at := &tr.Operating[i]; at.Condition == "usual" && at.DriveWatts > 0 {
+				return chart.Marker{X: at.DriveRPM, Y: at.DriveWatts, Label: letter(tr.Name) + " runs " + quantity.Screen.Number(at.DriveRPM, 3)}, true
+			}
+		}
+		return chart.Marker{}, false
+	}
+	if !tr.StartsAt.Known() || len(tr.Points) == 0 {
+		return chart.Marker{}, false
+	}
+	return chart.Marker{X: u.From(tr.StartsAt.Value), Y: atStart(tr, what)}, true
 }
 
 // atStart is what the curve is at where charging begins: nothing comes in, and the rotor
 // takes what it takes.
-func (v *View) atStart(o *winding.TrialOutcome) float64 {
+func atStart(o *winding.TrialOutcome, what int) float64 {
 	p := o.Points[0]
 	for _, next := range o.Points {
 		if next.X > o.StartsAt.Value {
@@ -94,10 +170,7 @@ func (v *View) atStart(o *winding.TrialOutcome) float64 {
 		}
 		p = next
 	}
-	if v.watts {
-		return p.NetWatts
-	}
-	return p.NetAmps
+	return of(p, what)
 }
 
 func letter(name string) string {
@@ -127,6 +200,14 @@ func (v *View) words(s *session.Session, w int) []string {
 	}
 	if len(out) == 0 {
 		return out
+	}
+	j := s.Job()
+	if law, ok := winding.DriveLawOf(&j); ok {
+		role := kit.Plain
+		if law.Assumed {
+			role = kit.Guessed
+		}
+		out = append(out, t.WrapPaint(role, strings.TrimSpace(t.Mark(role)+" The drive: "+law.Words+"."), w)...)
 	}
 	out = append(out, "")
 	out = append(out, v.table(s).Lines(t, w)...)
@@ -162,8 +243,7 @@ func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
 	}
 	cells := []kit.Cell{{Text: label}}
 	for _, c := range r.Cells {
-		cell := s.Figure(c.Figure, r.Dim, r.Digits)
-		cell.Unit = ""
+		cell := s.Plain(c.Figure, r.Dim, r.Digits)
 		if c.Verdict == winding.Past {
 			cell.Mark = kit.Broken
 		}

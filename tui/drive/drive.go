@@ -15,7 +15,7 @@ import (
 type View struct {
 	form    *machine.View
 	answers bool // answers shown where there is no room for both
-	watts   bool // watts on the curve instead of amps
+	drawn   int  // which of the pictures there are
 	at      kit.Rect
 	text    []string // the answers
 	scroll  kit.Scroll
@@ -55,7 +55,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 	const group = "Drive"
 	own := []kit.Binding{
 		kit.Bind(group, "ctrl+g", "inputs/answers", "Inputs, or what each trial makes of the drive.", func() { v.answers = !v.answers }),
-		kit.Bind(group, "ctrl+w", "amps/watts", "Amps or watts on the curve.", func() { v.watts = !v.watts }),
+		kit.Bind(group, "ctrl+w", "amps/watts", "What is drawn: what each trial takes and the drive gives, net amps, net watts.", func() { v.drawn++ }),
 	}
 	if v.answers {
 		return append(own, v.scroll.Bindings("Answers", "read on")...)
@@ -92,7 +92,7 @@ func (v *View) areas(s *session.Session) (inputs, answers, summary kit.Rect) {
 		inputs.W--
 		return inputs, answers, kit.Rect{}
 	}
-	inputs, summary = r.SplitBottom(1 + lines(s))
+	inputs, summary = r.SplitBottom(len(v.summary(s, r.W, r.H/3)))
 	return inputs, r, summary
 }
 
@@ -111,16 +111,21 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 // wide is where inputs and answers stand side by side.
 const wide = 110
 
-// lines is one line a trial for the summary on a small screen.
-func lines(s *session.Session) int { return max(1, len(s.Outcome().Trials)) }
-
-// summary is each trial's sentence cut to a line, and how to see more.
+// summary is each trial's sentence, whole, in about h lines: of all trials, else of the chosen
+// one; and how to see more.
 func (v *View) summary(s *session.Session, w, h int) []string {
 	t := s.Theme
-	out := []string{t.Fit(t.Paint(kit.Hint, "ctrl+g shows curve, year and the worst cases"), w)}
-	for i := range s.Outcome().Trials {
+	head := t.WrapPaint(kit.Hint, "ctrl+g shows what it takes and gives, the year and the worst cases", w)
+	of := func(i int) []string {
 		o := &s.Outcome().Trials[i]
-		out = append(out, t.Fit(t.Paint(kit.Label, o.Name+": ")+sentence(o), w))
+		return t.Wrap(o.Name+": "+sentence(o)+".", w)
 	}
-	return out[:min(len(out), h)]
+	var all []string
+	for i := range s.Outcome().Trials {
+		all = append(all, of(i)...)
+	}
+	if len(head)+len(all) > h && len(s.Outcome().Trials) > 1 {
+		all = of(s.Trial)
+	}
+	return append(head, all...)
 }

@@ -14,18 +14,68 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Amps or watts: the curve's axis says which, and its figures follow.
-func TestAmpsOrWatts(t *testing.T) {
+// What is drawn: what the trials take and what the drive gives, said to be assumed where its
+// shape is; net amps; net watts; and round again. Without a power of the drive's there is no
+// law to draw.
+func TestWhatIsDrawn(t *testing.T) {
 	s, v := session.NewExample(), New()
-	amps := strings.Join(v.curve(s, 100, 20), "\n")
-	assert.Contains(t, amps, "into the battery, A")
-	tuitest.Press(t, v, s, 120, 37, "ctrl+w")
-	watts := strings.Join(v.curve(s, 100, 20), "\n")
-	assert.Contains(t, watts, "into the battery, W")
-	assert.Contains(t, watts, "drive gives")
-	assert.NotContains(t, amps, "drive gives")
-	tuitest.Press(t, v, s, 120, 37, "ctrl+w")
-	assert.Equal(t, amps, strings.Join(v.curve(s, 100, 20), "\n"))
+	shown := func(want string, not ...string) string {
+		t.Helper()
+		frame := tuitest.Words(strings.Join(v.picture(s, v.drawn, 100, 20), "\n"))
+		assert.Contains(t, frame, want)
+		for _, text := range not {
+			assert.NotContains(t, frame, text)
+		}
+		tuitest.Press(t, v, s, 120, 37, "ctrl+w")
+		return frame
+	}
+	first := shown("what is taken, what it gives, W")
+	for _, want := range []string{"drive gives, assumed", "A 17 turns 15 AWG", "B runs 73.2"} {
+		assert.Contains(t, first, want)
+	}
+	shown("net into the battery, A", "drive gives")
+	shown("net into the battery, W", "drive gives")
+	assert.Equal(t, first, shown("drive gives, assumed"))
+	tuitest.Draw(t, v, s, 120, 37)
+	assert.Contains(t, tuitest.Words(strings.Join(v.text, "\n")), "~ The drive: assumed: it gives most, 320 W, at 60 rpm")
+	s.Type("drive_point[0].speed", "20")
+	s.Type("drive_point[0].power", "200")
+	s.Type("drive_point[1].speed", "70")
+	s.Type("drive_point[1].power", "300")
+	v = New()
+	shown("drive gives, as typed", "assumed")
+	tuitest.Draw(t, v, s, 120, 37)
+	assert.NotContains(t, tuitest.Words(strings.Join(v.text, "\n")), "assumed")
+	s.Type("drive.kind", "fixed")
+	v = New()
+	shown("net into the battery, A", "drive gives")
+	frame := tuitest.Draw(t, New(), session.NewExample(), 200, 57)
+	assert.Contains(t, frame, "what is taken", "both on a tall screen")
+	assert.Contains(t, frame, "net into the battery, A")
+}
+
+// A trial that is not filled in says so in the legend; none is "0 of".
+func TestAnEmptyTrialInTheLegend(t *testing.T) {
+	s := session.NewExample()
+	s.Type("trial[1].turns", "")
+	s.Type("trial[2].gauge", "")
+	frame := tuitest.Words(strings.Join(drawn(s, netAmps, 110, 20), "\n"))
+	assert.Contains(t, frame, "B no turns, 16 AWG")
+	assert.Contains(t, frame, "C 42 turns, no wire")
+	assert.NotContains(t, frame, "0 of")
+}
+
+// No sentence is cut, at any width: those of all trials stand whole, or that of the chosen one.
+func TestSentencesOfTheSummaryAreWhole(t *testing.T) {
+	s := session.NewExample()
+	for _, size := range [][2]int{{60, 17}, {72, 20}, {80, 21}, {100, 27}} {
+		for i := range s.Outcome().Trials {
+			s.Choose(i)
+			frame := tuitest.Words(tuitest.Draw(t, New(), s, size[0], size[1]))
+			assert.Contains(t, frame, tuitest.Words(s.Outcome().Trials[i].Name+": "+sentence(&s.Outcome().Trials[i])+"."), size)
+			assert.NotContains(t, frame, "the worst ca…")
+		}
+	}
 }
 
 // On a small screen inputs and answers take turns; letters go into a field only while
@@ -88,9 +138,9 @@ func TestSentences(t *testing.T) {
 	s = session.New(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n"), "", job.Mark{})
 	tuitest.Draw(t, v, s, 120, 37)
 	assert.Contains(t, tuitest.Words(strings.Join(v.text, "\n")), "A: not known: ")
-	assert.Contains(t, strings.Join(v.curve(s, 60, 10), "\n"), "No curve yet.")
+	assert.Contains(t, strings.Join(v.picture(s, 0, 60, 10), "\n"), "No curve yet.")
 	none := session.New(job.Parse("format = 1\n"), "", job.Mark{})
-	assert.Contains(t, strings.Join(v.curve(none, 60, 10), "\n"), "There is no trial.")
+	assert.Contains(t, strings.Join(v.picture(none, 0, 60, 10), "\n"), "There is no trial.")
 	tuitest.Draw(t, New(), none, 120, 37)
 }
 
@@ -108,9 +158,9 @@ func TestJoinedLeadsAndNetCurve(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotContains(t, worst(session.New(job.Parse(string(text)), "", job.Mark{})), "joined leads stop")
 
-	s, v := session.NewExample(), New()
+	s := session.NewExample()
 	p := s.Outcome().Trials[0].Points[0]
 	require.Less(t, p.NetAmps, -1.0)
-	assert.Equal(t, p.NetAmps, v.atStart(&s.Outcome().Trials[0]))
-	assert.Contains(t, tuitest.Words(strings.Join(v.curve(s, 100, 20), " ")), "-2┤")
+	assert.Equal(t, p.NetAmps, atStart(&s.Outcome().Trials[0], netAmps))
+	assert.Contains(t, tuitest.Words(strings.Join(drawn(s, netAmps, 100, 20), " ")), "-2┤")
 }

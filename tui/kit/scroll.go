@@ -8,6 +8,15 @@ func Window(t Theme, lines []string, focus, w, h int) []string {
 	return Scroll{Top: focus - h/2}.Window(t, lines, w, h)
 }
 
+// LineAt is the line in row y of what [Window] shows of n lines.
+func LineAt(n, focus, h, y int) (line int, ok bool) {
+	line = y
+	if n > h {
+		line += clamp(focus-h/2, 0, n-h)
+	}
+	return line, y >= 0 && y < h && line >= 0 && line < n
+}
+
 // Scroll is how far down a long page is read. The zero Scroll is its top. bubbles/viewport
 // is not used for it: its lines carry no bar that says how much more there is, go through
 // a style that pads and cuts them once more, and would be kept a second time beside ours;

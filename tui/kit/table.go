@@ -123,6 +123,22 @@ func (tb Table) Body(t Theme, w int) []string {
 	return lines
 }
 
+// ColumnAt is the column at cell x of the lines that the table draws w cells wide; ok is false
+// in the margin and right of the last.
+func (tb Table) ColumnAt(t Theme, w, x int) (column int, ok bool) {
+	at := tb.margin()
+	for j, size := range tb.sizes(t, w) {
+		if j > 0 {
+			at += tb.gap()
+		}
+		if x >= at && x < at+size.total {
+			return j, true
+		}
+		at += size.total
+	}
+	return 0, false
+}
+
 func cellAt(row TableRow, j int) Cell {
 	if j < len(row.Cells) {
 		return row.Cells[j]

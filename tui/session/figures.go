@@ -19,6 +19,20 @@ func (s *Session) Figure(f quantity.Figure, d quantity.Dimension, digits int) ki
 	return kit.Cell{Text: quantity.Screen.Value(u.From(f.Value), u, digits), Unit: u.Name, Mark: MarkOf(f)}
 }
 
+// Rough stands before a figure in which a guess or a default weighs.
+const Rough = "~"
+
+// Plain is a figure as tables have it whose rows tell the unit: a guess that weighs in it is
+// said in front, so that the mark behind is free for a verdict.
+func (s *Session) Plain(f quantity.Figure, d quantity.Dimension, digits int) kit.Cell {
+	cell := s.Figure(f, d, digits)
+	cell.Unit, cell.Mark = "", kit.Plain
+	if f.Known() && f.Origin.Weak() {
+		cell.Text = Rough + cell.Text
+	}
+	return cell
+}
+
 // Text is a figure with its unit in one string.
 func (s *Session) Text(f quantity.Figure, d quantity.Dimension, digits int) string {
 	c := s.Figure(f, d, digits)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // FieldName is a field as a person says it: "B turns", "Spin-up reading 2: volts", "Slot
@@ -27,6 +28,21 @@ func fieldName(doc job.Document, path string) string {
 		return table.Title + ": " + lower(in.Label)
 	}
 	return in.Label
+}
+
+// WoundAs is a trial in a legend: "17 turns 15 AWG", or what of it is not said yet.
+func (s *Session) WoundAs(trial int) string {
+	o := &s.outcome.Trials[trial]
+	switch wire := strings.TrimPrefix(o.Wire, "1 × "); {
+	case !o.Turns.Known() && wire == "":
+		return "empty"
+	case !o.Turns.Known():
+		return "no turns, " + wire
+	case wire == "":
+		return quantity.Screen.Number(o.Turns.Value, 0) + " turns, no wire"
+	default:
+		return quantity.Screen.Number(o.Turns.Value, 0) + " turns " + wire
+	}
 }
 
 // indexIn is the number in a path of a table that comes many times, from 0.

@@ -92,9 +92,6 @@ func worst(s *session.Session, path string) bool {
 	return false
 }
 
-// guess stands before a figure in which a guess or a default weighs.
-const guess = "~"
-
 // figureCell is one figure of the comparison. The mark behind it is the verdict's, so one in
 // which a guess weighs says so in front.
 func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
@@ -109,12 +106,7 @@ func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 
 // plainCell is a figure without a verdict.
 func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
-	cell := s.Figure(f, r.Dim, r.Digits)
-	cell.Unit, cell.Mark = "", kit.Plain
-	if f.Known() && f.Origin.Weak() {
-		cell.Text = guess + cell.Text
-	}
-	return cell
+	return s.Plain(f, r.Dim, r.Digits)
 }
 
 // differenceCell is how far a trial's figure is from the reference's: in percent where

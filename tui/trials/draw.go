@@ -63,12 +63,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 			kit.Bare(s.Theme, foot, v.meaning(s, foot.W, foot.H)))
 	case v.ladder.open:
 		blocks = append(blocks, v.ladder.draw(s, rest)...)
-	case v.room() == wide:
-		blocks = append(blocks, v.drawWide(s, rest)...)
-	case v.room() == middle:
-		blocks = append(blocks, v.drawMiddle(s, rest)...)
 	default:
-		blocks = append(blocks, v.drawSmall(s, rest)...)
+		grid, around := v.lay(s, rest)
+		blocks = append(append(blocks, around...), v.grid(s, grid))
 	}
 	switch {
 	case v.why.open:
@@ -79,25 +76,37 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	return blocks
 }
 
-// drawSmall is the table, its foot under it; with a picture what decides of the table.
-func (v *View) drawSmall(s *session.Session, r kit.Rect) []kit.Block {
+// lay is the rectangle of the table, and what is drawn around it.
+func (v *View) lay(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
+	switch v.room() {
+	case wide:
+		return v.layWide(s, r)
+	case middle:
+		return v.layMiddle(s, r)
+	}
+	return v.laySmall(s, r)
+}
+
+// laySmall is the table, its foot under it; with a picture what decides of the table.
+func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable {
 		grid, foot := r.SplitTop(min(len(body)+1, r.H-min(4, r.H/3)))
-		return []kit.Block{v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
-	rest, foot := rest.SplitBottom(2)
-	return append(v.pictures(s, rest), v.grid(s, grid), kit.Bare(s.Theme, foot, says(s, foot.W, s.Trial)))
+	words := says(s, rest.W, s.Trial)
+	rest, foot := rest.SplitBottom(min(len(words), rest.H/2))
+	return grid, append(v.pictures(s, rest), kit.Bare(s.Theme, foot, words))
 }
 
-// drawMiddle is the table with the verdicts beside it or under it, and a picture over the
+// layMiddle is the table with the verdicts beside it or under it, and a picture over the
 // whole width at the foot.
-func (v *View) drawMiddle(s *session.Session, r kit.Rect) []kit.Block {
+func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable || v.flipped {
 		grid, foot := r.SplitTop(min(len(body)+1, r.H-6))
-		return []kit.Block{v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	side := r.W - naturalWidth(s) - 2
@@ -107,10 +116,10 @@ func (v *View) drawMiddle(s *session.Session, r kit.Rect) []kit.Block {
 		foot, under := rest.SplitTop(min(4+len(below), max(2, (rest.H-leastPicture)/2)))
 		lines := append(v.meaning(s, foot.W, 2), says(s, foot.W, below...)...)
 		lines = append(lines, v.calledOut(s, foot.W, foot.H-len(lines))...)
-		return append(v.pictures(s, under), v.grid(s, left), kit.Bare(s.Theme, right, says(s, right.W, beside...)), kit.Bare(s.Theme, foot, lines))
+		return left, append(v.pictures(s, under), kit.Bare(s.Theme, right, says(s, right.W, beside...)), kit.Bare(s.Theme, foot, lines))
 	}
 	foot, under := rest.SplitTop(min(6, max(3, rest.H-leastPicture-2)))
-	return append(v.pictures(s, under), v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H)))
+	return grid, append(v.pictures(s, under), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H)))
 }
 
 // sharedOut are the trials whose verdicts stand whole beside the table, w by h cells, the
@@ -140,11 +149,11 @@ const (
 	leastPicture = 9
 )
 
-// drawWide is the whole table with the pictures beside it.
-func (v *View) drawWide(s *session.Session, r kit.Rect) []kit.Block {
+// layWide is the whole table with the pictures beside it.
+func (v *View) layWide(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	if v.pictureNow() == onlyTable {
 		grid, foot := r.SplitBottom(8)
-		return []kit.Block{v.grid(s, grid), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	w := naturalWidth(s)
 	if more := len(s.Outcome().Trials) * spreadWidth(s); w+more+70 <= r.W {
@@ -154,7 +163,7 @@ func (v *View) drawWide(s *session.Session, r kit.Rect) []kit.Block {
 	_, right = right.SplitLeft(2)
 	_, body, _ := v.gridLines(s, w)
 	grid, under := left.SplitTop(min(len(body)+1, left.H-8))
-	return append(v.pictures(s, right), v.grid(s, grid), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H)))
+	return grid, append(v.pictures(s, right), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H)))
 }
 
 // pictures are the ones wanted, in a rectangle.

@@ -130,8 +130,9 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 // where there is room, and what the marks mean.
 func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	t := s.Theme
-	top, rest := r.SplitTop(1)
-	body, foot := rest.SplitBottom(2)
+	top, body := l.areas(r)
+	_, rest := r.SplitTop(1)
+	_, foot := rest.SplitBottom(2)
 	o := s.Outcome().Trials[s.Trial]
 	head := fmt.Sprintf("%s: every %s size, the slot full; %s in hand, %s, %s", o.Name, s.Sizes(), counted(fmt.Sprint(l.strands), "strand"),
 		o.Connection, counted(fmt.Sprint(o.Circuits), "circuit"))

@@ -64,7 +64,7 @@ func TestEveryRowIsExplained(t *testing.T) {
 		}
 		if strings.Contains(strings.ToLower(text), "a guess or a default weighs in it.") {
 			guessed++
-			assert.True(t, strings.HasPrefix(figureCell(s, r, 0).Text, guess), "%s: and its cell says so", r.ID)
+			assert.True(t, strings.HasPrefix(figureCell(s, r, 0).Text, session.Rough), "%s: and its cell says so", r.ID)
 		}
 		if past := r.Cells[0].Verdict == winding.Past; past && r.Mend != "" {
 			mended++
@@ -258,7 +258,7 @@ func TestInchFiguresAreConverted(t *testing.T) {
 		if !f.Known() {
 			continue
 		}
-		got, err := strconv.ParseFloat(strings.TrimPrefix(strings.ReplaceAll(inch, "−", "-"), guess), 64)
+		got, err := strconv.ParseFloat(strings.TrimPrefix(strings.ReplaceAll(inch, "−", "-"), session.Rough), 64)
 		require.NoError(t, err, r.ID)
 		assert.InDelta(t, f.Value, got*size[unit], 0.51*math.Pow(10, -decimals(inch))*size[unit], r.ID)
 		converted++

@@ -127,7 +127,7 @@ func optionAt(s *session.Session, path string) (option, bool) {
 	if !ok || !in.Applies(&j) {
 		return option{}, false
 	}
-	o := option{path: path, label: label(path, in), origin: quantity.Measured, said: in.Kind == job.Word}
+	o := option{path: path, label: label(path, in), origin: quantity.Measured, said: in.Kind == job.Word || in.Table == "trial"}
 	text, u, given := s.Document().Typed(path)
 	switch {
 	case given:
@@ -160,18 +160,20 @@ func label(path string, in *job.Input) string {
 
 // drawWhy is the page over the screen.
 func (v *View) drawWhy(s *session.Session, within kit.Rect) kit.Block {
-	t := s.Theme
-	w := min(within.W, 100)
-	inner := w - 4
-	lines, marked := v.whyLines(s, inner-2)
-	r := within.Centre(w, min(within.H, len(lines)+2))
+	r, lines, focus := v.whyPage(s, within)
 	in := kit.Inner(r)
 	panel := kit.Panel{Title: "Why: " + v.whyTitle(s), Foot: "enter to the field, esc closes", Focused: true}
-	focus := 0
+	return panel.Draw(s.Theme, r, kit.Window(s.Theme, lines, focus, in.W, in.H))
+}
+
+// whyPage is the page's rectangle, its lines, and the one that is to be seen.
+func (v *View) whyPage(s *session.Session, within kit.Rect) (r kit.Rect, lines []string, focus int) {
+	w := min(within.W, 100)
+	lines, marked := v.whyLines(s, w-6)
 	if v.why.at > 0 {
 		focus = marked
 	}
-	return panel.Draw(t, r, kit.Window(t, lines, focus, in.W, in.H))
+	return within.Centre(w, min(within.H, len(lines)+2)), lines, focus
 }
 
 // whyTitle is the marked row and the trial.
@@ -207,7 +209,11 @@ func (v *View) whyLines(s *session.Session, w int) (lines []string, marked int) 
 		v.sayFigure(s, *r, say)
 	} else if f, ok := job.InputAt(v.inputPath(s)); ok {
 		say(kit.Plain, "What it is", f.Help)
-		say(kit.Plain, "Measure it", f.How)
+		head := "Measure it"
+		if f.Table == "trial" {
+			head = "To know"
+		}
+		say(kit.Plain, head, f.How)
 	}
 	for i, c := range called(s) {
 		head := ""

@@ -77,10 +77,10 @@ func through(ways ...string) func(*Job) bool {
 
 var driveFields = []Input{
 	{Table: "drive", Name: "kind", Label: "Drive", Kind: Word, Words: []string{"wind", "pedals", "water", "engine", "fixed"}, Ghost: "not said",
-		Help: "What turns it. fixed: a speed that does not give way.", How: "",
+		Help: "What turns it. wind: blades, by the wind. pedals, water: legs or a wheel push as hard as they can and find their own speed. engine: holds its speed as far as its power goes. fixed: a speed that does not give way.", How: "",
 		at: func(j *Job, _ int) any { return &j.Drive.Kind }},
 	{Table: "drive", Name: "through", Label: "Through", Kind: Word, Words: []string{"direct", "belt", "chain", "gear"}, Default: word("direct", practice),
-		Help: "What lies between the drive's shaft and the alternator's.", How: "",
+		Help: "What lies between the drive's shaft and the alternator's: nothing (direct: one shaft, or a coupling), a belt, a chain, or gears.", How: "",
 		at: func(j *Job, _ int) any { return &j.Drive.Transmission }},
 	{Table: "drive", Name: "driver", Label: "Pulley on drive", Dim: quantity.Millimetres, Min: 5, Max: 5000, when: through("belt"),
 		Help: "Diameter of the pulley on the drive's shaft.", How: "Where the belt runs, not over the rim.",
