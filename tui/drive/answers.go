@@ -203,11 +203,11 @@ func (v *View) words(s *session.Session, w int) []string {
 	}
 	j := s.Job()
 	if law, ok := winding.DriveLawOf(&j); ok {
-		role := kit.Plain
+		mark := ""
 		if law.Assumed {
-			role = kit.Guessed
+			mark = t.Mark(kit.Guessed) + " "
 		}
-		out = append(out, t.WrapPaint(role, strings.TrimSpace(t.Mark(role)+" The drive: "+law.Words+"."), w)...)
+		out = append(out, t.Wrap(mark+"The drive: "+law.Words+".", w)...)
 	}
 	out = append(out, "")
 	out = append(out, v.table(s).Lines(t, w)...)
