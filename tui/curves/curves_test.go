@@ -145,7 +145,7 @@ func TestTableIsTheOutcome(t *testing.T) {
 	require.Equal(t, []string{"slow", "test", "usual", "top"}, []string{speeds[0].name, speeds[1].name, speeds[2].name, speeds[3].name})
 	for i, trial := range s.Outcome().Trials {
 		cells := v.table(s).Rows[i].Cells
-		assert.Equal(t, rpmText(trial.CutInRPM.Value), cells[1].Text)
+		assert.Equal(t, session.Rough+rpmText(trial.CutInRPM.Value), cells[1].Text, "a guess weighs in it")
 		for k, at := range speeds {
 			p, why := s.Bench().RunAt(i, at.rpm)
 			require.Empty(t, why)
