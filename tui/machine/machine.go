@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding/shelf"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -30,6 +31,9 @@ type View struct {
 	// beside adds to a row what stands beside its input, and reports whether it is shown; nil
 	// for neither.
 	beside func(s *session.Session, r *form.Row) bool
+	// offer is what the bench's records have for the marked field, where offers is set.
+	offer  shelf.Hint
+	offers bool
 	// result is what stands under the help: what the inputs lead to.
 	result func(s *session.Session, w int) []string
 }
@@ -95,7 +99,7 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 	by := func(rows int) func() { return func() { v.by(s, rows) } }
 	all := len(v.form.Rows)
 	choice := len(v.form.Focused().Choices) > 0
-	var list []kit.Binding
+	list := v.offerBindings(s)
 	if v.begins {
 		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
 			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.first = !v.first }))
@@ -229,6 +233,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 		return
 	}
 	rows := v.rows(s)
+	v.offered(s, rows)
 	keepTyping(v.form.Focused(), rows)
 	v.form = v.form.WithRows(rows)
 }

@@ -36,20 +36,12 @@ func read(folder string) reading {
 	return reading{all: all, bench: shelf.Learn(all)}
 }
 
-// folderOf is the folder that the open job lies in, "." for one of no file.
-func folderOf(s *session.Session) string {
-	if s.Path == "" {
-		return "."
-	}
-	return filepath.Dir(s.Path)
-}
-
 // where is the folder that is listed.
 func (v *View) where(s *session.Session) string {
 	if v.folder != "" {
 		return v.folder
 	}
-	return folderOf(s)
+	return s.Folder()
 }
 
 // look asks for the folder to be read, unless it was, and takes in what has been read. It is

@@ -20,6 +20,16 @@ type Hint struct {
 	Typed string `json:"typed"`
 }
 
+// The fields that records can have something for.
+const (
+	fillLimit = "slot.fill_limit"
+	meanTurn  = "machine.mean_turn"
+	rise      = "machine.rise"
+)
+
+// Offered reports whether records can have something for a field.
+func Offered(path string) bool { return path == fillLimit || path == meanTurn || path == rise }
+
 // Offers is what the records have for a job: how full its wire gets a slot, the mean turn by
 // what this hand's turns are off, the rise per watt of such a machine. Only fields that are
 // empty are offered something, and nothing is put in.
@@ -31,16 +41,16 @@ func (b *Bench) Offers(j job.Job) []Hint {
 		t = bench.Static(j.Trials[i])
 	}
 	if !j.Slot.FillLimit.Given() && t.BareMM.Known() {
-		list = offer(list, "slot.fill_limit", b.fillOf(t.BareMM.Value), 2)
+		list = offer(list, fillLimit, b.fillOf(t.BareMM.Value), 2)
 	}
 	if !j.Machine.MeanTurnMM.Given() && b.MeanTurnOff.Known() && t.MeanTurnMM.Known() {
 		off := b.MeanTurnOff
 		turn := quantity.Of(t.MeanTurnMM.Value * (1 + off.Value/100))
 		turn.PlusMinus = t.MeanTurnMM.Value * off.PlusMinus / 100
-		list = offer(list, "machine.mean_turn", turn.Because(off.Why), 3)
+		list = offer(list, meanTurn, turn.Because(off.Why), 3)
 	}
 	if !j.Machine.KelvinPerWatt.Given() {
-		list = offer(list, "machine.rise", b.riseOf(kinOf(&j.Machine)), 2)
+		list = offer(list, rise, b.riseOf(kinOf(&j.Machine)), 2)
 	}
 	return list
 }

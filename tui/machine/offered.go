@@ -1,0 +1,36 @@
+package machine
+
+import (
+	"slotwright/tui/form"
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding/quantity"
+)
+
+// offered looks whether this bench has something for the marked field, which is empty, and
+// says so at it: what, and of how many jobs. It is put in by its key alone.
+func (v *View) offered(s *session.Session, rows []form.Row) {
+	id := v.form.Focused().ID
+	v.offer, v.offers = s.Offer(id)
+	if !v.offers {
+		return
+	}
+	for i := range rows {
+		if rows[i].ID == id {
+			rows[i].Note, rows[i].NoteAs = "f9 takes "+v.offer.Typed, kit.Chosen
+			rows[i].Help = "This bench has: " + v.offer.String() + ". f9 takes it, as a guess. " + rows[i].Help
+		}
+	}
+}
+
+// offerBindings is the key that takes what the bench has for the marked field.
+func (v *View) offerBindings(s *session.Session) []kit.Binding {
+	if !v.offers {
+		return nil
+	}
+	h := v.offer
+	return []kit.Binding{kit.Bind("Filling in", "f9", "take "+h.Typed, "Put what this bench's records say into the marked field, which is empty, as a guess.", func() {
+		s.Edit(s.Document().Set(h.Path, h.Typed, quantity.Choice{}))
+		s.Say(h.String() + " is in, as a guess; u or ctrl+z takes it back")
+	})}
+}

@@ -1,0 +1,78 @@
+package machine
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// work does what was asked for, as the program would, and gives the answers.
+func work(t *testing.T, v *View, s *session.Session) {
+	t.Helper()
+	for cmd := s.Working(); cmd != nil; cmd = s.Working() {
+		d, ok := cmd().(session.Done)
+		require.True(t, ok)
+		s.Take(d)
+		v.SetSize(s, v.at)
+	}
+}
+
+// onBench is a job in the folder of testdata/shelf, its form on a field.
+func onBench(t *testing.T, path string) (*session.Session, *View) {
+	t.Helper()
+	file := filepath.Join("..", "..", "testdata", "shelf", "planned.toml")
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	s, v := session.New(job.Parse(string(text)), file, job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 80, 21)
+	require.True(t, v.GoTo(s, path))
+	return s, v
+}
+
+// What this bench has for an empty field stands at it, with the jobs it is from, once the
+// folder was read; it is put in by its key alone, as a guess, in one step of undo.
+func TestWhatTheBenchHasIsOffered(t *testing.T) {
+	s, v := onBench(t, "slot.fill_limit")
+	before := s.Document().Text()
+	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "f9", "not before it was read")
+	work(t, v, s)
+	frame := tuitest.Draw(t, v, s, 80, 21)
+	assert.Regexp(t, `Fill limit .* f9 takes ~0\.7`, frame)
+	assert.Contains(t, tuitest.Words(frame), "(your last 2 jobs). f9 takes it, as a guess.")
+	assert.Equal(t, before, s.Document().Text(), "nothing is put in by itself")
+	tuitest.Press(t, v, s, 80, 21, "f9")
+	r := s.Job().Slot.FillLimit
+	assert.InDelta(t, 0.7, r.Value, 0.03)
+	assert.Positive(t, r.PlusMinus)
+	assert.Equal(t, "guessed", r.Origin.String())
+	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "f9 takes", "the field is not empty now")
+	assert.False(t, v.Key(s, tuitest.KeyMsg("f9")))
+	s.Undo()
+	assert.Equal(t, before, s.Document().Text())
+	work(t, v, s)
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "f9 takes")
+	assert.Empty(t, tuitest.Clashes(v.Bindings(s)))
+}
+
+// A field that is given, and one that records say nothing of, is offered nothing.
+func TestOnlyEmptyFieldsAreOffered(t *testing.T) {
+	for _, path := range []string{"machine.mean_turn", "machine.rise", "machine.bore", "machine.outside"} {
+		s, v := onBench(t, path)
+		work(t, v, s)
+		assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "f9", path)
+	}
+	s, v := onBench(t, "machine.mean_turn")
+	tuitest.Press(t, v, s, 80, 21, "ctrl+k")
+	work(t, v, s)
+	assert.Regexp(t, `This bench has: Mean turn ~[0-9]+.* mm \(your last 3 jobs\)`, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)))
+	s.Units.Inch = true
+	tuitest.Press(t, v, s, 80, 21, "f9")
+	assert.InDelta(t, 185, s.Job().Machine.MeanTurnMM.Value, 30, "it is in mm, whatever is liked")
+}

@@ -1,0 +1,47 @@
+package session
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"slotwright/winding/shelf"
+)
+
+// Folder is the folder that the job's file lies in, "." for a job of no file.
+func (s *Session) Folder() string {
+	if s.Path == "" {
+		return "."
+	}
+	return filepath.Dir(s.Path)
+}
+
+// Offer is what the records of the jobs in the folder have for a field that the job leaves
+// empty, with where it is from. They are read, and held against the job, beside the keys, and
+// read again once the job was saved; until then, and where they have nothing, ok is false.
+// Nothing is put into the job.
+func (s *Session) Offer(path string) (h shelf.Hint, ok bool) {
+	if _, _, given := s.doc.Typed(path); given || !shelf.Offered(path) {
+		return h, false
+	}
+	folder, j := s.Folder(), s.Job()
+	about := fmt.Sprintf("%s\n%v", folder, s.mark)
+	s.Later("bench", about, func() any {
+		list, _, _ := shelf.Read(folder)
+		return shelf.Learn(list)
+	})
+	value, _, _ := s.Answer("bench", about)
+	bench, there := value.(shelf.Bench)
+	if !there {
+		return h, false
+	}
+	about += "\n" + s.doc.Text()
+	s.Later("offers", about, func() any { return bench.Offers(j) })
+	value, _, _ = s.Answer("offers", about)
+	list, _ := value.([]shelf.Hint)
+	for _, h := range list {
+		if h.Path == path {
+			return h, true
+		}
+	}
+	return h, false
+}
