@@ -31,6 +31,6 @@ func (v *View) offerBindings(s *session.Session) []kit.Binding {
 	h := v.offer
 	return []kit.Binding{kit.Bind("Filling in", "f9", "take "+h.Typed, "Put what this bench's records say into the marked field, which is empty, as a guess.", func() {
 		s.Edit(s.Document().Set(h.Path, h.Typed, quantity.Choice{}))
-		s.Say(h.String() + " is in, as a guess; u or ctrl+z takes it back")
+		s.Say(h.String() + " is in, as a guess; ctrl+z takes it back")
 	})}
 }
