@@ -2,6 +2,8 @@ package winding
 
 import (
 	"math"
+	"reflect"
+	"sync/atomic"
 
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
@@ -45,16 +47,15 @@ type Bench struct {
 	shorts []job.ShortReading
 	bounds bounds
 	bed    bed
+	// done is what its outcome was put together from, once that is there; before is that of
+	// the bench before, where the trials share the same.
+	done   atomic.Pointer[done]
+	before *done
 }
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
 func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
-
-// With is Prepare for another state of the job. What costs much, the slot measured and the old
-// winding's readings solved together, is taken over where it is the same, by value; so typing
-// in a trial does not pay for it.
-func (b *Bench) With(j job.Job) *Bench { return prepare(j, b.kept(j)) }
 
 // kept is what of a bench stands for another job.
 func (b *Bench) kept(j job.Job) moves {
@@ -62,16 +63,20 @@ func (b *Bench) kept(j job.Job) moves {
 	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
 		m.room = &b.room
 	}
+	if reflect.DeepEqual(j.Machine, b.job.Machine) {
+		m.layouts = &b.layouts
+	}
 	return m
 }
 
 // moves is what is put off its value to see what follows: the flux by so many times its own
 // ±, the estimate of a tooth coil's turn by a part of itself; and what was worked out
-// already: the slot; what the readings said together, taken over if they are the same
+// already: the slot and the layouts; what the readings said together, taken over if they are the same
 // (before) or held whatever they are.
 type moves struct {
 	flux, turn   float64
 	room         *slotRoom
+	layouts      *layouts
 	before, held *fitted
 }
 
@@ -86,7 +91,11 @@ func prepare(j job.Job, off moves) *Bench {
 		b.room = measureSlot(j.Slot)
 	}
 	m, rotor := &b.machine, &b.job.Field
-	b.layouts = newLayouts(*m, j.Trials)
+	if off.layouts != nil {
+		b.layouts = *off.layouts
+	} else {
+		b.layouts = newLayouts(*m)
+	}
 	b.old = newOld(j.Old, &b.layouts)
 	b.turn = newTurnLength(*m, &b.room, j.Slot, b.layouts.candidate(job.Trial{}), &b.old)
 	b.turn.off = off.turn

@@ -3,6 +3,7 @@ package winding
 import (
 	"errors"
 	"strings"
+	"sync"
 
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
@@ -15,11 +16,17 @@ type layoutKey struct {
 	kind         string
 }
 
-// layouts is how the machine can be laid out: those that the job asks for are made once,
-// any other when it is wanted.
+// layouts is how the machine can be laid out: each way is made once, when it is wanted. Benches
+// of one machine share what is made.
 type layouts struct {
 	machine machine
-	made    map[layoutKey]coilSet
+	made    *madeLayouts
+}
+
+// madeLayouts is for several goroutines.
+type madeLayouts struct {
+	sync.Mutex
+	of map[layoutKey]coilSet
 }
 
 // Coils is what the layout makes of the turns.
@@ -37,18 +44,13 @@ type Coils struct {
 	CircuitChoices []int `json:"circuits_allowed,omitempty"`
 }
 
-// newLayouts lays out every trial, and the machine as it was found.
-func newLayouts(m machine, trials []job.Trial) layouts {
-	l := layouts{machine: m, made: map[layoutKey]coilSet{}}
-	for _, t := range trials {
-		l.remember(l.key(t))
-	}
-	l.remember(l.key(job.Trial{}))
-	return l
+// newLayouts is how a machine can be laid out.
+func newLayouts(m machine) layouts {
+	return layouts{machine: m, made: &madeLayouts{of: map[layoutKey]coilSet{}}}
 }
 
 // own is the machine's own layout, which a trial has that says nothing else.
-func (l *layouts) own() coilSet { return l.made[l.key(job.Trial{})] }
+func (l *layouts) own() coilSet { return l.plain(l.key(job.Trial{})) }
 
 // coilSet is a layout and what every figure takes from it. Without slots and poles
 // there is no layout, and the winding is known only relative to another one of the
@@ -142,11 +144,16 @@ func fullPitch(m job.Machine) int {
 	return max(1, (2*q+p-1)/(2*p))
 }
 
-// remember lays a winding out once.
-func (l *layouts) remember(k layoutKey) {
-	if _, done := l.made[k]; !done {
-		l.made[k] = l.layOut(k)
+// plain is the layout of a key with one turn a coil.
+func (l *layouts) plain(k layoutKey) coilSet {
+	l.made.Lock()
+	defer l.made.Unlock()
+	c, ok := l.made.of[k]
+	if !ok {
+		c = l.layOut(k)
+		l.made.of[k] = c
 	}
+	return c
 }
 
 // layOut makes the layout of a key with one turn a coil.
@@ -198,11 +205,7 @@ func layoutReason(err error) string {
 // coils is the coil set of a trial with its turns and circuits. Equal turns need
 // nothing new of the layout; unequal ones are carried through its coil list.
 func (l *layouts) coils(t job.Trial) coilSet {
-	k := l.key(t)
-	c, ok := l.made[k]
-	if !ok {
-		c = l.layOut(k)
-	}
+	c := l.plain(l.key(t))
 	c.circuits = max(1, int(t.Circuits.Or(1)))
 	if len(t.CoilTurns) > 0 {
 		return c.withCoilTurns(t.CoilTurns)

@@ -71,7 +71,7 @@ func (b *bed) beyond() float64 {
 
 // grid is the speeds of the curves: to a tenth over the top speed, or to three times
 // the highest cut-in when no speed is given.
-func (b *bed) grid(cutIns ...quantity.Figure) []float64 {
+func (b *bed) grid(cutIns func() []quantity.Figure) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
@@ -79,7 +79,7 @@ func (b *bed) grid(cutIns ...quantity.Figure) []float64 {
 		}
 	}
 	if top == 0 {
-		for _, n := range cutIns {
+		for _, n := range cutIns() {
 			if n.Known() {
 				top = max(top, 3*n.Value)
 			}

@@ -10,66 +10,93 @@ import (
 // nothing outside it is read or changed. What cannot be worked out is a missing
 // figure that says what it needs; there is no error.
 //
-// Cost: the static figures of a trial take microseconds; the curves of amps against
-// speed and of the drive take most of the time, a few hundred solved points a trial.
+// Cost: the static figures of a trial take microseconds; a trial's running takes most of the
+// time, a hundred or two solved points of the bridge.
 func Evaluate(j job.Job) Outcome {
 	return Prepare(j).Outcome()
 }
 
-// Outcome works out every trial of the job.
+// Outcome works out every trial of the job: each by itself, on as many processors as there
+// are, then what is said of all together. What the bench was handed by the one before it
+// ([Bench.With]) is not worked out again.
 func (b *Bench) Outcome() Outcome {
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: b.machineFigures(), Reference: b.Reference()}
-	if b.old.known() {
-		w := b.works(&b.old.candidate)
-		b.runOld(&w)
-		o.Old = &w
+	d := b.work()
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: d.machine, Reference: b.Reference()}
+	if d.old != nil {
+		old := *d.old
+		o.Old = &old
 	}
-	o.Trials = make([]TrialOutcome, len(b.job.Trials))
-	for i, t := range b.job.Trials {
-		w := b.layouts.candidate(t)
-		o.Trials[i] = b.works(&w)
+	o.Trials = make([]TrialOutcome, len(d.trials))
+	runners := make([]*characteristic, len(d.trials))
+	for i, t := range d.trials {
+		o.Trials[i], runners[i] = t.outcome, t.runs
 	}
-	others := b.shifted()
 	o.Wound = b.Wound()
-	b.addTolerances(&o, others)
 	o.spreadProofs()
-	runners := make([]*characteristic, len(o.Trials))
-	grid := b.bed.grid(b.cutIns(o.Trials)...)
-	for i := range o.Trials {
-		runners[i] = b.bed.run(b.job.Trials[i], &o.Trials[i], grid)
-	}
 	o.cross(runners)
-	b.addRunningTolerances(&o, others)
 	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)
-	for i := range o.Trials {
-		o.Trials[i].Against = b.byTurns().against(b.job.Trials[i], &o.Trials[i], o.Old)
-	}
 	for i := range o.Trials {
 		o.Trials[i].Verdict = o.verdict(i, b.job.Drive.Kind)
 	}
 	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
 	o.Machine.NextReading = b.fit.advice()
-	b.offer(&o)
 	o.Findings = findings(b, &o)
 	o.Cautions = cautions(&o, b.drive.kind, b.job.Field.Kind == "magnets", b.dc.cautions())
 	return o
 }
 
-// offer looks for what would do better in each trial's place.
-func (b *Bench) offer(o *Outcome) {
-	look := offers{b, &b.bed}
-	for i := range o.Trials {
-		t := &o.Trials[i]
-		t.Mend, t.Offer = look.better(b.job.Trials[i], t)
+// trialAlone is a trial worked out as far as no other is looked at.
+func (b *Bench) trialAlone(i int, d *done) workedTrial {
+	t := b.job.Trials[i]
+	w := b.layouts.candidate(t)
+	o := b.works(&w)
+	shifts := append(b.ofTrial(i), d.shifts...)
+	then := make([]TrialOutcome, len(shifts))
+	for k := range shifts {
+		then[k] = shifts[k].bench.Static(shifts[k].of(t, i))
 	}
+	o.spread(then)
+	runs := b.bed.run(t, &o, d.grid)
+	o.spreadRunning(t, i, shifts, then)
+	o.Against = b.byTurns().against(t, &o, d.old)
+	o.Mend, o.Offer = offers{b, &b.bed}.better(t, &o)
+	return workedTrial{t, o, runs}
+}
+
+// oldAlone is the old winding worked out like a trial; nil where it is not known.
+func (b *Bench) oldAlone(d *done) *TrialOutcome {
+	if !b.old.known() {
+		return nil
+	}
+	o := b.works(&b.old.candidate)
+	b.runOld(&o)
+	then := make([]TrialOutcome, len(d.shifts))
+	for k := range d.shifts {
+		other := d.shifts[k].bench
+		then[k] = other.static(&other.old.candidate)
+	}
+	o.spread(then)
+	return &o
+}
+
+// machineAlone is the figures of the machine with their ±.
+func (b *Bench) machineAlone(d *done) MachineOutcome {
+	o := b.machineFigures()
+	then := make([]MachineOutcome, len(d.shifts))
+	for k := range d.shifts {
+		then[k] = d.shifts[k].bench.machineFigures()
+	}
+	follow(&o, then, followedOfMachine, (*Output).atMachine)
+	return o
 }
 
 // cutIns is where the trials that can run begin to charge.
-func (b *Bench) cutIns(trials []TrialOutcome) []quantity.Figure {
+func (b *Bench) cutIns() []quantity.Figure {
 	var list []quantity.Figure
-	for i := range trials {
-		if _, why := b.bed.charger(b.job.Trials[i], &trials[i]); why == "" {
-			list = append(list, trials[i].CutInRPM)
+	for _, t := range b.job.Trials {
+		o := b.Static(t)
+		if _, why := b.bed.charger(t, &o); why == "" {
+			list = append(list, o.CutInRPM)
 		}
 	}
 	return list
@@ -86,7 +113,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 		o.notRun(why)
 		return
 	}
-	grid := b.bed.grid(o.CutInRPM)
+	grid := b.bed.grid(func() []quantity.Figure { return []quantity.Figure{o.CutInRPM} })
 	c := b.bed.follow(r, grid)
 	b.bed.runTrial(c, o, grid)
 	b.bed.meet(c, o)

@@ -133,7 +133,7 @@ func (l ladder) bare(t job.Trial) TrialOutcome {
 		o.notRun(why)
 		return o
 	}
-	l.meet(l.follow(r, l.grid(o.CutInRPM)), &o)
+	l.meet(l.follow(r, l.grid(func() []quantity.Figure { return []quantity.Figure{o.CutInRPM} })), &o)
 	o.readHeat(l.bed)
 	return o
 }

@@ -73,8 +73,7 @@ func TestThirdHarmonicCurrentByHand(t *testing.T) {
 	require.Greater(t, want, 0.5)
 
 	// It adds to heat and to what the shaft gives, not to the amps DC.
-	free := *b
-	r, _ := free.bed.charger(b.job.Trials[0], a)
+	r, _ := b.bed.charger(b.job.Trials[0], a)
 	with := r.solve(at.RPM, 60)
 	r.ring = ring{}
 	without := r.solve(at.RPM, 60)

@@ -220,7 +220,7 @@ func TestWithTakesOverWhatIsTheSame(t *testing.T) {
 	assert.Equal(t, Prepare(k).Static(k.Trials[0]), b.With(k).Static(k.Trials[0]))
 	assert.NotEqual(t, b.Static(k.Trials[0]).PhaseMilliHenries, b.With(k).Static(k.Trials[0]).PhaseMilliHenries)
 	for _, other := range b.shifted() {
-		assert.True(t, other.fit.ok)
+		assert.True(t, other.bench.fit.ok)
 	}
 }
 

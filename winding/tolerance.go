@@ -22,7 +22,8 @@ import (
 // worth. What a battery does while it is charged is no error: its ends are given beside.
 //
 // The amps and watts of the usual condition are found again from the speed they have, the
-// winding's temperature kept; other figures that need running get no ±.
+// winding's temperature kept; other figures that need running get no ±. A tolerance typed
+// with a trial moves that trial only.
 //
 // It is first order: a tolerance that changes a whole number of turns, or takes a figure
 // out of its range, is told by what it does at its end only.
@@ -68,8 +69,8 @@ func off(r quantity.Reading) float64 {
 	return r.PlusMinus
 }
 
-// moved is the job with one reading moved by its tolerance; the job itself stays.
-func moved(j job.Job, path []int) job.Job {
+// moved is a job or a trial with one reading moved by its tolerance; what it was stays.
+func moved[T any](j T, path []int) T {
 	at := reflect.ValueOf(&j).Elem()
 	for _, i := range path {
 		if at.Kind() == reflect.Slice {
@@ -134,10 +135,40 @@ func readTogether(path []int) bool {
 	return false
 }
 
-// shifted is every job and bench that one error at a time would make of this one.
-func (b *Bench) shifted() []*Bench {
+// shift is a bench, or a trial on the same one, as one error would make it.
+type shift struct {
+	bench *Bench
+	// only is the trial that moves, as it is then; -1 where all may.
+	only  int
+	trial job.Trial
+}
+
+// of is a trial of the job there, which stands at i in it.
+func (s *shift) of(t job.Trial, i int) job.Trial {
+	if s.only == i {
+		return s.trial
+	}
+	return t
+}
+
+// ofTrial are the shifts by what was typed with a trial.
+func (b *Bench) ofTrial(i int) []shift {
 	var paths [][]int
-	tolerances(reflect.ValueOf(b.job), nil, &paths)
+	tolerances(reflect.ValueOf(b.job.Trials[i]), nil, &paths)
+	list := make([]shift, len(paths))
+	for k, path := range paths {
+		list[k] = shift{b, i, moved(b.job.Trials[i], path)}
+	}
+	return list
+}
+
+// shifted is every bench that one error at a time would make of this one, but for those of
+// the trials' own inputs.
+func (b *Bench) shifted() []shift {
+	var paths [][]int
+	j := b.job
+	j.Trials = nil
+	tolerances(reflect.ValueOf(j), nil, &paths)
 	var others []*Bench
 	for _, path := range paths {
 		if b.fit.ok && readTogether(path) {
@@ -178,66 +209,61 @@ func (b *Bench) shifted() []*Bench {
 		other.drag.watts *= 1 + dragGuess
 		others = append(others, other)
 	}
-	return others
+	list := make([]shift, len(others))
+	for i, other := range others {
+		list[i] = shift{bench: other, only: -1}
+	}
+	return list
 }
 
 // prepare is Prepare for a job that an error makes of this one, with more put off: the slot
 // stands if it is the same, and what the old winding's readings say together stands anyway.
 func (b *Bench) prepare(j job.Job, off moves) *Bench {
 	kept := b.kept(j)
-	off.room, off.before = kept.room, kept.before
+	off.room, off.layouts, off.before = kept.room, kept.layouts, kept.before
 	if off.held == nil && b.fit.ok {
 		off.held = b.fit
 	}
 	return prepare(j, off)
 }
 
-// addTolerances gives the figures that need no running their ±.
-func (b *Bench) addTolerances(o *Outcome, others []*Bench) {
-	for i := range o.Trials {
-		follow(&o.Trials[i], others, func(other *Bench) TrialOutcome { return other.Static(other.job.Trials[i]) }, followedOfTrial, (*Output).at)
+// spread gives the figures of a winding that need no running their ±, from what the shifts
+// make of it.
+func (o *TrialOutcome) spread(then []TrialOutcome) { follow(o, then, followedOfTrial, (*Output).at) }
+
+// spreadRunning gives the amps and watts of the usual condition theirs, for a trial that stands
+// at i in the job.
+func (o *TrialOutcome) spreadRunning(t job.Trial, i int, shifts []shift, then []TrialOutcome) {
+	at := o.in(usual)
+	if at == nil || at.RPM == 0 {
+		return
 	}
-	if o.Old != nil {
-		follow(o.Old, others, func(other *Bench) TrialOutcome { return other.static(&other.old.candidate) }, followedOfTrial, (*Output).at)
+	for k := range shifts {
+		shifts[k].bench.glance(shifts[k].of(t, i), &then[k], at)
 	}
-	follow(&o.Machine, others, (*Bench).machineFigures, followedOfMachine, (*Output).atMachine)
+	follow(o, then, rerunOfTrial, (*Output).at)
 }
 
-// addRunningTolerances gives the amps and watts of the usual condition theirs.
-func (b *Bench) addRunningTolerances(o *Outcome, others []*Bench) {
-	for i := range o.Trials {
-		t := &o.Trials[i]
-		at := t.in(usual)
-		if at == nil || at.RPM == 0 {
-			continue
-		}
-		follow(t, others, func(other *Bench) TrialOutcome { return other.glance(i, at) }, rerunOfTrial, (*Output).at)
-	}
-}
-
-// glance is a trial in the usual condition, found from where another bench has it.
-func (b *Bench) glance(i int, at *Operating) TrialOutcome {
-	o := b.Static(b.job.Trials[i])
+// glance runs a trial in the usual condition, from where another bench has it.
+func (b *Bench) glance(t job.Trial, o *TrialOutcome, at *Operating) {
 	no := quantity.Missing("needs the speeds")
 	o.readOperating(nil, quantity.Derived, no, no)
-	r, why := b.bed.charger(b.job.Trials[i], &o)
+	r, why := b.bed.charger(t, o)
 	if why != "" {
-		return o
+		return
 	}
 	r.air = &thermal{ambientC: b.air.ambientC} // holds the temperature it is given
 	c := &b.drive.conditions[usual]
 	p := Operating{Meeting: Meeting{Condition: c.Name}, RunPoint: r.settle(b.drive.given(c.X.Value), at.RPM, c.asked, at.WindingC)}
 	o.readOperating([]Operating{p}, quantity.Derived, no, no)
-	return o
 }
 
-// follow works out again what the shifted benches give, and adds the changes up as squares.
-func follow[T any](now *T, others []*Bench, again func(*Bench) T, list []*Output, at func(*Output, *T) *quantity.Figure) {
+// follow adds the changes to what the shifts make of something up as squares.
+func follow[T any](now *T, then []T, list []*Output, at func(*Output, *T) *quantity.Figure) {
 	sums := make([]float64, len(list))
-	for _, other := range others {
-		then := again(other)
+	for k := range then {
 		for i, o := range list {
-			if now, then := at(o, now), at(o, &then); now.Known() && then.Known() {
+			if now, then := at(o, now), at(o, &then[k]); now.Known() && then.Known() {
 				sums[i] += sq(then.Value - now.Value)
 			}
 		}

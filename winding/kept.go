@@ -1,0 +1,125 @@
+package winding
+
+import (
+	"reflect"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"slotwright/winding/job"
+)
+
+// # What is not worked out again
+//
+// A person changes one value at a time, mostly of one trial. A trial by itself hangs on its
+// own inputs, on what the trials share, and on the speeds of the curves, which all have in
+// common. Where the three are the same by value, what a bench worked out is handed on to the
+// next, shifted benches and all; what looks at several trials (crossings, comparison,
+// verdicts, findings) is always put together anew. So an outcome is the same to the last bit
+// whatever was typed before it.
+
+// done is what an outcome is put together from. It is not changed once it is made.
+type done struct {
+	grid    []float64
+	shifts  []shift
+	machine MachineOutcome
+	old     *TrialOutcome
+	trials  []workedTrial
+}
+
+// workedTrial is a trial worked out by itself.
+type workedTrial struct {
+	trial   job.Trial
+	outcome TrialOutcome
+	runs    *characteristic // nil where it cannot run
+}
+
+// With is Prepare for another state of the job. What is the same by value is taken over: all
+// that the trials share where only trials, names and records differ; else the slot
+// measured, the layouts, and the old winding's readings solved together.
+func (b *Bench) With(j job.Job) *Bench {
+	if !sharesAll(j, b.job) {
+		return prepare(j, b.kept(j))
+	}
+	other := &Bench{
+		machine: b.machine, room: b.room, layouts: b.layouts, old: b.old, turn: b.turn, oldOhms: b.oldOhms, dc: b.dc, rotor: b.rotor,
+		drag: b.drag, drive: b.drive, speeds: b.speeds, air: b.air, iron: b.iron, flux: b.flux, fit: b.fit, henries: b.henries,
+		spins: b.spins, shorts: b.shorts, bounds: b.bounds, bed: b.bed, job: j,
+	}
+	other.before = b.done.Load()
+	return other
+}
+
+// sharesAll reports whether two jobs differ in nothing that their trials share.
+func sharesAll(a, b job.Job) bool {
+	return reflect.DeepEqual(shared(a), shared(b))
+}
+
+// shared is a job without what is each trial's own or is only told.
+func shared(j job.Job) job.Job {
+	j.Name, j.Notes, j.Invented, j.BareGauges, j.Trials, j.AsWound, j.Target.Reference = "", "", false, nil, nil, nil, ""
+	return j
+}
+
+// work is all that the outcome is put together from.
+func (b *Bench) work() *done {
+	if d := b.done.Load(); d != nil {
+		return d
+	}
+	d := &done{grid: b.bed.grid(b.cutIns)}
+	before := b.before
+	if before != nil {
+		d.shifts, d.machine, d.old = before.shifts, before.machine, before.old
+	} else {
+		before = &done{}
+		d.shifts = b.shifted()
+		d.machine, d.old = b.machineAlone(d), b.oldAlone(d)
+	}
+	d.trials = make([]workedTrial, len(b.job.Trials))
+	var fresh []int
+	for i, t := range b.job.Trials {
+		k := slices.IndexFunc(before.trials, func(w workedTrial) bool { return reflect.DeepEqual(w.trial, t) })
+		if k >= 0 && slices.Equal(before.grid, d.grid) {
+			d.trials[i] = before.trials[k]
+			continue
+		}
+		fresh = append(fresh, i)
+	}
+	sideBySide(len(fresh), func(k int) { d.trials[fresh[k]] = b.trialAlone(fresh[k], d) })
+	b.done.Store(d)
+	return d
+}
+
+// sideBySide does so many things, on as many processors as there are. A panic in one is a
+// panic of the caller.
+func sideBySide(n int, do func(int)) {
+	hands := min(n, runtime.GOMAXPROCS(0))
+	if hands <= 1 {
+		for i := range n {
+			do(i)
+		}
+		return
+	}
+	var next atomic.Int64
+	var broken atomic.Pointer[any]
+	var all sync.WaitGroup
+	for range hands {
+		all.Add(1)
+		go func() {
+			defer all.Done()
+			defer func() {
+				if r := recover(); r != nil {
+					broken.Store(&r)
+				}
+			}()
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+			}
+		}()
+	}
+	all.Wait()
+	if r := broken.Load(); r != nil {
+		panic(*r)
+	}
+}
