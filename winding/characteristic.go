@@ -69,6 +69,7 @@ const channels = 6
 const (
 	firstStretches = 8
 	mostHalvings   = 4
+	offerHalvings  = 2    // of what is only compared
 	closeCurve     = 3e-4 // agreement wanted of what is shown
 	closeOffer     = 3e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
@@ -91,14 +92,32 @@ func (r *charger) over(top, warm, within float64) *characteristic {
 	}
 	c.knots[0].mode = c.knots[1].mode // which it is about to have
 	c.agreed = make([]bool, firstStretches, 2*firstStretches)
-	for range mostHalvings {
+	halvings := mostHalvings
+	if within >= closeOffer {
+		halvings = offerHalvings
+	}
+	for range halvings {
 		c.sight()
 		if !c.halve() {
 			break
 		}
 	}
 	c.sight()
+	if within >= closeOffer {
+		c.bridge()
+	}
 	return c
+}
+
+// bridge draws through every stretch, over a corner in a straight line.
+func (c *characteristic) bridge() {
+	for i := range c.agreed {
+		c.agreed[i] = true
+		if d := &c.drawn[i]; d.n == 0 {
+			apart := c.knots[i+1].s - c.knots[i].s
+			d.n, d.by, d.over = 2, [points]int{i, i + 1}, [points]float64{-1 / apart, 1 / apart}
+		}
+	}
 }
 
 // begins is the speed from which current flows.

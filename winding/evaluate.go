@@ -51,13 +51,15 @@ func (b *Bench) trialAlone(i int, d *done) workedTrial {
 	w := b.layouts.candidate(t)
 	o := b.works(&w)
 	shifts := append(b.ofTrial(i), d.shifts...)
-	then := make([]TrialOutcome, len(shifts))
-	for k := range shifts {
-		then[k] = shifts[k].bench.Static(shifts[k].of(t, i))
-	}
-	o.spread(then)
+	others := make([]*charger, len(shifts))
+	o.spread(len(shifts), func(k int) TrialOutcome {
+		moved, other := shifts[k].of(t, i), shifts[k].bench
+		then := other.Static(moved)
+		others[k] = other.bed.keptWarm(moved, &then)
+		return then
+	})
 	runs := b.bed.run(t, &o, d.grid)
-	o.spreadRunning(t, i, shifts, then)
+	o.spreadRunning(others, shifts)
 	o.Against = b.byTurns().against(t, &o, d.old)
 	o.Mend, o.Offer = offers{b, &b.bed}.better(t, &o)
 	return workedTrial{t, o, runs}
@@ -70,23 +72,17 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 	}
 	o := b.works(&b.old.candidate)
 	b.runOld(&o)
-	then := make([]TrialOutcome, len(d.shifts))
-	for k := range d.shifts {
+	o.spread(len(d.shifts), func(k int) TrialOutcome {
 		other := d.shifts[k].bench
-		then[k] = other.static(&other.old.candidate)
-	}
-	o.spread(then)
+		return other.static(&other.old.candidate)
+	})
 	return &o
 }
 
 // machineAlone is the figures of the machine with their ±.
 func (b *Bench) machineAlone(d *done) MachineOutcome {
 	o := b.machineFigures()
-	then := make([]MachineOutcome, len(d.shifts))
-	for k := range d.shifts {
-		then[k] = d.shifts[k].bench.machineFigures()
-	}
-	follow(&o, then, followedOfMachine, (*Output).atMachine)
+	follow(&o, len(d.shifts), func(k int) MachineOutcome { return d.shifts[k].bench.machineFigures() }, followedOfMachine, (*Output).atMachine)
 	return o
 }
 

@@ -12,7 +12,8 @@ import (
 // From there the shaft goes up while torque is over and down while it is short, in steps that
 // are small enough not to pass a balance and its neighbour at once, and no longer than the
 // line through the last two speeds says. Once two speeds lie on both sides of the balance it
-// is closed in on (false position, Illinois). Three to six solved points do it.
+// is closed in on (false position, Illinois; by halves where that keeps to one side). Three to
+// six solved points do it near by.
 
 // settle is where a shaft comes to from a speed near a balance, but not above the speed asked
 // for. A drive that does not give way (no torque given) stays.
@@ -20,7 +21,18 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 	if given == nil || rpm <= 0 {
 		return r.at(rpm, warm)
 	}
-	w := shaftWalk{r: r, given: given, warm: warm, asked: asked}
+	return settle(func(rpm float64) RunPoint { // beginning as warm as it was at the speed before
+		p := r.at(rpm, warm)
+		if !r.holdsHeat() {
+			warm = p.WindingC
+		}
+		return p
+	}, given, rpm, asked)
+}
+
+// settle is the same of anything that runs.
+func settle(run func(rpm float64) RunPoint, given drive.Torque, rpm, asked float64) RunPoint {
+	w := shaftWalk{run, given, asked}
 	var from stop
 	if asked > 0 {
 		if from = w.to(asked); from.over >= 0 {
@@ -41,17 +53,13 @@ type stop struct {
 
 // shaftWalk is a shaft on its way to a balance.
 type shaftWalk struct {
-	r           *charger
-	given       drive.Torque
-	warm, asked float64
+	run   func(rpm float64) RunPoint
+	given drive.Torque
+	asked float64
 }
 
-// to is the trial at a speed, beginning as warm as it was at the one before.
 func (w *shaftWalk) to(rpm float64) stop {
-	p := w.r.at(rpm, w.warm)
-	if !w.r.holdsHeat() {
-		w.warm = p.WindingC
-	}
+	p := w.run(rpm)
 	return stop{p, w.given(rpm) - p.TorqueNm}
 }
 
@@ -60,6 +68,7 @@ func (w *shaftWalk) to(rpm float64) stop {
 // speed.
 const (
 	settleStep  = 0.02
+	longStep    = 0.5
 	settleSteps = 24
 	settled     = 2e-6
 )
@@ -79,13 +88,13 @@ func (w *shaftWalk) walk(a stop) RunPoint {
 		if (a.over > 0) != (b.over > 0) {
 			return w.close(a, b)
 		}
-		step *= 1.3
+		step = min(1.3*step, longStep)
 		long = step
 		if ahead := b.over * (b.RPM - a.RPM) / (a.over - b.over) * way / b.RPM; ahead > 0 {
 			if ahead < settled {
 				return b.RunPoint
 			}
-			long = min(4*step, ahead*1.02) // a little past it, where the two sides are told apart
+			long = min(4*step, longStep, ahead*1.02) // a little past it, where the two sides are told apart
 		}
 		if b.RPM == a.RPM {
 			return b.RunPoint
@@ -100,28 +109,31 @@ func (w *shaftWalk) close(a, b stop) RunPoint {
 	if a.RPM > b.RPM {
 		a, b = b, a
 	}
-	side := 0
+	side, same := 0, 0
 	for range 60 {
 		slope := (b.over - a.over) / (b.RPM - a.RPM)
 		n := a.RPM - a.over/slope
-		if !(n > a.RPM && n < b.RPM) {
-			n = (a.RPM + b.RPM) / 2
+		if same > 1 || !(n > a.RPM && n < b.RPM) { // a corner lies in between, as at cut-in
+			n, same = (a.RPM+b.RPM)/2, 0
 		}
 		m := w.to(n)
 		if math.Abs(m.over) <= settled*n*math.Abs(slope) || b.RPM-a.RPM <= 1e-5*b.RPM {
 			return m.RunPoint
 		}
+		now := 1
 		if (m.over > 0) == (a.over > 0) {
 			if a = m; side == 1 {
 				b.over /= 2
 			}
-			side = 1
 		} else {
-			if b = m; side == -1 {
+			if b, now = m, -1; side == -1 {
 				a.over /= 2
 			}
-			side = -1
 		}
+		if same++; now != side {
+			same = 0
+		}
+		side = now
 	}
 	return w.to((a.RPM + b.RPM) / 2).RunPoint
 }

@@ -14,7 +14,7 @@ const hottest = 300.0
 type balance struct {
 	at, low, high  float64
 	lastAt, lastUp float64
-	twice          bool
+	twice, tried   bool
 	// bend is by how much hotter a kelvin makes the temperature that it leads to: of the
 	// point before to begin with, which a neighbour has nearly.
 	bend float64
@@ -32,13 +32,17 @@ func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
 		h.high = min(h.high, h.at)
 	}
 	if h.twice && up != h.lastUp {
-		h.bend = max(-9, min(0.9, 1+(up-h.lastUp)/(h.at-h.lastAt)))
+		h.bend = max(-9, min(0.6, 1+(up-h.lastUp)/(h.at-h.lastAt)))
 		celsius = h.at - up*(h.at-h.lastAt)/(up-h.lastUp)
 	} else {
 		celsius = h.at + up/(1-h.bend)
 	}
 	h.lastAt, h.lastUp, h.twice = h.at, up, true
-	if !(celsius > h.low && celsius < h.high) {
+	switch {
+	case celsius > h.low && celsius < h.high:
+	case up > 0 && h.high == hottest && !h.tried: // is there an end to it at all?
+		h.tried, celsius = true, hottest
+	default:
 		celsius = (h.low + h.high) / 2
 	}
 	return celsius, false

@@ -227,43 +227,53 @@ func (b *Bench) prepare(j job.Job, off moves) *Bench {
 	return prepare(j, off)
 }
 
-// spread gives the figures of a winding that need no running their ±, from what the shifts
-// make of it.
-func (o *TrialOutcome) spread(then []TrialOutcome) { follow(o, then, followedOfTrial, (*Output).at) }
+// spread gives the figures of a winding that need no running their ±: again works it out on
+// each of so many shifted benches.
+func (o *TrialOutcome) spread(n int, again func(k int) TrialOutcome) {
+	follow(o, n, again, followedOfTrial, (*Output).at)
+}
 
-// spreadRunning gives the amps and watts of the usual condition theirs, for a trial that stands
-// at i in the job.
-func (o *TrialOutcome) spreadRunning(t job.Trial, i int, shifts []shift, then []TrialOutcome) {
+// spreadRunning gives the amps and watts of the usual condition theirs, from where it runs
+// there, the winding's temperature kept. runs are the winding on each shifted bench, nil where
+// it does not run.
+func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift) {
 	at := o.in(usual)
 	if at == nil || at.RPM == 0 {
 		return
 	}
-	for k := range shifts {
-		shifts[k].bench.glance(shifts[k].of(t, i), &then[k], at)
-	}
-	follow(o, then, rerunOfTrial, (*Output).at)
-}
-
-// glance runs a trial in the usual condition, from where another bench has it.
-func (b *Bench) glance(t job.Trial, o *TrialOutcome, at *Operating) {
 	no := quantity.Missing("needs the speeds")
-	o.readOperating(nil, quantity.Derived, no, no)
-	r, why := b.bed.charger(t, o)
-	if why != "" {
-		return
-	}
-	r.air = &thermal{ambientC: b.air.ambientC} // holds the temperature it is given
-	c := &b.drive.conditions[usual]
-	p := Operating{Meeting: Meeting{Condition: c.Name}, RunPoint: r.settle(b.drive.given(c.X.Value), at.RPM, c.asked, at.WindingC)}
-	o.readOperating([]Operating{p}, quantity.Derived, no, no)
+	follow(o, len(runs), func(k int) (then TrialOutcome) {
+		then.readOperating(nil, quantity.Derived, no, no)
+		if runs[k] == nil {
+			return then
+		}
+		s := &shifts[k].bench.drive
+		c, list := &s.conditions[usual], [1]Operating{}
+		list[0].Condition = c.Name
+		list[0].RunPoint = runs[k].settle(s.given(c.X.Value), at.RPM, c.asked, at.WindingC)
+		then.readOperating(list[:], quantity.Derived, no, no)
+		return then
+	}, rerunOfTrial, (*Output).at)
 }
 
-// follow adds the changes to what the shifts make of something up as squares.
-func follow[T any](now *T, then []T, list []*Output, at func(*Output, *T) *quantity.Figure) {
+// keptWarm is a trial on a bench, as warm as it is said to be; nil where it does not run.
+func (b *bed) keptWarm(t job.Trial, o *TrialOutcome) *charger {
+	r, _ := b.charger(t, o)
+	if r != nil {
+		r.air = &thermal{ambientC: b.air.ambientC}
+	}
+	return r
+}
+
+// follow works something out again on each of so many shifted benches, and adds the changes up
+// as squares.
+func follow[T any](now *T, n int, again func(k int) T, list []*Output, at func(*Output, *T) *quantity.Figure) {
 	sums := make([]float64, len(list))
-	for k := range then {
+	var then T
+	for k := range n {
+		then = again(k)
 		for i, o := range list {
-			if now, then := at(o, now), at(o, &then[k]); now.Known() && then.Known() {
+			if now, then := at(o, now), at(o, &then); now.Known() && then.Known() {
 				sums[i] += sq(then.Value - now.Value)
 			}
 		}
