@@ -33,12 +33,12 @@ func (w *writer) coils(trial int, plan *layout.Layout) {
 
 // howToRead is what has to be known before the first coil.
 func (w *writer) howToRead(plan *layout.Layout, steps []layout.Step) string {
-	place, first := "slot", "Line the slots (sheet two)."+w.without()+" Mark one slot 1"
 	if w.flat() {
-		place, first = "gap", "Mark one gap between two coils 1"
+		return fmt.Sprintf("Lay the ring before you, leads at the rim. Mark one gap between two coils 1, count clockwise. The wire goes along gap \"in\" to the middle and along gap \"out\" back to the rim; cw: clockwise round the ring. \"4 at 7\": on to coil 4, which begins in gap 7, uncut or joined; ends %s long.",
+			w.amount(quantity.Of(winding.LeadMM), quantity.Millimetres, 2))
 	}
-	return fmt.Sprintf("%s, count clockwise, seen from the end with the leads. The wire goes down %s \"in\", away from you, and up \"out\"; cw: clockwise round the stator. \"4 at %d\": on to coil 4, which begins in %s %d, uncut or joined; ends %s long.",
-		first, place, 7, place, 7, w.amount(quantity.Of(winding.LeadMM), quantity.Millimetres, 2)) + w.howLaid(plan) + roundsOf(steps)
+	return fmt.Sprintf("Line the slots (sheet two).%s Mark one slot 1, count clockwise, seen from the end with the leads. The wire goes down slot \"in\", away from you, and up \"out\"; cw: clockwise round the stator. \"4 at 7\": on to coil 4, which begins in slot 7, uncut or joined; ends %s long.",
+		w.without(), w.amount(quantity.Of(winding.LeadMM), quantity.Millimetres, 2)) + w.howLaid(plan) + roundsOf(steps)
 }
 
 // without is the slots and teeth that stay bare.

@@ -37,7 +37,11 @@ func (w *writer) slotTable(plan *layout.Layout, why string) {
 	if w.flat() {
 		label, lie = "GAPS", "between two coils lies a side of each."
 	}
-	w.entry(label, "+ the wire of the phase goes away from the connection end, - it comes back; coil number; s its start, f its finish; "+lie)
+	way := "+ the wire of the phase goes away from the connection end, - it comes back"
+	if w.flat() {
+		way = "+ the wire of the phase goes to the middle, - it comes back to the rim"
+	}
+	w.entry(label, way+"; coil number; s its start, f its finish; "+lie)
 	var rows []string
 	wide := 0
 	for n := 1; n <= plan.Spec().Slots; n++ {

@@ -216,7 +216,7 @@ func (v *ampsView) table(area box) {
 		if c >= 4 {
 			title = v.conditionWords(c - 4)
 		}
-		v.page.say(words{text: cutTo(title, 2.3, true, col.share*area.width()-5.5), at: at, size: 2.3, anchor: fromLeft, bold: true})
+		v.page.say(words{text: cutTo(title, 2.7, true, col.share*area.width()-5.5), at: at, size: 2.7, anchor: fromLeft, bold: true})
 		x += col.share * area.width()
 	}
 	for i := range v.o.Trials {
@@ -224,7 +224,7 @@ func (v *ampsView) table(area box) {
 		v.row(i, area, y)
 	}
 	v.page.say(words{text: "Upright tick: charging begins, the battery at rest and the rotor's part not yet taken off. Marks: where the drive and the trial really come to terms.",
-		at: point{area.x0, y + ampsRow}, size: 2.3, anchor: fromLeft})
+		at: point{area.x0, y + ampsRow}, size: 2.7, anchor: fromLeft})
 }
 
 // conditionWords is the state of the drive in words.
@@ -269,7 +269,7 @@ func (v *ampsView) row(i int, area box, y float64) {
 // winding is a trial in a few words.
 func (v *ampsView) winding(i int) string {
 	t := &v.o.Trials[i]
-	return fmt.Sprintf("%s turns of %s, %s", turnsOf(t), cleaned(t.Wire, v.opt.ASCII), connectionOf(v.b, v.o, i))
+	return fmt.Sprintf("%s turns of %s, %s", turnsOf(v.b, v.o, i), cleaned(t.Wire, v.opt.ASCII), connectionOf(v.b, v.o, i))
 }
 
 // running is where a trial runs in a condition: "612 rpm, 5.2 A".

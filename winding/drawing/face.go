@@ -17,6 +17,7 @@ const slotsOnFace = 120
 type faceView struct {
 	page   *Page
 	plan   *layout.Layout
+	kind   kind
 	centre point
 	// scale is mm on the page for each unit of the radii below.
 	scale float64
@@ -36,7 +37,29 @@ const (
 	rBelow   = 52.5
 	rPoles   = 44.0
 	rWhole   = 95.0
+	// Where the rotor turns outside: the iron's hole, the pole pitches, the numbers.
+	rHub       = 47.0
+	rPolesOut  = 85.5
+	rNumberOut = 92.0
 )
+
+// faceText is the size of the words under the face.
+const faceText = 3.2
+
+// polesAt and numbersAt are where pole pitches and numbers stand.
+func (v *faceView) polesAt() float64 {
+	if v.kind == outside {
+		return rPolesOut
+	}
+	return rPoles
+}
+
+func (v *faceView) numbersAt() float64 {
+	if v.kind == outside {
+		return rNumberOut
+	}
+	return rNumber
+}
 
 // face draws the stator's face.
 func (a *artist) face() []*Page {
@@ -52,7 +75,7 @@ func (a *artist) face() []*Page {
 	p := a.newPage(Face, paper)
 	area := p.room()
 	r := min(area.width(), area.height()-faceFoot) / 2
-	v := faceView{page: p, plan: plan, centre: point{area.middle().x, area.y0 + r}, scale: r / rWhole}
+	v := faceView{page: p, plan: plan, kind: a.kind(), centre: point{area.middle().x, area.y0 + r}, scale: r / rWhole}
 	v.draw()
 	v.legend(area)
 	return []*Page{p}
@@ -61,8 +84,18 @@ func (a *artist) face() []*Page {
 // faceFoot is kept under the face for the words, mm.
 const faceFoot = 30.0
 
-// at is a place by its radius and its angle in slots, clockwise from slot 1 at the top.
+// at is a place by its radius and its angle in slots, clockwise from slot 1 at the top. Where
+// the rotor turns outside, what lies between a slot's bottom and its mouth is the other way
+// round.
 func (v *faceView) at(r, slots float64) point {
+	if v.kind == outside && r >= rBelow && r <= rAbove {
+		r = rBottom + rBore - r
+	}
+	return v.spot(r, slots)
+}
+
+// spot is the same where nothing is turned round.
+func (v *faceView) spot(r, slots float64) point {
 	sin, cos := math.Sincos(2 * math.Pi * slots / float64(v.plan.Spec().Slots))
 	return point{v.centre.x + r*v.scale*sin, v.centre.y - r*v.scale*cos}
 }
@@ -73,23 +106,34 @@ func (v *faceView) pitch(r float64) float64 {
 }
 
 func (v *faceView) draw() {
-	v.page.ring(v.centre, rOutside*v.scale, bold, "")
+	switch v.kind {
+	case within:
+		v.page.ring(v.centre, rOutside*v.scale, bold, "")
+	case outside:
+		v.page.ring(v.centre, rHub*v.scale, bold, "")
+	}
+	if v.kind == flat {
+		v.flatCoils()
+	} else {
+		v.bore()
+	}
 	for n := 1; n <= v.plan.Spec().Slots; n++ {
 		v.slot(n)
 	}
-	v.bore()
 	v.poles()
 }
 
 // slot draws a slot, its number and what lies in it.
 func (v *faceView) slot(n int) {
 	where := float64(n - 1)
-	const half = 0.33 // of a pitch
-	v.page.area(mark{id: idOf("face-slot", n)}, thin, "", []point{
-		v.at(rBore, where-half*0.9), v.at(rBottom, where-half), v.at(rBottom, where+half), v.at(rBore, where+half*0.9)})
+	if v.kind != flat {
+		const half = 0.33 // of a pitch
+		v.page.area(mark{id: idOf("face-slot", n)}, thin, "", []point{
+			v.at(rBore, where-half*0.9), v.at(rBottom, where-half), v.at(rBottom, where+half), v.at(rBore, where+half*0.9)})
+	}
 	longest, _ := textWidth(fmt.Sprint(v.plan.Spec().Slots), 1, true)
 	size := min(3.2, 0.8*v.pitch(rNumber)/longest)
-	v.page.say(words{text: fmt.Sprint(n), at: v.at(rNumber, where), size: size, anchor: centred, bold: true, id: idOf("slot", n)})
+	v.page.say(words{text: fmt.Sprint(n), at: v.spot(v.numbersAt(), where), size: size, anchor: centred, bold: true, id: idOf("slot", n)})
 	for _, s := range v.plan.Slot(n) {
 		v.side(where, s)
 	}
@@ -99,7 +143,7 @@ func (v *faceView) slot(n int) {
 func (v *faceView) side(where float64, s layout.Side) {
 	const beside, apart = 0.17, 0.22 // of a pitch: marks and letters of sides next to each other
 	r, label, wide := rMiddle, rAbove, v.pitch(rBelow)
-	letter, most := where, 0.4
+	letter, most := where, 0.6
 	switch s.Layer {
 	case layout.Bottom:
 		r = rLow
@@ -110,7 +154,11 @@ func (v *faceView) side(where float64, s layout.Side) {
 	case layout.AnticlockwiseHalf:
 		where, letter, wide, most = where-beside, where-apart, wide/2, 0.28
 	}
-	v.current(v.at(r, where), min(1.9, 0.2*wide), s)
+	if v.kind == flat {
+		v.radial(where, s)
+	} else {
+		v.current(v.at(r, where), min(1.9, 0.2*wide), s)
+	}
 	name := v.plan.PhaseName(s.Set, s.Phase)
 	if s.Turns == 0 {
 		name = "-"
@@ -152,10 +200,10 @@ func (v *faceView) bore() {
 func (v *faceView) poles() {
 	spec := v.plan.Spec()
 	pitch := float64(spec.Slots) / float64(spec.Poles)
-	v.page.ring(v.centre, rPoles*v.scale, hairline, "")
+	v.page.ring(v.centre, v.polesAt()*v.scale, hairline, "")
 	for n := range spec.Poles {
 		at := float64(n)*pitch - 0.5
-		v.page.strokes(mark{id: idOf("pole", n+1)}, bold, []point{v.at(rPoles-2, at), v.at(rPoles+2, at)})
+		v.page.strokes(mark{id: idOf("pole", n+1)}, bold, []point{v.spot(v.polesAt()-2, at), v.spot(v.polesAt()+2, at)})
 		if n == 0 {
 			v.arrow(at, at+pitch)
 		}
@@ -167,7 +215,7 @@ func (v *faceView) arrow(from, to float64) {
 	var arc []point
 	steps := max(4, int(24*(to-from)/float64(v.plan.Spec().Slots)*4))
 	for i := range steps + 1 {
-		arc = append(arc, v.at(rPoles-1, from+(to-from)*float64(i)/float64(steps)))
+		arc = append(arc, v.spot(v.polesAt()-1, from+(to-from)*float64(i)/float64(steps)))
 	}
 	v.page.line(bold, arc...)
 }
@@ -178,24 +226,36 @@ func (v *faceView) legend(area box) {
 	size := 3.2
 	y := v.centre.y - 4*size
 	pitch := float64(spec.Slots) / float64(spec.Poles)
-	for _, s := range []string{
+	says := []string{
 		fmt.Sprintf("%d slots, %d poles", spec.Slots, spec.Poles),
-		"pole pitch " + slotsWords(quantity.Number(pitch, quantity.AtMost(4))),
+		"pole pitch " + v.kind.some(quantity.Number(pitch, quantity.AtMost(4))),
 		"coil span " + spanWords(v.plan),
 		fmt.Sprintf("%s, %s", spec.Kind, []string{"one layer", "two layers"}[spec.Layers-1]),
-	} {
+	}
+	switch {
+	case v.kind == flat:
+		says = append([]string{fmt.Sprintf("%d flat coils, %d poles", spec.Slots, spec.Poles)}, says[1])
+	case v.plan.Beside():
+		says = append(says[:2], "each coil round one tooth")
+	}
+	for _, s := range says {
 		v.page.say(words{text: s, at: point{v.centre.x, y}, size: size, anchor: centred})
 		y += 1.9 * size
 	}
 	v.turn(y + size)
 	y = v.centre.y + rWhole*v.scale + 5
+	if v.kind == flat {
+		v.page.paragraph(point{area.x0 + 1, y + 1}, faceText, area.width()-2, "Seen on the face before you; gaps between coils count clockwise. Arrows: the way the phase's current goes along that side of the coil, to the middle or to the rim. Numbers in the holes: coils. "+
+			"Heavy ticks in the middle: pole pitches; the first is drawn out.")
+		return
+	}
 	for i, s := range []string{"current of the phase goes away from you, into the slot", "current of the phase comes towards you, out of the slot"} {
 		at := point{area.x0 + 3, y + float64(i)*5}
 		v.current(at, 1.9, layout.Side{Sign: 1 - 2*i, Turns: 1})
-		v.page.say(words{text: s, at: point{at.x + 4, at.y}, size: 2.8, anchor: fromLeft})
+		v.page.say(words{text: s, at: point{at.x + 4, at.y}, size: faceText, anchor: fromLeft})
 	}
-	v.page.paragraph(point{area.x0 + 1, y + 10.5}, 2.8, area.width()-2, "Seen from the connection end; slots count clockwise. "+v.layerWords()+
-		" Heavy ticks in the bore: pole pitches; the first is drawn out.")
+	v.page.paragraph(point{area.x0 + 1, y + 10.5}, faceText, area.width()-2, "Seen from the connection end; slots count clockwise. "+v.layerWords()+
+		" Heavy ticks on the rotor's side: pole pitches; the first is drawn out.")
 }
 
 // turn is an arrow that says clockwise.
@@ -208,7 +268,7 @@ func (v *faceView) turn(y float64) {
 	last := arc[len(arc)-1]
 	v.page.line(thin, arc...)
 	v.page.arrowHead(point{last.x + 1.2, last.y + 1.4}, math.Sqrt2/2, math.Sqrt2/2, 2.6)
-	v.page.say(words{text: "slots count up", at: point{v.centre.x, y + 4}, size: 2.8, anchor: centred})
+	v.page.say(words{text: v.kind.place() + "s count up", at: point{v.centre.x, y + 4}, size: 2.8, anchor: centred})
 }
 
 // layerWords says where in a slot which letter belongs.
@@ -220,7 +280,10 @@ func (v *faceView) layerWords() string {
 	case spec.Span == 1 || spec.Span == spec.Slots-1:
 		return "Sides lie next to each other in the slot, each with its letter outside it."
 	}
-	return "The outer mark and letter are the bottom side, laid first; the inner ones the top side, at the bore."
+	if v.kind == outside {
+		return "The inner mark and letter are the bottom side, laid first; the outer ones the top side, at the mouth."
+	}
+	return "The outer mark and letter are the bottom side, laid first; the inner ones the top side, at the mouth."
 }
 
 // spanWords is the coils' spans in words: one, or from the least to the most.
@@ -233,15 +296,7 @@ func spanWords(plan *layout.Layout) string {
 		least, most = min(least, d), max(most, d)
 	}
 	if least == most {
-		return slotsWords(fmt.Sprint(most))
+		return within.some(fmt.Sprint(most))
 	}
 	return fmt.Sprintf("%d to %d slots", least, most)
-}
-
-// slotsWords is a number of slots.
-func slotsWords(n string) string {
-	if n == "1" {
-		return "1 slot"
-	}
-	return n + " slots"
 }

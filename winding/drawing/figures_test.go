@@ -5,10 +5,13 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
+	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
@@ -87,8 +90,8 @@ func TestSlotThatWasNotMeasured(t *testing.T) {
 	_, _, pages := drawn(t, job.Example().Text(), Options{Paper: A4}, Slot)
 	require.Empty(t, pages[0].NotDrawn)
 	assert.Contains(t, strings.Join(said(pages[0]), " "), "Only the area is given")
-	assert.Contains(t, said(pages[0]), "~5.262 mm")
-	assert.Contains(t, said(pages[0]), "~13.682 mm")
+	assert.Contains(t, said(pages[0]), "~5.26 mm")
+	assert.Contains(t, said(pages[0]), "~13.68 mm")
 }
 
 // The diagram agrees with the outcome: every curve point and operating point is where the
@@ -183,4 +186,102 @@ func TestPensAreToldApart(t *testing.T) {
 		require.NoError(t, err)
 		assert.NotRegexp(t, `(fill|stroke)="(#|rgb|[a-z]*(red|blue|green|gr[ae]y))`, svg)
 	}
+}
+
+// pagesOf is a sheet of a job in testdata, and every word on it.
+func pagesOf(t *testing.T, file string, sheet Sheet) (pages []*Page, says string) {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/jobs/" + file + ".toml")
+	require.NoError(t, err)
+	b := winding.Prepare(job.Parse(string(text)).Job())
+	o := b.Outcome()
+	paper, err := ParsePaper("a4")
+	require.NoError(t, err)
+	pages = Pages(b, &o, 0, []Sheet{sheet}, Options{Paper: paper})
+	for _, p := range pages {
+		svg, err := p.SVG()
+		require.NoError(t, err)
+		for _, m := range regexp.MustCompile(`<text[^>]*>([^<]*)<`).FindAllStringSubmatch(svg, -1) {
+			says += m[1] + " "
+		}
+	}
+	return pages, says
+}
+
+// slotsAcross is where the slots' numbers 1 and 2 stand across a page.
+func slotsAcross(t *testing.T, p *Page) (one, two float64) {
+	t.Helper()
+	svg, err := p.SVG()
+	require.NoError(t, err)
+	for i, x := range []*float64{&one, &two} {
+		m := regexp.MustCompile(fmt.Sprintf(`<text[^>]*id="slot-%d"[^>]*>`, i+1)).FindString(svg)
+		at := regexp.MustCompile(`\bx="([\d.]+)"`).FindStringSubmatch(m)
+		require.NotNil(t, at, m)
+		_, err := fmt.Sscan(at[1], x)
+		require.NoError(t, err)
+	}
+	return one, two
+}
+
+// Seen from outside, where the rotor turns, numbers that count clockwise from the connection
+// end, which is at the top, run to the left; from the bore to the right.
+func TestRotorOutsideIsSeenFromThere(t *testing.T) {
+	pages, says := pagesOf(t, "hub-outside", Unrolled)
+	one, two := slotsAcross(t, pages[0])
+	assert.Greater(t, one, two)
+	assert.Contains(t, says, "Seen from outside")
+	pages, says = pagesOf(t, "wind-good", Unrolled)
+	one, two = slotsAcross(t, pages[0])
+	assert.Less(t, one, two)
+	assert.Contains(t, says, "Seen from the bore")
+}
+
+// The slots of a stator within its rotor open outwards: mouth beyond bottom.
+func TestFaceOpensToTheRotor(t *testing.T) {
+	within, without := faceView{scale: 1}, faceView{scale: 1, kind: outside}
+	within.plan, without.plan = planOf(t, "wind-good"), planOf(t, "hub-outside")
+	away := func(v *faceView, r float64) float64 { p := v.at(r, 0); return math.Hypot(p.x, p.y) }
+	assert.Less(t, away(&within, rBore), away(&within, rBottom))
+	assert.Greater(t, away(&without, rBore), away(&without, rBottom))
+	assert.Greater(t, away(&without, rHigh), away(&without, rLow), "what lies at the mouth is the outer one")
+	assert.Less(t, rHub, away(&without, rAbove)-1.5, "the letters of the bottom side are in the iron")
+	assert.Greater(t, rPolesOut-2, away(&without, rBelow), "pole pitches lie outside")
+}
+
+func planOf(t *testing.T, file string) *layout.Layout {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/jobs/" + file + ".toml")
+	require.NoError(t, err)
+	plan, why := winding.Prepare(job.Parse(string(text)).Job()).Plan(0)
+	require.NotNil(t, plan, why)
+	return plan
+}
+
+// Flat coils are drawn as coils with gaps between them: no slot, mouth, liner or tooth is
+// spoken of, and their two sides are as wide as they were measured.
+func TestFlatCoilsAreDrawnAsCoils(t *testing.T) {
+	for _, sheet := range []Sheet{Unrolled, Face, Slot} {
+		_, says := pagesOf(t, "axial-air-core", sheet)
+		for _, no := range []string{"slot", "mouth", "iner", "wedge", "tooth", "bore", "layer"} {
+			assert.NotContains(t, says, no, string(sheet))
+		}
+	}
+	_, says := pagesOf(t, "axial-air-core", Slot)
+	assert.Contains(t, says, "13 mm 50 mm Scale", "twice 25, measured")
+	pages, says := pagesOf(t, "axial-air-core", Face)
+	svg, err := pages[0].SVG()
+	require.NoError(t, err)
+	assert.Equal(t, 9, strings.Count(svg, `id="face-coil-`))
+	assert.Equal(t, 9, strings.Count(svg, `id="face-hole-`))
+	assert.Contains(t, says, "9 flat coils, 12 poles")
+}
+
+// The block names the turns of each coil of a group, and two phases as such.
+func TestBlockNamesTurnsAndPhases(t *testing.T) {
+	_, says := pagesOf(t, "two-phase", Unrolled)
+	assert.Contains(t, says, "two phases, apart")
+	text := "[machine]\nslots = 24\npoles = 4\nlayers = 1\nkind = \"concentric\"\n[[trial]]\nname = \"A\"\ncoil_turns = [12, 10]\n"
+	b := winding.Prepare(job.Parse(text).Job())
+	o := b.Outcome()
+	assert.Equal(t, "12, 10", turnsOf(b, &o, 0))
 }

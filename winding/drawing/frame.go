@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/winding"
 )
@@ -11,7 +12,7 @@ const (
 	cellHigh    = 8.0
 	estimateRow = 5.5
 	blockHigh   = 2*cellHigh + estimateRow
-	captionSize = 1.9
+	captionSize = 2.2
 	valueSize   = 3.2
 	// afterRoom is left between a drawing and the block.
 	afterRoom = 3.0
@@ -42,9 +43,10 @@ func (a *artist) titleBlock(p *Page) {
 	if name == "" {
 		name = "job without a name"
 	}
-	p.title = cleaned(fmt.Sprintf("%s, trial %s: %s", name, a.t.Name, titles[p.Sheet]), a.opt.ASCII)
+	title := a.titleOf(p.Sheet)
+	p.title = cleaned(fmt.Sprintf("%s, trial %s: %s", name, a.t.Name, title), a.opt.ASCII)
 	p.cells(box{b.x0, b.y0, b.x1, b.y0 + cellHigh}, []cell{
-		{"JOB", name, 0.40}, {"TRIAL", a.trialCell(p.Sheet), 0.16}, {"SHEET", titles[p.Sheet], 0.32},
+		{"JOB", name, 0.40}, {"TRIAL", a.trialCell(p.Sheet), 0.16}, {"SHEET", title, 0.32},
 		{"PAGE", fmt.Sprintf("%d of %d", p.Number, p.Of), 0.12},
 	})
 	p.cells(box{b.x0, b.y0 + cellHigh, b.x1, b.y0 + 2*cellHigh}, a.windingCells(p.Sheet))
@@ -53,10 +55,23 @@ func (a *artist) titleBlock(p *Page) {
 		says += " The job is an invented example."
 	}
 	last := point{b.x0 + 1.2, b.y1 - estimateRow/2}
-	p.say(words{text: says, at: last, size: 2.5, anchor: fromLeft, bold: true})
-	p.say(words{text: p.paper.Name + ", print at 100 %", at: point{b.x1 - 1.2, last.y}, size: 2.2, anchor: toRight})
+	p.say(words{text: says, at: last, size: 2.7, anchor: fromLeft, bold: true})
+	p.say(words{text: p.paper.Name + ", print at 100 %", at: point{b.x1 - 1.2, last.y}, size: 2.6, anchor: toRight})
 	p.area(mark{class: "frame"}, bold, "", corners(b))
 	p.line(thin, point{b.x0, b.y1 - estimateRow}, point{b.x1, b.y1 - estimateRow})
+}
+
+// titleOf is what a sheet is called.
+func (a *artist) titleOf(s Sheet) string {
+	if a.kind() == flat {
+		switch s {
+		case Face:
+			return "Coils from the face"
+		case Slot:
+			return "Sides of two coils with their wires"
+		}
+	}
+	return titles[s]
 }
 
 // trialCell is the trial that a sheet is of.
@@ -69,7 +84,7 @@ func (a *artist) trialCell(s Sheet) string {
 
 // windingCells is the lower row: wire, turns, connection, and blanks.
 func (a *artist) windingCells(s Sheet) []cell {
-	wire, turns, joined := cleaned(a.t.Wire+" "+a.t.Build, a.opt.ASCII), turnsOf(a.t), connectionOf(a.b, a.o, a.index)
+	wire, turns, joined := cleaned(a.t.Wire+" "+a.t.Build, a.opt.ASCII), turnsOf(a.b, a.o, a.index), connectionOf(a.b, a.o, a.index)
 	if a.t.Wire == "" {
 		wire = "not given"
 	}
@@ -79,8 +94,16 @@ func (a *artist) windingCells(s Sheet) []cell {
 	return []cell{{"WIRE", wire, 0.27}, {"TURNS A COIL", turns, 0.15}, {"CONNECTION", joined, 0.20}, {"DATE", "", 0.16}, {"WOUND BY", "", 0.22}}
 }
 
-// turnsOf is the turns of a trial's coils.
-func turnsOf(t *winding.TrialOutcome) string {
+// turnsOf is the turns of a trial's coils, of each of a group where they are unequal.
+func turnsOf(b *winding.Bench, o *winding.Outcome, i int) string {
+	t := &o.Trials[i]
+	if list := b.Job().Trials[i].CoilTurns; len(list) > 0 {
+		words := make([]string, len(list))
+		for i, n := range list {
+			words[i] = fmt.Sprint(n)
+		}
+		return strings.Join(words, ", ")
+	}
 	if !t.Turns.Known() {
 		return "not given"
 	}
@@ -91,8 +114,8 @@ func turnsOf(t *winding.TrialOutcome) string {
 // several.
 func connectionOf(b *winding.Bench, o *winding.Outcome, i int) string {
 	joined := o.Trials[i].Connection.String()
-	if plan, _ := b.Plan(i); plan != nil && plan.Spec().Phases == 1 {
-		joined = "one phase"
+	if plan, _ := b.Plan(i); plan != nil && plan.Spec().Phases < 3 {
+		joined = map[int]string{1: "one phase", 2: "two phases, apart"}[plan.Spec().Phases]
 	}
 	if n := o.Trials[i].Circuits; n > 1 {
 		joined += fmt.Sprintf(", %d circuits", n)

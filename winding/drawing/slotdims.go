@@ -9,20 +9,20 @@ import (
 // dimensions writes the slot's measures round it.
 func (v *slotView) dimensions() {
 	depth, top, bottom := v.measures()
-	s := v.b.Job().Slot
+	deep, wide, narrow, open, high := v.slotReadings()
 	left := v.origin.x + v.scale*v.extent.x0
-	v.upright(left-9, v.at(0, 0).y, v.at(0, depth).y, left, -1, v.given(s.DepthMM, depth))
+	v.upright(left-9, v.at(0, 0).y, v.at(0, depth).y, left, -1, v.given(deep, depth))
 	y := v.at(0, v.extent.y1).y
-	v.across(y-12, v.at(-top/2, depth), v.at(top/2, depth), v.given(s.TopMM, top))
-	if bottom.width > 0 {
-		v.across(v.at(0, 0).y+7, v.at(-bottom.width/2, bottom.at), v.at(bottom.width/2, bottom.at), v.given(s.BottomMM, bottom.width))
+	v.across(y-12, v.at(-top/2, depth), v.at(top/2, depth), v.given(wide, top))
+	if bottom.width > 0 && v.kind() != flat {
+		v.across(v.at(0, 0).y+7, v.at(-bottom.width/2, bottom.at), v.at(bottom.width/2, bottom.at), v.given(narrow, bottom.width))
 	}
 	if len(v.picture.Neck) == 2 {
 		l := v.picture.Neck[1]
-		v.across(y-4, v.at(-l.To.X, l.To.Y), v.at(l.To.X, l.To.Y), v.given(s.MouthMM, 2*l.To.X))
+		v.across(y-4, v.at(-l.To.X, l.To.Y), v.at(l.To.X, l.To.Y), v.given(open, 2*l.To.X))
 		if l.To.Y > l.From.Y {
 			right := v.origin.x + v.scale*v.extent.x1
-			v.upright(right+9, v.at(0, l.From.Y).y, v.at(0, l.To.Y).y, v.at(l.To.X, 0).x, 1, v.given(s.MouthHeightMM, l.To.Y-l.From.Y))
+			v.upright(right+9, v.at(0, l.From.Y).y, v.at(0, l.To.Y).y, v.at(l.To.X, 0).x, 1, v.given(high, l.To.Y-l.From.Y))
 		}
 	}
 }
@@ -53,7 +53,7 @@ func (v *slotView) measures() (depth, top float64, bottom level) {
 // given is a dimension as the person gave it, else as the picture has it, with the mark of
 // a guess.
 func (v *slotView) given(r quantity.Reading, drawn float64) string {
-	f := quantity.Figure{Value: math.Round(drawn*1000) / 1000, Origin: quantity.Guessed}
+	f := quantity.Figure{Value: math.Round(drawn*100) / 100, Origin: quantity.Guessed}
 	if r.Given() && math.Abs(r.Value-drawn) < 1e-6 {
 		f = r.Figure("")
 	}

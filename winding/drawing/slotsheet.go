@@ -19,7 +19,7 @@ const (
 	dimsAbove = 22.0
 	dimsBelow = 14.0
 	slotWords = 48.0
-	textSize  = 2.9
+	textSize  = 3.2
 	checkBar  = 50.0
 	inchBar   = 2 * 25.4
 	dimGap    = 1.5
@@ -160,31 +160,40 @@ func (v *slotView) bar(right point) {
 	for _, x := range []float64{left, right.x} {
 		p.line(bold, point{x, right.y - 1.5}, point{x, right.y + 1.5})
 	}
-	p.say(words{text: says, at: point{right.x, right.y - 3.8}, size: 2.3, anchor: toRight})
+	p.say(words{text: says, at: point{right.x, right.y - 3.8}, size: 2.7, anchor: toRight})
 }
 
 // sayings is what is worth knowing of the slot.
 func (v *slotView) sayings() []string {
-	list := []string{fmt.Sprintf("%d wires of this trial go into the slot; %d are drawn.", v.picture.Wanted, v.picture.Placed)}
+	where := "go into the slot"
+	if v.kind() == flat {
+		where = "lie between two holes, half of them of either coil"
+	}
+	list := []string{fmt.Sprintf("%d wires of this trial %s; %d are drawn.", v.picture.Wanted, where, v.picture.Placed)}
 	switch {
 	case v.picture.Wanted == 0:
 		list[0] = "No wires: the turns are not given."
 	case v.picture.Placed < v.picture.Wanted:
 		list[0] += " The others do not go in, laid row by row: the slot is too full."
 	}
-	if v.picture.Beside {
+	if v.picture.Beside && v.kind() != flat {
 		list = append(list, "The two sides lie side by side, each against its own tooth.")
 	}
 	if v.picture.Mixed {
 		list = append(list, "Wires with a black middle are those of the second size.")
 	}
-	list = append(list, "Over the enamel "+v.of("overall_mm")+". Wire fill "+v.of("wire_fill")+", limit "+v.of("fill_limit")+".", v.lining())
+	list = append(list, "Over the enamel "+v.of("overall_mm")+". Wire fill "+v.of("wire_fill")+", limit "+v.of("fill_limit")+".")
+	const neatly = "A hand does not lay wires as neatly as this. ~ marks what was not measured."
+	if v.kind() == flat {
+		return append(list, "Across: the sides of two neighbours, hole to hole. Down: the coil's thickness. "+neatly)
+	}
+	list = append(list, v.lining())
 	for _, s := range []string{v.t.MouthText, v.o.Machine.SlotNote} {
 		if s != "" {
 			list = append(list, strings.ToUpper(s[:1])+s[1:]+".")
 		}
 	}
-	return append(list, "The mouth is at the top, on the bore's side. A hand does not lay wires as neatly as this. ~ marks what was not measured.")
+	return append(list, "The mouth is at the top, towards the rotor. "+neatly)
 }
 
 // of is a figure of the trial with its unit.

@@ -11,7 +11,8 @@ import (
 The winding unrolled
 
 The stator is cut between the last slot and the first and laid flat, seen from the bore
-with the connection end at the top; slot numbers then rise to the right. A coil is one
+with the connection end at the top; slot numbers then rise to the right. Where the rotor turns
+outside it is seen from there, and they rise to the left. A coil is one
 line: up a slot, over at either end, down another. Its ends are the two tails above its
 peak at the connection end, the left one from its left side; the joins run in tracks
 above, the leads leave at the top.
@@ -34,6 +35,7 @@ thus goes on at the same height at the other edge.
 */
 type unroll struct {
 	plan   *layout.Layout
+	kind   kind
 	wiring layout.Wiring
 	coils  []coilShape
 	byCoil map[int]int // coil number to index in coils
@@ -102,6 +104,7 @@ func (a *artist) unrolled() []*Page {
 	}
 	area := (&canvas{paper: paper}).room()
 	u := newUnroll(plan, a.t.Connection, area)
+	u.kind = a.kind()
 	pages := (u.slots + slotsOnPage - 1) / slotsOnPage
 	each := (u.slots + pages - 1) / pages
 	var all []*Page
@@ -143,7 +146,7 @@ func (u *unroll) sideX(n, coil int, end layout.End) float64 {
 }
 
 // sideOffset is how far from the slot's middle a side is drawn: what is laid first on the
-// left, what lies at the bore on the right; sides next to each other as they lie.
+// left, what lies at the mouth on the right; sides next to each other as they lie.
 func (u *unroll) sideOffset(l layout.Layer) float64 {
 	switch l {
 	case layout.Bottom, layout.AnticlockwiseHalf:
@@ -199,9 +202,9 @@ func (u *unroll) endsHigh() float64 {
 func (u *unroll) setHeights(area box) {
 	const (
 		highest, steepest          = 25.0, 0.9
-		foot                       = 15.0
+		foot                       = 18.0
 		leads                      = 14.0
-		leastIron, mostIron        = 38.0, 85.0
+		leastIron, mostIron        = 38.0, 100.0
 		widestTrack, aboveTheTails = 6.5, 2.5
 	)
 	u.slope = 1

@@ -21,6 +21,15 @@ type view struct {
 func (v *view) x0() float64 { return float64(v.first-1) * v.pitch }
 func (v *view) x1() float64 { return float64(v.last) * v.pitch }
 
+// onPage is where a place on the strip, in the window, is across the page: seen from outside
+// the strip runs to the left.
+func (v *view) onPage(x float64) float64 {
+	if v.kind == outside {
+		x = v.x0() + v.x1() - x
+	}
+	return x + v.shift()
+}
+
 // shift is added to a place on the strip to find it on the page.
 func (v *view) shift() float64 {
 	return v.area.x0 + seamRoom + (v.area.width()-2*seamRoom-(v.x1()-v.x0()))/2 - v.x0()
@@ -36,7 +45,7 @@ func (v *view) pieces(line []point) [][]point {
 		}
 		for _, piece := range clipX(moved, v.x0(), v.x1()) {
 			for i := range piece {
-				piece[i].x += v.shift()
+				piece[i].x = v.onPage(piece[i].x)
 			}
 			all = append(all, piece)
 		}
@@ -47,7 +56,7 @@ func (v *view) pieces(line []point) [][]point {
 // spot is where a place on the strip is on the page; false when it is on another.
 func (v *view) spot(x, y float64) (point, bool) {
 	x = wrapped(x, v.length())
-	return point{x + v.shift(), y}, x >= v.x0() && x < v.x1()
+	return point{v.onPage(x), y}, x >= v.x0() && x < v.x1()
 }
 
 // draw puts everything on the page.
@@ -71,7 +80,7 @@ func (v *view) draw() {
 // iron is the slots as long boxes.
 func (v *view) iron() {
 	for n := v.first; n <= v.last; n++ {
-		x, wide := v.slotX(n)+v.shift(), 0.36*v.pitch
+		x, wide := v.onPage(v.slotX(n)), 0.36*v.pitch
 		v.page.area(mark{class: "slot"}, hairline, "", corners(box{x - wide, v.topY, x + wide, v.bottomY}))
 	}
 }
@@ -154,7 +163,7 @@ func (v *view) keep(m mark, p pen, line []point) {
 func (v *view) labels() {
 	iron := v.bottomY - v.topY
 	for n := v.first; n <= v.last; n++ {
-		w := words{text: fmt.Sprint(n), at: point{v.slotX(n) + v.shift(), v.topY + 0.5*iron}, size: 3.2,
+		w := words{text: fmt.Sprint(n), at: point{v.onPage(v.slotX(n)), v.topY + 0.5*iron}, size: 3.2,
 			anchor: centred, bold: true, plate: true, id: idOf("slot", n)}
 		if w.box().width() > 2*v.side-3 {
 			w.cover = 2*v.side + 1.2 // a line close by would read as a stroke of the number
@@ -182,11 +191,15 @@ func (v *view) labels() {
 func (v *view) seam() {
 	for i, x := range []float64{v.x0() + v.shift(), v.x1() + v.shift()} {
 		v.page.strokes(mark{class: "seam"}, dotted, []point{{x, v.leadY}, {x, v.footY}})
-		v.page.say(words{text: v.seamWords(i), at: point{x, v.footY + 2}, size: 2.2, anchor: []string{fromLeft, toRight}[i]})
+		edge := i
+		if v.kind == outside {
+			edge = 1 - i
+		}
+		v.page.say(words{text: v.seamWords(edge), at: point{x, v.footY + 2}, size: 2.6, anchor: []string{fromLeft, toRight}[i]})
 	}
 }
 
-// seamWords says where it goes on beyond the left edge (0) or the right one (1).
+// seamWords says where it goes on before the window's first slot (0) or behind its last (1).
 func (v *view) seamWords(edge int) string {
 	next, page, cut := v.before(), v.number-1, v.first > 1
 	if edge == 1 {
@@ -194,11 +207,11 @@ func (v *view) seamWords(edge int) string {
 	}
 	switch {
 	case v.pages == 1:
-		return fmt.Sprintf("SEAM: joins on at slot %d", next)
+		return fmt.Sprintf("SEAM: joins on at %s %d", v.kind.place(), next)
 	case cut:
-		return fmt.Sprintf("CUT: goes on at slot %d, page %d", next, page)
+		return fmt.Sprintf("CUT: goes on at %s %d, page %d", v.kind.place(), next, page)
 	}
-	return fmt.Sprintf("SEAM: joins on at slot %d, page %d", next, (page+v.pages-1)%v.pages+1)
+	return fmt.Sprintf("SEAM: joins on at %s %d, page %d", v.kind.place(), next, (page+v.pages-1)%v.pages+1)
 }
 
 // before and after are the slots beyond the window's ends.
@@ -223,10 +236,10 @@ func (v *view) legend() {
 		}
 	}
 	lines := []string{
-		"Seen from the bore, connection end at the top. Bold numbers: slots. Framed numbers: coils, on the side where the coil starts. " +
+		v.kind.seen() + " Bold numbers: " + v.kind.places() + ". Framed numbers: coils, on the side where the coil starts. " +
 			"Arrows: the way of the phase's current. Dots join; lines that cross do not. " + v.layerWords() + v.leftOut(),
 	}
-	v.page.paragraph(point{v.area.x0, y + 3.6}, 2.3, v.area.width(), lines...)
+	v.page.paragraph(point{v.area.x0, y + 4}, 2.7, v.area.width(), lines...)
 }
 
 // layerWords says which side in a slot is which.
@@ -235,10 +248,15 @@ func (v *view) layerWords() string {
 	switch {
 	case spec.Layers == 1:
 		return "One side to a slot."
+	case v.kind == flat:
+		return ""
 	case spec.Span == 1 || spec.Span == spec.Slots-1:
 		return "Sides lie next to each other in the slot, as drawn."
 	}
-	return "In a slot the left side is laid first, at the bottom; the right one lies at the bore."
+	if v.kind == outside {
+		return "In a slot the right side is laid first, at the bottom; the left one lies at the mouth."
+	}
+	return "In a slot the left side is laid first, at the bottom; the right one lies at the mouth."
 }
 
 // leftOut names coils that are not wound.
