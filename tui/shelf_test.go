@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
@@ -176,4 +177,34 @@ func TestClickingOnTheShelf(t *testing.T) {
 		m.Update(tea.MouseMsg{X: 10, Y: 6, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
 	}
 	assert.Contains(t, []string{"wound.toml", "proved.toml", "planned.toml"}, m.s.Path)
+}
+
+// Random hands on a shelf with jobs: what is opened, begun, sorted and saved from there never
+// breaks a frame, and the old jobs stay as they were unless they are saved.
+func TestRandomHandsOnTheShelf(t *testing.T) {
+	shelved(t)
+	r := rand.New(rand.NewPCG(11, 7))
+	keys := strings.Fields("up down left right home end pgup pgdown enter enter esc f6 f6 f7 f8 f9 tab shift+tab backspace ctrl+r ctrl+s ctrl+k ctrl+z d 1 a m i l")
+	m := opened(session.NewExample(), 80, 24, "Shelf", "")
+	w, h := 80, 24
+	for i := range 1500 {
+		if i%40 == 0 {
+			w, h = needW+r.IntN(180), needH+r.IntN(60)
+			m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+			for k, name := range m.tabNames() {
+				if name == []string{"Shelf", "Wound"}[r.IntN(2)] && m.then == nil && m.prompt == nil {
+					m.bring(k)
+				}
+			}
+		}
+		m.press(keys[r.IntN(len(keys))])
+		tuitest.CheckFrame(t, m.View(), w, h)
+		require.False(t, t.Failed(), "event %d", i)
+		if m.s.Path != "" && !m.s.Dirty() {
+			text, err := os.ReadFile(m.s.Path)
+			require.NoError(t, err)
+			require.Equal(t, string(text), m.s.Document().Text(), "event %d", i)
+		}
+	}
+	m.End()
 }

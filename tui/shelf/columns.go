@@ -111,7 +111,11 @@ func cell(c column, e *shelf.Entry) kit.Cell {
 	if e.Problem != "" {
 		return kit.Cell{}
 	}
-	return kit.Cell{Text: c.text(e), Role: roleOf(c, e)}
+	out := kit.Cell{Text: c.text(e), Role: roleOf(c, e)}
+	if c.order == "begins" {
+		out.Mark = session.MarkOf(e.CutInRPM) // read, or worked out with guesses
+	}
+	return out
 }
 
 // roleOf tells what was proved and what is only planned by weight, beside the word.

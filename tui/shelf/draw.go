@@ -90,8 +90,11 @@ func (v *View) count() string {
 		return "reading the jobs in it"
 	}
 	text := fmt.Sprintf("%d of %d jobs, by %s", len(v.shown.list), len(v.shown.all), v.by)
+	if n := len(v.shown.left); n > 0 {
+		text += fmt.Sprintf("; %d left out", n)
+	}
 	if v.shown.reading {
-		text += ", being read again"
+		text += "; being read again"
 	}
 	return text
 }
@@ -104,7 +107,11 @@ func (v *View) nothing(t kit.Theme, w int) []string {
 	case v.shown.reading:
 		return t.WrapPaint(kit.Hint, "Reading the jobs in it; the keys go on meanwhile.", w)
 	case len(v.shown.all) == 0:
-		return t.WrapPaint(kit.Hint, "No job lies here: a job is a file that ends in .toml. ctrl+s saves the open one, f7 lists another folder.", w)
+		text := "No job lies here: a job is a file that ends in .toml. ctrl+s saves the open one, f7 lists another folder."
+		for _, l := range v.shown.left {
+			text += "\n" + kit.Clean(l.Name) + ": " + l.Why
+		}
+		return t.WrapPaint(kit.Hint, text, w)
 	}
 	return t.WrapPaint(kit.Hint, fmt.Sprintf("None of %d jobs has “%s” in its name, notes, wire, date or state. esc shows all.", len(v.shown.all), kit.Clean(v.typed)), w)
 }
@@ -127,6 +134,9 @@ func about(s *session.Session, e *shelf.Entry, w int) []string {
 	}
 	lines := t.Wrap(machine(e)+": "+what(e), w)
 	lines = append(lines, t.Wrap(begins(s, e), w)...)
+	for _, o := range e.Others {
+		lines = append(lines, t.WrapPaint(kit.Hint, other(s, &o), w)...)
+	}
 	return append(lines, t.WrapPaint(kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.", w)...)
 }
 
@@ -147,6 +157,18 @@ func what(e *shelf.Entry) string {
 		text += " " + e.Date
 	}
 	return strings.Join(append(parts, text), ", ") + "."
+}
+
+// other is what was wound before, or another trial.
+func other(s *session.Session, w *shelf.Winding) string {
+	text := "Trial " + w.Trial + ": " + number(w.Turns, quantity.None, 0) + " turns of " + w.Wire
+	if w.State != shelf.Planned {
+		return text + ", " + w.State + " before, " + w.Date + "."
+	}
+	if w.CutInRPM.Known() {
+		text += ", begins at " + s.Text(w.CutInRPM, quantity.RPM, 3)
+	}
+	return text + "."
 }
 
 // begins is where it begins to charge, and whether that was read.

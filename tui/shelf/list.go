@@ -16,6 +16,7 @@ type listed struct {
 	// all is every job as read, list what the search leaves, sorted.
 	all, list []shelf.Entry
 	bench     shelf.Bench
+	left      []shelf.LeftOut
 	wrong     string // why the folder could not be read
 	reading   bool   // it is being read, for the first time or again
 }
@@ -24,16 +25,17 @@ type listed struct {
 type reading struct {
 	all   []shelf.Entry
 	bench shelf.Bench
+	left  []shelf.LeftOut
 	wrong string
 }
 
 // read looks at a folder.
 func read(folder string) reading {
-	all, _, err := shelf.Read(folder)
+	all, left, err := shelf.Read(folder)
 	if err != nil {
 		return reading{wrong: err.Error()}
 	}
-	return reading{all: all, bench: shelf.Learn(all)}
+	return reading{all: all, bench: shelf.Learn(all), left: left}
 }
 
 // where is the folder that is listed.
@@ -56,7 +58,7 @@ func (v *View) look(s *session.Session) {
 	}
 	v.shown.reading = !done
 	if found, ok := value.(reading); ok && done {
-		v.shown.all, v.shown.bench, v.shown.wrong = found.all, found.bench, found.wrong
+		v.shown.all, v.shown.bench, v.shown.left, v.shown.wrong = found.all, found.bench, found.left, found.wrong
 	} else if wrong != "" {
 		v.shown.wrong = wrong
 	}

@@ -101,10 +101,10 @@ func TestTheFolderIsReadBesideTheKeys(t *testing.T) {
 	assert.Contains(t, frame, "1 of 4 jobs")
 	assert.Contains(t, frame, "Second from the yard")
 	tuitest.Press(t, v, s, 80, 21, "esc f8")
-	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "4 of 4 jobs, by date, being read again", "the jobs stay meanwhile")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "4 of 4 jobs, by date; 1 left out; being read again", "the jobs stay meanwhile")
 	require.NoError(t, os.Remove("wound.toml"))
 	work(t, s)
-	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "3 of 3 jobs, by date  ")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "3 of 3 jobs, by date; 1 left out  ")
 }
 
 // What is typed searches; a letter taken back finds more; what is found nowhere says so.
@@ -167,10 +167,13 @@ func TestDoors(t *testing.T) {
 	work(t, s)
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "nowhere: there is no such folder")
 	assert.False(t, v.Bindings(s)[0].Enabled(), "there is nothing to open")
-	v.Show(t.TempDir())
+	other := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(other, "sums.txt"), nil, 0o600))
+	v.Show(other)
 	tuitest.Draw(t, v, s, 80, 21)
 	work(t, s)
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "No job lies here")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "sums.txt: its name does not end in .toml")
 }
 
 // A file that cannot be used says why, whole.
@@ -208,6 +211,18 @@ func TestClicks(t *testing.T) {
 	v.Click(s, 3, 20)
 	v.Click(s, 3, 9)
 	assert.Len(t, doors.opened, 1, "under the jobs there is nothing")
+}
+
+// The rest of a job stands under its winding: what was wound before, or its other trials.
+func TestTheRestOfAJob(t *testing.T) {
+	s, v, _ := onShelf(t, 120, 37)
+	tuitest.Press(t, v, s, 120, 37, "m i l l")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "Trial A: 21 turns of 1 × 16 AWG, wound before, 2025-06-20.")
+	text := "format = 1\n[[trial]]\nname = \"A\"\nturns = 9\n[[trial]]\nname = \"B\"\nturns = 10\ngauge = \"18 AWG\"\n"
+	require.NoError(t, os.WriteFile("two.toml", []byte(text), 0o600))
+	tuitest.Press(t, v, s, 120, 37, "esc f8 t w o")
+	work(t, s)
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "Trial B: 10 turns of 1 × 18 AWG.")
 }
 
 // What the bench learns stands beside the jobs, or in their place.
