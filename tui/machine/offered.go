@@ -4,7 +4,6 @@ import (
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
-	"slotwright/winding/quantity"
 )
 
 // offered looks whether this bench has something for the marked field, which is empty, and
@@ -18,7 +17,7 @@ func (v *View) offered(s *session.Session, rows []form.Row) {
 	for i := range rows {
 		if rows[i].ID == id {
 			rows[i].Note, rows[i].NoteAs = "f9 takes "+v.offer.Typed, kit.Chosen
-			rows[i].Help = "This bench has: " + v.offer.String() + ". f9 takes it, as a guess. " + rows[i].Help
+			rows[i].Help = session.OfferText(v.offer) + " " + rows[i].Help
 		}
 	}
 }
@@ -28,9 +27,5 @@ func (v *View) offerBindings(s *session.Session) []kit.Binding {
 	if !v.offers {
 		return nil
 	}
-	h := v.offer
-	return []kit.Binding{kit.Bind("Filling in", "f9", "take "+h.Typed, "Put what this bench's records say into the marked field, which is empty, as a guess.", func() {
-		s.Edit(s.Document().Set(h.Path, h.Typed, quantity.Choice{}))
-		s.Say(h.String() + " is in, as a guess; ctrl+z takes it back")
-	})}
+	return []kit.Binding{kit.Bind("Filling in", "f9", "take "+v.offer.Typed, "Put what this bench's records say into the marked field, which is empty, as a guess.", func() { s.TakeOffer(v.offer) })}
 }

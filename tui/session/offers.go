@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"slotwright/winding/quantity"
 	"slotwright/winding/shelf"
 )
 
@@ -44,4 +45,15 @@ func (s *Session) Offer(path string) (h shelf.Hint, ok bool) {
 		}
 	}
 	return h, false
+}
+
+// TakeOffer puts what the records have into its field, as a guess, and says so.
+func (s *Session) TakeOffer(h shelf.Hint) {
+	s.Edit(s.doc.Set(h.Path, h.Typed, quantity.Choice{}))
+	s.Say(h.String() + " is in, as a guess; ctrl+z takes it back")
+}
+
+// OfferText says what the records have for a field, and how it is taken.
+func OfferText(h shelf.Hint) string {
+	return "This bench has: " + h.String() + ". f9 takes it, as a guess."
 }

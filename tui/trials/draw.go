@@ -284,6 +284,9 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 		return t.WrapPaint(kit.Hint, v.bareSaid(s), w)
 	}
 	if f, ok := job.InputAt(path); ok {
+		if v.offers {
+			return whole(t, []string{session.OfferText(v.offer), f.Help, f.How}, w, h)
+		}
 		return whole(t, []string{f.Help, f.How}, w, h)
 	}
 	for _, e := range v.entries(s) {

@@ -11,6 +11,7 @@ import (
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding/shelf"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -31,6 +32,9 @@ type View struct {
 	flipped bool // every row, none folded
 	ladder  ladder
 	why     why
+	// offer is what the bench's records have for the marked input, where offers is set.
+	offer  shelf.Hint
+	offers bool
 }
 
 // New is the screen with the cursor on the turns.
@@ -52,6 +56,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 		v.line = max(0, min(v.line, len(ids)-1))
 		v.row = ids[v.line]
 	}
+	v.offer, v.offers = s.Offer(v.row)
 	v.ladder.ask(s)
 	v.why.keep(v.options(s))
 }
@@ -75,6 +80,9 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 	own, rest := changes(s), append(v.trials(s), v.moves(s)...)
 	if v.wire(s) {
 		own, rest = withoutNames(own), withoutNames(rest)
+	}
+	if v.offers {
+		own = append([]kit.Binding{kit.Bind("The slot", "f9", "take "+v.offer.Typed, "Put what this bench's records say into the marked input, which is empty, as a guess.", func() { s.TakeOffer(v.offer) })}, own...)
 	}
 	return slices.Concat(own, v.typing(s), rest)
 }
