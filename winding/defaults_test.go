@@ -33,13 +33,13 @@ func TestDefaultNumbers(t *testing.T) {
 		"battery.capacity": 100, "battery.cable": 0, "battery.cable_area": 16, "battery.diode_slope": 0.004,
 		"target.test_at": 20, "target.allowance": 0.10, "target.spool": 1,
 		"trial.circuits": 1, "trial.strands": 1, "trial.also_strands": 1,
-		"wound.strands": 1, "wound.also_strands": 1, "wound.lead_at": 20, // °C, IEC 60028
+		"wound.strands": 1, "wound.also_strands": 1, "wound.lead_at": 20, "field.coil_at": 80, // °C, IEC 60028
 	}
 	words := map[string]string{
 		"machine.kind": "lap", "machine.rotor": "inside", "machine.stator": "slots", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
 		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "wound.build": "heavy", "wound.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
 		"battery.load": "battery", "battery.rectifier": "bridge", "battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
-		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all", "old.inductance_leads": "two leads", "old.inductance_other": "open",
+		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all", "battery.star_diodes": "no", "old.inductance_leads": "two leads", "old.inductance_other": "open",
 	}
 	for i := range job.Fields {
 		f := &job.Fields[i]

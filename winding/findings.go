@@ -49,11 +49,13 @@ func findings(b *Bench, o *Outcome) []Finding {
 	doubtRecords(d, j, o.Wound)
 	doubtReference(d, j.Target.Reference, j.Trials)
 	trial := aboutTrial{slots: j.Machine.Slots, field: &j.Field, layouts: &b.layouts}
+	star := aboutStar{fitted: j.Battery.StarDiodes == "yes", field: &j.Field, dc: &b.dc, speeds: &b.speeds}
 	running := aboutRunning{drive: &b.drive, speeds: &b.speeds, air: &b.air, dc: &b.dc, reverse: j.Battery.DiodeReverseVolts}
 	for i := range o.Trials {
 		t, at := j.Trials[i], pathsOf(i)
 		trial.callOut(d, at, t, &o.Trials[i])
 		running.callOut(d, at, t, &o.Trials[i])
+		star.callOut(d, at, t, &o.Trials[i])
 	}
 	return d.list
 }

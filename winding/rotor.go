@@ -15,14 +15,12 @@ var (
 	defaultMagnetC = job.DefaultOf("field.magnet_at")
 	defaultCover   = job.DefaultOf("field.cover")
 	defaultLeakage = job.DefaultOf("field.leakage")
+	defaultCoilC   = job.DefaultOf("field.coil_at")
 )
-
-// rotorCoilC: a rotor coil at work is taken as warm; common practice, no source.
-const rotorCoilC = 80.0
 
 // rotorCoil is the wound rotor's circuit; ok is false when its ohms are not known.
 func rotorCoil(f *job.FieldSpec) (field.Wound, bool) {
-	return field.Wound{Ohms20: f.Ohms.Value, TempC: rotorCoilC, BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == "wound"
+	return field.Wound{Ohms20: f.Ohms.Value, TempC: f.CoilC.Or(defaultCoilC), BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == "wound"
 }
 
 // fieldCurrent is what the rotor takes when charging: as given, else what the supply

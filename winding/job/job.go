@@ -151,6 +151,7 @@ type FieldSpec struct {
 
 	// Wound rotor.
 	Ohms  quantity.Reading // at 20 °C, slip ring to slip ring
+	CoilC quantity.Reading // temperature of the coil at work, °C
 	Volts quantity.Reading // what feeds it
 	Amps  quantity.Reading // what it takes when charging
 	Brush quantity.Reading // brush drop, both, V
@@ -230,6 +231,8 @@ type BatterySpec struct {
 	BusVolts     quantity.Reading // held whatever the current
 	// Rectifier is "bridge", "half-wave" or "doubler".
 	Rectifier string
+	// StarDiodes is "yes" where two more diodes lie at the star point.
+	StarDiodes string
 	// Diode is "silicon" or "schottky".
 	Diode             string
 	DiodeVolts        quantity.Reading // per diode, constant part

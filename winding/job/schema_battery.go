@@ -70,6 +70,9 @@ var batteryFields = []Input{
 	{Table: "battery", Name: "diode_reverse", Label: "Diode reverse", Dim: quantity.Volts, Min: 5, Max: 5000, Ghost: "not checked",
 		Help: "Repetitive peak reverse voltage the diodes stand (VRRM).", How: "Data sheet, or the code on the can.",
 		at: func(j *Job, _ int) any { return &j.Battery.DiodeReverseVolts }},
+	{Table: "battery", Name: "star_diodes", Label: "Star-point diodes", Kind: Word, Words: []string{"no", "yes"}, Default: word("no", practice), when: threePhases,
+		Help: "yes: two more diodes from the star point to both sides of the bridge. They carry the third harmonic at high speed.", How: "Eight diodes on one plate, or a fourth wire to it.",
+		at: func(j *Job, _ int) any { return &j.Battery.StarDiodes }},
 }
 
 var targetFields = []Input{
@@ -88,7 +91,7 @@ var targetFields = []Input{
 	{Table: "target", Name: "test", Label: "Test speed", Dim: quantity.RPM, Min: 1, Max: 50000, Ghost: "the usual speed",
 		Help: "Speed at which you will prove the winding (a lathe or a drill).", How: "What your lathe or drill runs at.",
 		at: func(j *Job, _ int) any { return &j.Target.TestRPM }},
-	{Table: "target", Name: "test_at", Label: "Test temperature", Dim: quantity.Celsius, Min: -50, Max: 100, Default: amount(20, cold),
+	{Table: "target", Name: "test_at", Label: "Test temperature", Dim: quantity.Celsius, Min: -50, Max: 250, Default: amount(20, cold),
 		Help: "Temperature of the winding when you will measure its ohms.", How: "Thermometer on the bench.",
 		at: func(j *Job, _ int) any { return &j.Target.TestC }},
 	{Table: "target", Name: "reference", Label: "Reference", Kind: Text, Ghost: "the first trial",

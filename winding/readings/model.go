@@ -96,18 +96,22 @@ func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
 
 // into is the steady state at a speed on a load; nothing flows where it cannot be solved.
 func (m model) into(rpm float64, l charge.Load) charge.Point {
-	solve := func(henries float64) charge.Point { return m.bridge(rpm, l, henries) }
+	var near charge.Solver // one inductance after another: each begins from the one before
+	solve := func(henries float64) charge.Point { return m.bridge(&near, rpm, l, henries) }
+	if m.fall == 0 {
+		return solve(m.henries)
+	}
 	i := m.settle(func(henries float64) float64 { return solve(henries).PhaseAmpsRMS })
 	return solve(m.henriesAt(i))
 }
 
 // bridge is the exact circuit with a fixed inductance.
-func (m model) bridge(rpm float64, l charge.Load, henries float64) charge.Point {
+func (m model) bridge(near *charge.Solver, rpm float64, l charge.Load, henries float64) charge.Point {
 	s := charge.Source{
 		EMFPeak: math.Sqrt2 * m.perK * rpm, Hertz: m.hertz(rpm), Ohms: m.ohms, Henries: henries,
 		Phases: m.Phases, Delta: m.Delta,
 	}
-	p, _ := charge.Solve(s, l)
+	p, _ := near.Solve(s, l)
 	return p
 }
 
