@@ -28,18 +28,19 @@ func (m *Model) example() tea.Cmd {
 	})
 }
 
-// duplicate goes on in a copy of the job that is in no file yet.
+// duplicate goes on in a copy of the job that is in no file yet. Changes that are in no file
+// go with it, so that nothing is asked: the file that was open stays as it is.
 func (m *Model) duplicate() tea.Cmd {
-	text := m.s.Document()
-	return m.whenSafe("Duplicate?", "duplicate", func() tea.Cmd {
-		was := "the example"
-		if m.s.Path != "" {
-			was = filepath.Base(m.s.Path)
-		}
-		m.change(session.NewCopy(text))
-		m.s.Say("a copy of " + was + ", in no file yet; its name and what differs are yours to change")
-		return nil
-	})
+	was := "the example"
+	if m.s.Path != "" {
+		was = filepath.Base(m.s.Path)
+	}
+	if m.s.Dirty() {
+		was += " with what was not saved"
+	}
+	m.change(session.NewCopy(m.s.Document()))
+	m.s.Say("a copy of " + was + ", in no file yet; its name and what differs are yours to change")
+	return nil
 }
 
 // askOpen asks which job to open.

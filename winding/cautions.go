@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slotwright/winding/drive"
@@ -101,16 +102,22 @@ func fuseCautions(o *Outcome, magnets bool) []Caution {
 		}
 		return []Caution{{"fuse", text, trial}}
 	}
-	alike := true
+	alike, list := true, []Caution(nil)
 	for i := range o.Trials {
-		alike = alike && o.Trials[i].FuseAmps.Known() && o.Trials[i].FuseAmps.Value == o.Machine.FuseAmps.Value
+		t := &o.Trials[i]
+		if !t.MostAmps.Known() && o.runs() {
+			continue // not yet a winding
+		}
+		alike = alike && t.FuseAmps.Known() && t.FuseAmps.Value == o.Machine.FuseAmps.Value
+		list = append(list, say(t.FuseAmps, t.Name)...)
 	}
 	if alike {
 		return say(o.Machine.FuseAmps, "")
 	}
-	var list []Caution
-	for i := range o.Trials {
-		list = append(list, say(o.Trials[i].FuseAmps, o.Trials[i].Name)...)
-	}
 	return list
+}
+
+// runs reports whether it is known of any trial what it gives.
+func (o *Outcome) runs() bool {
+	return slices.ContainsFunc(o.Trials, func(t TrialOutcome) bool { return t.MostAmps.Known() })
 }

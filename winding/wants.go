@@ -19,7 +19,7 @@ type Want struct {
 // still turned, the winding to try, and what will turn it. Fields that have no meaning in
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
-	const stripped = "volts, where nothing of the old winding is left to read"
+	const stripped, unread = "volts, where nothing of the old winding is left to read", "volts, where nothing was read of it turning"
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
 	list := []Want{
 		{"name", "a name on the card"},
@@ -35,12 +35,12 @@ func Wants(j *job.Job) []Want {
 		{"spin[0].speed", "volts, and where charging begins"}, {"spin[0].line", "volts, and where charging begins"},
 		{"spin[0].field", "volts at another field"},
 		{"coil[0].turns", stripped}, {"coil[0].speed", stripped}, {"coil[0].voltage", stripped}, {"coil[0].field", "volts at another field"},
-		{"field.coil", "what the rotor takes off the amps"},
+		{"field.remanence", unread}, {"field.magnet", unread}, {"field.coil", "what the rotor takes off the amps"},
 		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
 		{"machine.air_gap", "amps: the winding's inductance"},
-		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "speed of the alternator"},
-		{"drive.driver", "speed of the alternator"}, {"drive.driven", "speed of the alternator"},
-		{"drive.driver_teeth", "speed of the alternator"}, {"drive.driven_teeth", "speed of the alternator"},
+		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "the speed of the alternator"},
+		{"drive.driver", "the speed of the alternator"}, {"drive.driven", "the speed of the alternator"},
+		{"drive.driver_teeth", "the speed of the alternator"}, {"drive.driven_teeth", "the speed of the alternator"},
 		{"drive.slow", "amps when it turns slowly"}, {"drive.usual", "amps most of the time"}, {"drive.top", "the highest volts"},
 		{"drive.power", "the amps that arrive"},
 		{"battery.rectifier", "where charging begins"}, {"battery.chemistry", "where charging begins"}, {"battery.cells", "where charging begins"},
@@ -63,16 +63,18 @@ func spared(j *job.Job, path string) bool {
 		if j.Field.Kind == "magnets" {
 			return true
 		}
+	case "field.remanence", "field.magnet":
+		return j.Field.Kind != "magnets" || oldIsTold(j) || len(j.Coils) > 0 || j.Field.GapTesla.Given()
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
 		return j.Drive.Ratio.Given()
 	}
 	switch table, name, _ := strings.Cut(path, "."); table {
 	case "old":
-		return !oldIsTold(j) && len(j.Coils) > 0 || name == "lead" && j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given()
+		return !oldIsTold(j) && (len(j.Coils) > 0 || magnetsAreTold(j)) || name == "lead" && j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given()
 	case "spin[0]":
-		return len(j.Spins) == 0 && (len(j.Coils) > 0 || j.Field.GapTesla.Given() || j.Old.CutInRPM.Given())
+		return len(j.Spins) == 0 && (len(j.Coils) > 0 || magnetsAreTold(j) && !oldIsTold(j) || j.Field.GapTesla.Given() || j.Old.CutInRPM.Given())
 	case "coil[0]":
-		return len(j.Coils) == 0 && (oldIsTold(j) || j.Field.GapTesla.Given())
+		return len(j.Coils) == 0 && (oldIsTold(j) || magnetsAreTold(j) || j.Field.GapTesla.Given())
 	}
 	return false
 }
@@ -80,6 +82,11 @@ func spared(j *job.Job, path string) bool {
 // oldIsTold reports whether anything of the old winding was said: it is there to be read.
 func oldIsTold(j *job.Job) bool {
 	return j.Old.Turns.Given() || !j.Old.Gauge.IsZero() || j.Old.LeadOhms.Given() || j.Old.CutInRPM.Given() || len(j.Spins) > 0
+}
+
+// magnetsAreTold reports whether the flux can be told from the magnets alone.
+func magnetsAreTold(j *job.Job) bool {
+	return j.Field.Kind == "magnets" && j.Field.RemanenceTesla.Given() && j.Field.MagnetMM.Given()
 }
 
 // roundOneTooth reports whether the coils lie round one tooth each.

@@ -30,6 +30,10 @@ func (f Form) column(t kit.Theme, w, from, to int) []formLine {
 	return out
 }
 
+// leastNote is how many cells a note takes to say anything: in fewer its mark is enough, and
+// the box of the marked row has it whole.
+const leastNote = 6
+
 // leastValue is how wide the column of values is at least; shortGhost how much of it dim
 // values may ask for: longer ones go on over the empty room behind.
 const leastValue, shortGhost = 12, 20
@@ -109,10 +113,12 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	role, note := rowNote(t, r)
 	below := role == kit.Broken && kit.Width(note) > s.note
 	mark := r.Mark
-	if r.Needed && r.Text == "" {
-		mark = kit.Needed
-	}
-	if role == kit.Broken || role == kit.Warning {
+	switch needed := r.Needed && r.Text == ""; {
+	case role == kit.Broken:
+		mark = role
+	case needed:
+		mark, note = kit.Needed, "" // what is doubted of its absence is told in its box
+	case role == kit.Warning:
 		mark = role
 	}
 	value, unit := s.value, t.Fit(r.Unit, s.unit)
@@ -121,7 +127,7 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	}
 	line := margin + label + " " + drawValue(t, r, cursor, is, value) +
 		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(unit)
-	if !below && note != "" {
+	if !below && s.note >= leastNote {
 		line += "  " + t.Style(role).Render(t.Cut(note, s.note))
 	}
 	lines := []string{t.Fit(line, w)}

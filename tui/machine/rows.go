@@ -49,7 +49,7 @@ func (v *View) rows(s *session.Session) []form.Row {
 			rows, more = append(rows, more...), nil
 		}
 	}
-	return rows
+	return patient(rows)
 }
 
 // firstRows are the few things that matter first, whatever screen has them else.
@@ -68,7 +68,7 @@ func firstRows(s *session.Session) []form.Row {
 		}
 		rows = append(rows, r)
 	}
-	return rows
+	return patient(rows)
 }
 
 // waiting are the first things that nothing is said of and nothing stands in for.
@@ -97,7 +97,11 @@ func label(path string) string {
 		return path
 	}
 	switch t, _ := job.TableOf(f.Table); f.Table {
-	case "old", "spin", "short", "amps", "coil", "trial", "drive":
+	case "drive":
+		if f.Name != "kind" {
+			return "drive: " + strings.ToLower(f.Label)
+		}
+	case "old", "spin", "short", "amps", "coil", "trial":
 		return strings.ToLower(t.Title[:1]) + t.Title[1:] + ": " + strings.ToLower(f.Label)
 	}
 	return strings.ToLower(f.Label)
@@ -118,6 +122,30 @@ func applies(f *job.Input, j *job.Job) bool {
 // isMagnets are the fields that describe magnets.
 var isMagnets = map[string]bool{"remanence": true, "magnet": true, "cover": true, "magnet_gap": true, "leakage": true, "magnet_at": true}
 
+// patient takes back what is doubted of a reading while the rest of it is waited for: whoever
+// has typed its first figure is on the way to the next.
+func patient(rows []form.Row) []form.Row {
+	waits := map[string]bool{}
+	for _, r := range rows {
+		waits[entryPart(r.ID)] = waits[entryPart(r.ID)] || r.Needed && r.Text == ""
+	}
+	for i, r := range rows {
+		if at := entryPart(r.ID); at != "" && waits[at] {
+			rows[i].Warning = ""
+		}
+	}
+	return rows
+}
+
+// entryPart is the entry of a path, "coil[0]", "" of one that is in none or a trial's.
+func entryPart(path string) string {
+	entry, _, ok := strings.Cut(path, "].")
+	if !ok || strings.HasPrefix(entry, "trial[") {
+		return ""
+	}
+	return entry
+}
+
 // rowOf is one field as a row.
 func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	path := f.PathAt(i)
@@ -127,7 +155,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	}
 	r := form.Row{
 		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Empty(u),
-		Help: f.Help + " " + f.How,
+		Help: strings.TrimSpace(f.Help + " " + f.How),
 	}
 	if t.Many() {
 		r.Group = fmt.Sprintf("%s %d", t.Title, i+1)
