@@ -30,6 +30,9 @@ const (
 // begins.
 const LeadMM = 200.0
 
+// AsSold is the reason of a size that is not cut.
+const AsSold = "as the maker sells it"
+
 // Cut is insulation of one kind and size. A length or width that needs something is
 // missing with its reason.
 type Cut struct {
@@ -115,7 +118,7 @@ func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) 
 			out++
 		}
 	}
-	none := quantity.Figure{Why: "as the maker sells it"}
+	none := quantity.Missing(AsSold)
 	bundle := w.trial.Bundle()
 	round := quantity.Missing("needs the wire")
 	if !bundle.IsZero() {
@@ -144,14 +147,14 @@ func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) 
 // on each of its sides before it leaves the former, and lies between two rings of glass mat as
 // wide as the coils reach.
 func (p insulation) flatCuts(plan *layout.Layout) []Cut {
-	m, none := p.machine, quantity.Figure{Why: "as the maker sells it"}
+	m, none := p.machine, quantity.Missing(AsSold)
 	side, thick := m.SideMM.Figure("needs the side of a coil"), m.ThickMM.Figure("needs its thickness")
 	tie := side.With(thick, func(s, t float64) float64 { return tieRounds * 2 * (s + t) })
 	reach := m.StackMM.Figure("needs the magnets' length").With(side, func(l, s float64) float64 { return l + 2*s })
 	circle := m.BoreMM.Figure("needs the circle")
 	return []Cut{
 		{Name: "tie, coil", Pieces: 4 * len(plan.Coils()), LengthMM: tie, WidthMM: none, ThickMM: none, Note: "twice on each side"},
-		{Name: "glass mat, ring", Pieces: 2, LengthMM: circle.With(reach, func(d, r float64) float64 { return d + r }),
+		{Name: "glass mat", Pieces: 2, LengthMM: circle.With(reach, func(d, r float64) float64 { return d + r }),
 			WidthMM: circle.With(reach, func(d, r float64) float64 { return max(0, d-r) }), ThickMM: none, Note: "across: outside, hole"},
 	}
 }

@@ -102,3 +102,11 @@ func TestReportBySection(t *testing.T) {
 	assert.Equal(t, 0, code)
 	assert.Contains(t, out, "  losses ")
 }
+
+// One of a thing is said as one.
+func TestLayoutCountsInWords(t *testing.T) {
+	_, out, _ := command("layout", "--slots", "12", "--poles", "12", "--span", "1", "--phases", "1", "--layers", "1")
+	assert.Contains(t, out, "12 slots, 12 poles, 1 phase, span 1, 1 layer, lap; 1 slot per pole and phase\n")
+	_, out, _ = command("layout", "--slots", "12", "--poles", "10", "--span", "1")
+	assert.Contains(t, out, "3 phases, span 1, 2 layers, lap; 2/5 slots per pole and phase\n")
+}

@@ -101,7 +101,7 @@ func (w *writer) cutList(t *winding.TrialOutcome) {
 	}
 	for _, c := range t.Cuts {
 		for _, f := range []quantity.Figure{c.LengthMM, c.WidthMM} {
-			if !f.Known() && c.Name != "lacing cord" {
+			if !f.Known() && f.Why != winding.AsSold {
 				w.more(c.Name + ": " + notKnown(f.Why))
 				break
 			}
