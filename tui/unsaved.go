@@ -162,6 +162,9 @@ func (m *Model) timeToKeep() tea.Cmd {
 	return nil
 }
 
+// Keep is for whoever runs the program, when it is put to sleep and may never wake.
+func (m *Model) Keep() { m.keepUnsaved() }
+
 // keepUnsaved writes unsaved work to the state folder, or takes its copy away when there is
 // none any more. What fails is said once.
 func (m *Model) keepUnsaved() {

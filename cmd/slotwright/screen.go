@@ -64,12 +64,15 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	model := tui.New(open, store)
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler()}
+	sleeper := &suspender{mouse: look.mouse, keep: model.Keep}
+	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithFilter(sleeper.filter)}
 	if look.mouse {
 		model.UseMouse()
 		options = append(options, tea.WithMouseCellMotion())
 	}
-	_, err = tea.NewProgram(model, options...).Run()
+	sleeper.program = tea.NewProgram(model, options...)
+	defer sleeper.watch()()
+	_, err = sleeper.program.Run()
 	return leave(ctx, s, model, err)
 }
 
