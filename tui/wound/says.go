@@ -190,12 +190,9 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 	case "gauge":
 		row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
 	case "filled":
-		made := plan.WireFill
-		if r != nil {
-			made = r.WireFill
-		}
-		if made.Known() {
-			row.Note, row.NoteAs = "fill "+s.Text(made, quantity.None, 2)+", plan "+s.Text(plan.WireFill, quantity.None, 2), kit.Hint
+		row.Note, row.NoteAs = "plan fill "+s.Text(plan.WireFill, quantity.None, 2), kit.Hint
+		if r != nil && r.WireFill.Known() {
+			row.Note = "fill " + s.Text(r.WireFill, quantity.None, 2) + ", plan " + s.Text(plan.WireFill, quantity.None, 2)
 		}
 	}
 }
@@ -218,15 +215,23 @@ func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
 	return text
 }
 
-// besideCheck is what is read.
+// besideCheck is what is read. Where that is another quantity than what was typed, as the mean
+// turn of metres of wire, it is named.
 func besideCheck(s *session.Session, row *form.Row, c winding.Check) {
-	row.Note, row.NoteAs = short(s, c), role(c)
-	if row.Note == "" && c.Proof.Expected.Known() {
-		row.Note = "plan " + s.Text(c.Proof.Expected, c.Dim, 3)
+	name := ""
+	if c.Field == "wire_length" || c.Field == "warm" {
+		name, _, _ = strings.Cut(c.Label, ",")
+		name += " "
+	}
+	if text := short(s, c); text != "" {
+		row.Note = name + text
+	} else if c.Proof.Expected.Known() {
+		row.Note = "plan " + name + s.Text(c.Proof.Expected, c.Dim, 3)
 		if within := limits(s, c); within != "" {
 			row.Note += ", " + within
 		}
 	}
+	row.NoteAs = role(c)
 	if text := sentence(s, c); text != "" {
 		row.Help = text + " " + row.Help
 	}

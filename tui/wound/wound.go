@@ -24,6 +24,7 @@ type View struct {
 	// today is the date a new record gets.
 	today func() string
 	at    kit.Rect
+	made  bool     // a field was marked
 	text  []string // what was planned and read
 }
 
@@ -42,7 +43,13 @@ func (v *View) Typing(s *session.Session) bool { return v.form.Typing(s) }
 func (v *View) Editing(s *session.Session) bool { return v.form.Editing(s) }
 
 // GoTo marks a field, if it is one of a record.
-func (v *View) GoTo(s *session.Session, path string) bool { return v.form.GoTo(s, path) }
+func (v *View) GoTo(s *session.Session, path string) bool {
+	if !v.form.GoTo(s, path) {
+		return false
+	}
+	v.made = true
+	return true
+}
 
 // Click marks the field at a cell of the frame.
 func (v *View) Click(s *session.Session, x, y int) { v.form.Click(s, x, y) }
@@ -163,6 +170,10 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
 	form, says := v.areas()
 	v.form.SetSize(s, form)
+	if !v.made { // the first thing that is counted at the bench
+		v.made = true
+		v.form.GoTo(s, fmt.Sprintf("wound[%d].turns", max(0, s.Document().Count("wound")-1)))
+	}
 	v.text = strip(s, v.record(), says.W)
 	if says.H > 2 {
 		v.text = lines(s, v.record(), kit.Inner(says).W)

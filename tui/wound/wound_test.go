@@ -74,6 +74,8 @@ func TestARecordIsBegun(t *testing.T) {
 	frame := tuitest.Draw(t, v, s, 80, 21)
 	assert.Contains(t, frame, "Planned, nothing wound yet: f6 begins a record of trial B.")
 	assert.Contains(t, frame, "(B, chosen)")
+	assert.Contains(t, frame, "▸ Turns", "what is counted first is marked")
+	assert.Contains(t, frame, "plan mean turn ")
 	assert.Contains(t, frame, "plan 1 × "+s.Job().Trials[1].Gauge.String())
 	assert.Regexp(t, `Lead to lead +Ω +plan [0-9.]+ Ω, [0-9.]+ to [0-9.]+`, frame)
 	tuitest.Press(t, v, s, 80, 21, "f6")
