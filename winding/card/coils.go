@@ -165,7 +165,7 @@ func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 			out = append(out, where[l.Name])
 		}
 	}
-	w.entry("LEADS", "[ ] out, to the bridge: "+strings.Join(out, ", "))
+	w.entry("LEADS", "[ ] out, to "+w.rectifier()+": "+strings.Join(out, ", "))
 	for _, n := range wiring.Nodes {
 		ends := make([]string, len(n.Leads))
 		for i, name := range n.Leads {

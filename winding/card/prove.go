@@ -28,7 +28,7 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	}
 	w.entry("OHMS", "before varnish: "+cold+w.within(t.LeadOhmsT, quantity.Ohms)+alike)
 	w.readings(pairs, w.opt.Units.For(quantity.Ohms).Name, "at ______ "+w.opt.Units.For(quantity.Celsius).Name)
-	w.entry("VOLTS", "AC, open, at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+w.fed()+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
+	w.entry("VOLTS", "AC open, alternator at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+w.fed()+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
 	w.readings(pairs, quantity.Volts[0].Name, "at ______ rpm")
 	if w.flat() {
 		return // there is no iron
@@ -114,8 +114,16 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	if t.LimitAmps.Known() {
 		by = " (" + t.LimitBy + ")"
 	}
-	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC from the bridge"+by+"; "+w.fuse(t))
+	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC from "+w.rectifier()+by+"; "+w.fuse(t))
 	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at the top speed" + w.highest(t))
+}
+
+// rectifier is what turns AC into DC.
+func (w *writer) rectifier() string {
+	if words := map[string]string{"half-wave": "the diode", "doubler": "the doubler"}[w.job.Battery.Rectifier]; words != "" {
+		return words
+	}
+	return "the bridge"
 }
 
 // fuse is the battery's, or what stands in its place where there is none.

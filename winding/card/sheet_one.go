@@ -71,7 +71,7 @@ func (w *writer) what(t *winding.TrialOutcome, trial int, plan *layout.Layout) {
 	if w.job.Machine.Phases.Whole() == 1 {
 		each = ""
 	}
-	w.entry("COILS", coils+each+", throw "+w.throw(t))
+	w.entry("COILS", coils+each+", "+w.throw(t, plan))
 	w.entry("JOINED", w.joined(t))
 	w.former(t)
 	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" bare")
@@ -138,17 +138,31 @@ func strands(t *winding.TrialOutcome) string {
 	return ", STRANDS in hand " + n
 }
 
-// throw is a span as winders say it.
-func (w *writer) throw(t *winding.TrialOutcome) string {
+// throw is a span as winders say it; of nested coils that of each in the first group, the outermost first.
+func (w *writer) throw(t *winding.TrialOutcome, plan *layout.Layout) string {
 	switch {
 	case w.flat():
-		return "none: each lies by itself"
+		return "each lies by itself"
 	case t.Span == 0:
-		return "slot 1 to " + blank
+		return "throw slot 1 to " + blank
 	case t.Span == 1:
-		return "slot 1 to 2: each round one tooth"
+		return "throw slot 1 to 2: each round one tooth"
+	case plan != nil && plan.Spec().Kind == layout.Concentric:
+		return "throws slot " + nested(plan)
 	}
-	return fmt.Sprintf("slot 1 to %d", t.Span+1)
+	return fmt.Sprintf("throw slot 1 to %d", t.Span+1)
+}
+
+// nested is the slots of the first group's coils: "1 to 8, 2 to 7".
+func nested(plan *layout.Layout) string {
+	var throws []string
+	coils := plan.Coils()
+	for _, c := range coils {
+		if first := coils[0]; c.Set == first.Set && c.Phase == first.Phase && c.Group == first.Group {
+			throws = append(throws, fmt.Sprintf("%d to %d", c.Start, c.Finish))
+		}
+	}
+	return strings.Join(throws, ", ")
 }
 
 // joined is connection, circuits and how coils share slots.
@@ -175,7 +189,7 @@ func (w *writer) former(t *winding.TrialOutcome) {
 	once := "once round " + w.orBlank(t.MeanTurnMM, quantity.Millimetres, 3)
 	m, mm := &w.job.Machine, func(r quantity.Reading) string { return w.orBlank(asFigure(r), quantity.Millimetres, asGiven) }
 	if w.flat() {
-		w.entry("FORMER", fmt.Sprintf("hole %s by %s, between cheeks %s apart, wound until the sides are %s wide; %s", mm(m.StackMM), mm(m.HoleMM), mm(m.ThickMM), mm(m.SideMM), once))
+		w.entry("FORMER", fmt.Sprintf("hole %s by %s, between cheeks %s apart, the sides at most %s wide; %s", mm(m.StackMM), mm(m.HoleMM), mm(m.ThickMM), mm(m.SideMM), once))
 		return
 	}
 	if t.Span == 1 {

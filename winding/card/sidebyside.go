@@ -63,7 +63,7 @@ func (w *writer) windings() {
 			w.pair("Note", t.Note)
 		}
 		w.wound(t, w.job.Trials[i].Wound)
-		w.pair("Throw, layers", fmt.Sprintf("%s; %d, %s winding", w.throw(t), t.Layers, t.Kind))
+		w.pair("Throw, layers", fmt.Sprintf("%s; %d, %s winding", w.throwOf(i), t.Layers, t.Kind))
 		for k := range t.Buy {
 			s := &t.Buy[k]
 			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", s.Gauge, w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, quantity.None, 0)))
@@ -71,6 +71,12 @@ func (w *writer) windings() {
 		w.flush()
 	}
 	w.ifNoTrials()
+}
+
+// throwOf is the throw of a trial.
+func (w *writer) throwOf(trial int) string {
+	plan, _ := w.b.Plan(trial)
+	return strings.TrimPrefix(strings.TrimPrefix(w.throw(&w.o.Trials[trial], plan), "throws "), "throw ")
 }
 
 // comparison is every row of the comparison, group by group: the figures, and under
