@@ -78,7 +78,7 @@ func (m *Model) commandsOf(i int, before string) []doing {
 var others = map[string]string{
 	"quit exit close end bye":              "leave",
 	"export print text":                    "card",
-	"revert back":                          "taken back",
+	"revert":                               "change back",
 	"redo repeat":                          "undone",
 	"rename":                               "another name",
 	"copy clone":                           "duplicate",

@@ -322,3 +322,25 @@ func BenchmarkDraw(b *testing.B) {
 		v.Draw(s)
 	}
 }
+
+// Nothing jumps while the cursor moves: the columns of the table and of the list of values
+// stay where they are.
+func TestColumnsStandStillUnderTheCursor(t *testing.T) {
+	for _, size := range [][2]int{{80, 21}, {120, 37}} {
+		s, v := session.NewExample(), New()
+		heads := func() (list []string) {
+			for _, line := range strings.Split(tuitest.Draw(t, v, s, size[0], size[1]), "\n") {
+				if strings.Contains(line, "reached") {
+					list = append(list, line)
+				}
+			}
+			return append(list, v.values(s).Head(s.Theme, 50)...)
+		}
+		was := heads()
+		require.Greater(t, len(was), 1)
+		for _, keys := range []string{"end", "home", "pgdown", "right right right", "n n"} {
+			tuitest.Press(t, v, s, size[0], size[1], keys)
+			assert.Equal(t, was, heads(), keys)
+		}
+	}
+}

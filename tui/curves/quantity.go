@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/quantity"
@@ -79,6 +80,18 @@ func (q plotted) decimals(s *session.Session) int {
 		return 0
 	}
 	return max(0, min(q.Digits-1-int(math.Floor(math.Log10(top))), 3))
+}
+
+// whole is the room before the decimal point that every value of the quantity takes.
+func (q plotted) whole(s *session.Session) int {
+	n := 1
+	for _, t := range s.Outcome().Trials {
+		for _, p := range t.Curve {
+			whole, _, _ := strings.Cut(q.text(s, p, 0), ".")
+			n = max(n, kit.Width(whole))
+		}
+	}
+	return n
 }
 
 // text writes the quantity at a point.

@@ -2,6 +2,7 @@ package curves
 
 import (
 	"math"
+	"slices"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -13,16 +14,24 @@ import (
 // between where charging begins and where the current limit comes.
 func (v *View) table(s *session.Session) kit.Table {
 	q, speeds, cursor := v.now(), speedsOf(s, true), v.cursor(s)
-	decimals := q.decimals(s)
-	tb := kit.Table{Margin: true, Gap: 2, Columns: []kit.Column{
+	decimals, whole := q.decimals(s), q.whole(s)
+	frac := decimals
+	if frac > 0 {
+		frac++ // the point
+	}
+	gap := 2
+	if v.at.W < 90 {
+		gap = 1
+	}
+	tb := kit.Table{Margin: true, Gap: gap, Columns: []kit.Column{
 		{Head: q.Label, Unit: "in " + q.unit(s).Name, Role: kit.Label, Shrink: true, Min: 7},
 		{Head: "charges", Unit: "from rpm", Align: kit.Right, Role: kit.Value},
 	}}
 	for _, sp := range speeds {
-		tb.Columns = append(tb.Columns, kit.Column{Head: sp.name, Unit: rpmText(sp.rpm), Align: kit.Point, Role: kit.Value, Min: 5})
+		tb.Columns = append(tb.Columns, kit.Column{Head: sp.name, Unit: rpmText(sp.rpm), Align: kit.Point, Role: kit.Value, Min: 5, Whole: whole, Frac: frac, Marks: true})
 	}
 	tb.Columns = append(tb.Columns,
-		kit.Column{Head: "cursor", Unit: rpmText(cursor), Align: kit.Point, Role: kit.Title, Min: 6},
+		kit.Column{Head: "cursor", Unit: rpmText(cursor), Align: kit.Point, Role: kit.Title, Min: 8, Whole: whole, Frac: frac, Marks: true},
 		kit.Column{Head: "limit", Unit: "A", Align: kit.Point, Role: kit.Value},
 		kit.Column{Head: "reached", Unit: "at rpm", Align: kit.Right, Role: kit.Value})
 	for i := range s.Outcome().Trials {
@@ -89,6 +98,10 @@ func quantityCell(s *session.Session, q plotted, warmth bool, i int, p winding.R
 func (v *View) values(s *session.Session) kit.Table {
 	rpm := v.cursor(s)
 	tb := kit.Table{Gap: 1, Columns: []kit.Column{{Role: kit.Label, Shrink: true, Min: 9}}}
+	widest := 1
+	for _, q := range slices.Concat(quantities, more) {
+		widest = max(widest, q.whole(s))
+	}
 	points := make([]winding.RunPoint, len(s.Outcome().Trials))
 	known := make([]bool, len(points))
 	for i, l := range letters(s) {
@@ -97,7 +110,7 @@ func (v *View) values(s *session.Session) kit.Table {
 		if i == s.Trial {
 			head = s.Theme.Glyphs().Chosen + l
 		}
-		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: kit.Point, Role: kit.Value, Min: 5})
+		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: kit.Point, Role: kit.Value, Min: 5, Whole: widest, Frac: 3, Marks: true})
 	}
 	row := func(q plotted, at int) {
 		cells := []kit.Cell{{Text: q.Label + ", " + q.unit(s).Name}}

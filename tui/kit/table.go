@@ -23,6 +23,11 @@ type Column struct {
 	Min    int  // at least this many cells wide, even when empty
 	Shrink bool // gives up room, down to Min or 6 cells, when the table is too wide
 	Role   Role // of cells that name none
+	// Whole and Frac are room that a Point column keeps before the decimal point and from it
+	// on, Marks that it keeps for a mark, Units for units, so that it stands still while its
+	// values change.
+	Whole, Frac, Units int
+	Marks              bool
 }
 
 // Cell is one value in a table. Unit and Mark stand in columns of their own behind the
@@ -121,6 +126,15 @@ func (tb Table) Body(t Theme, w int) []string {
 		lines[i] = t.Fit(b.String(), w)
 	}
 	return lines
+}
+
+// Width is the room that the table would like to have.
+func (tb Table) Width(t Theme) int {
+	w := tb.margin() + tb.gap()*max(0, len(tb.Columns)-1)
+	for i, c := range tb.Columns {
+		w += tb.natural(t, i, c).total
+	}
+	return w
 }
 
 // ColumnAt is the column at cell x of the lines that the table draws w cells wide; ok is false
@@ -253,6 +267,9 @@ func (tb Table) sizes(t Theme, w int) []columnSize {
 // natural is the width column i would like to have.
 func (tb Table) natural(t Theme, i int, c Column) columnSize {
 	var s columnSize
+	if s.whole, s.frac, s.unit = c.Whole, c.Frac, c.Units; c.Marks {
+		s.mark = 2
+	}
 	words := max(c.Min, Width(t.Text(c.Head)), Width(t.Text(c.Unit)))
 	for _, row := range tb.Rows {
 		if row.Heading != "" {

@@ -84,10 +84,11 @@ func (v *View) cellAt(s *session.Session, grid kit.Rect, x, y int) (row string, 
 func (l *ladder) click(s *session.Session, r kit.Rect, x, y int) {
 	_, body := l.areas(r)
 	list := l.rungs(s)
-	head := len(l.table(s, list).Head(s.Theme, body.W))
+	tb := l.table(s, list)
+	head := len(tb.Head(s.Theme, body.W))
 	i, ok := kit.LineAt(len(list), l.row, body.H-head, y-body.Y-head)
 	switch {
-	case !ok || !body.Contains(x, y):
+	case !ok || !body.Contains(x, y) || x-body.X > tb.Width(s.Theme)+2: // the rest is the picture's
 	case i == l.row:
 		s.TakeRung(list[i], false)
 		l.open = false

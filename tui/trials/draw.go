@@ -59,7 +59,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	switch {
 	case len(s.Outcome().Trials) == 0:
 		body, foot := rest.SplitBottom(4)
-		blocks = append(blocks, kit.Bare(s.Theme, body, s.Theme.Wrap("No trial yet. Press n for the first one, then + for turns and ] or [ for its wire.", body.W)),
+		blocks = append(blocks, kit.Bare(s.Theme, body, s.Theme.Wrap("No trial yet. Press n for the first one, then + for turns and ] or [ for its wire. What fits and what comes out shows as soon as Machine has the iron and the slot: shift+tab goes there.", body.W)),
 			kit.Bare(s.Theme, foot, v.meaning(s, foot.W, foot.H)))
 	case v.ladder.open:
 		blocks = append(blocks, v.ladder.draw(s, rest)...)

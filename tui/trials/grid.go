@@ -18,6 +18,9 @@ const (
 	spreadCells     = 7 // a ± behind a figure
 )
 
+// steadyWidth is the width from which a column keeps room for speeds of five figures.
+const steadyWidth = 90
+
 // columns are what the table has room for.
 type columns struct {
 	old        bool
@@ -114,10 +117,18 @@ func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
 	}
 	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{first}}
 	if c.old {
-		tb.Columns = append(tb.Columns, kit.Column{Head: "old", Align: kit.Point, Role: kit.Dim, Min: oldCells - 1})
+		tb.Columns = append(tb.Columns, kit.Column{Head: "old", Align: kit.Point, Role: kit.Dim, Min: oldCells - 1, Whole: 4, Frac: 4})
+	}
+	whole := trialCells - 7 // the rest are three decimals with their point, a mark, and the gaps
+	if w >= steadyWidth {
+		whole++
+	}
+	units := 0
+	if c.spread {
+		units = spreadWidth(s)
 	}
 	for _, i := range c.trials {
-		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1})
+		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: whole, Frac: 4, Units: units, Marks: true})
 	}
 	if c.difference {
 		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})

@@ -149,12 +149,11 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	}
 	tb := l.table(s, list)
 	w := body.W
-	if side := min(slotWidth(min(body.H, 30)), body.W-leastLadder); side >= 24 {
-		left, right := body.SplitRight(side)
-		right.H = min(right.H, 30)
-		pack, why := s.Bench().PictureOf(list[l.row].Trial)
-		blocks = append(blocks, slotBox(t, right, fmt.Sprintf("%d × %s", list[l.row].Trial.Turns.Whole(), shortWire(list[l.row].Wire)), false, pack, why))
-		body, w = left, left.W-1
+	if wants := tb.Width(t) + 3; body.W-wants >= leastBeside { // 2 of it for the bar
+		left, right := body.SplitLeft(wants)
+		_, right = right.SplitLeft(1)
+		blocks = append(blocks, l.beside(s, right, list)...)
+		body, w = left, left.W
 	}
 	full := w
 	if len(list)+2 > body.H {
@@ -165,8 +164,8 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	return append(blocks, kit.Bare(t, body, lines), kit.Bare(t, foot, l.foot(s, &list[l.row], foot.W, foot.H)))
 }
 
-// leastLadder is the width that the rungs want.
-const leastLadder = 78
+// leastBeside is the width from which a picture stands beside the rungs.
+const leastBeside = 24
 
 // whyNone says why there are no rungs.
 func (l *ladder) whyNone(s *session.Session) string {

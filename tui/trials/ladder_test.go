@@ -111,3 +111,27 @@ func TestEverySize(t *testing.T) {
 		}
 	}
 }
+
+// Where there is room, what every gauge brings stands beside the rungs against where it
+// begins, the marked one named; its points are the rungs' own figures.
+func TestTheFrontierIsTheRungs(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, 120, 37, "e")
+	work(t, s)
+	frame := tuitest.Draw(t, v, s, 120, 37)
+	for _, want := range []string{"net amps, every gauge, A", "full water", "15 AWG ◆", "slow 459", "charging begins, rpm", "17 wires"} {
+		assert.Contains(t, frame, want)
+	}
+	tuitest.Press(t, v, s, 120, 37, "down down")
+	frame = tuitest.Draw(t, v, s, 120, 37)
+	assert.Regexp(t, `17 AWG ◆|◆ 17 AWG|◆.*\n.*17 AWG |17 AWG .*\n.*◆`, frame)
+	assert.Contains(t, frame, "27 wires")
+	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "every gauge, A")
+	list := v.ladder.rungs(s)
+	assert.GreaterOrEqual(t, farthest(list, 0), list[0].CutInRPM.Value)
+	for i := range list {
+		if list[i].AmpsUsual.Value > 0 {
+			assert.Greater(t, farthest(list, len(list)-1), list[i].CutInRPM.Value, "what brings something is in the picture")
+		}
+	}
+}

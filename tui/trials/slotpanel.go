@@ -66,11 +66,12 @@ func slotPanel(s *session.Session, r kit.Rect, trial int) kit.Block {
 		title += "  " + quantity.Screen.Number(o.Turns.Value, 0) + " × " + shortWire(o.Wire)
 	}
 	pack, why := s.Bench().Picture(trial)
-	return slotBox(s.Theme, r, title, trial == s.Trial, pack, why)
+	return slotBox(s.Theme, r, title, trial, trial == s.Trial, pack, why)
 }
 
-// slotBox is a slot in a box; why says why there is none.
-func slotBox(t kit.Theme, r kit.Rect, title string, chosen bool, pack slot.Packing, why string) kit.Block {
+// slotBox is a slot in a box, its wires in the trial's colour, which is that of its curve; why
+// says why there is none.
+func slotBox(t kit.Theme, r kit.Rect, title string, trial int, chosen bool, pack slot.Packing, why string) kit.Block {
 	in := kit.Inner(r)
 	if chosen {
 		title = t.Glyphs().Chosen + title
@@ -84,11 +85,11 @@ func slotBox(t kit.Theme, r kit.Rect, title string, chosen bool, pack slot.Packi
 	} else {
 		panel.Foot = fmt.Sprintf("%d wires", pack.Wanted)
 	}
-	return panel.Draw(t, r, drawSlot(t, pack, in.W, in.H))
+	return panel.Draw(t, r, drawSlot(t, pack, kit.Series(trial), in.W, in.H))
 }
 
 // drawSlot draws the outline, liner, wedge and wires on a canvas of w by h cells.
-func drawSlot(t kit.Theme, p slot.Packing, w, h int) []string {
+func drawSlot(t kit.Theme, p slot.Packing, wires kit.Role, w, h int) []string {
 	c := chart.New(t, w, h)
 	x0, y0, x1, y1 := bounds(p)
 	c.ViewSquare(x0, y0, x1, y1)
@@ -104,7 +105,7 @@ func drawSlot(t kit.Theme, p slot.Packing, w, h int) []string {
 	closed(p.Wedge, kit.Dim)
 	closed(p.Separator, kit.Dim)
 	for _, k := range p.Circles {
-		c.Circle(chart.XY{X: k.X, Y: k.Y}, k.R*0.92, kit.Series(k.Layer))
+		c.Circle(chart.XY{X: k.X, Y: k.Y}, k.R*0.92, wires)
 	}
 	return c.Lines()
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -362,5 +363,21 @@ func TestFourTrialsOnASmallScreen(t *testing.T) {
 			assert.Contains(t, frame, want)
 		}
 		assert.NotContains(t, tuitest.Draw(t, v, s, 100, 30), "◂ also ")
+	}
+}
+
+// Nothing jumps: while the wire is stepped from thick to thin with the slot full, every column
+// stays where it is, though figures gain and lose digits and marks.
+func TestColumnsStandStill(t *testing.T) {
+	head := regexp.MustCompile(`.*A ref .* vs A`)
+	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+		s, v := session.NewExample(), New()
+		tuitest.Press(t, v, s, size[0], size[1], "T")
+		was := head.FindString(tuitest.Draw(t, v, s, size[0], size[1]))
+		require.NotEmpty(t, was)
+		for range 7 {
+			tuitest.Press(t, v, s, size[0], size[1], "[")
+			assert.Equal(t, was, head.FindString(tuitest.Draw(t, v, s, size[0], size[1])), "%v: %d turns", size, s.Job().Trials[0].Turns.Whole())
+		}
 	}
 }

@@ -1,0 +1,68 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Commands are found by what else they may be called; each of those words leads to one.
+func TestCommandsAreFoundByOtherWords(t *testing.T) {
+	m := opened(session.NewExample(), 100, 30, "Trials", "")
+	for typed, want := range map[string]string{
+		"quit": "Leave", "exit": "Leave", "redo": "Do again", "export": "Write the winding card", "theme": "Colours", "fahrenheit": "°F",
+		"clone": "Duplicate", "explain": "Why the marked figure", "heavier": "thicker", "load": "Open another job", "warn": "called out",
+	} {
+		m.press("ctrl+p " + strings.Join(strings.Split(typed, ""), " "))
+		list := m.list.Matching()
+		require.NotEmpty(t, list, typed)
+		found := false
+		for _, o := range list {
+			found = found || strings.Contains(o.Label, want)
+		}
+		assert.True(t, found, "%s: %v", typed, list)
+		m.press("esc")
+	}
+	labels := ""
+	for _, d := range m.commands() {
+		labels += strings.ToLower(d.name) + "\n"
+	}
+	for words, ours := range others {
+		assert.Contains(t, labels, strings.ToLower(ours), words)
+	}
+}
+
+// With a why, the ladder or a value over the table the commands of the screen are still all
+// there, and one that is done closes what lay over it.
+func TestCommandsUnderWhatLiesOver(t *testing.T) {
+	bare := len(opened(session.NewExample(), 100, 30, "Trials", "").commands())
+	for _, keys := range []string{"y", "e", "enter", "down"} {
+		m := opened(session.NewExample(), 100, 30, "Trials", keys)
+		assert.Len(t, m.commands(), bare, keys)
+		m.press("ctrl+p s t a r space t o enter")
+		assert.Equal(t, "delta", m.s.Job().Trials[0].Connection.String(), keys)
+		assert.Contains(t, m.View(), "charging begins", keys)
+		assert.False(t, m.view().Typing(m.s), keys)
+	}
+}
+
+// A message leaves the keys where they are, and is whole however long it is.
+func TestMessagesLeaveTheKeys(t *testing.T) {
+	for _, size := range sizes {
+		m := opened(session.NewExample(), size[0], size[1], "Trials", "")
+		lines := strings.Split(m.View(), "\n")
+		keys := lines[len(lines)-1]
+		for _, text := range []string{"saved", strings.Repeat("a long word after another ", 6) + "end"} {
+			m.s.Warn(text)
+			lines = strings.Split(m.View(), "\n")
+			assert.Equal(t, keys, lines[len(lines)-1], size)
+			said := strings.Join(strings.Fields(strings.Join(lines, " ")), " ")
+			assert.Contains(t, said, kit.Theme{}.Mark(kit.Broken)+" "+text, size)
+		}
+	}
+}
