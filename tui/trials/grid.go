@@ -58,7 +58,7 @@ func columnsIn(s *session.Session, w int) columns {
 	if c.old = o.Old != nil && left >= oldCells; c.old {
 		left -= oldCells
 	}
-	c.spread = w >= 96 && left >= len(c.trials)*spreadWidth(s)
+	c.spread = w >= 96 && left >= len(c.trials)*(spreadWidth(s)+1)
 	return c
 }
 
@@ -211,7 +211,7 @@ func (v *View) grid(s *session.Session, r kit.Rect) kit.Block {
 
 // naturalWidth is the room that the table wants, the ± left out.
 func naturalWidth(s *session.Session) int {
-	w := labelCells + 4 + len(s.Outcome().Trials)*trialCells
+	w := labelCells + 4 + len(s.Outcome().Trials)*(trialCells+1)
 	if len(s.Outcome().Trials) > 1 {
 		w += differenceCells
 	}
