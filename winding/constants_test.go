@@ -13,6 +13,7 @@ func TestConstants(t *testing.T) {
 		choice   = published.Choice
 	)
 	published.Constants(t, []published.Constant{
+		{What: "spin-up readings that contradict, a part", Want: 0.10, Have: spinsApart, Source: practice},
 		{What: "V of a silicon diode without current", Want: 0.75, Have: siliconVolts, Source: practice},
 		{What: "V of a schottky diode without current", Want: 0.40, Have: schottkyVolts, Source: practice},
 		{What: "Ω of a diode", Want: 0.004, Have: defaultDiodeOhms, Source: practice},

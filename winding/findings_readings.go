@@ -34,7 +34,7 @@ func (a aboutReadings) single(d *doubts) {
 			d.add(Doubt, fmt.Sprintf("spin[%d].speed", i), "", "a reading is a speed and a voltage", "", "the reading is not whole and is not used")
 		}
 	}
-	if spread := a.flux.spread; spread > 0.10 {
+	if spread := a.flux.spread; spread > spinsApart {
 		d.add(Doubt, "spin[0].line", "", "take them again at one field current, with a true-rms meter", "", "the spin-up readings differ by %.0f %% in volts per rpm", spread*100)
 	}
 	if a.flux.extrapolated {

@@ -45,8 +45,8 @@ func lineVolts(s job.SpinReading, m *machine, conn layout.Connection, dc *dcSide
 		if s.Across == job.AcrossBridge {
 			part = dc.openMean(m.phases)
 		}
-		ac := dc.acBehind(v.Value) / v.Value
-		return scaled(v, ac/part)
+		v.Value += dc.rectifier.InLoop() * dc.diodeVolts.Value
+		return scaled(v, 1/(math.Sqrt2*part*dc.openPeak(quantity.Of(1)).Value))
 	case job.AcrossStar:
 		v = scaled(v, m.linePerPhase(conn))
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"slotwright/winding/charge"
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
@@ -44,6 +45,24 @@ func TestSpinUpOfOnePhaseBehindABridge(t *testing.T) {
 	three := machine{phases: 3}
 	assert.InEpsilon(t, 8.43, lineVolts(s, &three, layout.Delta, &dc).Value, 1e-12)
 	assert.InEpsilon(t, 0.1*math.Sqrt(3), lineVolts(s, &three, layout.Star, &dc).PlusMinus, 1e-12)
+}
+
+// Half wave has half of that mean and one diode, 20.65/π - 0.75 = 5.823 V, with a capacitor 19.90 V;
+// a doubler has its capacitors always, 2·20.65 - 1.5 = 39.80 V.
+func TestSpinUpBehindHalfWaveAndDoubler(t *testing.T) {
+	one := machine{phases: 1}
+	for _, c := range []struct {
+		way    charge.Rectifier
+		across string
+		volts  float64
+	}{
+		{charge.HalfWave, job.AcrossBridge, 5.823}, {charge.HalfWave, job.AcrossCapacitor, 19.90},
+		{charge.Doubler, job.AcrossBridge, 39.80}, {charge.Doubler, job.AcrossCapacitor, 39.80},
+	} {
+		dc := dcSide{rectifier: c.way, diodeVolts: quantity.Of(0.75)}
+		s := job.SpinReading{LineVolts: quantity.Known(c.volts), Across: c.across}
+		assert.InEpsilon(t, 14.6, lineVolts(s, &one, layout.Star, &dc).Value, 1e-3, "%s, %s", c.way, c.across)
+	}
 }
 
 func plusMinusOf(v, pm float64) quantity.Reading {

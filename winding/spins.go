@@ -60,6 +60,10 @@ func (r *fluxRoutes) through(points []spinPoint, kind string, turns quantity.Ori
 	return f, true
 }
 
+// spinsApart is how far spin-up readings at one field current may differ, a fraction (common
+// practice, no source).
+const spinsApart = 0.10
+
 // mean weighs the readings by their speeds squared: least squares of V = k·n.
 func mean(points []spinPoint, kind string, origin quantity.Origin) flux {
 	sum, weight, low, high := 0.0, 0.0, math.Inf(1), 0.0
@@ -70,6 +74,9 @@ func mean(points []spinPoint, kind string, origin quantity.Origin) flux {
 	f := flux{
 		perTurn: quantity.Of(sum/weight, origin), from: kind, spread: (high - low) / (sum / weight),
 		fieldAmps: quantity.Missing("no field current given"),
+	}
+	if f.spread > spinsApart { // they contradict each other: what follows is marked along
+		f.perTurn.Origin = quantity.Guessed
 	}
 	if points[0].known {
 		f.fieldAmps = quantity.Of(points[0].amps)

@@ -39,8 +39,10 @@ type fitted struct {
 	fit     readings.Fit
 	// ok is that they decide volts and inductance and stand above the single routes; why says
 	// what is missing.
-	ok     bool
-	why    string
+	ok  bool
+	why string
+	// apart is that a reading lies further off than it may be.
+	apart  bool
 	advice func() string
 }
 
@@ -73,6 +75,7 @@ func newFitted(b *book, top quantity.Figure, before *fitted) *fitted {
 		return f
 	}
 	f.fit, f.ok = fit, true
+	f.apart = slices.ContainsFunc(fit.Readings(), func(c readings.Checked) bool { return c.Aside == "" && c.Off > 1 })
 	volts := b.dc.charging.Value
 	f.advice = sync.OnceValue(func() string { return adviceOf(fit, volts, top.Value) })
 	return f
@@ -144,8 +147,14 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 	return found
 }
 
-// origin is Guessed where a guess decides with.
-func (f *fitted) origin(old *oldWinding) quantity.Origin { return guessedIf(old.Turns) }
+// origin is Guessed where a guess decides with, or where the readings contradict each other: what
+// follows from them is marked along with it.
+func (f *fitted) origin(old *oldWinding) quantity.Origin {
+	if f.apart {
+		return quantity.Guessed
+	}
+	return guessedIf(old.Turns)
+}
 
 // from says what was solved, and which reading decided.
 func (f *fitted) from(decided string) string {

@@ -265,8 +265,14 @@ func TestReadingsThatContradict(t *testing.T) {
 		return ""
 	}
 	assert.Empty(t, find(j, "amps[1].current"))
+	assert.Equal(t, quantity.Derived, Evaluate(j).Trials[0].PhasePerRPM.Origin)
 	j.Amps[1].Amps.Value *= 1.3
 	assert.Contains(t, find(j, "amps[1].current"), "does not agree with the others")
+	for _, a := range Evaluate(j).Trials {
+		for _, f := range []quantity.Figure{a.PhasePerRPM, a.CutInRPM, a.PhaseMilliHenries} {
+			assert.Equal(t, quantity.Guessed, f.Origin, "what follows is marked")
+		}
+	}
 	j.Amps[1].Amps.Value /= 1.3
 	j.Amps[0].FieldAmps, j.Amps[2].FieldAmps = quantity.Known(1), quantity.Known(3)
 	assert.Contains(t, find(j, "amps[0].current"), "needs spin-up volts at both")

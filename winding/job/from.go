@@ -27,7 +27,7 @@ func (d Document) From(name string) Document {
 	for _, path := range readOnThePiece {
 		clear(path)
 	}
-	for _, table := range []string{"spin", "short", "wound"} {
+	for _, table := range []string{"spin", "short", "amps", "coil", "wound"} {
 		for i := d.Count(table) - 1; i >= 0; i-- {
 			edits = append(edits, func(d Document) Document { return d.Remove(table, i) })
 		}

@@ -15,7 +15,9 @@ import (
 func TestFromAnotherJob(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/shelf/proved.toml")
 	require.NoError(t, err)
-	for name, d := range map[string]Document{"proved": Parse(string(text)), "example": Example()} {
+	read := Example().Add("amps", -1).Set("amps[0].current", "20", quantity.Choice{}).Add("amps", 0).Add("coil", -1).Set("coil[0].turns", "5", quantity.Choice{})
+	require.Len(t, read.Job().Amps, 2)
+	for name, d := range map[string]Document{"proved": Parse(string(text)), "example": Example(), "amps and a trial coil": read} {
 		old, n := d.Job(), d.From("Fifth")
 		require.Empty(t, n.Refused(), name)
 		require.Empty(t, n.Problems(), name)
@@ -30,6 +32,8 @@ func TestFromAnotherJob(t *testing.T) {
 		assert.Equal(t, OldWinding{RatedAmps: old.Old.RatedAmps, RatedVolts: old.Old.RatedVolts, RatedRPM: old.Old.RatedRPM}, j.Old, "the plate only")
 		assert.Empty(t, j.Spins, name)
 		assert.Empty(t, j.Shorts, name)
+		assert.Empty(t, j.Amps, name)
+		assert.Empty(t, j.Coils, name)
 		assert.Empty(t, j.AsWound, name)
 		assert.Equal(t, quantity.Guessed, j.Machine.MeanTurnMM.Origin, name)
 		old.Machine.MeanTurnMM, old.Machine.IronWatts, old.Machine.IronRPM = j.Machine.MeanTurnMM, j.Machine.IronWatts, j.Machine.IronRPM

@@ -58,7 +58,11 @@ func TestPlusMinusCovers(t *testing.T) {
 			for kind, m := range map[string]meters{"exact": {}, "meters": {rand.New(rand.NewPCG(1, 2))}} {
 				t.Run(route+", "+set+", "+kind, func(t *testing.T) {
 					t.Parallel()
-					all := predict(t, set, route, m, 3, true)
+					every := 3
+					if testing.Short() {
+						every = 6
+					}
+					all := predict(t, set, route, m, every, true)
 					high, wide := covered(all, func(m miss) bool { return m.cutIns >= 1.5 })
 					low, _ := covered(all, func(m miss) bool { return m.cutIns < 1.5 })
 					t.Logf("from 1.5 times cut-in %.1f %% within, half of the ± under %.1f %%; below %.1f %% within", high, wide, low)

@@ -226,8 +226,8 @@ func (p *problem) residuals(x point) []float64 {
 const mostSlope = 60
 
 // filled is how much higher, in logarithm, a bridge read where a dead field coil left the iron
-// empty: 0.299 against 0.170 mH, the claw pole of readings_test.go. Others fill less, or more; the
-// middle is taken, and half of it is the doubt.
+// empty: 0.299 against 0.170 mH, the claw pole of readings_test.go. Others fill less, or more: half
+// of it is taken off, and all of it is the doubt.
 var filled = math.Log(0.299 / 0.170)
 
 // weigh finds the standard deviations. An error of speed, battery volts or diode drop works
@@ -248,7 +248,7 @@ func (p *problem) weigh(x point) {
 		case r.Kind == Began:
 			own *= slope
 		case r.Kind == Bridge && p.m.Wound:
-			own = math.Hypot(own, filled/2)
+			own = math.Hypot(own, filled)
 		}
 		p.sigma[n] = math.Sqrt(sq(own)+sq(slope*tachometer)+sq(slope*volts)+sq(slope*p.doubt[n])) / coverage
 	}

@@ -202,6 +202,25 @@ func TestOneSetOfTwoShorted(t *testing.T) {
 	}
 }
 
+// A bridge with the field dead reads iron that is empty. The claw pole above has 0.299 mH so, and
+// 0.170 mH at its field: from the first the ± must hold the second, and with magnets, which are
+// never dead, the reading stands as it is.
+func TestBridgeOnADeadField(t *testing.T) {
+	for _, wound := range []bool{true, false} {
+		m := Machine{Phases: 3, Delta: true, Wound: wound, Poles: 16, Ohms: 0.03, DiodeVolts: 0.8}
+		f, err := Solve(m, []Reading{{Kind: SpinUp, RPM: 4000, Volts: 42.7}, {Kind: Bridge, Henries: 0.299e-3}})
+		require.NoError(t, err)
+		l := f.Henries()
+		if !wound {
+			assert.InEpsilon(t, 0.299e-3, l.Value, 1e-3)
+			continue
+		}
+		assert.InEpsilon(t, math.Sqrt(0.299e-3*0.170e-3), l.Value, 1e-3)
+		assert.Less(t, l.Value-l.PlusMinus, 0.170e-3)
+		assert.Greater(t, l.Value+l.PlusMinus, 0.299e-3)
+	}
+}
+
 // Half wave and doubler are solved as they are: each machine is found again behind its own
 // rectifier, and not behind a bridge.
 func TestBehindEveryRectifier(t *testing.T) {
