@@ -127,7 +127,7 @@ func TestRotorInWindAsWorkedOutside(t *testing.T) {
 			continue
 		}
 		r := g.at(t, w)
-		top := g.b.drive.fastest()
+		top := g.b.drive.fastest
 		load := r.over(top, g.b.air.ambientC, closeCurve).torque(g.t.CutInRPM.Value, top)
 		winds, err := drive.Winds(g.b.drive.furl, windStep, wind)
 		require.NoError(t, err)
@@ -158,7 +158,7 @@ func TestLetGoAsWorkedOutside(t *testing.T) {
 			continue // below the usual speed our law is another one, and says why
 		}
 		r := g.at(t, w)
-		top := g.b.drive.fastest()
+		top := g.b.drive.fastest
 		load := r.over(top, g.b.air.ambientC, closeCurve).torque(g.t.CutInRPM.Value, top)
 		met, err := drive.NewDriven(g.b.drive.source, g.b.drive.through, load.Taken, load.Samples)
 		require.NoError(t, err)

@@ -125,7 +125,7 @@ func prepare(j job.Job, off moves) *Bench {
 	b.drive = newDriveSide(&b.job.Drive, &b.speeds)
 	b.henries.fit = b.fit
 	b.henries = newInductances(b.henries)
-	b.bounds = bounds{machine: m, room: &b.room, air: &b.air, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms}
+	b.bounds = newBounds(bounds{machine: m, room: &b.room, air: &b.air, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms})
 	b.bed = bed{
 		machine: m, layouts: &b.layouts, henries: &b.henries, dc: &b.dc, rotor: &b.rotor, drag: &b.drag, drive: &b.drive,
 		speeds: &b.speeds, air: &b.air, flux: &b.flux, wanted: j.Target.Amps,

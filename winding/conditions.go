@@ -55,6 +55,9 @@ type driveSide struct {
 	gale   float64
 	source drive.Source
 	why    string
+	// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
+	// any other.
+	fastest float64
 }
 
 // newDriveSide makes the job's drive ready.
@@ -73,6 +76,13 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	case d.Kind != "fixed":
 		s.source, s.why = sourceOf(d)
 		s.letGo()
+	}
+	switch {
+	case !s.hasPower():
+	case s.kind == "wind":
+		s.fastest = 1.02 * s.shaft.FreeRPM(s.furl)
+	default:
+		s.fastest = 1.01 * s.ratio.Value * s.source.Top()
 	}
 	return s
 }
@@ -140,18 +150,6 @@ func whose(kind string) string {
 // hasPower reports whether the drive gives way: what it gives and what is taken have to
 // come to terms.
 func (s *driveSide) hasPower() bool { return s.why == "" && (s.kind == "wind" || s.source != nil) }
-
-// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
-// any other.
-func (s *driveSide) fastest() float64 {
-	switch {
-	case !s.hasPower():
-		return 0
-	case s.kind == "wind":
-		return 1.02 * s.shaft.FreeRPM(s.furl)
-	}
-	return 1.01 * s.ratio.Value * s.source.Top()
-}
 
 // given is the torque that the drive gives at the alternator's shaft, against the
 // alternator's speed, in a wind where it is the wind; nil for a drive that does not give

@@ -32,7 +32,7 @@ func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic 
 
 // follow is a trial at every speed that its curve or its drive asks for.
 func (b *bed) follow(r *charger, grid []float64) *characteristic {
-	return r.over(max(grid[len(grid)-1], b.drive.fastest()), b.air.ambientC, closeCurve)
+	return r.over(max(grid[len(grid)-1], b.drive.fastest), b.air.ambientC, closeCurve)
 }
 
 // cross finds where each trial's curve crosses the reference's.

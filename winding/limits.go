@@ -1,9 +1,10 @@
 package winding
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"sort"
+	"slices"
 
 	"slotwright/winding/heat"
 	"slotwright/winding/quantity"
@@ -22,6 +23,17 @@ type bounds struct {
 	top     quantity.Figure // rpm
 	old     *oldWinding
 	oldOhms *Ohms
+	// density and temperature are the words of the limits by these, the same for every winding.
+	density, temperature string
+}
+
+// newBounds words what is the same for every winding.
+func newBounds(b bounds) bounds {
+	d := heat.DensityOf(b.air.cooling)
+	mid := (d.Low + d.High) / 2
+	b.density = fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", mid, heat.CmilPerAmp(mid), b.air.cooling)
+	b.temperature = fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted", b.air.meanC, b.air.class, b.air.ambientC)
+	return b
 }
 
 // Limit is one reason why the current must stop somewhere.
@@ -58,12 +70,12 @@ func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {
 	var l Limits
 	perDC := b.machine.phasePerDC(w.trial.Connection) / float64(w.coils.circuits*b.machine.sets)
 	l.DensityPerAmp = o.ConductorAreaMM2.Then(func(a float64) float64 { return perDC / a })
-	for _, add := range []func(*candidate, *TrialOutcome, float64) Limit{b.byDensity, b.bySameHeat, b.byOldDensity, b.byTemperature} {
-		if lim := add(w, o, perDC); lim.AmpsDC.Known() {
+	for _, lim := range [...]Limit{b.byDensity(w, o, perDC), b.bySameHeat(w, o, perDC), b.byOldDensity(w, o, perDC), b.byTemperature(w, o, perDC)} {
+		if lim.AmpsDC.Known() {
 			l.Each = append(l.Each, lim)
 		}
 	}
-	sort.SliceStable(l.Each, func(i, k int) bool { return l.Each[i].AmpsDC.Value < l.Each[k].AmpsDC.Value })
+	slices.SortStableFunc(l.Each, func(a, b Limit) int { return cmp.Compare(a.AmpsDC.Value, b.AmpsDC.Value) })
 	l.LimitAmps = quantity.Missing("needs the wire, or the plate and the ohms")
 	if len(l.Each) > 0 {
 		l.LimitAmps, l.LimitBy = l.Each[0].AmpsDC.Because(l.Each[0].Reason), l.Each[0].Name
@@ -82,8 +94,7 @@ func (b *bounds) rated() quantity.Figure { return b.old.RatedAmps.Figure("needs 
 func (b *bounds) byDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
 	d := heat.DensityOf(b.air.cooling)
 	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, a) / perDC })
-	mid := (d.Low + d.High) / 2
-	return Limit{limitDensity, amps, fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", mid, heat.CmilPerAmp(mid), b.air.cooling), d.Source}
+	return Limit{limitDensity, amps, b.density, d.Source}
 }
 
 // bySameHeat: the copper loss of the plate's current in the old winding.
@@ -123,7 +134,7 @@ func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 		watts := max(0, (b.air.meanC-b.air.ambientC)/b.air.perWatt(rpm)-other)
 		return math.Sqrt(watts/(b.machine.windings()*r*hot)) / k
 	})
-	return Limit{limitTemperature, amps, fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted", b.air.meanC, b.air.class, b.air.ambientC), "IEC 60034-1 rise by resistance; steady heat balance"}
+	return Limit{limitTemperature, amps, b.temperature, "IEC 60034-1 rise by resistance; steady heat balance"}
 }
 
 // atTopSpeed is skin depth and AC factor. Only the part of the turn that lies in the

@@ -218,8 +218,8 @@ func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
 		return 0
 	}
 	r.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
-	c := r.over(s.fastest(), warm, closeOffer)
-	points, err := drive.Climb(s.shaft, c.torque(o.CutInRPM.Value, s.fastest()), winds)
+	c := r.over(s.fastest, warm, closeOffer)
+	points, err := drive.Climb(s.shaft, c.torque(o.CutInRPM.Value, s.fastest), winds)
 	if err != nil {
 		return 0
 	}

@@ -1,6 +1,8 @@
 package winding
 
 import (
+	"sync"
+
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
@@ -20,12 +22,19 @@ type slotRoom struct {
 	rooms [beside]slot.Room
 	why   [beside]string
 	// permeance is that of the leakage across the slot, with the currents of two sides at
-	// right angles and in phase; it costs more than a trial, so it is worked out once.
-	permeance [beside][2]float64
+	// right angles and in phase; it costs more than a trial, so it is worked out once, when a
+	// winding first lies so.
+	permeance *[beside]permeance
 	// origin says whether a guess or a default weighs in the room.
 	origin    quantity.Origin
 	mouth     quantity.Reading
 	fillLimit quantity.Figure
+}
+
+// permeance is that of one way in which sides lie.
+type permeance struct {
+	once       sync.Once
+	apart, one float64
 }
 
 // Fit is the winding in its slot.
@@ -48,7 +57,7 @@ type Fit struct {
 
 // measureSlot lines the slot for each way the coil sides can lie.
 func measureSlot(s job.SlotSpec) slotRoom {
-	r := slotRoom{mouth: s.MouthMM, fillLimit: s.FillLimit.OrReading(defaultFillLimit).Figure("")}
+	r := slotRoom{permeance: new([beside]permeance), mouth: s.MouthMM, fillLimit: s.FillLimit.OrReading(defaultFillLimit).Figure("")}
 	shape, why := slotShape(s)
 	r.origin = guessedIf(s.AreaMM2, s.TopMM, s.DepthMM, s.BottomMM)
 	if !s.LinerMM.Given() || !s.WedgeMM.Given() || shape == slot.AreaOnly {
@@ -94,9 +103,6 @@ func (r *slotRoom) line(i int, body slot.Slot, lining slot.Insulation) {
 		return
 	}
 	r.rooms[i] = room
-	for together := range r.permeance[i] {
-		r.permeance[i][together] = slot.LeakageParts(room, lining.Layers, float64(together)).Total
-	}
 }
 
 // of is the slot with its sides lying so; why says why there is none.
@@ -107,11 +113,16 @@ func (r *slotRoom) of(lie lying) (room *slot.Room, why string) {
 // leakage is the permeance of the leakage across the slot for coils; 1 where the slot is
 // not known. It is even in how far the currents go together, see package slot.
 func (r *slotRoom) leakage(c *coilSet) float64 {
-	if _, why := r.of(c.lie); why != "" {
+	room, why := r.of(c.lie)
+	if why != "" {
 		return 1
 	}
-	apart, one := r.permeance[c.lie-1][0], r.permeance[c.lie-1][1]
-	return one - (one-apart)*(1-c.together)
+	p := &r.permeance[c.lie-1]
+	p.once.Do(func() {
+		layers := min(int(c.lie), 2)
+		p.apart, p.one = slot.LeakageParts(*room, layers, 0).Total, slot.LeakageParts(*room, layers, 1).Total
+	})
+	return p.one - (p.one-p.apart)*(1-c.together)
 }
 
 // depthMM is the slot's depth, 0 when it is not known.

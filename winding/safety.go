@@ -153,11 +153,7 @@ func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	case s.why != "":
 		return quantity.Missing(s.why)
 	case s.kind == "wind":
-		stops := func(wind float64) bool {
-			given := s.shaft.Torque(wind)
-			rotor := s.shaft.Rotor
-			return margin(given, holds, s.ratio.Value*rotor.RPM(wind, 1), s.ratio.Value*rotor.RPM(wind, rotor.PeakLambda)) > 1
-		}
+		stops := s.stopsIn(holds)
 		if stops(mostStopWind) {
 			return quantity.Of(mostStopWind, quantity.Guessed).Because("and more")
 		}
@@ -180,6 +176,26 @@ const (
 	marginSteps  = 96
 	creepPart    = 6.0
 )
+
+// stopsIn reports whether joined leads bring a rotor to a creep in a wind. At one tip-speed
+// ratio its torque goes with the square of the wind, so it is worked out once.
+func (s *driveSide) stopsIn(holds drive.Torque) func(wind float64) bool {
+	rotor, one := s.shaft.Rotor, s.shaft.Torque(1)
+	low, high := s.ratio.Value*rotor.RPM(1, 1), s.ratio.Value*rotor.RPM(1, rotor.PeakLambda)
+	var rpm, given [marginSteps + 1]float64 // in a wind of 1 m/s
+	for i := range rpm {
+		rpm[i] = low + (high-low)*float64(i)/marginSteps
+		given[i] = one(rpm[i])
+	}
+	return func(wind float64) bool {
+		for i, n := range rpm {
+			if g := given[i] * wind * wind; g > 0 && !(holds(n*wind) > g) {
+				return false
+			}
+		}
+		return true
+	}
+}
 
 // margin is the least, over all speeds from one to another, of the torque that holds over the torque
 // that drives.

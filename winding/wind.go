@@ -67,7 +67,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 		t.Driven = noDrive(err.Error())
 		return spots
 	}
-	load := c.torque(t.CutInRPM.Value, s.fastest())
+	load := c.torque(t.CutInRPM.Value, s.fastest)
 	points, err := drive.Climb(s.shaft, load, winds)
 	if err != nil {
 		t.Driven = noDrive(err.Error())

@@ -35,7 +35,7 @@ func (w Weibull) MeanWatts(watts func(wind float64) float64, breaks ...float64) 
 				math.Pow(a/c, w.K), math.Pow(b/c, w.K), 1)
 			continue
 		}
-		sum += gauss(func(v float64) float64 { return watts(v) * w.Density(v) }, a, b, 2*c/w.K)
+		sum += gauss(func(v float64) float64 { return watts(v) * w.density(v, c) }, a, b, 2*c/w.K)
 	}
 	return sum
 }

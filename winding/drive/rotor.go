@@ -83,6 +83,9 @@ func (r Rotor) Runaway() float64 {
 	low, high := r.PeakLambda, 6*r.PeakLambda
 	for range 100 {
 		mid := (low + high) / 2
+		if mid <= low || mid >= high {
+			break // no number between them
+		}
 		if r.Cp(mid) > 0 {
 			low = mid
 		} else {

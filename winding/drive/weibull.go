@@ -34,12 +34,15 @@ func (w Weibull) Scale() float64 { return w.Mean / math.Gamma(1+1/w.K) }
 
 // Density is the part of the year per m/s at a wind. For k below 1 it has no bound
 // towards no wind; at 0 itself it is given as 0 then.
-func (w Weibull) Density(wind float64) float64 {
+func (w Weibull) Density(wind float64) float64 { return w.density(wind, w.Scale()) }
+
+// density is Density with the scale, which costs a gamma function, worked out before.
+func (w Weibull) density(wind, scale float64) float64 {
 	if wind < 0 || wind == 0 && w.K < 1 {
 		return 0
 	}
-	x := wind / w.Scale()
-	return w.K / w.Scale() * math.Pow(x, w.K-1) * math.Exp(-math.Pow(x, w.K))
+	x := wind / scale
+	return w.K / scale * math.Pow(x, w.K-1) * math.Exp(-math.Pow(x, w.K))
 }
 
 // Above is the part of the year with more wind than that.
