@@ -174,7 +174,14 @@ func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating, more float64
 		}
 		return !(o.over(run, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC)
 	}
-	if !stands(at) || of.drive.kind != "wind" && !(w.net > more) {
+	brings := func() bool { return w.score > more && !math.IsNaN(w.score) }
+	if of.drive.kind == "wind" {
+		if w.score = of.coarseYear(r, &o, at.WindingC); !brings() || !stands(at) {
+			return nil
+		}
+	} else if !stands(at) {
+		return nil
+	} else if w.score = w.net; !brings() {
 		return nil
 	}
 	for i := range now.Operating {
@@ -182,13 +189,6 @@ func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating, more float64
 		if in.Condition != at.Condition && of.drive.conditions[indexOf(in.Condition)].Same == "" && !stands(in) {
 			return nil
 		}
-	}
-	w.score = w.net
-	if of.drive.kind == "wind" {
-		w.score = of.coarseYear(r, &o, at.WindingC)
-	}
-	if !(w.score > more) || math.IsNaN(w.score) {
-		return nil
 	}
 	return w
 }
@@ -217,8 +217,9 @@ func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
 	if err != nil {
 		return 0
 	}
-	r.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
-	c := r.over(s.fastest, warm, closeOffer)
+	kept := *r
+	kept.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
+	c := kept.over(s.fastest, warm, closeOffer)
 	points, err := drive.Climb(s.shaft, c.torque(o.CutInRPM.Value, s.fastest), winds)
 	if err != nil {
 		return 0

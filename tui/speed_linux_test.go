@@ -1,0 +1,75 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"syscall"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/tui/recovery"
+	"slotwright/tui/session"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// cpu is the processor time of this program so far, all of its threads.
+func cpu(t testing.TB) time.Duration {
+	var use syscall.Rusage
+	require.NoError(t, syscall.Getrusage(syscall.RUSAGE_SELF, &use))
+	return time.Duration(use.Utime.Nano() + use.Stime.Nano())
+}
+
+// fourTrials is a job of testdata with four trials, "" the example.
+func fourTrials(t testing.TB, name string) job.Document {
+	doc := job.Example()
+	if name != "" {
+		text, err := os.ReadFile("../testdata/jobs/" + name)
+		require.NoError(t, err)
+		doc = job.Parse(string(text))
+	}
+	for n := len(doc.Job().Trials); n < 4; n++ {
+		more := doc.Job().Trials[n-1].Turns.Whole() + 1
+		doc = doc.Add("trial", n-1)
+		doc = doc.Set(fmt.Sprintf("trial[%d].name", n), string(rune('A'+n)), quantity.Choice{})
+		doc = doc.Set(fmt.Sprintf("trial[%d].turns", n), fmt.Sprint(more), quantity.Choice{})
+	}
+	require.Len(t, doc.Job().Trials, 4)
+	return doc
+}
+
+// BenchmarkKeyToFrame is a turn more or less on one of four trials, from the key to the
+// finished frame at 120×40, on every screen: processor time of all threads.
+func BenchmarkKeyToFrame(b *testing.B) {
+	for _, name := range []string{"", "wind-good.toml"} {
+		m := New(session.New(fourTrials(b, name), "", job.Mark{}), recovery.Store{})
+		m.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
+		for i, view := range m.views {
+			b.Run(fmt.Sprintf("%s/%s", orExample(name), view.Name()), func(b *testing.B) {
+				m.show(i)
+				var took []time.Duration
+				for n := 0; b.Loop(); n++ {
+					from := cpu(b)
+					m.s.StepTurns(1 - 2*(n%2))
+					m.fit()
+					_ = m.View()
+					took = append(took, cpu(b)-from)
+				}
+				slices.Sort(took)
+				b.ReportMetric(float64(took[len(took)/2].Microseconds())/1000, "cpu-ms/key")
+				b.ReportMetric(float64(took[len(took)*99/100].Microseconds())/1000, "p99-cpu-ms")
+			})
+		}
+	}
+}
+
+func orExample(name string) string {
+	if name == "" {
+		return "example"
+	}
+	return name
+}
