@@ -2,13 +2,9 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"strings"
 
-	"slotwright/winding/text"
-
 	"github.com/spf13/cobra"
-	"github.com/spf13/cobra/doc"
 )
 
 // shells are those that completion is written for.
@@ -33,30 +29,6 @@ func newCompletion(s streams) *cobra.Command {
 				return c.Root().GenFishCompletion(s.out, true)
 			}
 			return fmt.Errorf("completion: read %q, expected %s", args[0], strings.Join(shells, ", "))
-		},
-	}
-}
-
-// newMan is the verb that prints or writes the manual.
-func newMan(s streams) *cobra.Command {
-	return &cobra.Command{
-		Use:     "man [FOLDER]",
-		Short:   "Print the manual page, or write one a verb into a folder",
-		Example: "  slotwright man | man -l -\n  slotwright man ~/.local/share/man/man1",
-		RunE: func(c *cobra.Command, args []string) error {
-			head := &doc.GenManHeader{Title: "SLOTWRIGHT", Section: "1", Source: "Slotwright", Manual: "Slotwright"}
-			c.Root().DisableAutoGenTag = true
-			if len(args) == 0 {
-				return doc.GenMan(c.Root(), head, s.out)
-			}
-			if info, err := os.Stat(args[0]); err != nil || !info.IsDir() {
-				return jobProblem{text: "there is no such folder: " + args[0]}
-			}
-			if err := doc.GenManTree(c.Root(), head, args[0]); err != nil {
-				return jobProblem{text: err.Error()}
-			}
-			_, err := fmt.Fprintln(s.out, "Wrote the manual to "+text.Visible(args[0]))
-			return err
 		},
 	}
 }
