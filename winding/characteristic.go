@@ -16,20 +16,23 @@ import (
 // Idea. Current begins at a sharp corner, like the power 3/2 of the speed over it (ohms hold
 // it back) or the square (reactance does). Over s = √(n - n₀) both are smooth, s³ and s⁴. So
 // the knots lie in s, eight stretches to begin with. In the middle of each the trial is
-// solved, warmth and all, and held against the curve through the knots around. Where it
+// solved, warmth and all, and held against the curve through up to six knots around. Where it
 // agrees, the stretch is left, and the solved middle becomes a knot of its own; where it does
-// not, both halves are looked at again: next to cut-in, where pulses run together, where each
-// phase begins to conduct all the time, where the winding goes on getting hotter.
+// not, both halves are looked at again. No curve goes over a corner: where pulses run
+// together, where each phase begins to conduct all the time, where the winding begins to go on
+// getting hotter, the stretch with the corner in it is halved alone, and the curves on
+// both sides end there.
 //
-// Everything drawn through is a watt or an ampere of the bridge, and a sum of watts is right
-// between knots as far as each of them is; speed, drag and what follows are worked out as at
-// a solved point.
+// Everything drawn through is an ampere or a watt of the bridge; what follows from these, sum of
+// watts, drag, torque, is worked out as at a solved point, so what goes in comes out.
 //
-// Accuracy. A stretch that agreed in its middle to a part in so many is good to some tenth of
-// that, for a cubic through halves of it misses by a sixteenth. One that does not agree
-// after the last halving is never drawn through: there each speed is solved by itself.
+// Accuracy. A stretch that agreed in its middle to 3 parts in 10,000 is good to some tenth of
+// that: against the solver at 1000 speeds amps and torque of the jobs in testdata are off by
+// at most 14 parts in 100,000, the temperature by 0.025 K, some of what it is followed to. A stretch that
+// has not agreed after the last halving is never drawn through: there each speed is solved.
+// Where a trial really runs in its conditions is always solved.
 //
-// Cost. Some twenty to thirty solved points, most of them by one solution of the bridge, as
+// Cost. 25 to 61 solved points, most of them by one solution of the bridge, as
 // the curve says beforehand how warm it will be; a tenth of a microsecond a speed after that.
 type characteristic struct {
 	r         *charger

@@ -31,45 +31,44 @@ func forEachCharger(t *testing.T, do func(name string, b *Bench, r *charger)) {
 }
 
 // The curve between the knots against the trial solved at a thousand speeds: amps, torque and
-// temperature.
+// temperature are those of the solver within what the knots had to agree to, and what goes on
+// getting hotter is told at the same speeds.
 func TestTheCurveBetweenSolvedPoints(t *testing.T) {
+	trials, knots := 0, 0
 	forEachCharger(t, func(name string, b *Bench, r *charger) {
-		top := b.bed.grid(b.cutIns)[curvePoints-1]
+		top := max(b.bed.grid(b.cutIns)[curvePoints-1], b.drive.fastest)
 		if top <= r.begins() {
 			return
 		}
 		own := *r
 		c := own.over(top, b.air.ambientC, closeCurve)
+		trials, knots = trials+1, knots+len(c.knots)
 		const speeds = 1000
 		var dense [speeds]RunPoint
-		idea, most := trend{ambient: b.air.ambientC}, RunPoint{}
+		idea, mostAmps, mostNm := trend{ambient: b.air.ambientC}, 0.0, 0.0
 		for i := range dense {
 			n := top * float64(i+1) / speeds
 			dense[i] = r.at(n, idea.next(n))
 			idea.add(n, dense[i].WindingC)
-			most.AmpsDC, most.TorqueNm = max(most.AmpsDC, dense[i].AmpsDC), max(most.TorqueNm, dense[i].TorqueNm)
+			mostAmps, mostNm = max(mostAmps, dense[i].AmpsDC), max(mostNm, dense[i].TorqueNm)
 		}
 		amps, torque, warm, wrong := 0.0, 0.0, 0.0, 0
 		for i := range dense {
 			was, is := &dense[i], c.at(dense[i].RPM)
-			if is.TooHot != was.TooHot {
-				wrong++
+			if is.TooHot != was.TooHot || is.Mode != was.Mode {
+				wrong++ // next to where it changes, where a hair decides
 				continue
 			}
-			amps = max(amps, math.Abs(is.AmpsDC-was.AmpsDC)/max(was.AmpsDC, leastPart*most.AmpsDC))
-			torque = max(torque, math.Abs(is.TorqueNm-was.TorqueNm)/max(was.TorqueNm, leastPart*most.TorqueNm))
+			amps = max(amps, math.Abs(is.AmpsDC-was.AmpsDC)/max(was.AmpsDC, leastPart*mostAmps))
+			torque = max(torque, math.Abs(is.TorqueNm-was.TorqueNm)/max(was.TorqueNm, leastPart*mostNm))
 			warm = max(warm, math.Abs(is.WindingC-was.WindingC))
-			if is.Mode != was.Mode {
-				wrong++
-			}
 		}
-		bad := 0
-		for _, ok := range c.agreed {
-			if !ok {
-				bad++
-			}
-		}
-		t.Logf("%-44s knots %3d rough %2d amps %.1e torque %.1e warm %.3f wrong %d", name, len(c.knots), bad, amps, torque, warm, wrong)
-		assert.Less(t, amps, closeCurve, name)
+		t.Logf("%-36s %3d solved points: amps %.1e, torque %.1e, %.3f K", name, len(c.knots), amps, torque, warm)
+		assert.LessOrEqual(t, amps, closeCurve, name)
+		assert.LessOrEqual(t, torque, closeCurve, name)
+		assert.LessOrEqual(t, warm, closeKelvin*closeCurve, name)
+		assert.LessOrEqual(t, wrong, 4, name)
 	})
+	assert.Greater(t, trials, 30)
+	assert.Less(t, knots, 70*trials, "solved points a trial")
 }

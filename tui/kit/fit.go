@@ -8,12 +8,51 @@ import (
 
 // Width is the number of cells s takes, styles not counted.
 func Width(s string) int {
-	for i := range len(s) {
-		if c := s[i]; c < 0x20 || c >= 0x7f {
-			return ansi.StringWidth(s)
+	if n, ok := plainWidth(s); ok {
+		return n
+	}
+	return ansi.StringWidth(s)
+}
+
+// boxes says that the lines of boxes take one cell, as they do but where the environment
+// calls for the widths of East Asia.
+var boxes = ansi.StringWidth("─") == 1
+
+// plainWidth is Width of what the screen is mostly made of: ASCII, styles, lines of boxes and
+// braille dots, which nothing after them can change. ok is false where there is anything else.
+func plainWidth(s string) (n int, ok bool) {
+	for i := 0; i < len(s); n++ {
+		switch c := s[i]; {
+		case c >= 0x20 && c < 0x7f:
+			i++
+		case c == 0x1b:
+			end := styleEnd(s[i:])
+			if end == 0 {
+				return 0, false
+			}
+			i += end
+			n-- // takes no cell
+		case c == 0xe2 && i+2 < len(s) && (s[i+1]&^3 == 0xa0 || boxes && s[i+1]&^1 == 0x94): // U+2800 to 28FF, U+2500 to 257F
+			i += 3
+		default:
+			return 0, false
 		}
 	}
-	return len(s)
+	return n, true
+}
+
+// styleEnd is how long the style is that s begins with, ESC [ digits and ; m; 0 for anything
+// else.
+func styleEnd(s string) int {
+	for i := 2; len(s) > 1 && s[1] == '[' && i < len(s); i++ {
+		switch c := s[i]; {
+		case c == 'm':
+			return i + 1
+		case c != ';' && (c < '0' || c > '9'):
+			return 0
+		}
+	}
+	return 0
 }
 
 // Fit returns s as exactly w cells: padded with spaces on the right, or cut with

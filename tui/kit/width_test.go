@@ -1,0 +1,29 @@
+package kit
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/require"
+)
+
+// The width that is counted quickly is the one that the library counts, of any mixture of what
+// it takes and what it leaves to it.
+func TestWidthIsTheLibrarys(t *testing.T) {
+	parts := []string{"a", " ", "~", "\x1b[1m", "\x1b[38;5;12m", "\x1b[0m", "\x1b[m", "─", "┐", "╭", "╿", "⠀", "⣿", "⡇",
+		"Ω", "²", "…", "\u0301", "é", "世", "\u200d", "\x1b[", "\x1b", "\x1b[2K", "█", "▏", "\xe2", "\xa0", "\x9b"}
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 20000 {
+		var s strings.Builder
+		for range r.IntN(9) {
+			k := len(parts)
+			if r.IntN(2) == 0 {
+				k = 14 // of what is counted quickly
+			}
+			s.WriteString(parts[r.IntN(k)])
+		}
+		require.Equal(t, ansi.StringWidth(s.String()), Width(s.String()), "%q", s.String())
+	}
+}
