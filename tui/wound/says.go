@@ -153,7 +153,8 @@ func beside(s *session.Session, row *form.Row) bool {
 		besidePlan(row, field, &s.Outcome().Trials[plan], r, s)
 	}
 	for _, c := range checks(s, i) {
-		if c.Field == field || c.Field == or[field] && row.Text != "" {
+		typed := row.Text != ""
+		if c.Field == field && (typed || !c.Proof.Read.Known()) || c.Field == or[field] && typed {
 			besideCheck(s, row, c)
 		}
 	}

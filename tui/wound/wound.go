@@ -144,7 +144,7 @@ func (v *View) record() int {
 const (
 	wide   = 130
 	tall   = 30
-	boxed  = 15
+	boxed  = 17
 	column = 103 // a wider form would stand in two columns, without room for what it says
 )
 
