@@ -174,12 +174,12 @@ func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 		w.more("[ ] " + n.Name + ": join " + strings.Join(ends, " + ") + ", insulate")
 	}
 	if to := rectifiedBy[w.job.Battery.Rectifier]; to != "" {
-		w.more("[ ] to " + to)
+		w.more(to)
 	}
 }
 
-// rectifiedBy is what leads go to that do not go to a bridge, by the word of the job file.
+// rectifiedBy is how leads are joined that do not go to a bridge, by the word of the job file.
 var rectifiedBy = map[string]string{
-	"half-wave": "one diode in series with a lead",
-	"doubler":   "a doubler: one lead to where its two diodes meet, the other to where its two capacitors meet",
+	"half-wave": "the diode: in series with one lead",
+	"doubler":   "the doubler: one lead to where its two diodes meet, the other to where its two capacitors meet",
 }
