@@ -22,6 +22,7 @@ type dcSide struct {
 	rectifier   charge.Rectifier
 	why         string // what is wrong with the load
 	notBattery  string // why it is no battery, "" for one
+	noFuse      string // why nothing is said of a fuse
 	spec        battery.Spec
 }
 

@@ -35,7 +35,7 @@ func cautions(o *Outcome, kind string, magnets bool, battery []string) []Caution
 		add("guards", "Guard belts, chains and couplings before turning it. No sleeves, no gloves, hair tied.")
 	}
 	list = append(list, stopCautions(o, kind, magnets)...)
-	list = append(list, fuseCautions(o, magnets)...)
+	list = append(list, fuseCautions(o, kind, magnets)...)
 	for _, text := range battery {
 		add("battery", "%s%s.", strings.ToUpper(text[:1]), text[1:])
 	}
@@ -88,7 +88,7 @@ func stopCautions(o *Outcome, kind string, magnets bool) []Caution {
 }
 
 // fuseCautions is the fuse: one for all trials where they need the same, else each trial's.
-func fuseCautions(o *Outcome, magnets bool) []Caution {
+func fuseCautions(o *Outcome, kind string, magnets bool) []Caution {
 	say := func(fuse quantity.Figure, trial string) []Caution {
 		if !fuse.Known() {
 			return nil
@@ -98,7 +98,7 @@ func fuseCautions(o *Outcome, magnets bool) []Caution {
 			text = fmt.Sprintf("Trial %s: fuse %.3g A at the battery's post, as close to it as it goes, and a disconnect at the bridge.", trial, fuse.Value)
 		}
 		if magnets {
-			text += " When it blows, nothing holds the machine any more: its voltage rises to the highest named here and a wind rotor runs away. Stop the drive before you look for the fault."
+			text += " When it blows, nothing holds the machine any more: " + loose(kind) + ". Stop the drive before you look for the fault."
 		}
 		return []Caution{{"fuse", text, trial}}
 	}
@@ -120,4 +120,12 @@ func fuseCautions(o *Outcome, magnets bool) []Caution {
 // runs reports whether it is known of any trial what it gives.
 func (o *Outcome) runs() bool {
 	return slices.ContainsFunc(o.Trials, func(t TrialOutcome) bool { return t.MostAmps.Known() })
+}
+
+// loose is what a machine with magnets does when its load comes off.
+func loose(kind string) string {
+	if kind == "wind" {
+		return "the rotor runs away and the voltage rises with it"
+	}
+	return "its voltage rises to what it gives unloaded"
 }

@@ -67,6 +67,19 @@ func pastLimit(get func(*TrialOutcome) quantity.Figure) func(*Outcome, *TrialOut
 	}
 }
 
+// nothingAt marks a trial that leaves the battery nothing where it runs in a condition: less
+// than nothing where the rotor takes more than comes in. In a light wind none needs to charge.
+func nothingAt(condition int) func(*Outcome, *TrialOutcome) bool {
+	return func(_ *Outcome, t *TrialOutcome) bool {
+		if condition == slow && t.XUnit == quantity.WindSpeed[0].Name {
+			return false
+		}
+		net := [conditionCount]*quantity.Figure{&t.AmpsSlow, &t.AmpsUsual, &t.AmpsTop}[condition]
+		gross := [conditionCount]*quantity.Figure{&t.BridgeSlow, &t.BridgeUsual, &t.BridgeTop}[condition]
+		return gross.Known() && net.Known() && net.Value <= 0
+	}
+}
+
 // compare sets the figures of the grid side by side.
 func compare(o *Outcome, wind bool) []Row {
 	rows := []Row{}

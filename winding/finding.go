@@ -8,7 +8,8 @@ const (
 	Note Severity = iota
 	// Doubt is a value or a result that is probably not meant, or will not do.
 	Doubt
-	// Broken is a limit passed or a thing that cannot be.
+	// Broken is a limit passed, a thing that cannot be, or a winding that leaves the battery
+	// nothing where it usually runs: not one to wind.
 	Broken
 )
 

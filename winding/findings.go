@@ -45,6 +45,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	aboutOld{machine: m, slot: &j.Slot, room: &b.room, layouts: &b.layouts, turn: &b.turn, flux: &b.flux, old: &b.old, henries: &b.henries}.callOut(d, o.Old)
 	iron.teeth(d, o.Machine.ToothTesla)
 	aboutField{rotor: &b.rotor, given: &j.Field}.callOut(d)
+	aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != ""}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRecords(d, j, o.Wound)
 	doubtReference(d, j.Target.Reference, j.Trials)

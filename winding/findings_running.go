@@ -23,7 +23,7 @@ type aboutRunning struct {
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	better := o.Mend
 	if c, s := o.CutInRPM, a.speeds.slow; a.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
-		d.add(Doubt, at("turns"), t.Name, better, "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
+		d.add(Doubt, at("turns"), t.Name, orElse(better, a.faster(c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
 	}
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
@@ -33,29 +33,54 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.net(d, at, t, o, better)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
-		d.add(Doubt, at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
+		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
 	}
 	a.charge(d, t, o)
 }
 
+// howBad is how much it weighs that trial and drive do not suit each other: one that never
+// charges where it usually runs is of no use, however well it is wound.
+func (a aboutRunning) howBad(o *TrialOutcome) Severity {
+	p := o.in(usual)
+	switch {
+	case p == nil:
+		return Doubt
+	case a.drive.kind == "wind" && (o.region == drive.Still || o.region == drive.Idling && !o.StartsAt.Known()):
+		return Broken
+	case a.drive.kind != "wind" && p.AmpsDC == 0:
+		return Broken
+	}
+	return Doubt
+}
+
+// faster is what the drive would have to do instead, where no winding does it.
+func (a aboutRunning) faster(times float64) string {
+	if r := a.drive.ratio; a.drive.kind != "" && r.Known() {
+		return fmt.Sprintf("more turns if they fit; else %.3g turns of the alternator for one of the drive, in place of %.3g", r.Value*times, r.Value)
+	}
+	return fmt.Sprintf("more turns if they fit; else turn it %.3g times as fast", times)
+}
+
+// orElse is words, or others where there are none.
+func orElse(words, other string) string {
+	if words != "" {
+		return words
+	}
+	return other
+}
+
 // heat is about current and temperature where it really runs.
 func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
-	fix := better
-	if fix == "" {
-		fix = "a current limit, better cooling"
-	}
+	fix := orElse(better, a.cooler(o))
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*limitSlack {
-			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A (%s)", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, l.Value, o.LimitBy)
+			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A, by %s", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, l.Value, limitWords[o.LimitBy])
 			break
 		}
 	}
 	if !a.air.still.Known() || len(o.Operating) == 0 {
 		return
-	}
-	if wind := o.coolTo(a.air); a.drive.kind == "wind" && better == "" && wind > 0 {
-		fix = fmt.Sprintf("furl it before %.3g m/s", wind)
 	}
 	switch hot, limit := o.HottestC, a.air.meanC; {
 	case !hot.Known():
@@ -63,6 +88,23 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	case hot.Value > limit:
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}
+}
+
+// cooler is what keeps a winding within its limits where no other winding does.
+func (a aboutRunning) cooler(o *TrialOutcome) string {
+	wind := o.coolTo(a.air)
+	switch {
+	case a.drive.kind == "wind" && wind > 0:
+		return fmt.Sprintf("better cooling, or furl it before %.3g m/s", wind)
+	case o.FieldWatts.Known():
+		return "a regulator that limits the current, or better cooling"
+	}
+	return "a lower top speed, something that limits the current, or better cooling"
+}
+
+// limitWords are the limits as they are said.
+var limitWords = map[string]string{
+	limitDensity: "current density", limitTemperature: "temperature", limitSameHeat: "the heat the old winding made", limitOldDensity: "the old wire's current density",
 }
 
 // limitSource is where the rule of the governing limit is from.
@@ -74,11 +116,12 @@ func (o *TrialOutcome) limitSource() string {
 }
 
 // coolTo is the strongest wind of those gone through in which the winding still keeps to
-// its class; 0 when there is none.
+// its class and its current limit; 0 when there is none.
 func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
-		if o.Points[i].TooHot || o.Points[i].WindingC > air.meanC {
+		over := o.LimitAmps.Known() && o.Points[i].AmpsDC > o.LimitAmps.Value*limitSlack
+		if over || o.Points[i].TooHot || air.still.Known() && o.Points[i].WindingC > air.meanC {
 			break
 		}
 		wind = o.Points[i].X
@@ -101,17 +144,32 @@ func (o *TrialOutcome) whereHot(d *driveSide) string {
 	return "drive at full power"
 }
 
-// net is about a rotor that takes more than comes in.
+// net is about a trial that leaves the battery nothing where it usually runs. A place where
+// the mean wind brings nothing may still have its year out of stronger winds.
 func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
 	p := o.in(usual)
-	if p == nil || p.FieldWatts == 0 || p.NetAmps > 0 || p.AmpsDC == 0 {
+	if p == nil || p.NetAmps > 0 {
 		return
 	}
-	fix := better
-	if fix == "" && o.BestUsual.Known() {
+	where, fix := a.drive.conditions[usual].Label, better
+	switch {
+	case fix != "":
+	case o.BestUsual.Known():
 		fix = fmt.Sprintf("a field current of %.2g A", o.BestUsual.Value)
+	case o.BreakEvenRPM.Known():
+		fix = fmt.Sprintf("the rotor's current on only from %.0f rpm of the alternator, where it pays for itself; magnets, or a winding that brings more there", o.BreakEvenRPM.Value)
 	}
-	d.add(Doubt, at("turns"), t.Name, fix, "", "the rotor takes %[2]s, %[3]s come in (%[1]s): the battery runs down", a.drive.conditions[usual].Label, fmt.Sprintf("%.3g W", p.FieldWatts), fmt.Sprintf("%.3g W", p.BatteryWatts))
+	switch {
+	case p.FieldWatts > 0 && p.AmpsDC > 0:
+		d.add(Broken, at("turns"), t.Name, fix, "", "the rotor takes %.3g W, %.3g W come in (%s): the battery runs down", p.FieldWatts, p.BatteryWatts, where)
+	case p.FieldWatts > 0:
+		d.add(Broken, at("turns"), t.Name, fix, "", "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
+	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
+	case a.drive.kind == "wind":
+		d.add(Doubt, at("turns"), t.Name, fix, "", "nothing comes in (%s, the mean of this place)", where)
+	default:
+		d.add(Broken, at("turns"), t.Name, fix, "", "nothing comes in (%s)", where)
+	}
 }
 
 // ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and

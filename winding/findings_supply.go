@@ -40,6 +40,31 @@ func (a aboutField) callOut(d *doubts) {
 	}
 }
 
+// aboutBattery is what is called out of the cells: how many volts they are taken as.
+type aboutBattery struct {
+	given *job.BatterySpec
+	spec  battery.Spec
+	other bool // no battery
+}
+
+// callOut says the volts of a count that may have been meant as volts, and doubts one that
+// makes no usual battery.
+func (a aboutBattery) callOut(d *doubts) {
+	g := a.given
+	volts := a.spec.NominalVolts()
+	if a.other || !g.Cells.Given() || volts == 0 || g.RestVolts.Given() || g.ChargingVolts.Given() {
+		return
+	}
+	switch {
+	case !battery.Usual(volts):
+		d.add(Doubt, "battery.cells", "", "count the cells in series again, or give its rest voltage", "common practice, no source",
+			"%d cells in series (%s) are a battery of %.3g V, which is not a usual one", a.spec.Cells, a.spec.Chemistry, volts)
+	case a.spec.Cells >= 12 && battery.Usual(float64(a.spec.Cells)):
+		d.add(Note, "battery.cells", "", fmt.Sprintf("if it is a %d V battery, give %.0f", a.spec.Cells, float64(a.spec.Cells)/volts*float64(a.spec.Cells)), "",
+			"%d cells in series (%s) are a battery of %.3g V: every figure is for that", a.spec.Cells, a.spec.Chemistry, volts)
+	}
+}
+
 // doubtFuse says when the cable burns before the fuse does, and what a blown fuse means.
 func doubtFuse(d *doubts, fuse quantity.Figure, mm2 quantity.Reading) {
 	if !fuse.Known() || !mm2.Given() {

@@ -24,21 +24,9 @@ const (
 
 // callOut is about one trial.
 func (a aboutTrial) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	if f := o.WireFill; f.Known() && f.Value > o.FillLimit.Value {
-		fits := ""
-		if o.TurnsThatFit.Known() && o.Turns.Known() {
-			fits = fmt.Sprintf("%.0f turns fit; or thinner wire, or fewer strands", o.TurnsThatFit.Value)
-		}
-		d.add(Broken, at("turns"), t.Name, fits, "", "wire fill %.2f is over the limit of %.2f", f.Value, o.FillLimit.Value)
-	}
-	if f := o.WireFill; f.Known() && f.Value > hexagonalWireFill {
-		d.add(Broken, at("turns"), t.Name, "fewer turns or thinner wire", "hexagonal packing, 2/√3", "wire fill %.2f cannot be: round wire packed perfectly reaches 1.15", f.Value)
-	}
-	if f := o.CopperFill; f.Known() && f.Value > believableCopperFill {
-		d.add(Doubt, at("gauge"), t.Name, "check slot area, turns and wire", "common practice, no source; hand-wound slots are near 0.30 (space factor, bare copper over bare slot)", "copper fill %.2f is more than round wire in a lined slot reaches by hand", f.Value)
-	}
+	a.fill(d, at, t, o)
 	if s := o.MouthSpareMM; s.Known() && s.Value <= 0 {
-		d.add(Doubt, at("gauge"), t.Name, "thinner wire with more strands", "", "%s", o.MouthText)
+		d.add(Broken, at("gauge"), t.Name, "thinner wire with more strands", "", "%s", o.MouthText)
 	}
 	if !o.Kw1.Known() && o.Kw1.Why != "" && a.slots.Given() && a.layouts.key(t) != a.layouts.key(job.Trial{}) {
 		d.add(Doubt, at("span"), t.Name, "", "star of slots", "%s", o.Kw1.Why)
@@ -47,6 +35,43 @@ func (a aboutTrial) callOut(d *doubts, at func(string) string, t job.Trial, o *T
 		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
 	}
 	a.delta(d, at, t, o)
+}
+
+// fill is about a slot that is too full: the worst that can be said of it, once.
+func (a aboutTrial) fill(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	fix := "fewer turns or thinner wire"
+	if n := o.TurnsThatFit; n.Known() && o.Turns.Known() {
+		fix = fmt.Sprintf("%s; or thinner wire", turnsFit(n.Value))
+	}
+	if o.Strands > 1 {
+		fix += ", or fewer strands"
+	}
+	over := ""
+	if o.WireFill.Known() && o.WireFill.Value > o.FillLimit.Value {
+		over = fmt.Sprintf(" is over the limit of %.2f", o.FillLimit.Value)
+	}
+	switch f := o.WireFill; {
+	case f.Known() && f.Value > hexagonalWireFill:
+		cannot := joined(", and", over, " cannot be: round wire packed perfectly reaches 1.15")
+		d.add(Broken, at("turns"), t.Name, fix, "hexagonal packing, 2/√3", "wire fill %.2f%s", f.Value, cannot)
+		return
+	case over != "":
+		d.add(Broken, at("turns"), t.Name, fix, "", "wire fill %.2f%s", f.Value, over)
+	}
+	if f := o.CopperFill; f.Known() && f.Value > believableCopperFill {
+		d.add(Doubt, at("gauge"), t.Name, "check slot area, turns and wire", "common practice, no source; hand-wound slots are near 0.30 (space factor, bare copper over bare slot)", "copper fill %.2f is more than round wire in a lined slot reaches by hand", f.Value)
+	}
+}
+
+// turnsFit says how many turns fit.
+func turnsFit(n float64) string {
+	switch n {
+	case 0:
+		return "not one turn fits"
+	case 1:
+		return "1 turn fits"
+	}
+	return fmt.Sprintf("%.0f turns fit", n)
 }
 
 // delta is about the third harmonic in a delta, with its amps where they are known.
@@ -59,5 +84,5 @@ func (a aboutTrial) delta(d *doubts, at func(string) string, t job.Trial, o *Tri
 		size = fmt.Sprintf(", about %.2g A of it in the usual condition (%s)", i.Value, thirdWaveText(a.field))
 	}
 	d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta",
-		"delta with kw3 = %.2f: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
+		"delta with a winding factor of %.2f for the third harmonic: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
 }

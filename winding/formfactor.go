@@ -19,6 +19,8 @@ var byForm = map[string]bool{limitDensity: true, limitTemperature: true}
 const (
 	limitDensity     = "density"
 	limitTemperature = "temperature"
+	limitSameHeat    = "same heat"
+	limitOldDensity  = "old density"
 )
 
 // running is the points of a trial's conditions at which something flows, by their rms.

@@ -21,8 +21,8 @@ func (d *dcSide) fuses(o *Outcome, turns *driveSide, wanted quantity.Reading) {
 // fuseFor is the fuse at the battery's post for the most that any of some trials can send
 // through it, or for the amps wanted where nothing runs yet.
 func (d *dcSide) fuseFor(trials []TrialOutcome, turns *driveSide, wanted quantity.Reading, words string) quantity.Figure {
-	if d.notBattery != "" {
-		return quantity.Missing(d.notBattery)
+	if d.noFuse != "" {
+		return quantity.Missing(d.noFuse)
 	}
 	most, from := wanted.Figure("needs the amps wanted"), "the amps wanted"
 	for i := range trials {

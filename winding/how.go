@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -28,11 +29,15 @@ type How struct {
 
 // Inputs that weigh in many figures.
 var (
-	ofWire    = []string{"trial.gauge", "trial.strands", "trial.also_gauge", "trial.also_strands", "trial.build"}
-	ofTurns   = []string{"trial.turns", "trial.coil_turns"}
-	ofSlot    = []string{"slot.", "machine.layers"}
-	ofLayout  = []string{"machine.slots", "machine.poles", "machine.phases", "machine.layers", "machine.span", "machine.kind", "machine.sets", "trial.span", "trial.kind", "trial.layers", "trial.circuits"}
-	ofFlux    = append([]string{"spin.", "short.", "amps.", "coil.", "field.", "old.", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, ofLayout...)
+	ofWire   = []string{"trial.gauge", "trial.strands", "trial.also_gauge", "trial.also_strands", "trial.build"}
+	ofTurns  = []string{"trial.turns", "trial.coil_turns"}
+	ofSlot   = []string{"slot.", "machine.layers"}
+	ofLayout = []string{"machine.slots", "machine.poles", "machine.phases", "machine.layers", "machine.span", "machine.kind", "machine.sets", "trial.span", "trial.kind", "trial.layers", "trial.circuits"}
+	// What the old winding's readings go by: its turns and how they are joined, its ohms where
+	// all is solved together, what it gave and when it began.
+	ofOldFlux = []string{"old.turns", "old.coil_turns", "old.circuits", "old.connection", "old.lead", "old.lead_at", "old.cut_in", "old.began_current", "old.inductance",
+		"old.plate_current", "old.plate_voltage", "old.plate_speed", "old.metal"}
+	ofFlux    = append([]string{"spin.", "short.", "amps.", "coil.", "field.", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, append(ofOldFlux, ofLayout...)...)
 	ofBattery = []string{"battery."}
 	ofDrive   = []string{"drive.", "drive_point.", "target.slow", "target.usual", "target.top"}
 	ofMean    = []string{"machine.", "slot.", "old."}
@@ -51,7 +56,7 @@ var (
 
 const (
 	byDefinition = "by definition"
-	bridgeSolved = "the bridge solved from diode to diode at that speed, battery and winding warm as they are; see charge and operating in the source"
+	bridgeSolved = "the bridge solved from diode to diode at that speed, battery and winding warm as they are"
 	balanced     = "the speed at which the drive gives the torque that winding, bridge, iron and belts take"
 )
 
@@ -167,6 +172,16 @@ func (h *How) Uses(field string) bool {
 	return slices.ContainsFunc(h.Takes, func(take string) bool {
 		return take == field || strings.HasSuffix(take, ".") && strings.HasPrefix(field, take)
 	})
+}
+
+// UsesIn is Uses for a job: the old winding's wire stands in for its ohms where these were not
+// read and amps are solved with them.
+func (h *How) UsesIn(j *job.Job, field string) bool {
+	if h.Uses(field) {
+		return true
+	}
+	wire, old := strings.CutPrefix(field, "old.")
+	return old && slices.Contains(ofWire, "trial."+wire) && h.Uses("old.lead") && !j.Old.LeadOhms.Given() && (len(j.Amps) > 0 || j.Old.RatedAmps.Given())
 }
 
 // named is a figure's id in a formula.

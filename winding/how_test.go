@@ -64,13 +64,29 @@ func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 					if a.Known() && b.Known() && math.Abs(a.Value-b.Value) > 1e-6*math.Abs(a.Value) {
 						moved++
 						h := winding.HowOf(o.ID)
-						assert.True(t, h.Uses(f), "%s: %s moves %s", name, f, o.ID)
+						j := d.Job()
+						assert.True(t, h.UsesIn(&j, f), "%s: %s moves %s", name, f, o.ID)
 					}
 				}
 			}
 		}
 	}
 	assert.Greater(t, moved, 200)
+}
+
+// Volts go by what the old winding gave, not by its wire; the wire stands in for its ohms
+// where amps are solved with ohms that were not read.
+func TestVoltsNameTheOldInputsThatWeigh(t *testing.T) {
+	h := winding.HowOf("volts_line_rms_per_1000rpm")
+	j := load(t, "amps-readings.toml")
+	require.True(t, j.Old.LeadOhms.Given())
+	assert.True(t, h.UsesIn(&j, "old.turns"))
+	assert.True(t, h.UsesIn(&j, "old.lead"))
+	assert.False(t, h.UsesIn(&j, "old.gauge"))
+	j.Old.LeadOhms = quantity.Reading{}
+	assert.True(t, h.UsesIn(&j, "old.gauge"))
+	ohms := winding.HowOf("lead_ohms_20c")
+	assert.True(t, ohms.UsesIn(&j, "old.gauge"), "the mean turn goes by it")
 }
 
 // The formula with its numbers has each figure as it is written elsewhere, in the units liked.

@@ -109,7 +109,7 @@ func (b *bounds) bySameHeat(w *candidate, o *TrialOutcome, _ float64) Limit {
 		per = b.old.relativeOhms(w).Times(k * k / (ko * ko))
 	}
 	amps := b.rated().With(per, func(i, r float64) float64 { return heat.SameHeat(i, 1, r) })
-	return Limit{"same heat", amps, "makes the heat that the plate's amps made in the old winding", "I·√(R old/R new)"}
+	return Limit{limitSameHeat, amps, "makes the heat that the plate's amps made in the old winding", "I·√(R old/R new)"}
 }
 
 // byOldDensity: the current density that the plate's current made in the old wire.
@@ -120,7 +120,7 @@ func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limi
 	}
 	oldPerDC := b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
 	amps := b.rated().With(o.ConductorAreaMM2, func(i, a float64) float64 { return i * oldPerDC * a / perDC })
-	return Limit{"old density", amps, "the current density that the plate's amps made in the old wire", "same A/mm²"}
+	return Limit{limitOldDensity, amps, "the current density that the plate's amps made in the old wire", "same A/mm²"}
 }
 
 // byTemperature: the copper loss at which the mean of the winding comes to what its class

@@ -58,6 +58,7 @@ func (d dcSide) resistor(g job.BatterySpec) dcSide {
 		return d.without("needs the resistor's ohms")
 	}
 	d.noBattery("the load is a resistor: it holds no voltage")
+	d.noFuse = "a resistor feeds nothing back: what a short circuit draws is the winding's own, and a fuse that blows leaves it unloaded"
 	d.inner = g.ResistorOhms.Figure("")
 	d.held = quantity.Of(0, g.ResistorOhms.Origin)
 	d.works = d.held
@@ -70,6 +71,7 @@ func (d dcSide) bus(g job.BatterySpec) dcSide {
 		return d.without("needs the voltage that the converter's input holds")
 	}
 	d.noBattery("the load is a converter's input: what it does with the amps is its own affair")
+	d.noFuse = "the converter's own sheet says what fuse stands before it; one that blows leaves the machine unloaded"
 	d.inner = quantity.Of(0, g.BusVolts.Origin)
 	d.held = g.BusVolts.Figure("")
 	d.works = d.held

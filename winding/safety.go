@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/drive"
@@ -69,7 +70,7 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	}
 	b.brake(&s, r, t, fast.Value)
 	most := t.mostAnywhere(b.drive)
-	s.OverChargeAmps = most.With(b.dc.chargeLimit, func(i, limit float64) float64 { return i - limit })
+	s.OverChargeAmps = overLimit(most, b.dc.chargeLimit)
 	if b.rotor.wound {
 		no := quantity.Missing("with a wound rotor the regulator takes the field back")
 		s.DumpOhms, s.DumpWatts = no, no
@@ -82,6 +83,17 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	s.DumpWatts = full.With(b.dc.absorption, func(i, v float64) float64 { _, w := drive.DumpLoad(v, i); return w })
 	s.DumpOhms = full.With(b.dc.absorption, func(i, v float64) float64 { o, _ := drive.DumpLoad(v, i); return o })
 	return s
+}
+
+// overLimit is the amps over a limit; none, with the room that is left, below it.
+func overLimit(most, limit quantity.Figure) quantity.Figure {
+	over := most.With(limit, func(i, limit float64) float64 { return i - limit })
+	if over.Known() && over.Value < 0 {
+		room := -over.Value
+		over.Value = 0
+		return over.Because(fmt.Sprintf("%.3g A below it", room))
+	}
+	return over
 }
 
 // brake is all that joining the leads does.

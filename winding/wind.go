@@ -154,7 +154,7 @@ func suitsWind(v drive.Verdict) string {
 		if v.EarlyCutIn {
 			return text + "; it cuts in too early"
 		}
-		return text + "; the winding is too stiff"
+		return text + "; once it charges, the winding holds the rotor too hard"
 	case drive.Runaway:
 		return fmt.Sprintf("it loads the rotor too little: from %.1f m/s it runs away from its best speed", v.RunsAwayFrom)
 	}

@@ -90,7 +90,7 @@ func TestSeveralProblemsAreAllSaid(t *testing.T) {
 func TestDoubtfulJobsAreUsable(t *testing.T) {
 	for name, want := range map[string]string{
 		"odd-poles.toml":   "poles come in pairs",
-		"too-full.toml":    "copper fill",
+		"too-full.toml":    "cannot be",
 		"thick-wire.toml":  "does not pass",
 		"no-layout.toml":   "no balanced three-phase layout",
 		"over-limit.toml":  "over the limit",

@@ -74,19 +74,6 @@ func balanceLines(t kit.Theme, d *sheet, w int) []string {
 	return lines
 }
 
-// weighs reports whether a note is a caution for this job: cogging wants magnets, the
-// third harmonic a delta.
-func weighs(d *sheet, n layout.Note) bool {
-	switch n.Topic {
-	case "cogging":
-		return n.Caution && d.magnets
-	case "third harmonic":
-		return d.connected == layout.Delta
-	default:
-		return n.Caution
-	}
-}
-
 // remarkLines are the notes with their sources, cautions first, and what the job
 // calls out of this layout.
 func remarkLines(t kit.Theme, d *sheet, w int) []string {
@@ -100,7 +87,7 @@ func remarkLines(t kit.Theme, d *sheet, w int) []string {
 	}
 	for _, caution := range [2]bool{true, false} {
 		for _, n := range d.notes {
-			if weighs(d, n) != caution {
+			if n.Caution != caution {
 				continue
 			}
 			mark, role := t.Glyphs().Bullet, kit.Plain

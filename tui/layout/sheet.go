@@ -23,17 +23,15 @@ type sheet struct {
 	connected layout.Connection
 	// turnsKnown is false when the trial has no turns: one stands in for them.
 	turnsKnown bool
-	// magnets is false when the job says that the rotor is wound.
-	magnets  bool
-	coils    map[int]layout.Coil // by number
-	steps    []layout.Step
-	wiring   layout.Wiring
-	balance  layout.Balance
-	notes    []layout.Note
-	slotPair winding.SlotPair
-	spans    []winding.SpanChoice
-	circuits []winding.CircuitsChoice
-	findings []winding.Finding
+	coils      map[int]layout.Coil // by number
+	steps      []layout.Step
+	wiring     layout.Wiring
+	balance    layout.Balance
+	notes      []layout.Note
+	slotPair   winding.SlotPair
+	spans      []winding.SpanChoice
+	circuits   []winding.CircuitsChoice
+	findings   []winding.Finding
 }
 
 // sheet is that of the chosen trial, with the walk brought into its range.
@@ -64,7 +62,6 @@ func gather(s *session.Session) sheet {
 	d.name, d.several = o.Name, len(trials) > 1
 	d.connected = o.Connection
 	d.turnsKnown = o.Turns.Known() || len(s.Job().Trials[s.Trial].CoilTurns) > 0
-	d.magnets = s.Job().Field.Kind != "wound"
 	d.plan, d.why = s.Bench().Plan(s.Trial)
 	d.spans, d.circuits = s.Bench().Spans(s.Trial), s.Bench().CircuitsChoices(s.Trial)
 	if d.plan == nil {
@@ -75,7 +72,8 @@ func gather(s *session.Session) sheet {
 		d.coils[c.Number] = c
 	}
 	d.steps, d.wiring = d.plan.WindingOrder(), d.plan.Wiring(d.connected)
-	d.balance, d.notes, d.slotPair = d.plan.Balance(), d.plan.Notes(), winding.SlotPairOf(d.plan)
+	d.balance, d.slotPair = d.plan.Balance(), winding.SlotPairOf(d.plan)
+	d.notes = winding.NotesOf(d.plan, s.Job().Field.Kind, d.connected)
 	for _, f := range s.Outcome().Findings {
 		if field, ours := strings.CutPrefix(f.Path, trialPath(s, "")); ours && layoutFields[field] {
 			d.findings = append(d.findings, f)

@@ -115,7 +115,7 @@ func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
 	switch p := c.Percent; {
-	case c.Verdict == winding.Same:
+	case c.Verdict == winding.Same, c.Difference.Known() && c.Difference.Value == 0:
 		cell.Text = "same"
 	case p.Known() && math.Abs(p.Value) < 0.5:
 		cell.Text = "same"

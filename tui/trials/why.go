@@ -74,11 +74,11 @@ func (v *View) options(s *session.Session) []option {
 		f, _ := job.InputAt(path)
 		first = append(first, option{path: path, label: label(path, f), text: "not given"})
 	}
-	how := winding.HowOf(r.ID)
+	how, j := winding.HowOf(r.ID), s.Job()
 	for _, path := range paths(s) {
 		o, ok := optionAt(s, path)
 		switch {
-		case !ok || !how.Uses(bare(path)):
+		case !ok || !how.UsesIn(&j, bare(path)):
 		case o.origin.Weak():
 			weak = append(weak, o)
 		default:
@@ -263,6 +263,6 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	say(kit.Hint, "Source", how.Source)
 	say(kit.Hint, "How sure", sure(s, f, r))
 	if r.Cells[s.Trial].Verdict == winding.Past {
-		say(kit.Broken, "Past", "past its limit: "+r.Mend)
+		say(kit.Broken, "Past", "this will not do; to mend it: "+r.Mend)
 	}
 }

@@ -10,6 +10,7 @@ package battery
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -170,4 +171,28 @@ func pick(given, table float64, source string) Level {
 		return Level{given, sourceGiven, true}
 	}
 	return Level{table, source, false}
+}
+
+// NominalVolts is what such a battery is called by: 2 V a cell of lead, 3.2 V of lithium iron
+// phosphate; 0 for one whose chemistry is not known. Common practice, no source.
+func (s Spec) NominalVolts() float64 {
+	switch s.Chemistry {
+	case Flooded, AGM, Gel:
+		return 2 * float64(s.Cells)
+	case LFP:
+		return 3.2 * float64(s.Cells)
+	}
+	return 0
+}
+
+// Usual reports whether batteries of so many volts are common: one cell, and those called 6,
+// 12, 24, 36 and 48 V, of lead or of four, eight, twelve, fifteen or sixteen cells of lithium
+// iron phosphate. Common practice, no source.
+func Usual(volts float64) bool {
+	for _, v := range []float64{2, 3.2, 6, 12, 24, 36, 48, 12.8, 25.6, 38.4, 51.2} {
+		if math.Abs(volts-v) < 0.01 {
+			return true
+		}
+	}
+	return false
 }

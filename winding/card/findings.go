@@ -1,7 +1,6 @@
 package card
 
 import (
-	"fmt"
 	"strings"
 
 	"slotwright/winding"
@@ -48,29 +47,12 @@ func (w *writer) finding(f winding.Finding) {
 		w.say(10, "to mend it: "+f.Fix)
 	}
 	if f.Path != "" {
-		w.say(10, "where: "+place(f.Path))
+		w.say(10, "where: "+job.Place(f.Path))
 	}
 	if f.Source != "" {
 		w.say(10, "rule: "+f.Source)
 	}
 	w.gap()
-}
-
-// place is a path of the job file in words: "Trial winding 1, Wire".
-func place(path string) string {
-	field, ok := job.InputAt(path)
-	if !ok {
-		return path
-	}
-	table, known := job.TableOf(field.Table)
-	if !known {
-		return field.Label
-	}
-	var n int
-	if _, err := fmt.Sscanf(path, field.Table+"[%d]", &n); err == nil {
-		return fmt.Sprintf("%s %d, %s", table.Title, n+1, field.Label)
-	}
-	return table.Title + ", " + field.Label
 }
 
 // cautions is what can hurt a person in this job.

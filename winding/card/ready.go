@@ -60,14 +60,14 @@ func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 		if worst != nil {
 			w.hang("", inWords(worst, more))
 		}
-	case worst != nil && worst.Severity == winding.Broken:
-		w.hang("", no+". "+inWords(worst, more))
 	case t.NoUse() != "":
 		words := no + ": " + t.NoUse() + "."
 		if worst != nil {
 			words += " " + inWords(worst, more)
 		}
 		w.hang("", words)
+	case worst != nil && worst.Severity == winding.Broken:
+		w.hang("", no+". "+inWords(worst, more))
 	case worst == nil:
 		w.hang("", "READY TO WIND.")
 	default:

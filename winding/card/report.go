@@ -104,7 +104,7 @@ func (w *writer) layoutNotes(trial int) {
 		w.say(2, "The phases balance: equal voltages at equal angles.")
 		w.gap()
 	}
-	for _, n := range plan.Notes() {
+	for _, n := range winding.NotesOf(plan, w.job.Field.Kind, w.o.Trials[trial].Connection) {
 		mark := "  -  "
 		if n.Caution {
 			mark = "  !  "

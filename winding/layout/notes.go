@@ -13,6 +13,12 @@ type Note struct {
 	Caution bool   `json:"caution"` // true when it should weigh in the choice
 }
 
+// The topics that weigh by what turns in it and how it is connected.
+const (
+	Cogging       = "cogging"
+	ThirdHarmonic = "third harmonic"
+)
+
 const (
 	sourceCogging = "Zhu and Howe, Influence of design parameters on cogging torque in permanent magnet machines, IEEE Trans. Energy Conversion 15(4), 2000, 407-412, from memory"
 	sourcePull    = "Zhu, Ishak, Howe and Chen, Unbalanced magnetic forces in permanent-magnet brushless machines with diametrically asymmetric phase windings, IEEE Trans. Ind. Appl. 43(6), 2007, 1544-1553, from memory"
@@ -53,7 +59,7 @@ func (l *Layout) CoggingIndex() int { return gcd(l.spec.Slots, l.spec.Poles) }
 // coggingNote grades by whether all poles (or all slots) pull together.
 func (l *Layout) coggingNote() Note {
 	q, poles := l.spec.Slots, l.spec.Poles
-	n := Note{Topic: "cogging", Source: sourceCogging}
+	n := Note{Topic: Cogging, Source: sourceCogging}
 	n.Text = fmt.Sprintf("with magnets: %d cogging pulses a turn, lcm(%d, %d); index gcd(%d, %d) = %d, 1 is smoothest",
 		l.CoggingPerTurn(), q, poles, q, poles, l.CoggingIndex())
 	if l.CoggingIndex() == min(q, poles) {
@@ -155,8 +161,8 @@ func (l *Layout) thirdNote() (Note, bool) {
 	if l.spec.Phases != 3 || k3 < thirdInDelta {
 		return Note{}, false
 	}
-	return Note{Topic: "third harmonic", Source: sourceList, Caution: k3 > l.Factor(1)/2,
-		Text: fmt.Sprintf("kw3 = %.3f: in delta the third harmonic of the field drives a current round the three phases even unloaded; star has no path for it. In star with the star point left alone it does no harm", k3)}, true
+	return Note{Topic: ThirdHarmonic, Source: sourceList, Caution: k3 > l.Factor(1)/2,
+		Text: fmt.Sprintf("factor %.3f: in delta the third harmonic of the field drives a current round the three phases even unloaded; star has no path for it. In star with the star point left alone it does no harm", k3)}, true
 }
 
 // factorNote is for spans that waste turns.
@@ -166,7 +172,7 @@ func (l *Layout) factorNote() (Note, bool) {
 		return Note{}, false
 	}
 	return Note{Topic: "factor", Source: sourceList, Caution: true,
-		Text: fmt.Sprintf("kw1 = %.3f: %.0f %% of every turn's wire makes no voltage; the pole pitch is %.4g slots, the span %d", k, 100*(1-k), float64(l.spec.Slots)/float64(l.spec.Poles), l.spec.Span)}, true
+		Text: fmt.Sprintf("winding factor %.3f: %.0f %% of every turn's wire makes no voltage; the pole pitch is %.4g slots, the span %d", k, 100*(1-k), float64(l.spec.Slots)/float64(l.spec.Poles), l.spec.Span)}, true
 }
 
 // onePhaseNote compares all slots wound with two thirds of them.

@@ -1,0 +1,24 @@
+package winding
+
+import "slotwright/winding/layout"
+
+// NotesOf is what to know of a layout before winding it, for a rotor ("magnets", "wound", ""
+// where nothing was said) and a connection: cogging comes of magnets, so a wound rotor has
+// none to speak of, and only magnets that are there make a caution of it; a third harmonic
+// goes round a delta only.
+func NotesOf(plan *layout.Layout, rotor string, connected layout.Connection) []layout.Note {
+	var list []layout.Note
+	for _, n := range plan.Notes() {
+		switch n.Topic {
+		case layout.Cogging:
+			if rotor == "wound" {
+				continue
+			}
+			n.Caution = n.Caution && rotor == "magnets"
+		case layout.ThirdHarmonic:
+			n.Caution = connected == layout.Delta
+		}
+		list = append(list, n)
+	}
+	return list
+}
