@@ -100,6 +100,32 @@ func TestCoggingIsOfMagnets(t *testing.T) {
 	}
 }
 
+// A third harmonic goes round a delta, and weighs in the choice of one only. Full pitch on three
+// slots a pole: kw3 is 1.
+func TestThirdHarmonicWeighsInADelta(t *testing.T) {
+	plan, why := winding.Prepare(plain()).Plan(0)
+	require.NotNil(t, plan, why)
+	for connected, want := range map[layout.Connection]bool{layout.Star: false, layout.Delta: true} {
+		notes := winding.NotesOf(plan, "wound", connected)
+		i := slices.IndexFunc(notes, func(n layout.Note) bool { return n.Topic == layout.ThirdHarmonic })
+		require.NotEqual(t, -1, i)
+		assert.Equal(t, want, notes[i].Caution, connected)
+	}
+}
+
+// One turn is said as one.
+func TestOneTurnFits(t *testing.T) {
+	j := plain()
+	over := evaluateA(j).OverallMM.Value
+	for fits, words := range map[float64]string{0: "not one turn fits", 1: "1 turn fits;", 2: "2 turns fit;"} {
+		j.Slot = job.SlotSpec{AreaMM2: quantity.Known((fits + 0.5) * over * over), LinerMM: quantity.Known(0), WedgeMM: quantity.Known(0), FillLimit: quantity.Known(1)}
+		o := winding.Evaluate(j)
+		f := finding(&o, "trial[0].turns")
+		require.NotNil(t, f)
+		assert.Contains(t, f.Fix, words)
+	}
+}
+
 // A count of cells that reads like volts is said in volts, and one that makes no usual battery
 // is doubted, unless its voltage was given.
 func TestCellsThatReadLikeVolts(t *testing.T) {
