@@ -32,6 +32,7 @@ type reader struct {
 	known bool           // the table we are in is one of ours
 	seen  map[string]int // how often a table came
 	order []string       // paths in the order of the file
+	said  []span         // every key with its value, also those that no table has or that came before
 }
 
 func (r *reader) run() {
@@ -62,7 +63,9 @@ func (r *reader) walk(from int) int {
 		case unstable.Table, unstable.ArrayTable:
 			done = nextLine(r.d.text, r.header(e))
 		case unstable.KeyValue:
-			done = nextLine(r.d.text, r.keyValue(e, nil).to)
+			value := r.keyValue(e, nil)
+			r.said = append(r.said, span{value.from, lineEnd(r.d.text, value.to)})
+			done = nextLine(r.d.text, value.to)
 		}
 	}
 	err := p.Error()
@@ -300,8 +303,8 @@ func (r *reader) closeSections() {
 			s.last = max(s.last, to)
 		}
 	}
-	for _, e := range r.d.entries {
-		reach(e.key.from, e.line.to)
+	for _, s := range r.said {
+		reach(s.from, s.to)
 	}
 	for _, f := range r.d.faults {
 		if f.to < len(r.d.text) {

@@ -3,6 +3,7 @@
 package job
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"strings"
@@ -14,10 +15,17 @@ import (
 // openAtOnce keeps opening a pipe from waiting for its other end.
 const openAtOnce = unix.O_NONBLOCK
 
-// mayWrite reports whether a file is meant to be written: it is marked so, and it is ours
-// to write.
-func mayWrite(path string, info fs.FileInfo) bool {
-	return info.Mode().Perm()&0o222 != 0 && unix.Access(path, unix.W_OK) == nil
+// mayWrite says why a file is not to be written: its disk can only be read, which no
+// consent changes, or it is marked so or not ours to write, which is ErrReadOnly.
+func mayWrite(path string, info fs.FileInfo) error {
+	err := unix.Access(path, unix.W_OK)
+	if errors.Is(err, unix.EROFS) {
+		return err
+	}
+	if err != nil || info.Mode().Perm()&0o222 == 0 {
+		return ErrReadOnly
+	}
+	return nil
 }
 
 // inherit gives the new file what the old one had besides its text.

@@ -12,8 +12,13 @@ import (
 // openAtOnce has no meaning here: pipes are not found among files.
 const openAtOnce = 0
 
-// mayWrite reports whether a file is meant to be written.
-func mayWrite(_ string, info fs.FileInfo) bool { return info.Mode().Perm()&0o200 != 0 }
+// mayWrite is ErrReadOnly for a file that is not meant to be written.
+func mayWrite(_ string, info fs.FileInfo) error {
+	if info.Mode().Perm()&0o200 == 0 {
+		return ErrReadOnly
+	}
+	return nil
+}
 
 // inherit leaves the owner and the rights to the folder, as is usual here.
 func inherit(*os.File, string, fs.FileInfo) (lost string, err error) { return "", nil }

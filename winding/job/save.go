@@ -102,10 +102,12 @@ func mayReplace(path, target string, old fs.FileInfo, mark Mark, agreed Consent)
 			return &FileError{ErrChanged.Error(), path, ErrChanged}
 		}
 	}
-	if agreed&OverReadOnly == 0 && !mayWrite(target, old) {
-		return &FileError{ErrReadOnly.Error(), path, ErrReadOnly}
+	switch err := mayWrite(target, old); {
+	case err == nil, errors.Is(err, ErrReadOnly) && agreed&OverReadOnly != 0:
+		return nil
+	default:
+		return plainError(path, err)
 	}
-	return nil
 }
 
 // follow is where a path leads through links, also when nothing is there yet.

@@ -160,6 +160,9 @@ func TestFullDisk(t *testing.T) {
 	require.NoError(t, err)
 
 	require.NoError(t, unix.Mount("none", dir, "tmpfs", unix.MS_REMOUNT|unix.MS_RDONLY, ""))
-	_, err = Save(path, small, MarkOf(small+"# more\n"), OverReadOnly)
-	refused(t, err, path, "can only be read")
+	for _, agreed := range []Consent{0, OverReadOnly} { // nobody is asked what would be in vain
+		_, err = Save(path, small, MarkOf(small+"# more\n"), agreed)
+		refused(t, err, path, "can only be read")
+		require.NotErrorIs(t, err, ErrReadOnly)
+	}
 }

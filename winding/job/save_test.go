@@ -199,17 +199,20 @@ func TestMarksAreWrittenAndRead(t *testing.T) {
 	assert.True(t, errors.Is(&FileError{Err: ErrGone}, ErrGone))
 }
 
-// A ± that is more than all there may be says nothing, and minus nothing is not a number that
-// a person means.
+// A ± that is more than the number or than all there may be says nothing, and minus nothing is
+// not a number that a person means.
 func TestReadingsThatCannotBe(t *testing.T) {
-	for _, v := range []string{"80 ±1e300%", "80 ±5000", "80 ±1e308", "80 ±101%", "~80 ±200 %"} {
+	for _, v := range []string{"80 ±1e300%", "80 ±5000", "80 ±1e308", "80 ±101%", "~80 ±200 %", "20 ±500", "20 ±20.5", "~20 mm ±500"} {
 		d := Parse("[machine]\nbore_mm = \"" + v + "\"\n")
 		if assert.Len(t, d.Problems(), 1, v) {
 			assert.Contains(t, d.Problems()[0].Error(), "2:11: machine.bore: read \""+v+"\", expected a ±")
 		}
 	}
-	for _, v := range []string{"80 ±100%", "80 ±0.5", "0.5 ±0.6"} {
+	for _, v := range []string{"80 ±100%", "80 ±0.5", "0.5 ±0.5"} {
 		assert.Empty(t, Parse("[machine]\nair_gap_mm = \""+strings.Replace(v, "80", "0.8", 1)+"\"\n").Problems(), v)
+	}
+	for v, wrong := range map[string]int{"5 ±10": 0, "0 ±3": 0, "-5 ±10": 0, "5 ±500": 1, "5 ±150%": 1} {
+		assert.Len(t, Parse("[machine]\nambient_c = \""+v+"\"\n").Problems(), wrong, "a temperature may be on either side of nothing: %s", v)
 	}
 	for _, v := range []string{"-0", "-0.0", "\"-0\"", "\"~-0 ±1\""} {
 		d := Parse("[slot]\nliner_mm = " + v + "\n[machine]\nambient_c = " + v + "\n")

@@ -138,14 +138,20 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 		return quantity.Reading{}, &trouble{quote(typed), "a whole number", f.How}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.How}
-	case pm > f.Max-f.Min || math.IsInf(pm, 0) || (strings.HasSuffix(strings.TrimSpace(typed), "%") && q.plusMinus > math.Abs(q.value)):
-		return quantity.Reading{}, &trouble{quote(typed), "a ± that is no more than all there may be (" + f.Range(u) + "), or 100 %", "write what the reading may be off by"}
+	case pm > f.Max-f.Min || math.IsInf(pm, 0) || (q.plusMinus > math.Abs(q.value) && f.sizes(q.value, typed)):
+		return quantity.Reading{}, &trouble{quote(typed), "a ± that is no more than the number itself, nor than all there may be (" + f.Range(u) + ")", "write what the reading may be off by"}
 	}
 	origin := quantity.Measured
 	if q.guessed {
 		origin = quantity.Guessed
 	}
 	return quantity.Reading{Value: v, PlusMinus: pm, Origin: origin}, nil
+}
+
+// sizes reports whether a ± is held against the number before it: where there is less than
+// nothing (a temperature), or where nothing was read, only a ± in per cent is.
+func (f *Input) sizes(value float64, typed string) bool {
+	return (f.Min >= 0 && value != 0) || strings.HasSuffix(strings.TrimSpace(typed), "%")
 }
 
 // fraction reports whether a field is a part of something, so that per cent may be typed.
