@@ -228,5 +228,5 @@ func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
 	for _, p := range points {
 		year.Points = append(year.Points, windPoint(p, c.at(p.RPM)))
 	}
-	return s.year.EnergyKWh(year.wattsAt, year.winds()...)
+	return year.yearIn(s.year)
 }

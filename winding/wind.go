@@ -3,7 +3,6 @@ package winding
 import (
 	"fmt"
 	"math"
-	"sort"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -91,7 +90,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 			}
 		}
 	}
-	t.YearKWh = quantity.Of(s.year.EnergyKWh(t.wattsAt, t.winds()...), quantity.Guessed)
+	t.YearKWh = quantity.Of(t.yearIn(s.year), quantity.Guessed)
 	t.StartsAt = quantity.Missing("it does not charge below the furling wind")
 	if verdict.ChargesFrom > 0 {
 		t.StartsAt = quantity.Of(verdict.ChargesFrom, t.PhasePerRPM.Origin)
@@ -110,15 +109,6 @@ func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	return d
 }
 
-// winds is those of the points.
-func (dr *Driven) winds() []float64 {
-	list := make([]float64, len(dr.Points))
-	for i, p := range dr.Points {
-		list[i] = p.X
-	}
-	return list
-}
-
 // kept is the net watts that count for the year: none where it does not charge, nor where
 // the winding would burn.
 func (p *DrivePoint) kept() float64 {
@@ -128,15 +118,13 @@ func (p *DrivePoint) kept() float64 {
 	return p.NetWatts
 }
 
-// wattsAt is net watts in a straight line between the points.
-func (dr *Driven) wattsAt(wind float64) float64 {
-	i := sort.Search(len(dr.Points), func(i int) bool { return dr.Points[i].X >= wind })
-	if i == 0 || i == len(dr.Points) {
-		return 0
+// yearIn is the energy of a year of such winds, kWh, net watts in a straight line between the points.
+func (dr *Driven) yearIn(year drive.Weibull) float64 {
+	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
+	for i := range dr.Points {
+		winds[i], watts[i] = dr.Points[i].X, dr.Points[i].kept()
 	}
-	a, c := &dr.Points[i-1], &dr.Points[i]
-	from, to := a.kept(), c.kept()
-	return from + (to-from)*(wind-a.X)/(c.X-a.X)
+	return year.LinesKWh(winds, watts)
 }
 
 // suitsWind is a verdict in one plain sentence.

@@ -18,8 +18,8 @@ func Width(s string) int {
 // calls for the widths of East Asia.
 var boxes = ansi.StringWidth("─") == 1
 
-// plainWidth is Width of what the screen is mostly made of: ASCII, styles, lines of boxes and
-// braille dots, which nothing after them can change. ok is false where there is anything else.
+// plainWidth is Width of what the screen is mostly made of: ASCII, styles, lines of boxes,
+// braille dots and the signs of the trade, where only such stand. ok is false where there is anything else.
 func plainWidth(s string) (n int, ok bool) {
 	for i := 0; i < len(s); n++ {
 		switch c := s[i]; {
@@ -32,13 +32,54 @@ func plainWidth(s string) (n int, ok bool) {
 			}
 			i += end
 			n-- // takes no cell
-		case c == 0xe2 && i+2 < len(s) && (s[i+1]&^3 == 0xa0 || boxes && s[i+1]&^1 == 0x94): // U+2800 to 28FF, U+2500 to 257F
+		case c == 0xe2 && i+2 < len(s) && oneCell3(s[i+1], s[i+2]):
 			i += 3
+		case boxes && i+1 < len(s) && oneCell2(c, s[i+1]):
+			i += 2
 		default:
 			return 0, false
 		}
 	}
 	return n, true
+}
+
+// oneCell3 reports whether 0xe2 and two bytes more are a sign of one cell: braille, lines of
+// boxes, blocks, dashes and dots, small figures, arrows, signs of sums.
+func oneCell3(a, b byte) bool {
+	switch {
+	case b&^0x3f != 0x80:
+		return false
+	case a&^3 == 0xa0: // U+2800 to 28FF
+		return true
+	case !boxes:
+		return false
+	}
+	switch a {
+	case 0x94, 0x95, 0x88, 0x89: // U+2500 to 257F, 2200 to 227F
+		return true
+	case 0x80: // U+2010 to 2027
+		return b >= 0x90 && b <= 0xa7
+	case 0x82: // U+2080 to 208E
+		return b <= 0x8e
+	case 0x86: // U+2190 to 2193
+		return b >= 0x90 && b <= 0x93
+	case 0x96: // U+2580 to 259F
+		return b <= 0x9f
+	}
+	return false
+}
+
+// oneCell2 is the same of two bytes: U+00A1 to 00FF but the hyphen that is not shown, and Greek.
+func oneCell2(a, b byte) bool {
+	switch {
+	case b&^0x3f != 0x80:
+		return false
+	case a == 0xc2:
+		return b > 0xa0 && b != 0xad
+	case a == 0xce:
+		return b >= 0x91 && b != 0xa2
+	}
+	return a == 0xc3 || a == 0xcf && b <= 0x8e
 }
 
 // styleEnd is how long the style is that s begins with, ESC [ digits and ; m; 0 for anything

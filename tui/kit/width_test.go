@@ -27,3 +27,12 @@ func TestWidthIsTheLibrarys(t *testing.T) {
 		require.Equal(t, ansi.StringWidth(s.String()), Width(s.String()), "%q", s.String())
 	}
 }
+
+// Every sign that is counted quickly, by itself and before and after others.
+func TestWidthOfEverySign(t *testing.T) {
+	for r := rune(0xa0); r < 0x2a00; r++ {
+		for _, s := range []string{string(r), "a" + string(r) + "b", string(r) + "\ufe0f", string(r) + "\u0301", string(r) + string(r)} {
+			require.Equal(t, ansi.StringWidth(s), Width(s), "%U", r)
+		}
+	}
+}

@@ -154,7 +154,7 @@ func answerWind(c workedCase) (float64, bool) {
 		return Weibull{in["v_mean_mps"], 2}.Above(in["v_mps"]), true
 	case "rayleigh annual_energy_kWh":
 		w := Weibull{in["v_mean_mps"], 2}
-		return w.EnergyKWh(func(v float64) float64 {
+		return 8.760 * w.MeanWatts(func(v float64) float64 {
 			in["v_mps"] = v
 			return swept(in)
 		}, 0, w.Mean, 2*w.Mean, 4*w.Mean, 8*w.Mean), true

@@ -3,60 +3,29 @@ package drive
 import (
 	"math"
 
-	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/mathext"
 )
 
-// EnergyKWh is a year's energy of a power curve: the hours of a year times MeanWatts.
-func (w Weibull) EnergyKWh(watts func(wind float64) float64, breaks ...float64) float64 {
-	return w.EnergyIn(HoursPerYear, watts, breaks...)
-}
-
-// EnergyIn is the energy, kWh, of a power curve in a number of hours of such winds.
-func (w Weibull) EnergyIn(hours float64, watts func(wind float64) float64, breaks ...float64) float64 {
-	return w.MeanWatts(watts, breaks...) * hours / 1000
-}
-
-// MeanWatts is the mean of a power curve over the winds between the breaks, m/s. The
-// breaks must go up, and between two of them watts has to be smooth: cut-in, furling and
-// every corner is a break. Below the first and above the last it counts as 0.
+// LinesKWh is a year's energy, kWh, of a power that goes in straight lines through watts at
+// winds, m/s, which go up from 0 or more; below the first and above the last it counts as 0.
 //
-// Gauss-Legendre of 24 points (gonum) on stretches of at most the width of the
-// distribution: for a smooth curve good to 1e-9, and so far against the closed form of
-// CubeWatts. For k below 1 the density has no bound at no wind; there the sum goes over
-// t = (v/c)^k instead, in which it has.
-func (w Weibull) MeanWatts(watts func(wind float64) float64, breaks ...float64) float64 {
-	c := w.Scale()
-	sum := 0.0
-	for i := 1; i < len(breaks); i++ {
-		a, b := max(0, breaks[i-1]), max(0, breaks[i])
-		if w.K < 1 {
-			sum += gauss(func(t float64) float64 { return watts(c*math.Pow(t, 1/w.K)) * math.Exp(-t) },
-				math.Pow(a/c, w.K), math.Pow(b/c, w.K), 1)
-			continue
+// Closed: with F(v) = 1 - exp(-(v/c)^k) the part of the year below a wind and
+// M(v) = mean·P(1+1/k, (v/c)^k) the mean of those winds, P the regularised lower incomplete
+// gamma function, a stretch from v0 with slope s brings (watts(v0) - s·v0)·ΔF + s·ΔM. It is
+// the first partial moment of Weibull's distribution, by the same substitution as in CubeWatts.
+func (w Weibull) LinesKWh(winds, watts []float64) float64 {
+	c, s, sum := w.Scale(), 1+1/w.K, 0.0
+	var above, mean float64
+	for i, v := range winds {
+		t := math.Pow(v/c, w.K)
+		aboveThis, meanThis := math.Exp(-t), w.Mean*mathext.GammaIncReg(s, t)
+		if i > 0 && v > winds[i-1] {
+			slope := (watts[i] - watts[i-1]) / (v - winds[i-1])
+			sum += (watts[i]-slope*v)*(above-aboveThis) + slope*(meanThis-mean)
 		}
-		sum += gauss(func(v float64) float64 { return watts(v) * w.density(v, c) }, a, b, 2*c/w.K)
+		above, mean = aboveThis, meanThis
 	}
-	return sum
-}
-
-// gauss is an integral by panels of at most a width; finer next to 0, where a power that
-// is not whole has no smooth derivative.
-func gauss(f func(float64) float64, a, b, width float64) float64 {
-	panels := int(min(1000, max(1, math.Ceil((b-a)/width))))
-	at := func(i int) float64 { return a + (b-a)*float64(i)/float64(panels) }
-	edges := []float64{a}
-	if a == 0 {
-		edges = append(edges, at(1)/64, at(1)/8)
-	}
-	sum := 0.0
-	for i := range panels {
-		edges = append(edges, at(i+1))
-	}
-	for i := 1; i < len(edges); i++ {
-		sum += quad.Fixed(f, edges[i-1], edges[i], 24, quad.Legendre{}, 0)
-	}
-	return sum
+	return sum * HoursPerYear / 1000
 }
 
 // CubeWatts is the mean of perCube·v³ over the winds from one to another, closed:
