@@ -33,6 +33,10 @@ func newCheck(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check JOB",
 		Short: "Say what is wrong or doubtful, with line and column",
+		Long: "Say what is wrong or doubtful, with line and column. What is wrong goes to standard error, and\n" +
+			"check then ends with 1; what can be used but is doubtful goes to standard output, and it ends\n" +
+			"with 0. With --json both are in one answer on standard output.",
+		Example: "  slotwright check hub.toml",
 		RunE: func(_ *cobra.Command, args []string) error {
 			d, _, err := job.Load(args[0])
 			if err != nil {

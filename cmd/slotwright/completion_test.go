@@ -64,9 +64,28 @@ func TestManual(t *testing.T) {
 		require.NoError(t, err)
 		assert.Contains(t, string(page), ".SH SYNOPSIS", verb)
 	}
-	code, _, errs := command("man", filepath.Join(dir, "none"))
-	assert.Equal(t, 1, code)
-	assert.Contains(t, errs, "no such folder")
+	page := filepath.Join(dir, "slotwright-new.1")
+	require.NoError(t, os.WriteFile(page, []byte("older"), 0o644))
+	code, _, _ = command("man", dir)
+	assert.Equal(t, 0, code, "an older page is replaced")
+	text, err := os.ReadFile(page)
+	require.NoError(t, err)
+	assert.Contains(t, string(text), ".SH SYNOPSIS")
+	require.NoError(t, os.Remove(page))
+	require.NoError(t, os.Mkdir(page, 0o755))
+	for folder, want := range map[string]string{
+		filepath.Join(dir, "none"):         "there is no folder " + filepath.Join(dir, "none") + "; make it first",
+		filepath.Join(dir, "slotwright.1"): "a part of the path is a file, not a folder",
+		dir:                                "read a folder, expected an ordinary file",
+	} {
+		code, _, errs := command("man", folder)
+		assert.Equal(t, 1, code)
+		assert.Contains(t, errs, "slotwright: "+want)
+		assert.Equal(t, 1, strings.Count(errs, "\n"), errs)
+	}
+	code, _, errs := command("man", "")
+	assert.Equal(t, 2, code)
+	assert.Contains(t, errs, "expected a folder")
 }
 
 // The colours asked for hold; else those the terminal's background suggests. They are fixed

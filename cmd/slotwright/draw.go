@@ -43,8 +43,11 @@ type drawWish struct {
 func newDraw(s streams) *cobra.Command {
 	var w drawWish
 	c := &cobra.Command{
-		Use:     "draw JOB",
-		Short:   "Draw a trial to wind by, as SVG: unrolled, face, slot, amps over speed",
+		Use:   "draw JOB",
+		Short: "Draw a trial to wind by, as SVG: unrolled, face, slot, amps over speed",
+		Long: "Draw a trial to wind by, as SVG, a file a page: unrolled, face, slot, amps over speed. The files\n" +
+			"stand in the folder one is in, or where --out says. An older drawing is replaced; any other file\n" +
+			"is left as it is, and nothing is drawn.",
 		Example: "  slotwright draw stator.toml --trial B\n  slotwright draw stator.toml --sheet unrolled --paper letter --out wall.svg",
 		RunE: func(_ *cobra.Command, args []string) error {
 			answer, err := w.draw(s, args[0])

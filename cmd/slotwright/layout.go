@@ -49,8 +49,10 @@ func newLayout(s streams) *cobra.Command {
 	var kind string
 	var circuits, turns int
 	c := &cobra.Command{
-		Use:     "layout --slots Q --poles 2P --span Y",
-		Short:   "Which coil lies in which slot, factors and joins, without a job",
+		Use:   "layout --slots Q --poles 2P --span Y",
+		Short: "Which coil lies in which slot, factors and joins, without a job",
+		Long: "Which coil lies in which slot, factors and joins, without a job. --slots, --poles and --span must be\n" +
+			"given. A winding that cannot be is said to be so, with the reason, and it ends with 1.",
 		Example: "  slotwright layout --slots 36 --poles 12 --span 3\n  slotwright layout --slots 12 --poles 10 --span 1 --json",
 		RunE: func(c *cobra.Command, _ []string) error {
 			for _, name := range []string{"slots", "poles", "span"} {

@@ -1,13 +1,14 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 	"time"
 
+	"slotwright/winding/job"
 	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
@@ -28,12 +29,12 @@ func newMan(s streams) *cobra.Command {
 			if len(args) == 0 {
 				return manPage(c.Root(), s.out)
 			}
-			if info, err := os.Stat(args[0]); err != nil || !info.IsDir() {
-				return jobProblem{text: "there is no such folder: " + args[0]}
+			if args[0] == "" {
+				return errors.New("man: read no name, expected a folder; usage: slotwright man [FOLDER]")
 			}
 			for _, verb := range append(c.Root().Commands(), c.Root()) {
 				if err := manFile(verb, args[0]); err != nil {
-					return jobProblem{text: err.Error()}
+					return jobProblem{text: err.Error(), file: args[0]}
 				}
 			}
 			_, err := fmt.Fprintln(s.out, "Wrote the manual to "+text.Visible(args[0]))
@@ -42,13 +43,15 @@ func newMan(s streams) *cobra.Command {
 	}
 }
 
-// manFile writes the page of a verb into a folder.
+// manFile writes the page of a verb into a folder, whole or not at all; an older page is
+// replaced.
 func manFile(verb *cobra.Command, folder string) error {
 	var page strings.Builder
 	if err := manPage(verb, &page); err != nil {
 		return err
 	}
-	return os.WriteFile(filepath.Join(folder, manName(verb)+".1"), []byte(page.String()), 0o644)
+	_, err := job.Write(filepath.Join(folder, manName(verb)+".1"), page.String(), job.Mark{}, job.OverChanged|job.Anew)
+	return err
 }
 
 func manName(verb *cobra.Command) string { return strings.ReplaceAll(verb.CommandPath(), " ", "-") }

@@ -30,6 +30,10 @@ func newNew(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Write a commented job file to fill in, empty or from another job",
+		Long: "Write a commented job file to fill in, empty or from another job. A file that is there already\n" +
+			"is left as it is. What the records of the jobs in the same folder have for the new one is listed,\n" +
+			"not written.",
+		Example: "  slotwright new hub.toml\n  slotwright new jobs/hub2.toml --from jobs/hub.toml",
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))

@@ -21,6 +21,10 @@ type outlet struct {
 	text bytes.Buffer
 }
 
+// A standard output that is closed (>&-) cannot be told: before any of our code runs, Go opens
+// /dev/null for reading and writing in its place, and that is just what many callers pass to a
+// program whose answer they do not want. To fail for the one would be to fail for the other.
+
 // Write gathers.
 func (o *outlet) Write(p []byte) (int, error) { return o.text.Write(p) }
 

@@ -21,6 +21,11 @@ func (p *paper) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.inch, "inch", false, "inches, feet and pounds")
 	c.Flags().BoolVar(&p.fahrenheit, "fahrenheit", false, "temperatures in °F")
 	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
+}
+
+// printed adds what only text has.
+func (p *paper) printed(c *cobra.Command) {
+	p.flags(c)
 	c.Flags().BoolVar(&p.pages, "pages", false, "a form feed between sheets, for a printer")
 }
 
@@ -38,9 +43,10 @@ func newReport(s streams) *cobra.Command {
 	var p paper
 	var only []string
 	c := &cobra.Command{
-		Use:   "report [JOB]",
-		Short: "Every figure of every trial; without JOB, of the built-in example",
-		Long:  "Every figure of every trial; without JOB, of the built-in example. Its sections, for --section:\n\n" + sectionList(),
+		Use:     "report [JOB]",
+		Short:   "Every figure of every trial; without JOB, of the built-in example",
+		Long:    "Every figure of every trial; without JOB, of the built-in example. Its sections, for --section:\n\n" + sectionList(),
+		Example: "  slotwright report hub.toml --section battery,limits\n  slotwright report hub.toml --json",
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := knownSections(only); err != nil {
 				return err
@@ -59,7 +65,7 @@ func newReport(s streams) *cobra.Command {
 		},
 	}
 	c.Flags().StringSliceVar(&only, "section", nil, "only these sections, with commas between them")
-	p.flags(c)
+	p.printed(c)
 	return c
 }
 
@@ -91,8 +97,9 @@ func newCard(s streams) *cobra.Command {
 	var p paper
 	var trial string
 	c := &cobra.Command{
-		Use:   "card [JOB]",
-		Short: "The winding card as text; without JOB, of the built-in example",
+		Use:     "card [JOB]",
+		Short:   "The winding card as text; without JOB, of the built-in example",
+		Example: "  slotwright card hub.toml --trial B > card.txt\n  slotwright card hub.toml --inch --pages | lp",
 		RunE: func(_ *cobra.Command, args []string) error {
 			d, b, o, err := workOut(argument(args))
 			if err != nil {
@@ -111,7 +118,7 @@ func newCard(s streams) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&trial, "trial", "", "name of the trial; the first when not given")
-	p.flags(c)
+	p.printed(c)
 	return c
 }
 

@@ -30,7 +30,10 @@ JSON, for scripts and for paper.
 A job is a text file in which every value says its unit and how to measure it. The screen
 and an editor change the same file; comments survive.
 
-On the screen ? lists the keys, ctrl+p all commands by name, and ! what is called out.`,
+On the screen ? lists the keys, ctrl+p all commands by name, and ! what is called out.
+
+It ends with 0 when all went well, with 1 when something is wrong with the job, with a file or
+on the answer's way out, and with 2 when the command was typed wrongly.`,
 		Example: `  slotwright                      the last job, or the example
   slotwright new hub.toml         a file to fill in; then: slotwright hub.toml
   slotwright check hub.toml       what is wrong or doubtful in it

@@ -31,7 +31,7 @@ type shelfWish struct {
 func newShelf(s streams) *cobra.Command {
 	var w shelfWish
 	c := &cobra.Command{
-		Use:   "shelf DIR",
+		Use:   "shelf FOLDER",
 		Short: "A folder of jobs: what each is, how far it has come, what the bench learns",
 		Long: "A folder of jobs, a line for each winding: the one that was wound last, those before it under it;\n" +
 			"where nothing was wound, every trial, the reference first. What could not be used or is no job\n" +

@@ -20,6 +20,9 @@ func newWire(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "wire GAUGE...",
 		Short: "One wire: bare, overall, area, ohms, mass, neighbours, stand-ins",
+		Long: "One wire: bare, overall, area, ohms, mass, neighbours, stand-ins. GAUGE is a number with its system\n" +
+			"(18 awg, 19 swg), a bare diameter (0.71 mm, 0.028 in), or with \"over\" behind it what a caliper\n" +
+			"finds over the enamel.",
 		Example: "  slotwright wire 18awg\n  slotwright wire 0.75 mm over --build grade1\n" +
 			"  slotwright wire 19 swg --temp 120 --json",
 		RunE: func(_ *cobra.Command, args []string) error {
