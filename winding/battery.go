@@ -20,6 +20,7 @@ type dcSide struct {
 	// against: of a battery at rest and taking charge.
 	held, works quantity.Figure
 	rectifier   charge.Rectifier
+	starDiodes  bool   // two more at the star point
 	why         string // what is wrong with the load
 	notBattery  string // why it is no battery, "" for one
 	noFuse      string // why nothing is said of a fuse
@@ -47,7 +48,7 @@ var (
 
 // newDCSide fills in what was not given of load, cable and diodes, on a machine of so many phases.
 func newDCSide(g job.BatterySpec, phases int) dcSide {
-	d := dcSide{}
+	d := dcSide{starDiodes: g.StarDiodes == "yes"}
 	drop := siliconVolts
 	if g.Diode == "schottky" {
 		drop = schottkyVolts

@@ -44,6 +44,8 @@ type charger struct {
 	openPeak float64 // V DC per rpm, unloaded
 	field    float64 // W that the rotor takes
 	ring     ring    // of a delta, for the third harmonic
+	eight    charge.StarSolver
+	star     neutral // of a star with diodes at its star point
 }
 
 // RunPoint is a trial running into the battery at one speed of its shaft.
@@ -95,6 +97,9 @@ func (b *bed) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 	w := b.layouts.candidate(t)
 	r.fill = b.henries.fillingOf(&w)
 	r.ring = b.henries.ringOf(&w, r.henries)
+	if b.dc.starDiodes {
+		r.star = b.henries.neutralOf(&w)
+	}
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets
 	return r, ""

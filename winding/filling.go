@@ -45,9 +45,9 @@ func (f filling) factor(amps float64) float64 {
 // leaves.
 func (r *charger) filled(rpm, ohms float64) charge.Point {
 	solve := func(henries float64) charge.Point {
-		p, err := r.near.Solve(charge.Source{
+		p, err := r.bridge(charge.Source{
 			EMFPeak: r.peak * rpm, Hertz: r.hertz * rpm, Ohms: ohms, Henries: henries, Phases: r.phases, Delta: r.delta,
-		}, r.load)
+		})
 		if err != nil {
 			return charge.Point{Mode: charge.Off}
 		}

@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 
+	"slotwright/winding/charge"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 )
@@ -19,8 +20,35 @@ import (
 //
 //	√2·E3 ≥ V/3,  E3 as in thirdharmonic.go
 //
-// and that speed is said. What they let through above it is not worked out: the amps there are
-// that much too low.
+// and that speed is said. Above it the eight diodes are solved as one circuit (charge.StarSolver),
+// and amps, rms in the windings, watts and warmth all go by that. What limits the current of
+// the star point is the inductance to currents alike in all three phases, L0, by its share
+// of the phase's own (thirdharmonic.go: by geometry, else the waves alone, which is low and
+// lets the amps come out high), falling with it where the iron fills. Car alternators are
+// said to gain some 10 % at high speed by such diodes (from memory); the third harmonic here
+// is that of an assumed shape of the flux, so the gain is no better known than that is.
+
+// neutral is what the star point's diodes see: the third harmonic over the working volts, and L0
+// over the phase's inductance. Zero where there are none.
+type neutral struct{ third, alike float64 }
+
+// neutralOf is that of a winding; zero where the third harmonic is not known.
+func (b *inductances) neutralOf(w *candidate) neutral {
+	third, ok := thirdOfEMF(b.rotor, &w.coils)
+	if b.machine.phases != 3 || w.trial.Connection != layout.Star || !ok {
+		return neutral{}
+	}
+	share, _ := b.alikeShare(w)
+	return neutral{third, share}
+}
+
+// bridge is the source on its rectifier, with the star point's diodes where they can conduct.
+func (r *charger) bridge(s charge.Source) (charge.Point, error) {
+	if r.star.third == 0 {
+		return r.near.Solve(s, r.load)
+	}
+	return r.eight.Solve(charge.StarSource{Source: s, ThirdPeak: r.star.third * s.EMFPeak, ZeroHenries: r.star.alike * s.Henries}, r.load)
+}
 
 // aboutStar is what the star point's diodes do.
 type aboutStar struct {
@@ -51,10 +79,12 @@ func (a aboutStar) callOut(d *doubts, at func(string) string, t job.Trial, o *Tr
 		d.add(Doubt, at("connection"), t.Name, "leave them off, or join it in star", "", "diodes at the star point: a delta has none")
 	case !ok && o.Kw3.Known() && o.Kw3.Value < 1e-9:
 		d.add(Note, at("connection"), t.Name, "", source, "the star point's diodes add nothing: this winding lets no third harmonic through (kw3 is 0)")
+	case !ok && !o.Kw3.Known():
+		d.add(Note, at("connection"), t.Name, "give slots, poles and span", source, "what the star point's diodes add is not counted: the third harmonic of the EMF is not known without the coils' layout")
 	case !ok:
 	case top.Known() && top.Value < rpm:
 		d.add(Note, at("connection"), t.Name, "", source, "the star point's diodes add nothing up to the top speed of %.0f rpm: they begin at about %.0f rpm (%s)", top.Value, rpm, thirdWaveText(a.field))
 	default:
-		d.add(Note, at("connection"), t.Name, "", source, "from about %.0f rpm the star point's diodes add amps that are not counted (%s)", rpm, thirdWaveText(a.field))
+		d.add(Note, at("connection"), t.Name, "", source, "from about %.0f rpm, at the earliest, the star point's diodes can add amps: what they add is counted (%s)", rpm, thirdWaveText(a.field))
 	}
 }

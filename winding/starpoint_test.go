@@ -31,7 +31,21 @@ func TestDiodesAtTheStarPoint(t *testing.T) {
 		return fmt.Sprint(o.Findings)
 	}
 	assert.Contains(t, said(begins*0.99), "add nothing up to the top speed")
-	assert.Contains(t, said(begins*1.01), "add amps that are not counted")
+	assert.Contains(t, said(begins*1.01), "what they add is counted")
+	// What they add is nothing before that speed, and shows in amps, in the windings and as heat well above.
+	at := func(times float64) winding.RunPoint {
+		p, why := winding.Prepare(j).RunAt(0, times*begins)
+		require.Empty(t, why)
+		return p
+	}
+	with, high := at(0.99), at(4)
+	j.Battery.StarDiodes = ""
+	assert.Equal(t, at(0.99), with)
+	plain := at(4)
+	assert.Greater(t, high.AmpsDC, 1.02*plain.AmpsDC)
+	assert.Greater(t, high.PhaseAmpsRMS, plain.PhaseAmpsRMS)
+	assert.InEpsilon(t, high.ShaftWatts, high.BatteryWatts+high.CopperWatts+high.DiodeWatts+high.IronWatts+high.CableWatts, 1e-6)
+	j.Battery.StarDiodes = "yes"
 	j.Trials[0].Connection = layout.Delta
 	assert.Contains(t, said(300), "a delta has none")
 }

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"math"
+	"math/cmplx"
 
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
@@ -36,6 +37,28 @@ func thirdWave(f *job.FieldSpec) float64 {
 		return math.Abs(math.Sin(3*half) / (3 * math.Sin(half)))
 	}
 	return math.Sin(3*flatRamp) / (9 * math.Sin(flatRamp))
+}
+
+// thirdOfEMF is the third harmonic of a phase's EMF over its working volts, peak over peak: above 0
+// where it flattens the wave. Its sign hangs on the shape of the flux and on the coils: seen from the
+// zero crossing the third of a flat wave is in phase, and coils turn it by what their arrows of the
+// third are turned against three times those of the working wave. ok is false without a layout.
+func thirdOfEMF(f *job.FieldSpec, c *coilSet) (part float64, ok bool) {
+	if c.plan == nil || c.kw[0] <= 0 {
+		return 0, false
+	}
+	one, three := c.plan.PhasePhasor(0, 0, 1), c.plan.PhasePhasor(0, 0, 3)
+	turned := real(three * cmplx.Conj(one*one*one))
+	return math.Copysign(thirdWave(f)*c.kw[1]/c.kw[0], turned*thirdWaveSign(f)), true
+}
+
+// thirdWaveSign is -1 where the flux density is pointed: magnets that cover less than two thirds of
+// the pole.
+func thirdWaveSign(f *job.FieldSpec) float64 {
+	if f.Kind == "magnets" && math.Sin(3*f.MagnetCover.Or(defaultCover)*math.Pi/2) > 0 {
+		return -1
+	}
+	return 1
 }
 
 // thirdWaveText says what is assumed.

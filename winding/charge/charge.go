@@ -66,6 +66,8 @@ type Point struct {
 	PhaseAmpsRMS float64
 	// LineAmpsRMS is the rms current in a lead to the bridge, A.
 	LineAmpsRMS float64
+	// StarAmpsRMS is the rms current of the star point's diodes, A; 0 where there are none.
+	StarAmpsRMS float64
 	// DCVolts is the mean voltage at the bridge's output, V: Volts + Ohms·DCAmps.
 	DCVolts float64
 	// Watts goes out of the bridge, W: the mean of voltage times current there,
