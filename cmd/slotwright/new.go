@@ -100,13 +100,17 @@ func begun(name, from string) (string, error) {
 var plainWord = regexp.MustCompile(`^[\pL\pN_./@%+=:,-]+$`)
 
 // shellWord is a path as it can be typed behind the command: one that begins like a flag
-// with ./ before it, and one with blanks and the like in quotes.
+// with ./ before it, one with blanks and the like in quotes, and one with what does not show
+// (an end of a line) written as bash and zsh read it.
 func shellWord(path string) string {
 	if strings.HasPrefix(path, "-") {
 		path = "./" + path
 	}
 	if plainWord.MatchString(path) {
 		return path
+	}
+	if strings.ContainsFunc(path, text.Steers) {
+		return "$'" + text.Visible(strings.NewReplacer(`\`, `\\`, `'`, `\'`).Replace(path)) + "'"
 	}
 	return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
 }

@@ -4,9 +4,12 @@ import (
 	"encoding/json"
 	"flag"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"slotwright/winding/text"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -197,5 +200,22 @@ func TestGoldenReports(t *testing.T) {
 		want, err := os.ReadFile(golden)
 		require.NoError(t, err)
 		assert.Equal(t, strings.ReplaceAll(string(want), "\r\n", "\n"), out, path)
+	}
+}
+
+// A path is told so that the shell, given it back, finds that very file.
+func TestPathsAreToldAsTheShellTakesThem(t *testing.T) {
+	bash, err := exec.LookPath("bash")
+	if err != nil {
+		t.Skip("no bash")
+	}
+	for _, path := range []string{"hub.toml", "-dash.toml", "a b.toml", "it's.toml", "a\nb.toml", "\x1b[2J'\\n.toml", "\u202eé.toml", "$HOME`x`"} {
+		word := shellWord(path)
+		assert.Equal(t, word, text.Visible(word), "it can be shown")
+		c := exec.Command(bash, "-c", "printf %s "+word)
+		c.Env = []string{"LC_ALL=C.UTF-8"}
+		said, err := c.Output()
+		require.NoError(t, err, word)
+		assert.Equal(t, path, strings.TrimPrefix(string(said), "./"), word)
 	}
 }
