@@ -36,7 +36,7 @@ func run(ctx context.Context, args []string, s streams) int {
 	if failed := out.flush(); failed != nil {
 		err = unwritten(failed, err)
 	}
-	code := say(folding{errs, &ascii}, err)
+	code := say(folding{errs, &ascii}, verb.CommandPath(), err)
 	_ = errs.flush() // there is nowhere left to say that it failed
 	return code
 }
@@ -50,8 +50,8 @@ func unwritten(failed, before error) error {
 	return jobProblem{text: text}
 }
 
-// say says what went wrong and gives the exit code.
-func say(to io.Writer, err error) int {
+// say says what went wrong in a verb and gives the exit code.
+func say(to io.Writer, verb string, err error) int {
 	var problem jobProblem
 	switch {
 	case err == nil:
@@ -63,7 +63,7 @@ func say(to io.Writer, err error) int {
 		return 1
 	default:
 		fmt.Fprintln(to, "slotwright: "+oneLine(err.Error()))
-		fmt.Fprintln(to, "Try: slotwright help")
+		fmt.Fprintln(to, "Try: "+verb+" --help")
 		return 2
 	}
 }

@@ -219,3 +219,15 @@ func TestPathsAreToldAsTheShellTakesThem(t *testing.T) {
 		assert.Equal(t, path, strings.TrimPrefix(string(said), "./"), word)
 	}
 }
+
+// What was typed wrongly points to the help of the verb that it was typed to.
+func TestWrongUsePointsToItsHelp(t *testing.T) {
+	for typed, want := range map[string]string{"card --trial Z": "Try: slotwright card --help\n", "layout": "Try: slotwright layout --help\n", "--nope": "Try: slotwright --help\n"} {
+		code, _, errs := command(strings.Fields(typed)...)
+		assert.Equal(t, 2, code, typed)
+		assert.True(t, strings.HasSuffix(errs, "\n"+want), errs)
+		code, out, _ := command(strings.Fields(strings.TrimPrefix(strings.TrimSpace(want), "Try: slotwright "))...)
+		assert.Equal(t, 0, code, typed)
+		assert.Contains(t, out, "Usage:")
+	}
+}
