@@ -2,6 +2,7 @@ package winding
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"slotwright/winding/charge"
@@ -95,6 +96,7 @@ func (r *charger) over(top, warm, within float64) *characteristic {
 	}
 	c.knots[0].mode = c.knots[1].mode // which it is about to have
 	c.agreed = make([]bool, firstStretches, 2*firstStretches)
+	c.drawn = make([]stretch, 0, 4*firstStretches)
 	halvings := mostHalvings
 	if within >= closeOffer {
 		halvings = offerHalvings
@@ -184,7 +186,8 @@ func (c *characteristic) alike(k *knot, drawn, most *[channels]float64) bool {
 
 // sight finds the knots by which each stretch is drawn.
 func (c *characteristic) sight() {
-	c.drawn = make([]stretch, len(c.agreed))
+	c.drawn = slices.Grow(c.drawn[:0], len(c.agreed))[:len(c.agreed)]
+	clear(c.drawn)
 	for low := 0; low < len(c.agreed); {
 		high := low
 		for high+1 < len(c.knots) && c.knots[low].like(&c.knots[high+1]) {

@@ -33,7 +33,7 @@ const (
 // tried is a winding that could take a trial's place.
 type tried struct {
 	trial  job.Trial
-	static TrialOutcome
+	begins float64 // rpm
 	net    float64 // A in the usual condition
 	score  float64
 }
@@ -99,7 +99,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Off
 		return "", nil
 	}
 	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
-		best.static.CutInRPM.Value, best.net, of.drive.conditions[usual].Label)
+		best.begins, best.net, of.drive.conditions[usual].Label)
 	if of.drive.kind == "wind" {
 		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
 	}
@@ -165,7 +165,7 @@ func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating, more float64
 	if r == nil {
 		return nil
 	}
-	w := &tried{trial: t, static: o}
+	w := &tried{trial: t, begins: o.CutInRPM.Value}
 	stands := func(in *Operating) bool {
 		c := of.drive.conditions[indexOf(in.Condition)]
 		run := r.settle(of.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)

@@ -9,14 +9,17 @@ func Sizes(s System) []Gauge {
 	var sizes []Gauge
 	switch s {
 	case AWG:
+		sizes = make([]Gauge, 0, (awgLast-awgFirst)/2+1)
 		for n := awgFirst; n <= awgLast; n += 2 {
 			sizes = append(sizes, Gauge{system: AWG, n: int32(n)})
 		}
 	case SWG:
+		sizes = make([]Gauge, 0, swgLast-swgFirst+1)
 		for n := swgFirst; n <= swgLast; n++ {
 			sizes = append(sizes, Gauge{system: SWG, n: int32(n)})
 		}
 	case IEC:
+		sizes = make([]Gauge, 0, len(iecRows))
 		for i := len(iecRows) - 1; i >= 0; i-- {
 			sizes = append(sizes, Gauge{system: IEC, n: iecRows[i].bare * nmPerMicrometre})
 		}

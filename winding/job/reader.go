@@ -171,7 +171,7 @@ func (r *reader) keyValue(e *unstable.Node, outer []string) span {
 		return value
 	}
 	ent := entry{
-		key: last, value: value, typed: typedText(v, r.d.text, value), index: in.index, field: k.field, unit: k.unit,
+		key: last, value: value, typed: typedText(v, r.d.text, value), index: in.index, field: k.field, unit: *k.unit,
 		own: len(outer) == 0, line: span{from: where.from},
 	}
 	r.enter(ent, key, v)

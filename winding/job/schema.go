@@ -138,14 +138,14 @@ var Fields = slices.Concat(topFields, machineFields, slotFields, oldFields, spin
 
 // byTable and byKey index Fields for reading.
 var (
-	byTable = map[string][]*Input{}
-	byKey   = map[string]keyed{}
-	byPath  = map[string]*Input{}
+	byTable = make(map[string][]*Input, len(Tables))
+	byKey   = make(map[string]keyed, 2*len(Fields))
+	byPath  = make(map[string]*Input, len(Fields))
 )
 
 type keyed struct {
 	field *Input
-	unit  quantity.Unit
+	unit  *quantity.Unit // one of the field's dimension
 }
 
 func init() {
@@ -157,11 +157,11 @@ func init() {
 		byTable[f.Table] = append(byTable[f.Table], f)
 		byPath[f.Path()] = f
 		if f.Kind != Number {
-			byKey[f.Path()] = keyed{f, f.Dim[0]}
+			byKey[f.Path()] = keyed{f, &f.Dim[0]}
 			continue
 		}
-		for _, u := range f.Dim {
-			byKey[join(f.Table, f.key(u))] = keyed{f, u}
+		for k := range f.Dim {
+			byKey[join(f.Table, f.key(f.Dim[k]))] = keyed{f, &f.Dim[k]}
 		}
 	}
 }
