@@ -12,8 +12,9 @@ import (
 // wire that were really put in. What was worked out may itself be off, by the mean turn, the
 // flux or the inductance; turns and strands are counted and are not. So its ± is that of the
 // trial's own figure, as a part of it; and the reading's own ± comes on top where one was
-// typed: a reading is off only where neither can explain it. Where no ± is known a tenth each
-// way stands for it (common practice, no source).
+// typed: a reading is off only where neither can explain it. Screen and card hold a reading to
+// the same limits: [ProofLeast] at least, [ProofLimit] where no ± is known (common practice,
+// no source).
 //
 // What a reading that is off speaks of are facts of the trade (common practice, no source),
 // the same that stand on the card.
@@ -34,17 +35,14 @@ const (
 	High
 )
 
-// Limits are between what a reading must lie; ok is false where nothing could be worked out, or
-// only a guess that nobody knows the ± of.
+// Limits are between what a reading must lie, as [Between] has it for the card; ok is false
+// where nothing could be worked out, or only a guess that nobody knows the ± of.
 func (p Proof) Limits() (low, high float64, ok bool) {
-	off := p.Expected.PlusMinus
-	switch {
-	case !p.Expected.Known() || off == 0 && p.Expected.Origin.Weak():
+	if p.Expected.PlusMinus == 0 && p.Expected.Origin.Weak() {
 		return 0, 0, false
-	case off == 0:
-		off = math.Abs(p.Expected.Value) * farOff / 100
 	}
-	return p.Expected.Value - off, p.Expected.Value + off, true
+	low, high, _, ok = Between(p.Expected)
+	return low, high, ok
 }
 
 // Stand is where the reading stands.

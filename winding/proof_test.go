@@ -11,17 +11,17 @@ import (
 )
 
 // A reading is off only where neither its own ± nor that of what was worked out explains it;
-// with no ± known a tenth stands for it.
+// with no ± known a tenth stands for it, and it is never taken for less than a twentieth.
 func TestStand(t *testing.T) {
 	read := func(v, off float64) Proof {
 		f, e := quantity.Of(v), quantity.Of(100)
-		f.PlusMinus, e.PlusMinus = off, 4
+		f.PlusMinus, e.PlusMinus = off, 8
 		return proof(f, e)
 	}
 	for _, c := range []struct {
 		read, off float64
 		want      Stand
-	}{{100, 0, Good}, {96, 0, Good}, {104, 0, Good}, {95.9, 0, Low}, {104.1, 0, High}, {95, 1.1, Good}, {95, 0.9, Low}, {106, 2.1, Good}, {106, 1.9, High}} {
+	}{{100, 0, Good}, {92, 0, Good}, {108, 0, Good}, {91.9, 0, Low}, {108.1, 0, High}, {91, 1.1, Good}, {91, 0.9, Low}, {110, 2.1, Good}, {110, 1.9, High}} {
 		assert.Equal(t, c.want, read(c.read, c.off).Stand(), "%+v", c)
 	}
 	no := quantity.Missing("no")
@@ -34,9 +34,23 @@ func TestStand(t *testing.T) {
 	guess.PlusMinus = 20
 	assert.Equal(t, High, proof(quantity.Of(140), guess).Stand())
 	low, high, ok := read(1, 0).Limits()
-	assert.Equal(t, []any{96.0, 104.0, true}, []any{low, high, ok})
+	assert.Equal(t, []any{92.0, 108.0, true}, []any{low, high, ok})
 	_, _, ok = proof(no, no).Limits()
 	assert.False(t, ok)
+}
+
+// Screen and card hold a reading to the same limits: a figure that is sure to 0.7 % is still
+// read with a meter at a speed, and has the card's twentieth each way.
+func TestScreenAndCardHoldToTheSameLimits(t *testing.T) {
+	for _, off := range []float64{0, 0.7, 4, 12} {
+		e := quantity.Of(100)
+		e.PlusMinus = off
+		low, high, _, ok := Between(e)
+		require.True(t, ok)
+		l, h, ok := proof(quantity.Of(100), e).Limits()
+		assert.Equal(t, []any{low, high, true}, []any{l, h, ok}, "±%g", off)
+		assert.GreaterOrEqual(t, h-100, 100*ProofLeast-1e-9)
+	}
 }
 
 // The mean turn is 185 ±5 mm: the ohms of a record with more turns than planned may be off by
