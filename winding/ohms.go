@@ -51,6 +51,19 @@ type Purchase struct {
 	Allowance float64 `json:"allowance"`
 }
 
+// Used is the wire that is wound in, all strands and all sizes, without the allowance, m; it is
+// what a rewinder reads off the spools. It is missing where the metal is.
+func (p *Purchase) Used() quantity.Figure {
+	if len(p.Buy) == 0 {
+		return p.BuyKg
+	}
+	used := p.Buy[0].Metres
+	for _, b := range p.Buy[1:] {
+		used = used.With(b.Metres, func(a, c float64) float64 { return a + c })
+	}
+	return used.Times(1 / (1 + p.Allowance))
+}
+
 // ohms is the resistance of a phase, R = ρ(t)·N·l/(a·s·A), and between leads.
 func ohms(w *candidate, m *machine, turn *turnLength, testC float64) Ohms {
 	var o Ohms

@@ -190,12 +190,24 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 		row.Note, row.NoteAs = turns(plan, r), kit.Hint
 	case "gauge":
 		row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
+	case "wire_length":
+		row.Note, row.NoteAs = used(s, plan.Used(), quantity.Metres), kit.Hint
+	case "wire_weight":
+		row.Note, row.NoteAs = used(s, plan.CopperKg, quantity.Kilograms), kit.Hint
 	case "filled":
 		row.Note, row.NoteAs = "plan fill "+s.Text(plan.WireFill, quantity.None, 2), kit.Hint
 		if r != nil && r.WireFill.Known() {
 			row.Note = "fill " + s.Text(r.WireFill, quantity.None, 2) + ", plan " + s.Text(plan.WireFill, quantity.None, 2)
 		}
 	}
+}
+
+// used is the wire that was planned, as it is read off the spools or the scales.
+func used(s *session.Session, planned quantity.Figure, dim quantity.Dimension) string {
+	if !planned.Known() {
+		return ""
+	}
+	return "plan " + s.Text(planned, dim, 3)
 }
 
 // turns is the turns that were planned, and how many more or fewer were put in.
@@ -216,17 +228,24 @@ func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
 	return text
 }
 
-// besideCheck is what is read. Where that is another quantity than what was typed, as the mean
-// turn of metres of wire, it is named.
+// besideCheck is what is read. Where that is another quantity than what was typed, as the rise
+// per watt of a temperature, it is named. The mean turn is as far off as the wire that it is
+// by: there the verdict stands before what was planned of the wire, and the limits of the mean
+// turn in the sentence.
 func besideCheck(s *session.Session, row *form.Row, c winding.Check) {
 	name := ""
-	if c.Field == "wire_length" || c.Field == "warm" {
+	if c.Field == "warm" {
 		name, _, _ = strings.Cut(c.Label, ",")
 		name += " "
 	}
+	planned := row.Note
 	if text := short(s, c); text != "" {
-		row.Note = name + text
-	} else if c.Proof.Expected.Known() {
+		if planned != "" {
+			text, _, _ = strings.Cut(text, ",")
+			planned = ", " + planned
+		}
+		row.Note = name + text + planned
+	} else if c.Proof.Expected.Known() && planned == "" {
 		row.Note = "plan " + name + s.Text(c.Proof.Expected, c.Dim, 3)
 		if within := limits(s, c); within != "" {
 			row.Note += ", " + within

@@ -75,7 +75,8 @@ func TestARecordIsBegun(t *testing.T) {
 	assert.Contains(t, frame, "Planned, nothing wound yet: f6 begins a record of trial B.")
 	assert.Contains(t, frame, "(B, chosen)")
 	assert.Contains(t, frame, "▸ Turns", "what is counted first is marked")
-	assert.Contains(t, frame, "plan mean turn ")
+	assert.Regexp(t, `Wire used +m +plan [0-9.]+ m `, frame, "as it is read off the spools")
+	assert.Regexp(t, `by weight +kg +plan [0-9.]+ kg `, frame)
 	assert.Contains(t, frame, "plan 1 × "+s.Job().Trials[1].Gauge.String())
 	assert.Regexp(t, `Lead to lead +Ω +plan [0-9.]+ Ω, [0-9.]+ to [0-9.]+`, frame)
 	tuitest.Press(t, v, s, 80, 21, "f6")
@@ -136,6 +137,24 @@ func TestReadingsSayWhereTheyStand(t *testing.T) {
 	v.GoTo(s, "wound[0].cut_in")
 	typed(t, v, s, 80, 21, fmt.Sprintf("%.0f", s.Outcome().Wound[0].CutInRPM.Expected.Value))
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Proved.")
+}
+
+// The wire that is wound in is planned without the allowance that is bought with it: used up to
+// the metre it speaks of the planned mean turn, and plan and verdict stand beside it.
+func TestWireUsedStandsBesideItsPlan(t *testing.T) {
+	s, v := session.NewExample(), onDay()
+	s.Choose(1)
+	plan := &s.Outcome().Trials[1]
+	used := plan.Used()
+	require.True(t, used.Known())
+	assert.InEpsilon(t, plan.Buy[0].Metres.Value/(1+plan.Allowance), used.Value, 1e-9)
+	require.True(t, v.GoTo(s, "wound[0].wire_length"))
+	typed(t, v, s, 80, 21, fmt.Sprintf("%.2f", used.Value))
+	assert.InEpsilon(t, plan.MeanTurnMM.Value, s.Outcome().Wound[0].MeanTurnMM.Read.Value, 1e-3)
+	assert.Regexp(t, `good, plan [0-9.]+ m `, tuitest.Draw(t, v, s, 80, 21))
+	v.GoTo(s, "wound[0].wire_length")
+	typed(t, v, s, 80, 21, fmt.Sprintf("%.2f", used.Value/2))
+	assert.Regexp(t, `50 % low, plan [0-9.]+ m `, tuitest.Draw(t, v, s, 80, 21))
 }
 
 // A record of a trial that the job has not, and a job without trials, say so and take keys.
