@@ -92,7 +92,7 @@ func TestFromTheShelfToAProvedJob(t *testing.T) {
 	st.Type("f")
 	st.Key("enter")
 	st.Type("58")
-	st.WaitFor("mean turn good, 166 to")
+	st.WaitFor("good, plan 56.6 m")
 	st.Key("enter", "down")
 	st.Type("0.2")
 	st.WaitFor("% low, 0.354 to 0.433")

@@ -41,6 +41,7 @@ const leastValue, shortGhost = 12, 20
 // sizes shares w cells among margin, label, value, mark, unit and note, names first.
 func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	var s rowSizes
+	given, notes := leastValue, 0 // what is typed or said with a note behind it, and the notes
 	for _, r := range f.Rows[from:to] {
 		if r.Adds {
 			continue
@@ -48,6 +49,10 @@ func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 		s.label = max(s.label, kit.Width(t.Text(r.Label)))
 		s.unit = max(s.unit, kit.Width(t.Text(r.Unit)))
 		s.value = max(s.value, kit.Width(t.Text(r.Text))+4, min(kit.Width(t.Text(r.Ghost))+3, shortGhost))
+		given, notes = max(given, kit.Width(t.Text(r.Text))+4), max(notes, kit.Width(t.Text(r.Note)))
+		if r.Note != "" {
+			given = max(given, min(kit.Width(t.Text(r.Ghost))+3, shortGhost))
+		}
 		for _, c := range r.Choices {
 			s.value = max(s.value, kit.Width(t.Text(c))+4)
 		}
@@ -56,6 +61,10 @@ func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	s.label = max(min(s.label, w-2-1-leastValue-3-s.unit), 6)
 	s.value = max(min(s.value, w*2/5, 28, w-2-s.label-1-3-s.unit), leastValue)
 	s.spare = max(0, w-(2+s.label+1+s.value+3+s.unit))
+	// What a note says counts for more than the empty end of the column of values.
+	if give := min(notes+2-s.spare, s.value-given); give > 0 {
+		s.value, s.spare = s.value-give, s.spare+give
+	}
 	s.note = max(0, s.spare-2)
 	return s
 }

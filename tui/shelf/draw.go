@@ -41,8 +41,19 @@ func (v *View) rows() int {
 	return body.H
 }
 
-// top is the first job shown of a list h rows high: as [kit.Window] has it.
-func (v *View) top(h int) int { return max(0, min(v.focus()-h/2, len(v.shown.list)-h)) }
+// top is the first line shown of a list h rows high, what was left out standing under the
+// jobs: as [kit.Window] has it.
+func (v *View) top(h int) int {
+	return max(0, min(v.focus()-h/2, len(v.shown.list)+len(v.leftOut())-h))
+}
+
+// leftOut is what lies in the folder and is not listed; a search asks for jobs only.
+func (v *View) leftOut() []shelf.LeftOut {
+	if v.typed != "" {
+		return nil
+	}
+	return v.shown.left
+}
 
 // Draw fills the rectangle.
 func (v *View) Draw(s *session.Session) []kit.Block {
@@ -58,6 +69,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	if len(rows) == 0 {
 		blocks = append(blocks, kit.Bare(t, body, v.nothing(t, body.W)))
 	} else {
+		for _, l := range v.leftOut() {
+			rows = append(rows, t.Fit(t.Paint(kit.Hint, "  left out: "+kit.Clean(l.Name)+": "+l.Why), body.W-2))
+		}
 		blocks = append(blocks, kit.Bare(t, body, kit.Window(t, rows, v.focus(), body.W, body.H)))
 	}
 	if about == bench && v.bench {

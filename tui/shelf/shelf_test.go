@@ -235,3 +235,27 @@ func TestWhatTheBenchLearnsIsShown(t *testing.T) {
 	assert.Contains(t, frame, "your last 3 jobs")
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 200, 57)), "your last 2 jobs")
 }
+
+// What lies in the folder and is no job stands under the jobs with its reason, also where the
+// list is lower than the folder is long; it is nothing to mark, and a search is for jobs.
+func TestWhatIsLeftOutIsNamed(t *testing.T) {
+	s, v, doors := onShelf(t, 80, 21)
+	frame := tuitest.Draw(t, v, s, 80, 21)
+	assert.Contains(t, frame, "left out: notes.txt: its name does not end in .toml")
+	tuitest.Press(t, v, s, 80, 21, "end")
+	last := v.marked
+	_, body := v.listAreas()
+	y := body.Y + len(v.shown.list)
+	v.Click(s, 4, y)
+	assert.Equal(t, last, v.marked)
+	assert.Empty(t, doors.opened)
+	h := 11 // the jobs alone are more than fit
+	tuitest.Press(t, v, s, 80, h, "end")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, h), "left out: notes.txt")
+	_, body = v.listAreas()
+	require.Less(t, body.H, len(v.shown.list)+1)
+	v.Click(s, 4, body.Y+body.H-1)
+	assert.Equal(t, last, v.marked, "the lowest line is no job")
+	tuitest.Press(t, v, s, 80, 21, "p")
+	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "left out: ")
+}

@@ -157,6 +157,20 @@ func TestWireUsedStandsBesideItsPlan(t *testing.T) {
 	assert.Regexp(t, `50 % low, plan [0-9.]+ m `, tuitest.Draw(t, v, s, 80, 21))
 }
 
+// On the smallest screen the empty end of the values gives way to what is said: plan and verdict
+// are read whole, and so are the values.
+func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
+	s, v := wound(t, 60, 17)
+	require.True(t, v.GoTo(s, "wound[0].line"))
+	frame := tuitest.Draw(t, v, s, 60, 17)
+	assert.Regexp(t, `▸ Volts +\[4\] +! V +73 % low, `, frame)
+	assert.Regexp(t, `Wire used +m +plan [0-9.]+ m `, frame)
+	require.True(t, v.GoTo(s, "wound[0].date"))
+	frame = tuitest.Draw(t, v, s, 60, 17)
+	assert.Contains(t, frame, "[2026-03-14]")
+	assert.Contains(t, frame, "(as the trial)")
+}
+
 // A record of a trial that the job has not, and a job without trials, say so and take keys.
 func TestRecordsOfNoTrial(t *testing.T) {
 	s, v := session.New(job.Parse("format = 1\n[[wound]]\ntrial = \"Z\"\nlead_ohm = 1\n"), "", job.Mark{}), onDay()
