@@ -34,6 +34,16 @@ func (d *dcSide) openMean(phases int) float64 {
 	return field.BridgeMean(phases)
 }
 
+// shortedMean is the direct current into a load of no volts over the peak of a phase's current
+// without inductance: the bridge's mean, and with one diode, or each of a doubler's two in its
+// own half wave, the half of that.
+func (d *dcSide) shortedMean(phases int) float64 {
+	if d.rectifier != charge.Bridge {
+		return field.BridgeMean(1) / 2
+	}
+	return field.BridgeMean(phases)
+}
+
 // needs is the peak behind the rectifier, over its diodes, at which current begins.
 func (d *dcSide) needs() quantity.Figure {
 	return d.held.With(d.diodeVolts, func(held, drop float64) float64 { return held + d.rectifier.InLoop()*drop })

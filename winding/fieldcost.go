@@ -135,6 +135,10 @@ func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 	return p
 }
 
+// At every field current the inductance is that at the current in use. A weaker field fills the
+// iron less and leaves more of it, so that a little more field is needed to hold than is said
+// here. By how much the readings at one field current do not say.
+
 // bestField is the field current that leaves the battery the most, in each condition: more
 // of it makes more volts and costs more watts. A regulator should aim at it. It is sought
 // up to the highest current that was read, where the curve is known, or the one in use.

@@ -34,8 +34,9 @@ type iron struct {
 // toothSlices is how finely the mmf of a tooth is added up along its depth.
 const toothSlices = 8
 
-// newIron measures teeth and yoke; cover is the magnets' arc over the pole pitch.
-func newIron(m *machine, room *slotRoom, cover float64) iron {
+// newIron measures teeth and yoke; tooth is a calipered one's width, taken as parallel, cover is
+// the magnets' arc over the pole pitch.
+func newIron(m *machine, room *slotRoom, tooth quantity.Reading, cover float64) iron {
 	s := iron{yoke: quantity.Missing("needs the outside diameter, the slot's depth and the bore")}
 	s.toothMM = quantity.Missing("needs the slot's width and depth, the slots and the bore")
 	s.tooth = s.toothMM
@@ -52,7 +53,7 @@ func newIron(m *machine, room *slotRoom, cover float64) iron {
 	if room.assumed() || room.origin.Weak() && weak.Weak() {
 		weak = quantity.Guessed
 	}
-	s.teeth(m, body, weak)
+	s.teeth(m, body, tooth, weak)
 	if m.OutsideMM.Given() && m.Poles.Given() {
 		s.back(m, body, cover)
 	}
@@ -66,18 +67,21 @@ func (r *slotRoom) assumed() bool { return r.rooms[0].Assumed }
 func (m *machine) radiusMM(deep float64) float64 { return m.BoreMM.Value/2 + m.outward()*deep }
 
 // teeth adds up the tooth along its depth.
-func (s *iron) teeth(m *machine, body *slot.Room, weak quantity.Origin) {
+func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak quantity.Origin) {
 	pitch := math.Pi * m.BoreMM.Value / m.Slots.Value
+	if tooth.Given() { // what was measured outranks what the slot leaves
+		weak = guessedIf(tooth, m.BoreMM)
+	}
 	narrow := math.Inf(1)
 	var path field.Iron
 	for i := range toothSlices + 1 { // at the faces between slices the narrowest, in their middles the mmf
 		face := body.DepthMM * float64(i) / toothSlices
-		narrow = min(narrow, m.toothAt(body, face))
+		narrow = min(narrow, tooth.Or(m.toothAt(body, face)))
 		if i == toothSlices {
 			break
 		}
 		middle := face + body.DepthMM/toothSlices/2
-		wide := m.toothAt(body, middle)
+		wide := tooth.Or(m.toothAt(body, middle))
 		here := 2 * math.Pi * m.radiusMM(body.MouthHeightMM+middle) / m.Slots.Value
 		metal := wide * field.Stacking
 		path = append(path, field.Path{Times: pitch / metal, MM: body.DepthMM / toothSlices, Beside: here/metal - 1})

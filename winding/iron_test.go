@@ -19,7 +19,7 @@ func ironOf(slot job.SlotSpec, outside float64) iron {
 		m.OutsideMM = quantity.Known(outside)
 	}
 	room := measureSlot(slot)
-	return newIron(&m, &room, 0.75)
+	return newIron(&m, &room, slot.ToothMM, 0.75)
 }
 
 // Tooth and yoke by hand. The slot is 7 mm wide below a neck of 1 mm and 10 mm at 24 mm
@@ -69,4 +69,13 @@ func TestTeethTakeFluxFromMagnets(t *testing.T) {
 		found = found || f.Path == "slot.top" && f.Severity == Doubt
 	}
 	assert.True(t, found)
+}
+
+// A calipered tooth is the tooth, whatever the slot's proportions leave: 10 mm of 140·π/36 = 12.217 mm
+// carry 12.217/10/0.95 = 1.286 times the gap's density.
+func TestCaliperedToothIsTheTooth(t *testing.T) {
+	s := ironOf(job.SlotSpec{AreaMM2: quantity.Known(72), ToothMM: quantity.Known(10)}, 0)
+	assert.Equal(t, 10.0, s.toothMM.Value)
+	assert.InDelta(t, 1.286, s.tooth.Value, 1e-3)
+	assert.NotEqual(t, quantity.Guessed, s.toothMM.Origin)
 }

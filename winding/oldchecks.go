@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"slotwright/winding/field"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
@@ -118,14 +117,15 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 }
 
 // plate: with its leads joined and no inductance at all the old winding gives, through
-// a bridge, (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R; a battery only takes from that.
+// a bridge, (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R, through half wave or a doubler half
+// of that; a battery only takes from that.
 func (a aboutOld) plate(d *doubts) {
 	old, ohms := a.old, a.henries.oldPhaseOhms()
 	volts := a.flux.phasePerRPM(&old.coils)
 	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !ohms.Known() || !volts.Known() || ohms.Value <= 0 {
 		return
 	}
-	most := math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * field.BridgeMean(a.machine.phases) * float64(a.machine.sets)
+	most := math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * a.henries.dc.shortedMean(a.machine.phases) * float64(a.machine.sets)
 	if old.Connection == layout.Delta && a.machine.phases == 3 { // the star of Ê/√3 and R/3
 		most *= math.Sqrt(3)
 	}

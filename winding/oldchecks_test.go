@@ -101,6 +101,23 @@ func TestPlateAgainstTheOhms(t *testing.T) {
 	}
 }
 
+// One diode lets through half of the waves: the mean of a half-rectified sine is 1/π of its peak, and
+// each of a doubler's two diodes carries its load's current in its own half wave.
+func TestPlateOfHalfWaveAndDoublerAgainstTheOhms(t *testing.T) {
+	for word, mean := range map[string]float64{"bridge": 2 / math.Pi, "half-wave": 1 / math.Pi, "doubler": 1 / math.Pi} {
+		j := plain()
+		j.Machine.Phases, j.Battery.Rectifier = quantity.Known(1), word
+		a := evaluateA(j)
+		most := mean * math.Sqrt2 * a.PhasePerRPM.Value * 3000 / a.PhaseOhms20.Value
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, RatedRPM: quantity.Known(3000)}
+		for times, want := range map[float64]bool{0.999: false, 1.001: true} {
+			j.Old.RatedAmps = quantity.Known(most * times)
+			o := winding.Evaluate(j)
+			assert.Equal(t, want, says(&o, "old.plate_current", "at the very most"), "%s %g", word, times)
+		}
+	}
+}
+
 // Volts that iron cannot make, and slots and poles that put coils on single teeth.
 func TestReadingsThatImplyTheImpossible(t *testing.T) {
 	for tesla, want := range map[float64]bool{1.29: false, 1.31: true} {

@@ -158,3 +158,38 @@ func setGauge(t *job.Trial, text string) (err error) {
 	t.Gauge, err = wiretable.Parse(text)
 	return err
 }
+
+// The middle wire of two machines measured off as a chain of short straight pieces round a rectangle with
+// rounded corners, which knows nothing of the formula. The hub: 22 by 11.644 mm, 1 mm of cheek at
+// either end, the wire 0.25 + 1.803/2 = 1.152 mm off: 78.53 mm. The flywheel: 19 by 10 mm calipered; of
+// the slot 190 mm²: (π·108/12 - 10 - π·h/12)·h = 190 gives h = 12.71 mm, its width 14.95. 34 turns of 19
+// SWG, 1.087 mm over and so 40.2 mm² as squares, take 40.2/0.70/(12.71 - 1.25) = 5.01 mm of build, less
+// than half the slot, so the wire lies 0.25 + 2.50 off: 2·19 + 2·10 + 4 + 2π·2.75 = 79.3 mm.
+func TestMiddleWireByAChainOfPieces(t *testing.T) {
+	chain := func(long, wide, off float64) float64 {
+		var x, y []float64
+		for k := range 4000 {
+			a := 2 * math.Pi * (float64(k) + 0.5) / 4000
+			x = append(x, math.Copysign(long/2, math.Cos(a))+off*math.Cos(a))
+			y = append(y, math.Copysign(wide/2, math.Sin(a))+off*math.Sin(a))
+		}
+		sum := 0.0
+		for k := range x {
+			n := (k + 1) % len(x)
+			sum += math.Hypot(x[n]-x[k], y[n]-y[k])
+		}
+		return sum
+	}
+	hub := load(t, "hub-outside.toml")
+	hub.Old.LeadOhms = quantity.Reading{}
+	assert.InDelta(t, chain(22+2, 11.644, 1.152), evaluateA(hub).MeanTurnMM.Value, 0.02)
+
+	a := evaluateA(load(t, "flywheel-ten-of-twelve.toml"))
+	pitch := math.Pi * 108 / 12
+	free, area := pitch-10, 190.0
+	h := 2 * area / (free + math.Sqrt(free*free-4*math.Pi/12*area))
+	require.InDelta(t, area, (free-math.Pi/12*h)*h, 1e-9)
+	build := 34 * a.OverallMM.Value * a.OverallMM.Value / (0.70 * (h - 0.25 - 1))
+	require.Less(t, build, area/h/2-0.25)
+	assert.InDelta(t, chain(19+2, 10, 0.25+build/2), a.MeanTurnMM.Value, 0.02)
+}
