@@ -39,4 +39,7 @@ type Finding struct {
 	Fix   string `json:"fix,omitempty"`
 	// Source is the rule's source.
 	Source string `json:"source,omitempty"`
+	// NoUse says that the trial leaves nothing where it runs most of the time, for what it is to
+	// feed: it can be wound, and the evening and the copper would be lost.
+	NoUse bool `json:"-"`
 }

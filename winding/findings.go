@@ -20,7 +20,13 @@ import (
 type doubts struct{ list []Finding }
 
 func (d *doubts) add(s Severity, path, trial, fix, source, format string, args ...any) {
-	d.list = append(d.list, Finding{s, path, trial, fmt.Sprintf(format, args...), fix, source})
+	d.list = append(d.list, Finding{s, path, trial, fmt.Sprintf(format, args...), fix, source, false})
+}
+
+// ofNoUse is add for what leaves nothing where the trial usually runs.
+func (d *doubts) ofNoUse(s Severity, path, trial, fix, format string, args ...any) {
+	d.add(s, path, trial, fix, "", format, args...)
+	d.list[len(d.list)-1].NoUse = true
 }
 
 // findings is everything doubtful or broken, job first, then trial by trial.

@@ -34,6 +34,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
 		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
+		d.list[len(d.list)-1].NoUse = a.howBad(o) == Broken
 	}
 	a.charge(d, t, o)
 }
@@ -161,14 +162,14 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	switch {
 	case p.FieldWatts > 0 && p.AmpsDC > 0:
-		d.add(Broken, at("turns"), t.Name, fix, "", "the rotor takes %.3g W, %.3g W come in (%s): the battery runs down", p.FieldWatts, p.BatteryWatts, where)
+		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W, %.3g W come in (%s): the battery runs down", p.FieldWatts, p.BatteryWatts, where)
 	case p.FieldWatts > 0:
-		d.add(Broken, at("turns"), t.Name, fix, "", "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
+		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
 	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
 	case a.drive.kind == "wind":
-		d.add(Doubt, at("turns"), t.Name, fix, "", "nothing comes in (%s, the mean of this place)", where)
+		d.ofNoUse(Doubt, at("turns"), t.Name, fix, "nothing comes in (%s, the mean of this place)", where)
 	default:
-		d.add(Broken, at("turns"), t.Name, fix, "", "nothing comes in (%s)", where)
+		d.ofNoUse(Broken, at("turns"), t.Name, fix, "nothing comes in (%s)", where)
 	}
 }
 

@@ -81,13 +81,23 @@ func (p insulation) slotCuts(plan *layout.Layout, lie lying) []Cut {
 	if shared == 0 {
 		return list
 	}
-	sheet := s.SeparatorMM.Figure("the job gives no separator: its thickness takes room in the slot")
+	sheet := s.SeparatorMM.Figure("")
 	between := Cut{Name: "separator", Pieces: shared, LengthMM: along, ThickMM: sheet, WidthMM: sheet}
 	if sheet.Known() && sheet.Value > 0 {
 		between.WidthMM = p.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
+		return append(list, between)
+	}
+	between.ThickMM, between.WidthMM, between.Note = quantity.Missing(AsSold), p.across(lie, widthMid), "thin: no room kept"
+	if lie == beside {
+		between.WidthMM = p.across(lie, depth)
 	}
 	return append(list, between)
 }
+
+// widthMid and depth are what a separator is cut to where its thickness is not said: it lies
+// across the slot, or stands in it between two coils side by side.
+func widthMid(r *slot.Room) float64 { return r.WidthMidMM }
+func depth(r *slot.Room) float64    { return r.DepthMM }
 
 // across is a width of the slot.
 func (p insulation) across(lie lying, of func(*slot.Room) float64) quantity.Figure {

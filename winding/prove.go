@@ -47,18 +47,3 @@ func Between(f quantity.Figure) (low, high, part float64, ok bool) {
 	}
 	return f.Value * (1 - part), f.Value * (1 + part), part, true
 }
-
-// NoUse is why it makes no sense to wind a trial although it can be wound: where it is most of
-// the time nothing is left for what it is to feed. "" where something is, and where that is
-// not known.
-func (t *TrialOutcome) NoUse() string {
-	if !t.AmpsUsual.Known() || t.AmpsUsual.Value > 0 {
-		return ""
-	}
-	for i := range t.Operating {
-		if p := &t.Operating[i]; p.Condition == conditionNames[usual] && p.FieldWatts > 0 && p.AmpsDC > 0 {
-			return "in its usual state the rotor takes more than comes in"
-		}
-	}
-	return "in its usual state it does not charge"
-}

@@ -48,21 +48,6 @@ func TestWhatAReadingMustLieBetween(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// A winding is of no use where its usual amps are known and nothing is left of them.
-func TestNoUse(t *testing.T) {
-	tr := TrialOutcome{}
-	assert.Empty(t, tr.NoUse(), "nothing is known of it")
-	tr.AmpsUsual = quantity.Of(0.01)
-	assert.Empty(t, tr.NoUse())
-	tr.AmpsUsual = quantity.Of(0)
-	assert.Equal(t, "in its usual state it does not charge", tr.NoUse())
-	tr.AmpsUsual = quantity.Of(-0.5)
-	tr.Operating = []Operating{{Meeting: Meeting{Condition: "slow"}, RunPoint: RunPoint{FieldWatts: 30, AmpsDC: 1}}}
-	assert.Equal(t, "in its usual state it does not charge", tr.NoUse())
-	tr.Operating = append(tr.Operating, Operating{Meeting: Meeting{Condition: "usual"}, RunPoint: RunPoint{FieldWatts: 30, AmpsDC: 1}})
-	assert.Equal(t, "in its usual state the rotor takes more than comes in", tr.NoUse())
-}
-
 // A battery is called by its volts as sold; what was not given is marked, and another load
 // named.
 func TestWhatItFeeds(t *testing.T) {

@@ -28,7 +28,7 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	}
 	w.entry("OHMS", "before varnish: "+cold+w.within(t.LeadOhmsT, quantity.Ohms)+alike)
 	w.readings(pairs, w.opt.Units.For(quantity.Ohms).Name, "at ______ "+w.opt.Units.For(quantity.Celsius).Name)
-	w.entry("VOLTS", "AC open, alternator at "+w.orBlank(m.TestRPM, quantity.RPM, 3)+w.fed()+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
+	w.entry("VOLTS", "AC open, alternator "+w.orBlank(m.TestRPM, quantity.RPM, 3)+w.fed()+": "+w.expected(t.LineAtTest, quantity.Volts)+w.within(t.LineAtTest, quantity.Volts))
 	w.readings(pairs, quantity.Volts[0].Name, "at ______ rpm")
 	if w.flat() {
 		return // there is no iron
@@ -115,7 +115,24 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 		by = " (" + t.LimitBy + ")"
 	}
 	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC from "+w.rectifier()+by+"; "+w.fuse(t))
-	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at the top speed" + w.highest(t))
+	if w.fuseFarOver(t) {
+		w.more("The fuse guards the cable, not the winding: " + w.holdsBack() + ".")
+	}
+	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at top speed" + w.highest(t))
+}
+
+// fuseFarOver reports whether a fuse carries far more than the winding may: the next common
+// size from a current within the limit is at most twice that.
+func (w *writer) fuseFarOver(t *winding.TrialOutcome) bool {
+	return t.FuseAmps.Known() && t.LimitAmps.Known() && t.FuseAmps.Value > 2*t.LimitAmps.Value
+}
+
+// holdsBack is what has to keep the winding within its amps, for the fuse does not.
+func (w *writer) holdsBack() string {
+	if w.job.Drive.Kind == "wind" {
+		return "furl below those amps"
+	}
+	return "hold its amps back"
 }
 
 // rectifier is what turns AC into DC.
@@ -135,9 +152,9 @@ func (w *writer) fuse(t *winding.TrialOutcome) string {
 		return "FUSE as the converter's sheet asks: " + blank + " A"
 	}
 	if t.FuseAmps.Known() {
-		return "battery FUSE " + w.expectedAs(t.FuseAmps, quantity.Amps, asGiven)
+		return "FUSE " + w.expectedAs(t.FuseAmps, quantity.Amps, asGiven)
 	}
-	return "battery FUSE " + blank + " A"
+	return "FUSE " + blank + " A"
 }
 
 // expectedAs is expected to so many figures.

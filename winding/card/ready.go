@@ -60,13 +60,7 @@ func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 		if worst != nil {
 			w.hang("", inWords(worst, more))
 		}
-	case t.NoUse() != "":
-		words := no + ": " + t.NoUse() + "."
-		if worst != nil {
-			words += " " + inWords(worst, more)
-		}
-		w.hang("", words)
-	case worst != nil && worst.Severity == winding.Broken:
+	case worst != nil && (worst.NoUse || worst.Severity == winding.Broken):
 		w.hang("", no+". "+inWords(worst, more))
 	case worst == nil:
 		w.hang("", "READY TO WIND.")
@@ -75,14 +69,14 @@ func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	}
 }
 
-// worst is the finding of the trial that weighs most, a broken one before a doubt, and how
-// many more there are.
+// worst is the finding of the trial that weighs most, one that makes it no use before a broken
+// one, that before a doubt, and how many more there are.
 func (w *writer) worst(trial string) (worst *winding.Finding, more int) {
 	for _, f := range w.findingsOf(trial) {
 		if f.Severity < winding.Doubt {
 			continue
 		}
-		if worst == nil || f.Severity > worst.Severity {
+		if worst == nil || f.NoUse && !worst.NoUse || f.NoUse == worst.NoUse && f.Severity > worst.Severity {
 			worst = &f
 		}
 		more++

@@ -74,7 +74,7 @@ func (w *writer) what(t *winding.TrialOutcome, trial int, plan *layout.Layout) {
 	w.entry("COILS", coils+each+", "+w.throw(t, plan))
 	w.entry("JOINED", w.joined(t))
 	w.former(t)
-	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" bare")
+	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" without enamel")
 	w.buy(t)
 	w.entry("FILL", w.orBlank(t.WireFill, quantity.None, 2)+" of at most "+w.orBlank(t.FillLimit, quantity.None, 2)+mouth(t))
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding"
 	"slotwright/winding/job"
 
 	"github.com/stretchr/testify/assert"
@@ -106,12 +107,12 @@ func TestExpectedReadings(t *testing.T) {
 		assert.Contains(t, line, fmt.Sprintf("OHMS before varnish: %.3f Ω at 20 °C, %.3f Ω at %.0f °C; must read %.3f to %.3f (±%.0f %%), pairs within 2 %% of mean (EASA AR100)",
 			tr.LeadOhms20.Value, tr.LeadOhmsT.Value, m.TestC.Value, tr.LeadOhmsT.Value-off, tr.LeadOhmsT.Value+off, 100*off/tr.LeadOhmsT.Value))
 		require.Less(t, tr.LineAtTest.PlusMinus, 0.05*tr.LineAtTest.Value, "the least that meter, speed and hand are allowed")
-		assert.Contains(t, line, fmt.Sprintf("VOLTS AC open, alternator at %.0f rpm, rotor with ~%.2f A: %.1f V; must read %.1f to %.1f (±5 %%)", m.TestRPM.Value, m.FieldAmps.Value,
+		assert.Contains(t, line, fmt.Sprintf("VOLTS AC open, alternator %.0f rpm, rotor with ~%.2f A: %.1f V; must read %.1f to %.1f (±5 %%)", m.TestRPM.Value, m.FieldAmps.Value,
 			tr.LineAtTest.Value, 0.95*tr.LineAtTest.Value, 1.05*tr.LineAtTest.Value))
 		for _, pair := range []string{"U1-V1", "V1-W1", "W1-U1"} {
 			assert.Equal(t, 2, strings.Count(one, " "+pair+" ________"), pair)
 		}
-		assert.Contains(t, line, "NOT MORE THAN "+fmt.Sprintf("%.2f A DC from the bridge (%s); battery FUSE ~%.0f A", tr.LimitAmps.Value, tr.LimitBy, tr.FuseAmps.Value))
+		assert.Contains(t, line, "NOT MORE THAN "+fmt.Sprintf("%.2f A DC from the bridge (%s); FUSE ~%.0f A", tr.LimitAmps.Value, tr.LimitBy, tr.FuseAmps.Value))
 	}
 }
 
@@ -120,7 +121,7 @@ func TestFormerIsOnSheetOne(t *testing.T) {
 	w := workOut(strings.Replace(job.Example().Text(), `"~185"`, `"185 ±18"`, 1))
 	one := flat(sheets(&w, 0)[0])
 	for _, want := range []string{"TURNS 17 in each coil", "throw slot 1 to 4", "straight 51.0 mm, width 26.9 mm, corner radius 12.8 mm to the coil's middle: the block is half its build less; once round 185 ±18 mm",
-		"3.15 ±0.31 m of each strand, 0.0462 ±0.0045 kg bare", "15 AWG: 62.3 m, 0.915 kg, spools of 1 kg: 1"} {
+		"3.15 ±0.31 m of each strand, 0.0462 ±0.0045 kg without enamel", "15 AWG: 62.3 m, 0.915 kg, spools of 1 kg: 1"} {
 		assert.Contains(t, one, want)
 	}
 }
@@ -160,7 +161,7 @@ func TestUnfinishedIsNotReady(t *testing.T) {
 	w := workOut(text)
 	one := flat(sheets(&w, 0)[0])
 	assert.Contains(t, one, "NOT READY TO WIND. Missing: turns.")
-	for _, want := range []string{"ONE COIL ______ m of each strand, ______ kg", "FILL ______ of", "OHMS before varnish: ______ Ω", "open, alternator at 600 rpm, rotor with ~2.31 A: ______ V", "[ ] 15 AWG: ______ m, ______ kg"} {
+	for _, want := range []string{"ONE COIL ______ m of each strand, ______ kg", "FILL ______ of", "OHMS before varnish: ______ Ω", "open, alternator 600 rpm, rotor with ~2.31 A: ______ V", "[ ] 15 AWG: ______ m, ______ kg"} {
 		assert.Contains(t, one, want)
 	}
 	assert.Contains(t, one, "straight 51.0 mm", "the former needs no turns")
@@ -180,16 +181,23 @@ func TestNoUseIsNotReady(t *testing.T) {
 	all := jobs(t)
 	w := all["../../testdata/jobs/wind-wound-rotor.toml"]
 	require.Less(t, w.o.Trials[1].AmpsUsual.Value, 0.0)
-	assert.Contains(t, flat(sheets(&w, 1)[0]), "NOT READY TO WIND: in its usual state the rotor takes more than comes in. ")
+	assert.Contains(t, flat(sheets(&w, 1)[0]), "NOT READY TO WIND. The rotor takes ")
 	w = all["../../testdata/jobs/hub-outside.toml"]
 	require.Zero(t, w.o.Trials[0].AmpsUsual.Value)
-	assert.Contains(t, flat(sheets(&w, 0)[0]), "NOT READY TO WIND: in its usual state it does not charge. ")
+	assert.Contains(t, flat(sheets(&w, 0)[0]), "NOT READY TO WIND. Does not charge in the usual condition")
 	w = workOut(job.Example().Text())
 	assert.Contains(t, flat(sheets(&w, 0)[0]), "READY TO WIND, BUT: Charging begins at ")
 	assert.Contains(t, sheets(&w, 1)[0], "\nREADY TO WIND.\n")
 	for name, w := range all {
 		for i := range w.o.Trials {
-			if w.o.Trials[i].NoUse() != "" {
+			if a := w.o.Trials[i].AmpsUsual; a.Known() && a.Value <= 0 {
+				said := 0
+				for _, f := range w.o.Findings {
+					if f.NoUse && f.Trial == w.o.Trials[i].Name {
+						said++
+					}
+				}
+				assert.Equal(t, 1, said, "%s says once that trial %d is of no use", name, i)
 				assert.NotContains(t, sheets(&w, i)[0], "\nREADY", name)
 			}
 		}
@@ -275,4 +283,42 @@ func TestCautionsOfTheTrial(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The fuse follows the most that can flow, for it guards the cable. Where that is far more than
+// the winding may carry, sheet one says beside it that the fuse does not guard that.
+func TestFuseBesideTheLimit(t *testing.T) {
+	all := jobs(t)
+	const says = "The fuse guards the cable, not the winding: "
+	w := all["../../testdata/jobs/wind-good.toml"]
+	require.Greater(t, w.o.Trials[0].FuseAmps.Value, 2*w.o.Trials[0].LimitAmps.Value)
+	assert.Contains(t, flat(sheets(&w, 0)[0]), says+"furl below those amps. OPEN")
+	w = all["../../testdata/jobs/engine.toml"]
+	require.Greater(t, w.o.Trials[0].FuseAmps.Value, 2*w.o.Trials[0].LimitAmps.Value)
+	assert.Contains(t, flat(sheets(&w, 0)[0]), says+"hold its amps back. OPEN")
+	w = workOut(job.Example().Text())
+	assert.NotContains(t, sheets(&w, 0)[0], says)
+}
+
+// A separator whose thickness nobody gave has its length from the stack and its width from the
+// slot: the depth where it stands between two coils side by side, the width half way down where
+// it lies between layers. wind-good: a slot 7 mm wide at the mouth's end, 10 at the other, so 8.5
+// half way; a stack of 40 mm and 5 mm out of each end.
+func TestSeparatorNotGiven(t *testing.T) {
+	all := jobs(t)
+	cut := func(w worked) winding.Cut {
+		for _, c := range w.o.Trials[0].Cuts {
+			if c.Name == "separator" {
+				return c
+			}
+		}
+		t.Fatal("no separator")
+		return winding.Cut{}
+	}
+	w := all["../../testdata/jobs/wind-good.toml"]
+	c := cut(w)
+	assert.InDelta(t, 8.5, c.WidthMM.Value, 1e-9)
+	assert.InDelta(t, 50, c.LengthMM.Value, 1e-9)
+	assert.False(t, c.ThickMM.Known())
+	assert.Contains(t, sheets(&w, 0)[1], "thin: no room kept")
 }

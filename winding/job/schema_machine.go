@@ -6,7 +6,7 @@ import (
 )
 
 var topFields = []Input{
-	{Name: "format", Label: "File format", Kind: Whole, Min: 1, Max: 1, Allowed: []float64{1}, Help: "Which form of job file this is: 1.",
+	{Name: "format", Label: "File format", Kind: Whole, Min: 1, Max: 1, Allowed: []float64{1}, Help: "Which form of job file this is: 1.", How: "a higher one was written by a newer Slotwright: open it with that",
 		at: func(j *Job, _ int) any { return new(quantity.Reading) }},
 	{Name: "name", Label: "Job", Kind: Text, Help: "What you call this machine.", How: "Write the same name on the stator's tag.",
 		at: func(j *Job, _ int) any { return &j.Name }},
