@@ -122,7 +122,7 @@ func TestCutListByHand(t *testing.T) {
 }
 
 // Two coil sides in a slot want a sheet between them: where the job gives none, the list
-// says so and gives no size.
+// gives no thickness, and the width between the liners at half depth.
 func TestSeparatorThatIsNotGiven(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.Layers = quantity.Known(2)
@@ -137,7 +137,8 @@ func TestSeparatorThatIsNotGiven(t *testing.T) {
 	}
 	c := find()
 	assert.Equal(t, 36, c.Pieces)
-	assert.False(t, c.WidthMM.Known())
+	assert.False(t, c.ThickMM.Known())
+	assert.InDelta(t, 5.262-0.5, c.WidthMM.Value, 0.1)
 	j.Slot.SeparatorMM = quantity.Known(0.2)
 	assert.InDelta(t, 5.262-0.5, find().WidthMM.Value, 0.01)
 }

@@ -87,17 +87,13 @@ func (p insulation) slotCuts(plan *layout.Layout, lie lying) []Cut {
 		between.WidthMM = p.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
 		return append(list, between)
 	}
-	between.ThickMM, between.WidthMM, between.Note = quantity.Missing(AsSold), p.across(lie, widthMid), "thin: no room kept"
+	// Across the slot at half depth, or to its depth where coils stand side by side, within liner and wedge.
+	between.ThickMM, between.WidthMM, between.Note = quantity.Missing(AsSold), p.across(lie, func(r *slot.Room) float64 { return max(0, r.WidthMidMM-2*liner.Value) }), "thin: no room kept"
 	if lie == beside {
-		between.WidthMM = p.across(lie, depth)
+		between.WidthMM = p.across(lie, func(r *slot.Room) float64 { return max(0, r.DepthMM-liner.Value-wedge.Value) })
 	}
 	return append(list, between)
 }
-
-// widthMid and depth are what a separator is cut to where its thickness is not said: it lies
-// across the slot, or stands in it between two coils side by side.
-func widthMid(r *slot.Room) float64 { return r.WidthMidMM }
-func depth(r *slot.Room) float64    { return r.DepthMM }
 
 // across is a width of the slot.
 func (p insulation) across(lie lying, of func(*slot.Room) float64) quantity.Figure {
