@@ -92,10 +92,14 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	if sp.Phases < 3 {
 		joined = counted(d.plan.Circuits(), "circuit")
 	}
+	factor := fmt.Sprintf("kw1 %.4f", d.plan.Factor(1))
+	if w >= 120 {
+		factor = "winding factor " + factor
+	}
 	second := []string{
 		joined,
 		coilsText(d),
-		fmt.Sprintf("kw1 %.4f", d.plan.Factor(1)), per,
+		factor, per,
 		fmt.Sprintf("%.4g° electrical a slot", d.plan.SlotAngleDeg()),
 	}
 	return []string{

@@ -30,7 +30,7 @@ func (v *View) coilLines(t kit.Theme, d *sheet, w, h int) []string {
 		if i == v.step {
 			focus = len(table.Rows)
 		}
-		table.Rows = append(table.Rows, kit.TableRow{Focus: i == v.step, Cells: coilCells(t, d, step, roomy)})
+		table.Rows = append(table.Rows, kit.TableRow{Focus: i == v.step, Cells: coilCells(t, d, step, w)})
 	}
 	return under(t, table, focus, w, h)
 }
@@ -46,12 +46,16 @@ func gap(w int) int {
 	return 2
 }
 
+// clockwiseW is the width from which the word clockwise has room beside a joint.
+const clockwiseW = 54
+
 // coilCells is one step as a row.
-func coilCells(t kit.Theme, d *sheet, step layout.Step, roomy bool) []kit.Cell {
+func coilCells(t kit.Theme, d *sheet, step layout.Step, w int) []kit.Cell {
+	roomy := w >= roomyW
 	way, begins := "clockw.", step.Name
 	switch {
 	case step.Circuits > 1 && step.Clockwise:
-	case step.Clockwise && roomy:
+	case step.Clockwise && w >= clockwiseW:
 		way = "clockwise"
 	case roomy && step.Circuits == 1:
 		way = "anticlockwise"

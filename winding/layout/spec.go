@@ -127,13 +127,13 @@ func (s Spec) check() error {
 		return s.errorf("span: read %d slots, expected 1 to %d; a book's \"1 to 8\" is a span of 7", s.Span, q-1)
 	}
 	if s.thirds() && !Balanced(q, s.Poles, 3) {
-		return s.errorf("%d slots with %d poles have no balanced three-phase layout: %d slots / (3 × gcd(%d, %d)) is not whole, so the phases cannot get equal voltages 120 degrees apart",
-			q, s.Poles, q, q, p)
+		return s.errorf("%d slots with %d poles have no balanced three-phase layout: over the poles the slots stand at %d different places, which three phases cannot share equally; count slots and poles again",
+			q, s.Poles, q/gcd(q, p))
 	}
 	if s.Phases == 2 {
 		if _, ok := twoStarts(s); !ok && s.canPair() {
-			return s.errorf("%d slots with %d poles in %d layer(s) have no balanced two-phase layout: the star of slots is not the same turned by 90 degrees (double layer: %d / (4 × gcd(%d, %d)) must be whole)",
-				q, s.Poles, s.Layers, q, q, p)
+			return s.errorf("%d slots with %d poles in %d layer(s) have no balanced two-phase layout: the star of slots is not the same turned by 90 degrees (over the poles the slots stand at %d different places; a double layer needs a number that divides by 4)",
+				q, s.Poles, s.Layers, q/gcd(q, p))
 		}
 	}
 	if (p*s.Span)%q == 0 {
@@ -149,8 +149,8 @@ func (s Spec) check() error {
 		}
 	}
 	if s.Sets == 2 && !s.splitsInTwo() {
-		return s.errorf("%d slots with %d poles do not split into two equal three-phase sets exactly 30 degrees apart (double layer: %d / (12 × gcd(%d, %d)) must be whole)",
-			q, s.Poles, q, q, p)
+		return s.errorf("%d slots with %d poles do not split into two equal three-phase sets exactly 30 degrees apart: over the poles the slots stand at %d different places, and a double layer needs a number that divides by 12",
+			q, s.Poles, q/gcd(q, p))
 	}
 	return nil
 }

@@ -29,7 +29,7 @@ func TestPublishedWindingFactors(t *testing.T) {
 				require.NoError(t, oneErr)
 				assert.Empty(t, misprints(t, row, one))
 				require.ErrorIs(t, err, ErrSpec)
-				assert.ErrorContains(t, err, "not whole")
+				assert.ErrorContains(t, err, "no balanced three-phase layout")
 				assert.ErrorContains(t, err, "nearest that work")
 				return
 			}

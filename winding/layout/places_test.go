@@ -1,0 +1,21 @@
+package layout
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// What cannot be wound is said in slots and poles; whoever counts them knows no gcd.
+func TestUnbalancedIsSaidInSlotsAndPoles(t *testing.T) {
+	for _, c := range []struct {
+		slots, poles int
+		places       string
+	}{{36, 18, "4 different places"}, {16, 4, "8 different places"}, {20, 6, "20 different places"}} {
+		_, err := New(Spec{Slots: c.slots, Poles: c.poles, Phases: 3, Layers: 2, Span: 2})
+		require.Error(t, err)
+		assert.Contains(t, err.Error(), c.places)
+		assert.NotContains(t, err.Error(), "gcd")
+	}
+}
