@@ -105,7 +105,7 @@ func TestRefusals(t *testing.T) {
 		change func(*Spec)
 		says   string
 	}{
-		"unbalanced":        {func(s *Spec) { s.Slots = 32 }, "not whole"},
+		"unbalanced":        {func(s *Spec) { s.Slots = 32 }, "no balanced three-phase layout"},
 		"zero slots":        {func(s *Spec) { s.Slots = 0 }, "slots: read 0"},
 		"odd poles":         {func(s *Spec) { s.Poles = 7 }, "even number"},
 		"four phases":       {func(s *Spec) { s.Phases = 4 }, "phases: read 4"},
