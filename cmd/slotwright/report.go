@@ -154,5 +154,8 @@ func findTrial(o *winding.Outcome, name string) (int, error) {
 	if near >= 0 {
 		return near, nil
 	}
+	if strings.TrimSpace(names) == "" {
+		return 0, fmt.Errorf("--trial: read %q, but no trial of the job has a name: give it one (name = \"A\") or leave --trial out", name)
+	}
 	return 0, fmt.Errorf("--trial: read %q, expected one of%s", name, names)
 }

@@ -121,7 +121,7 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 		kit.Bind("The slot", "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
 		kit.Bind("The slot", "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
 		kit.Bind("The slot", "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
-		kit.Bind(group, "c", "star/delta", "Star to delta and back.", s.FlipConnection),
+		kit.Bind(group, "c", "star/delta", "Star to delta and back.", s.FlipConnection).When(!noStar(s)),
 		kit.Bind(group, "o", "circuits", "Next number of parallel circuits that the layout allows.", s.StepCircuits),
 	}
 }
@@ -259,8 +259,12 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 // foot is what the marks mean, and of the marked rung what limits it.
 func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	t := s.Theme
-	legend := fmt.Sprintf("%s best of its column within every limit; %s past a limit; meets: charges by the slow speed, brings what is wanted, breaks no limit.",
-		t.Mark(kit.Better), t.Mark(kit.Broken))
+	begins := "charges by the slow speed, brings"
+	if s.Job().Drive.Kind == "wind" {
+		begins = "brings in the mean wind"
+	}
+	legend := fmt.Sprintf("%s best of its column within every limit; %s past a limit; meets: %s what is wanted, breaks no limit.",
+		t.Mark(kit.Better), t.Mark(kit.Broken), begins)
 	lines := t.WrapPaint(kit.Hint, legend, w)
 	if len(lines) < h {
 		text := fmt.Sprintf("%d × %s: wire fill %s", r.Trial.Turns.Whole(), shortWire(r.Wire), quantity.Screen.Number(r.WireFill.Value, 2))

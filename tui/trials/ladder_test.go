@@ -135,3 +135,15 @@ func TestTheFrontierIsTheRungs(t *testing.T) {
 		}
 	}
 }
+
+// What meets is told by what it goes by: the mean wind, or the slow speed.
+func TestTheLadderSaysWhatMeets(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Press(t, v, s, 120, 37, "e")
+	work(t, s)
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: charges by the slow speed, brings what is wanted")
+	s.Type("drive.kind", "wind")
+	tuitest.Draw(t, v, s, 120, 37)
+	work(t, s)
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: brings in the mean wind what is wanted")
+}

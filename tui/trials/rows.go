@@ -43,7 +43,7 @@ func (v *View) entries(s *session.Session) []entry {
 	var list []entry
 	folded := v.folded(s)
 	for _, id := range inputRows {
-		if !slices.Contains(folded, id) && !(id == rowConnection && singlePhase(s)) {
+		if !slices.Contains(folded, id) && !(id == rowConnection && noStar(s)) {
 			list = append(list, entry{id: id})
 		}
 	}
@@ -136,7 +136,7 @@ func foldText(s *session.Session, folded []string) string {
 	for _, id := range folded {
 		text := inputText(s, id, 0).Text
 		switch {
-		case id == rowConnection && singlePhase(s):
+		case id == rowConnection && noStar(s):
 			continue
 		case id == rowCircuits:
 			text = counted(text, "circuit")
@@ -159,8 +159,8 @@ func counted(n, of string) string {
 	return n + " " + of + "s"
 }
 
-// singlePhase reports whether star or delta means nothing.
-func singlePhase(s *session.Session) bool { return s.Job().Machine.Phases.Or(3) == 1 }
+// noStar reports whether star or delta means nothing: with one phase, or with two.
+func noStar(s *session.Session) bool { return s.Job().Machine.Phases.Or(3) != 3 }
 
 // sameInAll reports whether a figure reads the same in all of several trials.
 func sameInAll(s *session.Session, r winding.Row) bool {

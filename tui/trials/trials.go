@@ -118,7 +118,7 @@ func changes(s *session.Session) []kit.Binding {
 		kit.Bind(slot, "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
 		kit.Bind(slot, "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
 		kit.Bind(slot, "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
-		kit.Bind(trial, "c", "star/delta", "Star to delta and back.", s.FlipConnection),
+		kit.Bind(trial, "c", "star/delta", "Star to delta and back.", s.FlipConnection).When(!noStar(s)),
 		kit.Bind(trial, "o", "circuits", "Next number of parallel circuits that the layout allows.", s.StepCircuits),
 	}
 }
@@ -141,11 +141,16 @@ func (v *View) typing(s *session.Session) []kit.Binding {
 	if v.wire(s) {
 		keys, shown = keys+" "+strings.Join(strings.Split(named, ""), " "), shown+", a s i"
 	}
+	folded := v.row == rowFold
 	figures := kit.Command(trial, keys, "", "Begins a value in the marked input; ~ says that it is a guess. On Wire, a, s and i begin AWG, SWG and IEC.", func(msg tea.KeyMsg) tea.Cmd {
+		if folded { // which of its inputs is meant is not known
+			v.edit(s)
+			return nil
+		}
 		v.begin("")
 		v.typed(msg)
 		return nil
-	}).When(v.inputPath(s) != "")
+	}).When(folded || v.inputPath(s) != "")
 	figures.SetHelp(shown, figures.Help().Desc)
 	return []kit.Binding{
 		kit.Bind(trial, "enter", "type", "Type a value into the marked input; on a figure: why it is so, or to the field that it waits for.", func() { v.edit(s) }),

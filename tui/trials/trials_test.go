@@ -204,6 +204,19 @@ func TestAlikeRowsFold(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "alike: winding factor 1.000, mean turn ")
 	s.Type("machine.phases", "1")
 	assert.NotContains(t, tuitest.Draw(t, v, s, w, h), "star", "one phase has no star")
+	s.Type("machine.phases", "2")
+	assert.NotContains(t, tuitest.Draw(t, v, s, w, h), "star, 1 circuit", "nor have two")
+}
+
+// A number typed on the folded line opens its inputs: which of them is meant is not known.
+func TestANumberOnTheFoldedLineOpensIt(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Draw(t, v, s, 80, 21)
+	v.row = rowFold
+	tuitest.Press(t, v, s, 80, 21, "2")
+	assert.False(t, v.editing, "which input is meant is not known")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Circuits")
+	assert.Contains(t, v.ids(s), rowConnection)
 }
 
 // The old winding is a column, where there is room for one; without it there is none.

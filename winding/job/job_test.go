@@ -299,3 +299,11 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// A unit on a count is answered by what to do: there is no key that carries one.
+func TestAUnitOnACount(t *testing.T) {
+	d := Parse("[old]\nturns = \"0.9 over\"\n")
+	require.NotEmpty(t, d.Problems())
+	p := d.Problems()[0]
+	assert.Contains(t, p.Text(), "expected a number without a unit; write the number alone")
+}

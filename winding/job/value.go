@@ -126,7 +126,7 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	if q.unit != "" {
 		said, ok := f.Dim.Typed(q.unit)
 		if !ok || (said.Suffix != u.Suffix) {
-			return quantity.Reading{}, &trouble{quote(typed), "a number of " + orPlain(u.Name), "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
+			return quantity.Reading{}, f.otherUnit(typed, u)
 		}
 	}
 	v := u.Base(q.value)
@@ -157,11 +157,12 @@ func (f *Input) sizes(value float64, typed string) bool {
 // fraction reports whether a field is a part of something, so that per cent may be typed.
 func (f *Input) fraction() bool { return f.Kind == Number && f.Dim[0].Name == "" && f.Max <= 1 }
 
-func orPlain(name string) string {
-	if name == "" {
-		return "no unit"
+// otherUnit is what is wrong with a unit that the field does not take.
+func (f *Input) otherUnit(typed string, u quantity.Unit) *trouble {
+	if u.Name == "" {
+		return &trouble{quote(typed), "a number without a unit", "write the number alone"}
 	}
-	return name
+	return &trouble{quote(typed), "a number of " + u.Name, "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
 }
 
 // Range says in words what the field takes, in a unit.

@@ -60,13 +60,21 @@ func (l *Layout) CoggingIndex() int { return gcd(l.spec.Slots, l.spec.Poles) }
 func (l *Layout) coggingNote() Note {
 	q, poles := l.spec.Slots, l.spec.Poles
 	n := Note{Topic: Cogging, Source: sourceCogging}
-	n.Text = fmt.Sprintf("with magnets: %d cogging pulses a turn, lcm(%d, %d); index gcd(%d, %d) = %d, 1 is smoothest",
-		l.CoggingPerTurn(), q, poles, q, poles, l.CoggingIndex())
+	n.Text = fmt.Sprintf("with magnets: %d cogging pulses a turn, %s of a pole and a slot at once; one is smoothest",
+		l.CoggingPerTurn(), pairs(l.CoggingIndex()))
 	if l.CoggingIndex() == min(q, poles) {
 		n.Caution = true
 		n.Text += "; all poles pull at once, so it starts hard in a light wind unless the slots or magnets are skewed"
 	}
 	return n
+}
+
+// pairs counts them: "one pair", "12 pairs".
+func pairs(n int) string {
+	if n == 1 {
+		return "one pair"
+	}
+	return fmt.Sprintf("%d pairs", n)
 }
 
 // pullNote is for windings and cores that do not repeat round the machine.
@@ -77,7 +85,7 @@ func (l *Layout) pullNote() (Note, bool) {
 	n := Note{Topic: "pull", Source: sourcePull, Caution: true,
 		Text: "under load the winding pulls the rotor to one side, turning with it: its coils do not repeat round the machine; it loads the bearings and hums"}
 	if l.CoggingIndex() == 1 {
-		n.Text += fmt.Sprintf("; with magnets some of the pull is there unloaded too, gcd(%d, %d) = 1", l.spec.Slots, l.spec.Poles)
+		n.Text += "; with magnets some of the pull is there unloaded too, for no two poles stand alike to the slots"
 	}
 	return n, true
 }

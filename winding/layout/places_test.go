@@ -19,3 +19,17 @@ func TestUnbalancedIsSaidInSlotsAndPoles(t *testing.T) {
 		assert.NotContains(t, err.Error(), "gcd")
 	}
 }
+
+// What the poles do to the slots is told in pulses and pairs.
+func TestCoggingIsSaidInPairs(t *testing.T) {
+	for _, c := range []struct {
+		slots, poles int
+		text         string
+	}{{12, 8, "24 cogging pulses a turn, 4 pairs of a pole and a slot at once"}, {9, 8, "72 cogging pulses a turn, one pair of a pole and a slot at once"}} {
+		l, err := New(Spec{Slots: c.slots, Poles: c.poles, Phases: 3, Layers: 2, Span: 1})
+		require.NoError(t, err)
+		n := l.coggingNote()
+		assert.Contains(t, n.Text, c.text)
+		assert.NotContains(t, n.Text, "gcd")
+	}
+}

@@ -132,8 +132,12 @@ func (s Spec) check() error {
 	}
 	if s.Phases == 2 {
 		if _, ok := twoStarts(s); !ok && s.canPair() {
-			return s.errorf("%d slots with %d poles in %d layer(s) have no balanced two-phase layout: the star of slots is not the same turned by 90 degrees (over the poles the slots stand at %d different places; a double layer needs a number that divides by 4)",
-				q, s.Poles, s.Layers, q/gcd(q, p))
+			layers := "one layer"
+			if s.Layers > 1 {
+				layers = "two layers"
+			}
+			return s.errorf("%d slots with %d poles in %s have no balanced two-phase layout: the star of slots is not the same turned by 90 degrees (over the poles the slots stand at %d different places; a double layer needs a number that divides by 4)",
+				q, s.Poles, layers, q/gcd(q, p))
 		}
 	}
 	if (p*s.Span)%q == 0 {
