@@ -80,6 +80,12 @@ func (t *TrialOutcome) limitByForm(m *machine) {
 // licence.
 const limitSlack = 1.005
 
+// OverLimit reports whether the most that flows for long, the winding warm and the battery
+// taking charge, is past what the winding stands. Either not known: no.
+func (t *TrialOutcome) OverLimit() bool {
+	return t.LimitAmps.Known() && t.SteadyAmps.Known() && t.SteadyAmps.Value > t.LimitAmps.Value*limitSlack
+}
+
 // over is whether a point passes a limit, by its amps DC or by its true rms.
 func (t *TrialOutcome) over(p RunPoint, m *machine) bool {
 	limit := t.LimitAmps

@@ -142,7 +142,7 @@ func (l ladder) bare(t job.Trial) TrialOutcome {
 func (l ladder) markBest(list []Rung) {
 	within := func(r *Rung) bool {
 		cool := !l.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= l.air.meanC
-		return cool && (!r.LimitAmps.Known() || !r.SteadyAmps.Known() || r.SteadyAmps.Value <= r.LimitAmps.Value*limitSlack)
+		return cool && !r.OverLimit()
 	}
 	for i := range list {
 		r := &list[i]

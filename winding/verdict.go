@@ -21,6 +21,9 @@ func (o *Outcome) verdict(i int, kind string) string {
 	if why := t.cannotBeWound(); why != "" {
 		return why
 	}
+	if i != o.Reference && !t.Turns.Known() && t.Wire == "" {
+		return "is still empty: it waits for turns and a wire"
+	}
 	parts := []string{}
 	if i == o.Reference || !o.Trials[o.Reference].Fits() {
 		parts = append(parts, o.alone(t, kind))
@@ -137,7 +140,7 @@ func (o *Outcome) over(t *TrialOutcome) []string {
 	if late {
 		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s rpm", whole(o.Machine.SlowRPM)))
 	}
-	if t.LimitAmps.Known() && t.SteadyAmps.Known() && t.SteadyAmps.Value > t.LimitAmps.Value*limitSlack {
+	if t.OverLimit() {
 		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.SteadyAmps.Value), amps(t.LimitAmps.Value))
 		if t.LimitRPM.Known() {
 			text = fmt.Sprintf("over its limit from %s rpm", whole(t.LimitRPM))

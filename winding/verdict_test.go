@@ -29,6 +29,15 @@ func twoTrials(t *testing.T, changes ...[2]string) winding.Outcome {
 	return winding.Evaluate(d.Job())
 }
 
+// A trial with nothing in it says so beside one that is there; half of one does not.
+func TestAnEmptyTrialSaysSo(t *testing.T) {
+	const empty = "is still empty: it waits for turns and a wire"
+	b := [2]string{"trial[1].turns", ""}
+	assert.Equal(t, empty, twoTrials(t, b, [2]string{"trial[1].gauge", ""}).Trials[1].Verdict)
+	assert.NotEqual(t, empty, twoTrials(t, b).Trials[1].Verdict)
+	assert.NotEqual(t, empty, twoTrials(t, [2]string{"trial[0].turns", ""}, [2]string{"trial[0].gauge", ""}).Trials[0].Verdict)
+}
+
 // What decides is said, and in the order in which it decides.
 func TestVerdictInWords(t *testing.T) {
 	o := twoTrials(t)

@@ -231,14 +231,13 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 	}
 	cells := []kit.Cell{wire, {Text: quantity.Screen.Number(r.Turns.Value, 0)}}
 	best := map[string]bool{"amps_dc_slow": r.BestSlow, "amps_dc_usual": r.BestUsual, "amps_dc_top": r.BestTop, "year_kwh": r.BestYear}
-	over := r.LimitAmps.Known() && r.MostAmps.Known() && r.MostAmps.Value > r.LimitAmps.Value*1.005
 	for _, id := range ids {
 		f := winding.OutputOf(id)
 		c := plainCell(s, f.Of(&r.TrialOutcome), winding.Row{Dim: f.Dim, Digits: f.Digits})
 		switch {
 		case best[id]:
 			c.Mark, c.Role = kit.Better, kit.Better
-		case f.Past(s.Outcome(), &r.TrialOutcome), id == "limit_amps_dc" && over:
+		case f.Past(s.Outcome(), &r.TrialOutcome), id == "limit_amps_dc" && r.OverLimit():
 			c.Mark, c.Role = kit.Broken, kit.Broken
 		}
 		if id == "winding_c_hottest" && !f.Of(&r.TrialOutcome).Known() && strings.Contains(f.Of(&r.TrialOutcome).Why, "hotter") {

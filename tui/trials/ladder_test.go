@@ -1,12 +1,14 @@
 package trials
 
 import (
+	"os"
 	"regexp"
 	"testing"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -146,4 +148,22 @@ func TestTheLadderSaysWhatMeets(t *testing.T) {
 	tuitest.Draw(t, v, s, 120, 37)
 	work(t, s)
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: brings in the mean wind what is wanted")
+}
+
+// What meets is never marked past its limit: both go by the same current.
+func TestNothingMeetsPastItsLimit(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/pedals-hub.toml")
+	require.NoError(t, err)
+	s, v := session.NewCopy(job.Parse(string(text))), New()
+	tuitest.Press(t, v, s, 80, 40, "e")
+	work(t, s)
+	rows, meets := v.ladder.rungs(s), 0
+	for i := range rows {
+		assert.False(t, rows[i].Meets && rows[i].OverLimit(), rows[i].Wire)
+		if rows[i].Meets {
+			meets++
+		}
+	}
+	assert.Positive(t, meets)
+	assert.NotRegexp(t, `✗ +meets`, tuitest.Draw(t, v, s, 80, 40))
 }
