@@ -2,7 +2,6 @@ package winding
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"slotwright/winding/job"
@@ -41,7 +40,7 @@ func (a aboutReadings) single(d *doubts) {
 		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess", a.flux.fieldAmps.Value)
 	}
 	old := a.turn.old
-	if m := a.meanTurn; m.Given() && old.Known() && math.Abs(old.Value/m.Value-1) > 0.25 {
+	if m := a.meanTurn; a.turn.apart() {
 		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, measured are %.0f mm", old.Value, m.Value)
 	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted {
 		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, %s of about %.0f mm", old.Value, by, geo.Value)
@@ -54,7 +53,7 @@ func (a aboutReadings) routes(d *doubts) {
 	if !short.Known() || !bridge.Known() {
 		return
 	}
-	if r := bridge.Value / short.Value; r < 0.75 || r > 1.33 {
+	if henriesApart(short, bridge) {
 		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
 			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
 	}

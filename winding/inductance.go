@@ -145,6 +145,9 @@ func (b *inductances) best() (quantity.Figure, route) {
 		return quantity.Of(l.Value, b.flux.perTurn.Origin).Because(l.Why), byAll
 	}
 	if f := b.shortHenries(); f.Known() {
+		if henriesApart(f, b.bridgeHenries()) {
+			f.Origin = quantity.Guessed // called out, and what follows is marked along
+		}
 		return f, byShort
 	}
 	if f := b.bridgeHenries(); f.Known() {
@@ -157,6 +160,12 @@ func (b *inductances) best() (quantity.Figure, route) {
 		return f, byPlate
 	}
 	return quantity.Missing("needs a short-circuit reading, a bridge reading, the plate or the air gap"), byGeometry
+}
+
+// henriesApart is whether a short circuit and a bridge contradict each other.
+func henriesApart(short, bridge quantity.Figure) bool {
+	r := bridge.Value / short.Value
+	return short.Known() && bridge.Known() && (r < 0.75 || r > 1.33)
 }
 
 // oldPhaseOhms is a phase of the old winding at 20 °C: as measured, else as worked out.

@@ -92,6 +92,26 @@ func (l *turnLength) doubted() (geo quantity.Figure, by string, doubted bool) {
 	return geo, by, l.old.Known() && geo.Known() && math.Abs(l.old.Value/geo.Value-1) > far
 }
 
+// turnsApart is how far a measured turn and that of the old ohms may differ, a fraction (common
+// practice, no source).
+const turnsApart = 0.25
+
+// apart is whether the measured turn and the old winding's ohms contradict each other.
+func (l *turnLength) apart() bool {
+	m := l.machine.MeanTurnMM
+	return m.Given() && l.old.Known() && math.Abs(l.old.Value/m.Value-1) > turnsApart
+}
+
+// contradicted is whether the turn that is gone by is spoken against: the measured one by the old
+// ohms, that of the ohms by the iron. A mere guess speaks against nothing.
+func (l *turnLength) contradicted() bool {
+	if given := l.machine.MeanTurnMM; given.Given() {
+		return l.apart() && !given.Origin.Weak()
+	}
+	_, _, doubted := l.doubted()
+	return doubted
+}
+
 // oldTurnMM is the mean turn that the old coils' resistance speaks of:
 // l = R·a·s·A/(ρ·N).
 func oldTurnMM(m *machine, o *oldWinding) quantity.Figure {
@@ -115,6 +135,9 @@ func (l *turnLength) of(w *candidate) (quantity.Figure, string) {
 	own := &l.own
 	if !base.Known() || base.Origin.Weak() && l.old.Known() && !l.old.Origin.Weak() { // a guess ranks after a measurement
 		base, from, own = l.old, "from the old winding's ohms", &l.was
+	}
+	if l.contradicted() { // called out, and what follows is marked along
+		base.Origin, from = quantity.Guessed, from+", which contradicts what else was read"
 	}
 	switch {
 	case !base.Known() && roundTooth(w):

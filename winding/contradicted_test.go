@@ -1,0 +1,32 @@
+package winding
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// A short circuit and a bridge that part by more than a third mark the inductance they leave,
+// and what comes of it; one of the two alone, or both agreeing, does not.
+func TestInductanceIsMarkedWhenItsReadingsPart(t *testing.T) {
+	weak := func(change func(*job.Job)) bool {
+		j := loadJob(t, "engine-alternator-short")
+		change(&j)
+		f := Evaluate(j).Trials[0].PhaseMilliHenries
+		assert.True(t, f.Known())
+		return f.Origin == quantity.Guessed
+	}
+	read := Prepare(loadJob(t, "engine-alternator-short")).henries
+	apart := read.bridgeHenries().Value / read.shortHenries().Value
+	bridge := func(times float64) func(*job.Job) {
+		return func(j *job.Job) { j.Old.LeadMilliHenries.Value *= times / apart }
+	}
+	assert.True(t, weak(bridge(apart)), "as it was read")
+	assert.False(t, weak(func(j *job.Job) { j.Old.LeadMilliHenries = quantity.Reading{} }))
+	for times, marked := range map[float64]bool{0.7: true, 0.8: false, 1.3: false, 1.4: true} {
+		assert.Equal(t, marked, weak(bridge(times)), "%g", times)
+	}
+}
