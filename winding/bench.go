@@ -97,6 +97,7 @@ func prepare(j job.Job, off moves) *Bench {
 		b.layouts = newLayouts(*m)
 	}
 	b.old = newOld(j.Old, &b.layouts)
+	b.room.heldAgainst(&b.old)
 	b.turn = newTurnLength(*m, &b.room, j.Slot, b.layouts.candidate(job.Trial{}), &b.old)
 	b.turn.off = off.turn
 	b.oldOhms = ohms(&b.old.candidate, m, &b.turn, b.testC())

@@ -30,3 +30,19 @@ func TestInductanceIsMarkedWhenItsReadingsPart(t *testing.T) {
 		assert.Equal(t, marked, weak(bridge(times)), "%g", times)
 	}
 }
+
+// A slot that the old winding cannot have been in marks every fill, and no longer once the
+// old turns are counted again.
+func TestFillIsMarkedWhenTheOldWindingCannotHaveBeenIn(t *testing.T) {
+	j := loadJob(t, "round-slots")
+	j.Slot.LinerMM, j.Slot.WedgeMM = quantity.Known(0.3), quantity.Known(0)
+	j.Old.Wound = j.Trials[0].Wound
+	b := Prepare(j)
+	assert.Equal(t, quantity.Derived, b.Outcome().Trials[0].WireFill.Origin)
+	turns := j.Old.Turns
+	j.Old.Turns = quantity.Known(100 * turns.Value)
+	b = b.With(j)
+	assert.Equal(t, quantity.Guessed, b.Outcome().Trials[0].WireFill.Origin)
+	j.Old.Turns = turns
+	assert.Equal(t, quantity.Derived, b.With(j).Outcome().Trials[0].WireFill.Origin)
+}

@@ -25,8 +25,10 @@ type slotRoom struct {
 	// right angles and in phase; it costs more than a trial, so it is worked out once, when a
 	// winding first lies so.
 	permeance *[beside]permeance
-	// origin says whether a guess or a default weighs in the room.
+	// origin says whether a guess or a default weighs in the room, or what came out of it
+	// contradicts it; measured is the same by the readings of the slot alone.
 	origin    quantity.Origin
+	measured  quantity.Origin
 	mouth     quantity.Reading
 	fillLimit quantity.Figure
 }
@@ -63,6 +65,7 @@ func measureSlot(s job.SlotSpec) slotRoom {
 	if !s.LinerMM.Given() || !s.WedgeMM.Given() || shape == slot.AreaOnly {
 		r.origin = quantity.Guessed
 	}
+	r.measured = r.origin
 	body := slot.Slot{
 		Shape: shape, AreaMM2: s.AreaMM2.Value, TopMM: s.TopMM.Value, BottomMM: s.BottomMM.Value,
 		DepthMM: s.DepthMM.Value, MouthMM: s.MouthMM.Value, MouthHeightMM: s.MouthHeightMM.Or(defaultMouthMM),
@@ -190,6 +193,15 @@ func (r *slotRoom) fit(w *candidate) Fit {
 	}
 	r.fill(&f, w, int(sides))
 	return f
+}
+
+// heldAgainst marks a room that the old winding cannot have been in: slot, turns or wire is
+// misread, and every fill with it.
+func (r *slotRoom) heldAgainst(old *oldWinding) {
+	r.origin = r.measured
+	if f := r.fit(&old.candidate).WireFill; f.Known() && f.Value > hexagonalWireFill {
+		r.origin = quantity.Guessed
+	}
 }
 
 // mostThatPack is how many of a trial's wires a person could lay side by side in the
