@@ -307,3 +307,15 @@ func TestAUnitOnACount(t *testing.T) {
 	p := d.Problems()[0]
 	assert.Contains(t, p.Text(), "expected a number without a unit; write the number alone")
 }
+
+// What was just wound is told without spoiling it: only what came out is cut or scraped.
+func TestNobodyCutsWhatWasJustWound(t *testing.T) {
+	for _, name := range []string{"turns", "coil_turns", "gauge", "strands", "metal"} {
+		old, ok := InputAt("old." + name)
+		require.True(t, ok)
+		wound, ok := InputAt("wound[0]." + name)
+		require.True(t, ok)
+		assert.NotRegexp(t, "Cut|Burn|Scrape", wound.How, name)
+		assert.NotEmpty(t, old.How, name)
+	}
+}

@@ -61,7 +61,14 @@ var recordFields = append(append([]Input{
 // asTheTrial is fields of what is wound, whose turns and wire are the trial's where they are
 // empty; a wire that is said is said whole, with its strands, enamel and metal.
 func asTheTrial(fields []Input) []Input {
+	how := map[string]string{ // nobody cuts through what was just wound
+		"turns": "The counter on the winder, or strokes on paper.", "coil_turns": "As counted, coil by coil of a group.",
+		"gauge": "The spool's label; calipers over the enamel where it has none.", "metal": "The spool's label.",
+	}
 	for i := range fields {
+		if text, ok := how[fields[i].Name]; ok {
+			fields[i].How = text
+		}
 		switch fields[i].Name {
 		case "turns", "coil_turns", "gauge":
 			fields[i].Ghost = "as the trial"
