@@ -85,6 +85,7 @@ func prepare(j job.Job, off moves) *Bench {
 	b := &Bench{job: j}
 	j = asFlat(j)
 	b.machine = newMachine(j.Machine)
+	markPoles(&b.machine, j.Spins)
 	if off.room != nil {
 		b.room = *off.room
 	} else {
@@ -120,6 +121,7 @@ func prepare(j job.Job, off moves) *Bench {
 	}
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
+	markPlate(m, &b.old, oldPhaseOhms(m, &b.old, &b.oldOhms), &b.flux, &b.dc)
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)
 	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)

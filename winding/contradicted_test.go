@@ -46,3 +46,27 @@ func TestFillIsMarkedWhenTheOldWindingCannotHaveBeenIn(t *testing.T) {
 	j.Old.Turns = turns
 	assert.Equal(t, quantity.Derived, b.With(j).Outcome().Trials[0].WireFill.Origin)
 }
+
+// A frequency that is another machine's marks the poles and what goes by them; the one of these
+// poles does not.
+func TestPolesAreMarkedWhenAFrequencyContradictsThem(t *testing.T) {
+	j := loadJob(t, "star-diodes")
+	j.Spins[0].RPM = quantity.Known(600)
+	for hertz, marked := range map[float64]bool{600 * j.Machine.Poles.Value / 120: false, 600 * (j.Machine.Poles.Value + 2) / 120: true} {
+		j.Spins[0].Hertz = quantity.Known(hertz)
+		o := Evaluate(j)
+		assert.Equal(t, marked, o.Machine.HertzPerRPM.Origin == quantity.Guessed, "%g Hz", hertz)
+	}
+}
+
+// Plate amps that the old winding's volts cannot drive through its ohms mark the limit that goes
+// by them.
+func TestPlateIsMarkedWhenTheReadingsContradictIt(t *testing.T) {
+	j := loadJob(t, "star-diodes")
+	j.Old.RatedRPM = quantity.Known(3000)
+	for amps, marked := range map[float64]bool{30: false, 3000: true} {
+		j.Old.RatedAmps = quantity.Known(amps)
+		b := Prepare(j)
+		assert.Equal(t, marked, b.old.RatedAmps.Origin == quantity.Guessed, "%g A", amps)
+	}
+}

@@ -89,6 +89,20 @@ func heardShorts(shorts []job.ShortReading, m *machine) []job.ShortReading {
 // two tachometers' worth, and less than the step to the next pair on 60 poles.
 const polesApart = 0.03
 
+// otherPoles is whether a reading of speed and frequency is that of another number of poles.
+func otherPoles(s job.SpinReading, poles quantity.Reading) bool {
+	return s.Hertz.Given() && s.RPM.Given() && poles.Given() && math.Abs(120*s.Hertz.Value/s.RPM.Value/poles.Value-1) > polesApart
+}
+
+// markPoles marks a count of the poles that a frequency contradicts, and so what follows from it.
+func markPoles(m *machine, spins []job.SpinReading) {
+	for _, s := range spins {
+		if otherPoles(s, m.Poles) {
+			m.Poles.Origin = quantity.Guessed
+		}
+	}
+}
+
 // doubtFrequency counts the poles by what was heard of them, p = 120·f/n.
 func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) {
 	for i, s := range spins {
@@ -99,7 +113,7 @@ func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) 
 			d.add(Doubt, at("frequency"), "", "count the poles, or give the speed", "f = p·n/120", "the reading is not used: a frequency is a speed only where the poles are known")
 		case s.RPM.Given() && !poles.Given():
 			d.add(Note, at("frequency"), "", "", "f = p·n/120", "%.3g Hz at %.0f rpm is a machine of %.0f poles", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value)
-		case s.RPM.Given() && math.Abs(120*s.Hertz.Value/s.RPM.Value/poles.Value-1) > polesApart:
+		case otherPoles(s, poles):
 			d.add(Broken, "machine.poles", "", "count the poles again; else read speed and frequency again", "f = p·n/120",
 				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)
 		}

@@ -120,18 +120,31 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 // a bridge, (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R, through half wave or a doubler half
 // of that; a battery only takes from that.
 func (a aboutOld) plate(d *doubts) {
-	old, ohms := a.old, a.henries.oldPhaseOhms()
-	volts := a.flux.phasePerRPM(&old.coils)
-	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !ohms.Known() || !volts.Known() || ohms.Value <= 0 {
-		return
+	most, known := plateAtMost(a.machine, a.old, a.henries.oldPhaseOhms(), a.flux, a.henries.dc)
+	if known && a.old.RatedAmps.Value > most {
+		d.add(Broken, "old.plate_current", "", "check the ohms, the volts and what the plate says", "Ohm's law",
+			"at %.0f rpm the old winding's volts drive %.3g A through its ohms at the very most: its plate says %.3g A", a.old.RatedRPM.Value, most, a.old.RatedAmps.Value)
 	}
-	most := math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * a.henries.dc.shortedMean(a.machine.phases) * float64(a.machine.sets)
-	if old.Connection == layout.Delta && a.machine.phases == 3 { // the star of Ê/√3 and R/3
+}
+
+// plateAtMost is the amps DC that the old winding's volts could drive through its ohms at the
+// plate's speed; known is false without plate, volts or ohms.
+func plateAtMost(m *machine, old *oldWinding, ohms quantity.Figure, flux *flux, dc *dcSide) (most float64, known bool) {
+	volts := flux.phasePerRPM(&old.coils)
+	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !ohms.Known() || !volts.Known() || ohms.Value <= 0 {
+		return 0, false
+	}
+	most = math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * dc.shortedMean(m.phases) * float64(m.sets)
+	if old.Connection == layout.Delta && m.phases == 3 { // the star of Ê/√3 and R/3
 		most *= math.Sqrt(3)
 	}
-	if old.RatedAmps.Value > most {
-		d.add(Broken, "old.plate_current", "", "check the ohms, the volts and what the plate says", "Ohm's law",
-			"at %.0f rpm the old winding's volts drive %.3g A through its ohms at the very most: its plate says %.3g A", old.RatedRPM.Value, most, old.RatedAmps.Value)
+	return most, true
+}
+
+// markPlate marks a plate that volts and ohms contradict, and so the limits that go by it.
+func markPlate(m *machine, old *oldWinding, ohms quantity.Figure, flux *flux, dc *dcSide) {
+	if most, known := plateAtMost(m, old, ohms, flux, dc); known && old.RatedAmps.Value > most {
+		old.RatedAmps.Origin = quantity.Guessed
 	}
 }
 
