@@ -41,9 +41,9 @@ func (a aboutReadings) single(d *doubts) {
 	}
 	old := a.turn.old
 	if m := a.meanTurn; a.turn.apart() {
-		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, measured are %.0f mm", old.Value, m.Value)
-	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted {
-		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms speak of a mean turn of %.0f mm, %s of about %.0f mm", old.Value, by, geo.Value)
+		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms make its mean turn %.0f mm, it was measured at %.0f mm", old.Value, m.Value)
+	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted && !a.turn.impossible() { // which is said of the old winding
+		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms make its mean turn %.0f mm, %s make it about %.0f mm", old.Value, by, geo.Value)
 	}
 }
 

@@ -83,9 +83,10 @@ type aboutOld struct {
 
 // callOut is what the old winding cannot have been.
 func (a aboutOld) callOut(d *doubts, old *TrialOutcome) {
-	if least, spoke := a.turn.shortestTurnMM(&a.turn.was), a.turn.old; spoke.Known() && least.Known() && spoke.Value < least.Value {
+	if a.turn.impossible() {
+		least, spoke := a.turn.shortestTurnMM(&a.turn.was), a.turn.old
 		d.add(Broken, "old.lead", "", "read the ohms again, and check old turns, wire, strands, circuits and connection", "",
-			"the old winding's ohms speak of a mean turn of %.0f mm: twice the stack and across is %.0f mm already", spoke.Value, least.Value)
+			"the old winding's ohms make its mean turn %.0f mm: twice the stack and across is %.0f mm already", spoke.Value, least.Value)
 	}
 	if t := a.flux.gapTesla(a.machine); t.Known() && t.Value > mostGapTesla && a.flux.fromOld {
 		d.add(Doubt, "spin[0].line", "", "check volts and speed, the old turns, circuits and connection, the poles, bore and stack", "common practice, no source",

@@ -56,7 +56,7 @@ func TestTurnAndOhmsThatDisagreeAreMarked(t *testing.T) {
 		ohms := evaluateA(j).LeadOhms20.Value
 		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadOhms: quantity.Known(ohms * times)}
 		o := winding.Evaluate(j)
-		assert.Equal(t, marked, says(&o, "old.lead", "measured are 190 mm"), "%g", times)
+		assert.Equal(t, marked, says(&o, "old.lead", "measured at 190 mm"), "%g", times)
 		assert.Equal(t, marked, o.Trials[0].MeanTurnMM.Origin == quantity.Guessed, "%g", times)
 		assert.Equal(t, marked, o.Trials[0].CopperKg.Origin == quantity.Guessed, "%g", times)
 	}

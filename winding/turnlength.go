@@ -102,6 +102,12 @@ func (l *turnLength) apart() bool {
 	return m.Given() && l.old.Known() && math.Abs(l.old.Value/m.Value-1) > turnsApart
 }
 
+// impossible is whether the old ohms make the turn shorter than the iron that it goes round.
+func (l *turnLength) impossible() bool {
+	least := l.shortestTurnMM(&l.was)
+	return l.old.Known() && least.Known() && l.old.Value < least.Value
+}
+
 // contradicted is whether the turn that is gone by is spoken against: the measured one by the old
 // ohms, that of the ohms by the iron. A mere guess speaks against nothing.
 func (l *turnLength) contradicted() bool {
