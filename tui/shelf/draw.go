@@ -47,12 +47,29 @@ func (v *View) top(h int) int {
 	return max(0, min(v.focus()-h/2, len(v.shown.list)+len(v.leftOut())-h))
 }
 
-// leftOut is what lies in the folder and is not listed; a search asks for jobs only.
-func (v *View) leftOut() []shelf.LeftOut {
+// leftOut is what lies in the folder and is not listed, a line for each reason, so that a
+// folder of many other things stays a shelf of jobs; a search asks for jobs only.
+func (v *View) leftOut() []string {
 	if v.typed != "" {
 		return nil
 	}
-	return v.shown.left
+	var why, lines []string
+	names := map[string][]string{}
+	for _, l := range v.shown.left {
+		if len(names[l.Why]) == 0 {
+			why = append(why, l.Why)
+		}
+		names[l.Why] = append(names[l.Why], kit.Clean(l.Name))
+	}
+	for _, w := range why {
+		switch all := names[w]; {
+		case len(all) == 1:
+			lines = append(lines, "left out: "+all[0]+": "+w)
+		default:
+			lines = append(lines, fmt.Sprintf("left out, %d: %s: %s", len(all), w, strings.Join(all, ", ")))
+		}
+	}
+	return lines
 }
 
 // Draw fills the rectangle.
@@ -70,7 +87,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		blocks = append(blocks, kit.Bare(t, body, v.nothing(t, body.W)))
 	} else {
 		for _, l := range v.leftOut() {
-			rows = append(rows, t.Fit(t.Paint(kit.Hint, "  left out: "+kit.Clean(l.Name)+": "+l.Why), body.W-2))
+			rows = append(rows, t.Fit(t.Paint(kit.Hint, "  "+l), body.W-2))
 		}
 		blocks = append(blocks, kit.Bare(t, body, kit.Window(t, rows, v.focus(), body.W, body.H)))
 	}

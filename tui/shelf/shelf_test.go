@@ -256,6 +256,10 @@ func TestWhatIsLeftOutIsNamed(t *testing.T) {
 	require.Less(t, body.H, len(v.shown.list)+1)
 	v.Click(s, 4, body.Y+body.H-1)
 	assert.Equal(t, last, v.marked, "the lowest line is no job")
+	require.NoError(t, os.WriteFile("more.txt", nil, 0o600))
+	tuitest.Press(t, v, s, 80, 21, "f8")
+	work(t, s)
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "left out, 2: its name does not end in .toml: more.txt, notes.txt", "a line for a reason")
 	tuitest.Press(t, v, s, 80, 21, "p")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "left out: ")
 }
