@@ -41,6 +41,7 @@ type characteristic struct {
 	warm      float64 // °C, a first idea; the temperature itself where that is held
 	within    float64
 	knots     []knot
+	fresh     []knot // solved in one halving, before they are put in
 	// agreed says of the stretch after each knot that the curve went through its middle.
 	agreed []bool
 	drawn  []stretch
@@ -49,8 +50,8 @@ type characteristic struct {
 // stretch is how the curve goes from one knot to the next: by the knots at both ends and two on
 // either side, each no nearer to the next than its own length, which keeps small errors small.
 type stretch struct {
-	n    int // how many there are
-	by   [points]int
+	n    int8 // how many there are
+	by   [points]int16
 	over [points]float64 // 1 over the product of the distances of each knot from the others
 }
 
@@ -63,6 +64,7 @@ type knot struct {
 	v      [channels]float64
 	mode   charge.Mode
 	tooHot bool
+	agrees bool // of a middle: the curve went through it
 }
 
 // channels are what is drawn through: amps, their rms, phase amps, watts in copper and diodes,
@@ -77,15 +79,27 @@ const (
 	closeCurve     = 3e-4 // agreement wanted of what is shown
 	closeOffer     = 1e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
+	usualKnots     = 40   // room for so many, which more are seldom needed
 	closeKelvin    = 150  // K: so much times the agreement wanted is the temperature's
 )
 
 // over solves the trial up to a speed; warm is as in [charger.at].
 func (r *charger) over(top, warm, within float64) *characteristic {
-	c := &characteristic{r: r, top: top, warm: warm, within: within}
+	c := new(characteristic)
+	c.over(r, top, warm, within)
+	return c
+}
+
+// over makes it the trial's, in the room that it has from the trial before.
+func (c *characteristic) over(r *charger, top, warm, within float64) {
+	*c = characteristic{r: r, top: top, warm: warm, within: within, knots: c.knots[:0], fresh: c.fresh[:0], agreed: c.agreed[:0], drawn: c.drawn[:0]}
 	c.from = r.begins()
 	if !(top > c.from) {
-		return c
+		return
+	}
+	if c.knots == nil {
+		c.knots, c.agreed = make([]knot, 0, usualKnots), make([]bool, 0, usualKnots)
+		c.fresh, c.drawn = make([]knot, 0, usualKnots/2), make([]stretch, 0, usualKnots)
 	}
 	idea := trend{ambient: warm}
 	for i := range firstStretches + 1 {
@@ -95,8 +109,7 @@ func (r *charger) over(top, warm, within float64) *characteristic {
 		c.knots = append(c.knots, k)
 	}
 	c.knots[0].mode = c.knots[1].mode // which it is about to have
-	c.agreed = make([]bool, firstStretches, 2*firstStretches)
-	c.drawn = make([]stretch, 0, 4*firstStretches)
+	c.agreed = append(c.agreed, make([]bool, firstStretches)...)
 	halvings := mostHalvings
 	if within >= closeOffer {
 		halvings = offerHalvings
@@ -111,7 +124,6 @@ func (r *charger) over(top, warm, within float64) *characteristic {
 	if within >= closeOffer {
 		c.bridge()
 	}
-	return c
 }
 
 // bridge draws through every stretch, over a corner in a straight line.
@@ -120,7 +132,7 @@ func (c *characteristic) bridge() {
 		c.agreed[i] = true
 		if d := &c.drawn[i]; d.n == 0 {
 			apart := c.knots[i+1].s - c.knots[i].s
-			d.n, d.by, d.over = 2, [points]int{i, i + 1}, [points]float64{-1 / apart, 1 / apart}
+			d.n, d.by, d.over = 2, [points]int16{int16(i), int16(i + 1)}, [points]float64{-1 / apart, 1 / apart}
 		}
 	}
 }
@@ -142,7 +154,7 @@ func (c *characteristic) solve(s, warm float64) knot {
 		warm = c.warm
 	}
 	p, celsius, tooHot := c.r.steady(c.rpm(s), warm)
-	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, celsius}, p.Mode, tooHot}
+	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, celsius}, p.Mode, tooHot, false}
 }
 
 // halve solves the middle of each stretch that has not agreed yet; false when all have.
@@ -153,11 +165,9 @@ func (c *characteristic) halve() bool {
 			most[j] = max(most[j], math.Abs(v))
 		}
 	}
-	knots, agreed := make([]knot, 0, 2*len(c.knots)), make([]bool, 0, 2*len(c.knots))
+	c.fresh = c.fresh[:0]
 	for i, ok := range c.agreed {
-		knots = append(knots, c.knots[i])
 		if ok {
-			agreed = append(agreed, true)
 			continue
 		}
 		s := (c.knots[i].s + c.knots[i+1].s) / 2
@@ -166,12 +176,29 @@ func (c *characteristic) halve() bool {
 			warm = drawn[channels-1]
 		}
 		k := c.solve(s, warm)
-		ok = c.knots[i].like(&k) && k.like(&c.knots[i+1]) && c.alike(&k, &drawn, &most)
-		knots, agreed = append(knots, k), append(agreed, ok, ok)
+		k.agrees = c.knots[i].like(&k) && k.like(&c.knots[i+1]) && c.alike(&k, &drawn, &most)
+		c.fresh = append(c.fresh, k)
 	}
-	more := len(knots) >= len(c.knots)
-	c.knots, c.agreed = append(knots, c.knots[len(c.knots)-1]), agreed
-	return more
+	c.putIn()
+	return len(c.fresh) > 0
+}
+
+// putIn puts the middles just solved between the knots, from the top down, so that none is
+// written over before it has been moved.
+func (c *characteristic) putIn() {
+	n, f := len(c.agreed), len(c.fresh)
+	c.knots, c.agreed = slices.Grow(c.knots, f)[:n+1+f], slices.Grow(c.agreed, f)[:n+f]
+	c.knots[n+f] = c.knots[n]
+	for i := n - 1; f > 0; i-- {
+		if c.agreed[i] {
+			c.knots[i+f], c.agreed[i+f] = c.knots[i], true
+			continue
+		}
+		f--
+		k := c.fresh[f]
+		c.knots[i+f+1], c.knots[i+f] = k, c.knots[i]
+		c.agreed[i+f+1], c.agreed[i+f] = k.agrees, k.agrees
+	}
 }
 
 // alike reports whether a solved point lies on the curve.
@@ -208,7 +235,7 @@ func (k *knot) like(next *knot) bool { return k.mode == next.mode && k.tooHot ==
 func (c *characteristic) around(i, first, last int) (d stretch) {
 	length := c.knots[i+1].s - c.knots[i].s
 	low, high := i, i+1
-	d.by[0], d.by[1], d.n = low, high, 2
+	d.by[0], d.by[1], d.n = int16(low), int16(high), 2
 	for more := true; more && d.n < points; {
 		more = false
 		for _, way := range [...]int{-1, 1} {
@@ -217,7 +244,7 @@ func (c *characteristic) around(i, first, last int) (d stretch) {
 				end, limit = &high, last
 			}
 			if k, ok := c.beside(*end, way, limit, length); ok && d.n < points {
-				*end, d.by[d.n], more = k, k, true
+				*end, d.by[d.n], more = k, int16(k), true
 				d.n++
 			}
 		}

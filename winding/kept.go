@@ -74,7 +74,6 @@ func (b *Bench) work() *done {
 	} else {
 		before = &done{}
 		d.shifts = b.shifted()
-		d.machine, d.old = b.machineAlone(d), b.oldAlone(d)
 	}
 	d.trials = make([]workedTrial, len(b.job.Trials))
 	var fresh []int
@@ -86,7 +85,18 @@ func (b *Bench) work() *done {
 		}
 		fresh = append(fresh, i)
 	}
-	sideBySide(len(fresh), func(k int) { d.trials[fresh[k]] = b.trialAlone(fresh[k], d) })
+	tasks := make([]func(), 0, len(fresh)+2)
+	for _, i := range fresh {
+		tasks = append(tasks, func() { d.trials[i] = b.trialAlone(i, d) })
+	}
+	if b.before == nil {
+		tasks = append(tasks, func() { d.old = b.oldAlone(d) }, func() { d.machine = b.machineAlone(d) })
+	}
+	sideBySide(len(tasks), func(k int) { tasks[k]() })
+	for _, i := range fresh {
+		o := &d.trials[i].outcome
+		o.Against = b.byTurns().against(b.job.Trials[i], o, d.old)
+	}
 	b.done.Store(d)
 	return d
 }

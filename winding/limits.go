@@ -70,6 +70,7 @@ func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {
 	var l Limits
 	perDC := b.machine.phasePerDC(w.trial.Connection) / float64(w.coils.circuits*b.machine.sets)
 	l.DensityPerAmp = o.ConductorAreaMM2.Then(func(a float64) float64 { return perDC / a })
+	l.Each = make([]Limit, 0, 4)
 	for _, lim := range [...]Limit{b.byDensity(w, o, perDC), b.bySameHeat(w, o, perDC), b.byOldDensity(w, o, perDC), b.byTemperature(w, o, perDC)} {
 		if lim.AmpsDC.Known() {
 			l.Each = append(l.Each, lim)

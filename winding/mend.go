@@ -56,6 +56,8 @@ type workshop interface {
 type offers struct {
 	workshop
 	*bed
+	// tried is the curve of the winding tried last, in whose room the next is worked out.
+	tried *characteristic
 }
 
 // better is the winding that would do better, worked out once for all that a trial is
@@ -219,12 +221,13 @@ func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
 	}
 	kept := *r
 	kept.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
-	c := kept.over(s.fastest, warm, closeOffer)
+	c := of.tried
+	c.over(&kept, s.fastest, warm, closeOffer)
 	points, err := drive.Climb(s.shaft, c.torque(o.CutInRPM.Value, s.fastest), winds)
 	if err != nil {
 		return 0
 	}
-	var year Driven
+	year := Driven{Points: make([]DrivePoint, 0, len(points))}
 	for _, p := range points {
 		year.Points = append(year.Points, windPoint(p, c.at(p.RPM)))
 	}

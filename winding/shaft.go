@@ -105,7 +105,7 @@ func (at *spot) reach(met *drive.Driven, ratio float64, c *characteristic) {
 
 // alongCurve is the curve against the drive's own speed, and whether it can.
 func (s *driveSide) alongCurve(curve []RunPoint) []DrivePoint {
-	var list []DrivePoint
+	list := make([]DrivePoint, 0, len(curve))
 	passes := s.through.Passes()
 	for i := range curve {
 		run := &curve[i]

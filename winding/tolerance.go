@@ -162,57 +162,75 @@ func (b *Bench) ofTrial(i int) []shift {
 	return list
 }
 
-// shifted is every bench that one error at a time would make of this one, but for those of
-// the trials' own inputs.
-func (b *Bench) shifted() []shift {
+// mistake is one error: the job as it makes it, nil where it stays, what else is put off, and what
+// is to be changed of the bench once that is made.
+type mistake struct {
+	job   *job.Job
+	off   moves
+	after func(*Bench)
+}
+
+// mistakes is every error, one at a time, but for those of the trials' own inputs.
+func (b *Bench) mistakes() []mistake {
 	var paths [][]int
 	j := b.job
 	j.Trials = nil
 	tolerances(reflect.ValueOf(j), nil, &paths)
-	var others []*Bench
+	list := make([]mistake, 0, len(paths)+8)
+	of := func(j *job.Job, off moves, after func(*Bench)) { list = append(list, mistake{j, off, after}) }
 	for _, path := range paths {
 		if b.fit.ok && readTogether(path) {
 			continue // in the covariance of what was found
 		}
-		others = append(others, b.prepare(moved(b.job, path), moves{}))
+		changed := moved(b.job, path)
+		of(&changed, moves{}, nil)
 	}
 	switch {
 	case b.fit.ok:
 		for _, f := range b.fit.moved() {
-			others = append(others, b.prepare(b.job, moves{held: f}))
+			of(nil, moves{held: f}, nil)
 		}
-		other := b.prepare(b.job, moves{})
-		other.henries.loose = true
-		others = append(others, other)
+		of(nil, moves{}, func(other *Bench) { other.henries.loose = true })
 	case b.flux.perTurn.PlusMinus > 0:
-		others = append(others, b.prepare(b.job, moves{flux: 1}))
+		of(nil, moves{flux: 1}, nil)
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
-		others = append(others, b.prepare(j, moves{}))
+		of(&j, moves{}, nil)
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
 		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
-			others = append(others, b.prepare(b.job, moves{turn: meanTurnGuess}))
+			of(nil, moves{turn: meanTurnGuess}, nil)
 		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			others = append(others, b.prepare(j, moves{}))
+			of(&j, moves{}, nil)
 		}
 	}
-	other := b.prepare(b.job, moves{})
-	other.henries.off = b.henries.spread()
-	others = append(others, other)
+	of(nil, moves{}, func(other *Bench) { other.henries.off = b.henries.spread() })
 	if b.drag.origin.Weak() && b.drag.watts > 0 {
-		other := b.prepare(b.job, moves{})
-		other.drag.watts *= 1 + dragGuess
-		others = append(others, other)
+		of(nil, moves{}, func(other *Bench) { other.drag.watts *= 1 + dragGuess })
 	}
-	list := make([]shift, len(others))
-	for i, other := range others {
-		list[i] = shift{bench: other, only: -1}
-	}
+	return list
+}
+
+// shifted is every bench that one error at a time would make of this one.
+func (b *Bench) shifted() []shift {
+	errors := b.mistakes()
+	list := make([]shift, len(errors))
+	sideBySide(len(errors), func(k int) {
+		e := &errors[k]
+		j := e.job
+		if j == nil {
+			j = &b.job
+		}
+		other := b.prepare(*j, e.off)
+		if e.after != nil {
+			e.after(other)
+		}
+		list[k] = shift{bench: other, only: -1}
+	})
 	return list
 }
 

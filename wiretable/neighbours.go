@@ -1,11 +1,33 @@
 package wiretable
 
-import "math"
+import (
+	"math"
+	"slices"
+	"sync"
+)
 
 // Sizes lists the sizes of a system from thick to thin: 0000 to 50 AWG (whole
 // sizes), 7/0 to 50 SWG, 5 to 0.018 mm IEC. A measured diameter has no list:
 // MetricDiameter, InchDiameter and zero give nil. The slice is the caller's.
-func Sizes(s System) []Gauge {
+func Sizes(s System) []Gauge { return slices.Clone(sizesOf(s)) }
+
+// sizesOf is Sizes in a slice that all share.
+func sizesOf(s System) []Gauge {
+	if list, ok := listed[s]; ok {
+		return list()
+	}
+	return nil
+}
+
+// listed makes the list of each system once, when it is first asked for.
+var listed = map[System]func() []Gauge{
+	AWG: sync.OnceValue(func() []Gauge { return list(AWG) }),
+	SWG: sync.OnceValue(func() []Gauge { return list(SWG) }),
+	IEC: sync.OnceValue(func() []Gauge { return list(IEC) }),
+}
+
+// list makes the sizes of a system.
+func list(s System) []Gauge {
 	var sizes []Gauge
 	switch s {
 	case AWG:
@@ -40,7 +62,7 @@ func (g Gauge) Thinner() (Gauge, bool) { return g.ThinnerIn(Heavy) }
 
 // ThickerIn is Thicker with the build that a diameter over enamel has.
 func (g Gauge) ThickerIn(b Build) (Gauge, bool) {
-	sizes := Sizes(g.standard())
+	sizes := sizesOf(g.standard())
 	bare := g.BareMM(b)
 	for i := len(sizes) - 1; i >= 0 && !g.IsZero(); i-- {
 		if sizes[i].BareMM(b) > bare+onRowMM {
@@ -53,7 +75,7 @@ func (g Gauge) ThickerIn(b Build) (Gauge, bool) {
 // ThinnerIn is Thinner with the build that a diameter over enamel has.
 func (g Gauge) ThinnerIn(b Build) (Gauge, bool) {
 	bare := g.BareMM(b)
-	for _, size := range Sizes(g.standard()) {
+	for _, size := range sizesOf(g.standard()) {
 		if !g.IsZero() && size.BareMM(b) < bare-onRowMM {
 			return size, true
 		}
@@ -101,7 +123,7 @@ func NearestToMM(bareMM float64, s System) Gauge {
 	}
 	var best Gauge
 	least := math.Inf(1)
-	for _, size := range Sizes(s) {
+	for _, size := range sizesOf(s) {
 		if off := math.Abs(math.Log(size.BareMM(BareWire) / bareMM)); off < least {
 			best, least = size, off
 		}

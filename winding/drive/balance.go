@@ -97,7 +97,7 @@ func Sample(torque Torque, high float64, steps int, corners ...float64) Samples 
 		return Samples{}
 	}
 	steps = max(8, steps)
-	var s Samples
+	s := Samples{RPM: make([]float64, 0, steps+1+2*len(corners))}
 	for i := range steps + 1 {
 		x := (float64(i) + 1e-2) / (float64(steps) + 1e-2)
 		s.RPM = append(s.RPM, high*x*x)
@@ -109,8 +109,9 @@ func Sample(torque Torque, high float64, steps int, corners ...float64) Samples 
 	}
 	slices.Sort(s.RPM)
 	s.RPM = slices.Compact(s.RPM)
-	for _, rpm := range s.RPM {
-		s.Nm = append(s.Nm, torque(rpm))
+	s.Nm = make([]float64, len(s.RPM))
+	for i, rpm := range s.RPM {
+		s.Nm[i] = torque(rpm)
 	}
 	return s
 }

@@ -62,9 +62,16 @@ func (f Figure) Then(g func(float64) float64) Figure {
 
 // Times is the figure, and how far it may be off, times a plain number.
 func (f Figure) Times(k float64) Figure {
-	r := f.Then(func(v float64) float64 { return v * k })
-	if r.Known() {
-		r.PlusMinus = math.Abs(k) * f.PlusMinus
+	if !f.Known() {
+		return f
+	}
+	r := Of(f.Value * k)
+	if !r.Known() {
+		return r
+	}
+	r.PlusMinus, r.Why = math.Abs(k)*f.PlusMinus, f.Why
+	if f.Origin.Weak() {
+		r.Origin = Guessed
 	}
 	return r
 }
