@@ -34,10 +34,12 @@ type Session struct {
 	// Invented is set while the built-in example is open.
 	Invented bool
 
-	doc        job.Document
-	bench      *winding.Bench
-	outcome    winding.Outcome
-	undo, redo []job.Document
+	doc     job.Document
+	bench   *winding.Bench
+	outcome winding.Outcome
+	// undo and redo are texts, which are small, hold nothing else and are read again when they
+	// are wanted: the collector has nothing to follow in five hundred of them.
+	undo, redo []string
 	// merging is the path of the last typed edit: letters typed one after another
 	// into one field are one step of undo.
 	merging string

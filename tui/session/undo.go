@@ -39,7 +39,7 @@ func (s *Session) edit(doc job.Document) {
 	if doc.Text() == s.doc.Text() {
 		return
 	}
-	s.undo = append(s.undo, s.doc)
+	s.undo = append(s.undo, s.doc.Text())
 	if len(s.undo) > maxUndo {
 		s.undo = s.undo[1:]
 	}
@@ -54,8 +54,8 @@ func (s *Session) Undo() {
 		return
 	}
 	s.merging = ""
-	s.redo = append(s.redo, s.doc)
-	last := s.undo[len(s.undo)-1]
+	s.redo = append(s.redo, s.doc.Text())
+	last := job.Parse(s.undo[len(s.undo)-1])
 	s.undo = s.undo[:len(s.undo)-1]
 	what := changed(s.doc, last)
 	s.put(last)
@@ -69,8 +69,8 @@ func (s *Session) Redo() {
 		return
 	}
 	s.merging = ""
-	s.undo = append(s.undo, s.doc)
-	next := s.redo[len(s.redo)-1]
+	s.undo = append(s.undo, s.doc.Text())
+	next := job.Parse(s.redo[len(s.redo)-1])
 	s.redo = s.redo[:len(s.redo)-1]
 	what := changed(s.doc, next)
 	s.put(next)
