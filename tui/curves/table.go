@@ -36,7 +36,7 @@ func (v *View) table(s *session.Session) kit.Table {
 		kit.Column{Head: "reached", Unit: "at rpm", Align: kit.Right, Role: kit.Value})
 	for i := range s.Outcome().Trials {
 		t := &s.Outcome().Trials[i]
-		cells := []kit.Cell{{Text: trialName(s, i)}, speedCell(s, t.CutInRPM)}
+		cells := []kit.Cell{{Text: trialName(s, i), Role: kit.Series(i)}, speedCell(s, t.CutInRPM)}
 		for _, sp := range speeds {
 			cells = append(cells, v.cell(s, i, sp.rpm, decimals))
 		}
@@ -110,7 +110,7 @@ func (v *View) values(s *session.Session) kit.Table {
 		if i == s.Trial {
 			head = s.Theme.Glyphs().Chosen + l
 		}
-		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: kit.Point, Role: kit.Value, Min: 5, Whole: widest, Frac: 3, Marks: true})
+		tb.Columns = append(tb.Columns, kit.Column{Head: head, Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: 5, Whole: widest, Frac: 3, Marks: true})
 	}
 	row := func(q plotted, at int) {
 		cells := []kit.Cell{{Text: q.Label + ", " + q.unit(s).Name}}

@@ -85,7 +85,7 @@ func TestFrameGolden(t *testing.T) {
 func TestRoles(t *testing.T) {
 	looks := map[kit.Role]string{
 		kit.Plain: "", kit.Title: "bold", kit.Label: "", kit.Value: "bold", kit.Unit: "faint", kit.Hint: "",
-		kit.Warning: "bold magenta", kit.Broken: "bold red", kit.Better: "bold bright blue", kit.Worse: "red",
+		kit.Warning: "bold magenta", kit.Broken: "bold red", kit.Better: "bold", kit.Worse: "",
 		kit.Chosen: "bold underlined", kit.Focus: "reversed", kit.Dim: "faint", kit.Border: "faint", kit.Key: "bold",
 		kit.Measured: "bright blue", kit.Derived: "faint", kit.Guessed: "magenta", kit.Needed: "bold magenta",
 		kit.Series1: "bright blue", kit.Series2: "red", kit.Series3: "grey", kit.Series4: "bright magenta", kit.Series5: "magenta", kit.Series6: "bright red",

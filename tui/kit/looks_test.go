@@ -18,7 +18,7 @@ import (
 // names in tuitest.
 var usual = map[string]string{
 	"black": "#000000", "red": "#cd0000", "green": "#00cd00", "yellow": "#cdcd00", "blue": "#0000ee", "magenta": "#cd00cd", "cyan": "#00cdcd",
-	"grey": "#7f7f7f", "bright red": "#ff0000", "bright yellow": "#ffff00", "bright blue": "#5c5cff", "bright magenta": "#ff00ff", "bright cyan": "#00ffff", "bright white": "#ffffff",
+	"grey": "#7f7f7f", "bright red": "#ff0000", "bright green": "#00ff00", "bright yellow": "#ffff00", "bright blue": "#5c5cff", "bright magenta": "#ff00ff", "bright cyan": "#00ffff", "bright white": "#ffffff",
 }
 
 // looks with the backgrounds each is for. High contrast has no hue at all.
@@ -134,7 +134,7 @@ func TestFixedColoursAreSeenEverywhere(t *testing.T) {
 // the kernel's vt.c, from memory), which is black and has no more than these.
 var console = map[string]string{
 	"black": "#000000", "red": "#aa0000", "green": "#00aa00", "yellow": "#aa5500", "blue": "#0000aa", "magenta": "#aa00aa", "cyan": "#00aaaa",
-	"grey": "#555555", "bright red": "#ff5555", "bright yellow": "#ffff55", "bright blue": "#5555ff", "bright magenta": "#ff55ff", "bright cyan": "#55ffff", "bright white": "#ffffff",
+	"grey": "#555555", "bright red": "#ff5555", "bright green": "#55ff55", "bright yellow": "#ffff55", "bright blue": "#5555ff", "bright magenta": "#ff55ff", "bright cyan": "#55ffff", "bright white": "#ffffff",
 }
 
 // On such a screen, where the look for a dark background is taken by itself, every colour
@@ -167,10 +167,10 @@ func seenWith(m [3][3]float64, c colorful.Color) colorful.Color {
 	return colorful.LinearRgb(out[0], out[1], out[2])
 }
 
-// What a colour must tell apart it does for each kind of eyes: better from worse and from a
-// broken limit, each of the first three curves from the others.
+// What a colour must tell apart it does for each kind of eyes: better from a broken limit,
+// each of the first three curves from the others.
 func TestColoursAreToldApartByAllEyes(t *testing.T) {
-	pairs := [][2]kit.Role{{kit.Better, kit.Worse}, {kit.Better, kit.Broken}, {kit.Series1, kit.Series2}, {kit.Series1, kit.Series3}, {kit.Series2, kit.Series3}, {kit.PhaseU, kit.PhaseV}, {kit.PhaseU, kit.PhaseW}, {kit.PhaseV, kit.PhaseW}}
+	pairs := [][2]kit.Role{{kit.Better, kit.Broken}, {kit.Series1, kit.Series2}, {kit.Series1, kit.Series3}, {kit.Series2, kit.Series3}, {kit.PhaseU, kit.PhaseV}, {kit.PhaseU, kit.PhaseW}, {kit.PhaseV, kit.PhaseW}}
 	for eyes, m := range blindness {
 		for i := range m {
 			assert.InDelta(t, 1, m[i][0]+m[i][1]+m[i][2], 1e-5, "white stays white: %s", eyes)
@@ -179,8 +179,8 @@ func TestColoursAreToldApartByAllEyes(t *testing.T) {
 			for _, p := range pairs {
 				for _, th := range []kit.Theme{{}, {Fixed: true}} {
 					a, ok := hueIn(t, th, usual, look, p[0])
-					b, _ := hueIn(t, th, usual, look, p[1])
-					if !ok {
+					b, other := hueIn(t, th, usual, look, p[1])
+					if !ok || !other {
 						continue
 					}
 					// 0.2 is a difference of 20 in CIELAB, some eight times what is just noticed.
@@ -191,6 +191,24 @@ func TestColoursAreToldApartByAllEyes(t *testing.T) {
 	}
 	red, green := seenWith(blindness["no middle cones"], colorful.Color{R: 0.6}), seenWith(blindness["no middle cones"], colorful.Color{R: 0.33, G: 0.33})
 	assert.Less(t, red.DistanceLab(green), 0.2, "the check can fail")
+}
+
+// A hue says which trial: better, worse and a broken limit have none of the trials', so that
+// what is better in B does not look like A. (In 16 colours for any background there is no
+// other than red that can be read.)
+func TestVerdictsHaveNoTrialsColour(t *testing.T) {
+	compared := 0
+	for look := range looks {
+		for _, verdict := range []kit.Role{kit.Better, kit.Worse, kit.Broken} {
+			a, ok := hueIn(t, kit.Theme{Fixed: true}, usual, look, verdict)
+			for trial := 0; ok && trial < 4; trial++ {
+				b, _ := hueIn(t, kit.Theme{Fixed: true}, usual, look, kit.Series(trial))
+				assert.Greater(t, a.DistanceLab(b), 0.2, "%s: role %d and trial %d", look, verdict, trial)
+				compared++
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, compared, 3*2*4)
 }
 
 // Nothing is told by colour alone: what a colour tells has a mark of its own.

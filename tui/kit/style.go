@@ -55,14 +55,15 @@ var lookNames = [lookCount + 1]string{"any", "dark", "light", "contrast", "none"
 func LookNames() []string { return lookNames[:] }
 
 // styles are the SGR sequences by look and role for terminals of 16 colours: attributes and
-// these only, so that the person's own palette decides; see fixedHues for the others. Better and worse differ in blue against red or yellow,
-// which people who confuse red and green can tell apart, and by their marks. Faint is used
-// instead of bright black for what is of little weight, since some palettes set that to the
-// background.
+// these only, so that the person's own palette decides; see fixedHues for the others. A hue
+// says which trial or phase: no trial's is that of better, worse or a broken limit. Better is
+// heavier than worse, and green, or towards blue, where that can be read; their marks tell the rest. Faint is
+// used instead of bright black for what is of little weight, since some palettes set that to
+// the background.
 var styles = [lookCount][roleCount]Style{
 	AnyBackground: {
 		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"),
-		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1;94"), Worse: sgr("31"),
+		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1"),
 		Measured: sgr("94"), Derived: sgr("2"), Guessed: sgr("35"), Needed: sgr("1;35"),
 		Series1: sgr("94"), Series2: sgr("31"), Series3: sgr("90"), Series4: sgr("95"), Series5: sgr("35"), Series6: sgr("91"),
@@ -70,7 +71,7 @@ var styles = [lookCount][roleCount]Style{
 	},
 	DarkBackground: {
 		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"), Hint: sgr("36"),
-		Warning: sgr("1;93"), Broken: sgr("1;91"), Better: sgr("1;94"), Worse: sgr("33"),
+		Warning: sgr("1;93"), Broken: sgr("1;91"), Better: sgr("1;92"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1;36"),
 		Measured: sgr("96"), Derived: sgr("2"), Guessed: sgr("95"), Needed: sgr("1;95"),
 		Series1: sgr("94"), Series2: sgr("33"), Series3: sgr("97"), Series4: sgr("95"), Series5: sgr("96"), Series6: sgr("91"),
@@ -78,7 +79,7 @@ var styles = [lookCount][roleCount]Style{
 	},
 	LightBackground: {
 		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"), Hint: sgr("34"),
-		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1;34"), Worse: sgr("31"),
+		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1;34"),
 		Measured: sgr("34"), Derived: sgr("2"), Guessed: sgr("35"), Needed: sgr("1;35"),
 		Series1: sgr("34"), Series2: sgr("31"), Series3: sgr("30"), Series4: sgr("95"), Series5: sgr("35"), Series6: sgr("91"),
@@ -100,8 +101,15 @@ func sgr(params string) Style { return Style{on: "\x1b[" + params + "m"} }
 // other. Faint becomes a grey, since some terminals do not draw it and some draw nothing.
 var fixedHues = [lookCount]map[string]string{
 	AnyBackground:   {"2": "243", "94": "63", "31": "160", "90": "243", "35": "164", "95": "133", "91": "166"},
-	DarkBackground:  {"2": "245", "36": "80", "93": "221", "91": "203", "94": "111", "33": "179", "97": "255", "95": "213", "96": "123"},
+	DarkBackground:  {"92": "120", "2": "245", "36": "80", "93": "221", "91": "203", "94": "111", "33": "179", "97": "255", "95": "213", "96": "123"},
 	LightBackground: {"2": "241", "34": "26", "35": "127", "31": "124", "30": "235", "95": "164", "91": "196"},
+}
+
+// fixedRoles are roles for which the 16 have no colour that can be read and is free: their
+// green is too pale on white, and their red is a broken limit's.
+var fixedRoles = [lookCount]map[Role]string{
+	AnyBackground:   {Better: "1;38;5;65", Series2: "38;5;130", PhaseV: "38;5;130"},
+	LightBackground: {Better: "1;38;5;30", Series2: "38;5;130", PhaseV: "38;5;130"},
 }
 
 // fixed are the styles in those colours.
@@ -120,6 +128,9 @@ func fixedStyles() (out [lookCount][roleCount]Style) {
 				}
 			}
 			out[look][role] = sgr(strings.Join(params, ";"))
+		}
+		for role, params := range fixedRoles[look] {
+			out[look][role] = sgr(params)
 		}
 	}
 	return out

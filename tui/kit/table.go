@@ -18,6 +18,7 @@ const (
 // Column describes a column of a [Table].
 type Column struct {
 	Head   string
+	Hue    Role   // whose colour the head has, as that of a curve; Plain: none
 	Unit   string // second line of the head; no such line when no column has one
 	Align  Align
 	Min    int  // at least this many cells wide, even when empty
@@ -98,7 +99,7 @@ func (tb Table) headLine(t Theme, w int, sizes []columnSize, r Role, text func(C
 		if c.Align != Left {
 			pad = max(sizes[i].whole+sizes[i].frac, n) - n
 		}
-		b.WriteString(spaces(pad) + t.Style(r).Render(head) + spaces(sizes[i].total-pad-n))
+		b.WriteString(spaces(pad) + t.Style(r).Render(t.Style(c.Hue).Render(head)) + spaces(sizes[i].total-pad-n))
 	}
 	return t.Fit(b.String(), w)
 }

@@ -128,7 +128,7 @@ func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
 		units = spreadWidth(s)
 	}
 	for _, i := range c.trials {
-		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: whole, Frac: 4, Units: units, Marks: true})
+		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: whole, Frac: 4, Units: units, Marks: true})
 	}
 	if c.difference {
 		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})

@@ -57,7 +57,7 @@ func Runs(line string) (list []Run) {
 // styleWords are the attributes that screens use, by their numbers.
 var styleWords = map[string]string{
 	"1": "bold", "2": "faint", "4": "underlined", "7": "reversed",
-	"31": "red", "32": "green", "33": "yellow", "34": "blue", "35": "magenta", "36": "cyan", "30": "black", "97": "bright white", "90": "grey", "91": "bright red", "93": "bright yellow", "94": "bright blue", "95": "bright magenta", "96": "bright cyan",
+	"31": "red", "32": "green", "33": "yellow", "34": "blue", "35": "magenta", "36": "cyan", "30": "black", "97": "bright white", "90": "grey", "91": "bright red", "92": "bright green", "93": "bright yellow", "94": "bright blue", "95": "bright magenta", "96": "bright cyan",
 }
 
 // restyled is a style after one more sequence; a colour of the 256 is "fixed 63".

@@ -21,7 +21,7 @@ const (
 // picturePalette is what the named styles are drawn in, on a dark ground.
 var picturePalette = map[string]string{
 	"red": "#e05561", "blue": "#6f8cff", "magenta": "#d670d6", "cyan": "#4fb7c5", "green": "#8cc265", "yellow": "#d6b44a",
-	"grey": "#9aa0a8", "black": "#c8ccd2", "bright red": "#ff616e", "bright yellow": "#f0d060", "bright blue": "#7f9cff",
+	"grey": "#9aa0a8", "black": "#c8ccd2", "bright red": "#ff616e", "bright green": "#87ff87", "bright yellow": "#f0d060", "bright blue": "#7f9cff",
 	"bright magenta": "#ff80ff", "bright cyan": "#70d8e0", "bright white": "#ffffff",
 }
 
