@@ -34,10 +34,12 @@ func (m *Model) press(keys string) (cmd tea.Cmd) {
 	return cmd
 }
 
-// work does at once what a view asked for, and gives it the answers.
+// work does at once what was asked for beside the keys, all of it, and gives the answers; what
+// these ask for too.
 func (m *Model) work() {
-	for cmd := m.s.Working(); cmd != nil; cmd = m.s.Working() {
-		m.Update(cmd())
+	l := tuitest.Loop{Model: m}
+	for l.Want(m.s.Working()); l.Waiting() > 0; {
+		l.Run(0)
 	}
 }
 

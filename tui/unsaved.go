@@ -36,6 +36,9 @@ type unsaved struct {
 	parting string       // what to say when the program has left
 }
 
+// tick gives a message after a time; tests have one that lets them say when.
+var tick = tea.Tick
+
 // keepNow says that it is time to keep the unsaved work.
 type keepNow struct{}
 
@@ -147,7 +150,7 @@ func (m *Model) keepInTime(after time.Duration) tea.Cmd {
 		return nil
 	}
 	m.timing = true
-	return tea.Tick(after, func(time.Time) tea.Msg { return keepNow{} })
+	return tick(after, func(time.Time) tea.Msg { return keepNow{} })
 }
 
 // timeToKeep keeps what there is, and tries again later when that failed.

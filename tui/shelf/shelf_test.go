@@ -47,16 +47,6 @@ func (w *went) doors() Doors {
 	return Doors{Open: to(&w.opened), Begin: to(&w.begun), Folder: func(now string) { w.asked = append(w.asked, now) }}
 }
 
-// work does what was asked for, as the program would.
-func work(t *testing.T, s *session.Session) {
-	t.Helper()
-	for cmd := s.Working(); cmd != nil; cmd = s.Working() {
-		d, ok := cmd().(session.Done)
-		require.True(t, ok)
-		s.Take(d)
-	}
-}
-
 // onShelf is the screen with its jobs read.
 func onShelf(t *testing.T, w, h int) (*session.Session, *View, *went) {
 	t.Helper()
@@ -64,7 +54,7 @@ func onShelf(t *testing.T, w, h int) (*session.Session, *View, *went) {
 	doors := &went{}
 	s, v := session.NewExample(), New(doors.doors())
 	tuitest.Draw(t, v, s, w, h)
-	work(t, s)
+	tuitest.Work(t, s)
 	return s, v, doors
 }
 
@@ -96,14 +86,14 @@ func TestTheFolderIsReadBesideTheKeys(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "reading the jobs in it")
 	tuitest.Press(t, v, s, 80, 21, "m a s t down right left")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "search: mast")
-	work(t, s)
+	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 80, 21)
 	assert.Contains(t, frame, "1 of 4 jobs")
 	assert.Contains(t, frame, "Second from the yard")
 	tuitest.Press(t, v, s, 80, 21, "esc f8")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "4 of 4 jobs, by date; 1 left out; being read again", "the jobs stay meanwhile")
 	require.NoError(t, os.Remove("wound.toml"))
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "3 of 3 jobs, by date; 1 left out  ")
 }
 
@@ -164,14 +154,14 @@ func TestDoors(t *testing.T) {
 	assert.Len(t, doors.asked, 1)
 	v.Show("nowhere")
 	tuitest.Draw(t, v, s, 80, 21)
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "nowhere: there is no such folder")
 	assert.False(t, v.Bindings(s)[0].Enabled(), "there is nothing to open")
 	other := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(other, "sums.txt"), nil, 0o600))
 	v.Show(other)
 	tuitest.Draw(t, v, s, 80, 21)
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "No job lies here")
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "sums.txt: its name does not end in .toml")
 }
@@ -221,7 +211,7 @@ func TestTheRestOfAJob(t *testing.T) {
 	text := "format = 1\n[[trial]]\nname = \"A\"\nturns = 9\n[[trial]]\nname = \"B\"\nturns = 10\ngauge = \"18 AWG\"\n"
 	require.NoError(t, os.WriteFile("two.toml", []byte(text), 0o600))
 	tuitest.Press(t, v, s, 120, 37, "esc f8 t w o")
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "Trial B: 10 turns of 1 × 18 AWG.")
 }
 
@@ -258,7 +248,7 @@ func TestWhatIsLeftOutIsNamed(t *testing.T) {
 	assert.Equal(t, last, v.marked, "the lowest line is no job")
 	require.NoError(t, os.WriteFile("more.txt", nil, 0o600))
 	tuitest.Press(t, v, s, 80, 21, "f8")
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "left out, 2: its name does not end in .toml: more.txt, notes.txt", "a line for a reason")
 	tuitest.Press(t, v, s, 80, 21, "p")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "left out: ")

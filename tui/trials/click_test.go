@@ -64,7 +64,7 @@ func TestClicksOnWhatLiesOver(t *testing.T) {
 	size := [2]int{100, 27}
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, size[0], size[1], "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	clickOn(t, v, s, size, "17 AWG", 0)
 	require.True(t, v.ladder.open)
 	clickOn(t, v, s, size, "17 AWG", 0) // the box of its slot, which names it now

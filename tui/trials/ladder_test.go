@@ -14,23 +14,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// work does what was asked for, as the program would.
-func work(t *testing.T, s *session.Session) {
-	t.Helper()
-	for cmd := s.Working(); cmd != nil; cmd = s.Working() {
-		d, ok := cmd().(session.Done)
-		require.True(t, ok)
-		s.Take(d)
-	}
-}
-
 // The ladder says that it is being worked out, then shows its rungs with what is best, past a
 // limit and present; enter takes one, n makes a new trial of it, one step of undo each.
 func TestLadder(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 80, 21, "e")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "working out…")
-	work(t, s)
+	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 80, 21)
 	for _, want := range []string{`▸ 15 AWG ● +17 +~547 ✗ .* now`, `▲`, `A, wheel A, full +hottest +limit`, `45 rpm +water`, `every AWG size`} {
 		assert.Regexp(t, want, frame)
@@ -43,7 +33,7 @@ func TestLadder(t *testing.T) {
 	s.Undo()
 	assert.Equal(t, before, s.Document().Text())
 	tuitest.Press(t, v, s, 80, 21, "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	tuitest.Press(t, v, s, 80, 21, "up n")
 	assert.Len(t, s.Outcome().Trials, 4)
 	assert.Equal(t, "1 × 14 AWG", s.Outcome().Trials[3].Wire)
@@ -56,12 +46,12 @@ func TestLadder(t *testing.T) {
 func TestLadderAsksAnew(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 100, 27, "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	one := tuitest.Draw(t, v, s, 100, 27)
 	for _, key := range []string{">", "a", "c", "F"} {
 		tuitest.Press(t, v, s, 100, 27, key)
 		assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), "working out…", key)
-		work(t, s)
+		tuitest.Work(t, s)
 		assert.NotEqual(t, one, tuitest.Draw(t, v, s, 100, 27), key)
 	}
 	assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), "2 strands in hand, delta")
@@ -75,7 +65,7 @@ func TestLadderAsksAnew(t *testing.T) {
 		s, v := session.NewExample(), New()
 		s.Type(path, "")
 		tuitest.Press(t, v, s, 100, 27, "e")
-		work(t, s)
+		tuitest.Work(t, s)
 		assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), name)
 	}
 }
@@ -84,7 +74,7 @@ func TestLadderAsksAnew(t *testing.T) {
 func TestLadderOfTheWind(t *testing.T) {
 	s, v := jobOf(t, "wind-trap"), New()
 	tuitest.Press(t, v, s, 100, 27, "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 100, 27)
 	assert.Contains(t, frame, "a year")
 	assert.Contains(t, frame, "12 m/s")
@@ -103,11 +93,11 @@ func TestEverySize(t *testing.T) {
 			for _, key := range []string{"v", "v", "v", "m", "y", "esc", "e"} {
 				v.SetSize(s, kit.Rect{W: size[0], H: size[1]})
 				v.Key(s, tuitest.KeyMsg(key))
-				work(t, s)
+				tuitest.Work(t, s)
 				tuitest.Draw(t, v, s, size[0], size[1])
 			}
 			v.SetSize(s, v.at)
-			work(t, s)
+			tuitest.Work(t, s)
 			frame := tuitest.Draw(t, v, s, size[0], size[1])
 			assert.NotContains(t, frame, "NaN", size)
 		}
@@ -119,7 +109,7 @@ func TestEverySize(t *testing.T) {
 func TestTheFrontierIsTheRungs(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 120, 37, "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 120, 37)
 	for _, want := range []string{"net amps, every gauge, A", "full water", "15 AWG ◆", "slow 459", "charging begins, rpm", "17 wires"} {
 		assert.Contains(t, frame, want)
@@ -142,11 +132,11 @@ func TestTheFrontierIsTheRungs(t *testing.T) {
 func TestTheLadderSaysWhatMeets(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 120, 37, "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: charges by the slow speed, brings what is wanted")
 	s.Type("drive.kind", "wind")
 	tuitest.Draw(t, v, s, 120, 37)
-	work(t, s)
+	tuitest.Work(t, s)
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: brings in the mean wind what is wanted")
 }
 
@@ -156,7 +146,7 @@ func TestNothingMeetsPastItsLimit(t *testing.T) {
 	require.NoError(t, err)
 	s, v := session.NewCopy(job.Parse(string(text))), New()
 	tuitest.Press(t, v, s, 80, 40, "e")
-	work(t, s)
+	tuitest.Work(t, s)
 	rows, meets := v.ladder.rungs(s), 0
 	for i := range rows {
 		assert.False(t, rows[i].Meets && rows[i].OverLimit(), rows[i].Wire)

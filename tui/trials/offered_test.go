@@ -23,7 +23,7 @@ func TestTheFillOfThisHandIsOffered(t *testing.T) {
 	v.row = rowFill
 	for range 2 { // the records, then what they have for this job
 		tuitest.Draw(t, v, s, 80, 21)
-		work(t, s)
+		tuitest.Work(t, s)
 	}
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
 	assert.Contains(t, frame, "(your last 2 jobs). f9 takes it, as a guess.")
