@@ -41,6 +41,8 @@ type Model struct {
 	helping bool
 	scroll  kit.Scroll
 	mouse   bool
+	// tidier collects garbage between keys, where somebody waits for their frames.
+	tidier *session.Tidier
 }
 
 // New is the program on a session, with the views in their order.
@@ -84,7 +86,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.fit()
 		return m, m.s.Working()
 	case tea.KeyMsg:
-		return m, together(m.keys(msg), m.s.Working())
+		return m, together(together(m.keys(msg), m.s.Working()), m.tidy())
 	case tea.MouseMsg:
 		return m, together(m.point(msg), m.s.Working())
 	case session.GoTo:
@@ -99,6 +101,16 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, m.timeToKeep()
 	}
 	return m, nil
+}
+
+// Tidily lets the collector run between keys rather than in them.
+func (m *Model) Tidily() { m.tidier = new(session.Tidier) }
+
+func (m *Model) tidy() tea.Cmd {
+	if m.tidier == nil {
+		return nil
+	}
+	return m.tidier.After()
 }
 
 // together is two commands as one, nil when both are.

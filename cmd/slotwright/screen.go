@@ -62,6 +62,7 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	}
 	open.Theme = theme
 	model := tui.New(open, store)
+	model.Tidily()
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	sleeper := &suspender{mouse: look.mouse, keep: model.Keep}

@@ -63,8 +63,12 @@ func oneCell3(a, b byte) bool {
 		return b <= 0x8e
 	case 0x86: // U+2190 to 2193
 		return b >= 0x90 && b <= 0x93
-	case 0x96: // U+2580 to 259F
-		return b <= 0x9f
+	case 0x96: // U+2580 to 25BF
+		return true
+	case 0x97: // U+25C0 to 25FC
+		return b <= 0xbc
+	case 0x9c: // U+2713 to 2718
+		return b >= 0x93 && b <= 0x98
 	}
 	return false
 }

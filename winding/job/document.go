@@ -54,15 +54,16 @@ const byteOrderMark = "\ufeff"
 // Parse reads a job file. It never fails: what cannot be read is in Problems, and
 // everything else is in Job.
 func Parse(text string) Document {
-	d := Document{entries: map[string]entry{}, homes: map[string]home{}}
+	d := Document{homes: map[string]home{}}
 	d.text = strings.TrimPrefix(text, byteOrderMark)
 	d.mark = text[:len(text)-len(d.text)]
-	d.lines = append(d.lines, 0)
+	d.lines = append(make([]int, 0, 1+strings.Count(d.text, "\n")), 0)
 	for i := range len(d.text) {
 		if d.text[i] == '\n' {
 			d.lines = append(d.lines, i+1)
 		}
 	}
+	d.entries = make(map[string]entry, min(len(d.lines), len(Fields)))
 	r := reader{d: &d, seen: map[string]int{}}
 	r.run()
 	slices.SortStableFunc(d.problems, func(a, b Problem) int {

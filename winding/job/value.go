@@ -31,6 +31,10 @@ var quantityForm = regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9
 var plainUnit = strings.NewReplacer("²", "2", "Ω", "ohm", "Ω", "ohm", "°", "deg")
 
 func parseQuantity(text string) (typedNumber, error) {
+	if strings.Trim(text, "0123456789.") == "" && text != "" { // as nearly all are; the form need not be looked at
+		v, err := parseNumber(text)
+		return typedNumber{value: v}, err
+	}
 	m := quantityForm.FindStringSubmatch(plainUnit.Replace(text))
 	if m == nil {
 		return typedNumber{}, errors.New("a number, with ~ in front when guessed and ± after when uncertain: ~38 ±0.5")

@@ -1,0 +1,56 @@
+package session
+
+import (
+	"runtime"
+	"runtime/metrics"
+	"sync/atomic"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// # The collector's turn
+//
+// A key and its frame leave some hundreds of kilobytes behind. Left to itself the collector
+// comes every few keys, in the middle of one, and makes that one take twice its time. So it is
+// called a moment after a frame is there, while the hand is on its way to the next key: what it
+// finds then is little, and it is done before the next frame at any rate that keys repeat.
+
+// Tidier calls the collector between keys. The zero value is ready; it is for several goroutines.
+type Tidier struct {
+	waiting atomic.Bool
+	// left is how many bytes had been asked for in all when the collector was called last.
+	left atomic.Uint64
+}
+
+const (
+	// tidyAfter is time enough for the frame to be written, and less than keys repeat in.
+	tidyAfter = 15 * time.Millisecond
+	// tidyFrom is how much has to be left behind for a turn to be worth while, bytes: a
+	// quarter of what the collector waits for by itself.
+	tidyFrom = 1 << 20
+)
+
+// After is to be done after a key: it waits, and collects what there is. It has no message,
+// so nothing is drawn for it; nil while one is still waiting.
+func (t *Tidier) After() tea.Cmd {
+	if t.waiting.Swap(true) {
+		return nil
+	}
+	return func() tea.Msg {
+		time.Sleep(tidyAfter)
+		t.waiting.Store(false)
+		t.Tidy()
+		return nil
+	}
+}
+
+// Tidy collects what was left behind since it was called last, if that is worth a turn.
+func (t *Tidier) Tidy() {
+	asked := []metrics.Sample{{Name: "/gc/heap/allocs:bytes"}}
+	metrics.Read(asked)
+	if now := asked[0].Value.Uint64(); now-t.left.Load() >= tidyFrom {
+		t.left.Store(now)
+		runtime.GC()
+	}
+}

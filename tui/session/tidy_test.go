@@ -1,0 +1,40 @@
+package session
+
+import (
+	"runtime"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var kept [][]byte
+
+// turns is how often the collector has run.
+func turns() uint32 {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.NumGC
+}
+
+// The collector has its turn after a key that has left something behind, only then, and one
+// at a time; nothing is drawn for it.
+func TestTheCollectorsTurn(t *testing.T) {
+	var tidier Tidier
+	leave := func(bytes int) {
+		kept = nil
+		for range bytes / 1024 {
+			kept = append(kept, make([]byte, 1024))
+		}
+	}
+	leave(2 * tidyFrom)
+	first, before := tidier.After(), turns()
+	require.NotNil(t, first)
+	require.Nil(t, tidier.After(), "one waits already")
+	require.Nil(t, first())
+	assert.Greater(t, turns(), before)
+	second, before := tidier.After(), turns()
+	require.NotNil(t, second)
+	require.Nil(t, second())
+	assert.Equal(t, before, turns(), "there is nothing to collect")
+}
