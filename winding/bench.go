@@ -47,6 +47,8 @@ type Bench struct {
 	shorts []job.ShortReading
 	bounds bounds
 	bed    bed
+	// slots is the windings that fill the slot, once they were asked for.
+	slots *fullSlots
 	// done is what its outcome was put together from, once that is there; before is that of
 	// the bench before, where the trials share the same.
 	done   atomic.Pointer[done]
@@ -82,7 +84,7 @@ type moves struct {
 
 // prepare is Prepare with something put off.
 func prepare(j job.Job, off moves) *Bench {
-	b := &Bench{job: j}
+	b := &Bench{job: j, slots: new(fullSlots)}
 	j = asFlat(j)
 	b.machine = newMachine(j.Machine)
 	markPoles(&b.machine, j.Spins)

@@ -60,7 +60,7 @@ func (b *Bench) trialAlone(i int, d *done) workedTrial {
 	})
 	runs := b.bed.run(t, &o, d.grid)
 	o.spreadRunning(others, shifts)
-	o.Mend, o.Offer = offers{b, &b.bed, new(characteristic)}.better(t, &o)
+	o.Mend, o.Offer = offers{b, &b.bed, b.slots, new(characteristic)}.better(t, &o)
 	return workedTrial{t, o, runs}
 }
 

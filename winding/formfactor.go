@@ -1,6 +1,10 @@
 package winding
 
-import "sort"
+import (
+	"sort"
+
+	"slotwright/winding/layout"
+)
 
 // # The current's true rms
 //
@@ -87,11 +91,11 @@ func (t *TrialOutcome) OverLimit() bool {
 }
 
 // over is whether a point passes a limit, by its amps DC or by its true rms.
-func (t *TrialOutcome) over(p RunPoint, m *machine) bool {
-	limit := t.LimitAmps
+func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
+	limit := l.LimitAmps
 	if !limit.Known() {
 		return false
 	}
-	rms := limit.Value * m.phasePerDC(t.Connection) / float64(m.sets)
-	return p.AmpsDC > limit.Value*limitSlack || byForm[t.LimitBy] && p.PhaseAmpsRMS > rms*limitSlack
+	rms := limit.Value * m.phasePerDC(c) / float64(m.sets)
+	return p.AmpsDC > limit.Value*limitSlack || byForm[l.LimitBy] && p.PhaseAmpsRMS > rms*limitSlack
 }

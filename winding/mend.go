@@ -2,7 +2,6 @@ package winding
 
 import (
 	"fmt"
-	"math"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -18,9 +17,9 @@ import (
 // of the drive, and the best that breaks no limit is named, wire and turns together. Where
 // none is better, none is offered.
 //
-// The winding's temperature is held at the trial's own while sizes are compared, so that a
-// size costs some ten solved points (in wind a coarse year, some hundred and fifty). The
-// one that is offered is good to a percent or two of what the grid will say of it.
+// Each of these windings is worked out by itself, and once for all trials: fullslot.go. What is
+// said of the one that is offered is what the grid will say of it, in a year's energy to a
+// percent or two.
 
 // Sizes looked at on either side of the trial's own.
 const (
@@ -29,14 +28,6 @@ const (
 	worthIt      = 1.03 // a gain smaller than this is none
 	worthKeeping = 0.9  // of what a winding that breaks a limit brings
 )
-
-// tried is a winding that could take a trial's place.
-type tried struct {
-	trial  job.Trial
-	begins float64 // rpm
-	net    float64 // A in the usual condition
-	score  float64
-}
 
 // Offer is a winding that was worked out in a trial's place: as many turns as fit.
 type Offer struct {
@@ -56,6 +47,7 @@ type workshop interface {
 type offers struct {
 	workshop
 	*bed
+	slots *fullSlots
 	// tried is the curve of the winding tried last, in whose room the next is worked out.
 	tried *characteristic
 }
@@ -85,16 +77,19 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Off
 	if at == nil || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
 		return "", nil
 	}
-	present := of.score(t, o, at)
+	present := at.NetAmps
+	if of.drive.kind == "wind" {
+		present = of.coarsely(o)
+	}
 	least := worthIt
 	if !clean {
 		least = worthKeeping
 	}
-	var best *tried
+	var best *fullSlot
 	more := max(0, least*present) // that an offer has to bring
-	for _, c := range of.sizes(t) {
-		if w := of.try(c, o, at, more); w != nil {
-			best, more = w, w.score
+	for _, g := range of.sizes(t) {
+		if f := of.full(withGauge(t, g)); of.brings(f) > more && of.holds(f) {
+			best, more = f, f.score
 		}
 	}
 	if best == nil || same(best.trial, t) {
@@ -125,9 +120,9 @@ func same(a, b job.Trial) bool {
 	return a.Turns.Value == b.Turns.Value && a.Gauge.String() == b.Gauge.String()
 }
 
-// sizes is the trial with neighbouring wires, each filling the slot.
-func (of offers) sizes(t job.Trial) []job.Trial {
-	list := []job.Trial{t}
+// sizes is a trial's wire and its neighbours.
+func (of offers) sizes(t job.Trial) []wiretable.Gauge {
+	list := append(make([]wiretable.Gauge, 0, 1+sizesThicker+sizesThinner), t.Gauge)
 	thick, thin := t.Gauge, t.Gauge
 	step := 1
 	if of.drive.kind == "wind" {
@@ -136,100 +131,14 @@ func (of offers) sizes(t job.Trial) []job.Trial {
 	for i := 1; i <= max(sizesThicker, sizesThinner); i++ {
 		if g, ok := thick.ThickerIn(t.Build); ok && i <= sizesThicker {
 			if thick = g; i%step == 1%step {
-				list = append(list, withGauge(t, thick))
+				list = append(list, thick)
 			}
 		}
 		if g, ok := thin.ThinnerIn(t.Build); ok && i <= sizesThinner {
 			if thin = g; i%step == 1%step {
-				list = append(list, withGauge(t, thin))
+				list = append(list, thin)
 			}
 		}
 	}
-	for i := range list {
-		list[i].Turns = quantity.Reading{Value: of.TurnsThatFit(list[i]).Value, Origin: quantity.Derived}
-	}
 	return list
-}
-
-// try runs one; nil when it does not fit, cannot be put in, breaks a limit, or brings no more
-// than so much, which is found out first where that costs less.
-func (of offers) try(t job.Trial, now *TrialOutcome, at *Operating, more float64) *tried {
-	if t.Turns.Value < 1 {
-		return nil
-	}
-	o := of.Static(t)
-	slowest := of.speeds.slow
-	late := of.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
-	if late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
-		return nil
-	}
-	r, _ := of.charger(t, &o)
-	if r == nil {
-		return nil
-	}
-	w := &tried{trial: t, begins: o.CutInRPM.Value}
-	stands := func(in *Operating) bool {
-		c := of.drive.conditions[indexOf(in.Condition)]
-		run := r.settle(of.drive.given(in.X), max(in.RPM, 1), c.asked, in.WindingC)
-		if in.Condition == at.Condition {
-			w.net = run.NetAmps
-		}
-		return !(o.over(run, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC)
-	}
-	brings := func() bool { return w.score > more && !math.IsNaN(w.score) }
-	if of.drive.kind == "wind" {
-		if w.score = of.coarseYear(r, &o, at.WindingC); !brings() || !stands(at) {
-			return nil
-		}
-	} else if !stands(at) {
-		return nil
-	} else if w.score = w.net; !brings() {
-		return nil
-	}
-	for i := range now.Operating {
-		in := &now.Operating[i]
-		if in.Condition != at.Condition && of.drive.conditions[indexOf(in.Condition)].Same == "" && !stands(in) {
-			return nil
-		}
-	}
-	return w
-}
-
-// score is what an offer is measured by, for the trial itself: a year's energy in wind, else
-// net amps in the usual condition.
-func (of offers) score(t job.Trial, o *TrialOutcome, at *Operating) float64 {
-	if of.drive.kind != "wind" {
-		return at.NetAmps
-	}
-	r, _ := of.charger(t, o)
-	if r == nil {
-		return 0
-	}
-	return of.coarseYear(r, o, at.WindingC)
-}
-
-// coarseYear is a year's net energy at one temperature of the winding, winds a metre a
-// second apart.
-func (of offers) coarseYear(r *charger, o *TrialOutcome, warm float64) float64 {
-	s := of.drive
-	if s.why != "" {
-		return 0
-	}
-	winds, err := drive.Winds(s.furl, 1)
-	if err != nil {
-		return 0
-	}
-	kept := *r
-	kept.air = &thermal{ambientC: of.air.ambientC} // holds the temperature it is given
-	c := of.tried
-	c.over(&kept, s.fastest, warm, closeOffer)
-	points, err := drive.Climb(s.shaft, c.torque(o.CutInRPM.Value, s.fastest), winds)
-	if err != nil {
-		return 0
-	}
-	year := Driven{Points: make([]DrivePoint, 0, len(points))}
-	for _, p := range points {
-		year.Points = append(year.Points, windPoint(p, c.at(p.RPM)))
-	}
-	return year.yearIn(s.year)
 }

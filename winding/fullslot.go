@@ -1,0 +1,198 @@
+package winding
+
+import (
+	"math"
+	"sync"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
+
+// # Windings that fill the slot
+//
+// What could take a trial's place is a wire near its own with as many turns as fit. Such a
+// winding hangs on the wire and on how the trial is wound and joined, not on how many turns
+// the trial has. So each is worked out once, by itself, for every trial in whose place it
+// could be and for every key that leaves alone what the trials share: from rest, cold, as a
+// trial is, and as warm as it gets by itself.
+//
+// Each is worked out as far as it is asked about, a cheap figure before a dear one: first
+// what it brings, and only where that is enough whether it stands that in every condition.
+//
+// Cost: three to ten solved points a condition; in wind a coarse year first, some fifty.
+
+// fullSlots is those worked out so far, for several goroutines; benches that share all that
+// is not a trial's own share it.
+type fullSlots struct {
+	sync.Mutex
+	of map[fullKey]*fullSlot
+}
+
+// mostFullSlots is how many are kept: some seven wires to a trial, over many keys.
+const mostFullSlots = 256
+
+// fullKey is everything of a trial that such a winding hangs on.
+type fullKey struct {
+	gauge                           wiretable.Gauge
+	build                           wiretable.Build
+	metal                           wiretable.Metal
+	connection                      layout.Connection
+	strands, circuits, span, layers quantity.Reading
+	kind                            string
+}
+
+// fullSlot is one of them.
+type fullSlot struct {
+	filled, ran, stood sync.Once
+	trial              job.Trial
+	begins             float64  // rpm
+	r                  *charger // nil: it does not fit, cannot be put in, begins too late or does not run
+	limits             Limits
+	score              float64 // a year's energy in wind, kWh, else net
+	net                float64 // A in the usual condition
+	starts             [conditionCount]spot
+	stands             [conditionCount]bool
+}
+
+// full is a trial with its slot filled, the wire and all else as they are.
+func (of offers) full(t job.Trial) *fullSlot {
+	key := fullKey{t.Gauge, t.Build, t.Metal, t.Connection, t.Strands, t.Circuits, t.Span, t.Layers, t.Kind}
+	all := of.slots
+	all.Lock()
+	f := all.of[key]
+	if f == nil {
+		if all.of == nil || len(all.of) >= mostFullSlots {
+			all.of = map[fullKey]*fullSlot{}
+		}
+		f = new(fullSlot)
+		all.of[key] = f
+	}
+	all.Unlock()
+	f.filled.Do(func() { of.fill(f, t) })
+	return f
+}
+
+// fill winds it on paper.
+func (of offers) fill(f *fullSlot, t job.Trial) {
+	t.Name, t.Note, t.Turns = "", "", quantity.Reading{Value: of.TurnsThatFit(t).Value, Origin: quantity.Derived}
+	f.trial = t
+	if t.Turns.Value < 1 {
+		return
+	}
+	o := of.Static(t)
+	slowest := of.speeds.slow
+	late := of.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
+	if late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
+		return
+	}
+	f.begins, f.limits = o.CutInRPM.Value, o.Limits
+	f.r, _ = of.charger(t, &o)
+}
+
+// brings is what it is measured by, worked out when it is first asked for.
+func (of offers) brings(f *fullSlot) float64 {
+	f.ran.Do(func() {
+		switch {
+		case f.r == nil:
+			f.score = math.NaN()
+		case of.drive.kind == "wind":
+			f.score = of.coarseYear(f)
+		default:
+			for i := range f.starts {
+				f.starts[i] = spot{rpm: of.drive.conditions[i].RPM.Value, warm: of.air.ambientC}
+			}
+			f.stands[usual] = of.standsIn(f, usual)
+			if f.score = f.net; !f.stands[usual] {
+				f.score = math.NaN()
+			}
+		}
+	})
+	return f.score
+}
+
+// holds reports whether it stands what flows in every condition; brings comes first.
+func (of offers) holds(f *fullSlot) bool {
+	f.stood.Do(func() {
+		for i, c := range of.drive.conditions {
+			if !f.stands[i] {
+				f.stands[i] = !c.X.Known() || c.Same != "" || of.standsIn(f, i)
+			}
+			if !f.stands[i] {
+				return
+			}
+		}
+	})
+	for _, ok := range f.stands {
+		if !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// standsIn reports whether it stands what flows in a condition.
+func (of offers) standsIn(f *fullSlot, i int) bool {
+	c, at := &of.drive.conditions[i], f.starts[i]
+	run := f.r.settle(of.drive.given(c.X.Value), max(at.rpm, 1), c.asked, at.warm)
+	if i == usual {
+		f.net = run.NetAmps
+	}
+	return !(f.limits.over(run, f.trial.Connection, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC)
+}
+
+// coarseYear is a year's net energy, winds a metre a second apart and those of the conditions,
+// in which it also says where the rotor turns.
+func (of offers) coarseYear(f *fullSlot) float64 {
+	s := of.drive
+	winds := s.coarseWinds()
+	if winds == nil {
+		return 0
+	}
+	own, c := *f.r, of.tried
+	c.over(&own, s.fastest, of.air.ambientC, closeOffer)
+	points, err := drive.Climb(s.shaft, c.torque(f.begins, s.fastest), winds)
+	if err != nil {
+		return 0
+	}
+	year := Driven{Points: make([]DrivePoint, 0, len(points))}
+	for _, p := range points {
+		run := c.at(p.RPM)
+		year.Points = append(year.Points, windPoint(p, run))
+		for i := range f.starts {
+			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
+				f.starts[i] = spot{rpm: p.RPM, warm: run.WindingC}
+			}
+		}
+	}
+	return year.yearIn(s.year)
+}
+
+// coarseWinds is the winds of a coarse year; none where the drive cannot be worked out.
+func (s *driveSide) coarseWinds() []float64 {
+	if s.why != "" {
+		return nil
+	}
+	winds, err := drive.Winds(s.furl, 1, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
+	if err != nil {
+		return nil
+	}
+	return winds
+}
+
+// coarsely is the same year of a trial, from the winds among those it was worked out in.
+func (of offers) coarsely(o *TrialOutcome) float64 {
+	winds := of.drive.coarseWinds()
+	var year Driven
+	for i := range o.Points {
+		for len(winds) > 0 && winds[0] < o.Points[i].X-1e-6 {
+			winds = winds[1:]
+		}
+		if len(winds) > 0 && math.Abs(winds[0]-o.Points[i].X) <= 1e-6 {
+			year.Points = append(year.Points, o.Points[i])
+		}
+	}
+	return year.yearIn(of.drive.year)
+}

@@ -1,0 +1,74 @@
+package winding
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"reflect"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// What is said of a winding that is offered is what the grid says of it when it is put in: the
+// amps to the three figures they are written with, the year's energy to 2 % and half a unit.
+func TestOffersSayWhatTheGridWill(t *testing.T) {
+	files, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	jobs := map[string]job.Job{"example": job.Example().Job()}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		require.NoError(t, err)
+		jobs[filepath.Base(f)] = job.Parse(string(text)).Job()
+	}
+	said := regexp.MustCompile(`([\d.]+) A net .*?\)(?:, about (\d+) kWh)?`)
+	offers := 0
+	for name, j := range jobs {
+		for i, a := range Evaluate(j).Trials {
+			if a.Offer == nil {
+				continue
+			}
+			offers++
+			k := j
+			k.Trials = append([]job.Trial{}, j.Trials...)
+			k.Trials[i].Turns, k.Trials[i].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge
+			n := Evaluate(k).Trials[i]
+			m := said.FindStringSubmatch(a.Mend)
+			require.NotNil(t, m, a.Mend)
+			what := fmt.Sprintf("%s %s: %s", name, a.Name, a.Mend)
+			net, _ := strconv.ParseFloat(m[1], 64)
+			assert.InEpsilon(t, n.AmpsUsual.Value, net, 0.0051, what)
+			if m[2] != "" {
+				kWh, _ := strconv.ParseFloat(m[2], 64)
+				assert.InDelta(t, n.YearKWh.Value, kWh, 0.5+0.02*n.YearKWh.Value, what)
+			}
+		}
+	}
+	assert.Greater(t, offers, 8)
+}
+
+// Everything of a trial that a winding that fills its slot hangs on is in what it is known by:
+// a field that comes to a trial has to be put there, or here with a reason.
+func TestWhatAFullSlotIsKnownBy(t *testing.T) {
+	without := map[string]string{
+		"Name": "a word", "Note": "a word", "Wound": "its fields are told one by one", "Turns": "as many as fit",
+		"CoilTurns": "such are not filled", "AlsoGauge": "such are not filled", "AlsoStrands": "such are not filled",
+	}
+	known := map[string]bool{}
+	for i, key := 0, reflect.TypeFor[fullKey](); i < key.NumField(); i++ {
+		known[key.Field(i).Name] = true
+	}
+	for _, of := range []reflect.Type{reflect.TypeFor[job.Trial](), reflect.TypeFor[job.Wound]()} {
+		for i := range of.NumField() {
+			name := of.Field(i).Name
+			assert.NotEqual(t, known[strings.ToLower(name[:1])+name[1:]], without[name] != "", name)
+		}
+	}
+}
