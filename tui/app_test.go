@@ -27,7 +27,7 @@ func onStage(t *testing.T, w, h int) (*tuitest.Stage, *Model) {
 }
 
 // turnsRow is the row of the turns on the Trials screen.
-var turnsRow = regexp.MustCompile(`(?m)^\W*Turns +\d+ of \d+ +(\d+) of \d+(?: [!✗])? +(\d+) of `)
+var turnsRow = regexp.MustCompile(`(?m)^\W*Turns +\d+ of \d+ +(\d+) of \d+(?: ?[!✗])? +(\d+) of `)
 
 // turnsOf is what that row says of the first two trials; the old winding stands before them.
 func turnsOf(screen string) [2]string {

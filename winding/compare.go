@@ -39,6 +39,9 @@ type Cell struct {
 	Percent quantity.Figure `json:"percent,omitzero"`
 	// Difference is how far it is in the row's unit.
 	Difference quantity.Figure `json:"difference,omitzero"`
+	// Burns is set where the winding finds no steady temperature in the condition that the row
+	// is for: what flows there it does not live through.
+	Burns bool `json:"burns,omitempty"`
 }
 
 // Row is one figure of every trial, side by side.
@@ -125,6 +128,7 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 	ref := f.Of(&o.Trials[o.Reference])
 	for k := range o.Trials {
 		r.Cells[k] = o.judge(f, dim, &o.Trials[k], ref, k == o.Reference)
+		r.Cells[k].Burns = f.Burns(&o.Trials[k])
 	}
 	return r
 }
@@ -169,7 +173,7 @@ func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref 
 		c.Verdict = Same
 	case (c.Figure.Value < ref.Value) == (m.Better == Less):
 		c.Verdict = Better
-	default:
+	case !m.Past(o, &o.Trials[o.Reference]): // what the reference does not stand is no measure
 		c.Verdict = Worse
 	}
 	return c

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"strings"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -116,7 +117,7 @@ func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 			c.X = rpm.Times(1 / at.ratio.Value)
 			c.Label = fmt.Sprintf("%s %.4g rpm", whose(d.Kind), c.X.Value)
 		case rpm.Known():
-			c.Label = fmt.Sprintf("%.4g rpm", rpm.Value)
+			c.Label = fmt.Sprintf("%s%.4g rpm", onlyShaft, rpm.Value)
 		default:
 			c.Label = c.Name + " speed"
 		}
@@ -135,6 +136,12 @@ func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 // as they can and go as fast as that takes them. An engine's throttle or governor holds the
 // speed, as far as its power goes.
 func yields(kind string) bool { return kind == "pedals" || kind == "water" }
+
+// onlyShaft begins a condition's name where nothing is said of the drive: no other shaft is known.
+const onlyShaft = "alternator "
+
+// Head is the label where there is little room: without the alternator where no other shaft is known.
+func (c *Condition) Head() string { return strings.TrimPrefix(c.Label, onlyShaft) }
 
 // whose is what turns, in a word.
 func whose(kind string) string {

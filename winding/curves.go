@@ -20,9 +20,6 @@ func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic 
 	c := b.follow(r, grid)
 	b.runTrial(c, o, grid)
 	b.meet(c, o)
-	if len(o.Points) > 0 {
-		o.XUnit = OutputOf("charges_from_x").DimFor(b.drive.kind == "wind")[0].Name
-	}
 	o.readHeat(b)
 	o.FieldRun = b.runField(c, o)
 	o.SafetyRun = b.runSafety(r, o)

@@ -94,12 +94,13 @@ const (
 	atTop
 )
 
-// LabelFor is the label with the condition it is for: "net amps, wheel 60 rpm".
+// LabelFor is the label with the condition it is for: "net amps, wheel 60 rpm", or "net amps,
+// 1500 rpm" where no other shaft than the alternator's is known.
 func (o *Output) LabelFor(m *MachineOutcome) string {
 	if o.At == 0 || o.At > len(m.Conditions) {
 		return o.Label
 	}
-	return o.Label + ", " + m.Conditions[o.At-1].Label
+	return o.Label + ", " + m.Conditions[o.At-1].Head()
 }
 
 // The units that only figures have.
@@ -161,9 +162,9 @@ var trialOutputs = []Output{
 	{ID: "series_turns", Group: "Volts", Label: "turns in series", Dim: quantity.None, Digits: 0, Show: InGrid, Spread: Counted,
 		Meaning: "In each phase, from lead to star point."},
 	{ID: "volts_line_rms_per_1000rpm", Group: "Volts", Label: "lead to lead at 1000 rpm", Dim: quantity.Volts, Digits: 3, Show: First,
-		Meaning: "Volts rms between two leads at 1000 rpm, nothing connected."},
+		Meaning: "Volts rms between two leads, the alternator at 1000 rpm, nothing connected."},
 	{ID: "cut_in_rpm", Group: "Volts", Label: "charging begins", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First,
-		Meaning: "Speed at which the first amps reach the battery.", Mend: "more turns, or a larger ratio",
+		Meaning: "Speed of the alternator at which the first amps reach the battery.", Mend: "more turns, or a larger ratio",
 		past: func(o *Outcome, t *TrialOutcome) bool {
 			// A rotor in the wind begins in more wind: that is what its amps in light wind say.
 			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
@@ -194,21 +195,23 @@ var trialOutputs = []Output{
 		Meaning: "Volts rms between two leads at the test speed, nothing connected."},
 
 	{ID: "amps_dc_slow", Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there",
-		past: nothingAt(slow)},
+		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it",
+		past: notHad(slow)},
 	{ID: "amps_dc_usual", Group: "Amps", Label: "net amps", At: atUsual, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
-		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there, less field, or magnets in the rotor",
-		past: nothingAt(usual)},
+		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it, less field, or magnets in the rotor",
+		past: notHad(usual)},
 	{ID: "amps_dc_top", Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there",
-		past: nothingAt(top)},
+		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it",
+		past: notHad(top)},
 	{ID: "amps_dc_usual_empty", Group: "Amps", Label: "… battery empty", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Net amps in the usual condition with the battery at its rest voltage."},
+		Meaning: "Net amps in the usual condition with the battery at its rest voltage.", Mend: "thicker wire, better cooling or a current limit",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.failsIn(&o.Machine, usual) != "" }},
 	{ID: "amps_dc_usual_absorbing", Group: "Amps", Label: "… battery nearly full", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Net amps in the usual condition with the battery at its absorption voltage."},
+		Meaning: "Net amps in the usual condition with the battery at its absorption voltage.", Mend: "thicker wire, better cooling or a current limit",
+		past: func(o *Outcome, t *TrialOutcome) bool { return t.failsIn(&o.Machine, usual) != "" }},
 	{ID: "net_w_usual", Group: "Amps", Label: "net watts", At: atUsual, Dim: quantity.Watts, Digits: 3, Better: More, Show: InGrid, Spread: Rerun,
-		Meaning: "At the battery's posts, less what the rotor takes.", Mend: "a winding that charges there",
-		past: nothingAt(usual)},
+		Meaning: "At the battery's posts, less what the rotor takes.", Mend: "a winding that charges there and stands it",
+		past: notHad(usual)},
 	{ID: "runs_rpm_slow", Group: "Amps", Label: "alternator", At: atSlow, Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning, Meaning: "The speed it comes to there."},
 	{ID: "runs_rpm_usual", Group: "Amps", Label: "alternator", At: atUsual, Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: Rerun, Meaning: "The speed it comes to there."},
 	{ID: "runs_rpm_top", Group: "Amps", Label: "alternator", At: atTop, Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning, Meaning: "The speed it comes to there."},
@@ -228,14 +231,14 @@ var trialOutputs = []Output{
 	{ID: "target_rpm", Group: "Amps", Label: "amps wanted from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
 		Meaning: "Alternator speed at which the amps wanted are reached, net, if something holds it there."},
 	{ID: "cross_reference_rpm", Group: "Amps", Label: "crosses reference", Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: NeedsRunning,
-		Meaning: "Speed at which this trial's curve crosses the reference's: below it one charges more, above it the other."},
+		Meaning: "Alternator speed at which this trial's curve crosses the reference's: below it one charges more, above it the other."},
 
 	{ID: "limit_amps_dc", Group: "Limits", Label: "current limit", Dim: quantity.Amps, Digits: 3, Better: More, Show: First,
 		Meaning: "The lowest of the limits by density, heat and temperature, DC side."},
 	{ID: "third_harmonic_a_usual", Group: "Limits", Label: "goes round the delta", At: atUsual, Dim: quantity.Amps, Digits: 2, Better: Less, Spread: NeedsRunning,
 		Meaning: "Amps rms that the third harmonic drives round inside a delta: heat and no charge. The shape of the gap's flux is assumed."},
 	{ID: "limit_rpm", Group: "Limits", Label: "limit reached at", Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning,
-		Meaning: "Speed at which the current limit is reached."},
+		Meaning: "Alternator speed at which the current limit is reached."},
 	{ID: "winding_c_slow", Group: "Limits", Label: "winding", At: atSlow, Dim: quantity.Celsius, Digits: 3, Better: Less, Spread: NeedsRunning,
 		Meaning: "The winding's mean temperature there: copper, iron and the rotor's field warm it."},
 	{ID: "winding_c_usual", Group: "Limits", Label: "winding", At: atUsual, Dim: quantity.Celsius, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
@@ -290,7 +293,8 @@ var trialOutputs = []Output{
 	{ID: "charges_from_x", Group: "Drive", Label: "charges from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Speed of the drive's own shaft, or the wind, from which the battery is charged."},
 	{ID: "year_kwh", Group: "Drive", Label: "a year's energy", Dim: kWh, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
-		Meaning: "Into the battery in a year of the stated wind, less what the rotor takes."},
+		Meaning: "Into the battery in a year of the stated wind, less what the rotor takes.", Mend: "a winding that stands every wind up to the furling wind",
+		past: func(o *Outcome, t *TrialOutcome) bool { return !t.stands(&o.Machine) }},
 	{ID: "full_power_rpm", Group: "Drive", Label: "full power: alternator", Dim: quantity.RPM, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Where a drive that gives all it can comes to rest against this winding."},
 	{ID: "full_power_amps_dc", Group: "Drive", Label: "full power: net amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,

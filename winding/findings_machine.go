@@ -41,11 +41,11 @@ func (a aboutMachine) measured(d *doubts) {
 	}
 	if top := a.speeds.top; top.Known() && m.Poles.Given() {
 		if hz := top.Value * m.Poles.Value / 120; hz > manyHertz {
-			d.add(Doubt, "target.top", "", "check the ratio and the poles", "common practice, no source", "%.0f rpm with %d poles is %.0f Hz", top.Value, m.Poles.Whole(), hz)
+			d.add(Doubt, "target.top", "", "check the ratio and the poles", "common practice, no source", "%.0f alternator rpm with %d poles is %.0f Hz", top.Value, m.Poles.Whole(), hz)
 		}
 	}
 	if slow, top := a.speeds.slow, a.speeds.top; slow.Known() && top.Known() && slow.Value > top.Value {
-		d.add(Doubt, "target.slow", "", "swap them", "", "the slow speed, %.0f rpm, is above the top speed, %.0f rpm", slow.Value, top.Value)
+		d.add(Doubt, "target.slow", "", "swap them", "", "the slow speed, %.0f alternator rpm, is above the top speed, %.0f alternator rpm", slow.Value, top.Value)
 	}
 	if m.AirGapMM.Given() && m.BoreMM.Given() && m.AirGapMM.Value > m.BoreMM.Value/10 {
 		d.add(Doubt, "machine.air_gap", "", "it is half the difference of the two diameters", "", "an air gap of %.2f mm is large for a bore of %.0f mm", m.AirGapMM.Value, m.BoreMM.Value)

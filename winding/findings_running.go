@@ -23,7 +23,7 @@ type aboutRunning struct {
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	better := o.Mend
 	if c, s := o.CutInRPM, a.speeds.slow; a.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
-		d.add(Doubt, at("turns"), t.Name, orElse(better, a.faster(c.Value/s.Value)), "", "charging begins at %.0f rpm, above the slow speed of %.0f rpm", c.Value, s.Value)
+		d.add(Doubt, at("turns"), t.Name, orElse(better, a.faster(c.Value/s.Value)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", c.Value, s.Value)
 	}
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)

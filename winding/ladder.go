@@ -23,9 +23,13 @@ type Rung struct {
 	TrialOutcome
 	// Present marks the rung of the trial's own wire.
 	Present bool
-	// Meets says that it begins to charge at the slow speed or below, breaks no limit
-	// anywhere in what the drive can do, and brings the amps wanted, where some are.
+	// Meets says that it begins to charge at the slow speed or below and brings something there
+	// (in the wind, that it brings something in the mean wind), breaks no limit anywhere in what
+	// the drive can do, and brings the amps wanted, where some are. None of its figures is past
+	// a limit then.
 	Meets bool
+	// Holds says what holds its amps where they are in the usual and the top condition.
+	Holds string
 	// BestSlow, BestUsual, BestTop and BestYear mark the most net amps in each condition
 	// and the most energy in a year, among the rungs that stay within their limits.
 	BestSlow, BestUsual, BestTop, BestYear bool
@@ -82,7 +86,9 @@ func (l ladder) of(own job.Trial, strands int, sizes wiretable.System) []Rung {
 	var list []Rung
 	for g, more := thick.Gauge, true; more && len(list) < mostRungs && g.BareMM(t.Build) >= thinnestMM; g, more = g.ThinnerIn(t.Build) {
 		if full := l.full(withGauge(t, g)); full.Turns.Value >= 1 {
-			list = append(list, Rung{Trial: full, TrialOutcome: l.bare(full), Present: full.Bundle().String() == present})
+			r := Rung{Trial: full, TrialOutcome: l.bare(full), Present: full.Bundle().String() == present}
+			r.Holds = l.holds(&r.TrialOutcome)
+			list = append(list, r)
 		}
 	}
 	l.markBest(list)
@@ -144,10 +150,11 @@ func (l ladder) markBest(list []Rung) {
 		cool := !l.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= l.air.meanC
 		return cool && !r.OverLimit()
 	}
+	nothing := func(r *Rung) bool { return nothingAt(slow)(nil, &r.TrialOutcome) }
 	for i := range list {
 		r := &list[i]
 		late := l.drive.kind != "wind" && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
-		r.Meets = within(r) && !late && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= l.wanted.Or(0)
+		r.Meets = within(r) && !late && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= l.wanted.Or(0)
 	}
 	best := func(of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
 		top := -1

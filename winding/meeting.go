@@ -89,6 +89,9 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 	default:
 		spots = b.meetShaft(c, t)
 	}
+	if len(t.Points) > 0 {
+		t.XUnit = OutputOf("charges_from_x").DimFor(s.kind == "wind")[0].Name
+	}
 	no := quantity.Missing("needs the speeds")
 	t.readOperating(s.operate(r, spots, b.dc), weak, b.air.still, no)
 	t.ThirdAmps = r.third(t)
@@ -120,7 +123,7 @@ func (t *TrialOutcome) readHeat(b *bed) {
 	}
 	switch {
 	case never:
-		t.HottestC = quantity.Missing("it finds no steady temperature: it goes on getting hotter")
+		t.HottestC = quantity.Missing(noSteady)
 	case hottest > 0:
 		t.HottestC = quantity.Of(hottest, quantity.Guessed)
 	}

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"slices"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -62,7 +63,7 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
 	limit := o.LimitAmps
 	late := of.drive.kind != "wind" && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
 	over := limit.Known() && o.SteadyAmps.Known() && o.SteadyAmps.Value > limit.Value*limitSlack
-	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || at.TooHot
+	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
 	clean := !late && !over && !hot && at.NetAmps > 0
 	if clean && (o.region == drive.Charging || o.region == "") {
 		return "", nil
@@ -95,7 +96,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Off
 	if best == nil || same(best.trial, t) {
 		return "", nil
 	}
-	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
+	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f alternator rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
 		best.begins, best.net, of.drive.conditions[usual].Label)
 	if of.drive.kind == "wind" {
 		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
@@ -140,5 +141,20 @@ func (of offers) sizes(t job.Trial) []wiretable.Gauge {
 			}
 		}
 	}
+	if g, ok := of.filling(t); ok && !slices.ContainsFunc(list, func(o wiretable.Gauge) bool { return o.String() == g.String() }) {
+		list = append(list, g)
+	}
 	return list
+}
+
+// filling is the thickest wire of which the trial's own turns still go in: what a slot that is
+// mostly empty asks for. ok is false where there is none, as with turns that do not fit.
+func (of offers) filling(t job.Trial) (g wiretable.Gauge, ok bool) {
+	for g = t.Gauge; ; ok = true {
+		next, more := g.ThickerIn(t.Build)
+		if !more || of.TurnsThatFit(withGauge(t, next)).Value < t.Turns.Value {
+			return g, ok
+		}
+		g = next
+	}
 }

@@ -208,7 +208,7 @@ func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, n
 		if !heat.Known() {
 			*hot[i] = heat
 		} else if o.TooHot {
-			*hot[i] = quantity.Missing("it finds no steady temperature: it goes on getting hotter")
+			*hot[i] = quantity.Missing(noSteady)
 		}
 		if !c.MostAmps.Known() || o.most > c.MostAmps.Value {
 			c.MostAmps = quantity.Of(o.most, weak)

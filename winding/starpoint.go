@@ -85,6 +85,6 @@ func (a aboutStar) callOut(d *doubts, at func(string) string, t job.Trial, o *Tr
 	case top.Known() && top.Value < rpm:
 		d.add(Note, at("connection"), t.Name, "", source, "the star point's diodes add nothing up to the top speed of %.0f rpm: they begin at about %.0f rpm (%s)", top.Value, rpm, thirdWaveText(a.field))
 	default:
-		d.add(Note, at("connection"), t.Name, "", source, "from about %.0f rpm, at the earliest, the star point's diodes can add amps: what they add is counted (%s)", rpm, thirdWaveText(a.field))
+		d.add(Note, at("connection"), t.Name, "", source, "from about %.0f alternator rpm, at the earliest, the star point's diodes can add amps: what they add is counted (%s)", rpm, thirdWaveText(a.field))
 	}
 }

@@ -14,6 +14,9 @@ import (
 // the order in which it decides: whether it can be wound at all; when it begins to charge
 // and what it brings, against the reference; what of it is over a limit. Each number in it
 // is a figure of the outcome, or the difference of two, rounded as the grid rounds it.
+//
+// A speed always says whose it is: "alternator rpm", or that of the drive by its name. Amps that
+// the winding does not stand (stands.go) are what it would bring.
 
 // verdict is a trial's, kind being that of the drive; "" when there is nothing to say.
 func (o *Outcome) verdict(i int, kind string) string {
@@ -30,7 +33,7 @@ func (o *Outcome) verdict(i int, kind string) string {
 	} else {
 		parts = append(parts, o.against(t, &o.Trials[o.Reference], kind))
 	}
-	parts = append(parts, o.over(t)...)
+	parts = append(append(parts, o.over(t, kind)...), t.mostlyEmpty())
 	return joined("; ", parts...)
 }
 
@@ -49,7 +52,7 @@ func (t *TrialOutcome) cannotBeWound() string {
 func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 	text := ""
 	if t.CutInRPM.Known() {
-		text = fmt.Sprintf("charges from %s rpm", whole(t.CutInRPM))
+		text = fmt.Sprintf("charges from %s alternator rpm", whole(t.CutInRPM))
 	}
 	if t.AmpsUsual.Known() {
 		text = joined(", ", text, t.brings(kind, &o.Machine))
@@ -59,8 +62,12 @@ func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 
 // brings is the net amps where it usually runs.
 func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
-	where := where(kind, m)
-	switch {
+	where := whereIn(usual, kind, m)
+	switch fails := t.failsIn(m, usual); {
+	case fails == "burns":
+		return "burns " + where
+	case t.AmpsUsual.Value > 0 && fails != "":
+		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where
 	case t.AmpsUsual.Value > 0:
 		return "brings " + amps(t.AmpsUsual.Value) + " A " + where
 	case t.BridgeUsual.Value > 0:
@@ -77,7 +84,7 @@ func (o *Outcome) against(t, ref *TrialOutcome, kind string) string {
 	if sooner*more < 0 {
 		and = " but "
 	}
-	return joined(", ", joined(and, begins, amps), moreEnergy(t, ref))
+	return joined(", ", joined(and, begins, amps), o.moreEnergy(t, ref))
 }
 
 // begins is how much sooner it charges: 1 for sooner, -1 for later, and in words.
@@ -90,9 +97,9 @@ func begins(t, ref *TrialOutcome) (int, string) {
 	case math.Abs(d) < 0.5:
 		return 0, "charges from the same speed"
 	case d > 0:
-		return 1, fmt.Sprintf("charges %.0f rpm sooner", d)
+		return 1, fmt.Sprintf("charges %.0f alternator rpm sooner", d)
 	}
-	return -1, fmt.Sprintf("charges %.0f rpm later", -d)
+	return -1, fmt.Sprintf("charges %.0f alternator rpm later", -d)
 }
 
 // moreAmps is how much more it brings where the drive usually runs it.
@@ -101,8 +108,17 @@ func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 	if !a.Known() || !r.Known() {
 		return 0, ""
 	}
-	where := where(kind, &o.Machine)
+	where := whereIn(usual, kind, &o.Machine)
 	d := a.Value - r.Value
+	brings := "brings "
+	switch fails, refFails := t.failsIn(&o.Machine, usual), ref.failsIn(&o.Machine, usual); {
+	case fails == "burns":
+		return -1, "burns " + where
+	case fails != "":
+		brings = "would bring "
+	case refFails != "" && a.Value > 0:
+		return 1, t.brings(kind, &o.Machine) + ", where " + ref.Name + " " + refFails
+	}
 	side, word := 1, " A more "
 	if d < 0 {
 		side, word = -1, " A less "
@@ -113,18 +129,20 @@ func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 	case a.Value <= 0:
 		return -1, t.brings(kind, &o.Machine)
 	case math.Abs(d) < 0.005:
-		return 0, "brings as much " + where
+		return 0, brings + "as much " + where
 	}
-	return side, "brings " + amps(math.Abs(d)) + word + where
+	return side, brings + amps(math.Abs(d)) + word + where
 }
 
 // moreEnergy is what a year of the wind makes of it.
-func moreEnergy(t, ref *TrialOutcome) string {
-	if !t.YearKWh.Known() || !ref.YearKWh.Known() {
+func (o *Outcome) moreEnergy(t, ref *TrialOutcome) string {
+	if !t.YearKWh.Known() || !ref.YearKWh.Known() || !t.stands(&o.Machine) {
 		return ""
 	}
 	d := t.YearKWh.Value - ref.YearKWh.Value
 	switch {
+	case !ref.stands(&o.Machine):
+		return whole(t.YearKWh) + " kWh in a year"
 	case math.Abs(d) < 0.5:
 		return "as much in a year"
 	case d > 0:
@@ -134,23 +152,21 @@ func moreEnergy(t, ref *TrialOutcome) string {
 }
 
 // over is the limits that it breaks, in words.
-func (o *Outcome) over(t *TrialOutcome) []string {
+func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	var parts []string
 	late := OutputOf("cut_in_rpm").Past(o, t)
 	if late {
-		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s rpm", whole(o.Machine.SlowRPM)))
+		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s alternator rpm", whole(o.Machine.SlowRPM)))
 	}
 	if t.OverLimit() {
 		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.SteadyAmps.Value), amps(t.LimitAmps.Value))
 		if t.LimitRPM.Known() {
-			text = fmt.Sprintf("over its limit from %s rpm", whole(t.LimitRPM))
+			text = fmt.Sprintf("over its limit of %s A from %s alternator rpm", amps(t.LimitAmps.Value), whole(t.LimitRPM))
 		}
 		parts = append(parts, text)
 	}
-	for k := range t.Operating {
-		if t.Operating[k].TooHot {
-			return append(parts, "goes on getting hotter")
-		}
+	if t.Burns() && !t.burnsIn(usual) { // there it was said
+		return append(parts, o.burns(t, kind))
 	}
 	if OutputOf("winding_c_hottest").Past(o, t) {
 		parts = append(parts, fmt.Sprintf("gets to %s °C where class %s allows %s", whole(t.HottestC), o.Machine.ThermalClass, whole(o.Machine.MeanLimitC)))
@@ -158,21 +174,49 @@ func (o *Outcome) over(t *TrialOutcome) []string {
 	return parts
 }
 
-// where is the usual condition in words: "with the engine at 1800 rpm".
-func where(kind string, m *MachineOutcome) string {
-	if len(m.Conditions) <= usual {
-		return "at the usual speed"
+// burns says where a winding finds no steady temperature: the first wind, else the first
+// condition.
+func (o *Outcome) burns(t *TrialOutcome, kind string) string {
+	for i := range t.Points {
+		if p := &t.Points[i]; p.TooHot && kind == "wind" {
+			return fmt.Sprintf("burns in wind from %.3g m/s", p.X)
+		}
 	}
-	c := &m.Conditions[usual]
+	for i := range conditionCount {
+		if t.burnsIn(i) {
+			return "burns " + whereIn(i, kind, &o.Machine)
+		}
+	}
+	return "burns with the drive at full power"
+}
+
+// emptyBelow is the part of the fill limit below which a slot is called mostly empty; common
+// practice, no source.
+const emptyBelow = 0.5
+
+// mostlyEmpty says that a slot has much room left, which thicker wire would use.
+func (t *TrialOutcome) mostlyEmpty() string {
+	if f := t.WireFill; f.Known() && t.FillLimit.Known() && t.Turns.Value > 0 && f.Value < emptyBelow*t.FillLimit.Value {
+		return fmt.Sprintf("fills only %s of the slot, %s go in", quantity.Number(f.Value, 2), quantity.Number(t.FillLimit.Value, 2))
+	}
+	return ""
+}
+
+// whereIn is a condition in words: "with the engine at 1800 rpm".
+func whereIn(condition int, kind string, m *MachineOutcome) string {
+	if len(m.Conditions) <= condition {
+		return "at the " + conditionNames[condition] + " speed"
+	}
+	c := &m.Conditions[condition]
 	switch {
 	case !c.X.Known():
-		return "at the usual speed"
+		return "at the " + conditionNames[condition] + " speed"
 	case c.free:
 		return "with " + c.Label
 	case kind == "wind":
 		return fmt.Sprintf("in wind of %.3g m/s", c.X.Value)
 	case kind == "":
-		return fmt.Sprintf("at %.4g rpm", c.X.Value)
+		return fmt.Sprintf("at %.4g alternator rpm", c.X.Value)
 	}
 	return fmt.Sprintf("with the %s at %.4g rpm", whose(kind), c.X.Value)
 }

@@ -42,13 +42,13 @@ func TestAnEmptyTrialSaysSo(t *testing.T) {
 func TestVerdictInWords(t *testing.T) {
 	o := twoTrials(t)
 	a, b, c := o.Trials[0].Verdict, o.Trials[1].Verdict, o.Trials[2].Verdict
-	assert.Regexp(t, `^charges from \d+ rpm, brings [\d.]+ A with full water; begins after the slow speed, \d+ rpm$`, a)
-	assert.Regexp(t, `^charges \d+ rpm sooner and brings [\d.]+ A more with full water$`, b)
+	assert.Regexp(t, `^charges from \d+ alternator rpm, brings [\d.]+ A with full water; begins after the slow speed, \d+ alternator rpm$`, a)
+	assert.Regexp(t, `^charges \d+ alternator rpm sooner and brings [\d.]+ A more with full water$`, b)
 	assert.Regexp(t, `; gets to \d+ °C where class F allows 145$`, c)
 
 	o = twoTrials(t, [2]string{"trial[0].turns", "24"})
 	assert.Equal(t, "does not fit: 24 turns of 15 AWG where 17 go in", o.Trials[0].Verdict)
-	assert.Regexp(t, `^charges from \d+ rpm, brings `, o.Trials[1].Verdict, "nothing is held against what cannot be wound")
+	assert.Regexp(t, `^charges from \d+ alternator rpm, brings `, o.Trials[1].Verdict, "nothing is held against what cannot be wound")
 	o = twoTrials(t, [2]string{"slot.mouth", "1.0 mm"})
 	assert.Regexp(t, `^does not go in: the mouth is [\d.]+ mm narrower than the wire needs$`, o.Trials[0].Verdict)
 
@@ -92,6 +92,13 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
 	figures := []float64{tr.CutInRPM.Value, ref.CutInRPM.Value - tr.CutInRPM.Value, tr.AmpsUsual.Value, tr.AmpsUsual.Value - ref.AmpsUsual.Value,
 		tr.YearKWh.Value - ref.YearKWh.Value, m.SlowRPM.Value, tr.LimitRPM.Value, tr.LimitAmps.Value, tr.SteadyAmps.Value, tr.HottestC.Value,
 		m.MeanLimitC.Value, tr.Turns.Value, tr.TurnsThatFit.Value, tr.MouthSpareMM.Value, m.Conditions[1].X.Value}
+	figures = append(figures, tr.WireFill.Value, tr.FillLimit.Value, tr.YearKWh.Value, m.Conditions[2].X.Value)
+	for _, p := range tr.Points {
+		if p.TooHot { // the first wind in which it burns
+			figures = append(figures, p.X)
+			break
+		}
+	}
 	text := strings.ReplaceAll(strings.ReplaceAll(tr.Verdict, tr.Wire, ""), strings.TrimPrefix(tr.Wire, "1 × "), "")
 	found := numbers.FindAllString(text, -1)
 	for _, n := range found {

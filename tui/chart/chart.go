@@ -23,7 +23,10 @@ type Series struct {
 	Points []XY // in the order to join them; a point not finite is a gap
 	Marks  bool // a mark at every point, as for readings
 	NoLine bool // marks only
-	Role   kit.Role
+	// Thin is the x from which on only a few dots of the line are drawn, where ThinFrom is set.
+	Thin     float64
+	ThinFrom bool
+	Role     kit.Role
 }
 
 // Marker is a single point with a label: a crossing, a working point.

@@ -122,6 +122,9 @@ func (p *plot) tryLegend(start, row, rows, nameW int) bool {
 	p.legend = p.legend[:0]
 	col := start
 	for i, s := range p.Series {
+		if s.Name == "" && s.Letter == "" {
+			continue // it only keeps its place in the list
+		}
 		name := p.c.theme.Cut(kit.Clean(s.Name), nameW)
 		n := sampleW
 		if name != "" {
@@ -145,8 +148,12 @@ func (p *plot) drawLegend() {
 	for _, it := range p.legend {
 		s, role := p.Series[it.series], p.role(it.series)
 		p.c.area = kit.Rect{X: it.col, Y: it.row, W: 5, H: 1}
+		texture := SeriesTexture(it.series)
+		if s.ThinFrom && len(s.Points) == 0 {
+			texture = Sparse
+		}
 		for n := 0; n < 10 && !s.NoLine; n++ {
-			if SeriesTexture(it.series).on(n) {
+			if texture.on(n) {
 				p.c.setDot(2*it.col+n, 4*it.row+2, role)
 			}
 		}

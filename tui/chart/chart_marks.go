@@ -15,7 +15,12 @@ func (p *plot) drawSeries() []lineEnd {
 	var ends []lineEnd
 	for i, s := range p.Series {
 		if !s.NoLine {
-			if x, y, ok := p.c.polyline(s.Points, p.role(i), SeriesTexture(i)); ok {
+			thick, thin := s.parts()
+			x, y, ok := p.c.polyline(thick, p.role(i), SeriesTexture(i))
+			if tx, ty, more := p.c.polyline(thin, p.role(i), Sparse); more {
+				x, y, ok = tx, ty, true
+			}
+			if ok {
 				ends = append(ends, lineEnd{x >> 1, y >> 2, i, y})
 			}
 		}
@@ -28,6 +33,23 @@ func (p *plot) drawSeries() []lineEnd {
 		}
 	}
 	return ends
+}
+
+// parts are a line's points up to where it becomes thin, and from there on.
+func (s *Series) parts() (thick, thin []XY) {
+	if !s.ThinFrom {
+		return s.Points, nil
+	}
+	k := slices.IndexFunc(s.Points, func(q XY) bool { return q.X > s.Thin })
+	switch {
+	case k < 0:
+		return s.Points, nil
+	case k == 0:
+		return nil, s.Points
+	}
+	a, b := s.Points[k-1], s.Points[k]
+	at := XY{s.Thin, a.Y + (b.Y-a.Y)*(s.Thin-a.X)/(b.X-a.X)}
+	return append(slices.Clone(s.Points[:k]), at), append([]XY{at}, s.Points[k:]...)
 }
 
 // inOrder moves the rows apart in which several lines end side by side, so that their letters
@@ -56,14 +78,23 @@ func (p *plot) drawLetters(ends []lineEnd) {
 		if letter == "" {
 			continue
 		}
+		if at, ok := p.letterPlace(e); ok {
+			p.c.Text(at.col, at.row, letter, p.role(e.series))
+		}
+	}
+}
+
+// letterPlace is the free cell nearest to a line's end, one that touches no other text first.
+func (p *plot) letterPlace(e lineEnd) (at place, ok bool) {
+	for _, alone := range []bool{true, false} {
 		for _, d := range [][2]int{{1, 0}, {1, -1}, {1, 1}, {2, 0}, {1, -2}, {1, 2}, {2, -1}, {2, 1}, {0, -1}, {0, 1}, {1, -3}, {1, 3}} {
-			col, row := e.col+d[0], e.row+d[1]
-			if row >= p.area.Y && row < p.area.Y+p.area.H && p.c.Free(col, row, 1) {
-				p.c.Text(col, row, letter, p.role(e.series))
-				break
+			at = place{e.col + d[0], e.row + d[1]}
+			if at.row >= p.area.Y && at.row < p.area.Y+p.area.H && p.c.Free(at.col, at.row, 1) && (!alone || p.apart(at, 1)) {
+				return at, true
 			}
 		}
 	}
+	return at, false
 }
 
 // drawMarkers draws the marks first, so that no label takes another mark's place.
@@ -156,14 +187,18 @@ type place struct{ col, row int }
 
 func (p *plot) labelWidth(s string) int { return kit.Width(p.c.theme.Text(kit.Clean(s))) }
 
-// place writes a label in the first place inside the axes that covers no text and no line,
-// else the first that covers no text, else nowhere.
+// place writes a label in the first place inside the axes that covers and touches no text and no
+// line, else the first that covers none, else the first that covers no text, else nowhere.
 func (p *plot) place(s string, role kit.Role, places []place) {
 	n, a := p.labelWidth(s), p.area
-	for _, dotless := range []bool{true, false} {
+	for _, pass := range []struct {
+		air     int
+		dotless bool
+	}{{1, true}, {0, true}, {0, false}} {
 		for _, q := range places {
 			inside := q.col >= a.X && q.col+n <= a.X+a.W && q.row >= a.Y && q.row < a.Y+a.H
-			if inside && p.c.free(q.col, q.row, n, dotless) && p.apart(q, n) {
+			from, to := max(q.col-pass.air, a.X), min(q.col+n+pass.air, a.X+a.W)
+			if inside && p.c.free(from, q.row, to-from, pass.dotless) && p.apart(q, n) {
 				p.c.Text(q.col, q.row, s, role)
 				return
 			}

@@ -15,6 +15,7 @@ const (
 	Dashed
 	Dotted
 	DashDot
+	Sparse // what is left of any of them where a line is thin
 )
 
 // SeriesTexture is the texture of the i-th series, counted from 0.
@@ -27,6 +28,8 @@ func (x Texture) on(n int) bool {
 		return n%8 < 5
 	case Dotted:
 		return n%3 == 0
+	case Sparse:
+		return n%5 == 0
 	case DashDot:
 		n %= 10
 		return n < 5 || n == 7

@@ -2,6 +2,7 @@ package curves
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"slotwright/tui/chart"
@@ -44,14 +45,16 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 		ch.Cursor = &chart.Cursor{X: cursor, Label: rpmText(cursor) + " rpm"}
 	}
 	for i := range s.Outcome().Trials {
-		t := &s.Outcome().Trials[i]
-		ch.Series = append(ch.Series, chart.Series{Letter: names[i], Name: seriesName(s, i, crowded), Points: v.points(s, t)})
+		ch.Series = append(ch.Series, v.series(s, i, crowded))
 		for _, m := range v.markers(s, i, names, short) {
 			if crowded && i != s.Trial {
 				m.Label = "" // the mark stays; the chosen trial's are named
 			}
 			ch.Markers = append(ch.Markers, m)
 		}
+	}
+	if w >= roomForThin && slices.ContainsFunc(ch.Series, func(l chart.Series) bool { return l.ThinFrom }) {
+		ch.Series = append(ch.Series, chart.Series{Name: "more than it stands", ThinFrom: true, Role: kit.Dim})
 	}
 	for _, sp := range speedsOf(s, false) {
 		ch.VLines = append(ch.VLines, chart.Limit{At: sp.rpm, Label: sp.name + " " + rpmText(sp.rpm)})
@@ -68,6 +71,26 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	}
 	return lines
 }
+
+// series is a trial's curve, thin where the winding does not stand what flows. One that is still
+// empty only keeps its place, so that the others keep their colours.
+func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
+	t := &s.Outcome().Trials[i]
+	if empty(t) {
+		return chart.Series{}
+	}
+	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Points: v.points(s, t)}
+	if to := t.StoodTo(&s.Outcome().Machine); to.Known() && v.quantity != ofOpenVolts {
+		line.Thin, line.ThinFrom = to.Value, true
+	}
+	return line
+}
+
+// roomForThin is the width from which the legend says what a thin line means.
+const roomForThin = 70
+
+// empty reports whether a trial has neither turns nor a wire yet.
+func empty(t *winding.TrialOutcome) bool { return !t.Turns.Known() && t.Wire == "" }
 
 // roomy is the height from which a chart keeps a row for its axis' title, and its marks
 // say their figures.
@@ -118,7 +141,7 @@ func seriesName(s *session.Session, i int, crowded bool) string {
 		name = s.Theme.Glyphs().Chosen + " "
 	}
 	if !hasCurve(t) {
-		return name + "no curve"
+		return name + "no curve yet"
 	}
 	if t.Turns.Known() && crowded {
 		return name + quantity.Screen.Number(t.Turns.Value, 0) + " turns"

@@ -47,7 +47,7 @@ func (v *View) sentences(s *session.Session) []saying {
 		}
 	}
 	for i := range s.Outcome().Trials {
-		if t := &s.Outcome().Trials[i]; !hasCurve(t) {
+		if t := &s.Outcome().Trials[i]; !hasCurve(t) && !empty(t) {
 			add(kit.Warning, t.Name+" has no curve: "+whyNone(t)+".")
 		}
 	}

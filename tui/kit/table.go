@@ -29,6 +29,7 @@ type Column struct {
 	// values change.
 	Whole, Frac, Units int
 	Marks              bool
+	Tight              bool // a mark stands right behind the text, no cell between
 }
 
 // Cell is one value in a table. Unit and Mark stand in columns of their own behind the
@@ -183,7 +184,7 @@ func drawCell(t Theme, c Column, cell Cell, size columnSize) string {
 	}
 	text = t.Style(role).Render(text)
 	if size.mark > 0 {
-		text += " " + t.PaintMark(cell.Mark)
+		text += spaces(size.mark-1) + t.PaintMark(cell.Mark)
 	}
 	if size.unit > 0 {
 		text += " " + t.Style(Unit).Render(t.Fit(cell.Unit, size.unit-1))
@@ -200,8 +201,8 @@ func (c Cell) isWord() bool { return c.Unit == "" && (c.Word || !isNumber(c.Text
 func drawWord(t Theme, cell Cell, role Role, size columnSize) string {
 	mark, room, markW := "", size.total, 0
 	if cell.Mark != Plain {
-		mark, markW = " "+t.PaintMark(cell.Mark), 2
-		room -= 2
+		mark, markW = spaces(size.mark-1)+t.PaintMark(cell.Mark), size.mark
+		room -= size.mark
 	}
 	text, n := t.cut(cell.Text, room)
 	left := max(0, size.whole-n)
@@ -268,8 +269,9 @@ func (tb Table) sizes(t Theme, w int) []columnSize {
 // natural is the width column i would like to have.
 func (tb Table) natural(t Theme, i int, c Column) columnSize {
 	var s columnSize
+	mark := pickInt(c.Tight, 1, 2)
 	if s.whole, s.frac, s.unit = c.Whole, c.Frac, c.Units; c.Marks {
-		s.mark = 2
+		s.mark = mark
 	}
 	words := max(c.Min, Width(t.Text(c.Head)), Width(t.Text(c.Unit)))
 	for _, row := range tb.Rows {
@@ -278,7 +280,7 @@ func (tb Table) natural(t Theme, i int, c Column) columnSize {
 		}
 		cell := cellAt(row, i)
 		if cell.Mark != Plain {
-			s.mark = 2
+			s.mark = mark
 		}
 		if cell.Unit != "" {
 			s.unit = max(s.unit, 1+Width(t.Text(hygiene(cell.Unit))))
@@ -288,7 +290,7 @@ func (tb Table) natural(t Theme, i int, c Column) columnSize {
 		case c.Align != Point:
 			s.whole = max(s.whole, text)
 		case cell.isWord():
-			words = max(words, text+pickInt(cell.Mark != Plain, 2, 0))
+			words = max(words, text+pickInt(cell.Mark != Plain, mark, 0))
 		default:
 			whole, frac := splitPoint(t, cell.Text)
 			s.whole, s.frac = max(s.whole, Width(whole)), max(s.frac, Width(frac))

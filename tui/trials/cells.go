@@ -55,7 +55,7 @@ func inputText(s *session.Session, row string, trial int) kit.Cell {
 
 // shortWire is a wire's name as a narrow column has it.
 func shortWire(name string) string {
-	return strings.TrimPrefix(strings.ReplaceAll(name, " mm over", " over"), "1 × ")
+	return strings.Replace(strings.TrimPrefix(strings.ReplaceAll(name, " mm over", " over"), "1 × "), "IEC ", "", 1)
 }
 
 // oldInput is what an input row says of the old winding.
@@ -98,15 +98,25 @@ func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := plainCell(s, c.Figure, r)
 	cell.Mark = session.VerdictRole(c.Verdict)
+	if c.Burns {
+		return burns
+	}
 	if cell.Mark == kit.Broken || cell.Mark == kit.Better || cell.Mark == kit.Worse {
 		cell.Role = cell.Mark
 	}
 	return cell
 }
 
+// burns stands in place of a figure for a condition that the winding does not live through.
+var burns = kit.Cell{Text: "burns", Mark: kit.Broken, Role: kit.Broken, Word: true}
+
 // plainCell is a figure without a verdict.
 func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
-	return s.Plain(f, r.Dim, r.Digits)
+	digits := r.Digits
+	if r.Dim[0].Name == quantity.Ohms[0].Name && f.Value >= 0.01 && f.Value < 0.1 {
+		digits-- // three decimals, as for more ohms, so that a column stands still; the report has the fourth
+	}
+	return s.Plain(f, r.Dim, digits)
 }
 
 // differenceCell is how far a trial's figure is from the reference's: in percent where
@@ -115,6 +125,7 @@ func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
 	switch p := c.Percent; {
+	case c.Burns || r.Cells[s.Outcome().Reference].Burns: // nothing to measure by
 	case c.Verdict == winding.Same, c.Difference.Known() && c.Difference.Value == 0:
 		cell.Text = "same"
 	case p.Known() && math.Abs(p.Value) < 0.5:
@@ -130,8 +141,12 @@ func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	return cell
 }
 
-// rowLabel is a row's name and unit.
+// rowLabel is a row's name and unit. Every speed says whose it is: those of the grid are the
+// alternator's.
 func rowLabel(s *session.Session, label string, d quantity.Dimension) string {
+	if d[0].Name == quantity.RPM[0].Name && !strings.HasPrefix(label, "alternator") {
+		return label + ", alt. rpm"
+	}
 	if u := s.Units.For(d).Name; u != "" {
 		return label + ", " + u
 	}

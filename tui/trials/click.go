@@ -100,7 +100,7 @@ func (l *ladder) click(s *session.Session, r kit.Rect, x, y int) {
 // areas are the line over the rungs and their rectangle, the foot taken off.
 func (l *ladder) areas(r kit.Rect) (top, body kit.Rect) {
 	top, rest := r.SplitTop(1)
-	body, _ = rest.SplitBottom(2)
+	body, _ = rest.SplitBottom(footLines(r))
 	return top, body
 }
 

@@ -38,7 +38,7 @@ func (l *ladder) beside(s *session.Session, r kit.Rect, list []winding.Rung) []k
 // and few right.
 func (l *ladder) frontier(s *session.Session, list []winding.Rung, w, h int) []string {
 	m := &s.Outcome().Machine
-	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "charging begins", Unit: "rpm", Max: farthest(list, l.row)},
+	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "charging begins", Unit: "alternator rpm", Max: farthest(list, l.row)},
 		Y: chart.Axis{Label: "net amps, every gauge", Unit: "A", Zero: true}}
 	for i, of := range []func(*winding.Rung) quantity.Figure{
 		func(r *winding.Rung) quantity.Figure { return r.AmpsSlow }, func(r *winding.Rung) quantity.Figure { return r.AmpsUsual }, func(r *winding.Rung) quantity.Figure { return r.AmpsTop },

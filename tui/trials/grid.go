@@ -13,13 +13,25 @@ import (
 const (
 	labelCells      = 29 // the longest usual label, and the margin
 	trialCells      = 11
-	oldCells        = 9
-	differenceCells = 9
-	spreadCells     = 7 // a ± behind a figure
+	oldCells        = 10
+	differenceCells = 8
+	spreadCells     = 8 // a ± behind a figure
 )
 
-// steadyWidth is the width from which a column keeps room for speeds of five figures.
-const steadyWidth = 90
+// wholeCells is what a column keeps before the decimal point: the ~ of a guess and four figures;
+// a speed of five figures has no ~ or moves the column by a cell.
+const wholeCells = 5
+
+// looseWidth is the width from which a cell stands between a figure and its mark.
+const looseWidth = 90
+
+// looser is the cell more that a column of differences keeps where there is room.
+func looser(w int) int {
+	if w < looseWidth {
+		return 0
+	}
+	return 1
+}
 
 // columns are what the table has room for.
 type columns struct {
@@ -117,21 +129,17 @@ func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
 	}
 	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{first}}
 	if c.old {
-		tb.Columns = append(tb.Columns, kit.Column{Head: "old", Align: kit.Point, Role: kit.Dim, Min: oldCells - 1, Whole: 4, Frac: 4})
-	}
-	whole := trialCells - 7 // the rest are three decimals with their point, a mark, and the gaps
-	if w >= steadyWidth {
-		whole++
+		tb.Columns = append(tb.Columns, kit.Column{Head: "old", Align: kit.Point, Role: kit.Dim, Min: oldCells - 1, Whole: wholeCells, Frac: 4})
 	}
 	units := 0
 	if c.spread {
 		units = spreadWidth(s)
 	}
 	for _, i := range c.trials {
-		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: whole, Frac: 4, Units: units, Marks: true})
+		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: wholeCells, Frac: 4, Units: units, Marks: true, Tight: w < looseWidth})
 	}
 	if c.difference {
-		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: 8})
+		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: differenceCells - 1 + looser(w)})
 	}
 	for _, e := range list {
 		row := kit.TableRow{Heading: e.heading, Focus: e.id == v.row}
@@ -161,13 +169,17 @@ func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome)
 	r := *e.figure
 	cells := []kit.Cell{{Text: rowLabel(s, r.Label, r.Dim)}}
 	if c.old {
-		old := plainCell(s, winding.OutputOf(r.ID).Of(o.Old), r)
+		of := winding.OutputOf(r.ID)
+		old := plainCell(s, of.Of(o.Old), r)
+		if of.Burns(o.Old) {
+			old = kit.Cell{Text: burns.Text, Word: true}
+		}
 		old.Role = kit.Dim
 		cells = append(cells, old)
 	}
 	for _, i := range c.trials {
 		cell := figureCell(s, r, i)
-		if c.spread {
+		if c.spread && cell.Text != burns.Text {
 			cell.Unit = r.Cells[i].Figure.Spread(s.Units.For(r.Dim))
 		}
 		cells = append(cells, cell)

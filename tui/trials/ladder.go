@@ -132,7 +132,7 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	t := s.Theme
 	top, body := l.areas(r)
 	_, rest := r.SplitTop(1)
-	_, foot := rest.SplitBottom(2)
+	_, foot := rest.SplitBottom(footLines(r))
 	o := s.Outcome().Trials[s.Trial]
 	head := fmt.Sprintf("%s: every %s size, the slot full; %s in hand, %s, %s", o.Name, s.Sizes(), counted(fmt.Sprint(l.strands), "strand"),
 		o.Connection, counted(fmt.Sprint(o.Circuits), "circuit"))
@@ -191,7 +191,7 @@ func (l *ladder) table(s *session.Session, list []winding.Rung) kit.Table {
 		return kit.Column{Head: head, Unit: unit, Align: kit.Point, Role: kit.Value}
 	}
 	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{
-		{Head: "wire", Role: kit.Label, Shrink: true, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "rpm"),
+		{Head: "wire", Role: kit.Label, Shrink: true, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "alt. rpm"),
 	}}
 	amps := []string{"amps_dc_slow", "amps_dc_usual", "amps_dc_top"}
 	if c := o.Machine.Conditions; len(c) > 2 && c[2].Same != "" {
@@ -200,11 +200,7 @@ func (l *ladder) table(s *session.Session, list []winding.Rung) kit.Table {
 	for i := range amps {
 		whose, at := "A net", ""
 		if i < len(o.Machine.Conditions) {
-			if before, after, ok := strings.Cut(o.Machine.Conditions[i].Label, " "); ok && (before[0] < '0' || before[0] > '9') {
-				whose, at = "A, "+before, after
-			} else {
-				at = o.Machine.Conditions[i].Label
-			}
+			whose, at = conditionHead(o.Machine.Conditions[i].Label)
 		}
 		tb.Columns = append(tb.Columns, num(whose, at))
 	}
@@ -222,6 +218,16 @@ func (l *ladder) table(s *session.Session, list []winding.Rung) kit.Table {
 	return tb
 }
 
+// conditionHead is the head of net amps in a condition: "A, engine" over "1200 rpm"; "A net"
+// where no other shaft than the alternator's is known.
+func conditionHead(label string) (head, unit string) {
+	before, after, _ := strings.Cut(label, " ")
+	if before == "alternator" {
+		return "A net", "alt. " + after
+	}
+	return "A, " + before, after
+}
+
 // rungCells are a rung's cells: best of its column and past a limit marked, and in words
 // whether it is the present winding and meets what is wanted.
 func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
@@ -235,13 +241,12 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 		f := winding.OutputOf(id)
 		c := plainCell(s, f.Of(&r.TrialOutcome), winding.Row{Dim: f.Dim, Digits: f.Digits})
 		switch {
+		case f.Burns(&r.TrialOutcome):
+			c = burns
 		case best[id]:
 			c.Mark, c.Role = kit.Better, kit.Better
 		case f.Past(s.Outcome(), &r.TrialOutcome), id == "limit_amps_dc" && r.OverLimit():
 			c.Mark, c.Role = kit.Broken, kit.Broken
-		}
-		if id == "winding_c_hottest" && !f.Of(&r.TrialOutcome).Known() && strings.Contains(f.Of(&r.TrialOutcome).Why, "hotter") {
-			c = kit.Cell{Text: "no end", Mark: kit.Broken, Role: kit.Broken}
 		}
 		cells = append(cells, c)
 	}
@@ -249,31 +254,52 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 	if r.Meets {
 		words = "meets"
 	}
-	if r.Present {
+	switch {
+	case r.Present && r.Turns.Value == s.Outcome().Trials[s.Trial].Turns.Value:
 		words = strings.TrimSpace(words + " now")
+	case r.Present: // the trial's slot is not full, or too full
+		words = strings.TrimSpace(words + " its wire")
 	}
 	return append(cells, kit.Cell{Text: words, Role: kit.Better})
 }
 
-// foot is what the marks mean, and of the marked rung what limits it.
+// footLines is the room under the rungs for why the marked one brings what it does and for what
+// the marks mean.
+func footLines(r kit.Rect) int { return max(2, min(6, r.H/4)) }
+
+// foot is why the marked rung brings what it does, as far as there is room, and what the marks
+// mean.
 func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	t := s.Theme
 	begins := "charges by the slow speed, brings"
 	if s.Job().Drive.Kind == "wind" {
 		begins = "brings in the mean wind"
 	}
-	legend := fmt.Sprintf("%s best of its column within every limit; %s past a limit; meets: %s what is wanted, breaks no limit.",
-		t.Mark(kit.Better), t.Mark(kit.Broken), begins)
-	lines := t.WrapPaint(kit.Hint, legend, w)
-	if len(lines) < h {
-		text := fmt.Sprintf("%d × %s: wire fill %s", r.Trial.Turns.Whole(), shortWire(r.Wire), quantity.Screen.Number(r.WireFill.Value, 2))
-		if r.MostAmps.Known() {
-			text += ", at most " + s.Text(r.MostAmps, quantity.Amps, 3)
+	legend := t.WrapPaint(kit.Hint, fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit.",
+		t.Mark(kit.Better), t.Mark(kit.Broken), begins), w)
+	why := clipped(sentences(t, append([]string{l.fills(s, r)}, strings.Split(r.Holds, "; ")...), w, h-len(legend)), h-len(legend))
+	return clipped(append(why, legend...), h)
+}
+
+// sentences are as many of the parts as fit h lines whole, from the last on: that is the
+// condition in which windings differ most.
+func sentences(t kit.Theme, parts []string, w, h int) []string {
+	for from := range parts {
+		if lines := t.WrapPaint(kit.Plain, strings.Join(parts[from:], "; ")+".", w); len(lines) <= h {
+			return lines
 		}
-		if r.LimitBy != "" {
-			text += ", limited by " + r.LimitBy
-		}
-		lines = append(lines, t.Cut(text, w))
 	}
-	return clipped(lines, h)
+	return nil
+}
+
+// fills is what a rung fills and what limits it.
+func (l *ladder) fills(s *session.Session, r *winding.Rung) string {
+	text := fmt.Sprintf("%d × %s: wire fill %s", r.Trial.Turns.Whole(), shortWire(r.Wire), quantity.Screen.Number(r.WireFill.Value, 2))
+	if r.MostAmps.Known() {
+		text += ", at most " + s.Text(r.MostAmps, quantity.Amps, 3)
+	}
+	if r.LimitBy != "" {
+		text += ", limit " + s.Text(r.LimitAmps, quantity.Amps, 3) + " by " + r.LimitBy
+	}
+	return text
 }

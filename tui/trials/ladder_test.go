@@ -111,7 +111,7 @@ func TestTheFrontierIsTheRungs(t *testing.T) {
 	tuitest.Press(t, v, s, 120, 37, "e")
 	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 120, 37)
-	for _, want := range []string{"net amps, every gauge, A", "full water", "15 AWG ◆", "slow 459", "charging begins, rpm", "17 wires"} {
+	for _, want := range []string{"net amps, every gauge, A", "full water", "15 AWG ◆", "slow 459", "charging begins, alternator rpm", "17 wires"} {
 		assert.Contains(t, frame, want)
 	}
 	tuitest.Press(t, v, s, 120, 37, "down down")

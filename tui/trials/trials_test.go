@@ -225,7 +225,7 @@ func TestTheOldWindingIsAColumn(t *testing.T) {
 	frame := tuitest.Draw(t, v, s, 80, 21)
 	assert.Regexp(t, ` old +●A ref`, frame)
 	assert.Regexp(t, `Turns +11 of 12 +17 of 17`, frame)
-	assert.Regexp(t, `charging begins, rpm +~845 `, frame)
+	assert.Regexp(t, `charging begins, alt. rpm +~845 `, frame)
 	s.Type("old.turns", "")
 	s.Type("old.gauge", "")
 	assert.NotRegexp(t, ` old +●A`, tuitest.Draw(t, v, s, 80, 21))
@@ -238,7 +238,7 @@ func TestAWindingThatDoesNotFit(t *testing.T) {
 	s.Type("trial[1].turns", "40")
 	s.Choose(1)
 	frame := tuitest.Draw(t, v, s, 80, 21)
-	assert.Contains(t, frame, "40 of 21 ✗")
+	assert.Contains(t, frame, "40 of 21✗")
 	assert.Contains(t, tuitest.Words(frame), "B does not fit: 40 turns of 16 AWG where 21 go in.")
 	for _, r := range s.Outcome().Comparison {
 		assert.NotContains(t, []kit.Role{kit.Better, kit.Worse}, figureCell(s, r, 1).Mark, r.ID)
@@ -387,14 +387,24 @@ func TestFourTrialsOnASmallScreen(t *testing.T) {
 // stays where it is, though figures gain and lose digits and marks.
 func TestColumnsStandStill(t *testing.T) {
 	head := regexp.MustCompile(`.*A ref .* vs A`)
-	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}} {
-		s, v := session.NewExample(), New()
-		tuitest.Press(t, v, s, size[0], size[1], "T")
-		was := head.FindString(tuitest.Draw(t, v, s, size[0], size[1]))
-		require.NotEmpty(t, was)
-		for range 7 {
-			tuitest.Press(t, v, s, size[0], size[1], "[")
-			assert.Equal(t, was, head.FindString(tuitest.Draw(t, v, s, size[0], size[1])), "%v: %d turns", size, s.Job().Trials[0].Turns.Whole())
+	fast := 0 // frames in which the speed has four figures and a ~
+	for _, size := range [][2]int{{58, 17}, {80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+		for _, name := range []string{"", "engine"} {
+			s, v, thicker := session.NewExample(), New(), "T ] ] ]"
+			if name != "" {
+				s, thicker = jobOf(t, name), "T ] ] ] ] ] ]"
+			}
+			tuitest.Press(t, v, s, size[0], size[1], thicker)
+			was := head.FindString(tuitest.Draw(t, v, s, size[0], size[1]))
+			require.NotEmpty(t, was)
+			for range 10 {
+				tuitest.Press(t, v, s, size[0], size[1], "[")
+				assert.Equal(t, was, head.FindString(tuitest.Draw(t, v, s, size[0], size[1])), "%v: %d turns", size, s.Job().Trials[0].Turns.Whole())
+				if s.Outcome().Trials[0].CutInRPM.Value >= 999.5 {
+					fast++
+				}
+			}
 		}
 	}
+	assert.Greater(t, fast, 5)
 }

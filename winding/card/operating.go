@@ -52,7 +52,8 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	w.gap()
 	heads := make([]string, len(list))
 	for i, o := range list {
-		heads[i] = w.condition(o).Label
+		c := w.condition(o)
+		heads[i] = c.Head()
 	}
 	w.across("", heads)
 	for _, f := range flows {

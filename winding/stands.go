@@ -1,0 +1,165 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/quantity"
+)
+
+// # Amps that the winding does not stand
+//
+// Amps are worked out wherever drive and alternator come to terms, also where the winding does
+// not live through them: it finds no steady temperature and burns, it gets past what its class
+// allows, or more flows than its limit. Such amps are not to be had. They stay in the outcome,
+// which says how far past they are, but every place that sets windings side by side marks them,
+// calls none of them better, and speaks of them in the conditional.
+
+// noSteady is why a temperature is missing that has no end.
+const noSteady = "it finds no steady temperature: it goes on getting hotter"
+
+// Burns reports whether the winding finds no steady temperature somewhere in what the drive
+// can do.
+func (t *TrialOutcome) Burns() bool { return !t.HottestC.Known() && t.HottestC.Why == noSteady }
+
+// burnsIn reports whether it burns where it runs in a condition.
+func (t *TrialOutcome) burnsIn(condition int) bool {
+	p := t.in(condition)
+	return p != nil && p.TooHot
+}
+
+// Burns reports whether a trial does not live through the condition that this figure is for,
+// so that no number stands for it.
+func (o *Output) Burns(t *TrialOutcome) bool {
+	if o.ID == "winding_c_hottest" {
+		return t.Burns()
+	}
+	return o.At != 0 && o.Better != Neither && t.burnsIn(o.At-1)
+}
+
+// failsIn says in a word or two why the winding does not stand what flows in a condition; ""
+// when it does.
+func (t *TrialOutcome) failsIn(m *MachineOutcome, condition int) string {
+	hot := [conditionCount]quantity.Figure{t.HotSlowC, t.HotUsualC, t.HotTopC}[condition]
+	flows := [conditionCount]quantity.Figure{t.BridgeSlow, t.BridgeUsual, t.BridgeTop}[condition]
+	switch {
+	case t.burnsIn(condition):
+		return "burns"
+	case hot.Known() && m.MeanLimitC.Known() && hot.Value > m.MeanLimitC.Value:
+		return "gets too hot"
+	case flows.Known() && t.LimitAmps.Known() && flows.Value > t.LimitAmps.Value*limitSlack:
+		return "passes its limit"
+	}
+	return ""
+}
+
+// StoodTo is the alternator's speed up to which the winding stands what flows if something holds
+// it there: the lowest of its current limit's, that at which its class is passed, and that from
+// which it finds no steady temperature, the last two as far as the curve's points tell. Missing
+// where it stands all of the curve.
+func (t *TrialOutcome) StoodTo(m *MachineOutcome) quantity.Figure {
+	to := t.LimitRPM
+	if !to.Known() {
+		to = quantity.Missing("it stands all of its curve")
+	}
+	for i := range t.Curve {
+		p := &t.Curve[i]
+		tooWarm := p.TooHot || p.followed && m.MeanLimitC.Known() && p.WindingC > m.MeanLimitC.Value
+		if tooWarm && (!to.Known() || p.RPM < to.Value) {
+			return quantity.Of(p.RPM, quantity.Guessed)
+		}
+	}
+	return to
+}
+
+// stands reports whether it stands all that the drive can do.
+func (t *TrialOutcome) stands(m *MachineOutcome) bool {
+	hot := t.Burns() || t.HottestC.Known() && m.MeanLimitC.Known() && t.HottestC.Value > m.MeanLimitC.Value
+	return !hot && !t.OverLimit()
+}
+
+// notHad marks amps or watts that are not to be had in a condition: none come, or the winding
+// does not stand them.
+func notHad(condition int) func(*Outcome, *TrialOutcome) bool {
+	none := nothingAt(condition)
+	return func(o *Outcome, t *TrialOutcome) bool { return none(o, t) || t.failsIn(&o.Machine, condition) != "" }
+}
+
+// # What holds the amps where they are
+//
+// From one wire of a ladder to the next amps may fall, most of all in strong wind. Why stands in
+// where the trial runs there: the rotor is stalled or the drive held back by the winding, too
+// little speed to charge, or speed to spare that the winding's own ohms and inductance eat.
+
+// holds says what holds the amps in the usual and the top condition, "" where it does not run.
+func (b *bed) holds(t *TrialOutcome) string {
+	text, said := "", ""
+	for _, i := range []int{usual, top} {
+		c := &b.drive.conditions[i]
+		p := t.in(i)
+		if p == nil || i == top && c.Same != "" {
+			continue
+		}
+		why := b.holdsIn(t, p, i)
+		if why == said {
+			text = joined("", text, fmt.Sprintf(", and in %s", c.Label))
+			continue
+		}
+		said = why
+		text = joined("; ", text, c.Label+": "+why)
+	}
+	return text
+}
+
+// holdsIn is what holds the amps in one condition.
+func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
+	if b.drive.kind == "wind" {
+		return b.windHolds(t, p, i)
+	}
+	switch {
+	case p.Region == drive.Stalled:
+		return "it asks for more than the drive gives at any speed and stops it"
+	case p.AmpsDC == 0:
+		return t.tooSlow(p)
+	case p.HeldBack:
+		return fmt.Sprintf("the winding holds the drive back to %.4g %s rpm, all that it gives is taken", p.DriveRPM, whose(b.drive.kind))
+	case b.drive.conditions[i].free:
+		return fmt.Sprintf("takes all that the drive gives, %.3g W at %.3g %s rpm", p.DriveWatts, p.DriveRPM, whose(b.drive.kind))
+	}
+	return b.eaten(t, p)
+}
+
+// windHolds is the same of a rotor in the wind.
+func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
+	rotor := b.drive.shaft.Rotor
+	best := b.drive.shaft.Turns * rotor.RPM(b.drive.conditions[i].X.Value, rotor.PeakLambda)
+	switch p.Region {
+	case drive.Still:
+		return "the rotor does not start"
+	case drive.Idling:
+		return t.tooSlow(p)
+	case drive.Stalled:
+		return fmt.Sprintf("the winding holds the rotor to %.0f alternator rpm, its best is %.0f: stalled, it gives %.3g W", p.RPM, best, p.DriveWatts)
+	case drive.Runaway:
+		return fmt.Sprintf("the rotor runs past its best speed, %.0f for %.0f alternator rpm; ", p.RPM, best) + b.eaten(t, p)
+	}
+	return fmt.Sprintf("the rotor runs near its best speed, %.0f alternator rpm: the wind gives no more", p.RPM)
+}
+
+func (t *TrialOutcome) tooSlow(p *Operating) string {
+	return fmt.Sprintf("turns at %.0f alternator rpm, charging begins at %s", p.RPM, whole(t.CutInRPM))
+}
+
+// eaten says that there is speed enough, and which part of the winding takes the volts.
+func (b *bed) eaten(t *TrialOutcome, p *Operating) string {
+	x, r := t.PhaseMilliHenries.Value/1000*p.RPM*b.machine.Poles.Value/120*2*math.Pi, t.PhaseOhms20.Value
+	part := "ohms and inductance"
+	switch {
+	case x > 2*r:
+		part = "inductance"
+	case r > 2*x:
+		part = "ohms"
+	}
+	return fmt.Sprintf("open it would make %.3g V, %.3g V are left: the winding takes the rest, mostly by its %s", p.OpenVoltsDC, p.VoltsDC, part)
+}

@@ -1,0 +1,167 @@
+package winding_test
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// everyJob is each stored job by its name, as stored and with half and with twice the turns.
+func everyJob(t *testing.T) map[string]job.Job {
+	t.Helper()
+	paths, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	all := map[string]job.Job{}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		for name, times := range map[string]float64{"": 1, " half": 0.5, " twice": 2} {
+			j := job.Parse(string(text)).Job()
+			for i := range j.Trials {
+				j.Trials[i].Turns.Value = float64(int(1 + j.Trials[i].Turns.Value*times))
+			}
+			all[filepath.Base(path)+name] = j
+		}
+	}
+	return all
+}
+
+// speeds are those told in a sentence, with what stands before and behind.
+var speeds = regexp.MustCompile(`(\S+ )?(\S+ )?[\d.]+ (\S+ )?rpm( of the \S+)?`)
+
+// whose is how a speed says which shaft it is of.
+var whose = regexp.MustCompile(`alternator|engine|wheel|pedals|drive|of the `)
+
+// Wherever a sentence tells a speed it says whose: the alternator's, or the drive's by its name.
+func TestEverySpeedSaysWhoseItIs(t *testing.T) {
+	seen := 0
+	check := func(name, text string) {
+		for _, told := range speeds.FindAllString(text, -1) {
+			seen++
+			assert.Regexp(t, whose, told, "%s: %q", name, text)
+		}
+	}
+	for name, j := range everyJob(t) {
+		o := winding.Evaluate(j)
+		for i := range o.Trials {
+			check(name, o.Trials[i].Verdict)
+			check(name, o.Trials[i].Mend)
+		}
+		for _, f := range o.Findings {
+			if f.Trial != "" {
+				check(name, f.Text)
+				check(name, f.Fix)
+			}
+		}
+		for _, c := range o.Cautions {
+			check(name, c.Text)
+		}
+		for _, r := range winding.Prepare(j).Ladder(0) {
+			check(name, r.Holds)
+		}
+	}
+	assert.Greater(t, seen, 500)
+}
+
+// What the winding does not stand is no promise: the cell is past its limit, nothing there is
+// better, the sentence speaks of what would come, and a year of it is past its limit too.
+func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
+	burning, over := 0, 0
+	for name, j := range everyJob(t) {
+		o := winding.Evaluate(j)
+		for _, r := range o.Comparison {
+			for i, c := range r.Cells {
+				tr := &o.Trials[i]
+				k := map[string]int{"amps_dc_slow": 1, "amps_dc_usual": 2, "amps_dc_top": 3}[r.ID] - 1
+				if k >= 0 && k < len(tr.Operating) && c.Figure.Known() {
+					p := tr.Operating[k]
+					assert.Equal(t, p.TooHot, c.Burns, "%s %s %s", name, tr.Name, r.ID)
+					if p.TooHot || tr.LimitAmps.Known() && p.AmpsDC > 1.01*tr.LimitAmps.Value || p.WindingC > o.Machine.MeanLimitC.Value {
+						assert.Equal(t, winding.Past, c.Verdict, "%s %s %s", name, tr.Name, r.ID)
+						over++
+					}
+				}
+				if r.ID == "year_kwh" && c.Figure.Known() && tr.Burns() {
+					burning++
+					assert.Equal(t, winding.Past, c.Verdict, "%s %s", name, tr.Name)
+					assert.Contains(t, tr.Verdict, "burns ", name)
+				}
+				if ref := r.Cells[o.Reference]; ref.Verdict == winding.Past {
+					assert.NotEqual(t, winding.Worse, c.Verdict, "%s %s: worse than what is past its limit", name, r.ID)
+				}
+			}
+		}
+		for i := range o.Trials {
+			if tr := &o.Trials[i]; len(tr.Operating) > 1 && tr.AmpsUsual.Value > 0 && tr.BridgeUsual.Value > 1.01*tr.LimitAmps.Value && tr.LimitAmps.Known() {
+				assert.NotRegexp(t, `(, | )brings \d[\d.]* A (with|at|in|more|less)`, strings.ReplaceAll(tr.Verdict, "would brings", ""), "%s %s", name, tr.Name)
+			}
+		}
+	}
+	assert.Greater(t, burning, 4)
+	assert.Greater(t, over, 40)
+}
+
+// A row of the ladder that meets what is wanted has no figure past a limit, and one in a light
+// wind in which nothing needs to come is none.
+func TestWhatMeetsBreaksNothing(t *testing.T) {
+	meets := 0
+	for name, j := range everyJob(t) {
+		o := winding.Evaluate(j)
+		for _, r := range winding.Prepare(j).Ladder(0) {
+			if !r.Meets {
+				continue
+			}
+			meets++
+			for _, id := range []string{"cut_in_rpm", "amps_dc_slow", "amps_dc_usual", "amps_dc_top", "winding_c_hottest", "year_kwh"} {
+				assert.False(t, winding.OutputOf(id).Past(&o, &r.TrialOutcome), "%s %s %s", name, r.Wire, id)
+			}
+		}
+	}
+	assert.Greater(t, meets, 100)
+}
+
+// Each row says why it brings what it does; where amps fall in strong wind because the rotor
+// stalls, that is said, with the speed it is held to.
+func TestTheLadderSaysWhatHoldsTheAmps(t *testing.T) {
+	kinds, jobs := map[string]int{}, everyJob(t)
+	weak := load(t, "engine.toml")
+	weak.Drive.Watts.Value /= 20
+	jobs["a weak engine"] = weak
+	for name, j := range jobs {
+		for _, r := range winding.Prepare(j).Ladder(0) {
+			if len(r.Operating) == 0 {
+				continue
+			}
+			assert.NotEmpty(t, r.Holds, "%s %s", name, r.Wire)
+			for _, kind := range []string{"stalled, it gives", "holds the drive back", "takes all that the drive gives", "charging begins at", "by its ohms", "mostly by its inductance", "best speed"} {
+				if strings.Contains(r.Holds, kind) {
+					kinds[kind]++
+				}
+			}
+		}
+	}
+	assert.Len(t, kinds, 7, "%v", kinds)
+}
+
+// A slot less than half full by its limit (common practice, no source) is called mostly empty;
+// what would do better in such a slot is the thickest wire of which the turns still go in.
+func TestAMostlyEmptySlotSaysSo(t *testing.T) {
+	j := load(t, "wind-good.toml")
+	o := winding.Evaluate(j)
+	assert.Contains(t, o.Trials[0].Verdict, "fills only 0.15 of the slot, 0.70 go in")
+	assert.Contains(t, o.Trials[0].Mend, "11 turns of 11 AWG fit")
+	for turns, empty := range map[float64]bool{20: true, 23: false} { // 0.016 a turn, half the limit is 0.35
+		j.Trials[0].Turns.Value = turns
+		tr := winding.Evaluate(j).Trials[0]
+		assert.Equal(t, empty, tr.WireFill.Value < 0.35)
+		assert.Equal(t, empty, strings.Contains(tr.Verdict, "fills only"), "%v turns fill %v", turns, tr.WireFill.Value)
+	}
+}
