@@ -213,7 +213,7 @@ func TestTypingInTheForm(t *testing.T) {
 	st.Key("shift+tab")
 	st.WaitFor("[Machine]")
 	st.Type("Old pump, left hand")
-	st.WaitFor("Old pump, left hand")
+	st.WaitFor("pump, left hand")
 	st.Key("enter", "ctrl+s")
 	st.WaitFor("Save the job as")
 	st.Key("enter")

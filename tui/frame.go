@@ -1,15 +1,13 @@
 package tui
 
 import (
-	"path/filepath"
-
 	"slotwright/tui/kit"
 )
 
 // body is where the view draws.
 func (m *Model) body() kit.Rect {
 	r := kit.Rect{W: m.w, H: m.h}
-	_, r = r.SplitTop(2)
+	_, r = r.SplitTop(1)
 	r, _ = r.SplitBottom(1)
 	return r
 }
@@ -24,9 +22,9 @@ func (m *Model) View() string {
 		return m.smallFrame()
 	}
 	screen := kit.NewScreen(t, m.w, m.h)
-	top, rest := screen.Rect().SplitTop(2)
+	top, rest := screen.Rect().SplitTop(1)
 	_, foot := rest.SplitBottom(1)
-	screen.Put(kit.Bare(t, top, []string{m.titleLine(), kit.Tabs(t, m.w, m.tabNames(), m.active)}))
+	screen.Put(kit.Bare(t, top, []string{m.bar()}))
 	if m.helping {
 		screen.Put(m.helpBlock())
 	} else {
@@ -57,33 +55,6 @@ func (m *Model) tabNames() []string {
 		names[i] = v.Name()
 	}
 	return names
-}
-
-// titleLine names the job and says whether it is saved.
-func (m *Model) titleLine() string {
-	t := m.s.Theme
-	name := m.s.Job().Name
-	if name == "" {
-		name = "no name"
-	}
-	right := "no file yet"
-	if m.s.Path != "" {
-		right = filepath.Base(m.s.Path)
-	}
-	if m.s.Dirty() {
-		right += " " + t.Glyphs().Bullet + " not saved"
-	}
-	note := ""
-	if m.s.Invented {
-		note = "  (invented example)"
-	}
-	// Whether it is saved outweighs the program's name, and that its own note.
-	room := m.w - kit.Width(t.Text(right)) - 2
-	if title := "Slotwright  " + name; kit.Width(t.Text(title+note)) <= room {
-		name = title
-	}
-	left := t.Cut(t.Paint(kit.Title, name)+t.Paint(kit.Hint, note), max(room, m.w/3))
-	return kit.Bar(t, m.w, left, t.Paint(kit.Dim, t.Cut(right, m.w*2/3-2)))
 }
 
 // maxMessage is how many lines a message may take.

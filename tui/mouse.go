@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"slotwright/tui/kit"
 	"slotwright/tui/session"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -52,8 +51,8 @@ func (m *Model) click(x, y int) tea.Cmd {
 		m.helping = false
 		return nil
 	}
-	if y == 1 {
-		if i, ok := kit.TabAt(m.s.Theme, m.w, m.tabNames(), m.active, x); ok {
+	if y == 0 {
+		if i, ok := m.tabAt(x); ok {
 			m.show(i)
 		}
 		return nil

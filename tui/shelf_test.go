@@ -47,7 +47,7 @@ func TestFromTheShelfToANewJob(t *testing.T) {
 	st.WaitFor("1 of 4 jobs")
 	st.WaitFor("First from the yard")
 	st.Key("f6")
-	st.WaitFor("proved-2.toml • not saved")
+	st.WaitFor("• not saved")
 	st.WaitFor("[Machine]")
 	st.Type("Fifth from the yard")
 	st.Key("enter", "ctrl+s")
@@ -174,7 +174,7 @@ func TestClickingOnTheShelf(t *testing.T) {
 	shelved(t)
 	m := opened(session.NewExample(), 80, 24, "Shelf", "home")
 	for range 2 {
-		m.Update(tea.MouseMsg{X: 10, Y: 6, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
+		m.Update(tea.MouseMsg{X: 10, Y: 5, Button: tea.MouseButtonLeft, Action: tea.MouseActionPress})
 	}
 	assert.Contains(t, []string{"wound.toml", "proved.toml", "planned.toml"}, m.s.Path)
 }

@@ -18,38 +18,53 @@ func Bar(t Theme, w int, left, right string) string {
 	return left + spaces(w-n-m) + right
 }
 
-// Tabs is one line of w cells naming several views, the active one (counted from 0)
-// in brackets. When all do not fit, those around the active one are shown, with
-// marks that there are more.
+// Tabs is one line of w cells naming several things, the active one (counted from 0) in
+// brackets, for names of several words.
 func Tabs(t Theme, w int, names []string, active int) string {
-	if len(names) == 0 {
+	return TabRow{Names: names, Active: active, Loose: true}.Draw(t, w)
+}
+
+// TabRow names several things, the active one (counted from 0) in brackets. When all do not
+// fit, those around the active one are shown, with marks that there are more.
+type TabRow struct {
+	Names  []string
+	Active int
+	// Loose keeps the cells of the brackets free around every name, so that no name moves
+	// when another is the active one.
+	Loose bool
+}
+
+// Draw is the row, filled to w cells.
+func (r TabRow) Draw(t Theme, w int) string {
+	if len(r.Names) == 0 {
 		return t.Fit("", w)
 	}
-	active = clamp(active, 0, len(names)-1)
-	from, to := tabsShown(t, w, names, active)
+	r.Active = clamp(r.Active, 0, len(r.Names)-1)
+	from, to := r.shown(t, w)
 	g := t.Glyphs()
 	var b strings.Builder
-	b.WriteString(pick(from > 0, t.Paint(Dim, g.MoreLeft), " "))
+	b.WriteString(pick(from > 0, t.Paint(Dim, g.MoreLeft), pick(r.Loose, " ", "")))
 	for i := from; i < to; i++ {
-		if i == active {
-			b.WriteString(" [" + t.Paint(Chosen, names[i]) + "]")
-			continue
+		open, shut, role := pick(r.Loose, " ", ""), pick(r.Loose, " ", ""), Dim
+		if i == r.Active {
+			open, shut, role = "[", "]", Chosen
 		}
-		b.WriteString("  " + t.Paint(Dim, names[i]) + " ")
+		b.WriteString(" " + open + t.Paint(role, r.Names[i]) + shut)
 	}
-	b.WriteString(pick(to < len(names), " "+t.Paint(Dim, g.MoreRight), ""))
+	b.WriteString(pick(to < len(r.Names), " "+t.Paint(Dim, g.MoreRight), ""))
 	return t.Fit(b.String(), w)
 }
 
-// TabAt is the tab at column x of the line that [Tabs] draws.
-func TabAt(t Theme, w int, names []string, active, x int) (i int, ok bool) {
-	if len(names) == 0 {
+// At is the tab at column x of the row in w cells.
+func (r TabRow) At(t Theme, w, x int) (i int, ok bool) {
+	if len(r.Names) == 0 {
 		return 0, false
 	}
-	from, to := tabsShown(t, w, names, clamp(active, 0, len(names)-1))
-	at := 1
+	r.Active = clamp(r.Active, 0, len(r.Names)-1)
+	from, to := r.shown(t, w)
+	at := pickInt(from > 0 || r.Loose, 1, 0)
 	for i := from; i < to; i++ {
-		next := at + tabWidth(t, names[i])
+		next := at + r.width(t, i)
 		if x >= at && x < next {
 			return i, true
 		}
@@ -58,19 +73,34 @@ func TabAt(t Theme, w int, names []string, active, x int) (i int, ok bool) {
 	return 0, false
 }
 
-func tabWidth(t Theme, name string) int { return Width(t.Text(name)) + 3 }
+// Width is how many cells the whole row takes.
+func (r TabRow) Width(t Theme) int {
+	n := pickInt(r.Loose, 1, 0)
+	for i := range r.Names {
+		n += r.width(t, i)
+	}
+	return n
+}
 
-// tabsShown are the tabs, from and to (not included), that fit w cells around the active one.
-func tabsShown(t Theme, w int, names []string, active int) (from, to int) {
-	from, to = active, active+1
-	used := tabWidth(t, names[active]) + 4
+// width is that of a name, the blank before it and the brackets or their room.
+func (r TabRow) width(t Theme, i int) int {
+	return Width(t.Text(r.Names[i])) + pickInt(r.Loose || i == r.Active, 3, 1)
+}
+
+// shown are the tabs, from and to (not included), that fit w cells around the active one.
+func (r TabRow) shown(t Theme, w int) (from, to int) {
+	if r.Width(t) <= w {
+		return 0, len(r.Names)
+	}
+	from, to = r.Active, r.Active+1
+	used := r.width(t, r.Active) + 4
 	for grown := true; grown; {
 		grown = false
-		if to < len(names) && used+tabWidth(t, names[to]) <= w {
-			used, to, grown = used+tabWidth(t, names[to]), to+1, true
+		if to < len(r.Names) && used+r.width(t, to) <= w {
+			used, to, grown = used+r.width(t, to), to+1, true
 		}
-		if from > 0 && used+tabWidth(t, names[from-1]) <= w {
-			used, from, grown = used+tabWidth(t, names[from-1]), from-1, true
+		if from > 0 && used+r.width(t, from-1) <= w {
+			used, from, grown = used+r.width(t, from-1), from-1, true
 		}
 	}
 	return from, to
