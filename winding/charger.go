@@ -79,6 +79,13 @@ type RunPoint struct {
 
 // charger makes a trial ready, or says what is missing. A battery is taking charge.
 func (b *bed) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
+	w := b.layouts.candidate(t)
+	return b.chargerOf(&w, o)
+}
+
+// chargerOf is charger of a trial that is laid out.
+func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
+	t := &w.trial
 	load, ok := b.dc.load(b.dc.works)
 	for _, need := range []quantity.Figure{o.PhasePerRPM, o.PhaseOhms20, o.PhaseMilliHenries, b.machine.Poles.Figure("needs the poles")} {
 		if !need.Known() {
@@ -94,11 +101,10 @@ func (b *bed) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
 		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),
 	}
-	w := b.layouts.candidate(t)
-	r.fill = b.henries.fillingOf(&w)
-	r.ring = b.henries.ringOf(&w, r.henries)
+	r.fill = b.henries.fillingOf(w)
+	r.ring = b.henries.ringOf(w, r.henries)
 	if b.dc.starDiodes {
-		r.star = b.henries.neutralOf(&w)
+		r.star = b.henries.neutralOf(w)
 	}
 	// Two sets feed the same battery, so each sees the sum of both currents in it.
 	r.load.Ohms *= r.sets

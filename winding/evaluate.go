@@ -52,11 +52,11 @@ func (b *Bench) trialAlone(i int, d *done) workedTrial {
 	o := b.works(&w)
 	shifts := append(b.ofTrial(i), d.shifts...)
 	others := make([]*charger, len(shifts))
-	o.spread(len(shifts), func(k int) TrialOutcome {
-		moved, other := shifts[k].of(t, i), shifts[k].bench
-		then := other.Static(moved)
-		others[k] = other.bed.keptWarm(moved, &then)
-		return then
+	o.spread(len(shifts), func(k int, then *TrialOutcome) {
+		other := shifts[k].bench
+		w := other.layouts.candidate(shifts[k].of(t, i))
+		other.fillStatic(&w, then)
+		others[k] = other.bed.keptWarm(&w, then)
 	})
 	runs := b.bed.run(t, &o, d.grid)
 	o.spreadRunning(others, shifts)
@@ -71,9 +71,9 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 	}
 	o := b.works(&b.old.candidate)
 	b.runOld(&o)
-	o.spread(len(d.shifts), func(k int) TrialOutcome {
+	o.spread(len(d.shifts), func(k int, then *TrialOutcome) {
 		other := d.shifts[k].bench
-		return other.static(&other.old.candidate)
+		other.fillStatic(&other.old.candidate, then)
 	})
 	return &o
 }
@@ -81,7 +81,7 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 // machineAlone is the figures of the machine with their ±.
 func (b *Bench) machineAlone(d *done) MachineOutcome {
 	o := b.machineFigures()
-	follow(&o, len(d.shifts), func(k int) MachineOutcome { return d.shifts[k].bench.machineFigures() }, followedOfMachine, (*Output).atMachine)
+	follow(&o, len(d.shifts), func(k int, then *MachineOutcome) { *then = d.shifts[k].bench.machineFigures() }, followedOfMachine, (*Output).atMachine)
 	return o
 }
 
@@ -141,9 +141,15 @@ func (b *Bench) StaticOn(t job.Trial, plan *layout.Layout) TrialOutcome {
 }
 
 // static is the figures of a winding whose coils are known.
-func (b *Bench) static(w *candidate) TrialOutcome {
+func (b *Bench) static(w *candidate) (o TrialOutcome) {
+	b.fillStatic(w, &o)
+	return o
+}
+
+// fillStatic is static where the room for it is there: an outcome is some kilobytes.
+func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	t, bundle := &w.trial, w.trial.Bundle()
-	o := TrialOutcome{
+	*o = TrialOutcome{
 		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
 		Turns: t.Turns.Figure("needs the turns"), Strands: bundle.Count(), Connection: t.Connection,
 		Circuits: w.coils.circuits, Span: w.key.span, Layers: w.key.layers, Kind: w.key.kind, metal: t.Metal,
@@ -162,8 +168,7 @@ func (b *Bench) static(w *candidate) TrialOutcome {
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)
-	o.Limits = b.bounds.limits(w, &o)
-	return o
+	o.Limits = b.bounds.limits(w, o)
 }
 
 // Reference is the index of the trial the others are compared with.

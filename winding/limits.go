@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -72,11 +71,15 @@ func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {
 	l.DensityPerAmp = o.ConductorAreaMM2.Then(func(a float64) float64 { return perDC / a })
 	l.Each = make([]Limit, 0, 4)
 	for _, lim := range [...]Limit{b.byDensity(w, o, perDC), b.bySameHeat(w, o, perDC), b.byOldDensity(w, o, perDC), b.byTemperature(w, o, perDC)} {
-		if lim.AmpsDC.Known() {
-			l.Each = append(l.Each, lim)
+		if !lim.AmpsDC.Known() {
+			continue
 		}
+		at := len(l.Each)
+		for at > 0 && lim.AmpsDC.Value < l.Each[at-1].AmpsDC.Value {
+			at--
+		}
+		l.Each = slices.Insert(l.Each, at, lim)
 	}
-	slices.SortStableFunc(l.Each, func(a, b Limit) int { return cmp.Compare(a.AmpsDC.Value, b.AmpsDC.Value) })
 	l.LimitAmps = quantity.Missing("needs the wire, or the plate and the ohms")
 	if len(l.Each) > 0 {
 		l.LimitAmps, l.LimitBy = l.Each[0].AmpsDC.Because(l.Each[0].Reason), l.Each[0].Name

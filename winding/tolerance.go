@@ -247,7 +247,7 @@ func (b *Bench) prepare(j job.Job, off moves) *Bench {
 
 // spread gives the figures of a winding that need no running their ±: again works it out on
 // each of so many shifted benches.
-func (o *TrialOutcome) spread(n int, again func(k int) TrialOutcome) {
+func (o *TrialOutcome) spread(n int, again func(k int, then *TrialOutcome)) {
 	follow(o, n, again, followedOfTrial, (*Output).at)
 }
 
@@ -260,23 +260,22 @@ func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift) {
 		return
 	}
 	no := quantity.Missing("needs the speeds")
-	follow(o, len(runs), func(k int) (then TrialOutcome) {
+	follow(o, len(runs), func(k int, then *TrialOutcome) {
 		then.readOperating(nil, quantity.Derived, no, no)
 		if runs[k] == nil {
-			return then
+			return
 		}
 		s := &shifts[k].bench.drive
 		c, list := &s.conditions[usual], [1]Operating{}
 		list[0].Condition = c.Name
 		list[0].RunPoint = runs[k].settle(s.given(c.X.Value), at.RPM, c.asked, at.WindingC)
 		then.readOperating(list[:], quantity.Derived, no, no)
-		return then
 	}, rerunOfTrial, (*Output).at)
 }
 
 // keptWarm is a trial on a bench, as warm as it is said to be; nil where it does not run.
-func (b *bed) keptWarm(t job.Trial, o *TrialOutcome) *charger {
-	r, _ := b.charger(t, o)
+func (b *bed) keptWarm(w *candidate, o *TrialOutcome) *charger {
+	r, _ := b.chargerOf(w, o)
 	if r != nil {
 		r.air = &thermal{ambientC: b.air.ambientC}
 	}
@@ -285,11 +284,11 @@ func (b *bed) keptWarm(t job.Trial, o *TrialOutcome) *charger {
 
 // follow works something out again on each of so many shifted benches, and adds the changes up
 // as squares.
-func follow[T any](now *T, n int, again func(k int) T, list []*Output, at func(*Output, *T) *quantity.Figure) {
+func follow[T any](now *T, n int, again func(k int, then *T), list []*Output, at func(*Output, *T) *quantity.Figure) {
 	sums := make([]float64, len(list))
 	var then T
 	for k := range n {
-		then = again(k)
+		again(k, &then)
 		for i, o := range list {
 			if now, then := at(o, now), at(o, &then); now.Known() && then.Known() {
 				sums[i] += sq(then.Value - now.Value)
