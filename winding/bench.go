@@ -198,10 +198,18 @@ func (b *Bench) RunAt(trial int, rpm float64) (RunPoint, string) {
 	if math.IsNaN(rpm) || math.IsInf(rpm, 0) || rpm < 0 {
 		return RunPoint{}, "the speed must be a number of rpm, 0 or more"
 	}
-	o := b.Static(t)
-	r, why := b.bed.charger(t, &o)
+	r, why := b.ready(trial, t)
 	if r == nil {
 		return RunPoint{}, why
 	}
 	return r.at(rpm, b.air.ambientC), ""
+}
+
+// ready is a trial's charger: that of its outcome, where it is there, as it was at first.
+func (b *Bench) ready(i int, t job.Trial) (*charger, string) {
+	if d := b.done.Load(); d != nil && d.trials[i].runs != nil {
+		return d.trials[i].runs.r.anew(), ""
+	}
+	o := b.Static(t)
+	return b.bed.charger(t, &o)
 }

@@ -111,6 +111,13 @@ func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 	return r, ""
 }
 
+// anew is the same with nothing solved yet.
+func (r *charger) anew() *charger {
+	other := *r
+	other.near, other.eight, other.bend = charge.Solver{}, charge.StarSolver{}, 0
+	return &other
+}
+
 // against is the same with the battery at another voltage.
 func (r *charger) against(volts float64) *charger {
 	other := *r

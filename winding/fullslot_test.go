@@ -72,3 +72,26 @@ func TestWhatAFullSlotIsKnownBy(t *testing.T) {
 		}
 	}
 }
+
+// A point between those of a curve is the same to the last bit, whether or not the trial was
+// worked out before.
+func TestRunAtIsTheSameBeforeAndAfter(t *testing.T) {
+	for _, name := range []string{"", "engine", "wind-good", "wind-wound-rotor", "amps-readings"} {
+		j := job.Example().Job()
+		if name != "" {
+			text, err := os.ReadFile("../testdata/jobs/" + name + ".toml")
+			require.NoError(t, err)
+			j = job.Parse(string(text)).Job()
+		}
+		before, after := Prepare(j), Prepare(j)
+		after.Outcome()
+		for i := range j.Trials {
+			for _, rpm := range []float64{0, 97.5, 313, 801, 2500} {
+				want, why := before.RunAt(i, rpm)
+				got, no := after.RunAt(i, rpm)
+				require.Equal(t, why, no)
+				require.Equal(t, want, got, "%s %d at %g rpm", name, i, rpm)
+			}
+		}
+	}
+}

@@ -195,6 +195,9 @@ func parseWords(words string) (Gauge, string) {
 	return parseNaked(words)
 }
 
+// times is how a number of wires is multiplied.
+var times = strings.NewReplacer("×", "x", "*", "x")
+
 // asked is the sentence for what is understood but says too little or too much: "18 gauge"
 // is of two systems, and "2x0.8 mm" two wires.
 func asked(words string) string {
@@ -205,7 +208,7 @@ func asked(words string) string {
 			return "say which gauge: \"" + rest + " AWG\" (American) or \"" + rest + " SWG\" (imperial)"
 		}
 	}
-	if count, size, found := strings.Cut(strings.NewReplacer("×", "x", "*", "x").Replace(words), "x"); found {
+	if count, size, found := strings.Cut(times.Replace(words), "x"); found {
 		n, err := strconv.Atoi(strings.TrimSpace(count))
 		if g, fix := parseWords(strings.TrimSpace(size)); err == nil && n > 0 && fix == "" {
 			return "one wire stands here: write \"" + g.String() + "\" and " + strconv.Itoa(n) + " strands in their own field"

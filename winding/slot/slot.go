@@ -30,9 +30,11 @@ func (s Shape) String() string {
 // ShapeNames lists the names that ParseShape reads, in the order of the constants.
 func ShapeNames() []string { return append([]string(nil), shapeNames[:]...) }
 
+// squash takes out what a word may be written with or without.
+var squash = strings.NewReplacer(" ", "", "-", "", "_", "")
+
 // ParseShape reads a shape name; capitals and the separators space, - and _ do not matter.
 func ParseShape(text string) (Shape, error) {
-	squash := strings.NewReplacer(" ", "", "-", "", "_", "")
 	key := squash.Replace(strings.ToLower(text))
 	if key == "round" { // as a job file has it
 		return RoundBottom, nil
