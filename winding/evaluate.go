@@ -46,10 +46,11 @@ func (b *Bench) Outcome() Outcome {
 }
 
 // trialAlone is a trial worked out as far as no other is looked at.
-func (b *Bench) trialAlone(i int, d *done) workedTrial {
+func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	t := b.job.Trials[i]
 	w := b.layouts.candidate(t)
-	o := b.works(&w)
+	alone := &workedTrial{trial: t, outcome: b.works(&w)}
+	o := &alone.outcome
 	shifts := append(b.ofTrial(i), d.shifts...)
 	others := make([]*charger, len(shifts))
 	o.spread(len(shifts), func(k int, then *TrialOutcome) {
@@ -58,10 +59,10 @@ func (b *Bench) trialAlone(i int, d *done) workedTrial {
 		other.fillStatic(&w, then)
 		others[k] = other.bed.keptWarm(&w, then)
 	})
-	runs := b.bed.run(t, &o, d.grid)
+	alone.runs = b.bed.run(t, o, d.grid)
 	o.spreadRunning(others, shifts)
-	o.Mend, o.Offer = offers{b, &b.bed, b.slots, new(characteristic)}.better(t, &o)
-	return workedTrial{t, o, runs}
+	o.Mend, o.Offer = offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
+	return alone
 }
 
 // oldAlone is the old winding worked out like a trial; nil where it is not known.

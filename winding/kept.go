@@ -25,7 +25,7 @@ type done struct {
 	shifts  []shift
 	machine MachineOutcome
 	old     *TrialOutcome
-	trials  []workedTrial
+	trials  []*workedTrial
 }
 
 // workedTrial is a trial worked out by itself.
@@ -75,10 +75,11 @@ func (b *Bench) work() *done {
 		before = &done{}
 		d.shifts = b.shifted()
 	}
-	d.trials = make([]workedTrial, len(b.job.Trials))
+	d.trials = make([]*workedTrial, len(b.job.Trials))
 	var fresh []int
-	for i, t := range b.job.Trials {
-		k := slices.IndexFunc(before.trials, func(w workedTrial) bool { return reflect.DeepEqual(w.trial, t) })
+	for i := range b.job.Trials {
+		t := &b.job.Trials[i]
+		k := slices.IndexFunc(before.trials, func(w *workedTrial) bool { return reflect.DeepEqual(&w.trial, t) })
 		if k >= 0 && slices.Equal(before.grid, d.grid) {
 			d.trials[i] = before.trials[k]
 			continue
