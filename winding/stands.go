@@ -123,9 +123,9 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 	case p.AmpsDC == 0:
 		return t.tooSlow(p)
 	case p.HeldBack:
-		return fmt.Sprintf("the winding holds the drive back to %.4g %s rpm, all that it gives is taken", p.DriveRPM, whose(b.drive.kind))
+		return fmt.Sprintf("the winding holds the drive back to %.4g rpm of the %s, all that it gives is taken", p.DriveRPM, whose(b.drive.kind))
 	case b.drive.conditions[i].free:
-		return fmt.Sprintf("takes all that the drive gives, %.3g W at %.3g %s rpm", p.DriveWatts, p.DriveRPM, whose(b.drive.kind))
+		return fmt.Sprintf("takes all that the drive gives, %.3g W at %.3g rpm of the %s: %.3g W of it reach the battery", p.DriveWatts, p.DriveRPM, whose(b.drive.kind), max(0, p.NetWatts))
 	}
 	return b.eaten(t, p)
 }

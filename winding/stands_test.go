@@ -156,7 +156,7 @@ func TestTheLadderSaysWhatHoldsTheAmps(t *testing.T) {
 func TestAMostlyEmptySlotSaysSo(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	o := winding.Evaluate(j)
-	assert.Contains(t, o.Trials[0].Verdict, "fills only 0.15 of the slot, 0.70 go in")
+	assert.Contains(t, o.Trials[0].Verdict, "fills only 0.15 of its room, 0.70 go in")
 	assert.Contains(t, o.Trials[0].Mend, "11 turns of 11 AWG fit")
 	for turns, empty := range map[float64]bool{20: true, 23: false} { // 0.016 a turn, half the limit is 0.35
 		j.Trials[0].Turns.Value = turns

@@ -194,12 +194,17 @@ func (o *Outcome) burns(t *TrialOutcome, kind string) string {
 // practice, no source.
 const emptyBelow = 0.5
 
-// mostlyEmpty says that a slot has much room left, which thicker wire would use.
+// MostlyEmpty reports whether much room for wire is left, which thicker wire would use.
+func (t *TrialOutcome) MostlyEmpty() bool {
+	return t.WireFill.Known() && t.FillLimit.Known() && t.Turns.Value > 0 && t.WireFill.Value < emptyBelow*t.FillLimit.Value
+}
+
+// mostlyEmpty says so in words.
 func (t *TrialOutcome) mostlyEmpty() string {
-	if f := t.WireFill; f.Known() && t.FillLimit.Known() && t.Turns.Value > 0 && f.Value < emptyBelow*t.FillLimit.Value {
-		return fmt.Sprintf("fills only %s of the slot, %s go in", quantity.Number(f.Value, 2), quantity.Number(t.FillLimit.Value, 2))
+	if !t.MostlyEmpty() {
+		return ""
 	}
-	return ""
+	return fmt.Sprintf("fills only %s of its room, %s go in", quantity.Number(t.WireFill.Value, 2), quantity.Number(t.FillLimit.Value, 2))
 }
 
 // whereIn is a condition in words: "with the engine at 1800 rpm".

@@ -195,3 +195,27 @@ func TestEmptyCanvases(t *testing.T) {
 		tuitest.CheckLines(t, c.Lines(), size[0], max(0, size[1]))
 	}
 }
+
+// Discs that touch are seen apart, a large one is full, a tiny one is still a dot.
+func TestDisc(t *testing.T) {
+	c := New(kit.Theme{}, 20, 5)
+	c.Area(kit.Rect{W: 20, H: 5})
+	c.ViewSquare(0, 0, 40, 20)
+	c.Disc(XY{10, 10}, 8, kit.Plain)
+	c.Disc(XY{26, 10}, 8, kit.Plain)
+	dots := map[[2]int]bool{}
+	between := 0
+	for _, d := range c.allDots() {
+		dots[d] = true
+		if d[0] == 18 || d[0] == 17 {
+			between++
+		}
+	}
+	assert.Greater(t, len(dots), 300)
+	assert.LessOrEqual(t, between, 6, "they do not run into each other")
+	c = New(kit.Theme{}, 20, 5)
+	c.Area(kit.Rect{W: 20, H: 5})
+	c.ViewSquare(0, 0, 40, 20)
+	c.Disc(XY{10, 10}, 0.1, kit.Plain)
+	assert.Len(t, c.allDots(), 1)
+}

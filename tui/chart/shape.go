@@ -42,3 +42,27 @@ func (c *Canvas) Polygon(points []XY, role kit.Role) {
 		c.Line(p, points[(i+1)%len(points)], role, Solid)
 	}
 }
+
+// Disc fills a circle, about a dot less than its radius, so that two that touch are seen apart; one
+// too small for that is a dot.
+func (c *Canvas) Disc(centre XY, r float64, role kit.Role) {
+	if !centre.finite() || !(r >= 0) || math.IsInf(r, 1) {
+		return
+	}
+	dots := r*min(math.Abs(c.view.sx), math.Abs(c.view.sy)) - 0.5
+	x, y := c.dot(centre)
+	if dots < 0.75 {
+		c.Dot(centre, role)
+		return
+	}
+	dots = min(dots, mostDots)
+	for row := math.Ceil(y - dots); row <= y+dots; row++ {
+		half := math.Sqrt(max(0, dots*dots-(row-y)*(row-y)))
+		for col := math.Ceil(x - half); col <= x+half; col++ {
+			c.setDot(int(col), int(row), role)
+		}
+	}
+}
+
+// mostDots bounds the radius of a disc: no terminal is as wide.
+const mostDots = 2000

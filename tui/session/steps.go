@@ -137,12 +137,15 @@ func (s *Session) StepCircuits() {
 }
 
 // StepArea makes the slot larger or smaller, one step of about a hundredth: its area where
-// that was measured, else its depth, from which the area follows. A tolerance typed with
+// that was measured, else its depth, from which the area follows; with flat coils, which have
+// no slot, the width of a coil's side. A tolerance typed with
 // the value stays with it.
 func (s *Session) StepArea(by float64) {
 	j := s.Job()
 	path, now := "slot.area", j.Slot.AreaMM2
-	if j.Slot.Shape != "" && j.Slot.Shape != "area" {
+	if j.Machine.Stator == "flat" {
+		path, now = "machine.side", j.Machine.SideMM
+	} else if j.Slot.Shape != "" && j.Slot.Shape != "area" {
 		path, now = "slot.depth", j.Slot.DepthMM
 		if !now.Given() {
 			s.Say("the slot's area follows from its widths and depth; give the depth on the Machine screen first")

@@ -46,7 +46,7 @@ func (v *View) mark(s *session.Session, row string, trial int) {
 
 // slotInputAt is the input of the slot's line at a column.
 func (v *View) slotInputAt(s *session.Session, w, x int) string {
-	before, _, _ := strings.Cut(ansi.Strip(v.slotLine(s, w)), s.Theme.Text(inputLabel(rowFill)))
+	before, _, _ := strings.Cut(ansi.Strip(v.slotLine(s, w)), s.Theme.Text(inputLabel(s, rowFill)))
 	if x < kit.Width(before) {
 		return rowArea
 	}
@@ -84,7 +84,7 @@ func (v *View) cellAt(s *session.Session, grid kit.Rect, x, y int) (row string, 
 func (l *ladder) click(s *session.Session, r kit.Rect, x, y int) {
 	_, body := l.areas(r)
 	list := l.rungs(s)
-	tb := l.table(s, list)
+	tb := l.tableIn(s, list, body.W)
 	head := len(tb.Head(s.Theme, body.W))
 	i, ok := kit.LineAt(len(list), l.row, body.H-head, y-body.Y-head)
 	switch {

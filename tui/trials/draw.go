@@ -92,7 +92,7 @@ func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around [
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable {
 		grid, foot := r.SplitTop(min(len(body)+1, r.H-min(4, r.H/3)))
-		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H-v.covered(s)))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	words := says(s, rest.W, s.Trial)
@@ -106,7 +106,7 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable || v.flipped {
 		grid, foot := r.SplitTop(min(len(body)+1, r.H-6))
-		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H-v.covered(s)))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	side := r.W - naturalWidth(s) - 2
@@ -153,7 +153,7 @@ const (
 func (v *View) layWide(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	if v.pictureNow() == onlyTable {
 		grid, foot := r.SplitBottom(8)
-		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H-v.covered(s)))}
 	}
 	w := naturalWidth(s)
 	if more := len(s.Outcome().Trials) * spreadWidth(s); w+more+70 <= r.W {
@@ -163,7 +163,7 @@ func (v *View) layWide(s *session.Session, r kit.Rect) (grid kit.Rect, around []
 	_, right = right.SplitLeft(2)
 	_, body, _ := v.gridLines(s, w)
 	grid, under := left.SplitTop(min(len(body)+1, left.H-8))
-	return grid, append(v.pictures(s, right), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H)))
+	return grid, append(v.pictures(s, right), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H-v.covered(s))))
 }
 
 // pictures are the ones wanted, in a rectangle.
@@ -209,7 +209,11 @@ func ampsBlock(s *session.Session, r kit.Rect) kit.Block {
 func (v *View) slotLine(s *session.Session, w int) string {
 	t, m := s.Theme, s.Outcome().Machine
 	input := func(row string, fallback string) string {
-		text, u, ok := s.Document().Typed(row)
+		path := row
+		if row == rowArea {
+			path = areaPath(s)
+		}
+		text, u, ok := s.Document().Typed(path)
 		if !ok {
 			text = fallback
 		}
@@ -225,11 +229,17 @@ func (v *View) slotLine(s *session.Session, w int) string {
 		if u.Name != "" {
 			text += " " + t.Paint(kit.Unit, u.Name)
 		}
-		return mark + " " + t.Paint(kit.Label, inputLabel(row)) + " " + text
+		return mark + " " + t.Paint(kit.Label, inputLabel(s, row)) + " " + text
 	}
-	line := input(rowArea, s.Text(m.GrossMM2, areaDim(), 3)) +
-		"  " + t.Paint(kit.Dim, "room ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) +
-		" " + input(rowFill, quantity.Screen.Number(s.FillLimit(), 2))
+	gross := s.Text(m.GrossMM2, areaDim(), 3)
+	if flat(s) {
+		gross = session.Dash
+	}
+	area, fill := input(rowArea, gross), input(rowFill, quantity.Screen.Number(s.FillLimit(), 2))
+	line := area + "  " + t.Paint(kit.Dim, "room ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) + " " + fill
+	if kit.Width(line)+roomForT > w {
+		line = area + " " + fill
+	}
 	words := []string{"keeps it full", "full"}
 	if s.Full {
 		words = []string{t.Glyphs().Chosen + " kept full", t.Glyphs().Chosen + " full", t.Glyphs().Chosen}
@@ -247,6 +257,18 @@ func (v *View) slotLine(s *session.Session, w int) string {
 	return t.Fit(line, w)
 }
 
+// roomForT is what the key that keeps the slot full takes at least: what it does is one line with
+// the inputs that it goes by.
+const roomForT = 9
+
+// covered is how many of the last lines a message lies over.
+func (v *View) covered(s *session.Session) int {
+	if text := s.Message().Text; text != "" {
+		return len(s.Theme.Wrap("● "+text, v.at.W))
+	}
+	return 0
+}
+
 // foot is what the marked row means, the verdicts, and what is called out: its first sentence
 // and the chosen trial's verdict come first, then what is called out, then the other verdicts,
 // then the rest of the explanation; each whole or not at all.
@@ -254,7 +276,7 @@ func (v *View) foot(s *session.Session, w, h int) []string {
 	means := v.meaning(s, w, 1)
 	verdicts := says(s, w, everyone(s)...)
 	if len(means)+len(verdicts) > h || h < 6 {
-		verdicts = says(s, w, s.Trial)
+		verdicts = saysIn(s, w, h-len(means), s.Trial)
 	}
 	calls := v.calledOut(s, w, h-len(means)-len(verdicts))
 	if spare := h - len(means) - len(verdicts) - len(calls); spare > 0 {
@@ -287,7 +309,7 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 		if v.offers {
 			return whole(t, []string{session.OfferText(v.offer), f.Help, f.How}, w, h)
 		}
-		return whole(t, []string{f.Help, f.How}, w, h)
+		return whole(t, []string{f.Help, v.nextStep(s), f.How}, w, h)
 	}
 	for _, e := range v.entries(s) {
 		if e.id == v.row && e.text != "" {
@@ -298,6 +320,14 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 		return whole(t, meaning(s, *r), w, h)
 	}
 	return nil
+}
+
+// nextStep is what to do where much room for wire is left, "" where there is not.
+func (v *View) nextStep(s *session.Session) string {
+	if (v.row == rowTurns || v.row == rowWire) && s.Outcome().Trials[s.Trial].MostlyEmpty() {
+		return "Most of its room is empty: e shows every gauge with it full, ] takes thicker wire."
+	}
+	return ""
 }
 
 func clipped(lines []string, h int) []string { return lines[:max(0, min(h, len(lines)))] }

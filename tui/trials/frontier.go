@@ -30,7 +30,7 @@ func (l *ladder) beside(s *session.Session, r kit.Rect, list []winding.Rung) []k
 	r, _ = r.SplitLeft(min(r.W, slotWidth(r.H)))
 	pack, why := s.Bench().PictureOf(rung.Trial)
 	title := fmt.Sprintf("%d × %s", rung.Trial.Turns.Whole(), shortWire(rung.Wire))
-	return append(blocks, slotBox(s.Theme, r, title, s.Trial, false, pack, why))
+	return append(blocks, slotBox(s.Theme, r, title, fillWords(&rung.TrialOutcome), s.Trial, false, pack, why))
 }
 
 // frontier is the trade-off in one picture: net amps in each condition of every gauge with the

@@ -157,7 +157,7 @@ func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome)
 		return nil // drawn over the whole line
 	}
 	if e.figure == nil {
-		cells := []kit.Cell{{Text: inputLabel(e.id)}}
+		cells := []kit.Cell{{Text: inputLabel(s, e.id)}}
 		if c.old {
 			cells = append(cells, oldInput(o.Old, e.id))
 		}
@@ -233,24 +233,40 @@ func naturalWidth(s *session.Session) int {
 	return w
 }
 
+// saysIn is a trial's verdict in at most h lines: what decides least, which stands last, is left
+// out where there is no room for all of it.
+func saysIn(s *session.Session, w, h, trial int) []string {
+	t, o := s.Theme, &s.Outcome().Trials[trial]
+	parts := strings.Split(o.Verdict, "; ")
+	for n := len(parts); n > 1; n-- {
+		if lines := verdictLines(t, o, trial == s.Trial, strings.Join(parts[:n], "; "), w); len(lines) <= h {
+			return lines
+		}
+	}
+	return clipped(verdictLines(t, o, trial == s.Trial, parts[0], w), h)
+}
+
+// verdictLines are a verdict, or the beginning of one, the chosen trial's marked.
+func verdictLines(t kit.Theme, o *winding.TrialOutcome, chosen bool, text string, w int) []string {
+	if text == "" {
+		return nil
+	}
+	role, name := kit.Plain, o.Name
+	if !o.Fits() {
+		role = kit.Broken
+	}
+	if chosen {
+		name = t.Glyphs().Chosen + name
+	}
+	return t.WrapPaint(role, fmt.Sprintf("%s %s.", name, text), w)
+}
+
 // says are the verdicts of the trials, one after another, the chosen one's marked.
 func says(s *session.Session, w int, which ...int) []string {
-	t := s.Theme
 	var lines []string
 	for _, i := range which {
 		o := &s.Outcome().Trials[i]
-		if o.Verdict == "" {
-			continue
-		}
-		role := kit.Plain
-		if !o.Fits() {
-			role = kit.Broken
-		}
-		name := o.Name
-		if i == s.Trial {
-			name = t.Glyphs().Chosen + name
-		}
-		lines = append(lines, t.WrapPaint(role, fmt.Sprintf("%s %s.", name, o.Verdict), w)...)
+		lines = append(lines, verdictLines(s.Theme, o, i == s.Trial, o.Verdict, w)...)
 	}
 	return lines
 }

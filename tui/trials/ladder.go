@@ -3,6 +3,7 @@ package trials
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"slotwright/tui/kit"
@@ -115,14 +116,30 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 		kit.Bind(group, "pgdown space", "", "Eight rows down.", to(l.row+8)),
 		kit.Bind(group, "home", "", "The thickest.", to(0)),
 		kit.Bind(group, "end G", "", "The thinnest.", to(len(list)-1)),
+		kit.Bind(group, "b", "best", "The next row that is the best of a column, or meets what is wanted.", l.toBest(s, list)),
 		kit.Bind(group, "right l", "", "The ladder of the next trial.", func() { l.placed = false; s.Choose(s.Trial + 1) }),
 		kit.Bind(group, "left h", "", "The ladder of the trial before.", func() { l.placed = false; s.Choose(s.Trial - 1) }),
 		kit.Bind("The slot", "A", "", "Slot area up a step; the depth where the slot has a shape.", func() { s.StepArea(1) }),
-		kit.Bind("The slot", "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
+		kit.Bind("The slot", "a", "smaller", "Slot, or side of a flat coil, down a step (capital A: up).", func() { s.StepArea(-1) }),
 		kit.Bind("The slot", "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
 		kit.Bind("The slot", "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
 		kit.Bind(group, "c", "star/delta", "Star to delta and back.", s.FlipConnection).When(!noStar(s)),
 		kit.Bind(group, "o", "circuits", "Next number of parallel circuits that the layout allows.", s.StepCircuits),
+	}
+}
+
+// toBest goes to the next rung that is the best of a column or meets what is wanted, after the
+// last to the first.
+func (l *ladder) toBest(s *session.Session, list []winding.Rung) func() {
+	return func() {
+		for by := 1; by <= len(list); by++ {
+			i := (l.row + by) % len(list)
+			if r := &list[i]; r.Meets || r.BestSlow || r.BestUsual || r.BestTop || r.BestYear {
+				l.row = i
+				return
+			}
+		}
+		s.Say("no gauge brings anything within every limit")
 	}
 }
 
@@ -134,8 +151,15 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	_, rest := r.SplitTop(1)
 	_, foot := rest.SplitBottom(footLines(r))
 	o := s.Outcome().Trials[s.Trial]
-	head := fmt.Sprintf("%s: every %s size, the slot full; %s in hand, %s, %s", o.Name, s.Sizes(), counted(fmt.Sprint(l.strands), "strand"),
-		o.Connection, counted(fmt.Sprint(o.Circuits), "circuit"))
+	what, star := "slot", o.Connection.String()+", "
+	if flat(s) {
+		what = "coil"
+	}
+	if noStar(s) {
+		star = ""
+	}
+	head := fmt.Sprintf("%s: every %s size, the %s full; %s in hand, %s%s", o.Name, s.Sizes(), what, counted(fmt.Sprint(l.strands), "strand"),
+		star, counted(fmt.Sprint(o.Circuits), "circuit"))
 	blocks := []kit.Block{kit.Bare(t, top, []string{t.Paint(kit.Title, t.Cut(head, top.W))})}
 	list := l.rungs(s)
 	_, done, wrong := s.Answer(ladderWork, l.about(s))
@@ -147,7 +171,7 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	case len(list) == 0:
 		return append(blocks, kit.Bare(t, rest, t.Wrap(l.whyNone(s), rest.W)))
 	}
-	tb := l.table(s, list)
+	tb := l.tableIn(s, list, body.W)
 	w := body.W
 	if wants := tb.Width(t) + 3; body.W-wants >= leastBeside { // 2 of it for the bar
 		left, right := body.SplitLeft(wants)
@@ -184,11 +208,27 @@ func (l *ladder) whyNone(s *session.Session) string {
 	return fmt.Sprintf("No gauge of which %s in hand fit this slot. < takes a strand out.", counted(fmt.Sprint(l.strands), "strand"))
 }
 
-// table is the rungs.
-func (l *ladder) table(s *session.Session, list []winding.Rung) kit.Table {
+// tableIn is the rungs in w cells: where there is no room for every column, the limit goes first,
+// then the slow condition, then the heat, each of which a mark in what is left speaks of.
+func (l *ladder) tableIn(s *session.Session, list []winding.Rung, w int) kit.Table {
+	var without []string
+	for {
+		tb := l.table(s, list, w < looseWidth, without)
+		if tb.Width(s.Theme)+2 <= w || len(without) == len(lessWanted) {
+			return tb
+		}
+		without = lessWanted[:len(without)+1]
+	}
+}
+
+// lessWanted are the columns of the rungs that go where there is little room, in that order.
+var lessWanted = []string{"limit_amps_dc", "amps_dc_slow", "winding_c_hottest", "amps_dc_top"}
+
+// table is the rungs without some columns, marks right behind the figures where it is tight.
+func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, without []string) kit.Table {
 	o := s.Outcome()
 	num := func(head, unit string) kit.Column {
-		return kit.Column{Head: head, Unit: unit, Align: kit.Point, Role: kit.Value}
+		return kit.Column{Head: head, Unit: unit, Align: kit.Point, Role: kit.Value, Tight: tight}
 	}
 	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{
 		{Head: "wire", Role: kit.Label, Shrink: true, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "alt. rpm"),
@@ -197,19 +237,24 @@ func (l *ladder) table(s *session.Session, list []winding.Rung) kit.Table {
 	if c := o.Machine.Conditions; len(c) > 2 && c[2].Same != "" {
 		amps = amps[:2]
 	}
+	ids := []string{"cut_in_rpm"}
+	put := func(id string, c kit.Column) {
+		if !slices.Contains(without, id) {
+			ids, tb.Columns = append(ids, id), append(tb.Columns, c)
+		}
+	}
 	for i := range amps {
 		whose, at := "A net", ""
 		if i < len(o.Machine.Conditions) {
 			whose, at = conditionHead(o.Machine.Conditions[i].Label)
 		}
-		tb.Columns = append(tb.Columns, num(whose, at))
+		put(amps[i], num(whose, at))
 	}
 	u := s.Units.For(quantity.Celsius).Name
-	tb.Columns = append(tb.Columns, num("hottest", u), num("limit", "A"))
-	ids := append(append([]string{"cut_in_rpm"}, amps...), "winding_c_hottest", "limit_amps_dc")
+	put("winding_c_hottest", num("hottest", u))
+	put("limit_amps_dc", num("limit", "A"))
 	if s.Job().Drive.Kind == "wind" {
-		tb.Columns = append(tb.Columns, num("a year", "kWh"))
-		ids = append(ids, "year_kwh")
+		put("year_kwh", num("a year", "kWh"))
 	}
 	tb.Columns = append(tb.Columns, kit.Column{Role: kit.Plain})
 	for i := range list {
@@ -277,6 +322,9 @@ func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	}
 	legend := t.WrapPaint(kit.Hint, fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit.",
 		t.Mark(kit.Better), t.Mark(kit.Broken), begins), w)
+	if len(legend) > 2 {
+		legend = t.WrapPaint(kit.Hint, fmt.Sprintf("%s most within every limit; %s past one, or nothing comes; meets: all that is wanted.", t.Mark(kit.Better), t.Mark(kit.Broken)), w)
+	}
 	why := clipped(sentences(t, append([]string{l.fills(s, r)}, strings.Split(r.Holds, "; ")...), w, h-len(legend)), h-len(legend))
 	return clipped(append(why, legend...), h)
 }

@@ -31,7 +31,7 @@ func choicesOf(s *session.Session, row string) []kit.Option {
 // openChoices lists the choices of the marked row, the cursor on what it is.
 func (v *View) openChoices(s *session.Session) {
 	v.picking = true
-	v.list = kit.Pick(inputLabel(v.row), choicesOf(s, v.row), inputText(s, v.row, s.Trial).Text)
+	v.list = kit.Pick(inputLabel(s, v.row), choicesOf(s, v.row), inputText(s, v.row, s.Trial).Text)
 }
 
 // pick gives a key to the open list; what is picked is taken, and the next input marked, as

@@ -90,6 +90,9 @@ func (v *View) figures(s *session.Session) []winding.Row {
 	if kind := s.Job().Drive.Kind; kind != "" && kind != "wind" { // no year to speak of
 		all = slices.DeleteFunc(slices.Clone(all), func(r winding.Row) bool { return r.ID == "year_kwh" })
 	}
+	if flat(s) {
+		all = slices.DeleteFunc(slices.Clone(all), func(r winding.Row) bool { return r.ID == "mouth_spare_mm" })
+	}
 	if !v.brief() {
 		return all
 	}
@@ -177,7 +180,9 @@ func sameInAll(s *session.Session, r winding.Row) bool {
 // inputPath is the field that the cursor is on, "" on a figure.
 func (v *View) inputPath(s *session.Session) string {
 	switch {
-	case v.row == rowArea || v.row == rowFill:
+	case v.row == rowArea:
+		return areaPath(s)
+	case v.row == rowFill:
 		return v.row
 	case len(s.Outcome().Trials) == 0 || !slices.Contains(inputRows, v.row):
 		return ""
@@ -216,12 +221,29 @@ func goTo(s *session.Session, path string) {
 	s.Go(path)
 }
 
+// flat reports whether the coils lie flat: there are no slots then, and no mouth.
+func flat(s *session.Session) bool { return s.Job().Machine.Stator == "flat" }
+
+// areaPath is the field that gives the room for wire: the slot's area, or the side of a flat coil.
+func areaPath(s *session.Session) string {
+	if flat(s) {
+		return "machine.side"
+	}
+	return rowArea
+}
+
 // inputLabel is the label of an input row.
-func inputLabel(row string) string {
-	if row == rowArea || row == rowFill {
-		f, _ := job.InputAt(row)
+func inputLabel(s *session.Session, row string) string {
+	path := row
+	switch row {
+	case rowArea:
+		path = areaPath(s)
+	case rowFill:
+	default:
+		path = "trial." + row
+	}
+	if f, ok := job.InputAt(path); ok {
 		return f.Label
 	}
-	f, _ := job.InputAt("trial." + row)
-	return f.Label
+	return row
 }

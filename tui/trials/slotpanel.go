@@ -8,6 +8,7 @@ import (
 	"slotwright/tui/chart"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding"
 	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 )
@@ -66,12 +67,20 @@ func slotPanel(s *session.Session, r kit.Rect, trial int) kit.Block {
 		title += "  " + quantity.Screen.Number(o.Turns.Value, 0) + " × " + shortWire(o.Wire)
 	}
 	pack, why := s.Bench().Picture(trial)
-	return slotBox(s.Theme, r, title, trial, trial == s.Trial, pack, why)
+	return slotBox(s.Theme, r, title, fillWords(&o), trial, trial == s.Trial, pack, why)
+}
+
+// fillWords is how full a trial makes the slot.
+func fillWords(o *winding.TrialOutcome) string {
+	if !o.WireFill.Known() {
+		return ""
+	}
+	return "fill " + quantity.Screen.Number(o.WireFill.Value, 2)
 }
 
 // slotBox is a slot in a box, its wires in the trial's colour, which is that of its curve; why
 // says why there is none.
-func slotBox(t kit.Theme, r kit.Rect, title string, trial int, chosen bool, pack slot.Packing, why string) kit.Block {
+func slotBox(t kit.Theme, r kit.Rect, title, fill string, trial int, chosen bool, pack slot.Packing, why string) kit.Block {
 	in := kit.Inner(r)
 	if chosen {
 		title = t.Glyphs().Chosen + title
@@ -84,6 +93,9 @@ func slotBox(t kit.Theme, r kit.Rect, title string, trial int, chosen bool, pack
 		panel.Foot = fmt.Sprintf("only %d of %d go in", pack.Placed, pack.Wanted)
 	} else {
 		panel.Foot = fmt.Sprintf("%d wires", pack.Wanted)
+		if fill != "" && kit.Width(panel.Foot+fill)+8 <= r.W {
+			panel.Foot += ", " + fill
+		}
 	}
 	return panel.Draw(t, r, drawSlot(t, pack, kit.Series(trial), in.W, in.H))
 }
@@ -105,7 +117,7 @@ func drawSlot(t kit.Theme, p slot.Packing, wires kit.Role, w, h int) []string {
 	closed(p.Wedge, kit.Dim)
 	closed(p.Separator, kit.Dim)
 	for _, k := range p.Circles {
-		c.Circle(chart.XY{X: k.X, Y: k.Y}, k.R*0.92, wires)
+		c.Disc(chart.XY{X: k.X, Y: k.Y}, k.R, wires)
 	}
 	return c.Lines()
 }

@@ -104,6 +104,10 @@ func (v *View) Commands(s *session.Session) []kit.Binding {
 // changes are the keys that change the job.
 func changes(s *session.Session) []kit.Binding {
 	const trial, full, slot = "Chosen trial", "Turns and wire together", "The slot"
+	area, areaHelp := "area", "Slot area down a step (capital A: up)."
+	if flat(s) {
+		area, areaHelp = "side", "Side of a coil down a step (capital A: up)."
+	}
 	return []kit.Binding{
 		kit.Bind(trial, "+ =", "turn more", "One turn more on every coil.", func() { s.StepTurns(1) }),
 		kit.Bind(trial, "- _", "fewer", "One turn fewer.", func() { s.StepTurns(-1) }),
@@ -115,7 +119,7 @@ func changes(s *session.Session) []kit.Binding {
 		kit.Bind(trial, "> .", "strand more", "One strand more in hand.", func() { s.StepStrands(1) }),
 		kit.Bind(trial, "< ,", "fewer", "One strand fewer.", func() { s.StepStrands(-1) }),
 		kit.Bind(slot, "A", "", "Slot area up a step; the depth where the slot has a shape.", func() { s.StepArea(1) }),
-		kit.Bind(slot, "a", "area", "Slot area down a step (capital A: up).", func() { s.StepArea(-1) }),
+		kit.Bind(slot, "a", area, areaHelp, func() { s.StepArea(-1) }),
 		kit.Bind(slot, "F", "", "Fill limit up a hundredth.", func() { s.StepFill(1) }),
 		kit.Bind(slot, "f", "fill", "Fill limit down a hundredth (capital F: up).", func() { s.StepFill(-1) }),
 		kit.Bind(trial, "c", "star/delta", "Star to delta and back.", s.FlipConnection).When(!noStar(s)),

@@ -182,7 +182,7 @@ func (v *View) whyTitle(s *session.Session) string {
 	if r := v.marked(s); r != nil {
 		name = r.Label
 	} else if _, ok := job.InputAt(v.inputPath(s)); ok {
-		name = inputLabel(v.row)
+		name = inputLabel(s, v.row)
 	}
 	if len(s.Outcome().Trials) == 0 || v.row == rowArea || v.row == rowFill {
 		return name

@@ -1,0 +1,99 @@
+package trials
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Coils laid flat have no slot and no mouth, one phase has no star: the screen speaks of what is
+// there, and the key of the slot's area moves the side of a coil.
+func TestFlatCoilsAndOnePhaseHaveTheirOwnWords(t *testing.T) {
+	s, v := jobOf(t, "axial-air-core"), New()
+	for _, size := range [][2]int{{60, 17}, {80, 21}, {200, 57}} {
+		frame := tuitest.Draw(t, v, s, size[0], size[1])
+		assert.Contains(t, frame, "Side of a coil 25 mm", size)
+		assert.NotRegexp(t, `Slot area|mouth`, frame, size)
+	}
+	area := s.Outcome().Machine.NetMM2.Value
+	tuitest.Press(t, v, s, 80, 21, "a")
+	assert.Equal(t, 24.5, s.Job().Machine.SideMM.Value)
+	assert.Less(t, s.Outcome().Machine.NetMM2.Value, area)
+	tuitest.Press(t, v, s, 80, 21, "e")
+	tuitest.Work(t, s)
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "the coil full")
+
+	s, v = jobOf(t, "fixed"), New()
+	assert.NotRegexp(t, `star|delta`, tuitest.Draw(t, v, s, 100, 27))
+	tuitest.Press(t, v, s, 100, 27, "e")
+	tuitest.Work(t, s)
+	assert.NotRegexp(t, `star|delta`, tuitest.Draw(t, v, s, 100, 27))
+}
+
+// The key that keeps the slot full stands on the line of its inputs at every size, whatever these
+// say.
+func TestTheKeyThatKeepsItFullIsSeen(t *testing.T) {
+	for _, w := range []int{58, 60, 72, 80, 100} {
+		s, v := session.NewExample(), New()
+		assert.Regexp(t, `Fill limit 0\.70.* T .*full`, v.slotLine(s, w), w)
+		s.FlipFull()
+		assert.Contains(t, v.slotLine(s, w), "●", w)
+	}
+}
+
+// A message lies over the last lines: what is said above it is whole.
+func TestNothingIsSaidUnderAMessage(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {80, 21}} {
+		for _, name := range []string{"wind-good", "engine", "water", "pedals"} {
+			s, v := jobOf(t, name), New()
+			v.SetSize(s, kit.Rect{W: size[0], H: size[1]})
+			tuitest.Draw(t, v, s, size[0], size[1])
+			s.Say("something that is said")
+			lines := strings.Split(tuitest.Draw(t, v, s, size[0], size[1]), "\n")
+			assert.Empty(t, strings.TrimSpace(lines[len(lines)-1]), "%s %v: %q would be covered", name, size, lines[len(lines)-1])
+		}
+	}
+}
+
+// Where there is little room for the rungs whole columns go; the wire, the words and the marks stay.
+func TestTheLadderWhereThereIsLittleRoom(t *testing.T) {
+	for _, name := range []string{"", "wind-good", "engine", "water", "pedals", "fixed", "wind-wound-rotor"} {
+		for _, size := range [][2]int{{60, 17}, {80, 21}, {100, 27}} {
+			s, v := session.NewExample(), New()
+			if name != "" {
+				s = jobOf(t, name)
+			}
+			s.FlipFull()
+			s.StepWire(-1)
+			tuitest.Press(t, v, s, size[0], size[1], "e")
+			tuitest.Work(t, s)
+			frame := tuitest.Draw(t, v, s, size[0], size[1])
+			row := regexp.MustCompile(`(?m)^▸ \S+ (AWG|SWG|mm) +● .* now.*$`).FindString(frame)
+			require.NotEmpty(t, row, "%s %v:\n%s", name, size, frame)
+			assert.NotContains(t, row, "…")
+		}
+	}
+}
+
+// b goes from one row that is best or meets to the next, and round.
+func TestTheLadderGoesToTheBest(t *testing.T) {
+	s, v := jobOf(t, "wind-good"), New()
+	tuitest.Press(t, v, s, 100, 27, "e")
+	tuitest.Work(t, s)
+	tuitest.Draw(t, v, s, 100, 27)
+	list, seen := v.ladder.rungs(s), map[int]bool{}
+	for range 8 {
+		tuitest.Press(t, v, s, 100, 27, "b")
+		r := list[v.ladder.row]
+		assert.True(t, r.Meets || r.BestSlow || r.BestUsual || r.BestTop || r.BestYear)
+		seen[v.ladder.row] = true
+	}
+	assert.Len(t, seen, 2, "8 AWG brings most in the gale, 11 AWG in the mean wind and in a year")
+}
