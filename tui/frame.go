@@ -8,7 +8,7 @@ import (
 func (m *Model) body() kit.Rect {
 	r := kit.Rect{W: m.w, H: m.h}
 	_, r = r.SplitTop(1)
-	r, _ = r.SplitBottom(1)
+	r, _ = r.SplitBottom(max(1, len(m.said())))
 	return r
 }
 
@@ -23,7 +23,8 @@ func (m *Model) View() string {
 	}
 	screen := kit.NewScreen(t, m.w, m.h)
 	top, rest := screen.Rect().SplitTop(1)
-	_, foot := rest.SplitBottom(1)
+	said := m.said()
+	_, foot := rest.SplitBottom(max(1, len(said)))
 	screen.Put(kit.Bare(t, top, []string{m.bar()}))
 	if m.helping {
 		screen.Put(m.helpBlock())
@@ -32,11 +33,7 @@ func (m *Model) View() string {
 			screen.Put(b)
 		}
 	}
-	screen.Put(kit.Bare(t, foot, []string{kit.StatusLine(t, m.w, "", m.statusBindings())}))
-	if lines := m.message(); lines != nil {
-		_, over := m.body().SplitBottom(len(lines))
-		screen.Put(kit.Bare(t, over, lines))
-	}
+	screen.Put(kit.Bare(t, foot, m.footLines(said)))
 	if m.picked != nil {
 		screen.Put(m.list.Draw(t, m.body()))
 	}
@@ -55,23 +52,6 @@ func (m *Model) tabNames() []string {
 		names[i] = v.Name()
 	}
 	return names
-}
-
-// maxMessage is how many lines a message may take.
-const maxMessage = 6
-
-// message is what there is to say, whole, over the last lines above the keys, which stay.
-func (m *Model) message() []string {
-	t, msg := m.s.Theme, m.s.Message()
-	if msg.Text == "" {
-		return nil
-	}
-	role, mark := kit.Chosen, t.Glyphs().Bullet
-	if msg.Bad {
-		role, mark = kit.Broken, t.Mark(kit.Broken)
-	}
-	lines := t.WrapPaint(role, mark+" "+kit.Clean(msg.Text), m.w)
-	return lines[:min(len(lines), maxMessage)]
 }
 
 // smallFrame is what a terminal shows that has no room for a screen: the size it takes, or

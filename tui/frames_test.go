@@ -132,6 +132,7 @@ func TestInchIsMillimetresConverted(t *testing.T) {
 	inch := m.View()
 	m.press("i")
 	m.s.ClearMessage()
+	m.fit()
 	assert.NotEqual(t, before, inch)
 	assert.Equal(t, before, m.View())
 }

@@ -41,6 +41,7 @@ type Model struct {
 	helping bool
 	scroll  kit.Scroll
 	mouse   bool
+	notices []notice
 	// tidier collects garbage between keys, where somebody waits for their frames.
 	tidier *session.Tidier
 }
@@ -62,7 +63,7 @@ func (m *Model) begin(s *session.Session) {
 		m.active = 0
 	}
 	if n := len(s.Problems()) + s.Document().More(); n > 0 {
-		s.Warn(fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended", n))
+		m.notify(true, fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended. %s lists them", n, either(m.view().Typing(s), "f3", "!")))
 	}
 	var err error
 	m.unsaved, err = newUnsaved(store, s.Path, s.Document().Text())
@@ -98,7 +99,9 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.fit()
 		return m, m.s.Working()
 	case keepNow:
-		return m, m.timeToKeep()
+		cmd := m.timeToKeep()
+		m.fit()
+		return m, cmd
 	}
 	return m, nil
 }
@@ -166,6 +169,7 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return nil
 	}
 	m.s.ClearMessage()
+	m.readNotices()
 	switch {
 	case m.then != nil:
 		return m.answer(msg)
@@ -216,6 +220,7 @@ func (m *Model) fit() {
 	if m.tooSmall() {
 		return
 	}
+	m.seeNotices()
 	m.view().SetSize(m.s, m.body())
 	in := kit.Inner(m.body())
 	if m.helping {

@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"slotwright/tui/kit"
 	"slotwright/tui/session"
 
 	"github.com/stretchr/testify/assert"
@@ -48,21 +47,5 @@ func TestCommandsUnderWhatLiesOver(t *testing.T) {
 		assert.Equal(t, "delta", m.s.Job().Trials[0].Connection.String(), keys)
 		assert.Contains(t, m.View(), "charging begins", keys)
 		assert.False(t, m.view().Typing(m.s), keys)
-	}
-}
-
-// A message leaves the keys where they are, and is whole however long it is.
-func TestMessagesLeaveTheKeys(t *testing.T) {
-	for _, size := range sizes {
-		m := opened(session.NewExample(), size[0], size[1], "Trials", "")
-		lines := strings.Split(m.View(), "\n")
-		keys := lines[len(lines)-1]
-		for _, text := range []string{"saved", strings.Repeat("a long word after another ", 6) + "end"} {
-			m.s.Warn(text)
-			lines = strings.Split(m.View(), "\n")
-			assert.Equal(t, keys, lines[len(lines)-1], size)
-			said := strings.Join(strings.Fields(strings.Join(lines, " ")), " ")
-			assert.Contains(t, said, kit.Theme{}.Mark(kit.Broken)+" "+text, size)
-		}
 	}
 }

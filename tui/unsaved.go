@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"slotwright/tui/kit"
@@ -50,11 +49,10 @@ func newUnsaved(store recovery.Store, path, text string) (unsaved, error) {
 
 // beginKeeping says what stands in the way of keeping, and offers what was kept.
 func (m *Model) beginKeeping(err error) {
-	var words []string
 	if err != nil {
-		words = append(words, "unsaved work cannot be kept: "+err.Error())
+		m.notify(true, "unsaved work cannot be kept: "+err.Error())
 	}
-	words = append(words, m.others()...)
+	m.nameOthers()
 	copies, damaged := m.store.Offers(m.s.Path)
 	for _, c := range copies {
 		if c.Text == m.s.Document().Text() {
@@ -64,19 +62,13 @@ func (m *Model) beginKeeping(err error) {
 		m.offers = append(m.offers, c)
 	}
 	for _, d := range damaged {
-		words = append(words, fmt.Sprintf("kept work is damaged (%v) and was left where it is: %s", d.Why, d.File))
-	}
-	if len(words) > 0 {
-		if said := m.s.Message().Text; said != "" {
-			words = append(words, said)
-		}
-		m.s.Warn(strings.Join(words, "; "))
+		m.notify(true, fmt.Sprintf("kept work is damaged (%v) and was left where it is: %s", d.Why, d.File))
 	}
 	m.offer()
 }
 
-// others names the windows on this job that were not named before.
-func (m *Model) others() (words []string) {
+// nameOthers names the windows on this job that were not named before.
+func (m *Model) nameOthers() {
 	for _, o := range m.keeper.Others() {
 		if m.met[o.By.PID] {
 			continue
@@ -86,9 +78,8 @@ func (m *Model) others() (words []string) {
 		if o.State() == running.Elsewhere {
 			where = " on " + o.By.Host
 		}
-		words = append(words, fmt.Sprintf("this job is open in another window too (process %d%s, since %s): who saves second is asked", o.By.PID, where, when(o.Kept)))
+		m.notify(true, fmt.Sprintf("this job is open in another window too (process %d%s, since %s): who saves second is asked", o.By.PID, where, when(o.Kept)))
 	}
-	return words
 }
 
 // when is a moment as a person says it: the time today, else with its day.
@@ -159,9 +150,7 @@ func (m *Model) timeToKeep() tea.Cmd {
 	if m.keepUnsaved(); m.failed {
 		return m.keepInTime(keepAgainAfter)
 	}
-	if words := m.others(); len(words) > 0 {
-		m.s.Warn(strings.Join(words, "; "))
-	}
+	m.nameOthers()
 	return nil
 }
 
@@ -176,7 +165,7 @@ func (m *Model) keepUnsaved() {
 	}
 	err := m.keep(m.keeper.Put)
 	if err != nil && !m.failed {
-		m.s.Warn("unsaved work cannot be kept: " + err.Error())
+		m.notify(true, "unsaved work cannot be kept: "+err.Error())
 	}
 	m.failed = err != nil
 }
@@ -217,7 +206,7 @@ func (m *Model) isSaved() {
 	m.forget()
 	if err := m.keeper.Move(m.s.Path); err != nil && !m.failed {
 		m.failed = true
-		m.s.Warn("saved; but unsaved work cannot be kept: " + err.Error())
+		m.notify(true, "unsaved work cannot be kept from now on: "+err.Error())
 	}
 	_ = m.store.SetLast(m.s.Path)
 }

@@ -11,6 +11,7 @@ import (
 
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
 	"slotwright/winding/job"
 	"slotwright/winding/job/running"
 
@@ -175,8 +176,8 @@ func TestTwoWindowsOnOneJob(t *testing.T) {
 	require.NoError(t, err)
 	s := session.New(d, b.path, mark)
 	second := New(s, b.store)
-	assert.Contains(t, s.Message().Text, "open in another window")
 	sized(second)
+	assert.Contains(t, tuitest.Words(second.View()), "open in another window")
 	assert.NotContains(t, second.View(), "Unsaved work", "living work is not offered")
 	press(second, "q")
 	second.End()
@@ -230,7 +231,7 @@ func TestDamagedWorkIsNotOffered(t *testing.T) {
 	require.Len(t, files, 1)
 	require.NoError(t, os.WriteFile(files[0], []byte(strings.Repeat("\x91\x02", 1500)), 0o600))
 	m := b.open()
-	assert.Contains(t, m.s.Message().Text, "damaged")
+	assert.Contains(t, m.View(), "kept work is damaged")
 	assert.NotContains(t, m.View(), "Unsaved work")
 	press(m, "q")
 	m.End()
@@ -243,6 +244,7 @@ func TestWhatCannotBeKeptIsSaidAndNotPromised(t *testing.T) {
 	b.store.Dir = filepath.Join(b.path, "in a file")
 	m := b.open()
 	assert.Contains(t, m.View(), "unsaved work cannot be kept")
+	later(t, noticeStays)
 	press(m, "+")
 	_, again := m.Update(keepNow{})
 	assert.NotNil(t, again, "it is tried again")

@@ -6,6 +6,8 @@
 package session
 
 import (
+	"slices"
+
 	"slotwright/tui/kit"
 	"slotwright/winding"
 	"slotwright/winding/job"
@@ -43,7 +45,8 @@ type Session struct {
 	// merging is the path of the last typed edit: letters typed one after another
 	// into one field are one step of undo.
 	merging string
-	message Message
+	// messages are what was said since the last key, each once.
+	messages []Message
 	// going is the field that a view asked to go to.
 	going string
 	// asked and answers are the work that takes longer than a key may, see [Session.Later].
@@ -51,7 +54,7 @@ type Session struct {
 	answers map[string]answer
 }
 
-// Message is what the bottom line says, and whether it is bad news.
+// Message is what is said at the foot, and whether it is bad news.
 type Message struct {
 	Text string
 	Bad  bool
@@ -120,17 +123,32 @@ func (s *Session) Dirty() bool { return s.doc.Text() != s.saved }
 // Saved reports whether the job was saved to its file while it was open here.
 func (s *Session) Saved() bool { return s.written }
 
-// Say puts a line at the bottom of the screen; Warn one that is bad news.
-func (s *Session) Say(text string) { s.message = Message{Text: text} }
+// Say says something at the foot of the screen, beside what else is said there; Warn what is
+// bad news.
+func (s *Session) Say(text string) { s.tell(Message{Text: text}) }
 
 // Warn says what went wrong.
-func (s *Session) Warn(text string) { s.message = Message{text, true} }
+func (s *Session) Warn(text string) { s.tell(Message{text, true}) }
 
-// Message is the line at the bottom.
-func (s *Session) Message() Message { return s.message }
+func (s *Session) tell(m Message) {
+	if !slices.Contains(s.messages, m) {
+		s.messages = append(s.messages, m)
+	}
+}
 
-// ClearMessage takes the message away.
-func (s *Session) ClearMessage() { s.message = Message{} }
+// Messages are what is said now, in the order in which it was.
+func (s *Session) Messages() []Message { return s.messages }
+
+// Message is the last of them, without a text when there is none.
+func (s *Session) Message() Message {
+	if len(s.messages) == 0 {
+		return Message{}
+	}
+	return s.messages[len(s.messages)-1]
+}
+
+// ClearMessage takes the messages away.
+func (s *Session) ClearMessage() { s.messages = nil }
 
 // Mark is what the job's file was when it was opened or saved last.
 func (s *Session) Mark() job.Mark { return s.mark }
@@ -152,10 +170,11 @@ func (s *Session) Save(path string, agreed job.Consent) error {
 	}
 	s.Path, s.mark, s.saved, s.Invented, s.written = path, done.Mark, s.doc.Text(), false, true
 	s.put(s.doc)
-	s.Say("saved to " + path)
 	if done.Lost != "" {
 		s.Warn("saved, but " + done.Lost + ": " + path)
+		return nil
 	}
+	s.Say("saved to " + path)
 	return nil
 }
 
