@@ -20,7 +20,7 @@ func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic 
 	c := b.follow(r, grid)
 	b.runTrial(c, o, grid)
 	b.meet(c, o)
-	o.readHeat(b)
+	o.readHeat(b, c)
 	o.FieldRun = b.runField(c, o)
 	o.SafetyRun = b.runSafety(r, o)
 	o.LimitRPM = c.reach(o.Curve, o.LimitAmps, bridgeAmps)

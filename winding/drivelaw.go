@@ -44,10 +44,22 @@ func DriveLawOf(j *job.Job) (law DriveLaw, ok bool) {
 		law.Words = yieldingWords(d, s)
 	case drive.Governed:
 		law.Words = fmt.Sprintf("assumed: the pull of %.4g W at %.4g rpm at every speed, until the governor closes at %.4g rpm; two points of its power curve say it better", s.UsualWatts, s.UsualRPM, s.TopRPM)
-	default:
-		law.Assumed, law.Words = false, "what it gives is the power curve that was typed"
+	case *drive.Curve:
+		law.Assumed, law.Words = false, "what it gives is the power curve that was typed"+beyondTyped(s)
 	}
 	return law, true
+}
+
+// beyondTyped is what is taken above the last point that was typed.
+func beyondTyped(c *drive.Curve) string {
+	last := c.Last()
+	switch {
+	case last.Watts == 0:
+		return ""
+	case c.FreeRPM > last.RPM:
+		return fmt.Sprintf("; above its last point in a straight line to nothing at the top, %.4g rpm", c.FreeRPM)
+	}
+	return fmt.Sprintf("; above its last point in a straight line to nothing at %.4g rpm, 1.2 times that: a top above %.4g rpm, or a point more, says it better", c.Top(), last.RPM)
 }
 
 // yieldingWords is the law of legs and water in a sentence.

@@ -53,6 +53,10 @@ func TestWhoseLawItIs(t *testing.T) {
 	require.True(t, ok)
 	assert.False(t, law.Assumed)
 	assert.NotContains(t, law.Words, "assumed")
+	assert.Contains(t, law.Words, "nothing at 72 rpm, 1.2 times that")
+	law, _ = of("[drive]\nkind = \"water\"\ntop_rpm = 100\n[[drive_point]]\nspeed_rpm = 10\npower_w = 100\n[[drive_point]]\nspeed_rpm = 60\npower_w = 300\n")
+	assert.Contains(t, law.Words, "nothing at the top, 100 rpm")
+	assert.InDelta(t, 150, givenAt(law, 80), 1e-9, "half way from 300 W at 60 rpm to nothing at 100")
 	law, ok = of("[drive]\nkind = \"pedals\"\nusual_rpm = 60\npower_w = 90\n")
 	require.True(t, ok)
 	assert.Contains(t, law.Words, "none at twice that speed, 120 rpm")
@@ -64,4 +68,14 @@ func TestWhoseLawItIs(t *testing.T) {
 		_, ok := of(none)
 		assert.False(t, ok, none)
 	}
+}
+
+// givenAt is what a law gives at a speed, in a straight line between its points.
+func givenAt(law winding.DriveLaw, rpm float64) float64 {
+	for i := 1; i < len(law.Points); i++ {
+		if a, b := law.Points[i-1], law.Points[i]; b.RPM >= rpm {
+			return a.Watts + (b.Watts-a.Watts)*(rpm-a.RPM)/(b.RPM-a.RPM)
+		}
+	}
+	return 0
 }

@@ -113,7 +113,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 	c := b.bed.follow(r, grid)
 	b.bed.runTrial(c, o, grid)
 	b.bed.meet(c, o)
-	o.readHeat(&b.bed)
+	o.readHeat(&b.bed, c)
 	o.FieldRun, o.SafetyRun, o.FuseAmps = noField(no), noSafety(no), quantity.Missing(no)
 }
 

@@ -11,7 +11,7 @@ import (
 //
 // Each subject has a file and a type of its own, made from what it looks at and no more:
 // the iron and the slot (findings_machine.go), the old winding and its readings
-// (findings_old.go, findings_readings.go), the rotor and the battery (findings_supply.go),
+// (findings_old.go, findings_readings.go), the rotor and the battery (findings_supply.go), the drive (findings_drive.go),
 // a trial at rest (findings_trial.go) and where it runs (findings_running.go), what was
 // really wound (findings_wound.go). Here is their order only: the job first, then trial by
 // trial.
@@ -52,12 +52,13 @@ func findings(b *Bench, o *Outcome) []Finding {
 	iron.teeth(d, o.Machine.ToothTesla)
 	aboutField{rotor: &b.rotor, given: &j.Field}.callOut(d)
 	aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != ""}.callOut(d)
+	aboutDrive{&j.Drive}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRecords(d, j, o.Wound)
 	doubtReference(d, j.Target.Reference, j.Trials)
 	trial := aboutTrial{slots: j.Machine.Slots, field: &j.Field, layouts: &b.layouts}
 	star := aboutStar{fitted: j.Battery.StarDiodes == "yes", field: &j.Field, dc: &b.dc, speeds: &b.speeds}
-	running := aboutRunning{drive: &b.drive, speeds: &b.speeds, air: &b.air, dc: &b.dc, reverse: j.Battery.DiodeReverseVolts}
+	running := aboutRunning{drive: &b.drive, speeds: &b.speeds, air: &b.air, dc: &b.dc, reverse: j.Battery.DiodeReverseVolts, wanted: j.Target.Amps}
 	for i := range o.Trials {
 		t, at := j.Trials[i], pathsOf(i)
 		trial.callOut(d, at, t, &o.Trials[i])

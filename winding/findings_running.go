@@ -16,6 +16,7 @@ type aboutRunning struct {
 	air     *thermal
 	dc      *dcSide
 	reverse quantity.Reading // of the diodes
+	wanted  quantity.Reading // amps
 }
 
 // callOut is about what a trial does when it turns; what would do better was looked for
@@ -31,12 +32,22 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.open(d, at, t, o)
 	a.heat(d, at, t, o, better)
 	a.net(d, at, t, o, better)
+	a.short(d, at, t, o)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
 		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
 		d.list[len(d.list)-1].NoUse = a.howBad(o) == Broken
 	}
 	a.charge(d, t, o)
+}
+
+// short says how much of what is wanted comes, where that is less.
+func (a aboutRunning) short(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	brings, p := o.AmpsUsual, o.in(usual)
+	if p == nil || !a.wanted.Given() || !brings.Known() || brings.Value <= 0 || brings.Value >= a.wanted.Value*(1-1e-3) {
+		return
+	}
+	d.add(Note, at("turns"), t.Name, "", "", "brings %.3g A of the %.3g A wanted (%s)", brings.Value, a.wanted.Value, a.drive.conditions[indexOf(p.Condition)].Label)
 }
 
 // howBad is how much it weighs that trial and drive do not suit each other: one that never
@@ -76,7 +87,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*limitSlack {
-			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A, by %s", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, l.Value, limitWords[o.LimitBy])
+			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A, by %s%s", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, l.Value, limitWords[o.LimitBy], o.Each[0].circles)
 			break
 		}
 	}

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"sort"
 
 	"slotwright/winding/layout"
@@ -11,10 +12,12 @@ import (
 // Heat goes by the rms of the current in the copper, a limit is told in amps DC. Between
 // them stands the form of the current: blocks or sines by convention (machine.phasePerDC),
 // pulses in truth, the more so near cut-in and with one phase, where the current is gone
-// twice a period. Once it is known where a trial runs, a limit by density or temperature is
-// taken where the current's own rms, between those points, comes to what it allows, if that
-// is at fewer amps than by convention. Limits that set a winding against the old one stay as they are: the form
-// belongs to both.
+// twice a period. A limit by density or temperature is taken where, on the trial's own curve of
+// held speeds, the current's rms comes to what the limit allows, if that is at fewer amps than
+// by convention: it belongs to the winding and its battery, whatever drives them. What a curve
+// that ends before would still grow by is taken in the form of the convention, so that a winding
+// which hardly begins within it is not judged by its first thin pulses. Limits that set a
+// winding against the old one stay as they are: the form belongs to both.
 
 // byForm is the limits that go by rms alone.
 var byForm = map[string]bool{limitDensity: true, limitTemperature: true}
@@ -27,47 +30,55 @@ const (
 	limitOldDensity  = "old density"
 )
 
-// running is the points of a trial's conditions at which something flows, by their rms.
-func (t *TrialOutcome) running() []RunPoint {
-	var list []RunPoint
-	for i := range t.Operating {
-		if p := t.Operating[i].RunPoint; p.AmpsDC > 0 {
-			list = append(list, p)
-		}
+// formSteps is how finely a curve is gone through for where its rms comes to a limit.
+const formSteps = 24
+
+// dcAt is the amps DC at which a phase's current comes to an rms on a curve that begins at from
+// rpm: below what flows a hundredth above that in proportion; what is missing at top rpm grows
+// at perDC amps rms each. 0 where nothing flows up to there.
+func dcAt(at func(rpm float64) RunPoint, from, top, rms, perDC float64) float64 {
+	begin := 1.01 * from
+	if !(top > begin) {
+		return 0
 	}
-	sort.Slice(list, func(i, k int) bool { return list[i].PhaseAmpsRMS < list[k].PhaseAmpsRMS })
-	return list
+	low := at(begin)
+	if low.PhaseAmpsRMS >= rms {
+		return low.AmpsDC * rms / low.PhaseAmpsRMS
+	}
+	for i := 1; i <= formSteps; i++ {
+		p := at(begin + (top-begin)*float64(i)/formSteps)
+		if p.PhaseAmpsRMS >= rms {
+			over := func(n float64) float64 { return at(n).PhaseAmpsRMS - rms }
+			return at(zeroOf(over, low.RPM, p.RPM, low.PhaseAmpsRMS-rms, p.PhaseAmpsRMS-rms)).AmpsDC
+		}
+		low = p
+	}
+	return low.AmpsDC + (rms-low.PhaseAmpsRMS)/perDC
 }
 
-// dcAt is the amps DC at which a phase's current comes to an rms, in a straight line between
-// points going up; below the first and beyond the last in proportion. 0 where nothing flows.
-func dcAt(curve []RunPoint, rms float64) float64 {
-	for i, p := range curve {
-		switch {
-		case p.PhaseAmpsRMS < rms && i < len(curve)-1:
-		case i == 0 || p.PhaseAmpsRMS < rms:
-			return p.AmpsDC * rms / p.PhaseAmpsRMS
-		default:
-			last := curve[i-1]
-			return last.AmpsDC + (p.AmpsDC-last.AmpsDC)*(rms-last.PhaseAmpsRMS)/(p.PhaseAmpsRMS-last.PhaseAmpsRMS)
-		}
+// circling says that most of what is allowed goes round in the delta before anything is
+// charged, by the third harmonic of the volts; "" where that is not so.
+func circling(idle, allowed float64) string {
+	if idle < allowed/2 {
+		return ""
 	}
-	return 0
+	return fmt.Sprintf(", of which the current round in the delta is %.0f %% before it charges: star has none", min(100, 100*idle/allowed))
 }
 
-// limitByForm takes a trial's limits at the true rms of where it runs.
-func (t *TrialOutcome) limitByForm(m *machine) {
+// limitByForm takes a trial's limits at the true rms of its current.
+func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 	perDC := m.phasePerDC(t.Connection) / float64(m.sets)
-	points := t.running()
 	for i := range t.Each {
 		l := &t.Each[i]
 		if !byForm[l.Name] || !l.AmpsDC.Known() {
 			continue
 		}
-		if amps := dcAt(points, l.AmpsDC.Value*perDC); amps > 0 && amps < l.AmpsDC.Value {
+		allowed := l.AmpsDC.Value * perDC
+		if amps := dcAt(c.at, c.from, top, allowed, perDC); amps > 0 && amps < l.AmpsDC.Value {
 			k := amps / l.AmpsDC.Value
 			if l.AmpsDC = l.AmpsDC.Times(k); k < 0.995 {
-				l.Reason += ", at the true rms of its current"
+				l.circles = circling(c.at(0.99*c.from).PhaseAmpsRMS, allowed)
+				l.Reason += ", at the true rms of its current" + l.circles
 			}
 			if l.Name == limitDensity {
 				t.DensityPerAmp = t.DensityPerAmp.Times(1 / k)

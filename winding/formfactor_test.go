@@ -2,10 +2,15 @@ package winding
 
 import (
 	"math"
+	"os"
+	"slices"
+	"strings"
 	"testing"
 
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -13,11 +18,14 @@ import (
 
 // Where the curve's rms comes to what is allowed, by hand on straight stretches.
 func TestLimitIsWhereTheTrueRMSComesToIt(t *testing.T) {
-	curve := []RunPoint{{AmpsDC: 2, PhaseAmpsRMS: 4}, {AmpsDC: 6, PhaseAmpsRMS: 8}}
-	assert.InEpsilon(t, 1, dcAt(curve, 2), 1e-12, "in proportion below the first point")
-	assert.InEpsilon(t, 4, dcAt(curve, 6), 1e-12)
-	assert.InEpsilon(t, 12, dcAt(curve, 16), 1e-12, "in proportion above the last")
-	assert.Zero(t, dcAt(nil, 3))
+	at := func(rpm float64) RunPoint { // from 100 rpm, two amps and three amps rms for 100 more
+		over := max(0, rpm-100) / 100
+		return RunPoint{RPM: rpm, AmpsDC: 2 * over, PhaseAmpsRMS: 3 * over}
+	}
+	assert.InEpsilon(t, 4, dcAt(at, 100, 500, 6, 0.8), 1e-4)
+	assert.InEpsilon(t, 2.0/3*0.02, dcAt(at, 100, 500, 0.02, 0.8), 1e-12, "in proportion where it hardly begins")
+	assert.InEpsilon(t, 8+8/0.8, dcAt(at, 100, 500, 20, 0.8), 1e-12, "beyond the top, 8 A rms more are 10 A DC by the form of the convention")
+	assert.Zero(t, dcAt(at, 100, 100, 3, 0.8), "nothing flows up to the top")
 }
 
 // With one phase the current at the limit by density makes just that density in the wire:
@@ -40,8 +48,48 @@ func TestOnePhaseIsLimitedByItsTrueRMS(t *testing.T) {
 	}
 	require.Less(t, limit(&a), 0.99*limit(&static))
 	allowed := limit(&static) * math.Pi / (2 * math.Sqrt2)
-	low, high := a.in(usual).RunPoint, a.in(top).RunPoint
-	part := (allowed - low.PhaseAmpsRMS) / (high.PhaseAmpsRMS - low.PhaseAmpsRMS)
-	assert.InEpsilon(t, low.AmpsDC+part*(high.AmpsDC-low.AmpsDC), limit(&a), 1e-9, "between two points where it runs")
+	k := slices.IndexFunc(a.Curve, func(p RunPoint) bool { return p.PhaseAmpsRMS >= allowed })
+	require.Positive(t, k)
+	assert.Greater(t, limit(&a), a.Curve[k-1].AmpsDC)
+	assert.Less(t, limit(&a), a.Curve[k].AmpsDC)
 	assert.InEpsilon(t, allowed/a.ConductorAreaMM2.Value, a.DensityPerAmp.Value*limit(&a), 1e-9)
+}
+
+// What a winding stands does not hang on who turns it, and thinner wire never stands more:
+// not where it hardly begins within the drive's speeds, with thin pulses, either.
+func TestTheLimitIsTheWindings(t *testing.T) {
+	text, err := os.ReadFile("../testdata/jobs/pedals-hub.toml")
+	require.NoError(t, err)
+	j := job.Parse(string(text)).Job()
+	limits := func(top float64) map[string]float64 {
+		j.Drive.TopRPM = quantity.Known(top)
+		rungs := Prepare(j).LadderIn(0, 1, wiretable.IEC)
+		out := map[string]float64{}
+		last := math.Inf(1)
+		for i := range rungs {
+			r := &rungs[i]
+			assert.Less(t, r.LimitAmps.Value, last, "%g rpm: %s", top, r.Wire)
+			last = r.LimitAmps.Value
+			out[r.Wire] = last
+		}
+		return out
+	}
+	slow, fast := limits(200), limits(400)
+	require.Greater(t, len(slow), 8)
+	for wire, amps := range slow {
+		assert.InEpsilon(t, fast[wire], amps, 0.12, wire)
+	}
+}
+
+// Where the third harmonic drives the allowed current round the delta before anything is
+// charged, the limit says so; a star has none.
+func TestTheLimitTellsTheCurrentRoundTheDelta(t *testing.T) {
+	text, err := os.ReadFile("../testdata/jobs/consequent-pole.toml")
+	require.NoError(t, err)
+	o := Evaluate(job.Parse(string(text)).Job())
+	require.Equal(t, layout.Delta, o.Trials[0].Connection)
+	assert.Contains(t, o.Trials[0].LimitAmps.Why, "round in the delta is 100 %")
+	assert.NotContains(t, o.Trials[1].LimitAmps.Why, "delta")
+	told := slices.ContainsFunc(o.Findings, func(f Finding) bool { return f.Trial == "A" && strings.Contains(f.Text, "round in the delta") })
+	assert.True(t, told)
 }

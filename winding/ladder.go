@@ -139,8 +139,9 @@ func (l ladder) bare(t job.Trial) TrialOutcome {
 		o.notRun(why)
 		return o
 	}
-	l.meet(l.follow(r, l.grid(func() []quantity.Figure { return []quantity.Figure{o.CutInRPM} })), &o)
-	o.readHeat(l.bed)
+	c := l.follow(r, l.grid(func() []quantity.Figure { return []quantity.Figure{o.CutInRPM} }))
+	l.meet(c, &o)
+	o.readHeat(l.bed, c)
 	return o
 }
 

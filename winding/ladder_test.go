@@ -31,7 +31,11 @@ func TestRungsAreTrials(t *testing.T) {
 				mine, theirs := f.Of(&r.TrialOutcome), f.Of(&a)
 				require.Equal(t, theirs.Known(), mine.Known(), "%s of %s", f.ID, r.Wire)
 				if mine.Known() {
-					assert.InDelta(t, theirs.Value, mine.Value, 1e-9*max(1, theirs.Value), "%s of %s", f.ID, r.Wire)
+					within := 1e-9 * max(1, theirs.Value)
+					if f.Group == "Limits" {
+						within = 1e-3 * theirs.Value // read off the curve, which is drawn up to the job's top
+					}
+					assert.InDelta(t, theirs.Value, mine.Value, within, "%s of %s", f.ID, r.Wire)
 				}
 			}
 		}

@@ -41,6 +41,8 @@ type Limit struct {
 	AmpsDC quantity.Figure `json:"amps_dc"`
 	Reason string          `json:"reason"`
 	Source string          `json:"source"`
+	// circles says what of it a current round in the delta takes.
+	circles string
 }
 
 // Limits is how much current it can stand.
@@ -98,7 +100,7 @@ func (b *bounds) rated() quantity.Figure { return b.old.RatedAmps.Figure("needs 
 func (b *bounds) byDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
 	d := heat.DensityOf(b.air.cooling)
 	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, a) / perDC })
-	return Limit{limitDensity, amps, b.density, d.Source}
+	return Limit{Name: limitDensity, AmpsDC: amps, Reason: b.density, Source: d.Source}
 }
 
 // bySameHeat: the copper loss of the plate's current in the old winding.
@@ -113,7 +115,7 @@ func (b *bounds) bySameHeat(w *candidate, o *TrialOutcome, _ float64) Limit {
 		per = b.old.relativeOhms(w).Times(k * k / (ko * ko))
 	}
 	amps := b.rated().With(per, func(i, r float64) float64 { return heat.SameHeat(i, 1, r) })
-	return Limit{limitSameHeat, amps, "makes the heat that the plate's amps made in the old winding", "I·√(R old/R new)"}
+	return Limit{Name: limitSameHeat, AmpsDC: amps, Reason: "makes the heat that the plate's amps made in the old winding", Source: "I·√(R old/R new)"}
 }
 
 // byOldDensity: the current density that the plate's current made in the old wire.
@@ -124,7 +126,7 @@ func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limi
 	}
 	oldPerDC := b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
 	amps := b.rated().With(o.ConductorAreaMM2, func(i, a float64) float64 { return i * oldPerDC * a / perDC })
-	return Limit{limitOldDensity, amps, "the current density that the plate's amps made in the old wire", "same A/mm²"}
+	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: "the current density that the plate's amps made in the old wire", Source: "same A/mm²"}
 }
 
 // byTemperature: the copper loss at which the mean of the winding comes to what its class
@@ -138,7 +140,7 @@ func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 		watts := max(0, (b.air.meanC-b.air.ambientC)/b.air.perWatt(rpm)-other)
 		return math.Sqrt(watts/(b.machine.windings()*r*hot)) / k
 	})
-	return Limit{limitTemperature, amps, b.temperature, "IEC 60034-1 rise by resistance; steady heat balance"}
+	return Limit{Name: limitTemperature, AmpsDC: amps, Reason: b.temperature, Source: "IEC 60034-1 rise by resistance; steady heat balance"}
 }
 
 // atTopSpeed is skin depth and AC factor. Only the part of the turn that lies in the

@@ -102,9 +102,9 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 }
 
 // readHeat is the hottest anywhere, and how long the copper stands its limit from there.
-func (t *TrialOutcome) readHeat(b *bed) {
+func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 	t.HottestC = quantity.Missing("needs the speeds")
-	t.limitByForm(b.machine)
+	t.limitByForm(c, b.machine, max(b.drive.fastest, b.speeds.top.Value))
 	if !b.air.still.Known() {
 		t.HottestC = b.air.still
 		return

@@ -62,10 +62,11 @@ func (p Proof) Stand() Stand {
 }
 
 // Proved reports whether the finished winding was seen to do what it is for: to charge, or to
-// have its ohms and give its volts; and neither of these is far off.
+// have its ohms and give its volts; and none of these is far off. Volts without their speed,
+// which nothing can be held against, show nothing.
 func (r *WoundOutcome) Proved() bool {
-	seen := r.CutInRPM.Read.Known() || r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known()
-	return seen && !r.LeadOhms20.far() && !r.LineVolts.far()
+	seen := r.CutInRPM.Read.Known() || r.LineVolts.Off.Known() && r.LeadOhms20.Off.Known()
+	return seen && !r.LeadOhms20.far() && !r.LineVolts.far() && !r.CutInRPM.far()
 }
 
 // far reports whether a reading is further off than is let pass without a word.

@@ -77,7 +77,13 @@ func TestRecordsAreAsSureAsTheirTrial(t *testing.T) {
 	assert.False(t, Evaluate(j).Wound[0].Proved(), "10 V at 600 rpm are far off")
 	j.AsWound[0].LineVolts = quantity.Known(Evaluate(j).Wound[0].LineVolts.Expected.Value)
 	assert.True(t, Evaluate(j).Wound[0].Proved())
-	assert.True(t, (&WoundOutcome{CutInRPM: proof(quantity.Of(500), quantity.Of(490))}).Proved())
+	j.AsWound[0].RPM = quantity.Reading{}
+	assert.False(t, Evaluate(j).Wound[0].Proved(), "volts at no speed show nothing")
+	began := func(rpm float64) *WoundOutcome {
+		return &WoundOutcome{CutInRPM: proof(quantity.Of(rpm), quantity.Of(490))}
+	}
+	assert.True(t, began(500).Proved())
+	assert.False(t, began(900).Proved(), "it charges, but far later than it should")
 }
 
 // Every check names an input of the record.

@@ -20,6 +20,7 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 		if err != nil {
 			return nil, err.Error()
 		}
+		c.FreeRPM = d.TopRPM.Or(0)
 		return c, ""
 	}
 	if !d.Watts.Given() || !d.UsualRPM.Given() {

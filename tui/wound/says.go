@@ -264,13 +264,19 @@ func stands(s *session.Session) string {
 	if len(o.Trials) > 0 {
 		state = "Planned, nothing wound yet: f6 begins a record of trial " + o.Trials[s.Trial].Name + "."
 	}
+	const off = "Wound and read, but not proved: explain what is marked ! first."
 	for i := range o.Wound {
 		if o.Wound[i].Proved() {
 			return "Proved."
 		}
 		state = "Wound, not proved yet: read ohms and volts, or where charging begins."
-		if r := &o.Wound[i]; r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known() || r.CutInRPM.Read.Known() {
-			state = "Wound and read, but not proved: explain what is marked ! first."
+		switch r := &o.Wound[i]; {
+		case r.CutInRPM.Read.Known():
+			state = off
+		case r.LineVolts.Read.Known() && !r.RPM.Known():
+			state = "Wound, not proved yet: say at which speed the volts were read."
+		case r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known():
+			state = off
 		}
 	}
 	return state

@@ -18,13 +18,16 @@ var ErrPoints = errors.New("drive power curve")
 // Curve is a drive's power against its speed: monotone between the points (Fritsch and
 // Butland, 1984, by gonum), so that it makes no bump that nobody measured. Below the
 // first point the torque is that of the first point; above the last the power falls in a
-// straight line to nothing at 1.2 times the last speed, if it is not nothing there.
+// straight line to nothing at the free speed, if it is not nothing there.
 type Curve struct {
-	points []Point
-	fit    interp.FritschButland
+	// FreeRPM is its speed with the load off; where it is not above the last point, 1.2 times the
+	// speed of that (common practice, no source).
+	FreeRPM float64
+	points  []Point
+	fit     interp.FritschButland
 }
 
-// overrun is how far above its last point a drive still gives something.
+// overrun is how far above its last point a drive still gives something, where that is not said.
 const overrun = 1.2
 
 // NewCurve makes a curve of two or more points, in any order: rpm 0 to 1e6, watts 0 to
@@ -72,7 +75,7 @@ func (c *Curve) Watts(rpm float64) float64 {
 	case rpm < first.RPM:
 		return first.Watts * rpm / first.RPM
 	case rpm > last.RPM:
-		return max(0, last.Watts*(1-(rpm-last.RPM)/(last.RPM*(overrun-1))))
+		return max(0, last.Watts*(1-(rpm-last.RPM)/(c.Top()-last.RPM)))
 	}
 	return max(0, c.fit.Predict(rpm))
 }
@@ -91,8 +94,14 @@ func (c *Curve) Torque(rpm float64) float64 {
 // Top is the speed above which the drive gives nothing.
 func (c *Curve) Top() float64 {
 	last := c.points[len(c.points)-1]
-	if last.Watts == 0 {
+	switch {
+	case last.Watts == 0:
 		return last.RPM
+	case c.FreeRPM > last.RPM:
+		return c.FreeRPM
 	}
 	return last.RPM * overrun
 }
+
+// Last is the last point.
+func (c *Curve) Last() Point { return c.points[len(c.points)-1] }
