@@ -22,6 +22,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	blocks := []kit.Block{
 		kit.Bare(t, a.facts, head), kit.Bare(t, a.picture, centred(v.drawn, a.picture.W)), kit.Bare(t, a.said, v.sentence(t, d, a.said.W)),
 	}
+	blocks = append(blocks, kit.Bare(t, a.notes, v.notes(t, d, a.notes.W)))
 	for _, p := range v.arranged(a.lists) {
 		blocks = append(blocks, v.drawPanel(s, d, p.panel, p.at))
 	}
@@ -32,13 +33,14 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 const factsHeight = 3
 
 // areas are the screen's rectangles from top to bottom.
-type areas struct{ facts, picture, said, lists kit.Rect }
+type areas struct{ facts, picture, said, lists, notes kit.Rect }
 
 func (v *View) areas(t kit.Theme, d *sheet) (a areas) {
 	var rest kit.Rect
 	a.facts, rest = v.at.SplitTop(factsHeight)
 	a.picture, rest = rest.SplitTop(len(v.drawn))
-	a.said, a.lists = rest.SplitTop(len(v.sentence(t, d, v.at.W)))
+	a.said, rest = rest.SplitTop(len(v.sentence(t, d, v.at.W)))
+	a.lists, a.notes = rest.SplitBottom(len(v.notes(t, d, v.at.W)))
 	return a
 }
 
@@ -247,6 +249,10 @@ func (v *View) noLayout(s *session.Session, d *sheet, r kit.Rect) []kit.Block {
 		return append([]kit.Block{kit.Bare(t, top, lines)}, v.drawPanel(s, d, spansPanel, rest))
 	}
 	lines = append(lines, "")
-	lines = append(lines, t.WrapPaint(kit.Hint, "The layout follows from slots, poles, layers and span of the screen Machine, and from what the trial has otherwise.", r.W)...)
+	hint := "The layout follows from slots, poles, layers and span of the screen Machine, and from what the trial has otherwise."
+	if _, ok := v.waitsFor(s); ok {
+		hint += " Enter goes to the field that is missing."
+	}
+	lines = append(lines, t.WrapPaint(kit.Hint, hint, r.W)...)
 	return []kit.Block{kit.Bare(t, r, lines)}
 }

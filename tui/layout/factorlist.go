@@ -30,13 +30,20 @@ func factorLines(t kit.Theme, d *sheet, w int) []string {
 		if w < roomyW {
 			o.what = o.short
 		}
+		if o.n == 3 && d.plan.Spec().Phases != 3 {
+			o.what = orders[2].short
+		}
 		table.Rows = append(table.Rows, kit.TableRow{Cells: []kit.Cell{
 			{Text: fmt.Sprint(o.n)}, {Text: fmt.Sprintf("%.4f", d.plan.Factor(o.n))},
 			{Text: fmt.Sprintf("%.4f", d.plan.PitchFactor(o.n))}, {Text: fmt.Sprintf("%.4f", d.plan.BeltFactor(o.n))}, {Text: o.what},
 		}})
 	}
 	lines := table.Lines(t, w)
-	lines = append(lines, t.WrapPaint(kit.Hint, "A factor of 1 lets all of that wave of the field into the volts, 0 none of it. It is what the span lets through times what spreading a phase over its belt of slots does. The third drives a current round a delta; star has no path for it.", w)...)
+	third := " The third drives a current round a delta; star has no path for it."
+	if d.plan.Spec().Phases != 3 {
+		third = ""
+	}
+	lines = append(lines, t.WrapPaint(kit.Hint, "A factor of 1 lets all of that wave of the field into the volts, 0 none of it. It is what the span lets through times what spreading a phase over its belt of slots does."+third, w)...)
 	lines = append(lines, "")
 	p := d.slotPair
 	felt := "; no wave of an evenly poled rotor fits these, so they hardly show in the volts"
@@ -98,7 +105,7 @@ func remarkLines(t kit.Theme, d *sheet, w int) []string {
 			lines = append(lines, hanging(t, kit.Dim, "    Source: "+n.Source+".", w)...)
 		}
 	}
-	for _, text := range reading(d.plan) {
+	for _, text := range append(reading(d.plan), wordsOf(d)...) {
 		lines = append(lines, hanging(t, kit.Plain, t.Glyphs().Bullet+" "+text, w)...)
 	}
 	return lines

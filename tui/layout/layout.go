@@ -8,6 +8,7 @@ import (
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -49,10 +50,22 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 	list = append(list,
 		kit.Bind("Trials", "[", "", "The trial before.", func() { s.Choose(s.Trial - 1) }),
 		kit.Bind("Trials", "]", "next trial", "The next trial.", func() { s.Choose(s.Trial + 1) }))
+	if path, ok := v.waitsFor(s); ok {
+		return append([]kit.Binding{kit.Bind("Layout", "enter", "to the field", "Go to the field that the layout waits for.", func() { s.Go(path) })}, list...)
+	}
 	if v.panel == spansPanel {
 		list = append(list, kit.Bind("Spans and circuits", "enter", "take it", "Give the chosen trial the marked span or number of circuits.", func() { v.set(s, &v.kept) }))
 	}
 	return list
+}
+
+// waitsFor is the field that the layout waits for, where there is none.
+func (v *View) waitsFor(s *session.Session) (path string, ok bool) {
+	if v.kept.plan != nil {
+		return "", false
+	}
+	j := s.Job()
+	return winding.FieldFor(&j, v.kept.why, s.Trial)
 }
 
 // walks are the keys that walk along the wire.
@@ -102,7 +115,14 @@ func (v *View) phases(s *session.Session) []kit.Binding {
 	const group = "Phases"
 	show := func(phase int) func() { return func() { v.show(s, &v.kept, phase) } }
 	list := []kit.Binding{kit.Bind(group, "0", "all", "Show all phases.", show(0))}
-	for i, name := range []string{"U", "V", "W"} {
+	names := []string{"U", "V", "W"}
+	if plan := v.kept.plan; plan != nil {
+		names = names[:min(len(names), plan.Spec().Phases)]
+	}
+	if len(names) == 1 {
+		return nil
+	}
+	for i, name := range names {
 		list = append(list, kit.Bind(group, fmt.Sprint(i+1), name, "Show phase "+name+" alone and walk in it.", show(i+1)))
 	}
 	return list
@@ -123,7 +143,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 		v.panel = spansPanel // the only list there is
 		return
 	}
-	h := r.H - factsHeight - len(v.sentence(s.Theme, d, r.W)) - v.leastPanels(r.H)
+	h := r.H - factsHeight - len(v.sentence(s.Theme, d, r.W)) - v.leastPanels(r.H) - len(v.notes(s.Theme, d, r.W))
 	v.drawn, v.omitted = v.picture(s.Theme, d, r.W, max(leastPicture, h))
 	for _, p := range v.arranged(v.areas(s.Theme, d).lists) {
 		if p.panel == v.panel {

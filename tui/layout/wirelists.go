@@ -9,10 +9,24 @@ import (
 	"slotwright/winding/layout"
 )
 
-// coilLines is every coil in the order of winding, the current one marked.
+// coilLines is every coil in the order of winding, the current one marked. Where there is no room
+// for every word the number of the step goes, which the sentence above says; then words are cut.
 func (v *View) coilLines(t kit.Theme, d *sheet, w, h int) []string {
+	for _, form := range []coilForm{{step: true, words: true}, {words: true}, {step: true}} {
+		if table, focus := v.coilTable(t, d, w, form); table.Width(t)+2 <= w || !form.words {
+			return under(t, table, focus, w, h)
+		}
+	}
+	return nil
+}
+
+// coilForm is how much is said of a coil in its row: the number of the step, whole words.
+type coilForm struct{ step, words bool }
+
+// coilTable is the coils in a form, and the row that is marked.
+func (v *View) coilTable(t kit.Theme, d *sheet, w int, form coilForm) (table kit.Table, focus int) {
 	roomy := w >= roomyW
-	table := kit.Table{Margin: true, Gap: gap(w), Columns: []kit.Column{
+	table = kit.Table{Margin: true, Gap: gap(w), Columns: []kit.Column{
 		{Head: "step", Align: kit.Right}, {Head: "coil", Align: kit.Right, Role: kit.Value}, {Head: "phase"},
 		{Head: "in", Align: kit.Right}, {Head: "out", Align: kit.Right}, {Head: "way"}, {Head: "then", Shrink: true, Min: 8},
 	}}
@@ -22,7 +36,6 @@ func (v *View) coilLines(t kit.Theme, d *sheet, w, h int) []string {
 	if roomy && d.plan.Circuits() > 1 {
 		table.Columns = append(table.Columns, kit.Column{Head: "circuit", Align: kit.Right})
 	}
-	focus := 0
 	for i, step := range d.steps {
 		if !v.shown(step.Phase) {
 			continue
@@ -30,9 +43,15 @@ func (v *View) coilLines(t kit.Theme, d *sheet, w, h int) []string {
 		if i == v.step {
 			focus = len(table.Rows)
 		}
-		table.Rows = append(table.Rows, kit.TableRow{Focus: i == v.step, Cells: coilCells(t, d, step, w)})
+		table.Rows = append(table.Rows, kit.TableRow{Focus: i == v.step, Cells: coilCells(t, d, step, w, form.words)})
 	}
-	return under(t, table, focus, w, h)
+	if !form.step {
+		table.Columns = table.Columns[1:]
+		for i := range table.Rows {
+			table.Rows[i].Cells = table.Rows[i].Cells[1:]
+		}
+	}
+	return table, focus
 }
 
 // roomyW is the width from which a table has room for all its columns.
@@ -46,18 +65,14 @@ func gap(w int) int {
 	return 2
 }
 
-// clockwiseW is the width from which the word clockwise has room beside a joint.
-const clockwiseW = 54
-
 // coilCells is one step as a row.
-func coilCells(t kit.Theme, d *sheet, step layout.Step, w int) []kit.Cell {
+func coilCells(t kit.Theme, d *sheet, step layout.Step, w int, words bool) []kit.Cell {
 	roomy := w >= roomyW
 	way, begins := "clockw.", step.Name
 	switch {
-	case step.Circuits > 1 && step.Clockwise:
-	case step.Clockwise && w >= clockwiseW:
+	case step.Clockwise && words:
 		way = "clockwise"
-	case roomy && step.Circuits == 1:
+	case words:
 		way = "anticlockwise"
 	case !step.Clockwise:
 		way = "anticl."

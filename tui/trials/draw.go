@@ -92,7 +92,7 @@ func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around [
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable {
 		grid, foot := r.SplitTop(min(len(body)+1, r.H-min(4, r.H/3)))
-		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H-v.covered(s)))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	words := says(s, rest.W, s.Trial)
@@ -106,7 +106,7 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable || v.flipped {
 		grid, foot := r.SplitTop(min(len(body)+1, r.H-6))
-		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H-v.covered(s)))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	side := r.W - naturalWidth(s) - 2
@@ -153,7 +153,7 @@ const (
 func (v *View) layWide(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	if v.pictureNow() == onlyTable {
 		grid, foot := r.SplitBottom(8)
-		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H-v.covered(s)))}
+		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	w := naturalWidth(s)
 	if more := len(s.Outcome().Trials) * spreadWidth(s); w+more+70 <= r.W {
@@ -163,7 +163,7 @@ func (v *View) layWide(s *session.Session, r kit.Rect) (grid kit.Rect, around []
 	_, right = right.SplitLeft(2)
 	_, body, _ := v.gridLines(s, w)
 	grid, under := left.SplitTop(min(len(body)+1, left.H-8))
-	return grid, append(v.pictures(s, right), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H-v.covered(s))))
+	return grid, append(v.pictures(s, right), kit.Bare(s.Theme, under, v.foot(s, under.W, under.H)))
 }
 
 // pictures are the ones wanted, in a rectangle.
@@ -261,14 +261,6 @@ func (v *View) slotLine(s *session.Session, w int) string {
 // the inputs that it goes by.
 const roomForT = 9
 
-// covered is how many of the last lines a message lies over.
-func (v *View) covered(s *session.Session) int {
-	if text := s.Message().Text; text != "" {
-		return len(s.Theme.Wrap("● "+text, v.at.W))
-	}
-	return 0
-}
-
 // foot is what the marked row means, the verdicts, and what is called out: its first sentence
 // and the chosen trial's verdict come first, then what is called out, then the other verdicts,
 // then the rest of the explanation; each whole or not at all.
@@ -313,7 +305,11 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 	}
 	for _, e := range v.entries(s) {
 		if e.id == v.row && e.text != "" {
-			return whole(t, []string{"Rows in which all trials are alike; enter or m shows them one by one.", "They are: " + strings.TrimPrefix(e.text, "alike: ") + "."}, w, h)
+			list := []string{"Rows in which all trials are alike; enter or m shows them one by one.", "They are: " + strings.TrimPrefix(e.text, "alike: ") + "."}
+			if e.id == rowFold {
+				list = append(list[:1], "A circuit is coils in series; several beside each other share the amps.", "Strands in hand are wires wound together as one.")
+			}
+			return whole(t, list, w, h)
 		}
 	}
 	if r := v.marked(s); r != nil {

@@ -2,10 +2,8 @@ package trials
 
 import (
 	"regexp"
-	"strings"
 	"testing"
 
-	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
 
@@ -45,20 +43,6 @@ func TestTheKeyThatKeepsItFullIsSeen(t *testing.T) {
 		assert.Regexp(t, `Fill limit 0\.70.* T .*full`, v.slotLine(s, w), w)
 		s.FlipFull()
 		assert.Contains(t, v.slotLine(s, w), "●", w)
-	}
-}
-
-// A message lies over the last lines: what is said above it is whole.
-func TestNothingIsSaidUnderAMessage(t *testing.T) {
-	for _, size := range [][2]int{{60, 17}, {80, 21}} {
-		for _, name := range []string{"wind-good", "engine", "water", "pedals"} {
-			s, v := jobOf(t, name), New()
-			v.SetSize(s, kit.Rect{W: size[0], H: size[1]})
-			tuitest.Draw(t, v, s, size[0], size[1])
-			s.Say("something that is said")
-			lines := strings.Split(tuitest.Draw(t, v, s, size[0], size[1]), "\n")
-			assert.Empty(t, strings.TrimSpace(lines[len(lines)-1]), "%s %v: %q would be covered", name, size, lines[len(lines)-1])
-		}
 	}
 }
 
