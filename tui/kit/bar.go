@@ -47,7 +47,7 @@ func (r TabRow) Draw(t Theme, w int) string {
 	for i := from; i < to; i++ {
 		open, shut, role := pick(r.Loose, " ", ""), pick(r.Loose, " ", ""), Dim
 		if i == r.Active {
-			open, shut, role = "[", "]", Chosen
+			open, shut, role = "[", "]", Key
 		}
 		b.WriteString(" " + open + t.Paint(role, r.Names[i]) + shut)
 	}

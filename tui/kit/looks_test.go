@@ -193,6 +193,53 @@ func TestColoursAreToldApartByAllEyes(t *testing.T) {
 	assert.Less(t, red.DistanceLab(green), 0.2, "the check can fail")
 }
 
+// A curve is thin: it stands out from black and white by 4:1, more than text has to, and is
+// not the grey of the axes.
+func TestCurvesAreSeen(t *testing.T) {
+	for look, backgrounds := range looks {
+		dim, _ := hueIn(t, kit.Theme{Fixed: true}, nil, look, kit.Border)
+		for i := range 3 {
+			hue, ok := hueIn(t, kit.Theme{Fixed: true}, nil, look, kit.Series(i))
+			if !ok {
+				require.Equal(t, "contrast", look)
+				continue
+			}
+			assert.Greater(t, hue.DistanceLab(dim), 0.2, "%s: curve %d is not an axis", look, i)
+			for _, b := range backgrounds {
+				ground, err := colorful.Hex(usual[b])
+				require.NoError(t, err)
+				assert.GreaterOrEqual(t, contrast(hue, ground), 4.0, "%s: curve %d on %s", look, i, b)
+			}
+		}
+	}
+}
+
+// What may be a whole sentence has neither a bar behind it nor a line under it, but for a
+// broken limit where there is no hue at all; explanations have the weight of plain text.
+func TestSentencesAreQuiet(t *testing.T) {
+	for look := range looks {
+		th, _ := kit.Theme{}.WithLook(look)
+		for _, role := range []kit.Role{kit.Hint, kit.Warning, kit.Better, kit.Worse, kit.Guessed, kit.Title} {
+			for _, run := range tuitest.Runs(th.Paint(role, "ab")) {
+				assert.NotRegexp(t, "reversed|underlined", run.Style, "%s, role %d", look, role)
+			}
+		}
+		assert.Empty(t, tuitest.Runs(th.Paint(kit.Hint, "ab")), look)
+	}
+}
+
+// The marked row of a table is told by its mark, and its name has the weight of a heading.
+func TestTheMarkedRow(t *testing.T) {
+	tb := kit.Table{Margin: true, Columns: []kit.Column{{Role: kit.Label}, {Align: kit.Right}}, Rows: []kit.TableRow{
+		{Focus: true, Cells: []kit.Cell{{Text: "turns"}, {Text: "17"}}}, {Cells: []kit.Cell{{Text: "wire"}, {Text: "15"}}},
+	}}
+	lines := tb.Body(kit.Theme{Colour: true}, 20)
+	runs := tuitest.Runs(lines[0])
+	require.Len(t, runs, 2, "%q", lines[0])
+	assert.Equal(t, "bold", runs[1].Style)
+	assert.Empty(t, tuitest.Runs(lines[1]))
+}
+
 // A hue says which trial: better, worse and a broken limit have none of the trials', so that
 // what is better in B does not look like A. (In 16 colours for any background there is no
 // other than red that can be read.)

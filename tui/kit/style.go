@@ -70,7 +70,7 @@ var styles = [lookCount][roleCount]Style{
 		PhaseU: sgr("1;94"), PhaseV: sgr("31"), PhaseW: sgr("90"),
 	},
 	DarkBackground: {
-		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"), Hint: sgr("36"),
+		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"),
 		Warning: sgr("1;93"), Broken: sgr("1;91"), Better: sgr("1;92"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1;36"),
 		Measured: sgr("96"), Derived: sgr("2"), Guessed: sgr("95"), Needed: sgr("1;95"),
@@ -78,7 +78,7 @@ var styles = [lookCount][roleCount]Style{
 		PhaseU: sgr("1;94"), PhaseV: sgr("33"), PhaseW: sgr("97"),
 	},
 	LightBackground: {
-		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"), Hint: sgr("34"),
+		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"),
 		Warning: sgr("1;35"), Broken: sgr("1;31"), Better: sgr("1"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Dim: sgr("2"), Border: sgr("2"), Key: sgr("1;34"),
 		Measured: sgr("34"), Derived: sgr("2"), Guessed: sgr("35"), Needed: sgr("1;35"),
@@ -86,7 +86,7 @@ var styles = [lookCount][roleCount]Style{
 		PhaseU: sgr("1;34"), PhaseV: sgr("31"), PhaseW: sgr("30"),
 	},
 	HighContrast: {
-		Title: sgr("1"), Value: sgr("1"), Warning: sgr("1;4"), Broken: sgr("1;7"), Better: sgr("1"), Worse: sgr("4"),
+		Title: sgr("1"), Value: sgr("1"), Warning: sgr("1"), Broken: sgr("1;7"), Better: sgr("1"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Key: sgr("1"), Needed: sgr("1"),
 		Series1: sgr("1"), Series3: sgr("1"), Series5: sgr("1"), PhaseU: sgr("1"), PhaseW: sgr("4"),
 	},
@@ -108,7 +108,7 @@ var fixedHues = [lookCount]map[string]string{
 // fixedRoles are roles for which the 16 have no colour that can be read and is free: their
 // green is too pale on white, and their red is a broken limit's.
 var fixedRoles = [lookCount]map[Role]string{
-	AnyBackground:   {Better: "1;38;5;65", Series2: "38;5;130", PhaseV: "38;5;130"},
+	AnyBackground:   {Better: "1;38;5;65", Series2: "38;5;130", PhaseV: "38;5;130", Series3: "38;5;30", PhaseW: "38;5;30"},
 	LightBackground: {Better: "1;38;5;30", Series2: "38;5;130", PhaseV: "38;5;130"},
 }
 

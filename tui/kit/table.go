@@ -123,7 +123,11 @@ func (tb Table) Body(t Theme, w int) []string {
 			if j > 0 {
 				b.WriteString(spaces(tb.gap()))
 			}
-			b.WriteString(drawCell(t, c, cellAt(row, j), sizes[j]))
+			cell := cellAt(row, j)
+			if row.Focus && j == 0 && (cell.Role == Plain || cell.Role == Label) {
+				cell.Role = Title // so that the eye finds the row from its name as well
+			}
+			b.WriteString(drawCell(t, c, cell, sizes[j]))
 		}
 		lines[i] = t.Fit(b.String(), w)
 	}

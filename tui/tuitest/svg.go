@@ -18,24 +18,43 @@ const (
 	cellH = 17
 )
 
-// picturePalette is what the named styles are drawn in, on a dark ground.
-var picturePalette = map[string]string{
-	"red": "#e05561", "blue": "#6f8cff", "magenta": "#d670d6", "cyan": "#4fb7c5", "green": "#8cc265", "yellow": "#d6b44a",
-	"grey": "#9aa0a8", "black": "#c8ccd2", "bright red": "#ff616e", "bright green": "#87ff87", "bright yellow": "#f0d060", "bright blue": "#7f9cff",
-	"bright magenta": "#ff80ff", "bright cyan": "#70d8e0", "bright white": "#ffffff",
+// Ground is what a picture stands on: its two colours, and what the named styles are drawn in.
+type Ground struct {
+	Back, Fore string
+	palette    map[string]string
+}
+
+// The grounds: a dark one, that of the README's pictures, and black and white with the colours
+// of xterm (XTerm-col.ad of xterm, from memory).
+var (
+	Dark = Ground{"#14171c", "#d5d9e0", map[string]string{
+		"red": "#e05561", "blue": "#6f8cff", "magenta": "#d670d6", "cyan": "#4fb7c5", "green": "#8cc265", "yellow": "#d6b44a",
+		"grey": "#9aa0a8", "black": "#c8ccd2", "bright red": "#ff616e", "bright green": "#87ff87", "bright yellow": "#f0d060", "bright blue": "#7f9cff",
+		"bright magenta": "#ff80ff", "bright cyan": "#70d8e0", "bright white": "#ffffff",
+	}}
+	Black = Ground{"#000000", "#e5e5e5", xterm}
+	White = Ground{"#ffffff", "#000000", xterm}
+)
+
+var xterm = map[string]string{
+	"black": "#000000", "red": "#cd0000", "green": "#00cd00", "yellow": "#cdcd00", "blue": "#0000ee", "magenta": "#cd00cd", "cyan": "#00cdcd",
+	"grey": "#7f7f7f", "bright red": "#ff0000", "bright green": "#00ff00", "bright yellow": "#ffff00", "bright blue": "#5c5cff", "bright magenta": "#ff00ff", "bright cyan": "#00ffff", "bright white": "#ffffff",
 }
 
 // SVG is a frame of w x h cells as a picture: the very characters of the screen, each run of
 // a style a text of its own, so that it looks the same with any font of fixed width.
-func SVG(frame string, w, h int) string {
+func SVG(frame string, w, h int) string { return Dark.SVG(frame, w, h) }
+
+// SVG is a frame as a picture on this ground.
+func (g Ground) SVG(frame string, w, h int) string {
 	var b strings.Builder
 	width, height := float64(w)*cellW+24, h*cellH+24
 	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%.0f\" height=\"%d\" viewBox=\"0 0 %.0f %d\">\n", width, height, width, height)
-	fmt.Fprintf(&b, "<rect width=\"%.0f\" height=\"%d\" rx=\"6\" fill=\"#14171c\"/>\n", width, height)
-	b.WriteString("<g font-family=\"DejaVu Sans Mono, Menlo, Consolas, monospace\" font-size=\"14\" fill=\"#d5d9e0\" xml:space=\"preserve\">\n")
+	fmt.Fprintf(&b, "<rect width=\"%.0f\" height=\"%d\" rx=\"6\" fill=\"%s\"/>\n", width, height, g.Back)
+	fmt.Fprintf(&b, "<g font-family=\"DejaVu Sans Mono, Menlo, Consolas, monospace\" font-size=\"14\" fill=\"%s\" xml:space=\"preserve\">\n", g.Fore)
 	for y, line := range strings.Split(frame, "\n") {
 		for _, r := range cells(line) {
-			writeRun(&b, r, y)
+			g.writeRun(&b, r, y)
 		}
 	}
 	b.WriteString("</g>\n</svg>\n")
@@ -70,7 +89,7 @@ func cells(line string) (list []piece) {
 }
 
 // writeRun draws a piece in row y.
-func writeRun(b *strings.Builder, p piece, y int) {
+func (g Ground) writeRun(b *strings.Builder, p piece, y int) {
 	x, top := 12+float64(p.at)*cellW, 12+y*cellH
 	wide := float64(p.w) * cellW
 	fill, more := "", ""
@@ -81,23 +100,31 @@ func writeRun(b *strings.Builder, p piece, y int) {
 			more += map[string]string{"bold": ` font-weight="bold"`, "faint": ` opacity="0.6"`, "underlined": ` text-decoration="underline"`}[word]
 		}
 	}
-	if c := hex(strings.Join(strings.Fields(rest), " ")); c != "" {
+	if c := g.hex(strings.Join(strings.Fields(rest), " ")); c != "" {
 		fill = fmt.Sprintf(" fill=%q", c)
 	}
 	if strings.Contains(p.style, "reversed") {
-		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%d\" width=\"%.1f\" height=\"%d\" fill=\"#d5d9e0\"/>\n", x, top, wide, cellH)
-		fill = ` fill="#14171c"`
+		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%d\" width=\"%.1f\" height=\"%d\" fill=\"%s\"/>\n", x, top, wide, cellH, g.behind(strings.Join(strings.Fields(rest), " ")))
+		fill = fmt.Sprintf(" fill=%q", g.Back)
 	}
 	fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%d\" textLength=\"%.1f\"%s%s>%s</text>\n", x, top+13, wide, fill, more, html.EscapeString(p.text))
 }
 
+// behind is what is drawn behind reversed text: its own colour, else the ground's other.
+func (g Ground) behind(colour string) string {
+	if c := g.hex(colour); c != "" {
+		return c
+	}
+	return g.Fore
+}
+
 // hex is a colour in words as a picture has it, "" for the ground's own.
-func hex(colour string) string {
+func (g Ground) hex(colour string) string {
 	if n, ok := strings.CutPrefix(colour, "fixed "); ok {
 		i, _ := strconv.Atoi(n)
 		return Fixed(i)
 	}
-	return picturePalette[colour]
+	return g.palette[colour]
 }
 
 // Fixed is colour n, 16 to 255, of a terminal of 256: a cube of six levels a primary, then 24

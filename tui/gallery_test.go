@@ -1,0 +1,53 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
+
+	"github.com/stretchr/testify/require"
+)
+
+// hung are the looks on the grounds they are for.
+var hung = []struct {
+	look   string
+	ground tuitest.Ground
+}{
+	{"any", tuitest.Black}, {"any", tuitest.White}, {"dark", tuitest.Black}, {"light", tuitest.White},
+	{"contrast", tuitest.Black}, {"contrast", tuitest.White}, {"none", tuitest.Black}, {"none", tuitest.White},
+}
+
+// GALLERY=folder go test -run Gallery ./tui writes every screen in every look on its grounds as
+// pages of pictures, to be looked at side by side; .ci/gallery does that.
+func TestGallery(t *testing.T) {
+	dir := os.Getenv("GALLERY")
+	if dir == "" {
+		t.Skip("GALLERY names no folder")
+	}
+	for _, size := range sizes[2:4] {
+		pages := map[string]*strings.Builder{}
+		for i, h := range hung {
+			look := func(s *session.Session) { s.Theme, _ = kit.Theme{Fixed: true}.WithLook(h.look) }
+			frames := framesOf(look, size)
+			s := session.NewExample()
+			look(s)
+			frames["shelf"] = opened(s, size[0], size[1], "Shelf", onShelf).View()
+			for name, frame := range frames {
+				page := fmt.Sprintf("%s-%dx%d-%d", name, size[0], size[1], i/2)
+				if pages[page] == nil {
+					pages[page] = &strings.Builder{}
+				}
+				fmt.Fprintf(pages[page], "<figure style=\"display:inline-block;margin:4px\">%s</figure>", h.ground.SVG(frame, size[0], size[1]))
+			}
+		}
+		for page, html := range pages {
+			require.NoError(t, os.WriteFile(filepath.Join(dir, page+".html"), []byte("<style>text{white-space:pre}</style><body style=\"background:#888;margin:0\">"+html.String()), 0o600))
+		}
+	}
+}
