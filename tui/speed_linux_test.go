@@ -43,8 +43,9 @@ func fourTrials(t testing.TB, name string) job.Document {
 }
 
 // BenchmarkKeyToFrame is a turn more or less on one of four trials, from the key to the
-// finished frame at 120×40, on every screen: processor time of all threads. Between keys the
-// collector has its turn as it has in the program, which is told apart.
+// finished frame at 120×40, on every screen, and a digit of the stack, which all trials share:
+// processor time of all threads. Between keys the collector has its turn as it has in the
+// program, which is told apart.
 func BenchmarkKeyToFrame(b *testing.B) {
 	for _, name := range []string{"", "wind-good.toml"} {
 		m := New(session.New(fourTrials(b, name), "", job.Mark{}), recovery.Store{})
@@ -52,25 +53,35 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		for i, view := range m.views {
 			b.Run(fmt.Sprintf("%s/%s", orExample(name), view.Name()), func(b *testing.B) {
 				m.show(i)
-				var took []time.Duration
-				var tidied time.Duration
-				var tidier session.Tidier
-				for n := 0; b.Loop(); n++ {
-					from := cpu(b)
-					m.s.StepTurns(1 - 2*(n%2))
-					m.fit()
-					_ = m.View()
-					done := cpu(b)
-					tidier.Tidy()
-					took, tidied = append(took, done-from), tidied+cpu(b)-done
-				}
-				slices.Sort(took)
-				b.ReportMetric(float64(took[len(took)/2].Microseconds())/1000, "cpu-ms/key")
-				b.ReportMetric(float64(took[len(took)*99/100].Microseconds())/1000, "p99-cpu-ms")
-				b.ReportMetric(float64((tidied/time.Duration(len(took))).Microseconds())/1000, "collector-cpu-ms/key")
+				m.timeKeys(b, func(n int) { m.s.StepTurns(1 - 2*(n%2)) })
 			})
 		}
+		b.Run(orExample(name)+"/shared", func(b *testing.B) {
+			m.show(0)
+			m.timeKeys(b, func(n int) { m.s.Edit(m.s.Document().Set("machine.stack", fmt.Sprint(30+n%2), m.s.Units)) })
+		})
 	}
+}
+
+// timeKeys reports the processor time of keys and their frames.
+func (m *Model) timeKeys(b *testing.B, press func(n int)) {
+	var took []time.Duration
+	var tidied time.Duration
+	var tidier session.Tidier
+	for n := 0; b.Loop(); n++ {
+		from := cpu(b)
+		press(n)
+		m.fit()
+		_ = m.View()
+		done := cpu(b)
+		tidier.Tidy()
+		took, tidied = append(took, done-from), tidied+cpu(b)-done
+	}
+	slices.Sort(took)
+	ms := func(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
+	b.ReportMetric(ms(took[len(took)/2]), "cpu-ms/key")
+	b.ReportMetric(ms(took[len(took)*99/100]), "p99-cpu-ms")
+	b.ReportMetric(ms(tidied/time.Duration(len(took))), "collector-cpu-ms/key")
 }
 
 func orExample(name string) string {
