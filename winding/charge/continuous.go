@@ -17,9 +17,9 @@ import "math"
 // the larger current is the answer, if all diodes agree: no current reverses within the
 // sixth, and the phase that has just reached zero is driven past the rail at once.
 func (m *march) continuous() bool {
-	c := m.c
+	c := &m.c
 	sixthArc := newArc(sixth)
-	one, two := newMode(c.r+2*c.rb/3, c.x, 0, 0, 0, 0), newMode(c.r, c.x, 0, 0, 0, 0)
+	one, two := c.trios.mode(0, 0, 0, 0), c.splits.mode(0, 0, 0, 0)
 	d1, e1, s1, c1 := one.respond(sixthArc)
 	d2, e2, s2, c2 := two.respond(sixthArc)
 	rt3 := math.Sqrt(3)

@@ -83,6 +83,10 @@ func (j jet) fromZero() jet {
 // firstEvent walks a piece until the first of its event functions reaches zero, or to span.
 // It returns the angle and which function, or -1. The functions are evaluated together by jets.
 func (p *piece) firstEvent(span float64) (float64, int) {
+	p.main.bound()
+	if p.kind == trio {
+		p.split.bound()
+	}
 	here, n := p.jetsAtStart()
 	for k := range n {
 		here[k] = here[k].fromZero()

@@ -127,7 +127,7 @@ func (m *march) fromNothing(e *emfs) piece {
 		if m.angle == m.start {
 			f0 = 0
 		}
-		first.main = newMode(m.c.r+m.c.rb/2, m.c.x, 0, f0, first.main.a, first.main.b)
+		first.main = m.c.loops.mode(0, f0, first.main.a, first.main.b)
 		return first
 	}
 	if e.sin[p]-e.sin[n] <= m.c.v {

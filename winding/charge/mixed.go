@@ -42,7 +42,7 @@ const nearEnough = 1e-8
 // roughHandover is a first idea: the mean current of a bridge whose hand-overs cost 3x/π
 // ohms, which take as long as without resistance: 1 - cos τ = 2x·i/√3 (both common practice,
 // no source).
-func (c circuit) roughHandover() handover {
+func (c *circuit) roughHandover() handover {
 	amps := (3*math.Sqrt(3)/math.Pi - c.v) / (2*c.r + c.rb + 3*c.x/math.Pi)
 	amps = max(1.1*amps, 0.02)
 	return handover{amps, math.Acos(max(1-2*c.x*amps/math.Sqrt(3), 0.6))}
@@ -75,7 +75,7 @@ func (m *march) mixed(at handover) (handover, bool) {
 
 // wakes gives the EMFs at the angle at which c wakes at the lower rail while a and b carry a
 // current, and how fast that angle moves with it; false if none is low enough.
-func (c circuit) wakes(amps float64) (e emfs, perAmp float64, ok bool) {
+func (c *circuit) wakes(amps float64) (e emfs, perAmp float64, ok bool) {
 	depth := (c.v + c.rb*amps) / 3
 	if !(depth < 1) {
 		return e, 0, false
@@ -85,13 +85,13 @@ func (c circuit) wakes(amps float64) (e emfs, perAmp float64, ok bool) {
 }
 
 // handTo is the trio in which c takes over from b.
-func (c circuit) handTo(e *emfs, amps float64) piece {
+func (c *circuit) handTo(e *emfs, amps float64) piece {
 	return c.newTrio(e, 0, 1, &[3]float64{amps, -amps, 0})
 }
 
 // round is a round of Newton's method: the state it leads to, and the larger of the two misses over
 // the current.
-func (c circuit) round(at handover) (next handover, miss float64, ok bool) {
+func (c *circuit) round(at handover) (next handover, miss float64, ok bool) {
 	e, perAmp, ok := c.wakes(at.amps)
 	if !ok || !(at.amps > 0 && at.trio > 0 && at.trio < sixth) {
 		return at, 0, false

@@ -71,12 +71,12 @@ func (e *emfs) extremes() (greatest, least int) {
 
 // newLoop is a piece with current start from phase p back through phase n. In a loop the two
 // phases share everything but the load: x·i' + (r + rb/2)·i = (e_p - e_n)/2 - v/2.
-func (c circuit) newLoop(e *emfs, p, n int, start float64) piece {
+func (c *circuit) newLoop(e *emfs, p, n int, start float64) piece {
 	k := 3 - p - n
 	a, b := (e.cos[p]-e.cos[n])/2, (e.sin[p]-e.sin[n])/2
 	return piece{
 		kind: loop, lead: p, back: n, rest: k, sign: 1,
-		main:    newMode(c.r+c.rb/2, c.x, start, b-c.v/2, a, b),
+		main:    c.loops.mode(start, b-c.v/2, a, b),
 		restSin: e.sin[k], restCos: e.cos[k], v: c.v, rb: c.rb,
 	}
 }
@@ -84,15 +84,15 @@ func (c circuit) newLoop(e *emfs, p, n int, start float64) piece {
 // newTrio is a piece with phase lead against the other two. The three EMFs and currents add
 // to nothing, so two thirds of the load stand against the lone phase, and the difference of
 // the other two does not see it.
-func (c circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece {
+func (c *circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece {
 	x, y := (lead+1)%3, (lead+2)%3
 	b := sign * e.sin[lead]
 	p := piece{
 		kind: trio, lead: lead, back: x, rest: y, sign: sign,
-		main: newMode(c.r+2*c.rb/3, c.x, sign*i[lead], b-2*c.v/3, sign*e.cos[lead], b),
+		main: c.trios.mode(sign*i[lead], b-2*c.v/3, sign*e.cos[lead], b),
 	}
 	b = -sign * (e.sin[x] - e.sin[y])
-	p.split = newMode(c.r, c.x, -sign*(i[x]-i[y]), b, -sign*(e.cos[x]-e.cos[y]), b)
+	p.split = c.splits.mode(-sign*(i[x]-i[y]), b, -sign*(e.cos[x]-e.cos[y]), b)
 	return p
 }
 

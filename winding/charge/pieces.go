@@ -67,26 +67,41 @@ func remainders(x float64) (decay, q2, q3 float64) {
 	return 1 - x + x*q2, q2, q3
 }
 
-// mode is one current through a piece.
-type mode struct {
+// rate is how fast currents of one kind decay and grow, the same for every piece of a circuit.
+type rate struct {
 	lambda, perX float64 // ρ/x and 1/x
-	start        float64 // i at the start
-	f0, a, b     float64
-	slope0       float64 // di/dt at the start
-	// third and thirdDecaying bound the third derivative: third + thirdDecaying·exp(-λt).
-	third, thirdDecaying float64
-	norm                 float64 // 1/(1 + λ²)
+	norm         float64 // 1/(1 + λ²)
 }
 
-func newMode(rho, x, start, f0, a, b float64) mode {
-	m := mode{lambda: rho / x, perX: 1 / x, start: start, f0: f0, a: a, b: b}
-	m.norm = 1 / (1 + m.lambda*m.lambda)
-	m.slope0 = f0*m.perX - m.lambda*start
+func newRate(rho, x float64) rate {
+	r := rate{lambda: rho / x, perX: 1 / x}
+	r.norm = 1 / (1 + r.lambda*r.lambda)
+	return r
+}
+
+// mode is one current through a piece.
+type mode struct {
+	rate
+	start    float64 // i at the start
+	f0, a, b float64
+	slope0   float64 // di/dt at the start
+	// third and thirdDecaying bound the third derivative, once bound was called:
+	// third + thirdDecaying·exp(-λt).
+	third, thirdDecaying float64
+}
+
+func newMode(rho, x, start, f0, a, b float64) mode { return newRate(rho, x).mode(start, f0, a, b) }
+
+func (r rate) mode(start, f0, a, b float64) mode {
+	return mode{rate: r, start: start, f0: f0, a: a, b: b, slope0: f0*r.perX - r.lambda*start}
+}
+
+// bound finds what bounds the third derivative, which only a search for events asks for.
+func (m *mode) bound() {
 	// The part of di/dt that decays is what the steady sinusoid's slope leaves over.
-	decaying := math.Abs((m.lambda*a+b)*m.norm*m.perX - m.slope0)
-	m.third = math.Sqrt((a*a+b*b)*m.norm) * m.perX
+	decaying := math.Abs((m.lambda*m.a+m.b)*m.norm*m.perX - m.slope0)
+	m.third = math.Sqrt((m.a*m.a+m.b*m.b)*m.norm) * m.perX
 	m.thirdDecaying = decaying * m.lambda * m.lambda
-	return m
 }
 
 // jet is a function's value and first two derivatives at an angle, and a bound on its

@@ -29,8 +29,10 @@ type neighbour struct {
 
 // Solve is the function [Solve], begun from the point before.
 func (near *Solver) Solve(s Source, l Load) (Point, error) {
-	if err := errors.Join(checkSource(s), checkLoad(l), l.Rectifier.Takes(s.Phases)); err != nil {
-		return Point{}, fmt.Errorf("charge: %w", err)
+	if !sound(&s, &l) {
+		if err := errors.Join(checkSource(s), checkLoad(l), l.Rectifier.Takes(s.Phases)); err != nil {
+			return Point{}, fmt.Errorf("charge: %w", err)
+		}
 	}
 	kappa, flows := drive(s, l)
 	if !flows {
