@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -185,27 +186,27 @@ func (h *How) UsesIn(j *job.Job, field string) bool {
 }
 
 // named is a figure's id in a formula.
-var named = regexp.MustCompile(`\{([a-z0-9_.]+)\}`)
+var named = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\{([a-z0-9_.]+)\}`) })
 
 // Words is the formula in words: what stands before its numbers where it has both parts, else
 // with the figures' names in it.
 func (h *How) Words() string {
 	words, _, both := strings.Cut(h.Formula, " = ")
-	if both && !named.MatchString(words) {
+	if both && !named().MatchString(words) {
 		return words
 	}
-	return named.ReplaceAllStringFunc(h.Formula, func(id string) string { return "“" + outputNamed(id).Label + "”" })
+	return named().ReplaceAllStringFunc(h.Formula, func(id string) string { return "“" + outputNamed(id).Label + "”" })
 }
 
 // Numbers is the formula with the trial's numbers in it, in the units liked; "" where it
 // names none, or one is not known.
 func (h *How) Numbers(m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	formula := h.Formula
-	if words, numbers, both := strings.Cut(formula, " = "); both && !named.MatchString(words) {
+	if words, numbers, both := strings.Cut(formula, " = "); both && !named().MatchString(words) {
 		formula = "= " + numbers
 	}
-	known := named.MatchString(formula)
-	text := named.ReplaceAllStringFunc(formula, func(id string) string {
+	known := named().MatchString(formula)
+	text := named().ReplaceAllStringFunc(formula, func(id string) string {
 		o, f := outputNamed(id), quantity.Figure{}
 		if o == trialByID[o.ID] {
 			f = o.Of(t)

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"regexp"
 	"strings"
+	"unicode"
 
 	"slotwright/winding/job"
 	"slotwright/winding/shelf"
@@ -96,8 +96,12 @@ func begun(name, from string) (string, error) {
 	return old.Text(), nil
 }
 
-// plainWord is a word that a shell takes as it stands.
-var plainWord = regexp.MustCompile(`^[\pL\pN_./@%+=:,-]+$`)
+// plainWord reports whether a shell takes a word as it stands.
+func plainWord(word string) bool {
+	return word != "" && !strings.ContainsFunc(word, func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsNumber(r) && !strings.ContainsRune("_./@%+=:,-", r)
+	})
+}
 
 // shellWord is a path as it can be typed behind the command: one that begins like a flag
 // with ./ before it, one with blanks and the like in quotes, and one with what does not show
@@ -106,7 +110,7 @@ func shellWord(path string) string {
 	if strings.HasPrefix(path, "-") {
 		path = "./" + path
 	}
-	if plainWord.MatchString(path) {
+	if plainWord(path) {
 		return path
 	}
 	if strings.ContainsFunc(path, text.Steers) {

@@ -56,25 +56,55 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 		return errors.New("the screen needs a terminal; for text use a verb: slotwright report JOB, slotwright card JOB")
 	}
 	store := recovery.Default()
-	open, err := openSession(argument(args), store, look.example)
+	begin, err := openSession(argument(args), store, look.example)
 	if err != nil {
 		return err
 	}
-	open.Theme = theme
-	model := tui.New(open, store)
-	model.Tidily()
+	model := &opening{begin: func() *tui.Model {
+		open := begin()
+		open.Theme = theme
+		m := tui.New(open, store)
+		m.Tidily()
+		if look.mouse {
+			m.UseMouse()
+		}
+		return m
+	}}
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	sleeper := &suspender{mouse: look.mouse, keep: model.Keep}
+	sleeper := &suspender{mouse: look.mouse, keep: func() { model.Keep() }}
 	options := []tea.ProgramOption{tea.WithAltScreen(), tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithFilter(sleeper.filter)}
 	if look.mouse {
-		model.UseMouse()
 		options = append(options, tea.WithMouseCellMotion())
 	}
 	sleeper.program = tea.NewProgram(model, options...)
 	defer sleeper.watch()()
-	_, err = sleeper.program.Run()
-	return leave(ctx, s, model, err)
+	if _, err = sleeper.program.Run(); model.Model == nil {
+		return notOpened(err)
+	}
+	return leave(ctx, s, model.Model, err)
+}
+
+// opening is the program from its first moment on. The library writes what is drawn sixty
+// times a second and no sooner, counted from when it took the terminal: the job is worked out
+// in that first sixtieth of a second, not before it.
+type opening struct {
+	begin func() *tui.Model
+	*tui.Model
+}
+
+// Init is called once the terminal is taken, before anything is drawn.
+func (o *opening) Init() tea.Cmd {
+	o.Model = o.begin()
+	return o.Model.Init()
+}
+
+// notOpened is the error of a screen that ended before there was a job in it.
+func notOpened(err error) error {
+	if errors.Is(err, tea.ErrProgramPanic) {
+		return jobProblem{text: "the program failed while it opened the job, which is a fault in it"}
+	}
+	return jobProblem{text: fmt.Sprintf("the screen failed: %v", err)}
 }
 
 // leave says how the screen ended and what has become of unsaved work.
@@ -101,21 +131,16 @@ func leave(ctx context.Context, s streams, model *tui.Model, err error) error {
 	return nil
 }
 
-// openSession is the job to show: the one named, else the last one, else the example.
-func openSession(path string, store recovery.Store, example bool) (*session.Session, error) {
+// openSession is the job to show: the one named, else the last one, else the example. What is
+// wrong with its file is told at once; it is worked out when begin is called.
+func openSession(path string, store recovery.Store, example bool) (begin func() *session.Session, err error) {
 	bare := path == "" && !example
 	if bare {
 		path = store.Last()
 	}
 	copies, _ := store.Offers("")
 	if path == "" || example || (bare && len(copies) > 0) {
-		s := session.NewExample()
-		if bare && path != "" {
-			s.Say("your last job, once this is answered: slotwright " + shellWord(path))
-		} else if gone := store.Gone(); bare && gone != "" {
-			s.Warn("your last job is not there any more: " + text.Visible(gone) + ". This is the built-in example")
-		}
-		return s, nil
+		return func() *session.Session { return exampleInstead(bare, path, store) }, nil
 	}
 	job.Sweep(filepath.Dir(path))
 	d, mark, err := job.Load(path)
@@ -124,15 +149,30 @@ func openSession(path string, store recovery.Store, example bool) (*session.Sess
 			return nil, jobProblem{text: err.Error() + "; to begin one: slotwright new " + shellWord(path)}
 		}
 		// The file is gone, the work on it is not: it is offered on an empty page.
-		s := session.New(job.Parse(""), path, job.Mark{})
-		s.Warn("the file is gone: " + path)
-		return s, nil
+		return func() *session.Session {
+			s := session.New(job.Parse(""), path, job.Mark{})
+			s.Warn("the file is gone: " + path)
+			return s
+		}, nil
 	}
 	if err != nil {
 		return nil, jobProblem{text: err.Error()}
 	}
-	_ = store.SetLast(path) // that nothing can be kept is said on the screen
-	return session.New(d, path, mark), nil
+	return func() *session.Session {
+		_ = store.SetLast(path) // that nothing can be kept is said on the screen
+		return session.New(d, path, mark)
+	}, nil
+}
+
+// exampleInstead is the built-in example, and why it is not the job that was open last.
+func exampleInstead(bare bool, last string, store recovery.Store) *session.Session {
+	s := session.NewExample()
+	if bare && last != "" {
+		s.Say("your last job, once this is answered: slotwright " + shellWord(last))
+	} else if gone := store.Gone(); bare && gone != "" {
+		s.Warn("your last job is not there any more: " + text.Visible(gone) + ". This is the built-in example")
+	}
+	return s
 }
 
 // plainLocale reports whether the environment says that only ASCII can be shown.

@@ -1,7 +1,6 @@
 package recovery
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
 	"errors"
@@ -34,7 +33,7 @@ type head struct {
 	Ended bool            `json:"ended,omitempty"`
 	Kept  time.Time       `json:"kept"`
 	Base  string          `json:"base"`
-	Sum   string          `json:"sum"` // SHA-256 of what follows this line
+	Sum   string          `json:"sum"` // job.SumOf what follows this line
 }
 
 const headMark = "# slotwright kept this: "
@@ -81,7 +80,7 @@ func decode(data string) (Copy, error) {
 }
 
 func sumOf(text string) string {
-	sum := sha256.Sum256([]byte(text))
+	sum := job.SumOf(text)
 	return hex.EncodeToString(sum[:])
 }
 

@@ -13,7 +13,6 @@
 package recovery
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"errors"
 	"os"
@@ -145,7 +144,7 @@ func (s Store) write(name, text string) error {
 // nameOf is a piece of a file name that any path maps to, and only that one: the path
 // without its links, so that two ways to a file are one.
 func nameOf(path string) string {
-	sum := sha256.Sum256([]byte(whole(path)))
+	sum := job.SumOf(whole(path))
 	return hex.EncodeToString(sum[:8])
 }
 

@@ -3,6 +3,7 @@ package card
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 
 	"slotwright/winding/text"
@@ -91,13 +92,15 @@ func (p *paper) say(indent int, words string) {
 // A number and its unit stay in one line: glue is between them while a text is wrapped.
 const glue = "\ue000"
 
-var glued = regexp.MustCompile(`([\d_]) (mm²?|in|m|ft|kg|lb|V|A|Ω|[mM]Ω|°[CF]|deg[CF]|[mM]?ohm|rpm|%|W|K/W|Hz|Ah|m/s)\b`)
+var glued = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`([\d_]) (mm²?|in|m|ft|kg|lb|V|A|Ω|[mM]Ω|°[CF]|deg[CF]|[mM]?ohm|rpm|%|W|K/W|Hz|Ah|m/s)\b`)
+})
 
 // hang writes a mark and wraps the words beside it, further lines under the words.
 func (p *paper) hang(mark, words string) {
 	mark = p.clean(mark)
 	at := text.Width(mark)
-	lines := text.Wrap(glued.ReplaceAllString(p.clean(words), "${1}"+glue+"${2}"), width-at)
+	lines := text.Wrap(glued().ReplaceAllString(p.clean(words), "${1}"+glue+"${2}"), width-at)
 	for i, line := range lines {
 		line = strings.ReplaceAll(line, glue, " ")
 		lead := mark

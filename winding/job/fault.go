@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // fault is a piece of the text that is not TOML.
@@ -15,7 +16,9 @@ type fault struct {
 }
 
 // looksNew is a line that most likely begins something new: key = or [table].
-var looksNew = regexp.MustCompile(`^[ \t]*(?:[A-Za-z][\w.-]*[ \t]*=|\[{1,2}[ \t]*[A-Za-z][\w. -]*\]{1,2}[ \t]*(?:#|\r?$))`)
+var looksNew = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[ \t]*(?:[A-Za-z][\w.-]*[ \t]*=|\[{1,2}[ \t]*[A-Za-z][\w. -]*\]{1,2}[ \t]*(?:#|\r?$))`)
+})
 
 // faultAt finds out what is wrong with the expression that begins at a byte, from where
 // the parser gave up. What was opened and is never closed is blamed where it opens: the
@@ -34,7 +37,7 @@ func faultAt(text string, begin, gaveUp int, thorough bool) fault {
 	case s.open == "":
 		f.to = lineEnd(text, max(s.at, begin))
 		f.at = min(max(gaveUp, begin), f.to)
-		if top := lineBegin(text, f.at); top > begin && len(s.ways) > 0 && looksNew.MatchString(text[top:lineEnd(text, top)]) {
+		if top := lineBegin(text, f.at); top > begin && len(s.ways) > 0 && looksNew().MatchString(text[top:lineEnd(text, top)]) {
 			f.open, f.at, f.to = "[", s.ways[0], lineEnd(text, s.ways[0])
 		}
 	case len(s.open) == 3:

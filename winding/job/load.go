@@ -1,10 +1,10 @@
 package job
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"hash/fnv"
 	"io"
 	"io/fs"
 	"os"
@@ -22,11 +22,23 @@ var lstat = os.Lstat
 // it since. The zero Mark is of a file that is not there.
 type Mark struct {
 	there bool
-	sum   [sha256.Size]byte
+	sum   [sumSize]byte
+}
+
+const sumSize = 16 // bytes
+
+// SumOf is a sum over a text that another text has by a chance of one in 2^128: FNV-1a of 128
+// bits, which finds out an accident or an edit. Nobody is kept from making two texts of one sum;
+// what could do that (SHA-256 in the library) brings its tests of itself into every start, and
+// half a megabyte into memory.
+func SumOf(text string) [sumSize]byte {
+	h := fnv.New128a()
+	_, _ = io.WriteString(h, text) // a hash never fails
+	return [sumSize]byte(h.Sum(nil))
 }
 
 // MarkOf is the mark of a file that holds this text.
-func MarkOf(text string) Mark { return Mark{true, sha256.Sum256([]byte(text))} }
+func MarkOf(text string) Mark { return Mark{true, SumOf(text)} }
 
 // String is the mark as hexadecimal digits, "" for a file that is not there.
 func (m Mark) String() string {
@@ -42,10 +54,10 @@ func ParseMark(s string) (m Mark, ok bool) {
 		return Mark{}, true
 	}
 	b, err := hex.DecodeString(s)
-	if err != nil || len(b) != sha256.Size {
+	if err != nil || len(b) != sumSize {
 		return Mark{}, false
 	}
-	return Mark{true, [sha256.Size]byte(b)}, true
+	return Mark{true, [sumSize]byte(b)}, true
 }
 
 // Load reads a job file. The error is a *FileError: the file cannot be read, or is not

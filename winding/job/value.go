@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
@@ -25,7 +26,9 @@ type typedNumber struct {
 }
 
 // A unit begins with no figure, sign or mark but may have a figure in it, as mm2 has.
-var quantityForm = regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
+var quantityForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
+})
 
 // superscripts and other ways to type a unit that no suffix has.
 var plainUnit = strings.NewReplacer("²", "2", "Ω", "ohm", "Ω", "ohm", "°", "deg")
@@ -35,7 +38,7 @@ func parseQuantity(text string) (typedNumber, error) {
 		v, err := parseNumber(text)
 		return typedNumber{value: v}, err
 	}
-	m := quantityForm.FindStringSubmatch(plainUnit.Replace(text))
+	m := quantityForm().FindStringSubmatch(plainUnit.Replace(text))
 	if m == nil {
 		return typedNumber{}, errors.New("a number, with ~ in front when guessed and ± after when uncertain: ~38 ±0.5")
 	}

@@ -3,6 +3,7 @@ package job
 import (
 	"regexp"
 	"strings"
+	"sync"
 
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
@@ -29,7 +30,7 @@ func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	if !ok {
 		return typed, u
 	}
-	m := quantityForm.FindStringSubmatch(plainUnit.Replace(typed))
+	m := quantityForm().FindStringSubmatch(plainUnit.Replace(typed))
 	bare := m[1] + m[2]
 	if m[4] != "" {
 		bare += " ±" + m[4]
@@ -40,9 +41,12 @@ func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	return bare, said
 }
 
+// Patterns are compiled when they are first wanted: many starts want none.
 var (
-	plainNumber = regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
-	plainList   = regexp.MustCompile(`^(0|[1-9][0-9]*)( *, *(0|[1-9][0-9]*))* *,?$`)
+	plainNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?$`) })
+	plainList   = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^(0|[1-9][0-9]*)( *, *(0|[1-9][0-9]*))* *,?$`)
+	})
 )
 
 // toml is a typed value as the file writes it: numbers and lists of them bare, with
@@ -50,13 +54,13 @@ var (
 func (f *Input) toml(typed string) string {
 	switch f.Kind {
 	case Number, Whole:
-		if n := strings.Replace(typed, ",", ".", 1); plainNumber.MatchString(n) {
+		if n := strings.Replace(typed, ",", ".", 1); plainNumber().MatchString(n) {
 			if _, err := parseNumber(typed); err == nil {
 				return n
 			}
 		}
 	case List:
-		if bare := strings.Trim(typed, "[] "); plainList.MatchString(bare) {
+		if bare := strings.Trim(typed, "[] "); plainList().MatchString(bare) {
 			return "[" + bare + "]"
 		}
 	}
