@@ -36,6 +36,7 @@ func printJSON(w io.Writer, v any) error {
 	}
 	body := append(fmt.Appendf(nil, `{"format":%d,`, jsonFormat), rounded(plain.Bytes())[1:]...)
 	var out bytes.Buffer
+	out.Grow(2 * len(body))
 	if err := json.Indent(&out, body, "", "  "); err != nil {
 		return fmt.Errorf("the answer could not be written as JSON: %w", err)
 	}
@@ -59,7 +60,7 @@ func rounded(b []byte) []byte {
 			out = append(out, b[i:i+n]...)
 		case c == '-' || c >= '0' && c <= '9':
 			n = numberLength(b[i:])
-			out = append(out, number(string(b[i:i+n]))...)
+			out = appendNumber(out, b[i:i+n])
 		default:
 			out = append(out, c)
 		}
@@ -90,18 +91,23 @@ func numberLength(b []byte) int {
 	return n
 }
 
-// number rounds one to [jsonDigits]; dust and a negative zero become 0.
-func number(s string) string {
-	v, err := strconv.ParseFloat(s, 64)
+// appendNumber appends a number rounded to [jsonDigits]; dust and a negative zero become 0. A
+// report has thousands of them.
+func appendNumber(out, number []byte) []byte {
+	v, err := strconv.ParseFloat(string(number), 64)
 	if err != nil {
-		return s
+		return append(out, number...)
 	}
-	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'e', jsonDigits-1, 64), 64)
-	if math.Abs(v) < dust {
-		return "0"
+	var room [32]byte
+	v, _ = strconv.ParseFloat(string(strconv.AppendFloat(room[:0], v, 'e', jsonDigits-1, 64)), 64)
+	switch size := math.Abs(v); {
+	case size < dust:
+		return append(out, '0')
+	case size >= 1e-6 && size < 1e21: // between these JSON has no exponent
+		return strconv.AppendFloat(out, v, 'f', -1, 64)
 	}
 	b, _ := json.Marshal(v)
-	return string(b)
+	return append(out, b...)
 }
 
 // reported is an outcome as report answers it.

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"unicode/utf8"
 
 	"slotwright/winding/text"
 
@@ -45,6 +46,9 @@ func (o *outlet) flush() error {
 // harmless is text whose characters all show, but for tabs, the ends of lines and a form
 // feed where a line begins, which a sheet was asked to end with.
 func harmless(answer string) string {
+	if utf8.ValidString(answer) && !strings.ContainsFunc(answer, steersBetween) {
+		return answer
+	}
 	lines := strings.Split(answer, "\n")
 	for i, l := range lines {
 		l, feed := strings.CutPrefix(l, "\f")
@@ -58,6 +62,9 @@ func harmless(answer string) string {
 	}
 	return strings.Join(lines, "\n")
 }
+
+// steersBetween leaves the ends of lines and tabs alone.
+func steersBetween(r rune) bool { return r != '\n' && r != '\t' && text.Steers(r) }
 
 // steersInJSON leaves the ends of lines between the values alone.
 func steersInJSON(r rune) bool { return r != '\n' && text.Steers(r) }
