@@ -17,7 +17,7 @@ const withProgram = 120
 // tells nothing.
 const (
 	leastFile = 8
-	leastName = 8
+	leastName = 12
 )
 
 // bar is that line.

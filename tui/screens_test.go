@@ -34,6 +34,15 @@ func (m *Model) press(keys string) (cmd tea.Cmd) {
 	return cmd
 }
 
+// gets gives the program a message that starts no timer, and does what comes of it.
+func (m *Model) gets(msg tea.Msg) {
+	l := tuitest.Loop{Model: m}
+	l.Send(msg)
+	for l.Waiting() > 0 {
+		l.Run(0)
+	}
+}
+
 // work does at once what was asked for beside the keys, all of it, and gives the answers; what
 // these ask for too.
 func (m *Model) work() {
@@ -46,12 +55,13 @@ func (m *Model) work() {
 // opened is the program on a session, on a screen in a terminal of this size, after keys.
 func opened(s *session.Session, w, h int, screen, keys string) *Model {
 	m := New(s, recovery.Store{})
-	m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+	m.gets(tea.WindowSizeMsg{Width: w, Height: h})
 	for i, name := range m.tabNames() {
 		if name == screen {
 			m.bring(i)
 		}
 	}
+	m.work()
 	m.press(keys)
 	return m
 }

@@ -169,6 +169,27 @@ func TestAnotherFolderOnTheShelf(t *testing.T) {
 	assert.Equal(t, "ox", m.prompt.line.Text)
 }
 
+// A paste on the shelf goes into the search, whole and behind what is typed there, and is no
+// command; a line end or a sign of control in it is none either.
+func TestPasteSearchesTheShelf(t *testing.T) {
+	shelved(t)
+	for text, want := range map[string]string{"proved.toml": "", "First from": "proved.toml", "q?:!": "", "First\nfrom\x1b": "proved.toml"} {
+		m := opened(session.NewExample(), 80, 24, "Shelf", "")
+		m.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
+		require.Equal(t, "Shelf", m.view().Name())
+		require.False(t, m.helping || m.prompt != nil || m.then != nil || m.picked != nil, text)
+		assert.Contains(t, m.View(), "search: "+strings.NewReplacer("\n", " ", "\x1b", "").Replace(text))
+		if want != "" {
+			assert.Contains(t, m.View(), "─ "+want, "the only one that has it is marked")
+			assert.Contains(t, m.View(), "1 of 4 jobs")
+		}
+	}
+	m := opened(session.NewExample(), 80, 24, "Shelf", "f i r")
+	m.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("st from"), Paste: true})
+	assert.Contains(t, m.View(), "search: first from")
+	assert.Contains(t, m.View(), "1 of 4 jobs")
+}
+
 // A click on the shelf reaches the job there.
 func TestClickingOnTheShelf(t *testing.T) {
 	shelved(t)

@@ -74,7 +74,7 @@ func TestNoFrameLeavesTheTerminal(t *testing.T) {
 				case 1:
 					w = needW + r.IntN(60)
 				}
-				m.Update(tea.WindowSizeMsg{Width: w, Height: h})
+				m.gets(tea.WindowSizeMsg{Width: w, Height: h})
 				m.work()
 				tuitest.CheckFrame(t, m.View(), w, h)
 				require.False(t, t.Failed(), "%s: %s after %q at %d×%d", name, st.screen, st.keys, w, h)
@@ -116,6 +116,9 @@ var fields = []struct{ screen, path, text string }{
 	{"Drive", "drive.ratio", "9.75"},
 	{"Trials", "trial[1].turns", "24"},
 	{"Trials", "trial[1].gauge", "0.75 mm over"},
+	{"Wound", "wound[0].lead", "0.37"},
+	{"Wound", "wound[0].gauge", "0.75 mm over"},
+	{"Wound", "wound[0].note", "left hand, q ? : !"},
 }
 
 // typedIn is what the job's text says of a field: the unit stands in its key or in the text.
@@ -151,7 +154,7 @@ func TestPastesAndSizesInEveryField(t *testing.T) {
 		at := len(f.text) / 2
 		paste(halves, f.text[:at])
 		for _, size := range [][2]int{{200, 60}, {60, 20}, {12, 4}, {1, 1}, {80, 24}} {
-			halves.Update(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			halves.gets(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			tuitest.CheckFrame(t, halves.View(), size[0], size[1])
 			halves.work()
 		}
@@ -188,7 +191,7 @@ func TestAPathThatFailsStays(t *testing.T) {
 		"noise.toml": "", "long.toml": "",
 	} {
 		m := New(session.NewExample(), recovery.Store{Dir: filepath.Join(dir, "state")})
-		m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+		m.gets(tea.WindowSizeMsg{Width: 80, Height: 24})
 		m.press("+ ctrl+o")
 		was := m.s.Document().Text()
 		m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(path), Paste: true})
@@ -198,7 +201,7 @@ func TestAPathThatFailsStays(t *testing.T) {
 		assert.Equal(t, path, m.prompt.line.Text)
 		assert.NotEmpty(t, m.prompt.why, path)
 		assert.Contains(t, m.prompt.why, why, path)
-		m.Update(tea.WindowSizeMsg{Width: 60, Height: 20})
+		m.gets(tea.WindowSizeMsg{Width: 60, Height: 20})
 		assert.Equal(t, path, m.prompt.line.Text)
 		tuitest.CheckFrame(t, m.View(), 60, 20)
 	}

@@ -134,8 +134,35 @@ func role(c winding.Check) kit.Role {
 // or are the fields that say in another way what the check of a field is made of.
 var or = map[string]string{"wire_weight": "wire_length", "warm_lead": "warm"}
 
-// beside adds to a row what was planned for its input, its limits and what the reading says.
-// It reports whether the row is shown.
+// beside adds to a row what was planned for its input, its limits and what the reading says,
+// in few words where there is no room for more: the box of the marked row has them all. It
+// reports whether the row is shown.
+func (v *View) beside(s *session.Session, row *form.Row) bool {
+	shown := beside(s, row)
+	if v.at.W < narrow {
+		row.Note = inFew(row.Note)
+	}
+	return shown
+}
+
+// inFew is what stands beside a value, so that it fits a narrow screen: of a reading the
+// verdict, of a plan its limits where it has any.
+func inFew(note string) string {
+	first, rest, several := strings.Cut(strings.NewReplacer("rise per watt ", "", "plan fill ", "plan ").Replace(note), ", ")
+	low, high, limited := strings.Cut(rest, " to ")
+	switch planned := strings.HasPrefix(first, "plan "); {
+	case strings.HasSuffix(first, " is a guess"):
+		return "plan guessed"
+	case strings.HasPrefix(first, "nothing to hold"):
+		return "no plan"
+	case planned && several && limited:
+		return low + "–" + high
+	case planned && several:
+		return rest
+	}
+	return strings.ReplaceAll(first, " × ", "×")
+}
+
 func beside(s *session.Session, row *form.Row) bool {
 	var i int
 	var field string

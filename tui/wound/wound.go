@@ -30,7 +30,9 @@ type View struct {
 
 // New is the screen.
 func New() *View {
-	return &View{form: machine.NewRecords(beside), today: func() string { return time.Now().Format(time.DateOnly) }}
+	v := &View{today: func() string { return time.Now().Format(time.DateOnly) }}
+	v.form = machine.NewRecords(v.beside)
+	return v
 }
 
 // Name stands on the tab.
@@ -146,6 +148,7 @@ const (
 	tall   = 30
 	boxed  = 17
 	column = 103 // a wider form would stand in two columns, without room for what it says
+	narrow = 74  // under this a row has room for a few words beside the value
 )
 
 // areas are the rectangles of the form and of what was planned and read.
@@ -159,7 +162,7 @@ func (v *View) areas() (form, says kit.Rect) {
 	case r.H >= tall:
 		form, says = r.SplitBottom(boxed)
 	default:
-		form, says = r.SplitBottom(2)
+		form, says = r.SplitBottom(either(r.W < narrow, 3, 2))
 	}
 	form.W = min(form.W, column)
 	return form, says
@@ -174,8 +177,8 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 		v.made = true
 		v.form.GoTo(s, fmt.Sprintf("wound[%d].turns", max(0, s.Document().Count("wound")-1)))
 	}
-	v.text = strip(s, v.record(), says.W)
-	if says.H > 2 {
+	v.text = strip(s, v.record(), says.W, says.H)
+	if says.H > 3 {
 		v.text = lines(s, v.record(), kit.Inner(says).W)
 	}
 }
@@ -184,22 +187,40 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 func (v *View) Draw(s *session.Session) []kit.Block {
 	_, says := v.areas()
 	block := kit.Bare(s.Theme, says, v.text)
-	if says.H > 2 {
+	if says.H > 3 {
 		block = kit.Box(s.Theme, says, "Planned, and read", v.text)
 	}
 	return append([]kit.Block{block}, v.form.DrawForm(s)...)
 }
 
-// strip is how far the job has come and what the marked record's readings say, in two lines.
-func strip(s *session.Session, record, w int) []string {
+// strip is how far the job has come and what the marked record's readings say, in h lines:
+// what is off first, and each whole.
+func strip(s *session.Session, record, w, h int) []string {
 	t := s.Theme
-	var said []string
 	list := checks(s, record)
-	slices.SortStableFunc(list, func(a, b winding.Check) int { return int(b.Proof.Stand()) - int(a.Proof.Stand()) }) // what is off first
+	slices.SortStableFunc(list, func(a, b winding.Check) int { return int(b.Proof.Stand()) - int(a.Proof.Stand()) })
+	var said []string
 	for _, c := range list {
 		if text := short(s, c); text != "" {
 			said = append(said, c.Label+" "+text)
 		}
 	}
-	return []string{t.Fit(t.Paint(kit.Hint, stands(s)), w), t.Fit(strings.Join(said, "; "), w)}
+	lines := t.WrapPaint(kit.Hint, stands(s), w)
+	for n := len(said); n > 0; n-- {
+		text := strings.Join(said[:n], "; ")
+		if more := len(said) - n; more > 0 {
+			text += fmt.Sprintf("; %d more", more)
+		}
+		if read := t.Wrap(text, w); len(lines)+len(read) <= h {
+			return append(lines, read...)
+		}
+	}
+	return lines[:min(h, len(lines))]
+}
+
+func either(yes bool, a, b int) int {
+	if yes {
+		return a
+	}
+	return b
 }

@@ -160,13 +160,13 @@ func TestWireUsedStandsBesideItsPlan(t *testing.T) {
 // On the smallest screen the empty end of the values gives way to what is said: plan and verdict
 // are read whole, and so are the values.
 func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
-	s, v := wound(t, 60, 17)
+	s, v := wound(t, 60, 18)
 	require.True(t, v.GoTo(s, "wound[0].line"))
-	frame := tuitest.Draw(t, v, s, 60, 17)
-	assert.Regexp(t, `▸ Volts +\[4\] +! V +73 % low, `, frame)
+	frame := tuitest.Draw(t, v, s, 60, 18)
+	assert.Regexp(t, `▸ Volts +\[4\] +! V +73 % low `, frame)
 	assert.Regexp(t, `Wire used +m +plan [0-9.]+ m `, frame)
 	require.True(t, v.GoTo(s, "wound[0].date"))
-	frame = tuitest.Draw(t, v, s, 60, 17)
+	frame = tuitest.Draw(t, v, s, 60, 18)
 	assert.Contains(t, frame, "[2026-03-14]")
 	assert.Contains(t, frame, "(as the trial)")
 }
@@ -203,4 +203,25 @@ func TestARecordIsTakenOut(t *testing.T) {
 	s.Undo()
 	assert.Equal(t, text, s.Document().Text())
 	assert.Len(t, s.Job().AsWound, 1)
+}
+
+// On a narrow screen nothing beside a value is cut, and what is off is said whole under it.
+func TestNothingIsCutOnANarrowScreen(t *testing.T) {
+	s, v := wound(t, 60, 18)
+	blank, over := session.NewExample(), onDay()
+	tuitest.Draw(t, over, blank, 60, 18)
+	assert.Contains(t, tuitest.Draw(t, over, blank, 60, 18), "plan 0.68 ")
+	for _, field := range []string{"turns", "filled", "lead", "line", "cut_in"} {
+		require.True(t, v.GoTo(s, "wound[0]."+field))
+		for _, line := range strings.Split(tuitest.Draw(t, v, s, 60, 18), "\n") {
+			if len([]rune(line)) > 44 && !strings.ContainsAny(line, "┌└") {
+				assert.NotContains(t, string([]rune(line)[44:]), "…", field)
+			}
+		}
+	}
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 60, 18))
+	assert.Contains(t, frame, "explain what is marked ! first.")
+	assert.Regexp(t, `volts \d+ % low, [\d.]+ to [\d.]+; 1 more`, frame)
+	require.True(t, v.GoTo(s, "wound[0].cut_in"))
+	assert.Regexp(t, `Begins to charge at.* rpm +\d+–\d+`, tuitest.Draw(t, v, s, 60, 18))
 }
