@@ -64,27 +64,27 @@ const (
 // hows is every figure of a trial.
 var hows = map[string]How{
 	"turns_per_coil":       {"as given, or the largest of unequal coils", byDefinition, ofTurns},
-	"wire_fill":            {"wires in the slot × overall diameter² / room for wire = {wires_per_slot} × {overall_mm}² / {slot_net_mm2}", "each round wire takes the square round it: common practice, no source", all(ofTurns, ofWire, ofSlot, ofLayout)},
-	"turns_that_fit":       {"fill limit × room for wire / (strands × overall diameter² × coil sides in the slot), whole turns: {fill_limit} × {slot_net_mm2} / ({overall_mm}² …)", "common practice, no source", all(ofWire, ofSlot, ofLayout)},
+	"wire_fill":            {"wires in the slot × overall diameter² / room for wire = {wires_per_slot} × ({overall_mm})² / {slot_net_mm2}", "each round wire takes the square round it: common practice, no source", all(ofTurns, ofWire, ofSlot, ofLayout)},
+	"turns_that_fit":       {"fill limit × room for wire / (strands × overall diameter² × coil sides in the slot), whole turns = {fill_limit} × {slot_net_mm2} / ({strands} × ({overall_mm})² × {sides})", "common practice, no source", all(ofWire, ofSlot, ofLayout)},
 	"copper_fill":          {"metal in the slot / bare slot = {copper_per_slot_mm2} / {slot_gross_mm2}", byDefinition, all(ofTurns, ofWire, ofSlot, ofLayout)},
 	"mouth_spare_mm":       {"mouth less liner on both sides less the thickest the wire may be", "largest overall diameter of the wire's standard", all(ofWire, ofSlot)},
-	"copper_per_slot_mm2":  {"turns × coil sides in the slot × conductor area = {turns_per_coil} × sides × {conductor_area_mm2}", byDefinition, all(ofTurns, ofWire, ofLayout)},
+	"copper_per_slot_mm2":  {"turns × coil sides in the slot × conductor area = {turns_per_coil} × {sides} × {conductor_area_mm2}", byDefinition, all(ofTurns, ofWire, ofLayout)},
 	"bare_mm":              {"of the gauge's table, or the caliper's less the enamel", "ASTM B258, IEC 60317-0-1 and NEMA MW 1000 sizes", ofWire},
 	"overall_mm":           {"of the gauge's table and build, or as measured", "ASTM B258, IEC 60317-0-1 and NEMA MW 1000 sizes", ofWire},
 	"conductor_area_mm2":   {"π/4 × bare diameter² × strands", byDefinition, ofWire},
 	"conductor_area_cmil":  {"bare diameter in thousandths of an inch, squared, × strands", byDefinition, ofWire},
 	"wires_per_slot":       {"turns × strands × coil sides in the slot", byDefinition, all(ofTurns, ofWire, ofLayout)},
 	"most_wires_that_pack": {"circles of that size laid side by side in the lined slot, the best of several ways of stacking", "computed, no formula", all(ofWire, ofSlot, ofLayout)},
-	"round_fill":           {"wires × π/4 × overall diameter² / room for wire = {wires_per_slot} × π/4 × {overall_mm}² / {slot_net_mm2}", byDefinition, all(ofTurns, ofWire, ofSlot, ofLayout)},
+	"round_fill":           {"wires × π/4 × overall diameter² / room for wire = {wires_per_slot} × π/4 × ({overall_mm})² / {slot_net_mm2}", byDefinition, all(ofTurns, ofWire, ofSlot, ofLayout)},
 	"fill_limit":           {"as given", byDefinition, []string{"slot.fill_limit"}},
 
 	"coils_per_phase": {"counted from the layout", byDefinition, ofLayout},
-	"series_turns":    {"turns of a coil × coils of a phase / circuits", byDefinition, all(ofTurns, ofLayout)},
-	"volts_phase_rms_per_rpm": {"E = √2·π·f·N·kw·Φ: 4.44 × {hertz_per_rpm} × {series_turns} turns × kw1 {kw1} × {flux_per_pole_mwb}; the flux's shape included",
+	"series_turns":    {"turns of a coil × coils of a phase / circuits = {turns_per_coil} × {coils_per_phase} / {circuits}", byDefinition, all(ofTurns, ofLayout)},
+	"volts_phase_rms_per_rpm": {"√2·π·f·N·kw·Φ, the shape of the flux left out = 4.44 × {hertz_per_rpm} × {series_turns} × {kw1} × {flux_per_pole_mwb} / 1000",
 		"Faraday's law, as 4.44·f·N·kw·Φ in the handbooks", ofVolts},
-	"volts_line_rms_per_rpm":     {"volts of a phase × √3 in star, × 1 in delta", byDefinition, ofVolts},
+	"volts_line_rms_per_rpm":     {"volts of a phase × √3 in star, × 1 in delta = {volts_phase_rms_per_rpm} × {line_factor}", byDefinition, ofVolts},
 	"volts_line_rms_per_1000rpm": {"1000 × {volts_line_rms_per_rpm}", byDefinition, ofVolts},
-	"volts_dc_peak_per_rpm":      {"√2 × {volts_line_rms_per_rpm}", byDefinition, ofVolts},
+	"volts_dc_peak_per_rpm":      {"√2 × volts between leads, twice that behind a doubler = {volts_line_rms_per_rpm} × {peak_factor}", byDefinition, ofVolts},
 	"volts_line_rms_test":        {"{volts_line_rms_per_rpm} × {test_rpm}", byDefinition, all(ofVolts, ofDrive, []string{"target.test"})},
 	"cut_in_rpm": {"(battery at rest + two diodes) / peak volts for each rpm = ({battery_rest_v} + 2 × {diode_v}) / {volts_dc_peak_per_rpm}",
 		"the tips of the wave carry the first amps, so the peak counts", all(ofVolts, ofBattery)},
@@ -97,7 +97,7 @@ var hows = map[string]How{
 	"cross_reference_rpm":     {"where the curve of net amps crosses the reference's", bridgeSolved, ofRunning},
 	"amps_dc_usual_empty":     {"the usual condition again with the battery at {battery_rest_v}", bridgeSolved, ofRunning},
 	"amps_dc_usual_absorbing": {"the usual condition again with the battery at {battery_absorption_v}", bridgeSolved, ofRunning},
-	"net_w_usual":             {"watts at the battery's posts less what the rotor takes, {field_w}", bridgeSolved, ofRunning},
+	"net_w_usual":             {"watts at the battery's posts less what the rotor takes = {at.battery_w_usual} − {at.field_w_usual}", bridgeSolved, ofRunning},
 	"bridge_amps_dc_steady":   {"the most the bridge gives in any condition, battery at {battery_charging_v}, winding warm", bridgeSolved, ofRunning},
 	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v}, winding cold", bridgeSolved, ofRunning},
 
@@ -106,22 +106,22 @@ var hows = map[string]How{
 	"third_harmonic_a_usual":          {"third-harmonic volts of a phase / impedance of a phase at three times the frequency", "a delta joins them in a ring", ofRunning},
 	"limit_rpm":                       {"where the bridge's amps come to {limit_amps_dc}, held at that speed", bridgeSolved, ofRunning},
 	"winding_c_hottest":               {"the hottest of all conditions and of the drive's whole range", "steady heat balance", ofRunning},
-	"efficiency_usual":                {"net watts into the battery / watts taken of the drive = {net_w_usual} / watts of the drive", byDefinition, ofRunning},
+	"efficiency_usual":                {"net watts into the battery / watts taken of the drive = {net_w_usual} / {at.drive_w_usual}", byDefinition, ofRunning},
 	"density_a_per_mm2_per_dc_amp":    {"phase amps for one ampere DC / circuits / conductor area: … / {conductor_area_mm2}", "the current's own wave where it is known, else an ideal bridge's", ofRunning},
 	"seconds_to_class_limit":          {"heat kept in the copper alone, at {density_a_per_mm2_per_dc_amp} for each of {limit_amps_dc}", "IEC 60949, adiabatic", ofRunning},
 	"ac_factor_top":                   {"layers of round wire in the slot's own field at the top speed's frequency", "Dowell's layers, from memory", ofRunning},
 	"ac_factor_top_twice_the_strands": {"the same with twice the strands", "Dowell's layers, from memory", ofRunning},
 	"skin_depth_top_mm":               {"√(ρ / (π·f·μ)) at the top speed's frequency, 60 °C", "textbook", all(ofDrive, []string{"machine.poles", "trial.metal"})},
 
-	"lead_ohms_20c":   {"ohms of a phase × 2 in star, × 2/3 in delta: from {phase_ohms_20c}", byDefinition, ofOhms},
-	"phase_ohms_20c":  {"resistivity × turns in series × mean turn / (circuits × area) = ρ × {series_turns} × {mean_turn_mm} / (circuits × {conductor_area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
+	"lead_ohms_20c":   {"ohms of a phase × 2 in star, × 2/3 in delta = {phase_ohms_20c} × {lead_factor}", byDefinition, ofOhms},
+	"phase_ohms_20c":  {"resistivity × turns in series × mean turn / (circuits × area) = {rho} × {series_turns} × {mean_turn_m} / ({circuits} × {area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
 	"phase_ohms_test": {"{phase_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"lead_ohms_test":  {"{lead_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"phase_mh":        {"from the best reading there is, or all of them together, as the square of the turns", "L goes with N²", ofHenries},
 	"mean_turn_mm":    {"as measured; else from the old winding's ohms, turns and wire; else from bore, stack and slot", "geometry: straight in the iron, round outside it", all(ofMean, []string{"trial.span"})},
 
-	"wire_to_buy_kg": {"metal wound in, and the allowance: {metal_kg} + …", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
-	"metal_kg":       {"mean turn × all turns × area × density = {mean_turn_mm} × … × {conductor_area_mm2} × ρ", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
+	"wire_to_buy_kg": {"metal wound in, and the allowance = {metal_kg} × {allowance}", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
+	"metal_kg":       {"mean turn × all turns × area × density = {mean_turn_m} × {all_turns} × {area_mm2} × {density}", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
 
 	"charges_from_x":     {"the lowest speed of the drive, or wind, in which the balance of both leaves amps for the battery", balanced, ofRunning},
 	"year_kwh":           {"net watts in each wind × the hours a year has of it, summed", "Weibull distribution of winds", ofRunning},
@@ -140,10 +140,10 @@ var families = []struct {
 	{"coil_kg", How{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
 	{"fuse_a", How{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
 	{"kw", How{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
-	{"amps_dc_", How{"bridge amps less what the rotor takes, where drive and alternator come to terms", bridgeSolved, ofRunning}},
-	{"runs_rpm_", How{balanced, "balance of torques", ofRunning}},
+	{"amps_dc_", How{"bridge amps less what the rotor takes, where drive and alternator come to terms = {at.bridge_a<>} − {at.rotor_a<>}", bridgeSolved, ofRunning}},
+	{"runs_rpm_", How{balanced + " = {at.torque<>} at the alternator's shaft, {at.drive_w<>} taken of the drive", "balance of torques", ofRunning}},
 	{"bridge_amps_dc_", How{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
-	{"winding_c_", How{"air around it + rise per watt × (copper's heat + the stator's share of iron and field) = air + {rise_k_per_w} × …", "steady heat balance", ofRunning}},
+	{"winding_c_", How{"air around it + rise per watt × (copper's heat + 0.7 of iron and friction + 0.5 of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + 0.7 × {at.iron_w<>} + 0.5 × {at.field_w<>})", "steady heat balance", ofRunning}},
 	{"brake_", How{"leads joined: E / impedance of the winding, hot; torque from the heat that makes", "textbook: short-circuited generator", ofRunning}},
 	{"dump_load_", How{"absorption volts, {battery_absorption_v}, and the amps of the top condition", "Ohm's law", ofRunning}},
 	{"over_charge_limit_a", How{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},
@@ -162,7 +162,9 @@ func HowOf(id string) How {
 	}
 	for _, f := range families {
 		if strings.HasPrefix(id, f.begins) {
-			return f.how
+			how := f.how
+			how.Formula = strings.ReplaceAll(how.Formula, "<>", strings.TrimPrefix(id, strings.TrimSuffix(f.begins, "_")))
+			return how
 		}
 	}
 	return How{}
@@ -198,15 +200,23 @@ func (h *How) Words() string {
 	return named().ReplaceAllStringFunc(h.Formula, func(id string) string { return "“" + outputNamed(id).Label + "”" })
 }
 
-// Numbers is the formula with the trial's numbers in it, in the units liked; "" where it
-// names none, or one is not known.
-func (h *How) Numbers(m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
+// Numbers is the formula with the trial's numbers in it, in the units liked, each with a digit
+// more than elsewhere, so that it comes out; "" where it names none, or one is not known.
+func (h *How) Numbers(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	formula := h.Formula
 	if words, numbers, both := strings.Cut(formula, " = "); both && !named().MatchString(words) {
 		formula = "= " + numbers
 	}
 	known := named().MatchString(formula)
 	text := named().ReplaceAllStringFunc(formula, func(id string) string {
+		if p := termOf(id[1:len(id)-1], j, m, t); trialByID[id[1:len(id)-1]] == nil && machineByID[id[1:len(id)-1]] == nil {
+			if !p.ok {
+				known = false
+				return ""
+			}
+			u := units.For(p.dim)
+			return strings.TrimSpace(quantity.Screen.Value(u.From(p.value), u, p.digits+min(1, p.digits)) + " " + u.Name)
+		}
 		o, f := outputNamed(id), quantity.Figure{}
 		if o == trialByID[o.ID] {
 			f = o.Of(t)
@@ -215,7 +225,7 @@ func (h *How) Numbers(m *MachineOutcome, t *TrialOutcome, units quantity.Choice)
 		}
 		u := units.For(o.Dim)
 		known = known && f.Known()
-		return strings.TrimSpace(quantity.Screen.Value(u.From(f.Value), u, o.Digits) + " " + u.Name)
+		return strings.TrimSpace(quantity.Screen.Value(u.From(f.Value), u, o.Digits+min(1, o.Digits)) + " " + u.Name)
 	})
 	if !known {
 		return ""

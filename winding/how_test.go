@@ -91,10 +91,11 @@ func TestVoltsNameTheOldInputsThatWeigh(t *testing.T) {
 
 // The formula with its numbers has each figure as it is written elsewhere, in the units liked.
 func TestTheFormulaWithItsNumbers(t *testing.T) {
-	o := winding.Evaluate(job.Example().Job())
+	j := job.Example().Job()
+	o := winding.Evaluate(j)
 	h := winding.HowOf("cut_in_rpm")
 	assert.Equal(t, "(battery at rest + two diodes) / peak volts for each rpm", h.Words())
-	text := h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{})
+	text := h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{})
 	var rest, drop, per float64
 	_, err := fmt.Sscanf(text, "= (%f V + 2 × %f V) / %f V", &rest, &drop, &per)
 	require.NoError(t, err, text)
@@ -102,7 +103,9 @@ func TestTheFormulaWithItsNumbers(t *testing.T) {
 	h = winding.HowOf("volts_dc_open_top")
 	assert.Equal(t, "“DC peak per 1 rpm” × “top”", h.Words())
 	h = winding.HowOf("mean_turn_mm")
-	assert.Empty(t, h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{}), "it names no figure")
+	assert.Empty(t, h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{}), "it names no figure")
 	h = winding.HowOf("metal_kg")
-	assert.Contains(t, h.Numbers(&o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " in × ")
+	assert.Contains(t, h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " m × ", "the formula holds as it is written")
+	h = winding.HowOf("wire_fill")
+	assert.Contains(t, h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " in)²")
 }

@@ -32,6 +32,14 @@ func TestWhatBurnsShowsNoAmps(t *testing.T) {
 	}
 }
 
+// Why a figure is not to be had is said where it is asked for, with the figure that it would be.
+func TestWhyItBurns(t *testing.T) {
+	s, v := jobOf(t, "wind-good"), New()
+	to(t, v, s, "amps_dc_top")
+	tuitest.Press(t, v, s, 100, 40, "y")
+	assert.Regexp(t, `Would be 22\.8 A: the winding does not live through it`, tuitest.Words(strings.ReplaceAll(tuitest.Draw(t, v, s, 100, 40), "│", "")))
+}
+
 // Every speed of the grid and of the ladder's head says that it is the alternator's.
 func TestSpeedsOfTheGridSayWhose(t *testing.T) {
 	s := session.NewExample()

@@ -248,16 +248,19 @@ func (v *View) whyLines(s *session.Session, w int) (lines []string, marked int) 
 func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Role, head, text string)) {
 	o := s.Outcome()
 	f := r.Cells[s.Trial].Figure
-	how := winding.HowOf(r.ID)
-	if f.Known() {
+	how, j := winding.HowOf(r.ID), s.Job()
+	switch {
+	case f.Known() && r.Cells[s.Trial].Burns:
+		say(kit.Broken, "Would be", s.Text(f, r.Dim, r.Digits)+": the winding does not live through it, it finds no steady temperature there and burns.")
+	case f.Known():
 		say(kit.Value, "It is", quantity.Screen.Figure(f, s.Units.For(r.Dim), r.Digits)+" "+s.Units.For(r.Dim).Name)
-	} else {
+	default:
 		say(kit.Warning, "Missing", f.Why)
 	}
 	say(kit.Plain, "What it is", r.Help)
 	say(kit.Plain, "Formula", how.Words())
 	if f.Known() {
-		say(kit.Plain, "In numbers", how.Numbers(&o.Machine, &o.Trials[s.Trial], s.Units))
+		say(kit.Plain, "In numbers", how.Numbers(&j, &o.Machine, &o.Trials[s.Trial], s.Units))
 		say(kit.Plain, "From", f.Why)
 	}
 	say(kit.Hint, "Source", how.Source)

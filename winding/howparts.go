@@ -1,0 +1,114 @@
+package winding
+
+import (
+	"strings"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// # The other numbers of a formula
+//
+// A formula names figures by their ids. What else stands in it, so that whoever works it out by
+// hand comes to the figure shown, has a name here: how many circuits, the resistivity, the watts
+// at one point of the drive. These are the outcome's numbers, or a ratio of two of its figures;
+// metric, so that the formula holds as it is written.
+
+// term is one such number, and how it is written.
+type term struct {
+	value  float64
+	dim    quantity.Dimension
+	digits int
+	ok     bool
+}
+
+var (
+	resistivity = quantity.Only("Ω·mm²/m")
+	perVolume   = quantity.Only("kg/cm³")
+	metric      = quantity.Only("m")
+	metricArea  = quantity.Only("mm²")
+)
+
+// termOf is a term by its name, for a trial; one of a point has the condition behind its name.
+func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
+	if of, ok := strings.CutPrefix(name, "at."); ok {
+		return termAt(of, j, t)
+	}
+	ratio := func(a, b quantity.Figure) term {
+		return term{a.Value / b.Value, quantity.None, 3, a.Known() && b.Known() && b.Value != 0}
+	}
+	equal := !unequal(j, t.Name) && t.CoilsPerPhase.Known() && t.Turns.Known() && t.Conductors.Known()
+	switch name {
+	case "circuits":
+		return term{float64(t.Circuits), quantity.None, 0, t.Circuits > 0}
+	case "strands":
+		return term{float64(t.Strands), quantity.None, 0, t.Strands > 0}
+	case "sides":
+		return term{t.Conductors.Value / (t.Turns.Value * float64(t.Strands)), quantity.None, 3, equal && t.Turns.Value > 0 && t.Strands > 0}
+	case "lead_factor":
+		return ratio(t.LeadOhms20, t.PhaseOhms20)
+	case "line_factor":
+		return ratio(t.LinePerRPM, t.PhasePerRPM)
+	case "peak_factor":
+		return ratio(t.PeakDCPerRPM, t.LinePerRPM)
+	case "allowance":
+		return ratio(t.BuyKg, t.CopperKg)
+	case "rho":
+		return term{1e6 * t.metal.Resistivity(20), resistivity, 5, true}
+	case "density":
+		return term{1e-6 * t.metal.DensityKgM3(), perVolume, 3, true}
+	case "mean_turn_m":
+		return term{t.MeanTurnMM.Value / 1000, metric, 4, t.MeanTurnMM.Known()}
+	case "area_mm2":
+		return term{t.ConductorAreaMM2.Value, metricArea, 4, t.ConductorAreaMM2.Known()}
+	case "all_turns":
+		coils := t.CoilsPerPhase.Value * j.Machine.Phases.Or(3) * j.Machine.Sets.Or(1)
+		return term{t.Turns.Value * coils, quantity.None, 0, equal}
+	}
+	return term{}
+}
+
+// termAt is a number of the point at which a trial runs in a condition: "copper_w_usual".
+func termAt(name string, j *job.Job, t *TrialOutcome) term {
+	cut := strings.LastIndexByte(name, '_')
+	p := t.in(indexOf(name[cut+1:]))
+	if p == nil {
+		return term{}
+	}
+	watts := func(v float64) term { return term{v, quantity.Watts, 3, true} }
+	air := j.Machine.AmbientC.Or(defaultAmbientC)
+	heat := p.CopperWatts + ironThroughStator*p.IronWatts + fieldThroughStator*p.FieldWatts
+	switch name[:cut] {
+	case "bridge_a":
+		return term{p.AmpsDC, quantity.Amps, 3, true}
+	case "rotor_a":
+		return term{p.AmpsDC - p.NetAmps, quantity.Amps, 3, true}
+	case "battery_w":
+		return watts(p.BatteryWatts)
+	case "field_w":
+		return watts(p.FieldWatts)
+	case "drive_w":
+		return watts(p.DriveWatts)
+	case "copper_w":
+		return watts(p.CopperWatts)
+	case "iron_w":
+		return watts(p.IronWatts)
+	case "torque":
+		return term{p.TorqueNm, quantity.Torque, 3, true}
+	case "air":
+		return term{air, quantity.Celsius, 3, true}
+	case "rise":
+		return term{(p.WindingC - air) / heat, quantity.KelvinPerW, 3, heat > 0 && p.followed && !p.TooHot}
+	}
+	return term{}
+}
+
+// unequal reports whether the coils of a trial have turns of their own.
+func unequal(j *job.Job, trial string) bool {
+	for i := range j.Trials {
+		if j.Trials[i].Name == trial {
+			return len(j.Trials[i].CoilTurns) > 0
+		}
+	}
+	return false
+}
