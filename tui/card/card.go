@@ -79,20 +79,39 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 		v.scroll = kit.Scroll{}
 	}
 	v.make(s)
-	_, body := v.areas()
+	_, body, _ := v.areas()
 	v.scroll.SetSize(body.H, len(v.lines))
 }
 
-// areas are the whole drawing's rectangle and the text's in it. The card is 80 columns
-// wide: where it is narrow, all of them, without a border, under a line for the title.
-func (v *View) areas() (all, body kit.Rect) {
-	if v.at.W < boxed {
-		_, body = v.at.SplitTop(1)
-		return v.at, body
+// areas are the whole drawing's rectangle, the text's in it, and that for words of the trade
+// beside or under it. The card is 80 columns wide: where it is narrow, all of them, without a
+// border, under a line for the title.
+func (v *View) areas() (all, body, words kit.Rect) {
+	if v.at.W >= boxed+1+aside {
+		all = v.at.Centre(boxed+1+aside, v.at.H)
+		all, words = all.SplitLeft(boxed)
+		_, words = words.SplitLeft(1)
+		return all, kit.Inner(all), words
 	}
-	all = v.at.Centre(boxed, v.at.H)
-	return all, kit.Inner(all)
+	rest := v.at
+	if v.at.H >= footed {
+		rest, words = v.at.SplitBottom(max(1, v.at.H/12))
+	}
+	if v.at.W < boxed {
+		_, body = rest.SplitTop(1)
+		return rest, body, words
+	}
+	all = rest.Centre(boxed, rest.H)
+	words.X, words.W = all.X+2, boxed-2
+	return all, kit.Inner(all), words
 }
+
+// footed is the height from which there is a line for words at the foot, aside the width of
+// a box for them beside the card.
+const (
+	footed = 22
+	aside  = 44
+)
 
 // Draw fills the rectangle.
 func (v *View) Draw(s *session.Session) []kit.Block {
@@ -101,18 +120,41 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		return []kit.Block{kit.Bare(t, v.at, t.Wrap("No trial yet, so no card. Make one on the Trials screen with n.", v.at.W))}
 	}
 	title := "Winding card, trial " + s.Outcome().Trials[s.Trial].Name
+	writes := "w writes it to a file"
 	if v.report {
-		title = "Report"
+		title, writes = "Report", "w writes the card to a file"
 	}
-	all, body := v.areas()
+	all, body, words := v.areas()
+	blocks := v.explained(t, body.H, words)
 	if v.at.W >= boxed {
-		return []kit.Block{kit.Panel{Title: title}.Draw(t, all, v.scroll.Window(t, v.lines, body.W, body.H))}
+		return append(blocks, kit.Panel{Title: title, Note: writes}.Draw(t, all, v.scroll.Window(t, v.lines, body.W, body.H)))
 	}
 	head, _ := v.at.SplitTop(1)
-	return []kit.Block{
-		kit.Bare(t, head, []string{t.Fit(t.Paint(kit.Title, title), head.W)}),
-		kit.Bare(t, body, v.page(t, body)),
+	return append(blocks,
+		kit.Bare(t, head, []string{kit.Bar(t, head.W, t.Paint(kit.Title, title), t.Paint(kit.Dim, writes))}),
+		kit.Bare(t, body, v.page(t, body)))
+}
+
+// explained is what the words of the trade mean that are read now, as many as there is room
+// for.
+func (v *View) explained(t kit.Theme, h int, r kit.Rect) []kit.Block {
+	if r.H == 0 {
+		return nil
 	}
+	top := max(0, min(v.scroll.Top, len(v.lines)-h))
+	terms := session.Explained(strings.Join(v.lines[top:min(len(v.lines), top+h)], "\n"))
+	w := r.W
+	if r.H > footed/2 {
+		w = kit.Inner(r).W
+	}
+	var lines []string
+	for _, says := range terms {
+		lines = append(lines, t.WrapPaint(kit.Hint, says, w)...)
+	}
+	if r.H > footed/2 {
+		return []kit.Block{kit.Box(t, r, "Words on this page", lines)}
+	}
+	return []kit.Block{kit.Bare(t, r, lines[:min(len(lines), r.H)])}
 }
 
 // boxed is the width from which the card stands in a box with a scroll bar.

@@ -43,7 +43,7 @@ func TestReportAndTrials(t *testing.T) {
 	tuitest.Press(t, v, s, 80, 21, "pgdown r")
 	assert.Zero(t, v.scroll.Top)
 	report := tuitest.Draw(t, v, s, 80, 21)
-	assert.True(t, strings.HasPrefix(report, "Report\n"))
+	assert.True(t, strings.HasPrefix(report, "Report "))
 	doc := s.Document()
 	assert.Equal(t, strings.Split(strings.TrimRight(card.Report(s.Bench(), s.Outcome(), card.Options{Document: &doc}), "\n"), "\n"), v.lines)
 	tuitest.Press(t, v, s, 80, 21, "r ] pgdown")
@@ -101,4 +101,23 @@ func TestANarrowWindowShowsBothEnds(t *testing.T) {
 	assert.Equal(t, left, tuitest.Draw(t, v, s, 60, 17))
 	tuitest.Press(t, v, s, 60, 17, ">")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 100, 17), "pan")
+}
+
+// Words of the trade that are read now are explained at the foot, and beside the card where
+// there is room; what to do next is named.
+func TestWordsOfTheCard(t *testing.T) {
+	s, v := session.NewExample(), New()
+	frame := tuitest.Draw(t, v, s, 80, 22)
+	lines := strings.Split(frame, "\n")
+	assert.Contains(t, lines[0], "w writes it to a file")
+	assert.Equal(t, session.Explained(strings.Join(lines[1:21], "\n"))[0], strings.TrimSpace(lines[21]))
+	first := strings.TrimSpace(lines[21])
+	assert.NotEmpty(t, first)
+	tuitest.Press(t, v, s, 80, 22, "end")
+	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 22), first, "it goes with what is read")
+	tuitest.Press(t, v, s, 200, 58, "home")
+	beside := tuitest.Words(tuitest.Draw(t, v, s, 200, 58))
+	for _, want := range []string{"Words on this page", first[:20], "throw: the slots", "former: the block"} {
+		assert.Contains(t, beside, want)
+	}
 }

@@ -11,6 +11,8 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // sentence is how a trial suits the drive, or why nobody knows.
@@ -215,6 +217,12 @@ func (v *View) words(s *session.Session, w int) []string {
 	out = append(out, machine.DriveFollows(s, w)...)
 	out = append(out, "")
 	out = append(out, t.WrapPaint(kit.Hint, worst(s), w)...)
+	if terms := session.Explained(ansi.Strip(strings.Join(out, "\n"))); len(terms) > 0 {
+		out = append(out, "", t.Paint(kit.Title, "Words"))
+		for _, says := range terms {
+			out = append(out, t.WrapPaint(kit.Hint, says, w)...)
+		}
+	}
 	return out
 }
 

@@ -164,3 +164,14 @@ func TestJoinedLeadsAndNetCurve(t *testing.T) {
 	assert.Equal(t, p.NetAmps, atStart(&s.Outcome().Trials[0], netAmps))
 	assert.Contains(t, tuitest.Words(strings.Join(drawn(s, netAmps, 100, 20), " ")), "-2┤")
 }
+
+// The answers end with what their words of the trade mean, those that are there and no others.
+func TestWordsOfTheAnswers(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Draw(t, v, s, 120, 38)
+	text := strings.Join(v.text, "\n")
+	for _, want := range []string{"Words\n", "brake: all leads joined", "absorption: the volts", "full water: the wheel"} {
+		assert.Contains(t, text, want)
+	}
+	assert.NotContains(t, text, "gale: ")
+}

@@ -93,7 +93,7 @@ func (v *View) table(t kit.Theme, w int) kit.Table {
 			head += v.sign(t)
 		}
 		shown = append(shown, c)
-		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: c.align, Shrink: c.shrink, Role: kit.Value})
+		tb.Columns = append(tb.Columns, kit.Column{Head: head, Align: c.align, Shrink: c.shrink})
 	}
 	focus := v.focus()
 	for i := range v.shown.list {
@@ -123,6 +123,8 @@ func roleOf(c column, e *shelf.Entry) kit.Role {
 	switch {
 	case c.head == "machine":
 		return kit.Label
+	case c.order == "turns" || c.order == "begins":
+		return kit.Value
 	case c.head != "state":
 		return kit.Plain
 	case e.State == shelf.Proved:

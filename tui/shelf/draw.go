@@ -10,16 +10,33 @@ import (
 	"slotwright/winding/shelf"
 )
 
-// wide is where the marked job and what the bench learns stand beside the list.
-const wide = 130
+// wide is where the marked job and what the bench learns stand beside the list; from twoUnder
+// columns and tall lines on both stand under it.
+const (
+	wide     = 130
+	twoUnder = 96
+	tall     = 27
+)
+
+// together reports whether there is room for one of the two boxes only.
+func (v *View) together() bool {
+	_, about, bench := v.areas()
+	return about == bench
+}
 
 // areas are the rectangles of the list, and of the boxes of the marked job and of what the
 // bench learns; where there is room for one box only, both are in the same place.
 func (v *View) areas() (list, about, bench kit.Rect) {
 	r := v.at
-	if r.W < wide {
+	switch {
+	case r.W < twoUnder || r.W < wide && r.H < tall:
 		list, about = r.SplitBottom(max(5, min(7, r.H/3)))
 		return list, about, about
+	case r.W < wide:
+		list, under := r.SplitBottom(r.H * 2 / 5)
+		about, bench = under.SplitLeft(under.W / 2)
+		_, bench = bench.SplitLeft(1)
+		return list, about, bench
 	}
 	list, side := r.SplitRight(min(60, r.W/3))
 	list.W--
@@ -168,8 +185,12 @@ func about(s *session.Session, e *shelf.Entry, w int) []string {
 	for _, o := range e.Others {
 		lines = append(lines, t.WrapPaint(kit.Hint, other(s, &o), w)...)
 	}
-	return append(lines, t.WrapPaint(kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.", w)...)
+	lines = append(lines, t.WrapPaint(kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.", w)...)
+	return append(append(lines, ""), t.WrapPaint(kit.Dim, words, w)...)
 }
+
+// words are the heads of the list that are short for something, and how far a job may have come.
+const words = "s/p: slots and poles. begins: rpm at which it begins to charge, ~ worked out with guesses, ◆ read. Planned; wound: put in and recorded; proved: its readings lie in their limits."
 
 // what is a job's winding in words.
 func what(e *shelf.Entry) string {

@@ -74,7 +74,7 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 		kit.Bind("Searching", "backspace ctrl+h", "", "Take the last letter back. Typing searches names, notes, wires, dates, states and pairs like 36/12.", v.shorten).When(v.typed != ""),
 		kit.Bind("Searching", "esc", "all jobs", "Search for nothing: all jobs.", func() { v.typed = "" }).When(v.typed != ""),
 	}
-	if v.at.W < wide {
+	if v.together() {
 		own = append(own, bench)
 	}
 	return own

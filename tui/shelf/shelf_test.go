@@ -205,14 +205,14 @@ func TestClicks(t *testing.T) {
 
 // The rest of a job stands under its winding: what was wound before, or its other trials.
 func TestTheRestOfAJob(t *testing.T) {
-	s, v, _ := onShelf(t, 120, 37)
-	tuitest.Press(t, v, s, 120, 37, "m i l l")
-	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "Trial A: 21 turns of 1 × 16 AWG, wound before, 2025-06-20.")
+	s, v, _ := onShelf(t, 140, 37)
+	tuitest.Press(t, v, s, 140, 37, "m i l l")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 140, 37)), "Trial A: 21 turns of 1 × 16 AWG, wound before, 2025-06-20.")
 	text := "format = 1\n[[trial]]\nname = \"A\"\nturns = 9\n[[trial]]\nname = \"B\"\nturns = 10\ngauge = \"18 AWG\"\n"
 	require.NoError(t, os.WriteFile("two.toml", []byte(text), 0o600))
-	tuitest.Press(t, v, s, 120, 37, "esc f8 t w o")
+	tuitest.Press(t, v, s, 140, 37, "esc f8 t w o")
 	tuitest.Work(t, s)
-	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "Trial B: 10 turns of 1 × 18 AWG.")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 140, 37)), "Trial B: 10 turns of 1 × 18 AWG.")
 }
 
 // What the bench learns stands beside the jobs, or in their place.
@@ -252,4 +252,25 @@ func TestWhatIsLeftOutIsNamed(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "left out, 2: its name does not end in .toml: more.txt, notes.txt", "a line for a reason")
 	tuitest.Press(t, v, s, 80, 21, "p")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "left out: ")
+}
+
+// Where there is room both boxes stand, under the list or beside it, and the key that changes
+// them is not named; the heads that are short for something are explained.
+func TestBothBoxesWhereThereIsRoom(t *testing.T) {
+	for size, both := range map[[2]int]bool{{80, 22}: false, {100, 28}: true, {120, 38}: true, {200, 58}: true, {100, 22}: false} {
+		t.Run(fmt.Sprint(size), func(t *testing.T) {
+			s, v, _ := onShelf(t, size[0], size[1])
+			frame := tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
+			assert.Contains(t, frame, "─ planned.toml ─")
+			assert.Equal(t, both, strings.Contains(frame, "What this bench learns"))
+			named := false
+			for _, b := range v.Bindings(s) {
+				named = named || b.Label == "this bench"
+			}
+			assert.Equal(t, !both, named)
+			if both && size[0] > 100 {
+				assert.Contains(t, frame, "s/p: slots and poles.")
+			}
+		})
+	}
 }
