@@ -26,6 +26,7 @@ type entry struct {
 // section is a table's header and what stands under it.
 type section struct {
 	table  string
+	under  string // the table that it is a part of, as trial is for [trial.more]; else ""
 	index  int
 	header span
 	end    int // up to the next header, or the end of the text

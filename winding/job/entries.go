@@ -1,6 +1,9 @@
 package job
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Add gives the document with one more entry of a table that comes many times: with
 // the values of entry from, or empty when from is less than 0. It is d when there are
@@ -19,10 +22,8 @@ func (d Document) Add(table string, from int) Document {
 		}
 	}
 	at := -1
-	for _, s := range d.sections {
-		if s.table == table {
-			at = s.last
-		}
+	for _, run := range d.sectionsOf(table, d.Count(table)-1) {
+		at = run.to
 	}
 	if line, mark, open := d.open(); open {
 		return d.refuse("the text that begins in line %d is never ended, and this would become part of it; put %s where it ends, with an editor", line, mark)
@@ -33,22 +34,48 @@ func (d Document) Add(table string, from int) Document {
 	return Parse(d.mark + d.text[:at] + d.lined("\n\n"+strings.TrimRight(block, "\n")) + d.text[at:])
 }
 
-// Remove gives the document without entry i of a table that comes many times.
-// Comments after its last key belong to what follows and stay.
+// Remove gives the document without entry i of a table that comes many times, nor any table
+// under it ([trial.more] behind a [[trial]]), which would pass to the entry before. Comments
+// after its last key belong to what follows and stay.
 func (d Document) Remove(table string, i int) Document {
-	for k, s := range d.sections {
-		if s.table != table || s.index != i {
-			continue
-		}
-		if line, mark, open := d.open(); open && k == len(d.sections)-1 {
-			return d.refuse("the text that begins in line %d is never ended, and is not to be lost; put %s where it ends, with an editor", line, mark)
-		}
-		rest := strings.TrimLeft(d.text[s.last:], "\r\n")
-		before := d.text[:s.header.from]
-		if rest == "" {
-			before = strings.TrimRight(before, "\r\n") + d.newline()
-		}
-		return Parse(d.mark + before + rest)
+	runs := d.sectionsOf(table, i)
+	if len(runs) == 0 {
+		return d
 	}
-	return d
+	last := runs[len(runs)-1]
+	if line, mark, open := d.open(); open && last.to == d.sections[len(d.sections)-1].last {
+		return d.refuse("the text that begins in line %d is never ended, and is not to be lost; put %s where it ends, with an editor", line, mark)
+	}
+	text := d.text
+	for _, run := range slices.Backward(runs) {
+		rest := strings.TrimLeft(text[run.to:], "\r\n")
+		text = text[:run.from]
+		if rest == "" {
+			text = strings.TrimRight(text, "\r\n") + d.newline()
+		}
+		text += rest
+	}
+	return Parse(d.mark + text)
+}
+
+// sectionsOf is where entry i of a table that comes many times stands, with the tables under
+// it, which may stand anywhere before the next entry: pieces of the text in their order, from a
+// header to the last key. None when there is no such entry.
+func (d Document) sectionsOf(table string, i int) (runs []span) {
+	own, going := false, false // going: the section before was one of them
+	for _, s := range d.sections {
+		if s.table == table {
+			own = s.index == i
+		}
+		switch mine := own && (s.table == table || s.under == table); {
+		case mine && going:
+			runs[len(runs)-1].to = s.last
+		case mine:
+			runs = append(runs, span{s.header.from, s.last})
+			going = true
+		default:
+			going = false
+		}
+	}
+	return runs
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -22,6 +23,9 @@ func TestEntriesTakeAllTheirKeysAlong(t *testing.T) {
 			r.Shuffle(len(lines), func(a, b int) { lines[a], lines[b] = lines[b], lines[a] })
 			lines = append(lines[:r.IntN(len(lines)+1)], fmt.Sprintf("own%d = 1", i))
 			trials[i] = "[[trial]]\n" + strings.Join(lines, "\n") + "\n"
+			for n := range r.IntN(3) { // tables under it, which are nobody's else
+				trials[i] += fmt.Sprintf("# more of it\n[trial.more%d]\nturns = 5\n[[trial.list]]\nspan = 2\n", n)
+			}
 		}
 		head, tail := "name = \"x\"\n\n", "\n[target]\ncurrent_a = 5\n"
 		d := Parse(head + strings.Join(trials, "\n") + tail)
@@ -34,4 +38,42 @@ func TestEntriesTakeAllTheirKeysAlong(t *testing.T) {
 		require.Equal(t, strings.Fields(head+strings.Join(append(trials, "[[trial]]"), "\n")+tail), strings.Fields(n.Text()), "added to\n%s", d.Text())
 		require.Equal(t, d.Text(), n.Remove("trial", len(trials)).Text(), "there and back")
 	}
+}
+
+// A table under an entry may stand behind another table, and goes with its entry all the same;
+// one whose name only looks so stays.
+func TestTablesUnderAnEntryGoWithIt(t *testing.T) {
+	text := `[[trial]]
+name = "A"
+
+[target]
+current_a = 5
+
+[trial.more]
+a = 1
+
+["trial.more"]
+b = 2
+%s`
+	second := `
+[[trial]]
+name = "B"
+[trial.more]
+c = 3
+`
+	d := Parse(fmt.Sprintf(text, second))
+	assert.Equal(t, `[target]
+current_a = 5
+
+["trial.more"]
+b = 2
+
+[[trial]]
+name = "B"
+[trial.more]
+c = 3
+`, d.Remove("trial", 0).Text())
+	assert.Equal(t, fmt.Sprintf(text, ""), d.Remove("trial", 1).Text())
+	assert.Equal(t, d.Text()+"\n[[trial]]\n", d.Add("trial", -1).Text())
+	assert.Equal(t, strings.Replace(fmt.Sprintf(text, ""), "a = 1\n", "a = 1\n\n[[trial]]\n", 1), Parse(fmt.Sprintf(text, "")).Add("trial", -1).Text())
 }

@@ -114,7 +114,11 @@ func (r *reader) header(e *unstable.Node) (end int) {
 	name := strings.Join(parts, ".")
 	r.table, r.index, r.known = name, r.seen[name], false
 	r.seen[name]++
-	r.d.sections = append(r.d.sections, section{table: name, index: r.index, header: span{lineBegin(r.d.text, where.from), where.to}})
+	s := section{table: name, index: r.index, header: span{lineBegin(r.d.text, where.from), where.to}}
+	if len(parts) > 1 {
+		s.under = parts[0]
+	}
+	r.d.sections = append(r.d.sections, s)
 	t, ok := TableOf(name)
 	switch {
 	case !ok || name == "" || len(parts) > 1:
