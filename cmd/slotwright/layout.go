@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"slotwright/winding/layout"
@@ -42,12 +43,17 @@ type coilLine struct {
 	Circuit int    `json:"circuit"`
 }
 
+// layoutWish is what the verb was asked for.
+type layoutWish struct {
+	spec            layout.Spec
+	circuits, turns int
+	kind            string
+	delta, asJSON   bool
+}
+
 // newLayout is the verb that lays a winding out without a job.
 func newLayout(s streams) *cobra.Command {
-	spec := layout.Spec{}
-	var asJSON, delta bool
-	var kind string
-	var circuits, turns int
+	var w layoutWish
 	c := &cobra.Command{
 		Use:   "layout --slots Q --poles 2P --span Y",
 		Short: "Which coil lies in which slot, factors and joins, without a job",
@@ -60,57 +66,59 @@ func newLayout(s streams) *cobra.Command {
 					return fmt.Errorf("--%s: not given, expected %s: %s", name, f.Usage, "slotwright layout --slots 36 --poles 12 --span 3")
 				}
 			}
-			for _, k := range []layout.Kind{layout.Lap, layout.Concentric, layout.Wave} {
-				if k.String() == kind {
-					spec.Kind = k
-				}
-			}
-			if spec.Kind.String() != kind {
-				return fmt.Errorf("--kind: read %q, expected lap, concentric or wave", kind)
-			}
-			if circuits < 1 {
-				return fmt.Errorf("--circuits: read %d, expected 1 or more", circuits)
-			}
-			if turns < 1 || turns > layout.MaxTurns {
-				return fmt.Errorf("--turns: read %d, expected 1 to %d", turns, layout.MaxTurns)
-			}
-			l, err := layout.New(spec)
-			if err == nil {
-				l, err = l.WithTurns(turns)
-			}
-			if err != nil {
-				return jobProblem{text: err.Error()}
-			}
-			if circuits > 1 {
-				if l, err = l.WithCircuits(circuits); err != nil {
-					return jobProblem{text: err.Error()}
-				}
-			}
-			conn := layout.Star
-			if delta {
-				conn = layout.Delta
-			}
-			a := describeLayout(l, conn)
-			if asJSON {
-				return printJSON(s.out, a)
-			}
-			a.print(s.out, l)
-			return nil
+			return w.answer(s.out)
 		},
 	}
 	f := c.Flags()
-	f.IntVar(&spec.Slots, "slots", 0, "slots of the stator")
-	f.IntVar(&spec.Poles, "poles", 0, "poles of the rotor")
-	f.IntVar(&spec.Span, "span", 0, "coil span in slots")
-	f.IntVar(&spec.Layers, "layers", 2, "coil sides in a slot, 1 or 2")
-	f.IntVar(&spec.Phases, "phases", 3, "1, 2 or 3")
-	f.IntVar(&spec.Sets, "sets", 1, "1, or 2 three-phase sets 30 degrees apart")
-	f.IntVar(&circuits, "circuits", 1, "parallel circuits in a phase")
-	f.IntVar(&turns, "turns", 1, "turns per coil, for the winding steps")
-	f.StringVar(&kind, "kind", "lap", "lap, concentric or wave")
-	f.BoolVar(&delta, "delta", false, "joined in delta instead of star")
-	f.BoolVar(&asJSON, "json", false, "answer in JSON")
+	f.IntVar(&w.spec.Slots, "slots", 0, "slots of the stator")
+	f.IntVar(&w.spec.Poles, "poles", 0, "poles of the rotor")
+	f.IntVar(&w.spec.Span, "span", 0, "coil span in slots")
+	f.IntVar(&w.spec.Layers, "layers", 2, "coil sides in a slot, 1 or 2")
+	f.IntVar(&w.spec.Phases, "phases", 3, "1, 2 or 3")
+	f.IntVar(&w.spec.Sets, "sets", 1, "1, or 2 three-phase sets 30 degrees apart")
+	f.IntVar(&w.circuits, "circuits", 1, "parallel circuits in a phase")
+	f.IntVar(&w.turns, "turns", 1, "turns per coil, for the winding steps")
+	f.StringVar(&w.kind, "kind", "lap", "lap, concentric or wave")
+	f.BoolVar(&w.delta, "delta", false, "joined in delta instead of star")
+	f.BoolVar(&w.asJSON, "json", false, "answer in JSON")
 	return c
+}
+
+// answer writes the layout that was asked for. A word that is none of the verb's is bad usage;
+// a winding that cannot be, whichever of its numbers it is for, is the job's.
+func (w *layoutWish) answer(out io.Writer) error {
+	kinds := []layout.Kind{layout.Lap, layout.Concentric, layout.Wave}
+	at := slices.IndexFunc(kinds, func(k layout.Kind) bool { return k.String() == w.kind })
+	if at < 0 {
+		return fmt.Errorf("--kind: read %q, expected lap, concentric or wave", w.kind)
+	}
+	w.spec.Kind = kinds[at]
+	l, err := w.layOut()
+	if err != nil {
+		return jobProblem{text: err.Error()}
+	}
+	conn := layout.Star
+	if w.delta {
+		conn = layout.Delta
+	}
+	a := describeLayout(l, conn)
+	if w.asJSON {
+		return printJSON(out, a)
+	}
+	a.print(out, l)
+	return nil
+}
+
+// layOut is the winding.
+func (w *layoutWish) layOut() (*layout.Layout, error) {
+	l, err := layout.New(w.spec)
+	if err != nil {
+		return nil, err
+	}
+	if l, err = l.WithTurns(w.turns); err != nil || w.circuits == 1 {
+		return l, err
+	}
+	return l.WithCircuits(w.circuits)
 }
 
 // describeLayout collects the answer.
