@@ -48,7 +48,7 @@ func (m *Model) saveTo(w saving) tea.Cmd {
 		}
 		return nil
 	case errors.Is(err, job.ErrReadOnly):
-		m.askOver(w, typed, "It is marked read-only.", job.OverReadOnly)
+		m.askOver(w, typed, reasonOf(err), job.OverReadOnly)
 	case errors.Is(err, job.ErrChanged) && typed == m.s.Path && w.path != "":
 		m.askOver(w, typed, "Something else has changed it since it was opened here. What was written there would be lost.", job.OverChanged)
 	case errors.Is(err, job.ErrChanged) && w.path == "":
@@ -58,6 +58,15 @@ func (m *Model) saveTo(w saving) tea.Cmd {
 	}
 	m.s.Warn(err.Error())
 	return nil
+}
+
+// reasonOf is why a file was not written, as a sentence without its path.
+func reasonOf(err error) string {
+	why := err.Error()
+	if of := new(job.FileError); errors.As(err, &of) {
+		why = of.Reason
+	}
+	return strings.ToUpper(why[:1]) + why[1:] + "."
 }
 
 // askOver asks whether to write over a file all the same.
@@ -111,9 +120,12 @@ func (m *Model) askPathFor(w saving, name, why string) {
 			return nil
 		}
 		path = asJob(path)
-		_, gone := os.Stat(path)
+		there, gone := os.Stat(path)
 		if gone == nil && path != m.s.Path {
 			why := "there is such a file already, and it was left as it is; choose another name: " + path
+			if there.IsDir() {
+				why = "this is a folder; put the file's name behind it: " + path
+			}
 			m.s.Warn(why)
 			m.askPathFor(w, text, why)
 			return nil

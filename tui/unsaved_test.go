@@ -312,7 +312,7 @@ func TestATypedNameStaysWhenItFails(t *testing.T) {
 		filepath.Join(dir, "none", "x.toml"):         "there is no folder",
 		filepath.Join(b.path, "x"):                   "not a folder",
 		filepath.Join(dir, strings.Repeat("n", 300)): "too long",
-		dir: "such a file already",
+		dir: "this is a folder; put the file's name behind it",
 	} {
 		press(m, "f2", "ctrl+u", name, "enter")
 		require.NotNil(t, m.prompt, name)

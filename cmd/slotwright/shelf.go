@@ -81,7 +81,7 @@ const mostNamed = 6
 func sayLeftOut(w io.Writer, all []shelf.Entry, left []shelf.LeftOut) {
 	for _, e := range all {
 		if e.Problem != "" {
-			fmt.Fprintf(w, "slotwright: %s cannot be used: %s\n", e.File, oneLine(e.Problem))
+			fmt.Fprintf(w, "slotwright: %s cannot be used: %s\n", text.Visible(e.File), oneLine(e.Problem))
 		}
 	}
 	var whys []string
@@ -90,7 +90,7 @@ func sayLeftOut(w io.Writer, all []shelf.Entry, left []shelf.LeftOut) {
 		if names[l.Why] == nil {
 			whys = append(whys, l.Why)
 		}
-		names[l.Why] = append(names[l.Why], l.Name)
+		names[l.Why] = append(names[l.Why], text.Visible(l.Name))
 	}
 	for _, why := range whys {
 		list := names[why]

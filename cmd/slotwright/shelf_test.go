@@ -12,6 +12,19 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// A name with an end of a line in it makes no second message.
+func TestNamesOnTheShelfStayInTheirLine(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{"a\nslotwright: b.txt", "c\nslotwright: d.toml"} {
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte{0xff}, 0o600))
+	}
+	code, _, errs := command("shelf", dir)
+	assert.Equal(t, 0, code)
+	assert.Contains(t, errs, `left out a\u000aslotwright: b.txt: `)
+	assert.Contains(t, errs, `c\u000aslotwright: d.toml cannot be used: `)
+	assert.Equal(t, 2, strings.Count(errs, "\n"), errs)
+}
+
 func TestShelf(t *testing.T) {
 	code, out, errs := command("shelf", "../../testdata/shelf", "--sort", "state", "--reverse", "--ascii")
 	require.Equal(t, 0, code, errs)

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
 	"syscall"
 
@@ -15,15 +16,22 @@ import (
 // openAtOnce keeps opening a pipe from waiting for its other end.
 const openAtOnce = unix.O_NONBLOCK
 
-// mayWrite says why a file is not to be written: its disk can only be read, which no
-// consent changes, or it is marked so or not ours to write, which is ErrReadOnly.
+// mayWrite says why a file is not to be written: its disk can only be read or its folder is not
+// ours to write in, which no consent changes; or it is marked so or not ours to write, which is
+// ErrReadOnly.
 func mayWrite(path string, info fs.FileInfo) error {
 	err := unix.Access(path, unix.W_OK)
 	if errors.Is(err, unix.EROFS) {
 		return err
 	}
-	if err != nil || info.Mode().Perm()&0o222 == 0 {
+	if in := unix.Access(filepath.Dir(path), unix.W_OK|unix.X_OK); in != nil {
+		return in
+	}
+	if info.Mode().Perm()&0o222 == 0 {
 		return ErrReadOnly
+	}
+	if err != nil {
+		return &FileError{"the file is not yours to write; nothing was written", path, ErrReadOnly}
 	}
 	return nil
 }

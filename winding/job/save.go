@@ -14,7 +14,7 @@ var (
 	ErrChanged = errors.New("the file was changed by something else since it was opened; save under another name, or open it again")
 	// ErrGone says that the file that was read is not there any more.
 	ErrGone = errors.New("the file is gone; save again to write it anew")
-	// ErrReadOnly says that the file is marked as not to be written.
+	// ErrReadOnly says that the file is marked as not to be written, or is not ours to write.
 	ErrReadOnly = errors.New("the file is marked read-only; nothing was written")
 	// ErrKind says that the path is not that of an ordinary file.
 	ErrKind = errors.New("not an ordinary file")
@@ -28,7 +28,8 @@ const (
 	OverChanged Consent = 1 << iota
 	// Anew writes a file that has gone.
 	Anew
-	// OverReadOnly writes over a file that is marked read-only; it stays so marked.
+	// OverReadOnly writes over a file that is marked read-only, or is not ours to write; it
+	// stays so marked.
 	OverReadOnly
 )
 

@@ -3,6 +3,7 @@ package job
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"syscall"
 	"testing"
@@ -165,4 +166,55 @@ func TestFullDisk(t *testing.T) {
 		refused(t, err, path, "can only be read")
 		require.NotErrorIs(t, err, ErrReadOnly)
 	}
+}
+
+// asAnybody does something without root's rights, in a thread of its own that ends with it.
+func asAnybody(t *testing.T, do func()) {
+	t.Helper()
+	if os.Geteuid() != 0 {
+		do()
+		return
+	}
+	over := make(chan unix.Errno)
+	go func() {
+		runtime.LockOSThread() // never unlocked: the thread ends with this function
+		const nobody = 65534
+		_, _, e := unix.RawSyscall(unix.SYS_SETRESUID, nobody, nobody, nobody)
+		if e == 0 {
+			do()
+		}
+		over <- e
+	}()
+	require.Zero(t, <-over, "root's rights could not be put down")
+}
+
+// A folder that one may not write in is said to be so at once; a file that is somebody else's is
+// not said to be marked.
+func TestWhatIsSomebodyElses(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "j.toml")
+	require.NoError(t, os.WriteFile(path, []byte(small), 0o444))
+	for d := dir; d != os.TempDir() && d != "/"; d = filepath.Dir(d) {
+		require.NoError(t, os.Chmod(d, 0o755))
+	}
+	require.NoError(t, os.Chmod(dir, 0o555))
+	var err error
+	for _, agreed := range []Consent{0, OverReadOnly} {
+		asAnybody(t, func() { _, err = Save(path, "# new\n", MarkOf(small), agreed) })
+		refused(t, err, path, "not allowed; check who owns the file and its folder")
+		require.NotErrorIs(t, err, ErrReadOnly, "nobody is asked what would be in vain")
+	}
+	require.NoError(t, os.Chmod(dir, 0o777))
+	if os.Geteuid() != 0 {
+		return // it is our own
+	}
+	require.NoError(t, os.Chmod(path, 0o644))
+	asAnybody(t, func() { _, err = Save(path, "# new\n", MarkOf(small), 0) })
+	refused(t, err, path, "not yours to write")
+	require.ErrorIs(t, err, ErrReadOnly)
+	assert.Equal(t, small, read(t, path))
+	var saved Saved
+	asAnybody(t, func() { saved, err = Save(path, "# new\n", MarkOf(small), OverReadOnly) })
+	require.NoError(t, err)
+	assert.Contains(t, saved.Lost, "its owner is now you")
 }
