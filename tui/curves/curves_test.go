@@ -257,11 +257,11 @@ func TestWords(t *testing.T) {
 		all += say.text + "\n"
 	}
 	for _, want := range []string{
-		fmt.Sprintf("Battery at rest: C charges from %.0f rpm, B from %.0f, A from %.0f.", c.CutInRPM.Value, b.CutInRPM.Value, a.CutInRPM.Value),
-		fmt.Sprintf("A gives more than C above %.0f rpm; B gives more than A all the way.", c.CrossRPM.Value),
-		fmt.Sprintf("C from %.0f rpm, B from %.0f, A from %.0f", c.LimitRPM.Value, b.LimitRPM.Value, a.LimitRPM.Value),
-		fmt.Sprintf("The 6.0 A wanted: B at %.0f rpm, A at %.0f, C not in this range.", b.TargetRPM.Value, a.TargetRPM.Value),
-		fmt.Sprintf("Where each really runs, %s: C at %.0f rpm, B at %.0f, A at %.0f.", m.Conditions[1].Label, c.RunsUsual.Value, b.RunsUsual.Value, a.RunsUsual.Value),
+		fmt.Sprintf("Battery at rest: C charges from %.0f alternator rpm, B from %.0f, A from %.0f.", c.CutInRPM.Value, b.CutInRPM.Value, a.CutInRPM.Value),
+		fmt.Sprintf("A gives more than C above %.0f alternator rpm; B gives more than A all the way.", c.CrossRPM.Value),
+		fmt.Sprintf("C from %.0f alternator rpm, B from %.0f, A from %.0f", c.LimitRPM.Value, b.LimitRPM.Value, a.LimitRPM.Value),
+		fmt.Sprintf("The 6.0 A wanted: B at %.0f alternator rpm, A at %.0f, C not in this range.", b.TargetRPM.Value, a.TargetRPM.Value),
+		fmt.Sprintf("Where each really runs, %s: C at %.0f alternator rpm, B at %.0f, A at %.0f.", m.Conditions[1].Label, c.RunsUsual.Value, b.RunsUsual.Value, a.RunsUsual.Value),
 		fmt.Sprintf("held at that speed, battery at %.1f V.", m.ChargingVolts.Value),
 		fmt.Sprintf("class F allows a mean of %.0f °C", m.MeanLimitC.Value),
 	} {

@@ -90,7 +90,7 @@ var panelHeight = len(quantities) + len(more) + 3
 // panel is every value at the cursor in a box.
 func (v *View) panel(s *session.Session, r kit.Rect) kit.Block {
 	lines := v.values(s).Lines(s.Theme, kit.Inner(r).W)
-	return kit.Panel{Title: "Held at " + rpmText(v.cursor(s)) + " rpm, " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)}.Draw(s.Theme, r, lines)
+	return kit.Panel{Title: "Held at " + rpmText(v.cursor(s)) + " alt. rpm, " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)}.Draw(s.Theme, r, lines)
 }
 
 // panelWidth is the room the list of values wants.

@@ -78,10 +78,10 @@ func crossings(s *session.Session) string {
 		case p.above == 0:
 			below = append(below, p.less)
 		case p.more == more:
-			text += ", than " + p.less + " above " + rpmText(p.above) + " rpm"
+			text += ", than " + p.less + " above " + rpmText(p.above)
 		default:
 			more = p.more
-			text = join(text, "; ", p.more+" gives more than "+p.less+" above "+rpmText(p.above)+" rpm")
+			text = join(text, "; ", p.more+" gives more than "+p.less+" above "+rpmText(p.above)+" "+ofAlternator)
 		}
 	}
 	if len(above) > 0 {
@@ -125,7 +125,7 @@ func limits(s *session.Session) string {
 	}
 	text := ""
 	for _, n := range known {
-		text = join(text, ", ", fmt.Sprintf("%s from %s rpm by %s", n.name, rpmText(n.figure.Value), limitName(trialOf(s, n.name))))
+		text = join(text, ", ", fmt.Sprintf("%s from %s alternator rpm by %s", n.name, rpmText(n.figure.Value), limitName(trialOf(s, n.name))))
 	}
 	return sentence("over its current limit: " + text)
 }
@@ -187,7 +187,7 @@ func best(s *session.Session) string {
 		top := slices.MaxFunc(t.Curve, func(a, b winding.RunPoint) int { return cmp.Compare(a.Efficiency, b.Efficiency) })
 		if top.Efficiency > 0 {
 			q := quantities[ofEfficiency]
-			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s rpm", letters(s)[i], quantity.Screen.Number(q.value(s, top), 2), quantity.Screen.Number(top.RPM, 2)))
+			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s alternator rpm", letters(s)[i], quantity.Screen.Number(q.value(s, top), 2), quantity.Screen.Number(top.RPM, 2)))
 		}
 	}
 	if text == "" {
@@ -246,7 +246,7 @@ func runaway(s *session.Session) string {
 		t := &s.Outcome().Trials[i]
 		for _, p := range t.Curve {
 			if p.TooHot {
-				text = join(text, ", ", letters(s)[i]+" from about "+quantity.Screen.Number(p.RPM, 2)+" rpm")
+				text = join(text, ", ", letters(s)[i]+" from about "+quantity.Screen.Number(p.RPM, 2)+" "+ofAlternator)
 				break
 			}
 		}

@@ -66,8 +66,8 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	// The last row has only the axis' title: its unit goes beside the figures instead.
 	ch.Height++
 	lines := ch.Lines(s.Theme)[:h]
-	if figures := strings.TrimRight(ansi.Strip(lines[h-1]), " "); kit.Width(figures) <= w-5 {
-		lines[h-1] = s.Theme.Fit(lines[h-1], w-4) + " " + s.Theme.Paint(kit.Label, "rpm")
+	if figures := strings.TrimRight(ansi.Strip(lines[h-1]), " "); kit.Width(figures) <= w-len(shortUnit)-2 {
+		lines[h-1] = s.Theme.Fit(lines[h-1], w-len(shortUnit)-1) + " " + s.Theme.Paint(kit.Label, shortUnit)
 	}
 	return lines
 }
@@ -91,6 +91,9 @@ const roomForThin = 70
 
 // empty reports whether a trial has neither turns nor a wire yet.
 func empty(t *winding.TrialOutcome) bool { return !t.Turns.Known() && t.Wire == "" }
+
+// shortUnit is the speeds' unit where it stands beside the figures: the alternator's.
+const shortUnit = "alt. rpm"
 
 // roomy is the height from which a chart keeps a row for its axis' title, and its marks
 // say their figures.

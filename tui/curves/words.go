@@ -111,14 +111,17 @@ func gather(s *session.Session, of func(*winding.TrialOutcome) quantity.Figure) 
 	return known, missing
 }
 
+// ofAlternator is the unit of every speed here: whose it is is said with it.
+const ofAlternator = "alternator rpm"
+
 // list writes figures one after another, the unit behind the first only: "B from 333
-// rpm, A from 529".
+// alternator rpm, A from 529".
 func list(figures []named, before string) string {
 	text := ""
 	for i, n := range figures {
 		part := n.name + before + rpmText(n.figure.Value)
 		if i == 0 {
-			part += " rpm"
+			part += " " + ofAlternator
 		}
 		text = join(text, ", ", part)
 	}
