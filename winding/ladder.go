@@ -149,7 +149,7 @@ func (l ladder) bare(t job.Trial) TrialOutcome {
 func (l ladder) markBest(list []Rung) {
 	within := func(r *Rung) bool {
 		cool := !l.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= l.air.meanC
-		return cool && !r.OverLimit()
+		return cool && !r.OverLimit() && r.Fits()
 	}
 	nothing := func(r *Rung) bool { return nothingAt(slow)(nil, &r.TrialOutcome) }
 	for i := range list {

@@ -74,3 +74,34 @@ func TestTheLadderFillsTheSlot(t *testing.T) {
 	j.Slot.AreaMM2 = quantity.Reading{}
 	assert.Empty(t, winding.Prepare(j).Ladder(0), "no slot, no ladder")
 }
+
+// Wire that does not pass the mouth is on the ladder, since more strands of thinner do; but nothing
+// of it is best, and it meets nothing.
+func TestWhatDoesNotPassTheMouthIsNotBest(t *testing.T) {
+	j := load(t, "engine.toml")
+	j.Slot.MouthMM = quantity.Known(2.2)
+	barred, best := 0, 0
+	for _, r := range winding.Prepare(j).Ladder(0) {
+		if r.CannotBeWound() != "" {
+			barred++
+			assert.Contains(t, r.CannotBeWound(), "the mouth is ", r.Wire)
+			assert.False(t, r.Meets || r.BestSlow || r.BestUsual || r.BestTop, r.Wire)
+		} else if r.BestSlow || r.BestUsual || r.BestTop || r.Meets {
+			best++
+		}
+	}
+	assert.Greater(t, barred, 3)
+	j = load(t, "pedals.toml")
+	for _, r := range winding.Prepare(j).Ladder(0) {
+		if r.BestUsual {
+			j.Slot.MouthMM = quantity.Known(j.Slot.MouthMM.Value - r.MouthSpareMM.Value - 0.01) // the best one no longer passes it
+		}
+	}
+	for _, r := range winding.Prepare(j).Ladder(0) {
+		if r.BestUsual {
+			best++
+			assert.Empty(t, r.CannotBeWound())
+		}
+	}
+	assert.Positive(t, best)
+}

@@ -21,7 +21,7 @@ import (
 // verdict is a trial's, kind being that of the drive; "" when there is nothing to say.
 func (o *Outcome) verdict(i int, kind string) string {
 	t := &o.Trials[i]
-	if why := t.cannotBeWound(); why != "" {
+	if why := t.CannotBeWound(); why != "" {
 		return why
 	}
 	if i != o.Reference && !t.Turns.Known() && t.Wire == "" {
@@ -37,8 +37,8 @@ func (o *Outcome) verdict(i int, kind string) string {
 	return joined("; ", parts...)
 }
 
-// cannotBeWound says what keeps a winding out of the slot; "" when nothing does.
-func (t *TrialOutcome) cannotBeWound() string {
+// CannotBeWound says what keeps a winding out of the slot; "" when nothing does.
+func (t *TrialOutcome) CannotBeWound() string {
 	switch {
 	case t.tooMany():
 		return fmt.Sprintf("does not fit: %s turns of %s where %s go in", whole(t.Turns), strings.TrimPrefix(t.Wire, "1 × "), whole(t.TurnsThatFit))
@@ -160,7 +160,9 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	}
 	if t.OverLimit() {
 		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.SteadyAmps.Value), amps(t.LimitAmps.Value))
-		if t.LimitRPM.Known() {
+		if t.LimitAmps.Value < leastLimit {
+			text = "gets too hot before any amps flow"
+		} else if t.LimitRPM.Known() {
 			text = fmt.Sprintf("over its limit of %s A from %s alternator rpm", amps(t.LimitAmps.Value), whole(t.LimitRPM))
 		}
 		parts = append(parts, text)
@@ -206,6 +208,9 @@ func (t *TrialOutcome) mostlyEmpty() string {
 	}
 	return fmt.Sprintf("fills only %s of its room, %s go in", quantity.Number(t.WireFill.Value, 2), quantity.Number(t.FillLimit.Value, 2))
 }
+
+// leastLimit, A, is the least of a limit that is one: below it iron and field alone are too much.
+const leastLimit = 0.005
 
 // whereIn is a condition in words: "with the engine at 1800 rpm".
 func whereIn(condition int, kind string, m *MachineOutcome) string {

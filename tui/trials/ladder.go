@@ -104,9 +104,13 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 			l.strands, l.placed = next, false
 		}
 	}
+	first := kit.Bind(group, "enter", "take it", "Wind the chosen trial like the marked row.", take(false)).When(len(list) > 0)
+	if path, ok := l.waitsFor(s, list); ok {
+		first = kit.Bind(group, "enter", "to the field", "Go to the field that the ladder waits for.", func() { l.open = false; goTo(s, path) })
+	}
 	return []kit.Binding{
-		kit.Bind(group, "enter", "take it", "Wind the chosen trial like the marked row.", take(false)),
-		kit.Bind(group, "n", "as new trial", "Make a new trial of the marked row.", take(true)),
+		first,
+		kit.Bind(group, "n", "as new trial", "Make a new trial of the marked row.", take(true)).When(len(list) > 0),
 		kit.Bind(group, "esc e", "back", "Back to the table.", func() { l.open = false }),
 		kit.Bind(group, "> .", "strand more", "One strand more in hand.", strands(1)),
 		kit.Bind(group, "< ,", "fewer", "One strand fewer.", strands(-1)),
@@ -116,7 +120,7 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 		kit.Bind(group, "pgdown space", "", "Eight rows down.", to(l.row+8)),
 		kit.Bind(group, "home", "", "The thickest.", to(0)),
 		kit.Bind(group, "end G", "", "The thinnest.", to(len(list)-1)),
-		kit.Bind(group, "b", "best", "The next row that is the best of a column, or meets what is wanted.", l.toBest(s, list)),
+		kit.Bind(group, "b", "best", "The next row that is the best of a column, or meets what is wanted.", l.toBest(s, list)).When(len(list) > 0),
 		kit.Bind(group, "right l", "", "The ladder of the next trial.", func() { l.placed = false; s.Choose(s.Trial + 1) }),
 		kit.Bind(group, "left h", "", "The ladder of the trial before.", func() { l.placed = false; s.Choose(s.Trial - 1) }),
 		kit.Bind("The slot", "A", "", "Slot area up a step; the depth where the slot has a shape.", func() { s.StepArea(1) }),
@@ -169,7 +173,11 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	case wrong != "":
 		return append(blocks, kit.Bare(t, rest, t.WrapPaint(kit.Broken, wrong, rest.W)))
 	case len(list) == 0:
-		return append(blocks, kit.Bare(t, rest, t.Wrap(l.whyNone(s), rest.W)))
+		none := l.whyNone(s)
+		if _, ok := l.waitsFor(s, list); ok {
+			none += " Enter goes to the field."
+		}
+		return append(blocks, kit.Bare(t, rest, t.Wrap(none, rest.W)))
 	}
 	tb := l.tableIn(s, list, body.W)
 	w := body.W
@@ -190,6 +198,18 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 
 // leastBeside is the width from which a picture stands beside the rungs.
 const leastBeside = 24
+
+// waitsFor is the field without which there are no rungs.
+func (l *ladder) waitsFor(s *session.Session, list []winding.Rung) (path string, ok bool) {
+	if _, done, _ := s.Answer(ladderWork, l.about(s)); !done || len(list) > 0 {
+		return "", false
+	}
+	j := s.Job()
+	if t := j.Trials[s.Trial]; t.Gauge.IsZero() {
+		return fmt.Sprintf("trial[%d].gauge", s.Trial), true
+	}
+	return winding.FieldFor(&j, s.Bench().TurnsThatFit(j.Trials[s.Trial]).Why, s.Trial)
+}
 
 // whyNone says why there are no rungs.
 func (l *ladder) whyNone(s *session.Session) string {
@@ -280,7 +300,11 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 	if r.Present {
 		wire.Mark, wire.Role = kit.Chosen, kit.Chosen
 	}
-	cells := []kit.Cell{wire, {Text: quantity.Screen.Number(r.Turns.Value, 0)}}
+	turns := kit.Cell{Text: quantity.Screen.Number(r.Turns.Value, 0)}
+	if !r.Fits() {
+		turns.Mark, turns.Role = kit.Broken, kit.Broken
+	}
+	cells := []kit.Cell{wire, turns}
 	best := map[string]bool{"amps_dc_slow": r.BestSlow, "amps_dc_usual": r.BestUsual, "amps_dc_top": r.BestTop, "year_kwh": r.BestYear}
 	for _, id := range ids {
 		f := winding.OutputOf(id)
@@ -325,7 +349,11 @@ func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	if len(legend) > 2 {
 		legend = t.WrapPaint(kit.Hint, fmt.Sprintf("%s most within every limit; %s past one, or nothing comes; meets: all that is wanted.", t.Mark(kit.Better), t.Mark(kit.Broken)), w)
 	}
-	why := clipped(sentences(t, append([]string{l.fills(s, r)}, strings.Split(r.Holds, "; ")...), w, h-len(legend)), h-len(legend))
+	parts := append([]string{l.fills(s, r)}, strings.Split(r.Holds, "; ")...)
+	if !r.Fits() {
+		parts = parts[:1] // nothing else counts
+	}
+	why := clipped(sentences(t, parts, w, h-len(legend)), h-len(legend))
 	return clipped(append(why, legend...), h)
 }
 
@@ -342,6 +370,9 @@ func sentences(t kit.Theme, parts []string, w, h int) []string {
 
 // fills is what a rung fills and what limits it.
 func (l *ladder) fills(s *session.Session, r *winding.Rung) string {
+	if why := r.CannotBeWound(); why != "" {
+		return fmt.Sprintf("%d × %s %s, more strands of thinner wire go in", r.Trial.Turns.Whole(), shortWire(r.Wire), why)
+	}
 	text := fmt.Sprintf("%d × %s: wire fill %s", r.Trial.Turns.Whole(), shortWire(r.Wire), quantity.Screen.Number(r.WireFill.Value, 2))
 	if r.MostAmps.Known() {
 		text += ", at most " + s.Text(r.MostAmps, quantity.Amps, 3)
