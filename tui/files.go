@@ -56,7 +56,6 @@ func (m *Model) saveTo(w saving) tea.Cmd {
 	default:
 		m.askPathFor(w, either(w.typed != "", w.typed, typed), err.Error())
 	}
-	m.s.Warn(err.Error())
 	return nil
 }
 
@@ -102,7 +101,10 @@ func (m *Model) askPath() { m.askPathThen(nil) }
 
 func (m *Model) askPathThen(then func() tea.Cmd) {
 	name := m.s.Path
-	if name == "" {
+	switch {
+	case name == "" && m.copyOf != "":
+		name = otherName(m.copyOf)
+	case name == "":
 		name = fileName(m.s.Job().Name) + ".toml"
 	}
 	m.askPathFor(saving{then: then}, name, "")
@@ -126,7 +128,6 @@ func (m *Model) askPathFor(w saving, name, why string) {
 			if there.IsDir() {
 				why = "this is a folder; put the file's name behind it: " + path
 			}
-			m.s.Warn(why)
 			m.askPathFor(w, text, why)
 			return nil
 		}
@@ -183,7 +184,6 @@ func (m *Model) writeCard(typed string) tea.Cmd {
 		return nil
 	}
 	again := func(err error) {
-		m.s.Warn(err.Error())
 		m.prompt = newPrompt("Write the winding card to", typed, m.writeCard)
 		m.prompt.why = err.Error()
 	}

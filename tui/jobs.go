@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -38,15 +39,44 @@ func (m *Model) duplicate() tea.Cmd {
 	if m.s.Dirty() {
 		was += " with what was not saved"
 	}
+	of := m.s.Path
 	m.change(session.NewCopy(m.s.Document()))
-	m.s.Say("a copy of " + was + ", in no file yet; its name and what differs are yours to change")
+	m.copyOf = of
+	m.s.Say("a copy of " + was + ", in no file yet: ctrl+s writes it; its name and what differs are yours to change")
 	return nil
 }
 
-// askOpen asks which job to open.
+// askOpen asks which job to open: those opened last are offered, else those of this folder.
 func (m *Model) askOpen() {
 	m.prompt = newPrompt("Open a job", "", m.open)
-	m.prompt.files, m.prompt.recent = jobFiles, m.store.Recent()
+	m.prompt.files = jobFiles
+	open, _ := filepath.Abs(m.s.Path)
+	for _, path := range m.store.Recent() {
+		if whole, _ := filepath.Abs(path); m.s.Path == "" || whole != open {
+			m.prompt.recent = append(m.prompt.recent, path)
+		}
+	}
+	if len(m.prompt.recent) == 0 {
+		m.prompt.recent = filesLike("", jobFiles)
+	}
+}
+
+// folderSays is why a folder is not opened, and what to do.
+const folderSays = "this is a folder; ↓ goes through the jobs in it, or type on"
+
+// jobAt is the path of a job that was typed, with or without its ending; folder says that it is
+// a folder.
+func jobAt(path string) (file string, folder bool) {
+	info, err := os.Stat(path)
+	switch {
+	case err == nil:
+		return path, info.IsDir()
+	case filepath.Ext(path) == "":
+		if _, err := os.Stat(path + ".toml"); err == nil {
+			return path + ".toml", false
+		}
+	}
+	return path, false
 }
 
 // open opens the job at a path that was typed. What fails keeps what was typed.
@@ -62,6 +92,12 @@ func (m *Model) open(typed string) tea.Cmd {
 		return nil
 	case err != nil:
 		again(err.Error())
+		return nil
+	}
+	path, folder := jobAt(path)
+	if folder {
+		typed = strings.TrimSuffix(strings.TrimSpace(typed), string(filepath.Separator)) + string(filepath.Separator)
+		again(folderSays)
 		return nil
 	}
 	d, mark, err := job.Load(path)
@@ -127,6 +163,7 @@ func (m *Model) change(to *session.Session) {
 	to.Theme, to.Units, to.Wires = m.s.Theme, m.s.Units, m.s.Wires
 	m.keeper.End()
 	parting := m.parting
+	m.copyOf = ""
 	m.begin(to)
 	m.parting = parting
 	m.fit()

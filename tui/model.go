@@ -42,6 +42,8 @@ type Model struct {
 	scroll  kit.Scroll
 	mouse   bool
 	notices []notice
+	// copyOf is the file that the job is a copy of, while it is in none itself.
+	copyOf string
 	// tidier collects garbage between keys, where somebody waits for their frames.
 	tidier *session.Tidier
 }

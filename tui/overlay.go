@@ -39,13 +39,33 @@ func (m *Model) openCommands() {
 	list := m.commands()
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
-		options[i] = kit.Option{ID: strconv.Itoa(i), Label: d.name, Note: d.keys, Also: otherWords(d.name)}
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Also: d.name + " " + otherWords(d.name)}
 	}
 	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
 	m.picked = func(id string) tea.Cmd {
 		i, _ := strconv.Atoi(id)
 		return list[i].do()
 	}
+}
+
+// namedWide and leastNamed are the cells that a command's name and its keys may take together at 80
+// columns, and those that a name is not cut under.
+const (
+	namedWide  = 70
+	leastNamed = 10
+)
+
+// shortName is a name as it fits beside its keys, of a long one the part before its last colon
+// or comma that does.
+func shortName(name, keys string) string {
+	for kit.Width(name)+kit.Width(keys) > namedWide {
+		at := strings.LastIndexAny(name, ",:")
+		if at < leastNamed { // nothing but the name of its screen would be left
+			break
+		}
+		name = name[:at]
+	}
+	return name
 }
 
 // commands are all of them, made from the bindings.

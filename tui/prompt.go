@@ -120,7 +120,10 @@ const maxOffers = 8
 // draw is the question in the middle of the screen, the reason above the line, the files
 // that it may become below.
 func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
-	w := min(74, within.W-4)
+	w := 74
+	if within.W < w+16 { // a rim of what lies under it would only be in the way
+		w = within.W
+	}
 	lines := []string{""}
 	if p.why != "" {
 		lines = t.Wrap(kit.Clean(p.why), w-2)
@@ -132,6 +135,8 @@ func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 	switch replaced := p.replaced(); {
 	case replaced:
 		foot = "typing replaces it, ← edits it, " + foot
+	case len(offers) > 0:
+		foot = "↓ goes through them, tab completes, " + foot
 	case p.files != nil:
 		foot = "tab completes, " + foot
 	}

@@ -1,11 +1,16 @@
 package tui
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
+	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
@@ -37,6 +42,61 @@ func TestAnAnswerIsReplacedOrEdited(t *testing.T) {
 	assert.Equal(t, "hub.toml", m.s.Path, "a job is among those that are offered")
 	m.press("ctrl+o h u b")
 	assert.Contains(t, m.View(), "hub.toml")
+}
+
+// Opening: a name goes without its ending; a folder is gone into, its jobs offered; what is open
+// is not offered; where nothing was opened before, the jobs of this folder are. What went wrong
+// is said once.
+func TestOpeningByName(t *testing.T) {
+	dir := t.TempDir()
+	t.Chdir(dir)
+	require.NoError(t, os.Mkdir("yard", 0o700))
+	for _, name := range []string{"hub.toml", "yard/mill.toml"} {
+		require.NoError(t, os.WriteFile(name, []byte(job.Template("x")), 0o600))
+	}
+	m := New(session.NewExample(), recovery.Store{Dir: filepath.Join(dir, "state")})
+	m.gets(tea.WindowSizeMsg{Width: 80, Height: 24})
+	m.press("ctrl+o")
+	assert.Contains(t, m.View(), "hub.toml")
+	assert.Contains(t, m.View(), "↓ goes through them")
+	m.press("y a r d enter")
+	require.NotNil(t, m.prompt)
+	assert.Contains(t, m.View(), folderSays)
+	assert.Contains(t, m.View(), "yard/mill.toml")
+	m.press("down enter")
+	assert.Equal(t, "yard/mill.toml", m.s.Path)
+	m.press("ctrl+o h u b enter")
+	assert.Equal(t, "hub.toml", m.s.Path)
+	m.press("ctrl+o")
+	assert.Equal(t, []string{filepath.Join(dir, "yard", "mill.toml")}, m.prompt.recent)
+	m.press("esc f2 n o / a enter")
+	assert.Equal(t, 1, strings.Count(m.View(), "there is no folder"))
+}
+
+// A copy is offered a name beside what it is a copy of, and says how it is written.
+func TestACopyIsSavedBesideItsFile(t *testing.T) {
+	t.Chdir(t.TempDir())
+	require.NoError(t, os.Mkdir("yard", 0o700))
+	require.NoError(t, os.WriteFile("yard/mill.toml", []byte(job.Example().Text()), 0o600))
+	m := opened(session.NewExample(), 80, 24, "Trials", "ctrl+o y a r d / m i l l enter ctrl+d")
+	assert.Contains(t, tuitest.Words(m.View()), "in no file yet: ctrl+s writes it")
+	m.press("ctrl+s")
+	assert.Equal(t, filepath.Join("yard", "mill-2.toml"), m.prompt.line.Text)
+	m.press("enter")
+	assert.FileExists(t, filepath.Join("yard", "mill-2.toml"))
+}
+
+// No command's name is cut at 80 columns, and one that was shortened is found by what was left
+// out.
+func TestNamesOfCommandsAreWhole(t *testing.T) {
+	for _, screen := range []string{"Machine", "Trials", "Layout", "Curves", "Drive", "Card", "Wound", "Shelf"} {
+		m := opened(session.NewExample(), 80, 24, screen, "ctrl+p")
+		for _, o := range m.list.Options {
+			assert.LessOrEqual(t, kit.Width(o.Label)+kit.Width(o.Note), 72, "%s: %s", screen, o.Label)
+		}
+	}
+	m := opened(session.NewExample(), 80, 24, "Trials", "ctrl+p t h i n n e r space w i r e space a n d space s t r a n d s")
+	assert.Contains(t, m.View(), "▸ Keep the slot full")
 }
 
 // What is typed into a line stays while the terminal changes its size, also through one that
