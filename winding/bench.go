@@ -61,7 +61,7 @@ func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
 
 // kept is what of a bench stands for another job.
 func (b *Bench) kept(j job.Job) moves {
-	m := moves{before: b.fit}
+	m := moves{before: b.fit, curve: &b.flux}
 	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
 		m.room = &b.room
 	}
@@ -74,12 +74,13 @@ func (b *Bench) kept(j job.Job) moves {
 // moves is what is put off its value to see what follows: the flux by so many times its own
 // ±, the estimate of a tooth coil's turn by a part of itself; and what was worked out
 // already: the slot and the layouts; what the readings said together, taken over if they are the same
-// (before) or held whatever they are.
+// (before) or held whatever they are; the flux, whose curve stands if its readings do.
 type moves struct {
 	flux, turn   float64
 	room         *slotRoom
 	layouts      *layouts
 	before, held *fitted
+	curve        *flux
 }
 
 // prepare is Prepare with something put off.
@@ -108,7 +109,7 @@ func prepare(j job.Job, off moves) *Bench {
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.spins, b.shorts = heardSpins(j.Spins, m, j.Old.Connection, &b.dc), heardShorts(j.Shorts, m)
 	b.iron = newIron(m, &b.room, j.Slot.ToothMM, rotor.MagnetCover.Or(defaultCover))
-	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path})
+	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path, before: off.curve})
 	b.henries = inductances{
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	}

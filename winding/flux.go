@@ -29,6 +29,8 @@ type flux struct {
 	readAt float64
 	// curve is the magnetisation curve of a wound rotor, in the same unit, where it was read.
 	curve *field.Curve
+	// read is the readings that the curve goes through.
+	read []field.Reading
 }
 
 // fluxRoutes is everything that the flux can be found from.
@@ -41,6 +43,8 @@ type fluxRoutes struct {
 	dc      *dcSide
 	mouth   quantity.Reading
 	iron    field.Iron
+	// before is the flux of the bench before, whose curve stands where its readings do.
+	before *flux
 }
 
 // newFlux takes the best source there is:

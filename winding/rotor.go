@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"slotwright/winding/field"
@@ -62,9 +63,13 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 	if len(field.Currents(readings)) < 2 {
 		return flux{}, false
 	}
-	curve, err := field.Fit(readings)
-	if err != nil {
-		return flux{}, false
+	curve := r.before.through(readings)
+	if curve == nil {
+		fitted, err := field.Fit(readings)
+		if err != nil {
+			return flux{}, false
+		}
+		curve = &fitted
 	}
 	amps := fieldCurrent(r.rotor, r.dc)
 	if !amps.Known() {
@@ -73,8 +78,17 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 	return flux{
 		perTurn: quantity.Of(curve.At(amps.Value), origin), fieldAmps: amps,
 		from:   fmt.Sprintf("the magnetisation curve through %d %s", len(readings), strings.TrimSuffix(kind, " of the old winding")),
-		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: &curve,
+		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: curve, read: readings,
 	}, true
+}
+
+// through is the curve that it goes by, if that was drawn through just these readings; nil for any
+// other, or where there is no flux.
+func (f *flux) through(readings []field.Reading) *field.Curve {
+	if f == nil || !slices.Equal(f.read, readings) {
+		return nil
+	}
+	return f.curve
 }
 
 // carried is a flux that was read at one field current only, at the current that the rotor will

@@ -238,7 +238,7 @@ func (b *Bench) shifted() []shift {
 // stands if it is the same, and what the old winding's readings say together stands anyway.
 func (b *Bench) prepare(j job.Job, off moves) *Bench {
 	kept := b.kept(j)
-	off.room, off.layouts, off.before = kept.room, kept.layouts, kept.before
+	off.room, off.layouts, off.before, off.curve = kept.room, kept.layouts, kept.before, kept.curve
 	if off.held == nil && b.fit.ok {
 		off.held = b.fit
 	}
