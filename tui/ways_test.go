@@ -79,7 +79,7 @@ func TestOpenCompareDuplicateSaveAs(t *testing.T) {
 	h.sees(`Mill-race alternator`, `pedal\.toml`, `\[Trials\]`)
 	h.begins("compare")
 	h.key("right", "[", "+", "+")
-	h.sees(`●B`, `23 of 27`, `17 AWG`, `lead to lead at 1000 rpm, V 11\.8 18\.2 24\.7 45\.0 \+35 %`, `sooner`)
+	h.sees(`●B`, `23 of 27`, `17 AWG`, `two leads, 1000 rpm, V AC 11\.8 18\.2 24\.7 45\.0 \+35 %`, `sooner`)
 	h.begins("duplicate")
 	h.command("duplicate")
 	h.sees("a copy of pedal.toml with what was not saved", "no file yet")

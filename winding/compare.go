@@ -136,8 +136,11 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 // unitOf is the unit that values of a dimension are kept in: fractions, which are shown in
 // percent, have none.
 func unitOf(dim quantity.Dimension) string {
-	if dim[0].Base(1) != 1 {
+	switch {
+	case dim[0].Base(1) != 1:
 		return ""
+	case dim[0].Suffix == quantity.Volts[0].Suffix: // of which the key says whether they are DC or rms
+		return quantity.Volts[0].Name
 	}
 	return dim[0].Name
 }
@@ -158,6 +161,9 @@ func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref 
 	c := Cell{Figure: m.Of(t), Percent: quantity.Missing(""), Difference: quantity.Missing("")}
 	if !c.Figure.Known() {
 		return c
+	}
+	if !t.Turns.Known() || !o.Trials[o.Reference].Turns.Known() {
+		ref = quantity.Missing("") // what is not yet a winding is better or worse than none
 	}
 	if !isRef && ref.Known() {
 		c.Difference = quantity.Of(c.Figure.Value-ref.Value, c.Figure.Origin, ref.Origin)

@@ -191,7 +191,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 	m := MachineOutcome{
 		HertzPerRPM: b.machine.Poles.Figure("needs the poles").Times(1.0 / 120),
 		PolePitchMM: b.machine.polePitchMM(),
-		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.flux.fieldAmps,
+		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.fieldAmps(),
 		Feeds: b.dc.feeds(&b.job.Battery), RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, ChargingVolts: b.dc.charging, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
 		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
 		DiodeReverseVolts: b.job.Battery.DiodeReverseVolts.Figure("needs the diodes' rating"),
@@ -214,6 +214,15 @@ func (b *Bench) machineFigures() MachineOutcome {
 	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = quantity.Of(room.GrossMM2, o), quantity.Of(room.LinerMM2, o), quantity.Of(room.WedgeMM2, o)
 	m.SeparatorMM2, m.NetMM2, m.SlotNote = quantity.Of(room.SeparatorMM2, o), quantity.Of(room.NetMM2, o), room.Note
 	return m
+}
+
+// fieldAmps is the rotor current that the flux is for; magnets need none, by whatever way their
+// flux was found.
+func (b *Bench) fieldAmps() quantity.Figure {
+	if f := b.flux.fieldAmps; f.Known() || b.job.Field.Kind != "magnets" {
+		return f
+	}
+	return quantity.Missing("magnets need none")
 }
 
 // dragAt is iron and friction at a speed, marked when it is a guess.

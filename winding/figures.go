@@ -161,7 +161,7 @@ var trialOutputs = []Output{
 		Meaning: "All coils of one phase, of one set."},
 	{ID: "series_turns", Group: "Volts", Label: "turns in series", Dim: quantity.None, Digits: 0, Show: InGrid, Spread: Counted,
 		Meaning: "In each phase, from lead to star point."},
-	{ID: "volts_line_rms_per_1000rpm", Group: "Volts", Label: "lead to lead at 1000 rpm", Dim: quantity.Volts, Digits: 3, Show: First,
+	{ID: "volts_line_rms_per_1000rpm", Group: "Volts", Label: "two leads, 1000 rpm", Dim: quantity.VoltsAC, Digits: 3, Show: First,
 		Meaning: "Volts rms between two leads, the alternator at 1000 rpm, nothing connected."},
 	{ID: "cut_in_rpm", Group: "Volts", Label: "charging begins", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First,
 		Meaning: "Speed of the alternator at which the first amps reach the battery.", Mend: "more turns, or a larger ratio",
@@ -169,17 +169,17 @@ var trialOutputs = []Output{
 			// A rotor in the wind begins in more wind: that is what its amps in light wind say.
 			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
 		}},
-	{ID: "volts_dc_open_top", Group: "Volts", Label: "open at top speed", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InGrid,
+	{ID: "volts_dc_open_top", Group: "Volts", Label: "open at top speed", Dim: quantity.VoltsDC, Digits: 3, Better: Less, Show: InGrid,
 		Meaning: "Peak DC unloaded at the top speed: what diodes and fingers meet when the battery comes off.", Mend: "diodes rated higher, or fewer turns",
 		past: func(o *Outcome, t *TrialOutcome) bool {
 			r := o.Machine.DiodeReverseVolts
 			return r.Known() && t.OpenAtTopVolts.Value > r.Value
 		}},
-	{ID: "volts_dc_open_gale", Group: "Volts", Label: "open in the gale", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+	{ID: "volts_dc_open_gale", Group: "Volts", Label: "open in the gale", Dim: quantity.VoltsDC, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Peak DC with nothing connected and the rotor running free in the gale."},
-	{ID: "volts_dc_open_furl", Group: "Volts", Label: "open when it furls", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
+	{ID: "volts_dc_open_furl", Group: "Volts", Label: "open when it furls", Dim: quantity.VoltsDC, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Peak DC with nothing connected and the rotor running free in the wind at which it furls."},
-	{ID: "volts_dc_most", Group: "Volts", Label: "highest volts anywhere", Dim: quantity.Volts, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
+	{ID: "volts_dc_most", Group: "Volts", Label: "most volts anywhere", Dim: quantity.VoltsDC, Digits: 3, Better: Less, Show: InGrid, Spread: NeedsRunning,
 		Meaning: "The highest of: unloaded at the top speed, unloaded in furling wind and in the gale, the battery absorbing.", Mend: "diodes rated higher, or fewer turns",
 		past: func(o *Outcome, t *TrialOutcome) bool {
 			r := o.Machine.DiodeReverseVolts
@@ -191,7 +191,7 @@ var trialOutputs = []Output{
 		Meaning: "Volts rms between two leads for each rpm, nothing connected."},
 	{ID: "volts_dc_peak_per_rpm", Group: "Volts", Label: "DC peak per 1 rpm", Dim: voltsPerRPM, Digits: 3,
 		Meaning: "Peak volts behind the bridge for each rpm, nothing connected."},
-	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.Volts, Digits: 3,
+	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.VoltsAC, Digits: 3,
 		Meaning: "Volts rms between two leads at the test speed, nothing connected."},
 
 	{ID: "amps_dc_slow", Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
@@ -418,7 +418,7 @@ var pointOutputs = []Output{
 	{ID: "battery_w", Label: "to battery", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts."},
 	{ID: "efficiency", Label: "efficiency", Dim: quantity.Percent, Digits: 2, Better: More, Meaning: "Net watts into the battery over shaft watts."},
 	{ID: "winding_c", Label: "winding", Dim: quantity.Celsius, Digits: 2, Better: Less, Meaning: "Temperature the winding comes to."},
-	{ID: "open_volts_dc", Label: "unloaded peak", Dim: quantity.Volts, Digits: 3, Meaning: "Peak DC with nothing connected."},
+	{ID: "open_volts_dc", Label: "unloaded", Dim: quantity.VoltsDC, Digits: 3, Meaning: "Peak DC with nothing connected."},
 	{ID: "shaft_w", Label: "shaft", Dim: quantity.Watts, Digits: 3, Meaning: "Watts the alternator's shaft takes."},
 	{ID: "torque_nm", Label: "torque", Dim: quantity.Torque, Digits: 3, Meaning: "Torque at the alternator's shaft."},
 	{ID: "volts_dc", Label: "at the bridge", Dim: quantity.Volts, Digits: 4, Meaning: "Volts behind the bridge."},

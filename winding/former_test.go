@@ -121,24 +121,23 @@ func TestCutListByHand(t *testing.T) {
 	}
 }
 
-// Two coil sides in a slot want a sheet between them: where the job gives none, the list
-// gives no thickness, and the width between the liners at half depth.
-func TestSeparatorThatIsNotGiven(t *testing.T) {
+// A separator is cut where its thickness is given; left empty, its field says, none will be used.
+func TestSeparatorIsCutWhereOneIsUsed(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.Layers = quantity.Known(2)
-	find := func() Cut {
+	find := func() *Cut {
 		for _, c := range Evaluate(j).Trials[0].Cuts {
 			if c.Name == "separator" {
-				return c
+				return &c
 			}
 		}
-		t.Fatal("no separator")
-		return Cut{}
+		return nil
 	}
-	c := find()
-	assert.Equal(t, 36, c.Pieces)
-	assert.False(t, c.ThickMM.Known())
-	assert.InDelta(t, 5.262-0.5, c.WidthMM.Value, 0.1)
+	assert.Nil(t, find())
 	j.Slot.SeparatorMM = quantity.Known(0.2)
-	assert.InDelta(t, 5.262-0.5, find().WidthMM.Value, 0.01)
+	c := find()
+	require.NotNil(t, c)
+	assert.Equal(t, 36, c.Pieces)
+	assert.InDelta(t, 0.2, c.ThickMM.Value, 1e-9)
+	assert.InDelta(t, 5.262-0.5, c.WidthMM.Value, 0.01)
 }

@@ -77,22 +77,12 @@ func (p insulation) slotCuts(plan *layout.Layout, lie lying) []Cut {
 		{Name: "wedge", Pieces: slots, LengthMM: along, ThickMM: wedge,
 			WidthMM: p.across(lie, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
 	}
-	shared := sharedSlots(plan)
-	if shared == 0 {
-		return list
+	shared, sheet := sharedSlots(plan), s.SeparatorMM.Or(0)
+	if shared == 0 || sheet <= 0 {
+		return list // left empty, none will be used, and no room is kept for one
 	}
-	sheet := s.SeparatorMM.Figure("")
-	between := Cut{Name: "separator", Pieces: shared, LengthMM: along, ThickMM: sheet, WidthMM: sheet}
-	if sheet.Known() && sheet.Value > 0 {
-		between.WidthMM = p.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet.Value })
-		return append(list, between)
-	}
-	// Across the slot at half depth, or to its depth where coils stand side by side, within liner and wedge.
-	between.ThickMM, between.WidthMM, between.Note = quantity.Missing(AsSold), p.across(lie, func(r *slot.Room) float64 { return max(0, r.WidthMidMM-2*liner.Value) }), "thin: no room kept"
-	if lie == beside {
-		between.WidthMM = p.across(lie, func(r *slot.Room) float64 { return max(0, r.DepthMM-liner.Value-wedge.Value) })
-	}
-	return append(list, between)
+	return append(list, Cut{Name: "separator", Pieces: shared, LengthMM: along, ThickMM: s.SeparatorMM.Figure(""),
+		WidthMM: p.across(lie, func(r *slot.Room) float64 { return r.SeparatorMM2 / sheet })})
 }
 
 // across is a width of the slot.

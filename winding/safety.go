@@ -236,6 +236,10 @@ func (b *bed) highestVolts(s *SafetyRun, t *TrialOutcome) {
 		return t.PeakDCPerRPM.Times(d.shaft.FreeRPM(wind))
 	}
 	s.OpenAtFurlVolts, t.OpenAtGaleVolts = free(d.furl), free(d.gale)
+	if !t.Turns.Known() { // nothing is wound: the battery's own volts are none of its making
+		s.MostVolts = quantity.Missing("needs the turns")
+		return
+	}
 	best := quantity.Missing("needs the volts and a top speed")
 	for _, c := range []struct {
 		volts quantity.Figure

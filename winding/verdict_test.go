@@ -140,6 +140,7 @@ func TestNothingIsBetterThatDoesNotFit(t *testing.T) {
 // A reference of nothing makes no hair's breadth better.
 func TestNothingIsNotBeatenByAHair(t *testing.T) {
 	o := winding.Outcome{Trials: make([]winding.TrialOutcome, 2)}
+	o.Trials[0].Turns, o.Trials[1].Turns = quantity.Of(20), quantity.Of(30)
 	f := winding.OutputOf("amps_dc_usual")
 	o.Trials[0].AmpsUsual = quantity.Of(0)
 	for amps, want := range map[float64]winding.Verdict{0.004: winding.Same, -0.004: winding.Same, 0.02: winding.Better, -0.02: winding.Worse} {

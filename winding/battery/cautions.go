@@ -20,7 +20,7 @@ func Cautions(s Spec) []string {
 		list = append(list, "ventilate: overcharged, its valves let hydrogen out, and what is lost cannot be topped up")
 	case LFP:
 		list = append(list, "needs a battery management system that can stop the charge; when it does, the machine runs unloaded and its voltage rises",
-			"no charging with cells below 0 °C, and only slowly below 25: 0.1 A for each Ah to 10 °C, 0.2 to 25 °C (a maker's manual)")
+			"no charging with cells below 0 °C, and only slowly below 25 °C: at most 0.1 A for each Ah up to 10 °C, 0.2 A up to 25 °C (a maker's manual)")
 	default:
 		list = append(list, "its own data sheet has the voltages, the charge limit and the temperatures it may be charged at")
 	}

@@ -27,7 +27,7 @@ func (w *writer) record(r *winding.WoundOutcome) {
 	w.heading(head)
 	w.figureAnd("Turns in one coil", r.Turns, quantity.None, 0, "")
 	if r.Wire != "" {
-		w.pair("Wire", r.Wire)
+		w.pair("Wire", verbatim(r.Wire))
 	}
 	filled := ""
 	if r.Filled != "" {

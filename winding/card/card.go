@@ -34,7 +34,7 @@ type writer struct {
 }
 
 func newWriter(b *winding.Bench, o *winding.Outcome, opt Options) *writer {
-	return &writer{paper: newPaper(opt.ASCII), b: b, job: b.Job(), o: o, opt: opt}
+	return &writer{paper: newPaper(opt.ASCII, opt.Units), b: b, job: b.Job(), o: o, opt: opt}
 }
 
 // estimate is what every card and report says about its figures.
@@ -55,12 +55,22 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 	}
 	t := &o.Trials[trial]
 	one, over, spilled := w.sheetOne(t, trial)
-	rest := pages(append(w.sheetTwo(t, trial, over, spilled), w.block(w.close)), pageLines-2)
+	rest := w.closed(pages(w.sheetTwo(t, trial, over, spilled), pageLines-2))
 	sheets := append([][]string{one}, rest...)
 	for i, s := range sheets {
 		sheets[i] = append(w.sheetHead("WINDING CARD, TRIAL "+t.Name, i+1, len(sheets)), s...)
 	}
 	return join(sheets, opt.Pages)
+}
+
+// closed puts the last words under the last sheet, where there is room for them: no sheet is
+// begun for what the foot of sheet one says too.
+func (w *writer) closed(sheets [][]string) [][]string {
+	last, words := len(sheets)-1, w.block(w.close)
+	if last >= 0 && len(sheets[last])+1+len(words) <= pageLines-2 {
+		sheets[last] = append(append(sheets[last], ""), words...)
+	}
+	return sheets
 }
 
 // close is the last words.

@@ -59,7 +59,7 @@ func (w *writer) finding(f winding.Finding) {
 func (w *writer) cautions() {
 	w.section("CAUTIONS")
 	for _, c := range w.o.Cautions {
-		w.hang("  "+text.Pad(strings.ToUpper(w.clean(c.Topic)), 9)+" ", c.Text)
+		w.hang("  "+text.Pad(strings.ToUpper(w.clean(c.Topic)), 9)+" ", verbatim(w.opt.Units.WordsOfRule(c.Text)))
 		w.gap()
 	}
 }

@@ -14,7 +14,7 @@ func (w *writer) preface() {
 	if w.job.Notes != "" {
 		label := "Notes"
 		for _, part := range strings.Split(w.job.Notes, "\n") {
-			w.pair(label, part)
+			w.pair(label, verbatim(part))
 			label = ""
 		}
 	}

@@ -41,7 +41,7 @@ func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
 			w.heading(title)
 			said = true
 		}
-		w.pair(f.Label, typedWith(f, typed, u)+trust(d, f, typed, n))
+		w.pair(f.Label, verbatim(typedWith(f, typed, u))+trust(d, f, typed, n))
 	}
 }
 
@@ -86,7 +86,9 @@ func (w *writer) derivations(t *winding.TrialOutcome) {
 	w.derived("Flux of a pole", m.FluxMWb, quantity.Only("mWb"), m.FluxFrom)
 	w.derived("Mean turn", t.MeanTurnMM, quantity.Millimetres, t.MeanTurnFrom)
 	w.derived("Inductance of a phase", t.PhaseMilliHenries, quantity.Millihenry, t.InductanceFrom)
-	w.derived("Field current", m.FieldAmps, quantity.Amps, m.FieldAmps.Why)
+	if w.job.Field.Kind != "magnets" {
+		w.derived("Field current", m.FieldAmps, quantity.Amps, m.FieldAmps.Why)
+	}
 	w.derived("Drive ratio", m.Ratio, quantity.None, m.Ratio.Why)
 	w.derived("Slow speed", m.SlowRPM, quantity.RPM, m.SlowRPM.Why)
 	w.derived("Usual speed", m.UsualRPM, quantity.RPM, m.UsualRPM.Why)

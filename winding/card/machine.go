@@ -59,7 +59,9 @@ func (w *writer) flux(o *winding.MachineOutcome) {
 	if o.NextReading != "" {
 		w.pair("Read next", o.NextReading)
 	}
-	w.ofMachine("field_amps")
+	if w.job.Field.Kind != "magnets" {
+		w.ofMachine("field_amps")
+	}
 	w.ofMachine("hertz_per_rpm")
 	w.ofMachine("drive_ratio", because(o.Ratio))
 }

@@ -88,5 +88,5 @@ func title(label string) string {
 
 // inBoth is an amount in its two units.
 func (w *writer) inBoth(a quantity.Figure, aName string, b quantity.Figure, bName string) string {
-	return w.amount(a, quantity.Only(aName), 3) + ", " + w.amount(b, quantity.Only(bName), 3)
+	return verbatim(w.amount(a, quantity.Only(aName), 3) + ", " + w.amount(b, quantity.Only(bName), 3))
 }

@@ -53,7 +53,7 @@ func (w *writer) wound(t *winding.TrialOutcome, wound job.Wound) {
 	if t.Wire == "" || t.Strands == 0 {
 		w.known.add("Wire", "no wire is given")
 	} else {
-		w.pair("Wire", fmt.Sprintf("%s, %s enamel, %s", t.Wire, t.Build, t.Metal))
+		w.pair("Wire", fmt.Sprintf("%s, %s enamel, %s", verbatim(t.Wire), t.Build, t.Metal))
 	}
 	how := t.Connection.String() + ", "
 	if w.job.Machine.Phases.Or(3) < 3 {
@@ -121,8 +121,16 @@ func (w *writer) spins() {
 		w.pair("Amps reading", w.asRead(s.Amps, quantity.Amps)+w.at(" at ", s.Volts, quantity.Volts)+w.at(", ", s.RPM, quantity.RPM)+w.warm(s.FieldAmps, s.WindingC))
 	}
 	for _, s := range w.job.Coils {
-		w.pair("Trial coil", w.asRead(s.Turns, quantity.None)+" turns"+w.at(" over ", s.Span, quantity.None)+" slots, "+w.asRead(s.Volts, quantity.Volts)+w.turning(s.RPM, quantity.Reading{})+w.at(", field ", s.FieldAmps, quantity.Amps))
+		w.pair("Trial coil", w.asRead(s.Turns, quantity.None)+" turns"+over(s.Span)+", "+w.asRead(s.Volts, quantity.Volts)+w.turning(s.RPM, quantity.Reading{})+w.at(", field ", s.FieldAmps, quantity.Amps))
 	}
+}
+
+// over is the throw of a trial coil in words, "" where it was not given.
+func over(span quantity.Reading) string {
+	if !span.Given() {
+		return ""
+	}
+	return " over " + count(span.Whole(), "slot")
 }
 
 // asRead is a reading in its unit.

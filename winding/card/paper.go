@@ -6,6 +6,7 @@ import (
 	"sync"
 	"unicode"
 
+	"slotwright/winding/quantity"
 	"slotwright/winding/text"
 )
 
@@ -17,10 +18,13 @@ const width = 80
 type paper struct {
 	b     strings.Builder
 	ascii bool
+	units quantity.Choice
 	blank bool // the last line was blank
 }
 
-func newPaper(ascii bool) *paper { return &paper{ascii: ascii, blank: true} }
+func newPaper(ascii bool, units quantity.Choice) *paper {
+	return &paper{ascii: ascii, units: units, blank: true}
+}
 
 // String is the sheet, ending with one newline.
 func (p *paper) String() string { return strings.TrimRight(p.b.String(), "\n") + "\n" }
@@ -59,7 +63,7 @@ func (p *paper) rule(r rune) { p.raw(strings.Repeat(string(r), width)) }
 func (p *paper) title(kind, name string) {
 	p.rule('=')
 	p.hang("  ", kind)
-	p.hang("  ", name)
+	p.hang("  ", verbatim(name))
 	p.rule('=')
 }
 
@@ -93,12 +97,32 @@ func (p *paper) say(indent int, words string) {
 const glue = "\ue000"
 
 var glued = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`([\d_]) (mm²?|in|m|ft|kg|lb|V|A|Ω|[mM]Ω|°[CF]|deg[CF]|[mM]?ohm|rpm|%|W|K/W|Hz|Ah|m/s)\b`)
+	return regexp.MustCompile(`([\d_]) (mm²?|in|m|ft|kg|lb|V|A|Ω|[mM]Ω|°[CF]|deg[CF]|[mM]?ohm|rpm|%|W|K/W|°F/W|Hz|Ah|m/s)\b`)
 })
+
+// What stands between these is written as it is, not in the units liked: what was typed, the
+// name of a wire, a size in both units.
+const asIs, asIsEnds = "\ue001", "\ue002"
+
+// verbatim keeps words as they are.
+func verbatim(words string) string { return asIs + words + asIsEnds }
+
+// inUnits is words with their numbers in the units liked, but for what is to stay as it is.
+func (p *paper) inUnits(words string) string {
+	var b strings.Builder
+	for i, part := range strings.Split(words, asIs) {
+		kept, rest, marked := strings.Cut(part, asIsEnds)
+		if i == 0 || !marked {
+			kept, rest = "", part
+		}
+		b.WriteString(kept + p.units.Words(rest))
+	}
+	return b.String()
+}
 
 // hang writes a mark and wraps the words beside it, further lines under the words.
 func (p *paper) hang(mark, words string) {
-	mark = p.clean(mark)
+	mark, words = p.clean(mark), p.inUnits(words)
 	at := text.Width(mark)
 	lines := text.Wrap(glued().ReplaceAllString(p.clean(words), "${1}"+glue+"${2}"), width-at)
 	for i, line := range lines {
@@ -117,5 +141,5 @@ const labelWidth = 29
 
 // pair is a label and its value.
 func (p *paper) pair(label, value string) {
-	p.hang("  "+text.Pad(p.clean(label), labelWidth-3)+" ", value)
+	p.hang("  "+text.Pad(p.clean(p.inUnits(label)), labelWidth-3)+" ", value)
 }

@@ -215,5 +215,5 @@ const foot = "Design estimates, not a rating: local codes and licensed practice 
 
 // caution is one, its topic run in.
 func (w *writer) caution(c winding.Caution) {
-	w.hang("! ", strings.ToUpper(w.clean(c.Topic))+". "+c.Text)
+	w.hang("! ", strings.ToUpper(w.clean(c.Topic))+". "+verbatim(w.opt.Units.WordsOfRule(c.Text)))
 }

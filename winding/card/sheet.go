@@ -17,7 +17,7 @@ const labelled = 10
 // block is the lines that f writes, kept apart from the rest.
 func (w *writer) block(f func()) []string {
 	before := w.paper
-	w.paper = newPaper(before.ascii)
+	w.paper = newPaper(before.ascii, before.units)
 	f()
 	written := w.paper.b.String()
 	w.paper = before

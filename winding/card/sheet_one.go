@@ -44,7 +44,7 @@ const mostSlots = 36
 
 // whose is job, trial, and who wound it when.
 func (w *writer) whose(t *winding.TrialOutcome, trial int) {
-	w.hang("", jobName(w.o)+noteOf(t.Note))
+	w.hang("", verbatim(jobName(w.o)+noteOf(t.Note)))
 	w.raw("Tag ______________  Begun ______________  Done ______________  By ____________")
 	if w.o.Invented {
 		w.raw("INVENTED EXAMPLE: no such machine, person or place exists.")
@@ -101,17 +101,17 @@ func (w *writer) wire(t *winding.TrialOutcome, trial int) {
 		w.entry("WIRE", blank)
 		return
 	}
-	w.entry("WIRE", fmt.Sprintf("%s, %s enamel, %s", t.Wire, t.Build, t.Metal))
+	w.entry("WIRE", fmt.Sprintf("%s, %s enamel, %s", verbatim(t.Wire), t.Build, t.Metal))
 	for _, part := range wound.Bundle().Parts() {
 		over := part.Gauge.OverallMM(wound.Build)
-		w.more(fmt.Sprintf("%s: bare %s; over the enamel %s", part.Gauge, bothUnits(part.Gauge.BareMM(wound.Build)), bothUnits(over.NominalMM)))
+		w.more(fmt.Sprintf("%s: bare %s; over the enamel %s", verbatim(part.Gauge.String()), bothUnits(part.Gauge.BareMM(wound.Build)), bothUnits(over.NominalMM)))
 	}
 }
 
 // bothUnits is a diameter in mm and inch.
 func bothUnits(mm float64) string {
 	inch := quantity.Millimetres[1]
-	return fmt.Sprintf("%s mm, %s %s", quantity.File.Value(mm, quantity.Millimetres[0], 4), quantity.File.Value(inch.From(mm), inch, 3), inch.Name)
+	return verbatim(fmt.Sprintf("%s mm, %s %s", quantity.File.Value(mm, quantity.Millimetres[0], 4), quantity.File.Value(inch.From(mm), inch, 3), inch.Name))
 }
 
 // turnsOf is the turns as they are to be wound.
@@ -214,7 +214,7 @@ func (w *writer) buy(t *winding.TrialOutcome) {
 		s := &t.Buy[i]
 		long, heavy := w.expected(s.Metres, quantity.Metres), w.expected(s.Kg, quantity.Kilograms)
 		spool := w.amount(quantity.Figure{Value: s.SpoolKg, Origin: quantity.Derived}, quantity.Kilograms, asGiven)
-		w.entry(label, fmt.Sprintf("[ ] %s: %s, %s, spools of %s: %s, %s %% to spare", s.Gauge, long, heavy, spool, w.orBlank(s.Spools, quantity.None, 0), quantity.Number(100*t.Allowance, asGiven)))
+		w.entry(label, fmt.Sprintf("[ ] %s: %s, %s, spools of %s: %s, %s %% to spare", verbatim(s.Gauge), long, heavy, spool, w.orBlank(s.Spools, quantity.None, 0), quantity.Number(100*t.Allowance, asGiven)))
 		label = ""
 	}
 }

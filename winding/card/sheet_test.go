@@ -2,7 +2,9 @@ package card
 
 import (
 	"fmt"
+	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -300,25 +302,20 @@ func TestFuseBesideTheLimit(t *testing.T) {
 	assert.NotContains(t, sheets(&w, 0)[0], says)
 }
 
-// A separator whose thickness nobody gave has its length from the stack and its width from the
-// slot: the depth where it stands between two coils side by side, the width half way down where
-// it lies between layers. wind-good: a slot 7 mm wide at the mouth's end, 10 at the other, so 8.5
-// half way, less two liners of 0.25; a stack of 40 mm and 5 mm out of each end.
-func TestSeparatorNotGiven(t *testing.T) {
-	all := jobs(t)
-	cut := func(w worked) winding.Cut {
-		for _, c := range w.o.Trials[0].Cuts {
-			if c.Name == "separator" {
-				return c
-			}
-		}
-		t.Fatal("no separator")
-		return winding.Cut{}
-	}
-	w := all["../../testdata/jobs/wind-good.toml"]
-	c := cut(w)
-	assert.InDelta(t, 8.0, c.WidthMM.Value, 1e-9)
-	assert.InDelta(t, 50, c.LengthMM.Value, 1e-9)
-	assert.False(t, c.ThickMM.Known())
-	assert.Contains(t, sheets(&w, 0)[1], "thin: no room kept")
+// A separator is cut where one is given, and none where its field is empty, which says that none
+// will be used. wind-good: a stack of 40 mm, and 5 mm out of each end.
+func TestSeparator(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/wind-good.toml")
+	require.NoError(t, err)
+	require.NotContains(t, string(text), "separator")
+	without := workOut(string(text))
+	assert.NotContains(t, Text(without.b, &without.o, 0, Options{}), "separator")
+
+	with := workOut(strings.Replace(string(text), "[slot]", "[slot]\nseparator_mm = 0.3", 1))
+	all := with.o.Trials[0].Cuts
+	at := slices.IndexFunc(all, func(c winding.Cut) bool { return c.Name == "separator" })
+	require.GreaterOrEqual(t, at, 0)
+	assert.InDelta(t, 50, all[at].LengthMM.Value, 1e-9)
+	assert.InDelta(t, 0.3, all[at].ThickMM.Value, 1e-9)
+	assert.Contains(t, sheets(&with, 0)[1], "separator")
 }

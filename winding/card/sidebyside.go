@@ -17,6 +17,7 @@ const (
 
 // withUnit is a row's label and its unit, as far apart as there is room for.
 func (w *writer) withUnit(label, unitName string) string {
+	label = w.opt.Units.Words(label)
 	s := strings.TrimRight(label+"  "+unitName, " ")
 	if text.Width(w.clean(s))+2 > rowLabel {
 		s = strings.TrimRight(label+" "+unitName, " ")
@@ -60,13 +61,13 @@ func (w *writer) windings() {
 		}
 		w.heading("Trial " + name)
 		if t.Note != "" {
-			w.pair("Note", t.Note)
+			w.pair("Note", verbatim(t.Note))
 		}
 		w.wound(t, w.job.Trials[i].Wound)
 		w.pair("Throw, layers", fmt.Sprintf("%s; %d, %s winding", w.throwOf(i), t.Layers, t.Kind))
 		for k := range t.Buy {
 			s := &t.Buy[k]
-			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", s.Gauge, w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, quantity.None, 0)))
+			w.pair("To buy", fmt.Sprintf("%s: %s; %s; spools: %s", verbatim(s.Gauge), w.inBoth(s.Metres, "m", s.Feet, "ft"), w.inBoth(s.Kg, "kg", s.Pounds, "lb"), w.amount(s.Spools, quantity.None, 0)))
 		}
 		w.flush()
 	}

@@ -46,6 +46,8 @@ var (
 	Celsius     = Dimension{plain("c", "°C", "degc"), {"f", "°F", []string{"degf"}, 1 / 1.8, -32 / 1.8}}
 	RPM         = Dimension{plain("rpm", "rpm", "1/min", "min-1")}
 	Volts       = Dimension{plain("v", "V", "volt", "volts")}
+	VoltsAC     = Dimension{plain("v", "V AC")} // rms, as a meter on AC shows
+	VoltsDC     = Dimension{plain("v", "V DC")} // with nothing connected the peak of the wave
 	Amps        = Dimension{plain("a", "A", "amp", "amps")}
 	AmpHours    = Dimension{plain("ah", "Ah")}
 	Ohms        = Dimension{plain("ohm", "Ω", "ohms"), {"mohm", "mΩ", []string{"milliohm"}, 1e-3, 0}}
@@ -56,7 +58,7 @@ var (
 	Torque      = Dimension{plain("nm", "N·m", "n.m")}
 	Kilograms   = Dimension{plain("kg", "kg"), {"lb", "lb", []string{"lbs"}, 0.45359237, 0}}
 	Hertz       = Dimension{plain("hz", "Hz", "hertz")}
-	KelvinPerW  = Dimension{plain("k_per_w", "K/W")}
+	KelvinPerW  = Dimension{plain("k_per_w", "K/W"), {"f_per_w", "°F/W", []string{"f/w"}, 1 / 1.8, 0}}
 	Percent     = Dimension{{Name: "%", scale: 0.01}}
 	Megohms     = Dimension{plain("mohm_insulation", "MΩ")}
 )
@@ -117,7 +119,7 @@ func (c Choice) For(d Dimension) Unit {
 		if c.Inch {
 			return d[1]
 		}
-	case "c":
+	case "c", "k_per_w":
 		if c.Fahrenheit {
 			return d[1]
 		}

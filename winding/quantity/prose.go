@@ -1,0 +1,96 @@
+package quantity
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// # Units in sentences
+//
+// A sentence of the program says its numbers in the first unit of their dimension: "passes the
+// mouth with 1.64 mm to spare". Where a person likes inches or °F to see, the sentence is
+// turned as it goes out, so that nobody takes the 0 of "below 0 °C" for 0 °F. A size of wire is a
+// name, "IEC 0.75 mm" and "1.8 mm over", and stays.
+
+// measure is a number of a sentence, or two with "to" between them, and its unit.
+var measure = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(IEC )?(-?\d+(?:\.\d+)?)( to | and )?(-?\d+(?:\.\d+)?)? (mm²|mm|°C|kg|K/W|m)(?: over\b)?`)
+})
+
+// spoken are the dimensions that sentences have numbers of, by the name of their first unit.
+var spoken = map[string]Dimension{"mm²": SquareMM, "mm": Millimetres, "°C": Celsius, "kg": Kilograms, "K/W": KelvinPerW, "m": Metres}
+
+// spokenFigures is to how many figures a turned number is written, where it had no more.
+const spokenFigures = 3
+
+// Words is a sentence of the program with its numbers in the units liked.
+func (c Choice) Words(sentence string) string { return c.turn(sentence, false) }
+
+// WordsOfRule is [Choice.Words] for what a maker or a standard has laid down: its own number
+// stands in brackets behind.
+func (c Choice) WordsOfRule(sentence string) string {
+	if c.Fahrenheit {
+		sentence = strings.Replace(sentence, "for each kelvin", "for each kelvin (1.8 °F)", 1)
+	}
+	return c.turn(sentence, true)
+}
+
+func (c Choice) turn(sentence string, both bool) string {
+	if !c.Inch && !c.Fahrenheit {
+		return sentence
+	}
+	var b strings.Builder
+	done := 0
+	for _, at := range measure().FindAllStringSubmatchIndex(sentence, -1) {
+		whole := sentence[at[0]:at[1]]
+		part := func(i int) string {
+			if at[2*i] < 0 {
+				return ""
+			}
+			return sentence[at[2*i]:at[2*i+1]]
+		}
+		dim, known := spoken[part(5)]
+		name := part(1) != "" || strings.HasSuffix(whole, " over")
+		if !known || name || goesOn(sentence[at[1]:]) || c.For(dim).Suffix == dim[0].Suffix {
+			continue
+		}
+		b.WriteString(sentence[done:at[0]])
+		b.WriteString(c.spoken(dim, part(2), part(3), part(4)))
+		if both {
+			b.WriteString(" (" + whole + ")")
+		}
+		done = at[1]
+	}
+	return b.String() + sentence[done:]
+}
+
+// goesOn reports whether what looked like a unit goes on, as in "3 m/s" and "12 mm²/m".
+func goesOn(rest string) bool {
+	for _, r := range rest {
+		return r == '/' || r == '²' || r == '·' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
+	}
+	return false
+}
+
+// spoken is one number or two of a dimension in the unit liked.
+func (c Choice) spoken(dim Dimension, first, between, second string) string {
+	u := c.For(dim)
+	words := inUnit(dim, u, first)
+	if second != "" {
+		words += between + inUnit(dim, u, second)
+	}
+	return words + " " + u.Name
+}
+
+// inUnit is a number of the first unit in another one, as fine as it was. Degrees stay whole
+// where they were.
+func inUnit(dim Dimension, u Unit, number string) string {
+	v, _ := strconv.ParseFloat(number, 64)
+	if dim[0].Suffix == Celsius[0].Suffix && !strings.Contains(number, ".") {
+		return Number(u.From(v), 0)
+	}
+	figures := len(strings.TrimLeft(strings.NewReplacer(".", "", "-", "").Replace(number), "0"))
+	return File.Value(u.From(v), u, min(max(figures, spokenFigures), convertedFigures))
+}
