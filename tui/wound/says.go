@@ -216,13 +216,18 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 	case "turns":
 		row.Note, row.NoteAs = turns(plan, r), kit.Hint
 	case "gauge":
-		row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
+		if plan.Wire != "" {
+			row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
+		}
 	case "wire_length":
 		row.Note, row.NoteAs = used(s, plan.Used(), quantity.Metres), kit.Hint
 	case "wire_weight":
 		row.Note, row.NoteAs = used(s, plan.CopperKg, quantity.Kilograms), kit.Hint
 	case "filled":
-		row.Note, row.NoteAs = "plan fill "+s.Text(plan.WireFill, quantity.None, 2), kit.Hint
+		row.NoteAs = kit.Hint
+		if plan.WireFill.Known() {
+			row.Note = "plan fill " + s.Text(plan.WireFill, quantity.None, 2)
+		}
 		if r != nil && r.WireFill.Known() {
 			row.Note = "fill " + s.Text(r.WireFill, quantity.None, 2) + ", plan " + s.Text(plan.WireFill, quantity.None, 2)
 		}
@@ -288,13 +293,16 @@ func besideCheck(s *session.Session, row *form.Row, c winding.Check) {
 func stands(s *session.Session) string {
 	o := s.Outcome()
 	state := "Planned, nothing wound yet."
-	if len(o.Trials) > 0 {
+	switch {
+	case len(o.Trials) > 0 && (!o.Trials[s.Trial].Turns.Known() || o.Trials[s.Trial].Wire == ""):
+		state = "Trial " + o.Trials[s.Trial].Name + " has no turns or no wire yet, so there is nothing to hold readings against: Trials is where they are chosen."
+	case len(o.Trials) > 0:
 		state = "Planned, nothing wound yet: f6 begins a record of trial " + o.Trials[s.Trial].Name + "."
 	}
 	const off = "Wound and read, but not proved: explain what is marked ! first."
 	for i := range o.Wound {
 		if o.Wound[i].Proved() {
-			return "Proved."
+			return "Proved. It counts in what this bench learns: f9 on Shelf."
 		}
 		state = "Wound, not proved yet: read ohms and volts, or where charging begins."
 		switch r := &o.Wound[i]; {

@@ -225,3 +225,11 @@ func TestNothingIsCutOnANarrowScreen(t *testing.T) {
 	require.True(t, v.GoTo(s, "wound[0].cut_in"))
 	assert.Regexp(t, `Begins to charge at.* rpm +\d+–\d+`, tuitest.Draw(t, v, s, 60, 18))
 }
+
+// Where nothing is planned yet nothing is said to be, and where to go is.
+func TestNothingPlannedYet(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("x")), "", job.Mark{}), onDay()
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 22))
+	assert.NotContains(t, frame, "plan")
+	assert.Contains(t, frame, "nothing to hold readings against: Trials is where they are chosen.")
+}
