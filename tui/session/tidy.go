@@ -17,18 +17,15 @@ import (
 // finds then is little, and it is done before the next frame at any rate that keys repeat.
 
 // Tidier calls the collector between keys. The zero value is ready; it is for several goroutines.
-type Tidier struct {
-	waiting atomic.Bool
-	// left is how many bytes had been asked for in all when the collector was called last.
-	left atomic.Uint64
-}
+type Tidier struct{ waiting atomic.Bool }
 
 const (
 	// tidyAfter is time enough for the frame to be written, and less than keys repeat in.
 	tidyAfter = 15 * time.Millisecond
-	// tidyFrom is how much has to be left behind for a turn to be worth while, bytes: a
-	// quarter of what the collector waits for by itself.
-	tidyFrom = 1 << 20
+	// tidyFrom is how much has to be left behind for a turn to be worth while, bytes. It is less
+	// than a key and its frame leave, as what is counted lags behind by up to a megabyte; the
+	// collector comes by itself at some three.
+	tidyFrom = 256 << 10
 )
 
 // After is to be done after a key: it waits, and collects what there is. It has no message,
@@ -45,12 +42,11 @@ func (t *Tidier) After() tea.Cmd {
 	}
 }
 
-// Tidy collects what was left behind since it was called last, if that is worth a turn.
+// Tidy collects what was left behind since the collector's last turn, if that is worth one.
 func (t *Tidier) Tidy() {
-	asked := []metrics.Sample{{Name: "/gc/heap/allocs:bytes"}}
+	asked := []metrics.Sample{{Name: "/memory/classes/heap/objects:bytes"}, {Name: "/gc/heap/live:bytes"}}
 	metrics.Read(asked)
-	if now := asked[0].Value.Uint64(); now-t.left.Load() >= tidyFrom {
-		t.left.Store(now)
+	if there, live := asked[0].Value.Uint64(), asked[1].Value.Uint64(); there >= live+tidyFrom {
 		runtime.GC()
 	}
 }
