@@ -66,14 +66,18 @@ func (b *bed) beyond() float64 {
 	return 1.1
 }
 
-// grid is the speeds of the curves: to a tenth over the top speed, or to three times
-// the highest cut-in when no speed is given.
+// grid is the speeds of the curves: to a tenth over the top speed, to the free speed of a drive
+// that gives way, which is where a light winding lets it run, or to three times the highest
+// cut-in when no speed is given.
 func (b *bed) grid(cutIns func() []quantity.Figure) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
 		if s.Known() {
 			top = max(top, s.Value*b.beyond())
 		}
+	}
+	if yields(b.drive.kind) && b.drive.source != nil {
+		top = max(top, b.drive.fastest)
 	}
 	if top == 0 {
 		for _, n := range cutIns() {

@@ -9,6 +9,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -163,5 +164,21 @@ func TestAMostlyEmptySlotSaysSo(t *testing.T) {
 		tr := winding.Evaluate(j).Trials[0]
 		assert.Equal(t, empty, tr.WireFill.Value < 0.35)
 		assert.Equal(t, empty, strings.Contains(tr.Verdict, "fills only"), "%v turns fill %v", turns, tr.WireFill.Value)
+	}
+}
+
+// Where legs or water really run a trial lies on its curve, also when no top speed is given.
+func TestTheCurveReachesWhereItRuns(t *testing.T) {
+	for _, name := range []string{"pedals.toml", "water.toml"} {
+		j := load(t, name)
+		j.Drive.TopRPM, j.Target.TopRPM = quantity.Reading{}, quantity.Reading{}
+		for i := range j.Trials {
+			j.Trials[i].Turns.Value = 4 // loads it so little that it runs far above its usual speed
+		}
+		o := winding.Evaluate(j)
+		for _, tr := range o.Trials {
+			assert.Greater(t, tr.RunsUsual.Value, 1.1*o.Machine.UsualRPM.Value, "%s: else it shows nothing", name)
+			assert.GreaterOrEqual(t, tr.Curve[len(tr.Curve)-1].RPM, tr.RunsUsual.Value, name)
+		}
 	}
 }
