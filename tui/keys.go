@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/wiretable"
@@ -17,7 +19,7 @@ const leading = 2
 func (m *Model) everywhere() []kit.Binding {
 	const group, files, figures = "Everywhere", "Files", "Figures"
 	keys := m.keysNow
-	return []kit.Binding{
+	return append(m.goingBack(), []kit.Binding{
 		kit.Bind(group, keys("", "?", "f1"), "help", "Help: the keys of this screen, the marks, the cautions.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
 		kit.Bind(group, "tab ctrl+right", "screen", "The next screen.", func() { m.show(m.active + 1) }),
 		kit.Bind(group, "shift+tab ctrl+left", "", "The screen before.", func() { m.show(m.active - 1) }),
@@ -38,7 +40,7 @@ func (m *Model) everywhere() []kit.Binding {
 		kit.Bind(figures, keys("i", "", ""), "", "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", m.flipLengths),
 		kit.Bind(figures, keys("d", "", ""), "", "Figures in °C or °F.", m.flipDegrees),
 		kit.Bind(figures, keys("g", "", ""), "", "Steps of the wire go by AWG, SWG or metric sizes.", m.nextWires),
-	}
+	}...)
 }
 
 // keysNow are the keys of a command now: its letter where that begins no value, its sign
@@ -68,7 +70,22 @@ func command(group, keys, label, help string, do func() tea.Cmd) kit.Binding {
 }
 
 // show brings up a screen, counted round the ends.
-func (m *Model) show(i int) { m.active = (i + len(m.views)) % len(m.views) }
+func (m *Model) show(i int) { m.active, m.cameFrom = (i+len(m.views))%len(m.views), nil }
+
+// goingBack is the key back to the screen from which a field was gone to; there is none where
+// something on the screen wants it first.
+func (m *Model) goingBack() []kit.Binding {
+	if m.cameFrom == nil || m.editing() {
+		return nil
+	}
+	for _, b := range m.view().Bindings(m.s) {
+		if slices.Contains(b.Keys(), "esc") && b.Enabled() {
+			return nil
+		}
+	}
+	to := *m.cameFrom
+	return []kit.Binding{kit.Bind("Everywhere", "esc", "back to "+m.views[to].Name(), "Back to where the field was gone to from.", func() { m.show(to) })}
+}
 
 func (m *Model) flipLengths() {
 	m.s.Units.Inch = !m.s.Units.Inch

@@ -22,9 +22,10 @@ const (
 type Model struct {
 	s *session.Session
 	unsaved
-	views  []session.View
-	active int
-	w, h   int
+	views    []session.View
+	active   int
+	cameFrom *int // the screen from which a field was gone to, until another is chosen
+	w, h     int
 
 	// question is what must be answered first; then says what an answer does.
 	question kit.Modal
@@ -209,7 +210,10 @@ func (m *Model) goTo(path string) {
 				continue
 			}
 			if goer.GoTo(m.s, path) {
-				m.show(i)
+				if from := m.active; from != i {
+					m.show(i)
+					m.cameFrom = &from
+				}
 				return
 			}
 		}

@@ -124,6 +124,9 @@ func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
 func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
+	if c.Verdict == winding.Past { // that is the figure's own, not of the two beside each other
+		cell.Role = kit.Plain
+	}
 	switch p := c.Percent; {
 	case c.Burns || r.Cells[s.Outcome().Reference].Burns: // nothing to measure by
 	case c.Verdict == winding.Same, c.Difference.Known() && c.Difference.Value == 0:

@@ -119,7 +119,7 @@ func (v *View) clickWhy(s *session.Session, x, y int) {
 	}
 	if i == v.why.at {
 		v.why.open = false
-		goTo(s, list[i].path)
+		goTo(s, list[i].path, list[i].reason())
 		return
 	}
 	v.why.at = i

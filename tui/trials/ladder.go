@@ -106,7 +106,7 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 	}
 	first := kit.Bind(group, "enter", "take it", "Wind the chosen trial like the marked row.", take(false)).When(len(list) > 0)
 	if path, ok := l.waitsFor(s, list); ok {
-		first = kit.Bind(group, "enter", "to the field", "Go to the field that the ladder waits for.", func() { l.open = false; goTo(s, path) })
+		first = kit.Bind(group, "enter", "to the field", "Go to the field that the ladder waits for.", func() { l.open = false; goTo(s, path, waiting) })
 	}
 	return []kit.Binding{
 		first,

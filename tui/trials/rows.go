@@ -213,13 +213,16 @@ func (v *View) waitsFor(s *session.Session) (string, bool) {
 	return winding.FieldFor(&j, r.Cells[s.Trial].Figure.Why, s.Trial)
 }
 
-// goTo asks for a field and says which.
-func goTo(s *session.Session, path string) {
+// goTo asks for a field and says which, and why.
+func goTo(s *session.Session, path, why string) {
 	if f, ok := job.InputAt(path); ok {
-		s.Say("this is the field that it waits for: " + f.Label)
+		s.Say(why + ": " + f.Label + "; esc goes back")
 	}
 	s.Go(path)
 }
+
+// waiting is why a field is gone to that a figure waits for, weighing one that it goes by.
+const waiting, weighing = "this is the field that it waits for", "this is one of the fields that it goes by"
 
 // flat reports whether the coils lie flat: there are no slots then, and no mouth.
 func flat(s *session.Session) bool { return s.Job().Machine.Stator == "flat" }

@@ -5,8 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding"
 	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
@@ -84,4 +86,17 @@ func TestTheLadderSaysWhatIsWoundNow(t *testing.T) {
 	tuitest.Press(t, v, s, 100, 27, "enter e")
 	tuitest.Work(t, s)
 	assert.Regexp(t, `17 AWG ● +42 .* now`, tuitest.Draw(t, v, s, 100, 27))
+}
+
+// How far two trials are apart is not red because a figure is past its limit.
+func TestTheDifferenceIsNotPastALimit(t *testing.T) {
+	s := jobOf(t, "engine")
+	seen := 0
+	for _, r := range s.Outcome().Comparison {
+		if r.Cells[1].Verdict == winding.Past {
+			seen++
+			assert.Equal(t, kit.Plain, differenceCell(s, r, 1).Role, r.ID)
+		}
+	}
+	assert.Positive(t, seen)
 }

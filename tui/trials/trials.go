@@ -224,7 +224,7 @@ func (v *View) edit(s *session.Session) {
 		v.begin(text)
 	default:
 		if field, ok := v.waitsFor(s); ok {
-			goTo(s, field)
+			goTo(s, field, waiting)
 			return
 		}
 		v.why.open = true

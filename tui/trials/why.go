@@ -29,6 +29,14 @@ type option struct {
 	said              bool // a choice, not a reading
 }
 
+// reason is why one goes to the field.
+func (o *option) reason() string {
+	if o.origin == quantity.Absent {
+		return waiting
+	}
+	return weighing
+}
+
 // whyBindings are the keys of the page.
 func (v *View) whyBindings(s *session.Session) []kit.Binding {
 	const group = "Why"
@@ -38,7 +46,7 @@ func (v *View) whyBindings(s *session.Session) []kit.Binding {
 		kit.Bind(group, "enter", "to the field", "Go to the marked input.", func() {
 			if list := v.options(s); w.at < len(list) {
 				w.open = false
-				goTo(s, list[w.at].path)
+				goTo(s, list[w.at].path, list[w.at].reason())
 			}
 		}),
 		kit.Bind(group, "esc y", "close", "Back to the table.", func() { w.open = false }),
@@ -135,12 +143,23 @@ func optionAt(s *session.Session, path string) (option, bool) {
 		if strings.HasPrefix(strings.TrimSpace(text), "~") {
 			o.origin = quantity.Guessed
 		}
-	case in.Default != nil:
+	case in.Default != nil && (in.Table != "old" || oldGiven(s)):
 		o.text, o.origin = in.Empty(s.Units.For(in.Dim)), quantity.Default
 	default:
 		return option{}, false
 	}
 	return o, true
+}
+
+// oldGiven reports whether anything is said of the old winding: else what stands in for its fields
+// weighs nowhere.
+func oldGiven(s *session.Session) bool {
+	for _, in := range job.InputsOf("old") {
+		if _, _, given := s.Document().Typed(in.PathAt(0)); given {
+			return true
+		}
+	}
+	return false
 }
 
 // label is a field's name, with the place of one that comes many times.
