@@ -12,39 +12,55 @@ type Want struct {
 	Path string
 	// Unlocks is what can be told once it is there.
 	Unlocks string
+	// Part is the heading that it stands under.
+	Part string
+	// Way is the way to volts that it is of, "" of everything else: see [WaysToVolts].
+	Way string
+	// Instead is set while another way to volts is begun or whole: nothing waits for this one.
+	Instead bool
 }
+
+// The parts of the first things, in the order of the bench.
+const (
+	partIron  = "First things, in the order of the bench"
+	partVolts = "Volts: one of these ways is enough, the best first"
+	partTrial = "The first trial"
+	partDrive = "What turns it, and what it charges"
+)
 
 // Wants are the few things of a job that the figures wait for, in the order in which they
 // are counted and measured at a bench: iron, slot, what came out, what it gave while it
 // still turned, the winding to try, and what will turn it. Fields that have no meaning in
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
-	const stripped, unread = "volts, where nothing of the old winding is left to read", "volts, where nothing was read of it turning"
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
-	list := []Want{
-		{"name", "a name on the card"},
-		{"machine.stator", "which sizes are asked for"},
-		{"machine.slots", layout}, {"machine.poles", layout}, {"machine.phases", layout}, {"machine.span", layout}, {"machine.layers", layout},
-		{"machine.rotor", "the mean turn, and the gap's place"}, {"machine.bore", turn}, {"machine.stack", turn},
-		{"machine.hole", turn}, {"machine.side", "the room for wire"}, {"machine.thick", "the room for wire"},
-		{"slot.area", "wire fill and the turns that fit"},
-		{"slot.top", "the slot's area"}, {"slot.bottom", "the slot's area"}, {"slot.depth", "the slot's area"},
-		{"old.turns", "volts, from what the old winding gave"}, {"old.gauge", "what the old ohms bear out"},
-		{"old.lead", "a mean turn that was measured"},
-		{"field.kind", "what the rotor costs, and what happens at the top speed"},
-		{"spin[0].speed", "volts, and where charging begins"}, {"spin[0].line", "volts, and where charging begins"},
-		{"spin[0].field", "volts at another field"},
-		{"coil[0].turns", stripped}, {"coil[0].speed", stripped}, {"coil[0].voltage", stripped}, {"coil[0].field", "volts at another field"},
-		{"field.remanence", unread}, {"field.magnet", unread}, {"field.coil", "what the rotor takes off the amps"},
-		{"trial[0].turns", "the first trial's volts, fill, ohms and weight"}, {"trial[0].gauge", "the first trial's fill, ohms, weight and limit"},
-		{"machine.air_gap", "amps: the winding's inductance"},
-		{"drive.kind", "the amps that arrive"}, {"drive.rotor", "the amps that arrive"}, {"drive.through", "the speed of the alternator"},
-		{"drive.driver", "the speed of the alternator"}, {"drive.driven", "the speed of the alternator"},
-		{"drive.driver_teeth", "the speed of the alternator"}, {"drive.driven_teeth", "the speed of the alternator"},
-		{"drive.slow", "amps when it turns slowly"}, {"drive.usual", "amps most of the time"}, {"drive.top", "the highest volts"},
-		{"drive.power", "the amps that arrive"},
-		{"battery.rectifier", "where charging begins"}, {"battery.chemistry", "where charging begins"}, {"battery.cells", "where charging begins"},
-	}
+	list := under(partIron, []Want{
+		{Path: "name", Unlocks: "a name on the card"},
+		{Path: "machine.stator", Unlocks: "which sizes are asked for"},
+		{Path: "machine.slots", Unlocks: layout}, {Path: "machine.poles", Unlocks: layout}, {Path: "machine.phases", Unlocks: layout},
+		{Path: "machine.span", Unlocks: layout}, {Path: "machine.layers", Unlocks: layout},
+		{Path: "machine.rotor", Unlocks: "the mean turn, and the gap's place"}, {Path: "machine.bore", Unlocks: turn}, {Path: "machine.stack", Unlocks: turn},
+		{Path: "machine.hole", Unlocks: turn}, {Path: "machine.side", Unlocks: "the room for wire"}, {Path: "machine.thick", Unlocks: "the room for wire"},
+		{Path: "slot.area", Unlocks: "wire fill and the turns that fit"},
+		{Path: "slot.top", Unlocks: "the slot's area"}, {Path: "slot.bottom", Unlocks: "the slot's area"}, {Path: "slot.depth", Unlocks: "the slot's area"},
+		{Path: "old.turns", Unlocks: "volts, from what the old winding gave"}, {Path: "old.gauge", Unlocks: "what the old ohms bear out"},
+		{Path: "old.lead", Unlocks: "a mean turn that was measured"},
+		{Path: "field.kind", Unlocks: "what the rotor costs, and what happens at the top speed"},
+		{Path: "field.coil", Unlocks: "what the rotor takes off the amps"},
+	})
+	list = append(list, wantsOfWays(j)...)
+	list = append(list, under(partTrial, []Want{
+		{Path: "trial[0].turns", Unlocks: "the first trial's volts, fill, ohms and weight"}, {Path: "trial[0].gauge", Unlocks: "the first trial's fill, ohms, weight and limit"},
+		{Path: "machine.air_gap", Unlocks: "amps: the winding's inductance"},
+	})...)
+	list = append(list, under(partDrive, []Want{
+		{Path: "drive.kind", Unlocks: "the amps that arrive"}, {Path: "drive.rotor", Unlocks: "the amps that arrive"}, {Path: "drive.through", Unlocks: "the speed of the alternator"},
+		{Path: "drive.driver", Unlocks: "the speed of the alternator"}, {Path: "drive.driven", Unlocks: "the speed of the alternator"},
+		{Path: "drive.driver_teeth", Unlocks: "the speed of the alternator"}, {Path: "drive.driven_teeth", Unlocks: "the speed of the alternator"},
+		{Path: "drive.slow", Unlocks: "amps when it turns slowly"}, {Path: "drive.usual", Unlocks: "amps most of the time"}, {Path: "drive.top", Unlocks: "the highest volts"},
+		{Path: "drive.power", Unlocks: "the amps that arrive"},
+		{Path: "battery.rectifier", Unlocks: "where charging begins"}, {Path: "battery.chemistry", Unlocks: "where charging begins"}, {Path: "battery.cells", Unlocks: "where charging begins"},
+	})...)
 	kept := list[:0]
 	for _, f := range list {
 		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !spared(j, f.Path) {
@@ -54,29 +70,27 @@ func Wants(j *job.Job) []Want {
 	return kept
 }
 
+// under are wants with the part that they belong to.
+func under(part string, list []Want) []Want {
+	for i := range list {
+		list[i].Part = part
+	}
+	return list
+}
+
 // spared reports whether something else that was said does in place of a field.
 func spared(j *job.Job, path string) bool {
 	switch path {
 	case "machine.rotor":
 		return j.Machine.Rotor == "" && !roundOneTooth(j)
-	case "spin[0].field", "coil[0].field":
-		if j.Field.Kind == "magnets" {
-			return true
-		}
-	case "field.remanence", "field.magnet":
-		return j.Field.Kind != "magnets" || oldIsTold(j) || len(j.Coils) > 0 || j.Field.GapTesla.Given()
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
 		return j.Drive.Ratio.Given()
+	case "old.lead":
+		if j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given() {
+			return true
+		}
 	}
-	switch table, name, _ := strings.Cut(path, "."); table {
-	case "old":
-		return !oldIsTold(j) && (len(j.Coils) > 0 || magnetsAreTold(j)) || name == "lead" && j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given()
-	case "spin[0]":
-		return len(j.Spins) == 0 && (len(j.Coils) > 0 || magnetsAreTold(j) && !oldIsTold(j) || j.Field.GapTesla.Given() || j.Old.CutInRPM.Given())
-	case "coil[0]":
-		return len(j.Coils) == 0 && (oldIsTold(j) || magnetsAreTold(j) || j.Field.GapTesla.Given())
-	}
-	return false
+	return strings.HasPrefix(path, "old.") && !oldIsTold(j) && (len(j.Coils) > 0 || magnetsAreTold(j))
 }
 
 // oldIsTold reports whether anything of the old winding was said: it is there to be read.
@@ -95,11 +109,14 @@ func roundOneTooth(j *job.Job) bool {
 	return in.Applies(j)
 }
 
+// wayToVolts stands for the field that the job's own way to volts goes on with.
+const wayToVolts = "volts"
+
 // reasons are words of the reasons why a figure is missing, and the field that mends each.
 // The first that is in a reason holds.
 var reasons = []struct{ words, path string }{
 	{"number of slots", "machine.slots"},
-	{"spin-up reading", "spin[0].line"},
+	{"spin-up reading", wayToVolts},
 	{"the old winding's turns and wire", "old.turns"}, {"turns and wire, old", "old.turns"},
 	{"bridge reading", "old.inductance"}, {"short-circuit", "short[0].line"},
 	{"plate", "old.plate_current"},
@@ -124,6 +141,9 @@ func FieldFor(j *job.Job, why string, trial int) (path string, ok bool) {
 	}
 	for _, r := range reasons {
 		if strings.Contains(why, r.words) {
+			if r.path == wayToVolts {
+				return toVolts(j), true
+			}
 			return applying(j, strings.Replace(r.path, "[]", "["+string(rune('0'+trial))+"]", 1)), true
 		}
 	}

@@ -1,0 +1,143 @@
+package winding
+
+import "slotwright/winding/job"
+
+// # Ways to volts
+//
+// All volts go by one number, the flux, and one reading says it. Which one a person can take
+// depends on what lies on the bench: an old winding that still turns, bare iron that a few
+// turns of hook-up wire can be laid into, magnets with a name on their box. So they are asked for
+// as what they are, each in place of the others, and none is waited for once one is whole.
+
+// Way is one way to volts.
+type Way struct {
+	// Name is what is done, Note how good it is or what it is for.
+	Name, Note string
+	// Begun is set when something was said of it, Whole when volts follow from it.
+	Begun, Whole bool
+	fields       []wayField
+}
+
+// wayField is a field of a way. What was read of the rotor's current is asked, but no way
+// waits for it.
+type wayField struct {
+	path       string
+	said, free bool
+}
+
+// WaysToVolts are the ways that are open in a job, the best first: a reading of the winding
+// itself, one of the iron, the speed at which charging began, what the magnets should give
+// (±15 %, see [newFlux]). Without a word about the rotor magnets are no way yet.
+func WaysToVolts(j *job.Job) []Way {
+	list := []Way{spinWay(j), coilWay(j)}
+	if j.Old.Turns.Given() || j.Old.CutInRPM.Given() {
+		list = append(list, Way{
+			Name: "the speed at which the old winding began to charge", Note: "rougher",
+			Begun: j.Old.CutInRPM.Given(), Whole: j.Old.CutInRPM.Given() && j.Old.Turns.Given(),
+			fields: []wayField{{path: "old.cut_in", said: j.Old.CutInRPM.Given()}},
+		})
+	}
+	if j.Field.Kind == "magnets" {
+		list = append(list, Way{
+			Name: "the magnets' grade and thickness", Note: "±15 %",
+			Begun: j.Field.RemanenceTesla.Given() || j.Field.MagnetMM.Given(), Whole: magnetsAreTold(j),
+			fields: []wayField{{path: "field.remanence", said: j.Field.RemanenceTesla.Given()}, {path: "field.magnet", said: j.Field.MagnetMM.Given()}},
+		})
+	}
+	return list
+}
+
+// spinWay is the old winding spun up. Volts that were read with a current in the rotor say
+// nothing once magnets have taken its place.
+func spinWay(j *job.Job) Way {
+	w := Way{Name: "spin the old winding up and read its volts", Note: "the best"}
+	var r job.SpinReading
+	for i, s := range j.Spins {
+		if i == 0 {
+			r = s
+		}
+		of := ofThisRotor(j, s.FieldAmps.Given())
+		w.Begun = w.Begun || of
+		w.Whole = w.Whole || of && (s.RPM.Given() || s.Hertz.Given()) && s.LineVolts.Given() && j.Old.Turns.Given()
+	}
+	w.fields = []wayField{{path: "spin[0].speed", said: r.RPM.Given() || r.Hertz.Given()}, {path: "spin[0].line", said: r.LineVolts.Given()}}
+	if j.Field.Kind != "magnets" {
+		w.fields = append(w.fields, wayField{path: "spin[0].field", said: r.FieldAmps.Given(), free: true})
+	}
+	return w
+}
+
+// coilWay is a trial coil.
+func coilWay(j *job.Job) Way {
+	w := Way{Name: "lay a trial coil of a few turns into the bare iron", Note: "as good, and nothing of the old winding is needed"}
+	var r job.CoilReading
+	for i, c := range j.Coils {
+		if i == 0 {
+			r = c
+		}
+		of := ofThisRotor(j, c.FieldAmps.Given())
+		w.Begun = w.Begun || of
+		w.Whole = w.Whole || of && c.Turns.Given() && c.RPM.Given() && c.Volts.Given()
+	}
+	w.fields = []wayField{{path: "coil[0].turns", said: r.Turns.Given()}, {path: "coil[0].speed", said: r.RPM.Given()}, {path: "coil[0].voltage", said: r.Volts.Given()}}
+	if j.Field.Kind != "magnets" {
+		w.fields = append(w.fields, wayField{path: "coil[0].field", said: r.FieldAmps.Given(), free: true})
+	}
+	return w
+}
+
+// ofThisRotor reports whether volts read with or without a current in the rotor are of the
+// one that is there now.
+func ofThisRotor(j *job.Job, current bool) bool { return j.Field.Kind != "magnets" || !current }
+
+// next is the first field of the way that something waits for; the old winding's turns when
+// all of the way is there.
+func (w Way) next() string {
+	for _, f := range w.fields {
+		if !f.said && !f.free {
+			return f.path
+		}
+	}
+	return "old.turns"
+}
+
+// wantsOfWays are the fields of the ways to volts: of all until one is whole, then of those
+// only that were begun.
+func wantsOfWays(j *job.Job) []Want {
+	begun, whole := false, j.Field.GapTesla.Given()
+	ways := WaysToVolts(j)
+	for _, w := range ways {
+		begun, whole = begun || w.Begun, whole || w.Whole
+	}
+	var list []Want
+	for _, w := range ways {
+		for _, f := range w.fields {
+			if !whole || w.Begun || f.said {
+				list = append(list, Want{Path: f.path, Unlocks: "volts, and where charging begins", Part: partVolts, Way: w.Name, Instead: (begun || whole) && !w.Begun})
+			}
+		}
+	}
+	return list
+}
+
+// toVolts is the field to go to where the volts are missing: the next of the way that was begun,
+// or the first of one that is open. An old winding of which nothing is said, though the
+// rotor or a trial is, was passed by.
+func toVolts(j *job.Job) string {
+	ways := WaysToVolts(j)
+	for _, w := range ways {
+		if w.Begun && !w.Whole {
+			return w.next()
+		}
+	}
+	passed := j.Field.Kind != "" || len(j.Trials) > 0 && j.Trials[0].Turns.Given()
+	switch {
+	case oldIsTold(j) && len(j.Spins) == 0:
+		return ways[0].next()
+	case oldIsTold(j) || passed && j.Field.Kind != "magnets":
+		return "coil[0].turns"
+	case passed:
+		return "field.remanence"
+	}
+	return "old.turns"
+}
