@@ -46,11 +46,11 @@ func TestFromNothingToTheFirstFullColumn(t *testing.T) {
 		}
 	}
 	// Slots, poles; span, layers, diameter at the gap, stack, slot area; turns and wire of the old
-	// winding, its ohms, the rotor; speed, volts and field of the spin-up reading, the rotor's ohms.
+	// winding, its ohms, the rotor and its ohms; speed, volts and field of the spin-up reading.
 	typed("42", "14")
 	st.Key("down") // three phases, when nothing is said
 	keys++
-	typed("3", "2", "95", "34", "68", "8", "1.7 mm", "0.055", "w", "1000", "12.6", "2.5", "3.1")
+	typed("3", "2", "95", "34", "68", "8", "1.7 mm", "0.055", "w", "3.1", "1000", "12.6", "2.5")
 	st.WaitFor("Trial winding: turns")
 	typed("16", "16")
 	st.WaitFor("A: wire fill")

@@ -110,9 +110,10 @@ func wantsOfWays(j *job.Job) []Want {
 		begun, whole = begun || w.Begun, whole || w.Whole
 	}
 	var list []Want
-	for _, w := range ways {
+	for i, w := range ways {
 		for _, f := range w.fields {
-			if !whole || w.Begun || f.said {
+			gone := i == 0 && ways[1].Begun && !oldIsTold(j) // the iron is bare: nothing is left to spin up
+			if w.Begun || f.said || !whole && !gone {
 				list = append(list, Want{Path: f.path, Unlocks: "volts, and where charging begins", Part: partVolts, Way: w.Name, Instead: (begun || whole) && !w.Begun})
 			}
 		}

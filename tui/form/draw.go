@@ -69,23 +69,27 @@ func (f Form) Height(t kit.Theme, w int) int {
 }
 
 // HelpLines explains the focused row in lines of at most w cells: its label, what is
-// wrong with its text, its help. What is wrong comes first, so that a short box shows it.
+// doubtful of its text, its help. What is doubtful comes first, so that a short box shows it.
 func (f Form) HelpLines(t kit.Theme, w int) []string {
 	return append(t.WrapPaint(kit.Title, f.Focused().Label, w), f.Explain(t, w)...)
 }
 
-// Explain is HelpLines without the label, for a box that has it as its title.
+// Explain is HelpLines without the label, for a box that has it as its title. What is wrong with
+// the text stands whole at the row itself, and is not said again.
 func (f Form) Explain(t kit.Theme, w int) []string {
 	r := f.Focused()
 	var lines []string
-	if r.Error != "" {
-		lines = append(lines, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+r.Error, w)...)
-	}
 	if r.Warning != "" {
 		lines = append(lines, t.WrapPaint(kit.Warning, t.Mark(kit.Warning)+" "+r.Warning, w)...)
 	}
-	return append(lines, t.Wrap(r.Help, w)...)
+	lines = append(lines, t.Wrap(r.Help, w)...)
+	if len(r.Choices) > 0 && !f.picking {
+		lines = append(lines, t.WrapPaint(kit.Hint, "Enter lists the choices, "+downKey(t)+" passes.", w)...)
+	}
+	return lines
 }
+
+func downKey(t kit.Theme) string { return kit.KeyName(t, "down") }
 
 func textAt(lines []formLine, i int) string {
 	if i < len(lines) {

@@ -33,7 +33,21 @@ func TestFormGolden(t *testing.T) {
 	tuitest.GoldenLines(t, "form-two", f.FocusID("join").Lines(plain, 130, 9))
 	help := strings.Join(strings.Fields(strings.Join(f.HelpLines(plain, 40), " ")), " ")
 	row := f.Focused()
-	assert.Equal(t, row.Label+" ✗ "+row.Error+" "+row.Help, help)
+	assert.Equal(t, row.Label+" "+row.Help, help, "what is wrong stands at the row")
+	assert.Contains(t, strings.Join(strings.Fields(strings.Join(f.Lines(plain, 76, 20), " ")), " "), row.Error)
+}
+
+// A doubt is whole behind its value or not there at all: the box of its row has it.
+func TestADoubtIsNeverCut(t *testing.T) {
+	rows := sampleRows()
+	rows[len(rows)-1].Warning = "thin for the 12 A that the plate speaks of; take thicker wire, or two in hand"
+	for w := 40; w < 100; w++ {
+		f := NewForm(rows)
+		text := strings.Join(f.Lines(kit.Theme{}, w, 30), "\n")
+		if !strings.Contains(text, rows[len(rows)-1].Warning) {
+			require.NotContains(t, text, "thin for", w)
+		}
+	}
 }
 
 func TestFormSizes(t *testing.T) {

@@ -34,6 +34,9 @@ func (f Form) column(t kit.Theme, w, from, to int) []formLine {
 // the box of the marked row has it whole.
 const leastNote = 6
 
+// doubtful stands behind a value in place of a doubt that there is no room for.
+const doubtful = "doubtful"
+
 // leastValue is how wide the column of values is at least; shortGhost how much of it dim
 // values may ask for: longer ones go on over the empty room behind.
 const leastValue, shortGhost = 12, 20
@@ -121,6 +124,9 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	}
 	role, note := rowNote(t, r)
 	below := role == kit.Broken && kit.Width(note) > s.note
+	if role == kit.Warning && kit.Width(note) > s.note {
+		note = doubtful // never cut: the box of the row has it whole
+	}
 	mark := r.Mark
 	switch needed := r.Needed && r.Text == ""; {
 	case role == kit.Broken:

@@ -64,7 +64,7 @@ func TestWhatIsWaitedForIsThere(t *testing.T) {
 }
 
 // A stripped stator is asked for a trial coil in place of the old winding, and one with
-// its winding in it for nothing of a trial coil.
+// its winding in it for either, until one of the two is whole.
 func TestATrialCoilTakesTheOldWindingsPlace(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	asked := func(path string) bool {
@@ -80,8 +80,12 @@ func TestATrialCoilTakesTheOldWindingsPlace(t *testing.T) {
 	s.Undo()
 	s.Undo()
 	s.Type("old.turns", "8")
+	assert.True(t, asked("coil[0].turns") && asked("spin[0].line"), "old turns alone are no volts")
+	s.Type("spin[0].speed", "600")
+	assert.True(t, asked("coil[0].turns"))
+	assert.False(t, v.form.FocusID("coil[0].turns").Focused().Needed, "another way was begun")
+	s.Type("spin[0].line", "9")
 	assert.False(t, asked("coil[0].turns"))
-	assert.True(t, asked("spin[0].line"))
 }
 
 // Volts typed where cells are asked for are seen; star and delta are of three phases; dim

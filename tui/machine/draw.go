@@ -2,10 +2,13 @@ package machine
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/winding"
 )
 
 // wide is where the results stand beside the form.
@@ -60,13 +63,14 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		return v.overlay(s, append(blocks, kit.Bare(s.Theme, follows, v.strip(s, follows.W))))
 	}
 	in := kit.Inner(follows)
-	lines := append(problems(s, in.W), v.missing(s, in.W)...)
+	lines := v.problems(s, in.W)
 	if v.first && len(waiting(s)) == 0 {
 		lines = append(append(lines, s.Theme.WrapPaint(kit.Hint, allSaid, in.W)...), "")
 	}
 	if v.first {
-		lines = append(lines, s.Theme.Wrap(known(s, 0), in.W)...)
+		lines = append(lines, knownLines(s, in.W)...)
 	}
+	lines = append(lines, v.missing(s, in.W)...)
 	lines = append(lines, v.result(s, in.W)...)
 	return v.overlay(s, append(blocks, kit.Box(s.Theme, follows, "What follows", lines)))
 }
@@ -76,9 +80,24 @@ func (v *View) fields(s *session.Session, r kit.Rect) kit.Block {
 	return kit.Bare(s.Theme, r, v.form.Lines(s.Theme, r.W, r.H))
 }
 
-// explain is the marked field in a box with its name.
+// explain is the marked field in a box with its name, and under it, where there is room, what
+// the marks of fields mean.
 func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
-	return kit.Box(s.Theme, r, v.form.Focused().Label, v.form.Explain(s.Theme, kit.Inner(r).W))
+	in := kit.Inner(r)
+	lines := v.form.Explain(s.Theme, in.W)
+	if marks := s.Theme.WrapPaint(kit.Hint, marksOf(s), in.W); v.begins && v.at.W >= wide && len(lines)+len(marks) < in.H {
+		for len(lines)+len(marks) < in.H {
+			lines = append(lines, "")
+		}
+		lines = append(lines, marks...)
+	}
+	return kit.Box(s.Theme, r, v.form.Focused().Label, lines)
+}
+
+// marksOf is what the marks of fields mean, in a line.
+func marksOf(s *session.Session) string {
+	t := s.Theme
+	return t.Mark(kit.Needed) + " waited for  " + t.Mark(kit.Measured) + " measured  " + t.Mark(kit.Guessed) + " guessed"
 }
 
 // strip is what follows in two lines: what is known of the chosen trial, and what comes
@@ -86,8 +105,8 @@ func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
 func (v *View) strip(s *session.Session, w int) []string {
 	t := s.Theme
 	var lines []string
-	if p := s.Document().Problems(); len(p) > 0 {
-		text := fmt.Sprintf("%s %d in the file cannot be used: ! tells", t.Mark(kit.Broken), len(p)+s.Document().More())
+	if n := v.elsewhere(s); n > 0 {
+		text := fmt.Sprintf("%s %d in the file cannot be used: ! tells", t.Mark(kit.Broken), n)
 		lines = append(lines, t.Fit(t.Paint(kit.Broken, text), w))
 	}
 	if list := waiting(s); len(list) > 0 {
@@ -99,35 +118,93 @@ func (v *View) strip(s *session.Session, w int) []string {
 	} else if v.first {
 		lines = append(lines, t.Fit(t.Paint(kit.Hint, allSaid), w))
 	}
-	return append(lines, t.Fit(known(s, w), w))
+	line := known(s, w)
+	if line == "" && v.begins {
+		line = t.Style(kit.Hint).Render(t.Cut(marksOf(s), w))
+	}
+	return append(lines, t.Fit(line, w))
 }
 
 // allSaid is where to go on when none of the first things is waited for.
 const allSaid = "next: tab, Trials. Drive has what is wanted, cable and diodes"
 
-// missing lists what the figures wait for, by what it would unlock.
+// missing lists what the figures wait for, a figure with its fields under it, in the order of
+// the bench. The ways to volts are told as what they are: one of them is enough.
 func (v *View) missing(s *session.Session, w int) []string {
 	t := s.Theme
 	var order []string
-	by := map[string][]string{}
+	by, ways := map[string][]string{}, map[string]bool{}
 	for _, f := range waiting(s) {
 		if by[f.Unlocks] == nil {
 			order = append(order, f.Unlocks)
 		}
 		by[f.Unlocks] = append(by[f.Unlocks], label(f.Path))
+		if f.Way != "" {
+			ways[f.Unlocks] = true
+		}
 	}
 	var out []string
 	for _, what := range order {
-		out = append(out, t.WrapPaint(kit.Needed, t.Mark(kit.Needed)+" "+strings.Join(by[what], ", ")+": for "+what, w)...)
+		out = append(out, t.WrapPaint(kit.Needed, t.Mark(kit.Needed)+" "+what, w)...)
+		if open := openWays(s); ways[what] && len(open) > 1 {
+			out = append(out, hung(t, kit.Label, "one of these is enough:", w)...)
+			for _, way := range open {
+				out = append(out, hung(t, kit.Label, t.Glyphs().Bullet+" "+way.Name+" ("+way.Note+")", w)...)
+			}
+			continue
+		}
+		out = append(out, hung(t, kit.Label, strings.Join(by[what], ", "), w)...)
 	}
 	if len(out) > 0 {
-		out = append(out, "")
+		out = append([]string{t.Style(kit.Title).Render(t.Cut("Waits for", w))}, append(out, "")...)
 	}
 	return out
 }
 
-// known is the first figures of the chosen trial that are known, in a line: all, or as many
-// as w cells hold whole.
+// openWays are the ways to volts that are waited for.
+func openWays(s *session.Session) []winding.Way {
+	j := s.Job()
+	var all, begun []winding.Way
+	for _, w := range winding.WaysToVolts(&j) {
+		if all = append(all, w); w.Begun {
+			begun = append(begun, w)
+		}
+	}
+	if len(begun) > 0 {
+		return begun
+	}
+	return all
+}
+
+// hung is text that hangs under a line with a mark, wrapped.
+func hung(t kit.Theme, role kit.Role, text string, w int) []string {
+	lines := t.WrapPaint(role, text, w-2)
+	for i := range lines {
+		lines[i] = "  " + lines[i]
+	}
+	return lines
+}
+
+// knownLines are the first figures of the chosen trial that are known, one a line.
+func knownLines(s *session.Session, w int) []string {
+	o := s.Outcome()
+	if len(o.Trials) == 0 {
+		return nil
+	}
+	list := []line{{heading: "Known of trial " + o.Trials[s.Trial].Name}}
+	for _, r := range o.Comparison {
+		if c := r.Cells[s.Trial]; r.Key && c.Figure.Known() {
+			list = append(list, line{"", r.Label, c.Figure, r.Dim, r.Digits})
+		}
+	}
+	if len(list) == 1 {
+		return nil
+	}
+	return append(table(s, list, false).Lines(s.Theme, w), "")
+}
+
+// known is the first figures of the chosen trial that are known, as many as w cells hold
+// whole.
 func known(s *session.Session, w int) string {
 	o := s.Outcome()
 	if len(o.Trials) == 0 {
@@ -144,7 +221,7 @@ func known(s *session.Session, w int) string {
 			next = o.Trials[s.Trial].Name + ": "
 		}
 		next += r.Label + " " + s.Text(c.Figure, r.Dim, r.Digits)
-		if w > 0 && kit.Width(s.Theme.Text(next)) > w {
+		if kit.Width(s.Theme.Text(next)) > w {
 			break
 		}
 		line = next
@@ -152,11 +229,32 @@ func known(s *session.Session, w int) string {
 	return line
 }
 
-// problems is what in the file cannot be used.
-func problems(s *session.Session, w int) []string {
-	var out []string
-	for _, text := range s.Problems() {
-		out = append(out, s.Theme.WrapPaint(kit.Broken, s.Theme.Mark(kit.Broken)+" "+text, w)...)
+// elsewhere is how many things in the file cannot be used, but for what stands at the marked
+// field.
+func (v *View) elsewhere(s *session.Session) int {
+	n := len(s.Document().Problems()) + s.Document().More()
+	if v.form.Focused().Error != "" {
+		n--
+	}
+	return n
+}
+
+// problems is what in the file cannot be used: whole where it is no field of this screen, and
+// counted where it stands at its field.
+func (v *View) problems(s *session.Session, w int) []string {
+	t, out := s.Theme, []string{}
+	here := v.elsewhere(s) - s.Document().More()
+	for _, p := range s.Document().Problems() {
+		if !slices.ContainsFunc(v.form.Rows, func(r form.Row) bool { return r.ID == p.Path }) {
+			here--
+			out = append(out, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+s.ProblemText(p), w)...)
+		}
+	}
+	if here > 0 {
+		out = append(out, t.WrapPaint(kit.Broken, fmt.Sprintf("%s %d on this screen cannot be used: ! tells", t.Mark(kit.Broken), here), w)...)
+	}
+	if len(out) > 0 {
+		out = append(out, "")
 	}
 	return out
 }

@@ -102,10 +102,10 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 	list := v.offerBindings(s)
 	if v.begins {
 		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
-			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.first = !v.first }))
+			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.turn(s) }))
 	}
 	list = append(list, []kit.Binding{
-		kit.Bind(group, "enter space", either(v.form.Focused().Adds, "add it", "edit"), "Edit the value, or list the choices; beside a +, begin an entry. Letters and figures typed begin a new value.", func() {
+		kit.Bind(group, "enter space", either(v.form.Focused().Adds, "add it", either(choice, "choices", "edit")), "Edit the value, or list the choices; beside a +, begin an entry. Letters and figures typed begin a new value.", func() {
 			if !v.add(s) {
 				v.form = v.form.Edit()
 				s.Settle()
@@ -197,6 +197,21 @@ func (v *View) GoTo(s *session.Session, path string) bool {
 	v.first, v.adding = first, adding
 	v.SetSize(s, v.at)
 	return false
+}
+
+// turn goes from the first things to every field and back. What is marked stays so; where it
+// is not among the others, as fields of other screens are not, the nearest before it that is.
+func (v *View) turn(s *session.Session) {
+	was, at := v.form.Rows, v.form.Focus
+	v.first = !v.first
+	v.form = v.form.WithRows(v.rows(s))
+	for ; at >= 0 && at < len(was); at-- {
+		if f := v.form.FocusID(was[at].ID); f.Focused().ID == was[at].ID {
+			v.form = f
+			return
+		}
+	}
+	v.form = v.form.By(-len(v.form.Rows))
 }
 
 // Click marks the field at a cell of the frame, or takes the choice there.

@@ -196,5 +196,80 @@ func TestNeededFieldsAreMarked(t *testing.T) {
 	assert.True(t, needed["machine.poles"])
 	assert.False(t, needed["machine.slots"], "it is said")
 	assert.False(t, needed["machine.phases"], "a default stands in")
-	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "○ poles: for which coil lies where", "listed by what they unlock")
+	assert.Regexp(t, `○ which coil lies where +│\n.*│   poles +│\n`, tuitest.Draw(t, v, s, 120, 37), "listed by what they unlock, one under the other")
+}
+
+// The ways to volts are told as what they are: one is enough, and once it is begun only that
+// is waited for.
+func TestOneWayToVoltsIsEnough(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	s.Type("old.turns", "9")
+	frame := tuitest.Draw(t, v, s, 200, 57)
+	for _, said := range []string{"one of these is enough:", "• spin the old winding up", "• lay a trial coil", "• the speed at which the old winding began"} {
+		assert.Contains(t, frame, said)
+	}
+	s.Type("spin[0].speed", "600")
+	frame = tuitest.Draw(t, v, s, 200, 57)
+	assert.NotContains(t, frame, "one of these is enough:")
+	for _, first := range waiting(s) {
+		assert.NotContains(t, first.Path, "coil[0]")
+	}
+}
+
+// What is known of the first trial stands in a list, and so do the fields that are waited for.
+func TestWhatFollowsIsAList(t *testing.T) {
+	s, v := session.NewExample(), NewMachine()
+	tuitest.Draw(t, v, s, 120, 50)
+	tuitest.Press(t, v, s, 120, 50, "ctrl+f")
+	frame := tuitest.Draw(t, v, s, 120, 50)
+	assert.Regexp(t, `│ Known of trial A +│\n`, frame)
+	assert.Regexp(t, `│ +wire fill +~?0\.\d+ +│\n`, frame)
+}
+
+// What cannot be read is said once: at its field, where the eye is.
+func TestARefusalIsSaidOnce(t *testing.T) {
+	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+		tuitest.Draw(t, v, s, size[0], size[1])
+		tuitest.Press(t, v, s, size[0], size[1], "3 x")
+		frame := tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
+		assert.Equal(t, 1, strings.Count(frame, `read "3x"`), size)
+		assert.NotContains(t, frame, "cannot be used", size)
+		tuitest.Press(t, v, s, size[0], size[1], "enter")
+		frame = tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
+		assert.Equal(t, 1, strings.Count(frame, `read "3x"`), size)
+		assert.Contains(t, frame, "1 ", size)
+	}
+}
+
+// From the first things to every field and back the marked field stays, or is the nearest
+// before it that is in both.
+func TestEveryFieldIsTurnedToAtTheSamePlace(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 120, 37)
+	for from, to := range map[string]string{"slot.area": "slot.area", "trial[0].turns": "coil[0].field", "drive.kind": "machine.air_gap"} {
+		v.first = true
+		v.SetSize(s, v.at)
+		v.form = v.form.FocusID(from)
+		require.Equal(t, from, v.form.Focused().ID)
+		tuitest.Press(t, v, s, 120, 37, "ctrl+f")
+		assert.Equal(t, to, v.form.Focused().ID)
+	}
+	v.form = v.form.FocusID("machine.drag")
+	require.Equal(t, "machine.drag", v.form.Focused().ID)
+	tuitest.Press(t, v, s, 120, 37, "ctrl+f")
+	assert.Equal(t, "machine.air_gap", v.form.Focused().ID)
+}
+
+// The marks of fields are explained where they are first met, and a field with choices says
+// how to list them and how to pass.
+func TestMarksAndChoicesAreExplainedOnTheScreen(t *testing.T) {
+	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+		frame := tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
+		assert.Contains(t, frame, "○ waited for ◆ measured ~ guessed", size)
+		require.True(t, v.GoTo(s, "field.kind"))
+		frame = tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
+		assert.Contains(t, frame, "Enter lists the choices, ↓ passes.", size)
+	}
 }

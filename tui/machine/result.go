@@ -69,6 +69,9 @@ func table(s *session.Session, lines []line, spread bool) kit.Table {
 			continue
 		}
 		cell := s.Figure(l.figure, l.dim, l.digits)
+		if cell.Mark == kit.Guessed { // before the figure, as everywhere
+			cell.Text, cell.Mark = session.Rough+cell.Text, kit.Plain
+		}
 		if spread && l.figure.Known() && l.figure.PlusMinus > 0 {
 			cell.Unit += " " + l.figure.Spread(s.Units.For(l.dim))
 		}

@@ -61,9 +61,13 @@ func firstRows(s *session.Session) []form.Row {
 		t, _ := job.TableOf(f.Table)
 		r := rowOf(s, t, f, 0)
 		name := label(first.Path)
-		r.Group, r.Label = "First things, in the order of the bench", strings.ToUpper(name[:1])+name[1:]
-		r.Needed = needs(f)
-		if r.Text == "" {
+		r.Group, r.Label = first.Part, strings.ToUpper(name[:1])+name[1:]
+		r.Needed = needs(f) && !first.Instead
+		switch {
+		case r.Text != "":
+		case first.Way != "":
+			r.Help += " It tells " + first.Unlocks + ". One way is enough; this one: " + first.Way + "."
+		default:
 			r.Help += " It tells " + first.Unlocks + "."
 		}
 		rows = append(rows, r)
@@ -77,7 +81,7 @@ func waiting(s *session.Session) []winding.Want {
 	j := s.Job()
 	for _, first := range winding.Wants(&j) {
 		f, _ := job.InputAt(first.Path)
-		if _, _, given := s.Document().Typed(first.Path); !given && needs(f) {
+		if _, _, given := s.Document().Typed(first.Path); !given && needs(f) && !first.Instead {
 			list = append(list, first)
 		}
 	}

@@ -28,7 +28,7 @@ var batteryFields = []Input{
 	{Table: "battery", Name: "chemistry", Label: "Battery", Kind: Word, Words: []string{"flooded", "agm", "gel", "lfp", "custom"}, Default: word("flooded", practice), when: loadIs("battery"),
 		Help: "flooded, agm and gel are lead-acid; lfp is lithium iron phosphate; custom takes the voltages below.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Chemistry }},
-	{Table: "battery", Name: "cells", Label: "Cells", Kind: Whole, Min: 1, Max: 200, Ghost: "12 V: 6 lead, 4 lfp", when: loadIs("battery"),
+	{Table: "battery", Name: "cells", Label: "Cells", Kind: Whole, Min: 1, Max: 200, Ghost: "12 V: 6, lfp 4", when: loadIs("battery"),
 		Help: "Cells in series, not volts: a 12 V lead battery has 6, a 24 V one 12, a 12.8 V lfp 4.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Cells }},
 	{Table: "battery", Name: "capacity", Label: "Capacity", Dim: quantity.AmpHours, Min: 0.5, Max: 10000, Default: amount(100, practice), when: loadIs("battery"),
