@@ -340,3 +340,16 @@ func TestARefusedEditIsSaid(t *testing.T) {
 	assert.Equal(t, before, m.s.Document().Text())
 	assert.Contains(t, m.s.Message().Text, "never ended")
 }
+
+// One thing is one thing.
+func TestWhatCannotBeUsedIsCounted(t *testing.T) {
+	for text, want := range map[string]string{
+		"slots = 3\n":            "one thing in the file cannot be used; it stays",
+		"slots = 3\npoles = 2\n": "2 things in the file cannot be used; they stay",
+	} {
+		m := New(session.New(job.Parse(text), "j.toml", job.Mark{}), recovery.Store{})
+		m.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
+		assert.Contains(t, m.View(), want)
+		assert.NotContains(t, m.View(), "%!")
+	}
+}
