@@ -22,10 +22,10 @@ const usualForms = `write it like "18 AWG", "19 SWG", "0.71 mm", "0.0403 in" or 
 
 // Parse reads a wire size as a person types it:
 //
-//	18 AWG, AWG 18, 18awg, #18, 18     American gauge; 18.5 is a half size
+//	18 AWG, AWG 18, 18awg, a18, #18, 18 American gauge; 18.5 is a half size
 //	0000, 4/0, 2/0 AWG                 its large sizes
-//	19 SWG, swg 19, 7/0 SWG            imperial standard gauge
-//	IEC 0.71, IEC 0.71 mm              a size of IEC 60317-0-1
+//	19 SWG, swg 19, s19, 7/0 SWG           imperial standard gauge
+//	IEC 0.71, i0.71, IEC 0.71 mm           a size of IEC 60317-0-1
 //	0.71 mm, 0,71mm                    a bare diameter in millimetres
 //	0.0403 in, 40.3 mil                a bare diameter in inches or mils
 //	0.75 mm over, 0.0431 in over       the same measured over the enamel
@@ -171,6 +171,7 @@ var units = []struct {
 // parseWords reads a size without its "over"; the second result is what to do
 // about it when it cannot be read.
 func parseWords(words string) (Gauge, string) {
+	words = inFull(words)
 	if fix := asked(words); fix != "" {
 		return Gauge{}, fix
 	}
@@ -193,6 +194,22 @@ func parseWords(words string) (Gauge, string) {
 		}
 	}
 	return parseNaked(words)
+}
+
+// inFull writes the letter for a standard before a size in full: a18, s21, i0.71.
+func inFull(words string) string {
+	if len(words) < 2 || !(words[1] >= '0' && words[1] <= '9') {
+		return words
+	}
+	switch words[0] {
+	case 'a':
+		return "awg " + words[1:]
+	case 's':
+		return "swg " + words[1:]
+	case 'i':
+		return "iec " + words[1:]
+	}
+	return words
 }
 
 // times is how a number of wires is multiplied.

@@ -203,3 +203,18 @@ func FuzzParseWords(f *testing.F) {
 		}
 	})
 }
+
+// A letter before a size stands for its standard.
+func TestLettersForStandards(t *testing.T) {
+	for short, full := range map[string]string{"a18": "18 AWG", "A4/0": "4/0 AWG", "s21": "21 SWG", "i0.71": "IEC 0.71"} {
+		a, err := Parse(short)
+		require.NoError(t, err, short)
+		b, err := Parse(full)
+		require.NoError(t, err, full)
+		assert.Equal(t, b, a, short)
+	}
+	for _, text := range []string{"x18", "a", "i", "19a"} {
+		_, err := Parse(text)
+		assert.Error(t, err, text)
+	}
+}

@@ -27,7 +27,7 @@ type typedNumber struct {
 
 // A unit begins with no figure, sign or mark but may have a figure in it, as mm2 has.
 var quantityForm = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^\s*(~?)\s*([-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
+	return regexp.MustCompile(`^\s*(~?)\s*((?:[0-9]+[ -])?[0-9]+/[0-9]+|[-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~/][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
 })
 
 // superscripts and other ways to type a unit that no suffix has.
@@ -66,10 +66,13 @@ func parseQuantity(text string) (typedNumber, error) {
 
 // parseNumber reads a number with a decimal point or comma. A comma before exactly
 // three figures could mean either, so it is refused rather than read a thousandfold
-// wrong.
+// wrong; after a 0 it can only be decimal. 7/16 and 1 3/16 are fractions, as of an inch.
 func parseNumber(s string) (float64, error) {
+	if whole, part, ok := cutFraction(s); ok {
+		return whole + part, nil
+	}
 	if at := strings.IndexByte(s, ','); at >= 0 {
-		if strings.Count(s, ",") > 1 || strings.Contains(s, ".") || len(s)-at-1 == 3 {
+		if strings.Count(s, ",") > 1 || strings.Contains(s, ".") || len(s)-at-1 == 3 && strings.Trim(s[:at], "+-0") != "" {
 			return 0, fmt.Errorf("a number without a comma for thousands: %s or %s",
 				strings.ReplaceAll(s, ",", ""), strings.Replace(s, ",", ".", 1))
 		}
@@ -80,6 +83,27 @@ func parseNumber(s string) (float64, error) {
 		return 0, errors.New("a number")
 	}
 	return v, nil
+}
+
+// cutFraction reads "7/16" and "1 3/16".
+func cutFraction(s string) (whole, part float64, ok bool) {
+	over, under, ok := strings.Cut(s, "/")
+	if !ok {
+		return 0, 0, false
+	}
+	if at := strings.IndexAny(over, " -"); at >= 0 {
+		w, err := strconv.ParseUint(over[:at], 10, 32)
+		if err != nil {
+			return 0, 0, false
+		}
+		whole, over = float64(w), over[at+1:]
+	}
+	n, err := strconv.ParseUint(over, 10, 32)
+	d, errUnder := strconv.ParseUint(under, 10, 32)
+	if err != nil || errUnder != nil || d == 0 {
+		return 0, 0, false
+	}
+	return whole, float64(n) / float64(d), true
 }
 
 // store puts a value, as typed, into the job. The unit is that of the key; a unit
@@ -167,7 +191,14 @@ func (f *Input) fraction() bool { return f.Kind == Number && f.Dim[0].Name == ""
 // otherUnit is what is wrong with a unit that the field does not take.
 func (f *Input) otherUnit(typed string, u quantity.Unit) *trouble {
 	if u.Name == "" {
-		return &trouble{quote(typed), "a number without a unit", "write the number alone"}
+		fix := "write the number alone"
+		switch f.Name {
+		case "cells":
+			fix = "write the number of cells: 12 V is 6 of lead or 4 of lfp, 24 V is 12 or 8, 48 V is 24 or 16"
+		case "span":
+			fix = "write the slots that it spans: a throw of 1 to 4 is 3"
+		}
+		return &trouble{quote(typed), "a number without a unit", fix}
 	}
 	return &trouble{quote(typed), "a number of " + u.Name, "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
 }

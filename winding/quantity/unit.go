@@ -37,22 +37,23 @@ type Dimension []Unit
 func plain(suffix, name string, also ...string) Unit { return Unit{suffix, name, also, 1, 0} }
 
 // The dimensions of a job. Exact factors: inch 25.4 mm, foot 0.3048 m, pound
-// 0.45359237 kg, mile 1609.344 m (international yard and pound agreement, 1959).
+// 0.45359237 kg, mile 1609.344 m (international yard and pound agreement, 1959); horsepower
+// 550 ft·lbf/s, standard gravity 9.80665 m/s² (NIST SP 811, B.8).
 var (
 	None        = Dimension{plain("", "")}
-	Millimetres = Dimension{plain("mm", "mm"), {"in", "in", []string{"inch", "inches", `"`}, 25.4, 0}}
+	Millimetres = Dimension{plain("mm", "mm"), {"in", "in", []string{"inch", "inches", `"`, "″"}, 25.4, 0}, {"cm", "cm", nil, 10, 0}}
 	SquareMM    = Dimension{plain("mm2", "mm²"), {"in2", "in²", []string{"sqin"}, 645.16, 0}}
 	Metres      = Dimension{plain("m", "m"), {"ft", "ft", []string{"feet"}, 0.3048, 0}}
 	Celsius     = Dimension{plain("c", "°C", "degc"), {"f", "°F", []string{"degf"}, 1 / 1.8, -32 / 1.8}}
 	RPM         = Dimension{plain("rpm", "rpm", "1/min", "min-1")}
-	Volts       = Dimension{plain("v", "V", "volt", "volts")}
+	Volts       = Dimension{plain("v", "V", "volt", "volts"), {"mv", "mV", nil, 1e-3, 0}}
 	VoltsAC     = Dimension{plain("v", "V AC")} // rms, as a meter on AC shows
 	VoltsDC     = Dimension{plain("v", "V DC")} // with nothing connected the peak of the wave
 	Amps        = Dimension{plain("a", "A", "amp", "amps")}
 	AmpHours    = Dimension{plain("ah", "Ah")}
 	Ohms        = Dimension{plain("ohm", "Ω", "ohms"), {"mohm", "mΩ", []string{"milliohm"}, 1e-3, 0}}
 	Millihenry  = Dimension{plain("mh", "mH"), {"uh", "µH", nil, 1e-3, 0}}
-	Watts       = Dimension{plain("w", "W", "watt", "watts"), {"kw", "kW", nil, 1000, 0}}
+	Watts       = Dimension{plain("w", "W", "watt", "watts"), {"kw", "kW", nil, 1000, 0}, {"hp", "hp", nil, 745.69987158227022, 0}}
 	Tesla       = Dimension{plain("t", "T", "tesla")}
 	WindSpeed   = Dimension{plain("ms", "m/s"), {"kmh", "km/h", nil, 1 / 3.6, 0}, {"mph", "mph", nil, 0.44704, 0}}
 	Torque      = Dimension{plain("nm", "N·m", "n.m")}

@@ -51,7 +51,7 @@ func TestTypedUnits(t *testing.T) {
 	u, ok := Celsius.Typed("°F")
 	assert.True(t, ok)
 	assert.Equal(t, "f", u.Suffix)
-	assert.Equal(t, "mm or in", Millimetres.Names())
+	assert.Equal(t, "mm or in or cm", Millimetres.Names())
 }
 
 func TestEveryDimensionStartsWithItsBase(t *testing.T) {
@@ -65,4 +65,19 @@ func TestEveryDimensionStartsWithItsBase(t *testing.T) {
 			assert.InDelta(t, 3.5, u.From(u.Base(3.5)), 1e-12)
 		}
 	}
+}
+
+// Factors that are typed at a bench beside the usual ones: horsepower is 550 ft·lbf/s (NIST
+// Special Publication 811, B.8: 7.456999 E+02 W).
+func TestUnitsOfTheBench(t *testing.T) {
+	for _, c := range []struct {
+		dim        Dimension
+		unit       string
+		value, inv float64
+	}{{Millimetres, "cm", 2.5, 25}, {Volts, "mV", 2190, 2.19}, {Watts, "hp", 1, 745.6999}, {Millimetres, "″", 1, 25.4}} {
+		u, ok := c.dim.Typed(c.unit)
+		assert.True(t, ok, c.unit)
+		assert.InEpsilon(t, c.inv, u.Base(c.value), 1e-7, c.unit)
+	}
+	assert.InEpsilon(t, 550*0.3048*0.45359237*9.80665, Watts[2].Base(1), 1e-12, "from its definition")
 }
