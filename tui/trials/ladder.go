@@ -154,16 +154,7 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	top, body := l.areas(r)
 	_, rest := r.SplitTop(1)
 	_, foot := rest.SplitBottom(footLines(r))
-	o := s.Outcome().Trials[s.Trial]
-	what, star := "slot", o.Connection.String()+", "
-	if flat(s) {
-		what = "coil"
-	}
-	if noStar(s) {
-		star = ""
-	}
-	head := fmt.Sprintf("%s: every %s size, the %s full; %s in hand, %s%s", o.Name, s.Sizes(), what, counted(fmt.Sprint(l.strands), "strand"),
-		star, counted(fmt.Sprint(o.Circuits), "circuit"))
+	head := l.head(s, top.W)
 	blocks := []kit.Block{kit.Bare(t, top, []string{t.Paint(kit.Title, t.Cut(head, top.W))})}
 	list := l.rungs(s)
 	_, done, wrong := s.Answer(ladderWork, l.about(s))
@@ -194,6 +185,27 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	lines := tb.Head(t, w)
 	lines = append(lines, kit.Window(t, tb.Body(t, w), l.row, full, body.H-len(lines))...)
 	return append(blocks, kit.Bare(t, body, lines), kit.Bare(t, foot, l.foot(s, &list[l.row], foot.W, foot.H)))
+}
+
+// head is what the ladder is of, in w cells: what does not fit stands on the table.
+func (l *ladder) head(s *session.Session, w int) string {
+	o := &s.Outcome().Trials[s.Trial]
+	what := "slot"
+	if flat(s) {
+		what = "coil"
+	}
+	head, by := fmt.Sprintf("%s: every %s size, the %s full", o.Name, s.Sizes(), what), "; "
+	parts := []string{counted(fmt.Sprint(l.strands), "strand") + " in hand", o.Connection.String(), counted(fmt.Sprint(o.Circuits), "circuit")}
+	if noStar(s) {
+		parts = slices.Delete(parts, 1, 2)
+	}
+	for _, part := range parts {
+		if kit.Width(head+by+part) > w {
+			break
+		}
+		head, by = head+by+part, ", "
+	}
+	return head
 }
 
 // leastBeside is the width from which a picture stands beside the rungs.

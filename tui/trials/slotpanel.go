@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"slotwright/tui/chart"
 	"slotwright/tui/kit"
@@ -64,7 +65,7 @@ func slotPanel(s *session.Session, r kit.Rect, trial int) kit.Block {
 	o := s.Outcome().Trials[trial]
 	title := o.Name
 	if o.Turns.Known() && o.Wire != "" {
-		title += "  " + quantity.Screen.Number(o.Turns.Value, 0) + " × " + shortWire(o.Wire)
+		title += "  " + quantity.Screen.Number(o.Turns.Value, 0) + " × " + strings.ReplaceAll(shortWire(o.Wire), " × ", "×")
 	}
 	pack, why := s.Bench().Picture(trial)
 	return slotBox(s.Theme, r, title, fillWords(&o), trial, trial == s.Trial, pack, why)
