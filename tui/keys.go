@@ -144,8 +144,17 @@ func (m *Model) helpBindings() []kit.Binding {
 	return append(m.view().Bindings(m.s), m.everywhere()...)
 }
 
-// statusBindings are those of the bottom line in their order.
+// statusBindings are those of the bottom line in their order: while something is asked those
+// that answer it, and none where the question itself names them.
 func (m *Model) statusBindings() []kit.Binding {
+	switch {
+	case m.then != nil, m.picked != nil && m.prompt == nil:
+		return nil
+	case m.prompt != nil:
+		return m.promptBindings()
+	case m.helping:
+		return m.scroll.Bindings("Help", "read on")
+	}
 	all := m.everywhere()
 	list := append(all[:leading:leading], m.view().Bindings(m.s)...)
 	return append(list, all[leading:]...)

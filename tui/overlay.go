@@ -214,7 +214,7 @@ func (m *Model) finding(f winding.Finding) kit.Option {
 	}
 	o := kit.Option{ID: f.Path, Label: text + f.Text}
 	if f.Fix != "" {
-		o.Note = f.Fix
+		o.Note = "→ " + f.Fix
 	}
 	return o
 }

@@ -73,6 +73,17 @@ func TestOpeningByName(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(m.View(), "there is no folder"))
 }
 
+// While something is asked the bottom line names no key that does something else then.
+func TestTheBottomLineAnswersWhatIsAsked(t *testing.T) {
+	for keys, want := range map[string]string{
+		"f2": "enter take it  esc leave it  tab complete", "+ q": "", "ctrl+p": "", "f3": "", "?": "↓ read on",
+	} {
+		m := opened(session.NewExample(), 80, 24, "Trials", keys)
+		lines := strings.Split(m.View(), "\n")
+		assert.Equal(t, want, strings.TrimSpace(lines[len(lines)-1]), keys)
+	}
+}
+
 // A copy is offered a name beside what it is a copy of, and says how it is written.
 func TestACopyIsSavedBesideItsFile(t *testing.T) {
 	t.Chdir(t.TempDir())

@@ -197,7 +197,9 @@ func (v *View) words(s *session.Session, w int) []string {
 		o := &s.Outcome().Trials[i]
 		out = append(out, t.Wrap(o.Name+": "+sentence(o)+".", w)...)
 		if o.Mend != "" {
-			out = append(out, t.WrapPaint(kit.Hint, "   would do better: "+o.Mend, w)...)
+			for _, line := range t.WrapPaint(kit.Hint, "would do better: "+o.Mend, w-3) {
+				out = append(out, "   "+line)
+			}
 		}
 	}
 	if len(out) == 0 {

@@ -200,6 +200,9 @@ func (c Choice) option(t Theme, o Option, on bool, labelW, w int) []string {
 		if i > 0 {
 			mark = " "
 		}
+		if on {
+			l = t.Fit(l, w-2) // a bar with one edge
+		}
 		out = append(out, mark+" "+style.Render(l))
 	}
 	for _, l := range t.WrapPaint(Hint, o.Note, w-4) {
