@@ -41,6 +41,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	iron.measured(d)
 	read.single(d)
 	doubtWires(d, j)
+	doubtLone(d, j)
 	doubtFrequency(d, j.Spins, m.Poles)
 	read.routes(d)
 	read.carried(d)
@@ -49,7 +50,9 @@ func findings(b *Bench, o *Outcome) []Finding {
 	iron.magnets(d)
 	iron.flat(d)
 	aboutOld{machine: m, slot: &j.Slot, room: &b.room, layouts: &b.layouts, turn: &b.turn, flux: &b.flux, old: &b.old, henries: &b.henries}.callOut(d, o.Old)
-	iron.teeth(d, o.Machine.ToothTesla)
+	if !read.beyondIron(d) { // else the teeth are not what is wrong
+		iron.teeth(d, o.Machine.ToothTesla)
+	}
 	aboutField{rotor: &b.rotor, given: &j.Field}.callOut(d)
 	aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != ""}.callOut(d)
 	aboutDrive{&j.Drive}.callOut(d)

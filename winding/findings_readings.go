@@ -148,6 +148,13 @@ func (f *fitted) pathOf(r readings.Reading) string {
 	return ""
 }
 
+// doubtLone asks back what a length is that has no inches while those beside it do.
+func doubtLone(d *doubts, j *job.Job) {
+	for _, path := range j.LoneMillimetres {
+		d.add(Doubt, path, "", "write the unit behind it, in or mm", "", "the lengths beside it are in inches, this one in mm")
+	}
+}
+
 // doubtWires asks back what a whole number is that names no system of gauges.
 func doubtWires(d *doubts, j *job.Job) {
 	for _, path := range j.BareGauges {

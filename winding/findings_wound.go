@@ -14,6 +14,7 @@ const farOff = 10.0
 // doubtRecords says when a record speaks of no trial, or of another winding than it names.
 func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 	for i := range wound {
+		doubtWarm(d, j, i)
 		r := &wound[i]
 		at := func(name string) string { return fmt.Sprintf("wound[%d].%s", i, name) }
 		if !r.Turns.Known() && j.AsWound[i].Trial != "" && !hasTrial(j.Trials, j.AsWound[i].Trial) {
@@ -28,6 +29,21 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 			d.add(Note, at("line"), r.Trial, "check the speed, the rotor's current and each coil's way round", "common practice, no source",
 				"the finished winding gives %.3g V at %.3g rpm, its turns make %.3g", r.LineVolts.Read.Value, r.RPM.Value, r.LineVolts.Expected.Value)
 		}
+	}
+}
+
+// doubtWarm says when a winding is said to be colder, after an hour's charging, than the air
+// round it: the unit is another than was meant.
+func doubtWarm(d *doubts, j *job.Job, i int) {
+	r := &j.AsWound[i]
+	air := r.WarmAirC
+	if !air.Given() {
+		air = j.Machine.AmbientC
+	}
+	if r.WarmC.Given() && air.Given() && r.WarmC.Value < air.Value {
+		fahrenheit := func(c float64) float64 { return c*1.8 + 32 }
+		d.add(Doubt, fmt.Sprintf("wound[%d].warm", i), "", "write °C or °F behind it", "",
+			"after an hour %.0f °C (%.0f °F) is colder than its air, %.0f °C (%.0f °F)", r.WarmC.Value, fahrenheit(r.WarmC.Value), air.Value, fahrenheit(air.Value))
 	}
 }
 

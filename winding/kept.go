@@ -58,7 +58,7 @@ func sharesAll(a, b job.Job) bool {
 
 // shared is a job without what is each trial's own or is only told.
 func shared(j job.Job) job.Job {
-	j.Name, j.Notes, j.Invented, j.BareGauges, j.Trials, j.AsWound, j.Target.Reference = "", "", false, nil, nil, nil, ""
+	j.Name, j.Notes, j.Invented, j.BareGauges, j.LoneMillimetres, j.Trials, j.AsWound, j.Target.Reference = "", "", false, nil, nil, nil, nil, ""
 	return j
 }
 

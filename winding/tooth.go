@@ -34,9 +34,8 @@ import (
 // Against tooth coils that were unwound it errs by some 5 %, most of it in how the ends bow
 // out (common practice, no source). A calipered tooth makes it better; a measured turn is best.
 
-// toothEndMM is how far the cheeks hold a tooth coil off the end of the iron; common practice,
-// no source.
-const toothEndMM = 1.0
+// toothEndMM is how far the cheeks hold a tooth coil off the end of the iron.
+const toothEndMM = job.ToothEndMM
 
 // tooth is the block that a coil lies round, and the slot beside it, in mm.
 type tooth struct {

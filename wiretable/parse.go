@@ -15,6 +15,10 @@ const (
 	maxTyped     = 60 // bytes: nothing longer is a wire size
 )
 
+// surelyMM is from where a bare number over the enamel is in millimetres: an inch that is as
+// thick as that is 5 mm of wire, which nobody winds by hand. Common practice, no source.
+const surelyMM = 0.2
+
 const expectedSize = "a wire size"
 
 // usualForms is what a person is told when a size could not be read at all.
@@ -28,7 +32,8 @@ const usualForms = `write it like "18 AWG", "19 SWG", "0.71 mm", "0.0403 in" or 
 //	IEC 0.71, i0.71, IEC 0.71 mm           a size of IEC 60317-0-1
 //	0.71 mm, 0,71mm                    a bare diameter in millimetres
 //	0.0403 in, 40.3 mil                a bare diameter in inches or mils
-//	0.75 mm over, 0.0431 in over       the same measured over the enamel
+//	19a, 21s                           a system by its first letter, behind the number too
+//	0.75 mm over, 0.0431 in over       the same measured over the enamel; 0.75 over is in mm
 //	0.50 ±0.02 mm, 0.5 mm ±4%          a measured diameter that may be off by so much
 //
 // A bare whole number is an American gauge. A bare number with decimals is one
@@ -42,6 +47,9 @@ func Parse(text string) (Gauge, error) {
 	}
 	words, off, over := cutOff(normal(text))
 	g, fix := parseWords(words)
+	if x, ok := plainNumber(words); fix != "" && over && ok && x >= surelyMM {
+		g, fix = parseLength(words, MetricDiameter, nmPerMM)
+	}
 	if fix != "" && over {
 		fix = strings.Replace(fix, ` mm" for a diameter, or "AWG" or "SWG" with a gauge number`, ` mm over" or "`+words+` in over"`, 1)
 	}
@@ -187,6 +195,11 @@ func parseWords(words string) (Gauge, string) {
 	}
 	if rest, found := strings.CutPrefix(words, "#"); found {
 		return parseAWG(strings.TrimSpace(rest))
+	}
+	for letter, name := range map[string]string{"a": "awg", "s": "swg"} {
+		if rest, found := strings.CutSuffix(words, letter); found && strings.Trim(rest, "0123456789./ ") == "" {
+			return parseWords(strings.TrimSpace(rest) + " " + name)
+		}
 	}
 	for _, u := range units {
 		if rest, found := strings.CutSuffix(words, u.spelling); found {

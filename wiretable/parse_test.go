@@ -42,7 +42,7 @@ func TestParseRefusesWithAdvice(t *testing.T) {
 		"2.5":                    `"2.5 mm"`,
 		"9.0":                    `"9 mm"`,
 		"18.25":                  "usual",
-		"1.6 over":               `"1.6 mm over"`,
+		"0.07 over":              `"0.07 mm over"`,
 		"18 gauge":               `"18 AWG" (American) or "18 SWG" (imperial)`,
 		"18ga":                   `"18 SWG"`,
 		"2x0.8 mm":               `write "0.8 mm" and 2 strands`,
@@ -204,16 +204,19 @@ func FuzzParseWords(f *testing.F) {
 	})
 }
 
-// A letter before a size stands for its standard.
-func TestLettersForStandards(t *testing.T) {
-	for short, full := range map[string]string{"a18": "18 AWG", "A4/0": "4/0 AWG", "s21": "21 SWG", "i0.71": "IEC 0.71"} {
-		a, err := Parse(short)
-		require.NoError(t, err, short)
-		b, err := Parse(full)
-		require.NoError(t, err, full)
-		assert.Equal(t, b, a, short)
+// A system by its first letter, before the number or behind it, is the system; a bare number
+// over the enamel is in millimetres.
+func TestParseTakesFirstLetters(t *testing.T) {
+	for typed, whole := range map[string]string{
+		"a18": "18 AWG", "19a": "19 AWG", "S21": "21 SWG", "21 s": "21 SWG", "i0.71": "IEC 0.71", "A4/0": "4/0 AWG", "i0,71": "IEC 0.71", "0.75 over": "0.75 mm over",
+	} {
+		got, err := Parse(typed)
+		require.NoError(t, err, typed)
+		want, err := Parse(whole)
+		require.NoError(t, err, whole)
+		assert.Equal(t, want, got, typed)
 	}
-	for _, text := range []string{"x18", "a", "i", "19a"} {
+	for _, text := range []string{"x18", "a", "i", "s", "x 0.75 over"} {
 		_, err := Parse(text)
 		assert.Error(t, err, text)
 	}

@@ -157,8 +157,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	if !given {
 		u = s.Units.For(f.Dim)
 	}
+	j := s.Job()
 	r := form.Row{
-		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.Empty(u),
+		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.EmptyIn(&j, u),
 		Help: strings.TrimSpace(f.Help + " " + f.How),
 	}
 	if t.Many() {

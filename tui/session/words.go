@@ -93,5 +93,5 @@ func Mend(p job.Problem) string {
 	for i, u := range in.Dim {
 		names[i] = u.Name
 	}
-	return "write it in " + strings.Join(names, " or in ")
+	return "write it as " + strings.Join(names, " or ")
 }

@@ -144,7 +144,7 @@ func optionAt(s *session.Session, path string) (option, bool) {
 			o.origin = quantity.Guessed
 		}
 	case in.Default != nil && (in.Table != "old" || oldGiven(s)):
-		o.text, o.origin = in.Empty(s.Units.For(in.Dim)), quantity.Default
+		o.text, o.origin = in.EmptyIn(&j, s.Units.For(in.Dim)), quantity.Default
 	default:
 		return option{}, false
 	}

@@ -50,6 +50,20 @@ func (f *Input) Empty(u quantity.Unit) string {
 	}
 }
 
+// ToothEndMM is how far the cheeks hold a tooth coil off the end of the iron, mm; common
+// practice, no source.
+const ToothEndMM = 1.0
+
+// EmptyIn is Empty as it is in a job, where what stands in may be another than usual.
+func (f *Input) EmptyIn(j *Job, u quantity.Unit) string {
+	if f.round != nil && toothCoils(j) {
+		in := *f
+		in.Default = f.round
+		return in.Empty(u)
+	}
+	return f.Empty(u)
+}
+
 // DefaultOf is the number, in the base unit, that stands in for an empty field. It panics
 // for a path that has no such number: only the program asks, by a path it knows.
 func DefaultOf(path string) float64 {

@@ -31,7 +31,7 @@ func (d Document) Set(path, typed string, choice quantity.Choice) Document {
 	if there {
 		u = e.unit
 	}
-	typed, u = f.ownUnit(typed, u)
+	typed, u = f.ownUnit(f.fromHertz(typed, &d.job), u)
 	value := f.toml(typed)
 	if !there {
 		return d.insert(path, f, f.lineKey(u), value)

@@ -33,6 +33,8 @@ type Job struct {
 	Trials  []Trial
 	// BareGauges are the paths of wires given as a whole number without its system.
 	BareGauges []string
+	// LoneMillimetres are the paths of the lengths in mm that stand alone among inches.
+	LoneMillimetres []string
 	// AsWound is what was really put in, each time.
 	AsWound []AsWound
 }

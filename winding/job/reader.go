@@ -49,6 +49,7 @@ func (r *reader) run() {
 	for _, path := range r.order {
 		r.put(r.d.entries[path], path)
 	}
+	r.loneLengths()
 }
 
 // walk reads from a byte on until the syntax fails, and returns where to go on: behind

@@ -47,6 +47,9 @@ type Input struct {
 	// out, or that nothing is. Empty is the text of either.
 	Default *Default
 	Ghost   string
+	// round is the default in a job whose coils lie round one tooth each, nil where it is the
+	// usual one.
+	round *Default
 	// when says whether the field has a meaning in this job; nil is always.
 	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.

@@ -147,9 +147,12 @@ func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 
 // reading reads a number of the field.
 func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *trouble) {
+	if f.Name == "span" {
+		typed = spanOf(typed)
+	}
 	q, err := parseQuantity(typed)
 	if err != nil {
-		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.How}
+		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.example(u)}
 	}
 	if q.unit == "%" && f.fraction() {
 		q.value, q.plusMinus, q.unit = q.value/100, q.plusMinus/100, ""
@@ -166,9 +169,9 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	case q.value == 0 && math.Signbit(q.value): // it would be shown as typed
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), "write 0, without a sign"}
 	case f.Kind == Whole && v != math.Trunc(v):
-		return quantity.Reading{}, &trouble{quote(typed), "a whole number", f.How}
+		return quantity.Reading{}, &trouble{quote(typed), "a whole number", wholesBeside(q.value)}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
-		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.How}
+		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.meant(q.value, u)}
 	case pm > f.Max-f.Min || math.IsInf(pm, 0) || (q.plusMinus > math.Abs(q.value) && f.sizes(q.value, typed)):
 		return quantity.Reading{}, &trouble{quote(typed), "a ± that is no more than the number itself, nor than all there may be (" + f.Range(u) + ")", "write what the reading may be off by"}
 	}
@@ -199,6 +202,9 @@ func (f *Input) otherUnit(typed string, u quantity.Unit) *trouble {
 			fix = "write the slots that it spans: a throw of 1 to 4 is 3"
 		}
 		return &trouble{quote(typed), "a number without a unit", fix}
+	}
+	if q, err := parseQuantity(typed); err == nil && u.Suffix == "rpm" && strings.EqualFold(q.unit, "hz") {
+		return &trouble{quote(typed), "a number of rpm", "give the poles first: rpm = Hz × 120 / poles"}
 	}
 	return &trouble{quote(typed), "a number of " + u.Name, "the unit stands in the key: write " + strings.Join(f.Keys(), " or ")}
 }

@@ -1,0 +1,61 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/quantity"
+)
+
+// # What no iron gives
+//
+// A gap in which the working wave had a peak of B all round would put through a pole of the
+// bore D and the stack L the flux Φ = 2·B·D·L/p, and a turn that spans it would give
+//
+//	V = √2·π·f·Φ,  f = n·p/120,  so  V/n = √2·π/60 · B·D·L
+//
+// for each turn and each rpm, whatever the poles are. Lamination steel is full at some 2 T
+// (IEC 60404-8-4, from memory), and the gap never reaches what the iron cannot: a reading
+// above that was misread, or its speed and its volts stand in each other's place.
+
+// fullIronTesla is where lamination steel is full.
+const fullIronTesla = 2.0
+
+// mostPerTurn is the most volts rms that a full-pitch turn gives per rpm.
+func (m *machine) mostPerTurn() quantity.Figure {
+	if !m.BoreMM.Given() || !m.StackMM.Given() || m.flat() {
+		return quantity.Missing("needs the bore and the stack")
+	}
+	return quantity.Of(math.Sqrt2 * math.Pi / 60 * fullIronTesla * m.BoreMM.Value / 1000 * m.StackMM.Value / 1000)
+}
+
+// beyondIron calls out the trial coils whose volts no iron of this size gives, at their own
+// field, and reports whether there are any.
+func (a aboutReadings) beyondIron(d *doubts) bool {
+	most := a.machine.mostPerTurn()
+	if !most.Known() {
+		return false
+	}
+	found := false
+	for i, c := range a.trialCoils {
+		if c.Turns.Given() && c.RPM.Given() && c.Volts.Given() {
+			found = beyond(d, fmt.Sprintf("coil[%d].voltage", i), c.Turns.Value, most.Value, c.RPM, c.Volts) || found
+		}
+	}
+	return found
+}
+
+// beyond calls out one reading of so many turns.
+func beyond(d *doubts, path string, turns, perTurn float64, rpm, volts quantity.Reading) bool {
+	most := perTurn * turns * rpm.Value
+	if volts.Value <= most {
+		return false
+	}
+	fix := "read it again, its speed too; count the turns again, check bore and stack"
+	if rpm.Value <= perTurn*turns*volts.Value {
+		fix = fmt.Sprintf("swap speed and volts? %.4g V at %.4g rpm could be", rpm.Value, volts.Value)
+	}
+	d.add(Broken, path, "", fix, "iron is full at 2 T: IEC 60404-8-4 (from memory)",
+		"%.4g V at %.4g rpm cannot be: with iron full at %.0f T, bore × stack give %.0f turns at most %.3g V there", volts.Value, rpm.Value, fullIronTesla, turns, most)
+	return true
+}

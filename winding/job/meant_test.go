@@ -1,0 +1,69 @@
+package job
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"slotwright/winding/quantity"
+)
+
+// What people write on paper is taken as they mean it.
+func TestWhatAPersonWritesIsTaken(t *testing.T) {
+	d := Parse("[machine]\nslots = 36\npoles = 12\n[[coil]]\nturns = 10\n[[trial]]\nname = \"A\"\n[[wound]]\ntrial = \"A\"\n")
+	for _, c := range []struct {
+		path, typed string
+		want        float64 // in the base unit
+	}{
+		{"slot.top", `7/16"`, 11.1125}, {"slot.top", "1 1/4 in", 31.75}, {"machine.bore", "2.5 cm", 25},
+		{"coil[0].voltage", "2190mV", 2.19}, {"drive.power", "0.43 hp", 320.651},
+		{"coil[0].span", "1 to 2", 1}, {"machine.span", "1 to 4", 3}, {"machine.span", "2-5", 3},
+		{"coil[0].speed", "70 Hz", 700}, {"wound[0].speed", "~50 hz", 500},
+		{"old.lead", "0,204 ohm", 0.204}, {"old.lead", "0,012", 0.012},
+	} {
+		n := d.Set(c.path, c.typed, quantity.Choice{})
+		require.Empty(t, n.Refused(), c.typed)
+		_, bad := n.ProblemAt(c.path)
+		require.False(t, bad, "%s %s", c.path, c.typed)
+		f, _ := InputAt(c.path)
+		j := n.Job()
+		r := f.at(&j, 0).(*quantity.Reading)
+		assert.InEpsilon(t, c.want, r.Value, 1e-5, "%s %s", c.path, c.typed)
+		assert.Equal(t, n.Text(), Parse(n.Text()).Text())
+	}
+}
+
+// What cannot be taken is answered with what may have been meant, and not with how to measure.
+func TestWhatWasMeantIsOffered(t *testing.T) {
+	d := Parse("[machine]\nslots = 36\n[[coil]]\nturns = 10\n[[trial]]\nname = \"A\"\n")
+	for _, c := range []struct{ path, typed, fix string }{
+		{"machine.stack", "1.25", "1.25 in? Write the unit behind it"},
+		{"trial[0].turns", "0.9", "write 1"}, {"trial[0].turns", "12.5", "write 12 or 13"},
+		{"coil[0].speed", "70 Hz", "give the poles first: rpm = Hz × 120 / poles"},
+		{"old.lead", "1,204", "write it like 12, ~12 or 12 ±1 Ω"},
+		{"machine.span", "4 to 1", "write the slots that it spans: a throw of 1 to 4 is 3"},
+	} {
+		p, bad := d.Set(c.path, c.typed, quantity.Choice{}).ProblemAt(c.path)
+		require.True(t, bad, "%s %s", c.path, c.typed)
+		assert.Equal(t, c.fix, p.Fix, "%s %s", c.path, c.typed)
+	}
+}
+
+// One length in mm among inches is noted; paper and gap are not, nor two in mm.
+func TestALengthAloneInMillimetresIsNoted(t *testing.T) {
+	lone := func(text string) []string { d := Parse(text); return d.Job().LoneMillimetres }
+	assert.Equal(t, []string{"slot.bottom"}, lone("[machine]\nbore_in = 4.5\n[slot]\ntop_in = 0.44\nbottom_mm = 0.72\nliner_mm = 0.25\n"))
+	assert.Empty(t, lone("[machine]\nbore_in = 4.5\n[slot]\ntop_in = 0.44\nbottom_in = 0.72\nliner_mm = 0.25\n"))
+	assert.Empty(t, lone("[machine]\nbore_mm = 114\n[slot]\ntop_in = 0.44\nbottom_mm = 0.72\n"))
+}
+
+// The end run that is shown is the one that is used: another round one tooth.
+func TestTheEndRunShownIsTheOneUsed(t *testing.T) {
+	f, _ := InputAt("machine.end_run")
+	u := f.Dim[0]
+	d := Parse("[machine]\nslots = 27\npoles = 30\n")
+	j := d.Job()
+	assert.Equal(t, "1 mm", f.EmptyIn(&j, u))
+	assert.Equal(t, "9 mm", f.EmptyIn(&Job{}, u))
+}
