@@ -35,6 +35,7 @@ type saving struct {
 // saveTo writes the job and, when that worked, goes on. When it did not, the reason is
 // said and the next best thing asked: the work stays, and so does what was typed.
 func (m *Model) saveTo(w saving) tea.Cmd {
+	m.nameAfter(w.path)
 	err := m.s.Save(w.path, w.agreed)
 	typed := w.path
 	if typed == "" {
@@ -57,6 +58,17 @@ func (m *Model) saveTo(w saving) tea.Cmd {
 		m.askPathFor(w, either(w.typed != "", w.typed, typed), err.Error())
 	}
 	return nil
+}
+
+// nameAfter names a job that has no name yet after the file it is saved to.
+func (m *Model) nameAfter(path string) {
+	if text, _, _ := m.s.Document().Typed("name"); path == "" || text != "" {
+		return
+	}
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	if d := m.s.Document().Set("name", name, m.s.Units); d.Refused() == "" {
+		m.s.Edit(d)
+	}
 }
 
 // reasonOf is why a file was not written, as a sentence without its path.

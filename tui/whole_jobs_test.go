@@ -52,6 +52,7 @@ func (h *hand) cardAndFile(name, trial string) (card string, j job.Job) {
 	d, _, err := job.Load(name + ".toml")
 	require.NoError(h.t, err)
 	require.Empty(h.t, d.Problems())
+	require.Equal(h.t, name, d.Job().Name, "a job without a name has its file's")
 	return tuitest.Words(string(text)), d.Job()
 }
 
@@ -98,7 +99,7 @@ func TestAClawPoleFromBlankToCard(t *testing.T) {
 	h.sees("next: tab, Trials", `Cells .6. ◆ 12\.78 V`)
 	h.begins("second trial")
 	h.screen("Trials")
-	h.key("right")
+	h.key("n")
 	h.give("24", "19 AWG")
 	assert.InDelta(t, 28.0, h.number("two leads, 1000 rpm, V AC", 1), 0.05)
 	assert.InDelta(t, 37.3, h.number("two leads, 1000 rpm, V AC", 2), 0.05)

@@ -65,7 +65,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	in := kit.Inner(follows)
 	lines := v.problems(s, in.W)
 	if v.first && len(waiting(s)) == 0 {
-		lines = append(append(lines, s.Theme.WrapPaint(kit.Hint, allSaid, in.W)...), "")
+		lines = append(append(lines, s.Theme.WrapPaint(kit.Hint, allSaid(s), in.W)...), "")
 	}
 	if v.first {
 		lines = append(lines, knownLines(s, in.W)...)
@@ -116,7 +116,7 @@ func (v *View) strip(s *session.Session, w int) []string {
 		}
 		lines = append(lines, t.Fit(t.Paint(kit.Needed, text), w))
 	} else if v.first {
-		lines = append(lines, t.Fit(t.Paint(kit.Hint, allSaid), w))
+		lines = append(lines, t.Fit(t.Paint(kit.Hint, allSaid(s)), w))
 	}
 	line := known(s, w)
 	if line == "" && v.begins {
@@ -126,7 +126,12 @@ func (v *View) strip(s *session.Session, w int) []string {
 }
 
 // allSaid is where to go on when none of the first things is waited for.
-const allSaid = "next: tab, Trials. Drive has what is wanted, cable and diodes"
+func allSaid(s *session.Session) string {
+	if len(s.Outcome().Trials) == 1 {
+		return "next: tab, Trials; n there begins another. Drive has aims, cable and diodes"
+	}
+	return "next: tab, Trials. Drive has what is wanted, cable and diodes"
+}
 
 // missing lists what the figures wait for, a figure with its fields under it, in the order of
 // the bench. The ways to volts are told as what they are: one of them is enough.

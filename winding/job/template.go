@@ -71,15 +71,12 @@ func writeNote(b *strings.Builder, text string) {
 	}
 }
 
-// writeTrials writes two trials to start from, explaining the fields once.
+// writeTrials writes a trial to start from, explaining its fields. Others are copies of one that
+// is wound: an empty one beside it compares nothing.
 func writeTrials(b *strings.Builder, t *Table) {
 	fmt.Fprintf(b, "\n# %s\n[[trial]]\nname = \"A\"\n", t.Help)
 	for _, f := range InputsOf("trial")[1:] {
 		writeField(b, f)
-	}
-	b.WriteString("\n[[trial]]\nname = \"B\"\n")
-	for _, f := range InputsOf("trial")[1:] {
-		b.WriteString("# " + f.Keys()[0] + " =\n")
 	}
 }
 
