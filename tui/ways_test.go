@@ -44,6 +44,7 @@ func TestFromTheLadderToACard(t *testing.T) {
 	assert.Contains(t, card, "WIRE 1 × 18 AWG")
 	assert.Equal(t, 34.0, j.Trials[0].Turns.Value)
 	assert.Equal(t, "18 AWG", j.Trials[0].Gauge.String())
+	assert.Equal(t, job.Example().Job().Name, j.Name, "a job that has a name keeps it")
 	assert.Equal(t, job.Example().Job().Trials[1], j.Trials[1], "the others are as they were")
 	h.leaves()
 }
