@@ -5,7 +5,7 @@
 //
 //	c := chart.New(t, 40, 20)
 //	c.ViewSquare(-10, -10, 10, 10) // millimetres, say
-//	c.Circle(chart.XY{0, 0}, 9, kit.Border)
+//	c.Disc(chart.XY{0, 0}, 9, kit.Border)
 //	c.Text(3, 0, "bore", kit.Label)
 //	lines := c.Lines()
 //

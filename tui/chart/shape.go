@@ -14,28 +14,6 @@ func (c *Canvas) Dot(p XY, role kit.Role) {
 	}
 }
 
-// Circle draws an outline with a radius in data units; under a View with two scales it
-// is an ellipse. One smaller than a dot is a dot; a radius that is negative or not
-// finite draws nothing.
-func (c *Canvas) Circle(centre XY, r float64, role kit.Role) {
-	if !centre.finite() || !(r >= 0) || math.IsInf(r, 1) {
-		return
-	}
-	dots := r * max(math.Abs(c.view.sx), math.Abs(c.view.sy))
-	if dots < 0.75 {
-		c.Dot(centre, role)
-		return
-	}
-	n := int(min(max(4*dots, 12), 720))
-	prev := XY{centre.X + r, centre.Y}
-	for i := 1; i <= n; i++ {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		next := XY{centre.X + r*cos, centre.Y + r*sin}
-		c.Line(prev, next, role, Solid)
-		prev = next
-	}
-}
-
 // Polygon draws a closed outline.
 func (c *Canvas) Polygon(points []XY, role kit.Role) {
 	for i, p := range points {
