@@ -107,6 +107,7 @@ func (m *Model) open(typed string) tea.Cmd {
 	}
 	return m.whenSafe("Open "+filepath.Base(path)+"?", "open it", func() tea.Cmd {
 		m.change(session.New(d, path, mark))
+		m.s.ChooseForemost()
 		_ = m.store.SetLast(path)
 		return nil
 	})

@@ -89,11 +89,13 @@ func (m *Model) goingBack() []kit.Binding {
 
 func (m *Model) flipLengths() {
 	m.s.Units.Inch = !m.s.Units.Inch
+	m.store.SetUnits(m.s.Units)
 	m.s.Say("lengths in " + either(m.s.Units.Inch, "inches", "millimetres"))
 }
 
 func (m *Model) flipDegrees() {
 	m.s.Units.Fahrenheit = !m.s.Units.Fahrenheit
+	m.store.SetUnits(m.s.Units)
 	m.s.Say("temperatures in " + either(m.s.Units.Fahrenheit, "°F", "°C"))
 }
 

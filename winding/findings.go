@@ -20,7 +20,7 @@ import (
 type doubts struct{ list []Finding }
 
 func (d *doubts) add(s Severity, path, trial, fix, source, format string, args ...any) {
-	d.list = append(d.list, Finding{s, path, trial, fmt.Sprintf(format, args...), fix, source, false})
+	d.list = append(d.list, Finding{Severity: s, Path: path, Trial: trial, Text: fmt.Sprintf(format, args...), Fix: fix, Source: source})
 }
 
 // ofNoUse is add for what leaves nothing where the trial usually runs.

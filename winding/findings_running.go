@@ -48,6 +48,7 @@ func (a aboutRunning) short(d *doubts, at func(string) string, t job.Trial, o *T
 		return
 	}
 	d.add(Note, at("turns"), t.Name, "", "", "brings %.3g A of the %.3g A wanted (%s)", brings.Value, a.wanted.Value, a.drive.conditions[indexOf(p.Condition)].Label)
+	d.list[len(d.list)-1].Short = true
 }
 
 // howBad is how much it weighs that trial and drive do not suit each other: one that never

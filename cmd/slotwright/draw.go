@@ -63,7 +63,7 @@ func newDraw(s streams) *cobra.Command {
 			return nil
 		},
 	}
-	c.Flags().StringVar(&w.trial, "trial", "", "name of the trial; the first when not given")
+	c.Flags().StringVar(&w.trial, "trial", "", "name of the trial; when not given the one wound, else the reference")
 	c.Flags().StringVar(&w.sheet, "sheet", "all", "unrolled, face, slot, amps or all")
 	c.Flags().StringVar(&w.size, "paper", "a4", "a4 or letter")
 	c.Flags().StringVar(&w.out, "out", "", "file to write; with more than one page, what their names begin with; named after the job when not given")
@@ -81,16 +81,16 @@ func (w *drawWish) draw(s streams, path string) (drawn, error) {
 	if err != nil {
 		return drawn{}, fmt.Errorf("--sheet: %w", err)
 	}
-	_, b, o, err := workOut(path)
+	d, b, o, err := workOut(path)
 	if err != nil {
 		return drawn{}, err
 	}
-	i, err := findTrial(o, w.trial)
+	i, err := theTrial(s, b, o, w.trial)
 	if err != nil {
 		return drawn{}, err
 	}
 	answer := drawn{Trial: o.Trials[i].Name, Paper: size.Name}
-	pages := drawing.Pages(b, o, i, sheets, drawing.Options{Paper: size, Units: w.units(), ASCII: isASCII(s.out)})
+	pages := drawing.Pages(b, o, i, sheets, drawing.Options{Paper: size, Units: w.units(&d), ASCII: isASCII(s.out)})
 	for _, p := range pages {
 		svg, err := p.SVG()
 		if err != nil {

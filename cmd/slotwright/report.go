@@ -10,16 +10,21 @@ import (
 	"slotwright/winding/card"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
 )
 
 // paper is how written outputs are wanted.
-type paper struct{ inch, fahrenheit, json, pages bool }
+type paper struct {
+	inch, fahrenheit, json, pages bool
+
+	flagged func(name string) bool // whether a flag was typed
+}
 
 func (p *paper) flags(c *cobra.Command) {
-	c.Flags().BoolVar(&p.inch, "inch", false, "inches, feet and pounds")
-	c.Flags().BoolVar(&p.fahrenheit, "fahrenheit", false, "temperatures in °F")
+	inUnits(c, &p.inch, &p.fahrenheit)
+	p.flagged = c.Flags().Changed
 	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
 }
 
@@ -31,11 +36,25 @@ func (p *paper) printed(c *cobra.Command) {
 
 // options are those for a text that goes to w.
 func (p *paper) options(w io.Writer, d *job.Document) card.Options {
-	return card.Options{ASCII: isASCII(w), Units: p.units(), Document: d, Pages: p.pages}
+	return card.Options{ASCII: isASCII(w), Units: p.units(d), Document: d, Pages: p.pages}
 }
 
-func (p *paper) units() quantity.Choice {
-	return quantity.Choice{Inch: p.inch, Fahrenheit: p.fahrenheit}
+// inUnits gives a verb the flags of units, which are the same for all.
+func inUnits(c *cobra.Command, inch, fahrenheit *bool) {
+	c.Flags().BoolVar(inch, "inch", false, "inches, feet and pounds (not given: as most lengths of the job are typed)")
+	c.Flags().BoolVar(fahrenheit, "fahrenheit", false, "temperatures in °F (not given: as most of the job are typed)")
+}
+
+// units are those asked for; what was not said goes by how most of the job was typed.
+func (p *paper) units(d *job.Document) quantity.Choice {
+	u := d.Units()
+	if p.flagged("inch") {
+		u.Inch = p.inch
+	}
+	if p.flagged("fahrenheit") {
+		u.Fahrenheit = p.fahrenheit
+	}
+	return u
 }
 
 // newReport is the verb that prints every figure of every trial.
@@ -105,19 +124,19 @@ func newCard(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			i, err := findTrial(o, trial)
+			i, err := theTrial(s, b, o, trial)
 			if err != nil {
 				return err
 			}
-			text := card.Text(b, o, i, p.options(s.out, &d))
+			printed := card.Text(b, o, i, p.options(s.out, &d))
 			if p.json {
-				return printJSON(s.out, carded{o.Trials[i], o.Machine, append([]winding.Caution{}, o.Cautions...), text})
+				return printJSON(s.out, carded{o.Trials[i], o.Machine, append([]winding.Caution{}, o.Cautions...), printed})
 			}
-			fmt.Fprint(s.out, text)
+			fmt.Fprint(s.out, printed)
 			return nil
 		},
 	}
-	c.Flags().StringVar(&trial, "trial", "", "name of the trial; the first when not given")
+	c.Flags().StringVar(&trial, "trial", "", "name of the trial; when not given the one wound, else the reference")
 	p.printed(c)
 	return c
 }
@@ -133,13 +152,26 @@ func workOut(path string) (job.Document, *winding.Bench, *winding.Outcome, error
 	return d, b, &o, nil
 }
 
+// theTrial is the index of the trial that is named, else of the one that the job is about by now;
+// which was taken and why is said on standard error where there are several.
+func theTrial(s streams, b *winding.Bench, o *winding.Outcome, name string) (int, error) {
+	if name != "" || len(o.Trials) == 0 {
+		return findTrial(o, name)
+	}
+	i, why := o.Foremost(b.Job().Target.Reference)
+	if len(o.Trials) > 1 {
+		if why == "" {
+			why = "it is the first"
+		}
+		fmt.Fprintf(s.err, "slotwright: trial %s: %s; --trial takes another\n", text.Visible(o.Trials[i].Name), why)
+	}
+	return i, nil
+}
+
 // findTrial is the index of a trial by its name: as written, else without regard to case.
 func findTrial(o *winding.Outcome, name string) (int, error) {
 	if len(o.Trials) == 0 {
 		return 0, jobProblem{text: "the job has no trial; add one under [[trial]]"}
-	}
-	if name == "" {
-		return 0, nil
 	}
 	names, near := "", -1
 	for i, t := range o.Trials {

@@ -48,6 +48,9 @@ on the answer's way out, and with 2 when the command was typed wrongly.`,
 		},
 	}
 	root.PersistentFlags().BoolVar(&look.ascii, "ascii", false, "nothing beyond plain ASCII characters")
+	root.Flags().BoolVar(&look.inch, "inch", false, "inches, feet and pounds (not given: as chosen last on the screen, else as most of the job is typed)")
+	root.Flags().BoolVar(&look.fahrenheit, "fahrenheit", false, "temperatures in °F (not given: as --inch)")
+	look.flagged = root.Flags().Changed
 	root.Flags().BoolVar(&look.example, "example", false, "open the built-in example")
 	root.Flags().StringVar(&look.theme, "theme", "", "colours of the screen: any, dark, light, contrast or none (default: by COLORFGBG, else any)")
 	root.Flags().BoolVar(&look.mouse, "mouse", false, "let the mouse point and scroll; the terminal then marks text with shift held")

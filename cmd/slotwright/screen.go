@@ -16,6 +16,7 @@ import (
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 	"slotwright/winding/text"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -26,6 +27,8 @@ import (
 // appearance is the flags of the screen.
 type appearance struct {
 	ascii, example, mouse bool
+	inch, fahrenheit      bool
+	flagged               func(name string) bool // whether a flag was typed
 	theme                 string
 }
 
@@ -46,6 +49,22 @@ func (a appearance) colours(able termenv.Profile, background, terminal string) (
 	return t, nil
 }
 
+// units are those asked for, else those that were chosen last, else those that most of the job is
+// typed in.
+func (a appearance) units(store recovery.Store, d job.Document) quantity.Choice {
+	u, chosen := store.Units()
+	if !chosen {
+		u = d.Units()
+	}
+	if a.flagged != nil && a.flagged("inch") {
+		u.Inch = a.inch
+	}
+	if a.flagged != nil && a.flagged("fahrenheit") {
+		u.Fahrenheit = a.fahrenheit
+	}
+	return u
+}
+
 // openScreen runs the workbench until it is left.
 func openScreen(ctx context.Context, s streams, args []string, look appearance) error {
 	theme, err := look.colours(lipgloss.ColorProfile(), os.Getenv("COLORFGBG"), os.Getenv("TERM"))
@@ -62,7 +81,8 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	}
 	model := &opening{begin: func() *tui.Model {
 		open := begin()
-		open.Theme = theme
+		open.Theme, open.Units = theme, look.units(store, open.Document())
+		open.ChooseForemost()
 		m := tui.New(open, store)
 		m.Tidily()
 		if look.mouse {

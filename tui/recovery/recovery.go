@@ -8,6 +8,7 @@
 //	unsaved-JOB-SESSION   the unsaved work of a session
 //	last                  the path of the job that was open last
 //	recent                the paths of those before it, a line each
+//	units                 the units that were chosen last, inches and °F by their words
 //
 // The first two begin with a line that says whose they are, see Copy.
 package recovery
@@ -18,9 +19,11 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 
 	"github.com/adrg/xdg"
 )
@@ -50,6 +53,28 @@ func (s Store) SetLast(path string) error {
 		s.remember(abs)
 	}
 	return s.write("last", abs+"\n")
+}
+
+// SetUnits remembers the units that a person chose. That it could not be is no loss.
+func (s Store) SetUnits(u quantity.Choice) {
+	words := "mm"
+	if u.Inch {
+		words = "inch"
+	}
+	if u.Fahrenheit {
+		words += " fahrenheit"
+	}
+	_ = s.write("units", words+"\n")
+}
+
+// Units are those that were chosen last; chosen is false where nobody ever did.
+func (s Store) Units() (u quantity.Choice, chosen bool) {
+	if s.Dir == "" {
+		return u, false
+	}
+	data, err := job.ReadRegular(filepath.Join(s.Dir, "units"), 1<<10)
+	words := strings.Fields(string(data))
+	return quantity.Choice{Inch: slices.Contains(words, "inch"), Fahrenheit: slices.Contains(words, "fahrenheit")}, err == nil && len(words) > 0
 }
 
 // maxRecent is how many jobs are remembered.

@@ -11,6 +11,7 @@ import (
 
 	"slotwright/winding/job"
 	"slotwright/winding/job/running"
+	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -244,4 +245,20 @@ func FuzzDecode(f *testing.F) {
 			t.Fatalf("a changed letter was not noticed in %q", b)
 		}
 	})
+}
+
+// The units that were chosen are there at the next start; a store without a folder knows none.
+func TestUnitsAreRemembered(t *testing.T) {
+	s := Store{Dir: t.TempDir()}
+	_, chosen := s.Units()
+	assert.False(t, chosen)
+	for _, want := range []quantity.Choice{{Inch: true}, {Fahrenheit: true}, {Inch: true, Fahrenheit: true}, {}} {
+		s.SetUnits(want)
+		got, chosen := s.Units()
+		assert.True(t, chosen)
+		assert.Equal(t, want, got)
+	}
+	Store{}.SetUnits(quantity.Choice{Inch: true})
+	_, chosen = Store{}.Units()
+	assert.False(t, chosen)
 }

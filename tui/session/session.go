@@ -95,6 +95,15 @@ func (s *Session) put(doc job.Document) {
 	s.Choose(s.Trial)
 }
 
+// ChooseForemost chooses the trial that the job is about by now, and says why where that is not
+// the first.
+func (s *Session) ChooseForemost() {
+	if i, why := s.outcome.Foremost(s.Job().Target.Reference); i > 0 {
+		s.Choose(i)
+		s.Say("trial " + s.outcome.Trials[i].Name + " is chosen: " + why)
+	}
+}
+
 // Document is the job's text and what it says.
 func (s *Session) Document() job.Document { return s.doc }
 

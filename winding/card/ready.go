@@ -63,10 +63,25 @@ func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	case worst != nil && (worst.NoUse || worst.Severity == winding.Broken):
 		w.hang("", no+". "+inWords(worst, more))
 	case worst == nil:
-		w.hang("", "READY TO WIND.")
+		w.hang("", "READY TO WIND."+w.brings(t))
 	default:
-		w.hang("", "READY TO WIND, BUT: "+inWords(worst, more))
+		w.hang("", "READY TO WIND, BUT: "+inWords(worst, more)+w.brings(t))
 	}
+}
+
+// brings says of a winding that can be wound that it brings less than was wanted, or nothing at
+// the slow speed. In a light wind none needs to charge.
+func (w *writer) brings(t *winding.TrialOutcome) string {
+	words := ""
+	for _, f := range w.findingsOf(t.Name) {
+		if f.Short {
+			words += " It " + f.Text + "."
+		}
+	}
+	if a := t.AmpsSlow; !w.windy() && a.Known() && a.Value <= 0 && len(w.o.Machine.Conditions) > 0 {
+		words += " Nothing comes in at " + w.o.Machine.Conditions[0].Label + "."
+	}
+	return words
 }
 
 // worst is the finding of the trial that weighs most, one that makes it no use before a broken

@@ -189,7 +189,7 @@ func TestNoUseIsNotReady(t *testing.T) {
 	assert.Contains(t, flat(sheets(&w, 0)[0]), "NOT READY TO WIND. Does not charge in the usual condition")
 	w = workOut(job.Example().Text())
 	assert.Contains(t, flat(sheets(&w, 0)[0]), "READY TO WIND, BUT: Charging begins at ")
-	assert.Contains(t, sheets(&w, 1)[0], "\nREADY TO WIND.\n")
+	assert.Contains(t, sheets(&w, 1)[0], "\nREADY TO WIND. It brings ")
 	for name, w := range all {
 		for i := range w.o.Trials {
 			if a := w.o.Trials[i].AmpsUsual; a.Known() && a.Value <= 0 {

@@ -108,3 +108,19 @@ func TestAnEmptyTrialIsNotCompared(t *testing.T) {
 	}
 	assert.False(t, w.o.Trials[last].MostVolts.Known())
 }
+
+// A winding that can be wound but brings less than was wanted says so where it says that it is
+// ready, and so does one that brings nothing at the slow speed. The figure is the trial's own.
+func TestReadySaysWhatItBrings(t *testing.T) {
+	text := job.Example().Text()
+	w := workOut(text)
+	wanted := w.b.Job().Target.Amps
+	require.True(t, wanted.Given())
+	for i, tr := range w.o.Trials {
+		first := flat(sheets(&w, i)[0])
+		ready := strings.Contains(first, "READY TO WIND") && !strings.Contains(first, "NOT READY")
+		short := tr.AmpsUsual.Value < wanted.Value
+		assert.Equal(t, ready && short, strings.Contains(first, "It brings "+quantity.Number(tr.AmpsUsual.Value, 3)+" A of the "+quantity.Number(wanted.Value, quantity.AsGiven)+" A wanted"), tr.Name)
+		assert.Equal(t, ready && tr.AmpsSlow.Value <= 0, strings.Contains(first, "Nothing comes in at "), tr.Name)
+	}
+}

@@ -67,6 +67,11 @@ func (v *ampsView) fit(area box) bool {
 		}
 	}
 	rows := float64(len(v.o.Trials) + 2)
+	for _, c := range v.o.Machine.Conditions {
+		if c.Same != "" {
+			rows++
+		}
+	}
 	v.plot = box{area.x0 + axisAside, area.y0 + 4, area.x1 - 4, area.y1 - axisBelow - rows*ampsRow}
 	v.x = newAxis(0, top, 12, v.plot.x0, v.plot.x1)
 	v.y = newAxis(low, high, 9, v.plot.y1, v.plot.y0)
@@ -74,11 +79,13 @@ func (v *ampsView) fit(area box) bool {
 	return any
 }
 
-// points is a trial's curve with where it really runs, without what is no number.
+// points is a trial's curve with where it really runs, without what is no number. The curve
+// ends where the winding would never stop getting hotter: amps go by its ohms, which no one
+// temperature says there.
 func (v *ampsView) points(t *winding.TrialOutcome) []winding.RunPoint {
 	var all []winding.RunPoint
 	for _, p := range t.Curve {
-		if finite(p.RPM) && finite(p.NetAmps) {
+		if finite(p.RPM) && finite(p.NetAmps) && !p.TooHot {
 			all = append(all, p)
 		}
 	}
@@ -88,6 +95,16 @@ func (v *ampsView) points(t *winding.TrialOutcome) []winding.RunPoint {
 		}
 	}
 	return all
+}
+
+// tooHot reports whether a curve ends for want of a steady temperature.
+func (v *ampsView) tooHot() bool {
+	for i := range v.o.Trials {
+		if slices.ContainsFunc(v.o.Trials[i].Curve, func(p winding.RunPoint) bool { return p.TooHot }) {
+			return true
+		}
+	}
+	return false
 }
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
@@ -115,12 +132,12 @@ func (v *ampsView) grid() {
 	p.say(words{text: "net DC amps into the battery, the rotor's part taken off, as warm as the winding gets", at: point{v.plot.x0, v.plot.y1 + 7.5}, size: 3, anchor: fromLeft})
 }
 
-// curve draws a trial's line, broken where it is not known.
+// curve draws a trial's line, broken where it is not known: see points.
 func (v *ampsView) curve(i int) {
 	var lines [][]point
 	var line []point
 	for _, p := range v.o.Trials[i].Curve {
-		if !finite(p.RPM) || !finite(p.NetAmps) {
+		if !finite(p.RPM) || !finite(p.NetAmps) || p.TooHot {
 			lines, line = append(lines, line), nil
 			continue
 		}
@@ -212,18 +229,29 @@ func (v *ampsView) table(area box) {
 			v.mark(point{x + 1.5, y}, col.title)
 			at.x += 4.5
 		}
-		title := col.title
+		title, room := col.title, col.share*area.width()-1
 		if c >= 4 {
-			title = v.conditionWords(c - 4)
+			title, room = v.conditionWords(c-4), room-4.5
 		}
-		v.page.say(words{text: cutTo(title, 2.7, true, col.share*area.width()-5.5), at: at, size: 2.7, anchor: fromLeft, bold: true})
+		v.page.say(words{text: cutTo(title, 2.7, true, room), at: at, size: 2.7, anchor: fromLeft, bold: true})
 		x += col.share * area.width()
 	}
 	for i := range v.o.Trials {
 		y += ampsRow
 		v.row(i, area, y)
 	}
-	v.page.say(words{text: "Upright tick: charging begins, the battery at rest and the rotor's part not yet taken off. Marks: where the drive and the trial really come to terms.",
+	for _, c := range v.o.Machine.Conditions {
+		if c.Same != "" {
+			y += ampsRow
+			v.page.say(words{text: cleaned(fmt.Sprintf("At its %s speed (%s) it comes to the same as at its %s one: the drive gives all it can.", c.Name, c.Label, c.Same), v.opt.ASCII),
+				at: point{area.x0, y}, size: 2.7, anchor: fromLeft})
+		}
+	}
+	says := "Upright tick: charging begins, the battery at rest and the rotor's part not yet taken off. Marks: where the drive and the trial really come to terms."
+	if v.tooHot() {
+		says += " No curve where a winding burns."
+	}
+	v.page.say(words{text: says,
 		at: point{area.x0, y + ampsRow}, size: 2.7, anchor: fromLeft})
 }
 
