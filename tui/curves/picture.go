@@ -60,7 +60,7 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 		ch.VLines = append(ch.VLines, chart.Limit{At: sp.rpm, Label: sp.name + " " + rpmText(sp.rpm)})
 	}
 	ch.HLines = v.levels(s)
-	if !short {
+	if !short || h < 1 {
 		return ch.Lines(s.Theme)
 	}
 	// The last row has only the axis' title: its unit goes beside the figures instead.
