@@ -89,7 +89,7 @@ func (m *Model) helpLines(w int) []string {
 	}
 	lines = append(lines, t.Fit("", w), t.Fit(t.Paint(kit.Title, "Cautions for this job"), w))
 	for _, c := range m.s.Outcome().Cautions {
-		for _, l := range t.Wrap(c.Text, w-2) {
+		for _, l := range t.Wrap(m.s.Units.WordsOfRule(c.Text), w-2) {
 			lines = append(lines, t.Fit("  "+l, w))
 		}
 	}

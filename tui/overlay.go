@@ -175,6 +175,9 @@ func (m *Model) openFindings() {
 		options = append(options, kit.Option{ID: p.Path, Label: m.s.Theme.Mark(kit.Broken) + " " + m.s.ProblemText(p)})
 	}
 	found := slices.Clone(m.s.Outcome().Findings)
+	for i := range found {
+		found[i].Text, found[i].Fix = m.s.Units.Words(found[i].Text), m.s.Units.Words(found[i].Fix)
+	}
 	slices.SortStableFunc(found, func(a, b winding.Finding) int { return int(b.Severity) - int(a.Severity) })
 	for _, f := range found {
 		options = append(options, m.finding(f))

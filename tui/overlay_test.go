@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -48,4 +49,15 @@ func TestCommandsUnderWhatLiesOver(t *testing.T) {
 		assert.Contains(t, m.View(), "charging begins", keys)
 		assert.False(t, m.view().Typing(m.s), keys)
 	}
+}
+
+// What is called out is in the units that were chosen: the example's third trial comes to 165 °C,
+// which is 329 °F.
+func TestFindingsInTheUnitsChosen(t *testing.T) {
+	m := opened(session.NewExample(), 120, 40, "Trials", "")
+	m.press("d")
+	m.press("!")
+	m.fit()
+	frame := tuitest.Words(m.View())
+	assert.Contains(t, frame, "comes to 329 °F, its class F stands a mean of 293 °F")
 }

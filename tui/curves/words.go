@@ -60,7 +60,7 @@ func (v *View) sentences(s *session.Session) []saying {
 	case ofOpenVolts:
 		for _, c := range s.Outcome().Cautions {
 			if c.Topic == "voltage" {
-				add(kit.Warning, c.Text)
+				add(kit.Warning, s.Units.WordsOfRule(c.Text))
 			}
 		}
 	}

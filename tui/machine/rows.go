@@ -184,9 +184,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	}
 	for _, d := range s.Outcome().Findings {
 		if d.Path == path && d.Severity >= winding.Doubt {
-			r.Warning = d.Text
+			r.Warning = s.Units.Words(d.Text)
 			if d.Fix != "" {
-				r.Warning += "; " + d.Fix
+				r.Warning += "; " + s.Units.Words(d.Fix)
 			}
 		}
 	}

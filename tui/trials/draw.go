@@ -365,9 +365,9 @@ func called(s *session.Session) []call {
 		list = append(list, call{kit.Broken, text})
 	}
 	for _, f := range findingsOf(s) {
-		text := f.Trial + ": " + f.Text
+		text := f.Trial + ": " + s.Units.Words(f.Text)
 		if f.Fix != "" {
-			text += " → " + f.Fix
+			text += " → " + s.Units.Words(f.Fix)
 		}
 		if f.Severity == winding.Broken {
 			list = append(list, call{kit.Broken, text})
@@ -384,7 +384,7 @@ func caution(s *session.Session, w, h int) []string {
 		if len(s.Outcome().Trials) == 0 || c.Trial != "" && c.Trial != s.Outcome().Trials[s.Trial].Name {
 			continue
 		}
-		if lines := s.Theme.WrapPaint(kit.Dim, "Caution: "+c.Text, w); len(lines) <= h {
+		if lines := s.Theme.WrapPaint(kit.Dim, "Caution: "+s.Units.WordsOfRule(c.Text), w); len(lines) <= h {
 			return lines
 		}
 	}
