@@ -101,6 +101,9 @@ func Read(folder string) (jobs []Entry, left []LeftOut, err error) {
 	}
 	var names []fs.DirEntry
 	for _, f := range files {
+		if written(f) {
+			continue // of a job here: not worth a word
+		}
 		if why := notAJob(folder, f); why != "" {
 			left = append(left, LeftOut{f.Name(), why})
 		} else {
@@ -108,6 +111,14 @@ func Read(folder string) (jobs []Entry, left []LeftOut, err error) {
 		}
 	}
 	return entries(folder, names), left, nil
+}
+
+// written reports whether a file is by its name a card or a drawing, which the program itself
+// writes beside a job: wheel-card-b.txt, wheel-amps.svg.
+func written(f fs.DirEntry) bool {
+	name := strings.ToLower(f.Name())
+	card := strings.HasSuffix(name, ".txt") && strings.Contains(name, "-card-")
+	return f.Type().IsRegular() && (card || strings.HasSuffix(name, ".svg"))
 }
 
 // notAJob is why something in a folder is no job file, "" when it is one by its name.

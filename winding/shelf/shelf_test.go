@@ -222,3 +222,16 @@ func BenchmarkReadThousand(b *testing.B) {
 		Learn(list)
 	}
 }
+
+// Cards and drawings, which the program writes beside a job, are not named as left out; another
+// file and a folder are.
+func TestOwnPaperIsNotLeftOut(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{"wheel-card-b.txt", "wheel-amps.svg", "notes.txt"} {
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name), nil, 0o600))
+	}
+	require.NoError(t, os.Mkdir(filepath.Join(dir, "old.svg"), 0o700))
+	_, left, err := Read(dir)
+	require.NoError(t, err)
+	assert.Equal(t, []LeftOut{{"notes.txt", notTOML}, {"old.svg", isFolder}}, left)
+}
