@@ -141,7 +141,7 @@ func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
 	if kit.Garbage(msg) {
 		return nil
 	}
-	before := m.s.Document().Text()
+	before, typing := m.s.Document().Text(), m.halfTyped()
 	var cmd tea.Cmd
 	for _, k := range kit.ExpandKeys(msg, m.typing()) {
 		if c := m.key(k); c != nil {
@@ -149,7 +149,7 @@ func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
 		}
 		m.fit()
 	}
-	if m.s.Document().Text() == before {
+	if m.s.Document().Text() == before && m.halfTyped() == typing {
 		return cmd
 	}
 	return tea.Batch(cmd, m.keepInTime(keepAfter))

@@ -6,6 +6,7 @@ import (
 
 	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
+	"slotwright/tui/session"
 	"slotwright/winding/job"
 	"slotwright/winding/job/running"
 
@@ -103,7 +104,7 @@ func (m *Model) offer() {
 	}, Cursor: 2}, func(answer string) tea.Cmd {
 		switch answer {
 		case "back":
-			m.s.Restore(c.Text, c.Base)
+			m.s.Restore(c.Text, c.Base, session.HalfTyped{Path: c.Typing, Before: c.Before})
 			m.back, m.offers = append(m.back, c), nil
 			m.keepUnsaved()
 			return nil
@@ -160,7 +161,7 @@ func (m *Model) Keep() { m.keepUnsaved() }
 // keepUnsaved writes unsaved work to the state folder, or takes its copy away when there is
 // none any more. What fails is said once.
 func (m *Model) keepUnsaved() {
-	if m.s.Document().Text() == m.kept {
+	if m.s.Document().Text() == m.kept && m.keeper.Typing == m.halfTyped() {
 		return
 	}
 	err := m.keep(m.keeper.Put)
@@ -171,7 +172,10 @@ func (m *Model) keepUnsaved() {
 }
 
 func (m *Model) keep(put func(string, job.Mark) error) error {
-	text := m.s.Document().Text()
+	text, typing := m.s.Document().Text(), m.halfTyped()
+	if m.keeper.Typing, m.keeper.Before = typing, ""; typing != "" {
+		m.keeper.Before = m.s.SaidBefore()
+	}
 	if !m.s.Dirty() {
 		if err := m.keeper.Drop(); err != nil {
 			return err
@@ -184,6 +188,15 @@ func (m *Model) keep(put func(string, job.Mark) error) error {
 	}
 	m.kept = text
 	return nil
+}
+
+// halfTyped is the field that a value is being typed into now, which was not taken yet; "" for
+// none.
+func (m *Model) halfTyped() string {
+	if path := m.s.BeingTyped(); path != "" && m.editing() {
+		return path
+	}
+	return ""
 }
 
 // letGo takes away the copies that were brought back: the work is elsewhere now.

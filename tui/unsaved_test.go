@@ -353,3 +353,36 @@ func TestWhatCannotBeUsedIsCounted(t *testing.T) {
 		assert.NotContains(t, m.View(), "%!")
 	}
 }
+
+// A value that was still being typed when the program was left is not taken: it comes back as
+// it was, and what was typed is said. One that was taken stays.
+func TestAHalfTypedValueIsNotTaken(t *testing.T) {
+	for _, taken := range []bool{false, true} {
+		b := newBench(t)
+		m := b.open()
+		m.goTo("machine.bore")
+		old, _, _ := m.s.Document().Typed("machine.bore")
+		require.NotEmpty(t, old)
+		press(m, "77")
+		m.Update(keepNow{})
+		if taken {
+			press(m, "enter")
+		}
+		press(m, "ctrl+c", "ctrl+c")
+		m.KeepUnsaved()
+		m.End()
+		b.kill()
+		m = b.open()
+		press(m, "b")
+		now, _, _ := m.s.Document().Typed("machine.bore")
+		if taken {
+			assert.Equal(t, "77", now)
+			continue
+		}
+		assert.Equal(t, old, now)
+		assert.Contains(t, m.s.Message().Text, `"77" was still being typed and was not taken; it says `+old+" mm as before")
+		m.s.Undo()
+		now, _, _ = m.s.Document().Typed("machine.bore")
+		assert.Equal(t, "77", now, "nothing typed is lost")
+	}
+}

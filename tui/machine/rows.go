@@ -215,6 +215,9 @@ func atRest(s *session.Session, cells string) string {
 // throw is a span as the trade says it: the slots a coil goes into, the first being 1.
 func throw(text string) string {
 	n := 0
+	if strings.Contains(text, "to") || strings.ContainsAny(strings.TrimLeft(text, "~ "), "-–") {
+		return "" // typed as one
+	}
 	if _, err := fmt.Sscanf(text, "%d", &n); err != nil || n < 1 || n > 360 {
 		return ""
 	}

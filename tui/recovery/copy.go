@@ -22,6 +22,8 @@ type Copy struct {
 	// Base is the mark of the job's file that the work began from.
 	Base job.Mark
 	Text string
+	// Typing is the field that was still being typed, "" for none; Before what it said until then.
+	Typing, Before string
 	// ended is set when the session that wrote it ended afterwards of its own accord.
 	ended bool
 }
@@ -33,7 +35,10 @@ type head struct {
 	Ended bool            `json:"ended,omitempty"`
 	Kept  time.Time       `json:"kept"`
 	Base  string          `json:"base"`
-	Sum   string          `json:"sum"` // job.SumOf what follows this line
+	// Typing and Before are those of the Copy.
+	Typing string `json:"typing,omitempty"`
+	Before string `json:"before,omitempty"`
+	Sum    string `json:"sum"` // job.SumOf what follows this line
 }
 
 const headMark = "# slotwright kept this: "
@@ -43,7 +48,7 @@ const maxCopy = job.MaxBytes + 1<<16
 
 // encode is the copy as a file.
 func (c Copy) encode() string {
-	line, err := json.Marshal(head{c.Job, c.By, c.ended, c.Kept.Truncate(time.Second), c.Base.String(), sumOf(c.Text)})
+	line, err := json.Marshal(head{c.Job, c.By, c.ended, c.Kept.Truncate(time.Second), c.Base.String(), c.Typing, c.Before, sumOf(c.Text)})
 	if err != nil {
 		panic("recovery: a head that is no JSON: " + err.Error()) // there is nothing in it that could not be
 	}
@@ -76,7 +81,7 @@ func decode(data string) (Copy, error) {
 	if err := job.CheckText(text); err != nil {
 		return Copy{}, err
 	}
-	return Copy{Job: h.Job, By: h.By, Kept: h.Kept, Base: base, Text: text, ended: h.Ended}, nil
+	return Copy{Job: h.Job, By: h.By, Kept: h.Kept, Base: base, Text: text, Typing: h.Typing, Before: h.Before, ended: h.Ended}, nil
 }
 
 func sumOf(text string) string {

@@ -20,6 +20,8 @@ type Keeper struct {
 	store   Store
 	path    string
 	session string // in the names of its files
+	// Typing and Before go into the copies that are written: see [Copy].
+	Typing, Before string
 }
 
 // Begin opens a session on a job ("" for the example) and makes it known to others. The
@@ -77,7 +79,7 @@ func (k *Keeper) Others() []Copy {
 }
 
 func (k *Keeper) copy(text string, base job.Mark) Copy {
-	return Copy{Job: k.path, By: running.Self(), Kept: time.Now(), Base: base, Text: text}
+	return Copy{Job: k.path, By: running.Self(), Kept: time.Now(), Base: base, Text: text, Typing: k.Typing, Before: k.Before}
 }
 
 func (k *Keeper) name(kind string) string { return kind + "-" + nameOf(k.path) + "-" + k.session }

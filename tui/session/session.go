@@ -6,6 +6,7 @@
 package session
 
 import (
+	"fmt"
 	"slices"
 
 	"slotwright/tui/kit"
@@ -187,15 +188,30 @@ func (s *Session) Save(path string, agreed job.Consent) error {
 	return nil
 }
 
+// HalfTyped is a field that was still being typed when its text was kept, and what it said
+// before.
+type HalfTyped struct{ Path, Before string }
+
 // Restore opens a recovered text as unsaved work on the file. from is the mark of the
 // file that the work was done on: when the file is another one now, saving finds that out.
-func (s *Session) Restore(text string, from job.Mark) {
+// A value that was only half typed is not taken, and that is said.
+func (s *Session) Restore(text string, from job.Mark, typing HalfTyped) {
 	doc := job.Parse(text)
 	if s.Path == "" {
 		s.Invented = s.Invented && doc.Job().Name == s.Job().Name // else it is a job of no file yet
 	}
 	s.Edit(doc)
 	s.mark = from
+	if typing != (HalfTyped{}) {
+		half, _, _ := doc.Typed(typing.Path)
+		s.Edit(doc.Set(typing.Path, typing.Before, s.Units))
+		before := typing.Before
+		if before == "" {
+			before = "nothing"
+		}
+		s.Warn(fmt.Sprintf("%s: %q was still being typed and was not taken; it says %s as before", s.FieldName(typing.Path), half, before))
+		return
+	}
 	if s.Path == "" {
 		s.Say("your unsaved work is back")
 		return

@@ -191,3 +191,22 @@ func TestSizesFollowTheWire(t *testing.T) {
 		assert.Equal(t, wiretable.AWG, s.Sizes())
 	}
 }
+
+// A wire typed with its strands is both once it is taken, in one step of undo; while it is being
+// typed it stays as typed.
+func TestStrandsTypedWithTheWire(t *testing.T) {
+	s := NewExample()
+	before := s.Document().Text()
+	for _, typed := range []string{"5 ", "5 x 0", "5 x 0.6 mm"} {
+		s.Type("trial[0].gauge", typed)
+	}
+	text, _, _ := s.Document().Typed("trial[0].gauge")
+	assert.Equal(t, "5 x 0.6 mm", text)
+	s.Settle()
+	text, _, _ = s.Document().Typed("trial[0].gauge")
+	assert.Equal(t, "0.6 mm", text)
+	assert.Equal(t, 5.0, s.Job().Trials[0].Strands.Value)
+	assert.Equal(t, "5 strands of 0.6 mm", s.Message().Text)
+	s.Undo()
+	assert.Equal(t, before, s.Document().Text())
+}

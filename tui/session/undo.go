@@ -2,8 +2,12 @@ package session
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 // maxUndo is how many edits can be taken back.
@@ -29,7 +33,53 @@ func (s *Session) Type(path, text string) {
 
 // Settle ends a typed edit: what is typed next, into the same field too, is another step of
 // undo.
-func (s *Session) Settle() { s.merging = "" }
+func (s *Session) Settle() {
+	if doc, said := unbundled(s.doc, s.merging); said != "" {
+		s.put(doc)
+		s.Say(said)
+	}
+	s.merging = ""
+}
+
+// unbundled is a document in which a wire that was typed with its strands, "5 x 0.6 mm", is
+// both: the wire, and the strands in their own field. said tells it, "" where nothing is to do.
+func unbundled(doc job.Document, path string) (_ job.Document, said string) {
+	table, isWire := strings.CutSuffix(path, "gauge")
+	if !isWire {
+		return doc, ""
+	}
+	typed, _, _ := doc.Typed(path)
+	count, wire, found := strings.Cut(strings.NewReplacer("×", "x", "*", "x").Replace(typed), "x")
+	n, err := strconv.Atoi(strings.TrimSpace(count))
+	wire = strings.TrimSpace(wire)
+	if _, bad := wiretable.Parse(wire); !found || err != nil || n < 1 || bad != nil {
+		return doc, ""
+	}
+	next := doc.Set(path, wire, quantity.Choice{})
+	next = next.Set(table+"strands", strconv.Itoa(n), quantity.Choice{})
+	if next.Refused() != "" {
+		return doc, ""
+	}
+	return next, fmt.Sprintf("%d strands of %s", n, wire)
+}
+
+// BeingTyped is the field whose last typed edit is not settled, "" when there is none.
+func (s *Session) BeingTyped() string {
+	if len(s.undo) == 0 {
+		return ""
+	}
+	return s.merging
+}
+
+// SaidBefore is what the field that is being typed said before, with its unit, "" for nothing.
+func (s *Session) SaidBefore() string {
+	doc := job.Parse(s.undo[len(s.undo)-1])
+	text, u, given := doc.Typed(s.merging)
+	if in, found := job.InputAt(s.merging); given && found && in.Kind == job.Number {
+		text = strings.TrimSpace(text + " " + u.Name)
+	}
+	return text
+}
 
 func (s *Session) edit(doc job.Document) {
 	if why := doc.Refused(); why != "" {
