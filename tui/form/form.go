@@ -122,11 +122,14 @@ func (f Form) Edit() Form {
 // nothing is the ID of the choice that says nothing.
 const nothing = ""
 
+// alsoCalled are other words of the trade by which a choice is found.
+var alsoCalled = map[string]string{"tapered": "trapezoid trapezium", "lfp": "lithium iron phosphate", "round": "u-shaped", "parallel": "rectangular straight"}
+
 // choices are a row's choices as options, what holds when nothing is said named.
 func choices(r Row) []kit.Option {
 	var list []kit.Option
 	for _, c := range r.Choices {
-		o := kit.Option{ID: c, Label: c}
+		o := kit.Option{ID: c, Label: c, Also: alsoCalled[c]}
 		if c == r.Ghost {
 			o.Note = "holds when nothing is said"
 		}

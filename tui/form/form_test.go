@@ -226,3 +226,14 @@ func BenchmarkForm(b *testing.B) {
 		f.Lines(kit.Theme{Colour: true}, 80, 20)
 	}
 }
+
+// A choice is found by what others call it.
+func TestAChoiceIsFoundByItsOtherNames(t *testing.T) {
+	for typed, want := range map[string]string{"trap": "tapered", "lith": "lfp"} {
+		row := Row{ID: "x", Label: "X", Choices: []string{"area", "tapered", "flooded", "lfp"}}
+		list := kit.Choice{Options: choices(row), Typed: typed}.Matching()
+		if assert.NotEmpty(t, list, typed) {
+			assert.Equal(t, want, list[0].ID)
+		}
+	}
+}

@@ -222,6 +222,9 @@ func (v *View) slotLine(s *session.Session, w int) string {
 		} else {
 			text = t.Paint(kit.Value, text)
 		}
+		if _, bad := s.Document().ProblemAt(path); bad {
+			text += " " + t.PaintMark(kit.Broken)
+		}
 		mark := " "
 		if v.row == row && !v.ladder.open {
 			mark = t.PaintMark(kit.Focus)

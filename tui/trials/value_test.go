@@ -73,3 +73,12 @@ func TestPickingAConnection(t *testing.T) {
 	tuitest.Press(t, v, s, w, h, "enter up esc")
 	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value, "esc leaves it")
 }
+
+// A fill limit that cannot be used is marked where it stands, and no longer once it is mended.
+func TestAFillLimitThatCannotBeUsedIsMarked(t *testing.T) {
+	s, v := session.NewExample(), New()
+	s.Type("slot.fill_limit", "0")
+	assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), "Fill limit 0 ✗")
+	s.Type("slot.fill_limit", "0.7")
+	assert.NotContains(t, tuitest.Draw(t, v, s, 100, 27), "Fill limit 0.7 ✗")
+}
