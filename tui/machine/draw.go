@@ -225,7 +225,11 @@ func known(s *session.Session, w int) string {
 		if line == "" {
 			next = o.Trials[s.Trial].Name + ": "
 		}
-		next += r.Label + " " + s.Text(c.Figure, r.Dim, r.Digits)
+		next += r.Label + " "
+		if s.Figure(c.Figure, r.Dim, r.Digits).Mark == kit.Guessed { // as on Trials
+			next += session.Rough
+		}
+		next += s.Text(c.Figure, r.Dim, r.Digits)
 		if kit.Width(s.Theme.Text(next)) > w {
 			break
 		}

@@ -273,3 +273,17 @@ func TestMarksAndChoicesAreExplainedOnTheScreen(t *testing.T) {
 		assert.Contains(t, frame, "Enter lists the choices, ↓ passes.", size)
 	}
 }
+
+// What follows says of a guess that it is one, as Trials does.
+func TestWhatFollowsMarksAGuess(t *testing.T) {
+	s := session.NewExample()
+	line := known(s, 1000)
+	for _, r := range s.Outcome().Comparison {
+		c := r.Cells[s.Trial]
+		if r.Key && c.Figure.Known() {
+			guess := s.Figure(c.Figure, r.Dim, r.Digits).Mark == kit.Guessed
+			assert.Equal(t, guess, strings.Contains(line, r.Label+" "+session.Rough), r.Label)
+		}
+	}
+	assert.Contains(t, line, session.Rough)
+}
