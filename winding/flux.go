@@ -79,9 +79,12 @@ func (r *fluxRoutes) oldCutIn() (flux, bool) {
 		return flux{}, false
 	}
 	line := r.dc.acBehind(r.dc.rest.Value)
-	per := line * r.machine.phaseOfLine(o.Connection) / o.CutInRPM.Value / o.coils.effective
+	per := quantity.Of(line*r.machine.phaseOfLine(o.Connection)/o.CutInRPM.Value/o.coils.effective, o.CutInRPM.Origin, o.Turns.Origin)
+	if o.CutInRPM.PlusMinus == 0 && !o.CutInRPM.Origin.Weak() {
+		per.PlusMinus = per.Value * usualBeganOff
+	}
 	return flux{
-		perTurn: quantity.Of(per, o.CutInRPM.Origin, o.Turns.Origin), relative: o.coils.relative,
+		perTurn: per, relative: o.coils.relative,
 		from: "the speed at which the old winding began to charge", fieldAmps: r.rotor.Amps.Figure("no field current given"),
 	}, true
 }

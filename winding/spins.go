@@ -14,6 +14,8 @@ type spinPoint struct {
 	amps    float64
 	known   bool // the field current is
 	origin  quantity.Origin
+	// said is whether a ± was typed with volts or speed.
+	said bool
 }
 
 // spinPoints is the readings that are whole.
@@ -27,6 +29,7 @@ func (r *fluxRoutes) spinPoints() []spinPoint {
 		points = append(points, spinPoint{
 			perTurn: s.LineVolts.Value * share / s.RPM.Value / r.old.coils.effective, weight: sq(s.RPM.Value),
 			amps: s.FieldAmps.Value, known: s.FieldAmps.Given(), origin: guessedIf(s.RPM, s.LineVolts),
+			said: s.LineVolts.PlusMinus > 0 || s.RPM.PlusMinus > 0,
 		})
 	}
 	return points
@@ -57,7 +60,27 @@ func (r *fluxRoutes) through(points []spinPoint, kind string, turns quantity.Ori
 		f = r.carried(mean(points, kind, turns))
 	}
 	f.relative = relative
+	f.perTurn.PlusMinus = math.Hypot(f.perTurn.PlusMinus, f.perTurn.Value*usualOff(points))
 	return f, true
+}
+
+// What a reading may be off by where no ± was typed with it, parts of it: one meter and one
+// tachometer read all of a kind, so that more readings make it no better. Common practice, no
+// source: a hand multimeter on AC has 1 to 2 %, more where the wave is no sine.
+const (
+	usualVoltsOff = 0.02
+	usualSpeedOff = 0.01
+	usualBeganOff = 0.05 // of the speed at which something begins to charge
+)
+
+// usualOff is how far volts per rpm may be off by the instruments, as a part; 0 where it was said.
+func usualOff(points []spinPoint) float64 {
+	for _, p := range points {
+		if p.said {
+			return 0
+		}
+	}
+	return math.Hypot(usualVoltsOff, usualSpeedOff)
 }
 
 // spinsApart is how far spin-up readings at one field current may differ, a fraction (common

@@ -15,7 +15,8 @@ import (
 // that needs no running is worked out again, and the changes of each figure are added as
 // squares: the usual law for independent small errors (Guide to the Expression of
 // Uncertainty in Measurement, JCGM 100:2008, 5.1.2, with sensitivities by difference).
-// Guesses are moved as well, by what is usual of their kind (package comments of their
+// Volts, speeds, ohms and turns that were read without one are moved by what is usual of the
+// instrument (usualVoltsOff and its fellows). Guesses are moved as well, by what is usual of their kind (package comments of their
 // sources, else common practice, no source): a ~ without a ± by a tenth, magnets by 15 %, a
 // diode of which nothing is known by 0.1 V (which also covers that a real diode drops less
 // at the first amps), a guessed mean turn by a tenth, the inductance by what its route is
@@ -194,6 +195,9 @@ func (b *Bench) mistakes() []mistake {
 	case b.flux.perTurn.PlusMinus > 0:
 		of(nil, moves{flux: 1}, nil)
 	}
+	if j := b.job; b.turnBy(&j) {
+		of(&j, moves{}, nil)
+	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
@@ -213,6 +217,26 @@ func (b *Bench) mistakes() []mistake {
 		of(nil, moves{}, func(other *Bench) { other.drag.watts *= 1 + dragGuess })
 	}
 	return list
+}
+
+// What the reading behind the mean turn may be off by where no ± was typed with it, parts of
+// it; common practice, no source.
+const (
+	usualOhmsOff = 0.03 // by amps and volts; a meter with two leads is worse
+	usualTurnOff = 0.02 // a string or an old coil
+)
+
+// turnBy moves the reading that the mean turn goes by, where it was read without a ±.
+func (b *Bench) turnBy(j *job.Job) bool {
+	r, part := &j.Machine.MeanTurnMM, usualTurnOff
+	if !r.Given() {
+		r, part = &j.Old.LeadOhms, usualOhmsOff
+	}
+	if !r.Given() || r.PlusMinus > 0 || r.Origin.Weak() || part == usualOhmsOff && !b.turn.old.Known() {
+		return false
+	}
+	r.Value *= 1 + part
+	return true
 }
 
 // shifted is every bench that one error at a time would make of this one.

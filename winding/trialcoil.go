@@ -31,6 +31,7 @@ func (r *fluxRoutes) coilPoints() []spinPoint {
 		points = append(points, spinPoint{
 			perTurn: c.Volts.Value / c.RPM.Value / (c.Turns.Value * kp), weight: sq(c.RPM.Value * c.Turns.Value * kp),
 			amps: c.FieldAmps.Value, known: c.FieldAmps.Given(), origin: guessedIf(c.RPM, c.Volts, c.Turns),
+			said: c.Volts.PlusMinus > 0 || c.RPM.PlusMinus > 0,
 		})
 	}
 	return points

@@ -2,11 +2,13 @@ package trials
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/quantity"
 )
 
 // Widths of the table in cells, each with the gap before it but the labels'.
@@ -77,6 +79,15 @@ func columnsIn(s *session.Session, w int) columns {
 // spreadWidth is the room that a ± wants behind a figure.
 func spreadWidth(s *session.Session) int {
 	return spreadCells + kit.Width(s.Theme.Text("±")) - 1
+}
+
+// spread is the ± of a figure, in one figure where two are too long for its room.
+func spread(f quantity.Figure, u quantity.Unit) string {
+	text := f.Spread(u)
+	if kit.Width(text) < spreadCells {
+		return text
+	}
+	return "±" + quantity.Number(math.Abs(u.FromSpan(f.PlusMinus)), quantity.AtMost(1))
 }
 
 // byDistance are the trials from the nearest to the chosen one on.
@@ -180,7 +191,7 @@ func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome)
 	for _, i := range c.trials {
 		cell := figureCell(s, r, i)
 		if c.spread && cell.Text != burns.Text {
-			cell.Unit = r.Cells[i].Figure.Spread(s.Units.For(r.Dim))
+			cell.Unit = spread(r.Cells[i].Figure, s.Units.For(r.Dim))
 		}
 		cells = append(cells, cell)
 	}

@@ -19,6 +19,6 @@ func (w *writer) preface() {
 		}
 	}
 	w.gap()
-	w.say(2, "A number with ~ rests on a guess or on a default of ours; ± is how far it may be off by the tolerances that were typed and by what is guessed: a reading typed without one counts as exact. A speed of which nothing else is said is the alternator's.")
+	w.say(2, "A number with ~ rests on a guess or on a default of ours; ± is how far it may be off by the tolerances that were typed, by what is guessed, and where volts with their speed, old ohms or a mean turn were read without one, by what is usual of the instrument. Sizes typed without one count as exact. A speed of which nothing else is said is the alternator's.")
 	w.gap()
 }

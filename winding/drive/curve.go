@@ -74,6 +74,8 @@ func (c *Curve) Watts(rpm float64) float64 {
 		return 0
 	case rpm < first.RPM:
 		return first.Watts * rpm / first.RPM
+	case rpm > last.RPM && last.Watts == 0:
+		return 0
 	case rpm > last.RPM:
 		return max(0, last.Watts*(1-(rpm-last.RPM)/(c.Top()-last.RPM)))
 	}
