@@ -344,3 +344,28 @@ func TestColumnsStandStillUnderTheCursor(t *testing.T) {
 		}
 	}
 }
+
+// Where a winding never comes to rest but burns there is no curve of what flows, and the table
+// says so; unloaded volts go on.
+func TestNothingFlowsInAWindingThatBurns(t *testing.T) {
+	doc, mark, err := job.Load("../../testdata/jobs/wind-good.toml")
+	require.NoError(t, err)
+	s, v := session.New(doc, "", mark), New()
+	tuitest.Draw(t, v, s, 100, 27)
+	o := &s.Outcome().Trials[0]
+	burns := 0
+	for i, xy := range v.points(s, o) {
+		if o.Curve[i].TooHot {
+			burns++
+			assert.True(t, math.IsNaN(xy.Y), "%g rpm", xy.X)
+			assert.Equal(t, "burns", quantityCell(s, v.now(), false, 0, o.Curve[i], true, 1).Text)
+		} else {
+			assert.False(t, math.IsNaN(xy.Y), "%g rpm", xy.X)
+		}
+	}
+	require.Positive(t, burns)
+	v.quantity = ofOpenVolts
+	for _, xy := range v.points(s, o) {
+		assert.False(t, math.IsNaN(xy.Y))
+	}
+}

@@ -99,8 +99,8 @@ const shortUnit = "alt. rpm"
 // say their figures.
 const roomy = 16
 
-// points are a trial's curve; what is not so is a gap: a temperature that never comes
-// to rest, one that is not followed.
+// points are a trial's curve; what is not so is a gap: what flows in a winding that never
+// comes to rest but burns, a temperature that is not followed.
 func (v *View) points(s *session.Session, t *winding.TrialOutcome) []chart.XY {
 	if !hasCurve(t) {
 		return nil
@@ -109,7 +109,7 @@ func (v *View) points(s *session.Session, t *winding.TrialOutcome) []chart.XY {
 	out := make([]chart.XY, 0, len(t.Curve))
 	for _, p := range t.Curve {
 		y := q.value(s, p)
-		if v.quantity == ofWinding && (p.TooHot || !followed(t)) || q.charging && p.AmpsDC == 0 && !t.CutInRPM.Known() {
+		if p.TooHot && v.quantity != ofOpenVolts || v.quantity == ofWinding && !followed(t) || q.charging && p.AmpsDC == 0 && !t.CutInRPM.Known() {
 			y = math.NaN()
 		}
 		out = append(out, chart.XY{X: p.RPM, Y: y})

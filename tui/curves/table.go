@@ -88,8 +88,11 @@ func quantityCell(s *session.Session, q plotted, warmth bool, i int, p winding.R
 	case overLimit(t, p):
 		c.Mark, c.Role = kit.Warning, kit.Warning
 	}
-	if warmth && p.TooHot {
+	switch {
+	case p.TooHot && warmth:
 		c.Text = "no end"
+	case p.TooHot && q.charging: // it does not live through it
+		c.Text, c.Word = "burns", true
 	}
 	return c
 }

@@ -106,7 +106,7 @@ func (v *View) strip(s *session.Session, w int) []string {
 	t := s.Theme
 	var lines []string
 	if n := v.elsewhere(s); n > 0 {
-		text := fmt.Sprintf("%s %d in the file cannot be used: ! tells", t.Mark(kit.Broken), n)
+		text := t.Mark(kit.Broken) + " " + unusable(n, "elsewhere")
 		lines = append(lines, t.Fit(t.Paint(kit.Broken, text), w))
 	}
 	if list := waiting(s); len(list) > 0 {
@@ -248,6 +248,15 @@ func (v *View) elsewhere(s *session.Session) int {
 	return n
 }
 
+// unusable counts values that cannot be used, and says which key lists them, also while letters
+// are text.
+func unusable(n int, where string) string {
+	if n == 1 {
+		return "one value " + where + " cannot be used: f3 tells"
+	}
+	return fmt.Sprintf("%d values %s cannot be used: f3 tells", n, where)
+}
+
 // problems is what in the file cannot be used: whole where it is no field of this screen, and
 // counted where it stands at its field.
 func (v *View) problems(s *session.Session, w int) []string {
@@ -260,7 +269,7 @@ func (v *View) problems(s *session.Session, w int) []string {
 		}
 	}
 	if here > 0 {
-		out = append(out, t.WrapPaint(kit.Broken, fmt.Sprintf("%s %d on this screen cannot be used: ! tells", t.Mark(kit.Broken), here), w)...)
+		out = append(out, t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+unusable(here, "on this screen"), w)...)
 	}
 	if len(out) > 0 {
 		out = append(out, "")
