@@ -20,6 +20,8 @@ type Row struct {
 	Text    string // what the person typed, as typed
 	Ghost   string // shown dim while Text is empty: the value that then holds
 	Warning string // doubtful: said behind the value with a mark
+	// Grave is a warning of what cannot be, marked as such.
+	Grave   bool
 	Error   string // not usable: said behind or below the value with a mark
 	Note    string // said behind the value where nothing is wrong, in the style of NoteAs
 	NoteAs  kit.Role

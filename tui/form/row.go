@@ -133,6 +133,8 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 		mark = role
 	case needed:
 		mark, note = kit.Needed, "" // what is doubted of its absence is told in its box
+	case role == kit.Warning && r.Grave:
+		mark = kit.Broken
 	case role == kit.Warning:
 		mark = role
 	}

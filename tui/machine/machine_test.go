@@ -56,6 +56,19 @@ func TestDoubtsStandAtTheirField(t *testing.T) {
 	assert.Positive(t, said, "some doubt is about a field of these screens")
 }
 
+// What cannot be is marked ✗ at its field, as among the findings.
+func TestWhatCannotBeIsMarkedSo(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/trial-coil.toml")
+	require.NoError(t, err)
+	s, v := session.New(job.Parse(strings.Replace(string(text), "0.6235", "623.5", 1)), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 120, 37)
+	v.form = v.form.FocusID("coil[0].voltage")
+	row := v.form.Focused()
+	require.Equal(t, "coil[0].voltage", row.ID)
+	assert.True(t, row.Grave)
+	assert.Regexp(t, `623\.5.*✗`, tuitest.Draw(t, v, s, 120, 37))
+}
+
 // A row of a job without doubts warns of nothing.
 func TestNothingIsDoubtedWithoutReason(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
@@ -238,7 +251,7 @@ func TestARefusalIsSaidOnce(t *testing.T) {
 		tuitest.Press(t, v, s, size[0], size[1], "enter")
 		frame = tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
 		assert.Equal(t, 1, strings.Count(frame, `read "3x"`), size)
-		assert.Contains(t, frame, "1 ", size)
+		assert.Contains(t, frame, "one value", size)
 	}
 }
 

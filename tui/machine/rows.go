@@ -183,8 +183,8 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		return r
 	}
 	for _, d := range s.Outcome().Findings {
-		if d.Path == path && d.Severity >= winding.Doubt {
-			r.Warning = s.Units.Words(d.Text)
+		if d.Path == path && d.Severity >= winding.Doubt && (!r.Grave || d.Severity == winding.Broken) { // the gravest is said
+			r.Warning, r.Grave = s.Units.Words(d.Text), r.Grave || d.Severity == winding.Broken
 			if d.Fix != "" {
 				r.Warning += "; " + s.Units.Words(d.Fix)
 			}

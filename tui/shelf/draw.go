@@ -183,6 +183,9 @@ func about(s *session.Session, e *shelf.Entry, w int) []string {
 	lines := t.Wrap(machine(e)+": "+what(e), w)
 	lines = append(lines, t.Wrap(begins(s, e), w)...)
 	for _, o := range e.Others {
+		if !o.Turns.Known() {
+			continue // nothing is said of it yet
+		}
 		lines = append(lines, t.WrapPaint(kit.Hint, other(s, &o), w)...)
 	}
 	lines = append(lines, t.WrapPaint(kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.", w)...)
