@@ -35,6 +35,8 @@ func TestASwappedTrialCoilIsCalledOutItself(t *testing.T) {
 		assert.Equal(t, Broken, f.Severity)
 		assert.Contains(t, f.Fix, "swap speed and volts?")
 	}
+	j.Coils = j.Coils[:1]
+	assert.False(t, Evaluate(j).Trials[0].LinePerRPM.Known(), "nothing follows from it")
 	for _, f := range o.Findings {
 		assert.False(t, strings.Contains(f.Text, "the teeth"), f.Text)
 	}

@@ -19,7 +19,7 @@ import (
 // of Rotating Electrical Machines (from memory); the handbook tables of testdata/layout hold
 // it. It needs nothing of the old winding.
 
-// coilPoints is the trial coils that are whole.
+// coilPoints is the trial coils that are whole and can be.
 func (r *fluxRoutes) coilPoints() []spinPoint {
 	var points []spinPoint
 	for i := range r.coils {
@@ -27,6 +27,9 @@ func (r *fluxRoutes) coilPoints() []spinPoint {
 		kp, why := r.pitchFactor(c.Span)
 		if why != "" || !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given() || r.rotor.Kind == "magnets" && c.FieldAmps.Given() {
 			continue
+		}
+		if most := r.machine.mostPerTurn(); most.Known() && c.Volts.Value > most.Value*c.Turns.Value*c.RPM.Value {
+			continue // called out as what cannot be (beyondIron): nothing may follow from it
 		}
 		points = append(points, spinPoint{
 			perTurn: c.Volts.Value / c.RPM.Value / (c.Turns.Value * kp), weight: sq(c.RPM.Value * c.Turns.Value * kp),
