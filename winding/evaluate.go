@@ -210,8 +210,11 @@ func (b *Bench) machineFigures() MachineOutcome {
 		m.GrossMM2, m.LinerMM2, m.WedgeMM2, m.SeparatorMM2, m.NetMM2 = no, no, no, no, no
 		return m
 	}
-	o := b.room.origin
-	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = quantity.Of(room.GrossMM2, o), quantity.Of(room.LinerMM2, o), quantity.Of(room.WedgeMM2, o)
+	o, bare := b.room.origin, b.room.origin
+	if s := &b.job.Slot; s.AreaMM2.Given() && !b.room.misread {
+		bare = s.AreaMM2.Origin // as it was read, whatever its shape and lining are taken for
+	}
+	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = quantity.Of(room.GrossMM2, bare), quantity.Of(room.LinerMM2, o), quantity.Of(room.WedgeMM2, o)
 	m.SeparatorMM2, m.NetMM2, m.SlotNote = quantity.Of(room.SeparatorMM2, o), quantity.Of(room.NetMM2, o), room.Note
 	return m
 }

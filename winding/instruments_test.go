@@ -37,3 +37,16 @@ func TestAReadingWithoutAToleranceIsAsGoodAsItsInstrument(t *testing.T) {
 	k.Old.LeadOhms.PlusMinus = 0.003
 	assert.InEpsilon(t, 0.01, part(evaluateA(k).MeanTurnMM), 1e-6)
 }
+
+// The bare slot is as sure as its area was read; what is left of it for wire is as sure as the
+// lining that was only assumed.
+func TestABareSlotIsAsItWasRead(t *testing.T) {
+	j := plain()
+	j.Slot.AreaMM2 = plusMinus(72, 2)
+	m := winding.Evaluate(j).Machine
+	assert.False(t, m.GrossMM2.Origin.Weak())
+	assert.InDelta(t, 2, m.GrossMM2.PlusMinus, 1e-9)
+	assert.True(t, m.NetMM2.Origin.Weak())
+	j.Slot.AreaMM2.Origin = quantity.Guessed
+	assert.True(t, winding.Evaluate(j).Machine.GrossMM2.Origin.Weak())
+}

@@ -27,7 +27,9 @@ type slotRoom struct {
 	permeance *[beside]permeance
 	// origin says whether a guess or a default weighs in the room, or what came out of it
 	// contradicts it; measured is the same by the readings of the slot alone.
-	origin    quantity.Origin
+	origin quantity.Origin
+	// misread is whether what came out of it cannot have been in.
+	misread   bool
 	measured  quantity.Origin
 	mouth     quantity.Reading
 	fillLimit quantity.Figure
@@ -198,9 +200,9 @@ func (r *slotRoom) fit(w *candidate) Fit {
 // heldAgainst marks a room that the old winding cannot have been in: slot, turns or wire is
 // misread, and every fill with it.
 func (r *slotRoom) heldAgainst(old *oldWinding) {
-	r.origin = r.measured
+	r.origin, r.misread = r.measured, false
 	if f := r.fit(&old.candidate).WireFill; f.Known() && f.Value > hexagonalWireFill {
-		r.origin = quantity.Guessed
+		r.origin, r.misread = quantity.Guessed, true
 	}
 }
 
