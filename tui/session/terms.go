@@ -1,7 +1,6 @@
 package session
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -38,14 +37,25 @@ var terms = []term{
 	{"gale", "wind in which a battery might come off while nothing furls"},
 }
 
-// termIn finds each term as a word of its own, with an ending or without.
-var termIn = func() []*regexp.Regexp {
-	list := make([]*regexp.Regexp, len(terms))
-	for i, t := range terms {
-		list[i] = regexp.MustCompile(`(?i)\b` + strings.ReplaceAll(regexp.QuoteMeta(t.word), " ", `\s+`) + `s?\b`)
+// find is where a term stands in a text as a word of its own, with an ending or without; -1 where
+// it does not. Both are in small letters, with one space between words: a pattern for each would
+// take longer than the screen it is asked for.
+func find(text, word string) int {
+	for from := 0; ; {
+		at := strings.Index(text[from:], word)
+		if at < 0 {
+			return -1
+		}
+		at += from
+		after := strings.TrimPrefix(text[at+len(word):], "s")
+		if (at == 0 || !letter(text[at-1])) && (after == "" || !letter(after[0])) {
+			return at
+		}
+		from = at + len(word)
 	}
-	return list
-}()
+}
+
+func letter(c byte) bool { return c == '_' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' }
 
 // Explained are the terms that a text has, each with what it means, in the order in which they
 // come in it.
@@ -55,9 +65,10 @@ func Explained(text string) []string {
 		says string
 	}
 	var list []found
-	for i, re := range termIn {
-		if at := re.FindStringIndex(text); at != nil {
-			list = append(list, found{at[0], terms[i].word + ": " + terms[i].means + "."})
+	text = strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	for _, t := range terms {
+		if at := find(text, strings.ToLower(t.word)); at >= 0 {
+			list = append(list, found{at, t.word + ": " + t.means + "."})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b found) int { return a.at - b.at })
