@@ -1,6 +1,9 @@
 package winding
 
-import "slotwright/winding/job"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
 
 // # Ways to volts
 //
@@ -51,39 +54,43 @@ func WaysToVolts(j *job.Job) []Way {
 // nothing once magnets have taken its place.
 func spinWay(j *job.Job) Way {
 	w := Way{Name: "spin the old winding up and read its volts", Note: "the best"}
-	var r job.SpinReading
-	for i, s := range j.Spins {
-		if i == 0 {
-			r = s
-		}
-		of := ofThisRotor(j, s.FieldAmps.Given())
-		w.Begun = w.Begun || of
-		w.Whole = w.Whole || of && (s.RPM.Given() || s.Hertz.Given()) && s.LineVolts.Given() && j.Old.Turns.Given()
-	}
+	r := look(&w, j.Spins, func(s *job.SpinReading) (of, whole bool) {
+		return ofThisRotor(j, s.FieldAmps.Given()), (s.RPM.Given() || s.Hertz.Given()) && s.LineVolts.Given() && j.Old.Turns.Given()
+	})
 	w.fields = []wayField{{path: "spin[0].speed", said: r.RPM.Given() || r.Hertz.Given()}, {path: "spin[0].line", said: r.LineVolts.Given()}}
-	if j.Field.Kind != "magnets" {
-		w.fields = append(w.fields, wayField{path: "spin[0].field", said: r.FieldAmps.Given(), free: true})
-	}
+	w.askCurrent(j, "spin[0].field", r.FieldAmps)
 	return w
 }
 
 // coilWay is a trial coil.
 func coilWay(j *job.Job) Way {
 	w := Way{Name: "lay a trial coil of a few turns into the bare iron", Note: "as good, and nothing of the old winding is needed"}
-	var r job.CoilReading
-	for i, c := range j.Coils {
-		if i == 0 {
-			r = c
-		}
-		of := ofThisRotor(j, c.FieldAmps.Given())
-		w.Begun = w.Begun || of
-		w.Whole = w.Whole || of && c.Turns.Given() && c.RPM.Given() && c.Volts.Given()
-	}
+	r := look(&w, j.Coils, func(c *job.CoilReading) (of, whole bool) {
+		return ofThisRotor(j, c.FieldAmps.Given()), c.Turns.Given() && c.RPM.Given() && c.Volts.Given()
+	})
 	w.fields = []wayField{{path: "coil[0].turns", said: r.Turns.Given()}, {path: "coil[0].speed", said: r.RPM.Given()}, {path: "coil[0].voltage", said: r.Volts.Given()}}
-	if j.Field.Kind != "magnets" {
-		w.fields = append(w.fields, wayField{path: "coil[0].field", said: r.FieldAmps.Given(), free: true})
-	}
+	w.askCurrent(j, "coil[0].field", r.FieldAmps)
 	return w
+}
+
+// look goes through the readings of a way: of says whether one is of the rotor that is there, and
+// whether it is whole. It is the first reading, an empty one where there is none.
+func look[T any](w *Way, list []T, of func(*T) (of, whole bool)) (first T) {
+	for i := range list {
+		is, whole := of(&list[i])
+		w.Begun, w.Whole = w.Begun || is, w.Whole || is && whole
+	}
+	if len(list) > 0 {
+		first = list[0]
+	}
+	return first
+}
+
+// askCurrent asks for the rotor's current at a reading, but for magnets.
+func (w *Way) askCurrent(j *job.Job, path string, amps quantity.Reading) {
+	if j.Field.Kind != "magnets" {
+		w.fields = append(w.fields, wayField{path: path, said: amps.Given(), free: true})
+	}
 }
 
 // ofThisRotor reports whether volts read with or without a current in the rotor are of the

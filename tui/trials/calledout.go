@@ -1,0 +1,91 @@
+package trials
+
+import (
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/quantity"
+)
+
+// calledOut is what the file and the job call out of the chosen trial in at most h lines, a
+// sentence whole or not at all, with a word of those that were left out; then a caution.
+func (v *View) calledOut(s *session.Session, w, h int) []string {
+	t := s.Theme
+	var lines []string
+	left := 0
+	for _, c := range called(s) {
+		more := t.WrapPaint(c.role, t.Mark(c.role)+" "+c.text, w)
+		if len(lines)+len(more) > h {
+			left++
+			continue
+		}
+		lines = append(lines, more...)
+	}
+	if left > 0 && len(lines) < h {
+		text := "y shows one more that is called out"
+		if left > 1 {
+			text = "y shows " + quantity.Screen.Number(float64(left), 0) + " more that are called out"
+		}
+		return append(lines, t.Paint(kit.Hint, text))
+	}
+	return append(lines, caution(s, w, h-len(lines))...)
+}
+
+// call is something called out.
+type call struct {
+	role kit.Role
+	text string
+}
+
+// called is what the file cannot be read for, then the findings, the worst first.
+func called(s *session.Session) []call {
+	var list, doubts []call
+	for _, text := range s.Problems() {
+		list = append(list, call{kit.Broken, text})
+	}
+	for _, f := range findingsOf(s) {
+		text := f.Trial + ": " + s.Units.Words(f.Text)
+		if f.Fix != "" {
+			text += " → " + s.Units.Words(f.Fix)
+		}
+		if f.Severity == winding.Broken {
+			list = append(list, call{kit.Broken, text})
+		} else {
+			doubts = append(doubts, call{kit.Warning, text})
+		}
+	}
+	return append(list, doubts...)
+}
+
+// caution is the first that is about the chosen trial or about all, and that fits whole.
+func caution(s *session.Session, w, h int) []string {
+	for _, c := range s.Outcome().Cautions {
+		if len(s.Outcome().Trials) == 0 || c.Trial != "" && c.Trial != s.Outcome().Trials[s.Trial].Name {
+			continue
+		}
+		if lines := s.Theme.WrapPaint(kit.Dim, "Caution: "+s.Units.WordsOfRule(c.Text), w); len(lines) <= h {
+			return lines
+		}
+	}
+	return nil
+}
+
+// findingsOf are the findings of the chosen trial first, then those of the job.
+func findingsOf(s *session.Session) []winding.Finding {
+	if len(s.Outcome().Trials) == 0 {
+		return nil
+	}
+	name := s.Outcome().Trials[s.Trial].Name
+	var own, rest []winding.Finding
+	for _, f := range s.Outcome().Findings {
+		switch {
+		case f.Severity < winding.Doubt:
+		case f.Trial == name:
+			own = append(own, f)
+		case f.Trial == "":
+			f.Trial = "job"
+			rest = append(rest, f)
+		}
+	}
+	return append(own, rest...)
+}

@@ -1,0 +1,135 @@
+package trials
+
+import (
+	"strings"
+
+	"slotwright/tui/kit"
+	"slotwright/tui/session"
+	"slotwright/winding"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// foot is what the marked row means, the verdicts, and what is called out: its first sentence
+// and the chosen trial's verdict come first, then what is called out, then the other verdicts,
+// then the rest of the explanation; each whole or not at all.
+func (v *View) foot(s *session.Session, w, h int) []string {
+	means := v.meaning(s, w, 1)
+	verdicts := says(s, w, everyone(s)...)
+	if len(means)+len(verdicts) > h || h < 6 {
+		verdicts = saysIn(s, w, h-len(means), s.Trial)
+	}
+	calls := v.calledOut(s, w, h-len(means)-len(verdicts))
+	if spare := h - len(means) - len(verdicts) - len(calls); spare > 0 {
+		means = v.meaning(s, w, len(means)+spare)
+	}
+	return append(append(means, verdicts...), calls...)
+}
+
+// everyone is all trials, the chosen one first where it is one of many.
+func everyone(s *session.Session) []int {
+	list := make([]int, len(s.Outcome().Trials))
+	for i := range list {
+		list[i] = i
+	}
+	return list
+}
+
+// meaning is what the marked row means for the chosen trial: its first sentence whole, the
+// others as far as h lines hold them whole.
+func (v *View) meaning(s *session.Session, w, h int) []string {
+	t := s.Theme
+	path := v.inputPath(s)
+	if p, bad := s.Document().ProblemAt(path); bad && path != "" {
+		return t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+s.ProblemText(p), w)
+	}
+	if v.editing && v.row == rowWire && isBare(v.input.Text) {
+		return t.WrapPaint(kit.Hint, v.bareSaid(s), w)
+	}
+	if f, ok := job.InputAt(path); ok {
+		if v.offers {
+			return whole(t, []string{session.OfferText(v.offer), f.Help, f.How}, w, h)
+		}
+		return whole(t, []string{f.Help, v.nextStep(s), f.How}, w, h)
+	}
+	for _, e := range v.entries(s) {
+		if e.id == v.row && e.text != "" {
+			list := []string{"Rows in which all trials are alike; enter or m shows them one by one.", "They are: " + strings.TrimPrefix(e.text, "alike: ") + "."}
+			if e.id == rowFold {
+				list = append(list[:1], "A circuit is coils in series; several beside each other share the amps.", "Strands in hand are wires wound together as one.")
+			}
+			return whole(t, list, w, h)
+		}
+	}
+	if r := v.marked(s); r != nil {
+		return whole(t, meaning(s, *r), w, h)
+	}
+	return nil
+}
+
+// nextStep is what to do where much room for wire is left, "" where there is not.
+func (v *View) nextStep(s *session.Session) string {
+	if (v.row == rowTurns || v.row == rowWire) && s.Outcome().Trials[s.Trial].MostlyEmpty() {
+		return "Most of its room is empty: e shows every gauge with it full, ] takes thicker wire."
+	}
+	return ""
+}
+
+func clipped(lines []string, h int) []string { return lines[:max(0, min(h, len(lines)))] }
+
+// whole is as many of the sentences as fit h lines whole, the first in any case.
+func whole(t kit.Theme, sentences []string, w, h int) []string {
+	text := sentences[0]
+	for _, next := range sentences[1:] {
+		if more := text + " " + next; next != "" && len(t.Wrap(more, w)) <= h {
+			text = more
+		}
+	}
+	return t.WrapPaint(kit.Hint, text, w)
+}
+
+// meaning is a row explained for the chosen trial, a sentence each: what it is, why it is
+// missing, what to change when it is past its limit, how sure it is.
+func meaning(s *session.Session, r winding.Row) []string {
+	c := r.Cells[s.Trial]
+	text := []string{r.Help}
+	if !c.Figure.Known() {
+		text = []string{"Missing: " + c.Figure.Why + ".", r.Help}
+		j := s.Job()
+		if _, ok := winding.FieldFor(&j, c.Figure.Why, s.Trial); ok {
+			text = []string{"Missing: " + c.Figure.Why + "; enter goes there.", r.Help}
+		}
+	}
+	if c.Verdict == winding.Past && r.Mend != "" {
+		text = append(text, "Past its limit: "+r.Mend+".")
+	}
+	if c.Figure.PlusMinus > 0 || c.Figure.Known() && c.Figure.Origin.Weak() {
+		text = append(text, sure(s, r.Cells[s.Trial].Figure, r))
+	}
+	if c.Figure.Known() && c.Figure.Why != "" {
+		text = append(text, "From: "+c.Figure.Why+".")
+	}
+	return text
+}
+
+// sure says how far a figure may be off, and whether guesses weigh in it.
+func sure(s *session.Session, f quantity.Figure, r winding.Row) string {
+	off := ""
+	if f.PlusMinus > 0 {
+		u := s.Units.For(r.Dim)
+		off = "May be off by " + f.Spread(u)
+		if u.Name != "" {
+			off += " " + u.Name
+		}
+	}
+	weak := f.Origin.Weak()
+	switch {
+	case off != "" && weak:
+		return off + "; a guess or a default weighs in it."
+	case off != "":
+		return off + ", by the tolerances given."
+	case weak:
+		return "A guess or a default weighs in it."
+	}
+	return ""
+}
