@@ -31,6 +31,7 @@ func (m *Model) pick(msg tea.KeyMsg) tea.Cmd {
 type doing struct {
 	name, keys string
 	do         func() tea.Cmd
+	short      string // what it is asked for by, before all that begin so
 }
 
 // openCommands lists all commands: those of this screen, those of every screen, the screens,
@@ -39,7 +40,7 @@ func (m *Model) openCommands() {
 	list := m.commands()
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
-		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Also: d.name + " " + otherWords(d.name)}
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Also: d.name + " " + otherWords(d.name)}
 	}
 	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
 	m.picked = func(id string) tea.Cmd {
@@ -73,9 +74,9 @@ func (m *Model) commands() []doing {
 	list := m.commandsOf(m.active, "")
 	list = append(list, m.named(m.everywhere(), "", func() {})...)
 	for i, v := range m.views {
-		list = append(list, doing{"Go to " + v.Name(), "screen", func() tea.Cmd { m.show(i); return nil }})
+		list = append(list, doing{"Go to " + v.Name(), "screen", func() tea.Cmd { m.show(i); return nil }, v.Name()})
 	}
-	list = append(list, doing{"Open the built-in example", "", m.example})
+	list = append(list, doing{name: "Open the built-in example", do: m.example})
 	for i, v := range m.views {
 		if i != m.active {
 			list = append(list, m.commandsOf(i, v.Name()+": ")...)
@@ -151,7 +152,7 @@ func (m *Model) named(bindings []kit.Binding, before string, first func()) []doi
 		for i, k := range keys {
 			shown[i] = kit.KeyName(m.s.Theme, k)
 		}
-		list = append(list, doing{before + name, strings.Join(shown, ", "), func() tea.Cmd {
+		list = append(list, doing{name: before + name, keys: strings.Join(shown, ", "), do: func() tea.Cmd {
 			first()
 			return b.Do(tea.KeyMsg{})
 		}})

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
 
@@ -60,4 +61,19 @@ func TestFindingsInTheUnitsChosen(t *testing.T) {
 	m.fit()
 	frame := tuitest.Words(m.View())
 	assert.Contains(t, frame, "comes to 329 °F, its class F stands a mean of 293 °F")
+}
+
+// A screen's name goes there, from any screen: the commands of it that begin with its name come
+// after, and change nothing unasked.
+func TestAScreensNameGoesThere(t *testing.T) {
+	screens := New(session.NewExample(), recovery.Store{}).views
+	for _, from := range screens {
+		for _, to := range screens {
+			m := opened(session.NewExample(), 100, 30, from.Name(), "")
+			was := m.s.Document().Text()
+			m.press("ctrl+p " + strings.Join(strings.Split(strings.ToLower(to.Name()), ""), " ") + " enter")
+			assert.Equal(t, to.Name(), m.view().Name(), "from %s", from.Name())
+			assert.Equal(t, was, m.s.Document().Text())
+		}
+	}
 }

@@ -100,9 +100,9 @@ func (c Choice) filtered(typed string) Choice {
 	return c
 }
 
-// Matching is the options that what was typed leaves, the best first: those whose label
-// begins with it, then those in which a word does, then those that have it anywhere or are
-// called so by others.
+// Matching is the options that what was typed leaves, the best first: those whose label or
+// short name begins with it, then those in which a word does, then those that have it anywhere
+// or are called so by others.
 func (c Choice) Matching() []Option {
 	want := strings.ToLower(strings.TrimSpace(c.Typed))
 	if want == "" {
@@ -112,7 +112,7 @@ func (c Choice) Matching() []Option {
 	for _, o := range c.Options {
 		label, note := strings.ToLower(o.Label), strings.ToLower(o.Note)
 		switch {
-		case strings.HasPrefix(label, want):
+		case strings.HasPrefix(label, want), strings.HasPrefix(strings.ToLower(o.Short), want):
 			ranks[0] = append(ranks[0], o)
 		case strings.Contains(" "+label, " "+want):
 			ranks[1] = append(ranks[1], o)

@@ -89,6 +89,7 @@ func (s *Session) edit(doc job.Document) {
 	if doc.Text() == s.doc.Text() {
 		return
 	}
+	doc = keepRecords(s.doc, doc)
 	s.undo = append(s.undo, s.doc.Text())
 	if len(s.undo) > maxUndo {
 		s.undo = s.undo[1:]

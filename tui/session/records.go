@@ -1,0 +1,70 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// A record takes from its trial the turns and the wire that it does not say itself. What was wound
+// does not change when the trial does: what an edit takes from under a record is written into it.
+
+// windingFields are what a record may take from its trial, together: a record that says its wire
+// says all of it.
+var windingFields = [][]string{{"turns", "coil_turns"}, {"gauge", "strands", "also_gauge", "also_strands", "build", "metal"}}
+
+// keepRecords is the document after an edit, with what its records took of their trials before.
+func keepRecords(before, after job.Document) job.Document {
+	n := before.Count("wound")
+	if n == 0 || n != after.Count("wound") {
+		return after
+	}
+	was, is := before.Job(), after.Job()
+	for i := range was.AsWound {
+		at := trialOf(&was, was.AsWound[i].Trial)
+		if at < 0 || at >= len(is.Trials) || is.Trials[at].Name != was.Trials[at].Name || was.AsWound[i].Trial != is.AsWound[i].Trial {
+			continue
+		}
+		for _, group := range windingFields {
+			after = keepGroup(before, after, at, i, group)
+		}
+	}
+	return after
+}
+
+// trialOf is the trial that a record is of, the first where it names none; -1 without one.
+func trialOf(j *job.Job, name string) int {
+	return slices.IndexFunc(j.Trials, func(t job.Trial) bool { return name == "" || t.Name == name })
+}
+
+// keepGroup writes into a record what its trial had of a group, where the edit changed that and the
+// record says nothing of it.
+func keepGroup(before, after job.Document, trial, record int, group []string) job.Document {
+	changed := false
+	for _, name := range group {
+		old, _, _ := before.Typed(fmt.Sprintf("trial[%d].%s", trial, name))
+		now, _, _ := after.Typed(fmt.Sprintf("trial[%d].%s", trial, name))
+		_, _, own := after.Typed(fmt.Sprintf("wound[%d].%s", record, name))
+		if own && name == group[0] {
+			return after
+		}
+		changed = changed || old != now
+	}
+	if !changed {
+		return after
+	}
+	kept := after
+	for _, name := range group {
+		text, _, given := before.Typed(fmt.Sprintf("trial[%d].%s", trial, name))
+		path := fmt.Sprintf("wound[%d].%s", record, name)
+		if _, _, own := kept.Typed(path); given && !own && text != "" {
+			kept = kept.Set(path, text, quantity.Choice{})
+		}
+	}
+	if kept.Refused() != "" {
+		return after
+	}
+	return kept
+}

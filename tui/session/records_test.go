@@ -1,0 +1,39 @@
+package session
+
+import (
+	"testing"
+
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// What was wound stays what it was when its trial is changed: the record takes down the turns,
+// or the wire with its strands, that it went by. What it says itself stays, and one of another
+// trial is left alone.
+func TestARecordKeepsWhatWasWound(t *testing.T) {
+	text := "format = 1\n[[trial]]\nname = \"A\"\nturns = 17\ngauge = \"15 AWG\"\nstrands = 2\n[[trial]]\nname = \"B\"\nturns = 21\ngauge = \"16 AWG\"\n" +
+		"[[wound]]\ntrial = \"A\"\nlead_ohm = 0.4\n[[wound]]\ntrial = \"A\"\nturns = 16\n[[wound]]\ntrial = \"B\"\n"
+	s := New(job.Parse(text), "", job.Mark{})
+	s.Trial = 0
+	s.StepTurns(1)
+	require.Equal(t, 18, s.Job().Trials[0].Turns.Whole())
+	r := s.Job().AsWound
+	assert.Equal(t, 17, r[0].Turns.Whole())
+	assert.True(t, r[0].Gauge.IsZero(), "the wire is still the trial's")
+	assert.Equal(t, 16, r[1].Turns.Whole())
+	assert.False(t, r[2].Turns.Given())
+	assert.Equal(t, 17.0, s.Outcome().Wound[0].Turns.Value)
+
+	s.Type("trial[0].gauge", "18 AWG")
+	r = s.Job().AsWound
+	assert.Equal(t, "15 AWG", r[0].Gauge.String())
+	assert.Equal(t, 2, r[0].Strands.Whole())
+	s.StepTurns(1)
+	assert.Equal(t, 17, s.Job().AsWound[0].Turns.Whole(), "what it has it keeps")
+	s.Undo()
+	s.Undo()
+	s.Undo()
+	assert.Equal(t, text, s.Document().Text(), "one step of undo each")
+}
