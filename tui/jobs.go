@@ -29,10 +29,11 @@ func (m *Model) example() tea.Cmd {
 	})
 }
 
-// duplicate goes on in a copy of the job that is in no file yet. Changes that are in no file
+// duplicate goes on in a copy of the job that is in no file yet, without the records of what was
+// wound: these are of one piece. Changes that are in no file
 // go with it, so that nothing is asked: the file that was open stays as it is.
 func (m *Model) duplicate() tea.Cmd {
-	was := "the example"
+	was, left := "the example", ""
 	if m.s.Path != "" {
 		was = filepath.Base(m.s.Path)
 	}
@@ -40,9 +41,15 @@ func (m *Model) duplicate() tea.Cmd {
 		was += " with what was not saved"
 	}
 	of := m.s.Path
-	m.change(session.NewCopy(m.s.Document()))
+	doc := m.s.Document()
+	for i := doc.Count("wound") - 1; i >= 0; i-- { // one winding is not two
+		if next := doc.Remove("wound", i); next.Refused() == "" {
+			doc, left = next, " without what was wound"
+		}
+	}
+	m.change(session.NewCopy(doc))
 	m.copyOf = of
-	m.s.Say("a copy of " + was + ", in no file yet: ctrl+s writes it; its name and what differs are yours to change")
+	m.s.Say("a copy of " + was + left + ", in no file yet: ctrl+s writes it; its name and what differs are yours to change")
 	return nil
 }
 

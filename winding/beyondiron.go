@@ -53,9 +53,9 @@ func beyond(d *doubts, path string, turns, perTurn float64, rpm, volts quantity.
 	}
 	fix := "read it again, its speed too; count the turns again, check bore and stack"
 	if rpm.Value <= perTurn*turns*volts.Value {
-		fix = fmt.Sprintf("swap speed and volts? %.4g V at %.4g rpm could be", rpm.Value, volts.Value)
+		fix = fmt.Sprintf("swap speed and volts? %s V at %s rpm could be", asTyped(rpm.Value), asTyped(volts.Value))
 	}
 	d.add(Broken, path, "", fix, "iron is full at 2 T: IEC 60404-8-4 (from memory)",
-		"%.4g V at %.4g rpm cannot be: with iron full at %.0f T, bore × stack give %.0f turns at most %.3g V there", volts.Value, rpm.Value, fullIronTesla, turns, most)
+		"%s V at %s rpm cannot be: with iron full at %.0f T, bore × stack give %.0f turns at most %s V there", asTyped(volts.Value), asTyped(rpm.Value), fullIronTesla, turns, asTyped(most))
 	return true
 }

@@ -115,9 +115,9 @@ func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 			c.X, c.Label = winds[i], fmt.Sprintf("wind %.3g m/s", winds[i].Value)
 		case d.Kind != "" && at.ratio.Known() && rpm.Known():
 			c.X = rpm.Times(1 / at.ratio.Value)
-			c.Label = fmt.Sprintf("%s %.4g rpm", whose(d.Kind), c.X.Value)
+			c.Label = fmt.Sprintf("%s %s rpm", whose(d.Kind), asTyped(c.X.Value))
 		case rpm.Known():
-			c.Label = fmt.Sprintf("%s%.4g rpm", onlyShaft, rpm.Value)
+			c.Label = fmt.Sprintf("%s%s rpm", onlyShaft, asTyped(rpm.Value))
 		default:
 			c.Label = c.Name + " speed"
 		}

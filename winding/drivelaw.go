@@ -43,7 +43,7 @@ func DriveLawOf(j *job.Job) (law DriveLaw, ok bool) {
 	case drive.Yielding:
 		law.Words = yieldingWords(d, s)
 	case drive.Governed:
-		law.Words = fmt.Sprintf("assumed: the pull of %.4g W at %.4g rpm at every speed, until the governor closes at %.4g rpm; two points of its power curve say it better", s.UsualWatts, s.UsualRPM, s.TopRPM)
+		law.Words = fmt.Sprintf("assumed: the pull of %s W at %s rpm at every speed, until the governor closes at %s rpm; two points of its power curve say it better", asTyped(s.UsualWatts), asTyped(s.UsualRPM), asTyped(s.TopRPM))
 	case *drive.Curve:
 		law.Assumed, law.Words = false, "what it gives is the power curve that was typed"+beyondTyped(s)
 	}
@@ -57,20 +57,20 @@ func beyondTyped(c *drive.Curve) string {
 	case last.Watts == 0:
 		return ""
 	case c.FreeRPM > last.RPM:
-		return fmt.Sprintf("; above its last point in a straight line to nothing at the top, %.4g rpm", c.FreeRPM)
+		return fmt.Sprintf("; above its last point in a straight line to nothing at the top, %s rpm", asTyped(c.FreeRPM))
 	}
-	return fmt.Sprintf("; above its last point in a straight line to nothing at %.4g rpm, 1.2 times that: a top above %.4g rpm, or a point more, says it better", c.Top(), last.RPM)
+	return fmt.Sprintf("; above its last point in a straight line to nothing at %s rpm, 1.2 times that: a top above %s rpm, or a point more, says it better", asTyped(c.Top()), asTyped(last.RPM))
 }
 
 // yieldingWords is the law of legs and water in a sentence.
 func yieldingWords(d *job.DriveSpec, y drive.Yielding) string {
-	free := fmt.Sprintf("none at %.4g rpm, running free", y.Top())
+	free := fmt.Sprintf("none at %s rpm, running free", asTyped(y.Top()))
 	if y.FreeRPM == 0 {
-		free = fmt.Sprintf("none at twice that speed, %.4g rpm, since nothing is said of running free", y.Top())
+		free = fmt.Sprintf("none at twice that speed, %s rpm, since nothing is said of running free", asTyped(y.Top()))
 	}
 	as := "as an undershot wheel by the momentum of its water"
 	if d.Kind == "pedals" {
 		as = "as legs do in a short burst; for an hour they are flatter"
 	}
-	return fmt.Sprintf("assumed: it gives most, %.4g W, at %.4g rpm, less below and %s, %s; two points of its power curve say it better", y.UsualWatts, y.UsualRPM, free, as)
+	return fmt.Sprintf("assumed: it gives most, %s W, at %s rpm, less below and %s, %s; two points of its power curve say it better", asTyped(y.UsualWatts), asTyped(y.UsualRPM), free, as)
 }

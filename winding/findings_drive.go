@@ -21,18 +21,18 @@ func (a aboutDrive) callOut(d *doubts) {
 	}
 	slow, usual, top := g.SlowRPM, g.UsualRPM, g.TopRPM
 	if slow.Given() && usual.Given() && slow.Value > usual.Value {
-		d.add(Doubt, "drive.slow", "", "swap them", "", "the drive's slow speed, %.4g rpm, is above its usual one, %.4g rpm", slow.Value, usual.Value)
+		d.add(Doubt, "drive.slow", "", "swap them", "", "the drive's slow speed, %s rpm, is above its usual one, %s rpm", asTyped(slow.Value), asTyped(usual.Value))
 	}
 	yields := g.Kind == "pedals" || g.Kind == "water"
 	switch {
 	case !usual.Given() || !top.Given():
 	case usual.Value > top.Value:
-		d.add(Doubt, "drive.top", "", "swap them", "", "the drive's usual speed, %.4g rpm, is above its top, %.4g rpm", usual.Value, top.Value)
+		d.add(Doubt, "drive.top", "", "swap them", "", "the drive's usual speed, %s rpm, is above its top, %s rpm", asTyped(usual.Value), asTyped(top.Value))
 	case yields && points < 2 && top.Value < tooFree*usual.Value:
 		d.add(Doubt, "drive.top", "", "give its speed with the load off, or leave it empty", "common practice, no source",
-			"a top of %.4g rpm is taken as running free, where the drive gives nothing: that is near the usual %.4g rpm", top.Value, usual.Value)
+			"a top of %s rpm is taken as running free, where the drive gives nothing: that is near the usual %s rpm", asTyped(top.Value), asTyped(usual.Value))
 	}
 	if points >= 2 && g.Watts.Given() {
-		d.add(Note, "drive.power", "", "take the power out, or the points", "", "the power of %.4g W is not used: the points of the power curve are", g.Watts.Value)
+		d.add(Note, "drive.power", "", "take the power out, or the points", "", "the power of %s W is not used: the points of the power curve are", asTyped(g.Watts.Value))
 	}
 }

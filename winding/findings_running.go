@@ -174,7 +174,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	switch {
 	case p.FieldWatts > 0 && p.AmpsDC > 0:
-		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W, %.3g W come in (%s): the battery runs down", p.FieldWatts, p.BatteryWatts, where)
+		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %s W, %s W come in (%s): the battery runs down", figures(p.FieldWatts), figures(p.BatteryWatts), where)
 	case p.FieldWatts > 0:
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
 	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive

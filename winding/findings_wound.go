@@ -11,6 +11,10 @@ import (
 // out before that is called out (common practice, no source).
 const farOff = 10.0
 
+// muchWarmer is how much more in percent a finished winding may rise for each watt than was guessed
+// (common practice, no source).
+const muchWarmer = 25.0
+
 // doubtRecords says when a record speaks of no trial, or of another winding than it names.
 func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 	for i := range wound {
@@ -25,9 +29,13 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 			d.add(Note, at("lead"), r.Trial, "count turns and strands, look at joints, weigh what is left of the wire", "common practice, no source",
 				"the finished winding reads %.3g Ω at 20 °C, its turns, wire and mean turn make %.3g", r.LeadOhms20.Read.Value, r.LeadOhms20.Expected.Value)
 		}
+		if rise := r.RisePerWatt; rise.Off.Known() && rise.Expected.Origin.Weak() && rise.Off.Value > muchWarmer {
+			d.add(Doubt, at("warm"), r.Trial, "write it at Rise per watt, on Machine, and look at every temperature and limit again", "common practice, no source",
+				"after an hour it rose %.3g K for each watt, and the temperatures are worked out with a guess of %.3g", rise.Read.Value, rise.Expected.Value)
+		}
 		if off := r.LineVolts.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
 			d.add(Note, at("line"), r.Trial, "check the speed, the rotor's current and each coil's way round", "common practice, no source",
-				"the finished winding gives %.3g V at %.3g rpm, its turns make %.3g", r.LineVolts.Read.Value, r.RPM.Value, r.LineVolts.Expected.Value)
+				"the finished winding gives %.3g V at %s rpm, its turns make %.3g", r.LineVolts.Read.Value, figures(r.RPM.Value), r.LineVolts.Expected.Value)
 		}
 	}
 }

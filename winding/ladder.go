@@ -157,10 +157,12 @@ func (l ladder) markBest(list []Rung) {
 		late := l.drive.kind != "wind" && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
 		r.Meets = within(r) && !late && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= l.wanted.Or(0)
 	}
+	// What brings nothing where it usually runs is best of nothing.
+	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }
 	best := func(of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
 		top := -1
 		for i := range list {
-			if f := of(&list[i]); within(&list[i]) && f.Known() && f.Value > 0 && (top < 0 || f.Value > of(&list[top]).Value) {
+			if f := of(&list[i]); useful(&list[i]) && f.Known() && f.Value > 0 && (top < 0 || f.Value > of(&list[top]).Value) {
 				top = i
 			}
 		}

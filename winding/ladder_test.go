@@ -105,3 +105,18 @@ func TestWhatDoesNotPassTheMouthIsNotBest(t *testing.T) {
 	}
 	assert.Positive(t, best)
 }
+
+// What charges only above where it usually runs is best of nothing, however much it brings there:
+// in these the thickest that is within its limits at the top brings nothing before.
+func TestNothingIsBestThatBringsNothingUsually(t *testing.T) {
+	marked := 0
+	for _, name := range []string{"amps-readings", "axial-air-core", "trial-coil"} {
+		for _, r := range winding.Prepare(load(t, name+".toml")).Ladder(0) {
+			if r.BestSlow || r.BestUsual || r.BestTop {
+				marked++
+				assert.Positive(t, r.AmpsUsual.Value, "%s: %s", name, r.Wire)
+			}
+		}
+	}
+	assert.Positive(t, marked)
+}

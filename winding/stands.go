@@ -123,9 +123,9 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 	case p.AmpsDC == 0:
 		return t.tooSlow(p)
 	case p.HeldBack:
-		return fmt.Sprintf("the winding holds the drive back to %.4g rpm of the %s, all that it gives is taken", p.DriveRPM, whose(b.drive.kind))
+		return fmt.Sprintf("the winding holds the drive back to %s rpm of the %s, all that it gives is taken", asTyped(p.DriveRPM), whose(b.drive.kind))
 	case b.drive.conditions[i].free:
-		return fmt.Sprintf("takes all that the drive gives, %.3g W at %.3g rpm of the %s: %.3g W of it reach the battery", p.DriveWatts, p.DriveRPM, whose(b.drive.kind), max(0, p.NetWatts))
+		return fmt.Sprintf("takes all that the drive gives, %s W at %s rpm of the %s: %s W of it reach the battery", figures(p.DriveWatts), figures(p.DriveRPM), whose(b.drive.kind), figures(max(0, p.NetWatts)))
 	}
 	return b.eaten(t, p)
 }
@@ -140,7 +140,7 @@ func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
 	case drive.Idling:
 		return t.tooSlow(p)
 	case drive.Stalled:
-		return fmt.Sprintf("the winding holds the rotor to %.0f alternator rpm, its best is %.0f: stalled, it gives %.3g W", p.RPM, best, p.DriveWatts)
+		return fmt.Sprintf("the winding holds the rotor to %.0f alternator rpm, its best is %.0f: stalled, it gives %s W", p.RPM, best, figures(p.DriveWatts))
 	case drive.Runaway:
 		return fmt.Sprintf("the rotor runs past its best speed, %.0f for %.0f alternator rpm; ", p.RPM, best) + b.eaten(t, p)
 	}
@@ -161,5 +161,5 @@ func (b *bed) eaten(t *TrialOutcome, p *Operating) string {
 	case r > 2*x:
 		part = "ohms"
 	}
-	return fmt.Sprintf("open it would make %.3g V, %.3g V are left: the winding takes the rest, mostly by its %s", p.OpenVoltsDC, p.VoltsDC, part)
+	return fmt.Sprintf("open it would make %s V, %s V are left: the winding takes the rest, mostly by its %s", figures(p.OpenVoltsDC), figures(p.VoltsDC), part)
 }

@@ -182,3 +182,41 @@ func TestTheCurveReachesWhereItRuns(t *testing.T) {
 		}
 	}
 }
+
+// No sentence writes a speed or watts with a power of ten: a drive of some thousand rpm and watts
+// is told in whole digits.
+func TestSentencesHaveNoPowersOfTen(t *testing.T) {
+	raw := regexp.MustCompile(`\de[+-]\d`)
+	for _, name := range []string{"engine", "engine-alternator-short", "water", "pedals", "car-stator-13-to-30"} {
+		j := load(t, name+".toml")
+		for _, r := range []*quantity.Reading{&j.Drive.SlowRPM, &j.Drive.UsualRPM, &j.Drive.TopRPM, &j.Drive.Watts} {
+			r.Value *= 30
+		}
+		if j.Drive.Ratio.Given() {
+			j.Drive.Ratio.Value /= 30
+		}
+		b := winding.Prepare(j)
+		o := b.Outcome()
+		var told []string
+		for i := range o.Trials {
+			told = append(told, o.Trials[i].Verdict, o.Trials[i].Suits, o.Trials[i].Mend)
+		}
+		for _, f := range o.Findings {
+			told = append(told, f.Text, f.Fix)
+		}
+		for _, c := range o.Machine.Conditions {
+			told = append(told, c.Label)
+		}
+		if law, ok := winding.DriveLawOf(&j); ok {
+			told = append(told, law.Words)
+		}
+		for i, r := range b.Ladder(0) {
+			if i%5 == 0 {
+				told = append(told, r.Holds)
+			}
+		}
+		for _, text := range told {
+			assert.NotRegexp(t, raw, text, name)
+		}
+	}
+}

@@ -24,21 +24,21 @@ func (t *TrialOutcome) suit(s *driveSide) {
 		t.Suits = "asks for more than the drive gives at any speed: it is stopped"
 	case at.AmpsDC == 0 && at.HeldBack:
 		t.region = drive.Idling
-		t.Suits = fmt.Sprintf("is held back to %.3g rpm of the drive and does not charge there", at.DriveRPM)
+		t.Suits = fmt.Sprintf("is held back to %s rpm of the drive and does not charge there", figures(at.DriveRPM))
 	case at.AmpsDC == 0:
 		t.region = drive.Idling
-		t.Suits = fmt.Sprintf("does not charge in the usual condition: it begins at %.3g rpm of the drive", t.StartsAt.Value)
+		t.Suits = fmt.Sprintf("does not charge in the usual condition: it begins at %s rpm of the drive", figures(t.StartsAt.Value))
 	case at.HeldBack:
 		t.region = Overload
-		t.Suits = fmt.Sprintf("asks for more than the drive gives at %.4g rpm: it is held back to %.3g rpm of the drive and %s A net", at.X, at.DriveRPM, amps(at.NetAmps))
+		t.Suits = fmt.Sprintf("asks for more than the drive gives at %s rpm: it is held back to %s rpm of the drive and %s A net", asTyped(at.X), figures(at.DriveRPM), amps(at.NetAmps))
 	case s.source == nil:
 		t.region = drive.Charging
 		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %s A net", at.DriveWatts, amps(at.NetAmps))
 	case yields(s.kind):
 		t.region = drive.Charging
-		t.Suits = fmt.Sprintf("takes all that the drive gives at %.3g rpm, %.0f W, for %s A net", at.DriveRPM, at.DriveWatts, amps(at.NetAmps))
+		t.Suits = fmt.Sprintf("takes all that the drive gives at %s rpm, %.0f W, for %s A net", figures(at.DriveRPM), at.DriveWatts, amps(at.NetAmps))
 		if usual := s.conditions[usual].X; usual.Known() && at.DriveRPM < 0.9*usual.Value {
-			t.Suits += fmt.Sprintf("; that is slower than its usual %.3g rpm", usual.Value)
+			t.Suits += fmt.Sprintf("; that is slower than its usual %s rpm", figures(usual.Value))
 		}
 	default:
 		t.region = drive.Charging

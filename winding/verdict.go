@@ -228,13 +228,18 @@ func whereIn(condition int, kind string, m *MachineOutcome) string {
 	case kind == "":
 		return fmt.Sprintf("at %.4g alternator rpm", c.X.Value)
 	}
-	return fmt.Sprintf("with the %s at %.4g rpm", whose(kind), c.X.Value)
+	return fmt.Sprintf("with the %s at %s rpm", whose(kind), asTyped(c.X.Value))
 }
 
 // amps and whole are numbers as the grid has them.
 func amps(v float64) string {
 	return strings.Replace(quantity.File.Value(v, quantity.Amps[0], 3), "-", "−", 1) // a hyphen would part from its number at a line's end
 }
+
+// figures is a number of a sentence to three figures, asTyped to four; whole digits always in full.
+func figures(v float64) string { return quantity.Number(v, quantity.AtMost(3)) }
+
+func asTyped(v float64) string { return quantity.Number(v, quantity.AtMost(4)) }
 
 func whole(f quantity.Figure) string { return quantity.Number(f.Value, 0) }
 

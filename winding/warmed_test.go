@@ -71,3 +71,28 @@ func TestRiseNeedsItsReadings(t *testing.T) {
 		assert.Contains(t, got.Why, why)
 	}
 }
+
+// A finished winding that gets much warmer for each watt than was guessed is called out at the
+// reading, for every temperature stands on that guess; 20 % more is not, nor is more than a rise
+// that was measured, which has limits of its own.
+func TestARiseWarmerThanGuessedIsCalledOut(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.KelvinPerWatt = quantity.Reading{}
+	guess := Evaluate(j).Machine.RisePerWatt
+	require.True(t, guess.Origin.Weak())
+	b := Prepare(j)
+	p, why := b.RunAt(1, 900)
+	require.Empty(t, why)
+	told := func(times float64) bool {
+		rise := times * (p.WindingC - j.Machine.AmbientC.Value)
+		j.AsWound = []job.AsWound{{Trial: "B", WarmAmps: quantity.Known(p.AmpsDC), WarmRPM: quantity.Known(900), WarmC: quantity.Known(j.Machine.AmbientC.Value + rise), WarmAirC: j.Machine.AmbientC}}
+		o := Evaluate(j)
+		f := findingAt(&o, "wound[0].warm")
+		return f != nil && f.Severity == Doubt
+	}
+	assert.False(t, told(1))
+	assert.False(t, told(1.2))
+	assert.True(t, told(1.6))
+	j.Machine.KelvinPerWatt = quantity.Known(guess.Value)
+	assert.False(t, told(1.6))
+}
