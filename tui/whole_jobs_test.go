@@ -92,7 +92,7 @@ func TestAClawPoleFromBlankToCard(t *testing.T) {
 	assert.Less(t, h.total(), 70, "from nothing to the first full column")
 	h.begins("drive and battery")
 	h.at("Air gap")
-	h.give("0.4", "e", "b", "140", "60", "500", "900", "1500", "800")
+	h.give("0.4", "14", "35", "4000", "e", "b", "140", "60", "500", "900", "1500", "800")
 	h.at("Battery")
 	h.give("a", "6")
 	h.sees("next: tab, Trials", `Cells .6. ◆ 12\.78 V`)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // # What is called out
@@ -44,6 +45,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	doubtLone(d, j)
 	doubtFrequency(d, j.Spins, m.Poles)
 	read.routes(d)
+	read.gapAlone(d, firstHenries(o))
 	read.carried(d)
 	read.coils(d)
 	read.together(d)
@@ -69,6 +71,16 @@ func findings(b *Bench, o *Outcome) []Finding {
 		star.callOut(d, at, t, &o.Trials[i])
 	}
 	return d.list
+}
+
+// firstHenries is the inductance of the first trial that has one.
+func firstHenries(o *Outcome) quantity.Figure {
+	for i := range o.Trials {
+		if f := o.Trials[i].PhaseMilliHenries; f.Known() {
+			return f
+		}
+	}
+	return quantity.Missing("needs a trial")
 }
 
 // pathsOf gives the paths of a trial's fields.

@@ -47,6 +47,15 @@ func (a aboutReadings) single(d *doubts) {
 	}
 }
 
+// gapAlone says that the amps of a wound rotor's winding go by its gap and nothing else.
+func (a aboutReadings) gapAlone(d *doubts, now quantity.Figure) {
+	if a.field.Kind != "wound" || a.henries.route != byGeometry || !now.Known() {
+		return
+	}
+	d.add(Doubt, "machine.air_gap", "", "give the plate's volts, amps and speed, or a short-circuit reading of the old winding, or its amps into a battery at two speeds", "common practice, no source",
+		"the inductance is worked out from the air gap alone, and with a claw rotor may be several times too high: the amps go by it")
+}
+
 // routes says when two readings of the same thing disagree.
 func (a aboutReadings) routes(d *doubts) {
 	short, bridge := a.henries.shortHenries(), a.henries.bridgeHenries()

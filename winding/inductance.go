@@ -81,8 +81,8 @@ type Inductance struct {
 // spread is what a route is worth, a part of the value. Amps predicted from a short circuit
 // or the plate are good to 15 % at twice cut-in and 6 % at five times (own simulation of
 // machines that saturate), which an inductance off by a fifth does; a bridge reads the
-// unsaturated iron, half off; geometry leaves saturation to a factor (common practice, no
-// source).
+// unsaturated iron, half off; geometry leaves saturation to a factor, and of a wound rotor the
+// claws too, which leak and leave gaps between them (common practice, no source).
 func (b *inductances) spread() float64 {
 	switch b.route {
 	case byAll:
@@ -93,6 +93,9 @@ func (b *inductances) spread() float64 {
 		return 0.25
 	case byBridge:
 		return 0.50
+	}
+	if b.rotor.Kind == "wound" {
+		return 0.70
 	}
 	return 0.40
 }

@@ -50,3 +50,38 @@ func TestABareSlotIsAsItWasRead(t *testing.T) {
 	j.Slot.AreaMM2.Origin = quantity.Guessed
 	assert.True(t, winding.Evaluate(j).Machine.GrossMM2.Origin.Weak())
 }
+
+// The amps of a wound rotor's winding that go by the air gap alone are doubted and wide, and what
+// says it better is asked for: until the plate, a short circuit or amps that were read are there,
+// and of magnets never.
+func TestAWoundRotorsGapIsNotEnough(t *testing.T) {
+	j := load(t, "engine.toml")
+	j.Shorts, j.Amps, j.Old.LeadMilliHenries = nil, nil, quantity.Reading{}
+	j.Old.RatedAmps, j.Old.RatedVolts, j.Old.RatedRPM = quantity.Reading{}, quantity.Reading{}, quantity.Reading{}
+	j.Field.Kind, j.Machine.AirGapMM = "wound", quantity.Known(0.4)
+	state := func() (doubted, asked bool, part float64) {
+		o := winding.Evaluate(j)
+		for _, f := range o.Findings {
+			doubted = doubted || f.Path == "machine.air_gap" && f.Severity == winding.Doubt
+		}
+		for _, w := range winding.Wants(&j) {
+			asked = asked || w.Path == "old.plate_current"
+		}
+		h := o.Trials[0].PhaseMilliHenries
+		return doubted, asked, h.PlusMinus / h.Value
+	}
+	doubted, asked, part := state()
+	assert.True(t, doubted)
+	assert.True(t, asked)
+	assert.Greater(t, part, 0.69)
+	j.Shorts = load(t, "engine-alternator-short.toml").Shorts
+	if assert.NotEmpty(t, j.Shorts) {
+		doubted, asked, part = state()
+		assert.False(t, doubted)
+		assert.False(t, asked)
+		assert.Less(t, part, 0.4)
+	}
+	j.Shorts, j.Field.Kind = nil, "magnets"
+	_, asked, _ = state()
+	assert.False(t, asked)
+}

@@ -34,6 +34,7 @@ const (
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
+	const plate = "amps, which the air gap alone tells badly of a wound rotor"
 	list := under(partIron, []Want{
 		{Path: "name", Unlocks: "a name on the card"},
 		{Path: "machine.stator", Unlocks: "which sizes are asked for"},
@@ -52,6 +53,7 @@ func Wants(j *job.Job) []Want {
 	list = append(list, under(partTrial, []Want{
 		{Path: "trial[0].turns", Unlocks: "the first trial's volts, fill, ohms and weight"}, {Path: "trial[0].gauge", Unlocks: "the first trial's fill, ohms, weight and limit"},
 		{Path: "machine.air_gap", Unlocks: "amps: the winding's inductance"},
+		{Path: "old.plate_voltage", Unlocks: plate}, {Path: "old.plate_current", Unlocks: plate}, {Path: "old.plate_speed", Unlocks: plate},
 	})...)
 	list = append(list, under(partDrive, []Want{
 		{Path: "drive.kind", Unlocks: "the amps that arrive"}, {Path: "drive.rotor", Unlocks: "the amps that arrive"}, {Path: "drive.through", Unlocks: "the speed of the alternator"},
@@ -85,6 +87,8 @@ func spared(j *job.Job, path string) bool {
 		return j.Machine.Rotor == "" && !roundOneTooth(j)
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
 		return j.Drive.Ratio.Given()
+	case "old.plate_voltage", "old.plate_current", "old.plate_speed":
+		return j.Field.Kind != "wound" || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
 	case "old.lead":
 		if j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given() {
 			return true
