@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"slotwright/winding/quantity"
+	"slotwright/winding/slot"
 	"slotwright/wiretable"
 )
 
@@ -20,7 +21,8 @@ import (
 //
 // which is plane geometry. At r = W/2 the ends are half circles; a longer turn than that
 // makes the straight part longer. A turn shorter than the rectangle cannot be: then the
-// readings disagree, and there is no former. A coil round one tooth is wound on the tooth.
+// readings disagree, and there is no former; nor where the corner to the middle of the coil is
+// less than half of what the coil is thick, about the root of its wires' squares. A coil round one tooth is wound on the tooth.
 
 // cornerSaves is how much longer a way round gets for each mm of corner radius, the
 // straight part and the width kept: 2π − 4.
@@ -42,8 +44,17 @@ type Former struct {
 func former(w *candidate, turn *turnLength, mean quantity.Figure) Former {
 	var f Former
 	f.StraightMM, f.WidthMM, f.RadiusMM = turn.former(w.coils.span, mean)
+	if thick := coilThickMM(w); f.RadiusMM.Known() && f.RadiusMM.Value < thick/2 {
+		no := quantity.Missing(fmt.Sprintf("a mean turn of %.0f mm leaves a corner of %.2g mm to the middle of a coil that is some %.2g mm thick: measure the turn, the end run and the bore again", mean.Value, f.RadiusMM.Value, thick))
+		f.StraightMM, f.WidthMM, f.RadiusMM = no, no, no
+	}
 	f.CoilMetres, f.CoilKg = coilWire(w, mean)
 	return f
+}
+
+// coilThickMM is about how thick a coil is, its wires in a square; 0 where that is not known.
+func coilThickMM(w *candidate) float64 {
+	return math.Sqrt(w.coils.slotTurns * slot.SquarePerTurnMM2(slotWires(w.trial.Wound)))
 }
 
 // former is straight part, width and corner radius for a span, so that the way round is

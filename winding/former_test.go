@@ -141,3 +141,20 @@ func TestSeparatorIsCutWhereOneIsUsed(t *testing.T) {
 	assert.InDelta(t, 0.2, c.ThickMM.Value, 1e-9)
 	assert.InDelta(t, 5.262-0.5, c.WidthMM.Value, 0.01)
 }
+
+// A corner less than half of what the coil is thick is none that can be wound: the example's coil
+// of 17 wires is some 6 mm thick (√17 × 1.53 mm), a turn 0.3 mm longer than its rectangle leaves
+// 0.3/(2π − 4) = 0.13 mm.
+func TestACornerNeedsRoomForTheCoil(t *testing.T) {
+	j := job.Example().Job()
+	o := Evaluate(j).Trials[0]
+	require.True(t, o.RadiusMM.Known(), o.RadiusMM.Why)
+	rectangle := 2 * (o.StraightMM.Value + o.WidthMM.Value)
+	j.Machine.MeanTurnMM = quantity.Known(rectangle + 0.3)
+	o = Evaluate(j).Trials[0]
+	assert.False(t, o.RadiusMM.Known())
+	assert.Contains(t, o.RadiusMM.Why, "corner of 0.13 mm")
+	assert.Contains(t, o.RadiusMM.Why, "some 6.3 mm thick")
+	j.Machine.MeanTurnMM = quantity.Known(rectangle + 2.2832*3.3)
+	assert.True(t, Evaluate(j).Trials[0].RadiusMM.Known(), "3.3 mm are more than half of it")
+}
