@@ -69,20 +69,28 @@ func beside(l *tuitest.Loop, r *rand.Rand) (run int) {
 	return run
 }
 
+// newFolder is where the next rounds work: another job to open, and room for what is kept.
+func newFolder(t *testing.T) string {
+	dir := t.TempDir()
+	t.Chdir(dir)
+	require.NoError(t, os.WriteFile("other.toml", []byte(job.Example().Text()), 0o600))
+	return dir
+}
+
 // Random keys, pastes, mouse and sizes, with the work beside them done sooner or later: no
 // panic, no figure that is none, no frame larger than the terminal, and what was saved is what
 // the program has.
 func TestRandomHands(t *testing.T) {
-	dir := t.TempDir()
-	t.Chdir(dir)
 	tick = func(_ time.Duration, then func(time.Time) tea.Msg) tea.Cmd {
 		return func() tea.Msg { return then(time.Time{}) }
 	}
 	t.Cleanup(func() { tick = tea.Tick })
-	require.NoError(t, os.WriteFile("other.toml", []byte(job.Example().Text()), 0o600))
 	const each = 2500
-	answers := 0
+	answers, dir := 0, ""
 	for round := range (many() + each - 1) / each {
+		if round%20 == 0 { // or the shelf works out a thousand files at every look
+			dir = newFolder(t)
+		}
 		r := rand.New(rand.NewPCG(uint64(round), 7))
 		start := session.NewExample()
 		if round%3 == 1 {
