@@ -63,11 +63,9 @@ type Row struct {
 	Key bool `json:"-"`
 }
 
-// pastLimit marks amps over the trial's own limit.
-func pastLimit(get func(*TrialOutcome) quantity.Figure) func(*Outcome, *TrialOutcome) bool {
-	return func(_ *Outcome, t *TrialOutcome) bool {
-		return t.LimitAmps.Known() && get(t).Value > t.LimitAmps.Value*limitSlack
-	}
+// pastLimit marks amps over the trial's own limit in a condition.
+func pastLimit(condition int) func(*Outcome, *TrialOutcome) bool {
+	return func(_ *Outcome, t *TrialOutcome) bool { return t.overIn(condition) }
 }
 
 // nothingAt marks a trial that leaves the battery nothing where it runs in a condition: less

@@ -23,7 +23,7 @@ func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic 
 	o.readHeat(b, c)
 	o.FieldRun = b.runField(c, o)
 	o.SafetyRun = b.runSafety(r, o)
-	o.LimitRPM = c.reach(o.Curve, o.LimitAmps, bridgeAmps)
+	o.LimitRPM = c.passes(o)
 	return c
 }
 
@@ -126,6 +126,16 @@ func (c *characteristic) reach(curve []RunPoint, amps quantity.Figure, of func(R
 		return quantity.Of(rpm, amps.Origin)
 	}
 	return quantity.Missing("not reached in this range of speeds")
+}
+
+// passes is the lowest speed at which more flows than it stands there.
+func (c *characteristic) passes(t *TrialOutcome) quantity.Figure {
+	if t.fanned == nil {
+		return c.reach(t.Curve, t.LimitAmps, bridgeAmps)
+	}
+	// Over what it stands there, and so past nought.
+	over := func(p RunPoint) float64 { return p.AmpsDC - t.LimitAt(p.RPM) }
+	return c.reach(t.Curve, t.LimitAmps.Times(0), over)
 }
 
 // crossing is the first speed above both cut-ins at which two curves of net amps cross.

@@ -87,8 +87,8 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	fix := orElse(better, a.cooler(o))
 	for i := range o.Operating {
 		p := &o.Operating[i]
-		if l := o.LimitAmps; l.Known() && p.AmpsDC > l.Value*limitSlack {
-			d.add(Doubt, at("gauge"), t.Name, fix, o.limitSource(), "%.3g A (%s) is over its limit of %.3g A, by %s%s", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, l.Value, limitWords[o.LimitBy], o.Each[0].circles)
+		if limit, by := o.governs(p.RPM); o.Passed(p.AmpsDC, p.RPM) {
+			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%.3g A (%s) is over its limit of %.3g A, by %s%s", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, limit, limitWords[by.Name], by.circles)
 			break
 		}
 	}
@@ -120,21 +120,12 @@ var limitWords = map[string]string{
 	limitDensity: "current density", limitTemperature: "temperature", limitSameHeat: "the heat the old winding made", limitOldDensity: "the old wire's current density",
 }
 
-// limitSource is where the rule of the governing limit is from.
-func (o *TrialOutcome) limitSource() string {
-	if len(o.Each) == 0 {
-		return ""
-	}
-	return o.Each[0].Source
-}
-
 // coolTo is the strongest wind of those gone through in which the winding still keeps to
 // its class and its current limit; 0 when there is none.
 func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
-		over := o.LimitAmps.Known() && o.Points[i].AmpsDC > o.LimitAmps.Value*limitSlack
-		if over || o.Points[i].TooHot || air.still.Known() && o.Points[i].WindingC > air.meanC {
+		if o.Passed(o.Points[i].AmpsDC, o.Points[i].RPM) || o.Points[i].TooHot || air.still.Known() && o.Points[i].WindingC > air.meanC {
 			break
 		}
 		wind = o.Points[i].X

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"slotwright/winding/layout"
@@ -76,11 +77,12 @@ func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 		allowed := l.AmpsDC.Value * perDC
 		if amps := dcAt(c.at, c.from, top, allowed, perDC); amps > 0 && amps < l.AmpsDC.Value {
 			k := amps / l.AmpsDC.Value
+			l.sum.form /= k
 			if l.AmpsDC = l.AmpsDC.Times(k); k < 0.995 {
 				l.circles = circling(c.at(0.99*c.from).PhaseAmpsRMS, allowed)
 				l.Reason += ", at the true rms of its current" + l.circles
 			}
-			if l.Name == limitDensity {
+			if l.Name == limitDensity || !t.byDensity() {
 				t.DensityPerAmp = t.DensityPerAmp.Times(1 / k)
 			}
 		}
@@ -91,22 +93,38 @@ func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 	}
 }
 
+// byDensity reports whether a density for its cooling is among the limits.
+func (l *Limits) byDensity() bool {
+	return slices.ContainsFunc(l.Each, func(l Limit) bool { return l.Name == limitDensity })
+}
+
 // limitSlack is how far over a limit still counts as on it: the solver's own rounding, no
 // licence.
 const limitSlack = 1.005
 
-// OverLimit reports whether the most that flows for long, the winding warm and the battery
-// taking charge, is past what the winding stands. Either not known: no.
+// OverLimit reports whether what flows for long in any condition, the winding warm and the
+// battery taking charge, is past what the winding stands there. Either not known: no.
 func (t *TrialOutcome) OverLimit() bool {
-	return t.LimitAmps.Known() && t.SteadyAmps.Known() && t.SteadyAmps.Value > t.LimitAmps.Value*limitSlack
+	for i := range conditionCount {
+		if t.overIn(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// overIn is OverLimit in one condition.
+func (t *TrialOutcome) overIn(condition int) bool {
+	p := t.in(condition)
+	return p != nil && t.Passed(p.AmpsDC, p.RPM)
 }
 
 // over is whether a point passes a limit, by its amps DC or by its true rms.
 func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
-	limit := l.LimitAmps
-	if !limit.Known() {
+	limit, by := l.governs(p.RPM)
+	if by == nil {
 		return false
 	}
-	rms := limit.Value * m.phasePerDC(c) / float64(m.sets)
-	return p.AmpsDC > limit.Value*limitSlack || byForm[l.LimitBy] && p.PhaseAmpsRMS > rms*limitSlack
+	rms := limit * m.phasePerDC(c) / float64(m.sets)
+	return p.AmpsDC > limit*limitSlack || byForm[by.Name] && p.PhaseAmpsRMS > rms*limitSlack
 }

@@ -101,7 +101,7 @@ var hows = map[string]How{
 	"bridge_amps_dc_steady":   {"the most the bridge gives in any condition, battery at {battery_charging_v}, winding warm", bridgeSolved, ofRunning},
 	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v}, winding cold", bridgeSolved, ofRunning},
 
-	"limit_amps_dc": {"the lowest of: density for the way it is cooled, the plate's heat or density in the old winding, and the temperature class",
+	"limit_amps_dc": {"the lowest of: the plate's heat and density in the old winding, a density for the way it is cooled where that proves none, and the temperature class = {limit}",
 		"densities: common practice; class: IEC 60085 and IEC 60034-1", ofLimit},
 	"third_harmonic_a_usual":          {"third-harmonic volts of a phase / impedance of a phase at three times the frequency", "a delta joins them in a ring", ofRunning},
 	"limit_rpm":                       {"where the bridge's amps come to {limit_amps_dc}, held at that speed", bridgeSolved, ofRunning},
@@ -203,7 +203,7 @@ func (h *How) Words() string {
 // Numbers is the formula with the trial's numbers in it, in the units liked, each with a digit
 // more than elsewhere, so that it comes out; "" where it names none, or one is not known.
 func (h *How) Numbers(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
-	formula := h.Formula
+	formula := strings.ReplaceAll(h.Formula, "{limit}", t.limitFormula())
 	if words, numbers, both := strings.Cut(formula, " = "); both && !named().MatchString(words) {
 		formula = "= " + numbers
 	}

@@ -38,6 +38,9 @@ func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 		return term{a.Value / b.Value, quantity.None, 3, a.Known() && b.Known() && b.Value != 0}
 	}
 	equal := !unequal(j, t.Name) && t.CoilsPerPhase.Known() && t.Turns.Known() && t.Conductors.Known()
+	if of, ok := strings.CutPrefix(name, "limit."); ok {
+		return t.termOfLimit(of, j)
+	}
 	switch name {
 	case "circuits":
 		return term{float64(t.Circuits), quantity.None, 0, t.Circuits > 0}
@@ -64,6 +67,41 @@ func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	case "all_turns":
 		coils := t.CoilsPerPhase.Value * j.Machine.Phases.Or(3) * j.Machine.Sets.Or(1)
 		return term{t.Turns.Value * coils, quantity.None, 0, equal}
+	}
+	return term{}
+}
+
+// limitFormulas are the limits with their numbers: amps rms that a conductor or a phase may
+// carry over what one ampere DC makes of it, or the plate's amps.
+var limitFormulas = map[string]string{
+	limitDensity:     "{limit.density} × {conductor_area_mm2} / {limit.form}",
+	limitOldDensity:  "{limit.density} × {conductor_area_mm2} / {limit.form}",
+	limitSameHeat:    "{limit.plate} / √{limit.heat}",
+	limitTemperature: "√({limit.watts} / {limit.ohms}) / {limit.form}",
+}
+
+// limitFormula is that of the limit which governs a trial.
+func (t *TrialOutcome) limitFormula() string { return limitFormulas[t.LimitBy] }
+
+// termOfLimit is a number of the limit that governs.
+func (t *TrialOutcome) termOfLimit(name string, j *job.Job) term {
+	if len(t.Each) == 0 {
+		return term{}
+	}
+	s := t.Each[0].sum
+	switch name {
+	case "density":
+		return term{s.density, density, 3, true}
+	case "form":
+		return term{s.form, quantity.None, 4, true}
+	case "heat":
+		return term{s.heat, quantity.None, 4, true}
+	case "watts":
+		return term{s.watts, quantity.Watts, 3, true}
+	case "ohms":
+		return term{s.ohms, quantity.Ohms, 3, true}
+	case "plate":
+		return term{j.Old.RatedAmps.Value, quantity.Amps, 3, true}
 	}
 	return term{}
 }

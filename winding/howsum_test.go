@@ -22,7 +22,7 @@ type sum struct {
 }
 
 var (
-	unitWords = regexp.MustCompile(`(Ω·mm²/m|kg/cm³|K/W|°C|mm²|mWb|rpm|mm|Hz|Ω|°|\bV\b|\bA\b|\bW\b|\bm\b|\bkg\b|\bmH\b)`)
+	unitWords = regexp.MustCompile(`(Ω·mm²/m|A/mm²|kg/cm³|K/W|°C|mm²|mWb|rpm|mm|Hz|Ω|°|\bV\b|\bA\b|\bW\b|\bm\b|\bkg\b|\bmH\b)`)
 	sumNumber = regexp.MustCompile(`^\d+(\.\d+)?(e-?\d+)?`)
 )
 
@@ -69,7 +69,9 @@ func (s *sum) times() float64 {
 
 func (s *sum) square() float64 {
 	v := 0.0
-	if s.take("(") {
+	if s.take("√") {
+		v = math.Sqrt(s.square())
+	} else if s.take("(") {
 		v = s.plus()
 		s.ok = s.ok && s.take(")")
 	} else if n := sumNumber.FindString(s.text); n != "" {
@@ -87,7 +89,7 @@ func (s *sum) square() float64 {
 // Whoever works a formula out with the numbers that stand in it comes to the figure that is shown,
 // in every stored job.
 func TestTheNumbersOfAFormulaGiveTheFigure(t *testing.T) {
-	for text, want := range map[string]float64{"= (12.60 V + 2 × 0.75 V) / 0.01": 1410, "9 × (2 mm)² / 4 mm²": 9, "25 °C + 0.5 K/W × (10 W − 4 W)": 28} {
+	for text, want := range map[string]float64{"= (12.60 V + 2 × 0.75 V) / 0.01": 1410, "9 × (2 mm)² / 4 mm²": 9, "25 °C + 0.5 K/W × (10 W − 4 W)": 28, "√(50 W / 2 Ω) / 2": 2.5, "6 A / √9.000": 2} {
 		v, ok := evaluate(strings.TrimPrefix(text, "= "))
 		require.True(t, ok, text)
 		assert.InEpsilon(t, want, v, 1e-9, text)
@@ -129,7 +131,7 @@ func TestTheNumbersOfAFormulaGiveTheFigure(t *testing.T) {
 		}
 	}
 	for _, id := range []string{"wire_fill", "turns_that_fit", "series_turns", "cut_in_rpm", "lead_ohms_20c", "phase_ohms_20c", "metal_kg", "wire_to_buy_kg",
-		"amps_dc_usual", "net_w_usual", "efficiency_usual", "winding_c_usual", "winding_c_top", "copper_fill", "volts_dc_open_top", "volts_phase_rms_per_rpm"} {
+		"limit_amps_dc", "amps_dc_usual", "net_w_usual", "efficiency_usual", "winding_c_usual", "winding_c_top", "copper_fill", "volts_dc_open_top", "volts_phase_rms_per_rpm"} {
 		assert.Greater(t, worked[id], 20, id)
 	}
 }

@@ -22,8 +22,9 @@ type bounds struct {
 	top     quantity.Figure // rpm
 	old     *oldWinding
 	oldOhms *Ohms
-	// density and temperature are the words of the limits by these, the same for every winding.
-	density, temperature string
+	fanned  *fanned
+	// density, temperature and slower are words of the limits, the same for every winding.
+	density, temperature, slower string
 }
 
 // newBounds words what is the same for every winding.
@@ -31,7 +32,11 @@ func newBounds(b bounds) bounds {
 	d := heat.DensityOf(b.air.cooling)
 	mid := (d.Low + d.High) / 2
 	b.density = fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", mid, heat.CmilPerAmp(mid), b.air.cooling)
-	b.temperature = fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted", b.air.meanC, b.air.class, b.air.ambientC)
+	b.fanned = newFanned(&b)
+	b.temperature = fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted%s", b.air.meanC, b.air.class, b.air.ambientC, b.fanned.said(b.old.RatedRPM.Value))
+	if b.fanned != nil && b.old.RatedRPM.Value > b.fanned.usual {
+		b.slower = fmt.Sprintf(", proved at %.0f rpm: slower its fan carries off less, which the limit by temperature counts", b.old.RatedRPM.Value)
+	}
 	return b
 }
 
@@ -43,6 +48,15 @@ type Limit struct {
 	Source string          `json:"source"`
 	// circles says what of it a current round in the delta takes.
 	circles string
+	// sum is what it is worked out with.
+	sum limitSum
+}
+
+// limitSum is the numbers of a limit that are in no figure: the rms amps in the conductors, or
+// in a phase, for one ampere DC; the density; the watts that the winding may make and its ohms
+// then; heat for one ampere over that of the old winding.
+type limitSum struct {
+	form, density, watts, ohms, heat float64
 }
 
 // Limits is how much current it can stand.
@@ -63,17 +77,29 @@ type Limits struct {
 	ACFactorSplit quantity.Figure `json:"ac_factor_top_twice_the_strands"`
 	// SkinDepthMM at the top speed.
 	SkinDepthMM quantity.Figure `json:"skin_depth_top_mm"`
+	// fanned is what a limit by heat grows by; nil where no fan helps.
+	fanned *fanned
 }
 
-// limits is how much current the winding can stand, each reason with its figure. The
-// smallest governs.
+// # Which limits there are
+//
+// A density for the way a machine is cooled is a rule for machines of which nothing is known.
+// Where the plate's amps and speed and the old wire are, that machine has proved its own density
+// at that speed, and the rule gives way where its cooling is still that of the plate: the fan is
+// kept, or it turns at least half as fast (thermal.go). Below the plate's speed a fan blows less,
+// which the limit by temperature counts: it is told at the usual speed, and at another is what the
+// fan makes of it there ([Limits.LimitAt]).
+
+// limits is how much current the winding can stand at the usual speed, each reason with its
+// figure. The smallest governs.
 func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {
 	var l Limits
 	perDC := b.machine.phasePerDC(w.trial.Connection) / float64(w.coils.circuits*b.machine.sets)
 	l.DensityPerAmp = o.ConductorAreaMM2.Then(func(a float64) float64 { return perDC / a })
-	l.Each = make([]Limit, 0, 4)
-	for _, lim := range [...]Limit{b.byDensity(w, o, perDC), b.bySameHeat(w, o, perDC), b.byOldDensity(w, o, perDC), b.byTemperature(w, o, perDC)} {
-		if !lim.AmpsDC.Known() {
+	l.Each, l.fanned = make([]Limit, 0, 4), b.fanned
+	proved := b.byOldDensity(w, o, perDC)
+	for _, lim := range [...]Limit{b.byDensity(w, o, perDC), b.bySameHeat(w, o, perDC), proved, b.byTemperature(w, o, perDC)} {
+		if !lim.AmpsDC.Known() || lim.Name == limitDensity && proved.AmpsDC.Known() && b.air.asOnPlate {
 			continue
 		}
 		at := len(l.Each)
@@ -100,7 +126,7 @@ func (b *bounds) rated() quantity.Figure { return b.old.RatedAmps.Figure("needs 
 func (b *bounds) byDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
 	d := heat.DensityOf(b.air.cooling)
 	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, a) / perDC })
-	return Limit{Name: limitDensity, AmpsDC: amps, Reason: b.density, Source: d.Source}
+	return Limit{Name: limitDensity, AmpsDC: amps, Reason: b.density, Source: d.Source, sum: limitSum{form: perDC, density: (d.Low + d.High) / 2}}
 }
 
 // bySameHeat: the copper loss of the plate's current in the old winding.
@@ -115,7 +141,7 @@ func (b *bounds) bySameHeat(w *candidate, o *TrialOutcome, _ float64) Limit {
 		per = b.old.relativeOhms(w).Times(k * k / (ko * ko))
 	}
 	amps := b.rated().With(per, func(i, r float64) float64 { return heat.SameHeat(i, 1, r) })
-	return Limit{Name: limitSameHeat, AmpsDC: amps, Reason: "makes the heat that the plate's amps made in the old winding", Source: "I·√(R old/R new)"}
+	return Limit{Name: limitSameHeat, AmpsDC: amps, Reason: "makes the heat that the plate's amps made in the old winding" + b.slower, Source: "I·√(R old/R new)", sum: limitSum{heat: per.Value}}
 }
 
 // byOldDensity: the current density that the plate's current made in the old wire.
@@ -126,7 +152,8 @@ func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limi
 	}
 	oldPerDC := b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
 	amps := b.rated().With(o.ConductorAreaMM2, func(i, a float64) float64 { return i * oldPerDC * a / perDC })
-	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: "the current density that the plate's amps made in the old wire", Source: "same A/mm²"}
+	density := b.rated().Value * oldPerDC
+	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: fmt.Sprintf("%.3g A/mm², the current density that the plate's amps made in the old wire", density), Source: "same A/mm²", sum: limitSum{form: perDC, density: density}}
 }
 
 // byTemperature: the copper loss at which the mean of the winding comes to what its class
@@ -135,12 +162,10 @@ func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 	hot := w.trial.Metal.TempFactor(20, b.air.meanC)
 	k := b.machine.phasePerDC(w.trial.Connection) / float64(b.machine.sets)
 	rpm := b.usual.Value
-	other := ironThroughStator*b.drag.at(rpm) + fieldThroughStator*b.rotor.takes()
-	amps := o.PhaseOhms20.With(b.air.still, func(r, _ float64) float64 {
-		watts := max(0, (b.air.meanC-b.air.ambientC)/b.air.perWatt(rpm)-other)
-		return math.Sqrt(watts/(b.machine.windings()*r*hot)) / k
-	})
-	return Limit{Name: limitTemperature, AmpsDC: amps, Reason: b.temperature, Source: "IEC 60034-1 rise by resistance; steady heat balance"}
+	watts := b.air.copperWatts(b.air.meanC-b.air.ambientC, rpm, b.drag, b.rotor)
+	ohms := b.machine.windings() * hot * o.PhaseOhms20.Value
+	amps := o.PhaseOhms20.With(b.air.still, func(_, _ float64) float64 { return math.Sqrt(watts/ohms) / k })
+	return Limit{Name: limitTemperature, AmpsDC: amps, Reason: b.temperature, Source: "IEC 60034-1 rise by resistance; steady heat balance", sum: limitSum{form: k, watts: watts, ohms: ohms}}
 }
 
 // atTopSpeed is skin depth and AC factor. Only the part of the turn that lies in the

@@ -60,11 +60,9 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
 	if at == nil {
 		return "", nil
 	}
-	limit := o.LimitAmps
 	late := of.drive.kind != "wind" && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
-	over := limit.Known() && o.SteadyAmps.Known() && o.SteadyAmps.Value > limit.Value*limitSlack
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
-	clean := !late && !over && !hot && at.NetAmps > 0
+	clean := !late && !o.OverLimit() && !hot && at.NetAmps > 0
 	if clean && (o.region == drive.Charging || o.region == "") {
 		return "", nil
 	}

@@ -42,13 +42,12 @@ func (o *Output) Burns(t *TrialOutcome) bool {
 // when it does.
 func (t *TrialOutcome) failsIn(m *MachineOutcome, condition int) string {
 	hot := [conditionCount]quantity.Figure{t.HotSlowC, t.HotUsualC, t.HotTopC}[condition]
-	flows := [conditionCount]quantity.Figure{t.BridgeSlow, t.BridgeUsual, t.BridgeTop}[condition]
 	switch {
 	case t.burnsIn(condition):
 		return "burns"
 	case hot.Known() && m.MeanLimitC.Known() && hot.Value > m.MeanLimitC.Value:
 		return "gets too hot"
-	case flows.Known() && t.LimitAmps.Known() && flows.Value > t.LimitAmps.Value*limitSlack:
+	case t.overIn(condition):
 		return "passes its limit"
 	}
 	return ""

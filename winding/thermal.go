@@ -33,6 +33,8 @@ type thermal struct {
 	still quantity.Figure
 	// fanGain is how much conductance, W/K, a fan adds at fanRPM; 0 without one.
 	fanGain, fanRPM float64
+	// asOnPlate says that it is cooled as at the plate's speed, or less by a law that is known.
+	asOnPlate bool
 }
 
 // Shares of a loss that leave through the stator, the rest by shaft, bearings and end
@@ -52,6 +54,7 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 	s.class, _ = heat.ParseClass(orWord(m.ThermalClass, defaultClass))
 	s.classC, s.meanC = s.class.LimitC(), coolantC+s.class.RiseK()
 	s.cooling, _ = heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
+	s.asOnPlate = plateRPM.Known() && (s.cooling == heat.Fan || topRPM.Known() && topRPM.Value >= plateRPM.Value/2)
 	s.still = m.KelvinPerWatt.Figure("needs the rise per watt, or the bore and the stack to guess it")
 	if s.still.Known() {
 		return s
@@ -71,7 +74,7 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 		return s
 	}
 	s.still = surface(s.cooling)
-	if plate.Known() && topRPM.Known() && topRPM.Value >= plateRPM.Value/2 {
+	if plate.Known() && s.asOnPlate {
 		s.still = plate
 	}
 	return s

@@ -159,11 +159,12 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s alternator rpm", whole(o.Machine.SlowRPM)))
 	}
 	if t.OverLimit() {
-		text := fmt.Sprintf("up to %s A, over its limit of %s", amps(t.SteadyAmps.Value), amps(t.LimitAmps.Value))
+		p := t.mostOver()
+		text := fmt.Sprintf("up to %s A, over its limit%s", amps(p.AmpsDC), t.limitSaid(" of "+amps(t.LimitAmps.Value)))
 		if t.LimitAmps.Value < leastLimit {
 			text = "gets too hot before any amps flow"
 		} else if t.LimitRPM.Known() {
-			text = fmt.Sprintf("over its limit of %s A from %s alternator rpm", amps(t.LimitAmps.Value), whole(t.LimitRPM))
+			text = fmt.Sprintf("over its limit%s from %s alternator rpm", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), whole(t.LimitRPM))
 		}
 		parts = append(parts, text)
 	}
@@ -174,6 +175,26 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 		parts = append(parts, fmt.Sprintf("gets to %s °C where class %s allows %s", whole(t.HottestC), o.Machine.ThermalClass, whole(o.Machine.MeanLimitC)))
 	}
 	return parts
+}
+
+// limitSaid is its limit in words, where it is one at every speed.
+func (t *TrialOutcome) limitSaid(words string) string {
+	if t.fanned != nil {
+		return ""
+	}
+	return words
+}
+
+// mostOver is the condition in which it is furthest past its limit; nil where it runs in none.
+func (t *TrialOutcome) mostOver() *Operating {
+	var most *Operating
+	for i := range t.Operating {
+		p := &t.Operating[i]
+		if most == nil || p.AmpsDC*t.LimitAt(most.RPM) > most.AmpsDC*t.LimitAt(p.RPM) {
+			most = p
+		}
+	}
+	return most
 }
 
 // burns says where a winding finds no steady temperature: the first wind, else the first

@@ -1,0 +1,82 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+)
+
+// # The limit by temperature where a fan helps
+//
+// A winding may make the watts that leave it at the rise it may have, less what iron and field
+// leave in the stator. With a fan on the shaft that grows with speed (thermal.go), and the amps
+// with its root. What the plate proves, its heat and its density, it proves at its own speed and
+// no other: below it the limit by temperature is what tells that the fan blows less.
+
+// fanned is how much heat leaves at a speed.
+type fanned struct {
+	air   *thermal
+	drag  *drag
+	rotor *excitation
+	// usual is the speed, rpm, that limits are told at, rise what the class allows, K.
+	usual, rise float64
+}
+
+// newFanned is the law of a machine with a fan; nil for others, and where no speed is known.
+func newFanned(b *bounds) *fanned {
+	if b.air.fanGain == 0 || !b.usual.Known() {
+		return nil
+	}
+	return &fanned{air: b.air, drag: b.drag, rotor: b.rotor, usual: b.usual.Value, rise: b.air.meanC - b.air.ambientC}
+}
+
+// copperWatts is the heat that copper may make for a rise, K, at a speed, iron and field
+// counted; never below 0.
+func (s *thermal) copperWatts(rise, rpm float64, d *drag, e *excitation) float64 {
+	return max(0, rise/s.perWatt(rpm)-ironThroughStator*d.at(rpm)-fieldThroughStator*e.takes())
+}
+
+// said is what the fan has to do with a limit, for its words.
+func (f *fanned) said(plate float64) string {
+	switch {
+	case f == nil:
+		return ""
+	case plate > f.usual:
+		return fmt.Sprintf(", at %.0f rpm: the fan carries off %.0f %% of what it does at the plate's %.0f rpm", f.usual, 100*f.air.perWatt(plate)/f.air.perWatt(f.usual), plate)
+	}
+	return fmt.Sprintf(", with what the fan does at %.0f rpm", f.usual)
+}
+
+// grows is by how many times more a limit lets flow at a speed than at the usual one.
+func (f *fanned) grows(name string, rpm float64) float64 {
+	if f == nil || name != limitTemperature {
+		return 1
+	}
+	at := f.air.copperWatts(f.rise, f.usual, f.drag, f.rotor)
+	if at == 0 {
+		return 1
+	}
+	return math.Sqrt(f.air.copperWatts(f.rise, rpm, f.drag, f.rotor) / at)
+}
+
+// LimitAt is the most amps DC that it stands at a speed of the alternator, rpm: LimitAmps at
+// the usual one, and where a fan cools it what fan and iron make of that at others. 0 where no
+// limit is known.
+func (l *Limits) LimitAt(rpm float64) float64 {
+	amps, _ := l.governs(rpm)
+	return amps
+}
+
+// governs is the lowest limit at a speed; nil where none is known.
+func (l *Limits) governs(rpm float64) (amps float64, by *Limit) {
+	for i := range l.Each {
+		if at := l.Each[i].AmpsDC.Value * l.fanned.grows(l.Each[i].Name, rpm); i == 0 || at < amps {
+			amps, by = at, &l.Each[i]
+		}
+	}
+	return amps, by
+}
+
+// Passed reports whether so many amps DC for long are past what it stands at a speed, rpm.
+func (l *Limits) Passed(ampsDC, rpm float64) bool {
+	return l.LimitAmps.Known() && ampsDC > l.LimitAt(rpm)*limitSlack
+}

@@ -1,0 +1,162 @@
+package winding
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// plated is an invented alternator of an engine with a fan on its shaft: 36 slots, 12 poles, its
+// plate of 60 A at 14 V and 6000 rpm, 11 turns of two wires of 1.12 mm, in which the plate's amps
+// make 24.9 A/mm².
+const plated = `format = 1
+[machine]
+slots = 36
+poles = 12
+layers = 1
+bore_mm = 92
+stack_mm = 30
+air_gap_mm = 0.4
+cooling = "fan"
+thermal_class = "F"
+[slot]
+area_mm2 = 45
+fill_limit = 0.77
+[old]
+turns = 11
+gauge = "1.12 mm"
+strands = 2
+lead_ohm = 0.173
+plate_current_a = 60
+plate_voltage_v = 14
+plate_speed_rpm = 6000
+[field]
+kind = "wound"
+coil_ohm = 3.0
+current_a = 3.5
+[drive]
+kind = "engine"
+through = "belt"
+driver_mm = 150
+driven_mm = 100
+slow_rpm = 1500
+usual_rpm = 1500
+top_rpm = 3000
+power_w = 1500
+[battery]
+chemistry = "agm"
+cells = 6
+[target]
+current_a = 15
+[[trial]]
+name = "A"
+turns = 11
+gauge = "1.12 mm"
+strands = 2
+[[trial]]
+name = "B"
+turns = 9
+gauge = "1.12 mm"
+strands = 2
+[[spin]]
+speed_rpm = 1180
+line_v = 7.79
+field_a = 1.5
+[[spin]]
+speed_rpm = 1160
+line_v = 11.37
+field_a = 3
+`
+
+func platedJob(t *testing.T) job.Job {
+	d := job.Parse(plated)
+	require.Empty(t, d.Problems())
+	return d.Job()
+}
+
+// What the plate proves is not overruled by a density in common use: wound as it was, it stands
+// the plate's amps at the plate's speed, 24.9 A/mm² at blocks, where 7.5 would let 18 A through.
+func TestThePlateProvesItsOwnDensity(t *testing.T) {
+	j := platedJob(t)
+	a := Prepare(j).Static(j.Trials[0])
+	assert.InEpsilon(t, 60, a.LimitAt(6000), 1e-6)
+	assert.False(t, a.byDensity())
+	for _, l := range a.Each {
+		if l.Name == limitOldDensity {
+			assert.InEpsilon(t, 60*math.Sqrt(2.0/3)/(2*math.Pi/4*1.12*1.12), l.sum.density, 1e-3)
+		}
+	}
+	j.Machine.Cooling = "open"
+	slow := Prepare(j).Static(j.Trials[0])
+	assert.False(t, slow.byDensity(), "4410 rpm at most, more than half of 6000")
+	j.Drive.TopRPM = quantity.Known(1700)
+	slow = Prepare(j).Static(j.Trials[0])
+	assert.True(t, slow.byDensity(), "no fan, and far slower than the plate: not cooled as then")
+	j = platedJob(t)
+	j.Old.RatedAmps = quantity.Reading{}
+	without := Prepare(j).Static(j.Trials[0])
+	require.True(t, without.byDensity())
+	assert.Equal(t, limitDensity, without.LimitBy)
+	assert.InDelta(t, 18.1, without.LimitAmps.Value, 0.05)
+}
+
+// Below the plate's speed the fan carries less off, so less heat is allowed: the limit by
+// temperature goes by the speed it is told at, and the words hold both speeds.
+func TestTheLimitByTemperatureGoesByTheFan(t *testing.T) {
+	j := platedJob(t)
+	b := Prepare(j)
+	a := b.Static(j.Trials[0])
+	require.Equal(t, limitTemperature, a.LimitBy)
+	usual := b.speeds.usual.Value
+	require.InDelta(t, 2205, usual, 1)
+	leaves := func(rpm float64) float64 {
+		return (145-25)/b.air.perWatt(rpm) - 0.7*b.drag.at(rpm) - 0.5*b.rotor.takes()
+	}
+	more := math.Sqrt(leaves(4410) / leaves(usual))
+	require.Greater(t, more, 1.1)
+	assert.InEpsilon(t, more*a.LimitAmps.Value, a.LimitAt(4410), 1e-6)
+	part := b.air.perWatt(6000) / b.air.perWatt(usual)
+	assert.Contains(t, a.LimitAmps.Why, "at 2205 rpm: the fan carries off "+quantity.Number(100*part, 0)+" % of what it does at the plate's 6000 rpm")
+	for _, l := range a.Each {
+		if l.Name == limitSameHeat {
+			assert.InEpsilon(t, 60, l.AmpsDC.Value, 1e-9)
+			assert.Contains(t, l.Reason, "proved at 6000 rpm: slower its fan carries off less")
+		}
+	}
+	j.Machine.Cooling = "open"
+	plain := Prepare(j).Static(j.Trials[0])
+	assert.InEpsilon(t, plain.LimitAmps.Value, plain.LimitAt(6000), 1e-12, "no fan, one limit")
+	assert.NotContains(t, plain.LimitAmps.Why, "fan")
+}
+
+// Where a winding runs it is judged by what it stands there: faster than usual it may carry more
+// than its limit at the usual speed, and the speed at which that is passed is where its curve
+// meets the limit's.
+func TestALimitIsHeldAgainstTheSpeedItIsFor(t *testing.T) {
+	j := platedJob(t)
+	o := Evaluate(j)
+	a := &o.Trials[0]
+	p := a.in(top)
+	require.Greater(t, p.AmpsDC, limitSlack*a.LimitAmps.Value)
+	require.LessOrEqual(t, p.AmpsDC, a.LimitAt(p.RPM))
+	assert.False(t, a.OverLimit())
+	assert.False(t, OutputOf("bridge_amps_dc_top").Past(&o, a))
+	assert.False(t, OutputOf("bridge_amps_dc_steady").Past(&o, a))
+	assert.NotContains(t, a.Verdict, "limit")
+	for _, f := range o.Findings {
+		assert.False(t, f.Trial == "A" && strings.Contains(f.Text, "is over its limit"), f.Text)
+	}
+	j.Machine.AmbientC = quantity.Known(90)
+	o = Evaluate(j)
+	a = &o.Trials[0]
+	require.True(t, a.OverLimit())
+	require.True(t, a.LimitRPM.Known(), a.LimitRPM.Why)
+	at, _ := Prepare(j).RunAt(0, a.LimitRPM.Value)
+	assert.InEpsilon(t, a.LimitAt(a.LimitRPM.Value), at.AmpsDC, 0.005)
+}
