@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/job"
+	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/wiretable"
 )
@@ -11,15 +12,16 @@ import (
 // # What was really wound
 //
 // A record stands beside the plan and changes nothing in it. Its trial is worked out again
-// with the turns and the wire that were really put in; what was read is then set against
-// that: the mean turn that the wire used up speaks of,
+// with the turns and the wire that were really put in, joined as they really were; what was
+// read is then set against that: the mean turn that the wire used up speaks of,
 //
 //	l = M/(s·N)   or   l = G/(g·N)
 //
 // M the metres of all strands together, s strands, N turns of all coils, G the weight used
 // and g that of a metre of all strands; the ohms, carried to 20 °C; the volts at the speed
-// at which they were read, in proportion to it. A weight includes the enamel, which makes
-// the turn by weight some parts in a hundred too long (common practice, no source).
+// at which they were read, in proportion to it, and, with a wound rotor, at the field current
+// of the reading (atfield.go). A weight includes the enamel, which makes the turn by weight
+// some parts in a hundred too long (common practice, no source).
 
 // WoundOutcome is one winding as it was put in, against what was worked out for it.
 type WoundOutcome struct {
@@ -39,9 +41,17 @@ type WoundOutcome struct {
 	// LineVolts is at RPM.
 	LineVolts Proof           `json:"volts_line_rms"`
 	RPM       quantity.Figure `json:"volts_at_rpm"`
+	// FieldAmps is what a wound rotor had at that reading, or is planned to have.
+	FieldAmps quantity.Figure `json:"volts_at_field_a"`
 	CutInRPM  Proof           `json:"cut_in_rpm"`
 	// RisePerWatt is by how warm it was after an hour.
 	RisePerWatt Proof `json:"rise_k_per_w"`
+	// Likely is what would make the readings that are off what they are, the nearest first.
+	Likely []Likely `json:"likely_faults,omitempty"`
+	// could is all that may be wrong with such a winding.
+	could []Likely
+	// carrying is the doubt of the planned volts at FieldAmps beside that of the plan.
+	carrying float64
 }
 
 // Proof is a reading beside what was worked out for it.
@@ -62,7 +72,7 @@ func proof(read, expected quantity.Figure) Proof {
 
 // Wound works every record of the job out.
 func (b *Bench) Wound() []WoundOutcome {
-	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, bed: &b.bed, static: b.static}
+	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, bed: &b.bed, flux: &b.flux, rotor: &b.rotor, static: b.static}
 	var list []WoundOutcome
 	for i := range b.job.AsWound {
 		list = append(list, by.record(&b.job.AsWound[i]))
@@ -77,12 +87,15 @@ type proving struct {
 	machine *machine
 	layouts *layouts
 	bed     *bed
+	flux    *flux
+	rotor   *excitation
 	static  func(*candidate) TrialOutcome
 }
 
 // record is one of them.
 func (p proving) record(r *job.AsWound) WoundOutcome {
 	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, RPM: r.RPM.Figure("needs the speed at that reading")}
+	o.FieldAmps = p.fed(r)
 	plan, ok := p.planned(r)
 	if !ok {
 		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))
@@ -94,10 +107,13 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	w := p.layouts.candidate(plan)
 	made := p.static(&w)
 	o.Trial, o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
+	o.could = couldBe(p.machine, &w, p.bed.speeds.ratio)
 	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
 	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
 	o.LeadOhms20 = proof(cold, made.LeadOhms20)
-	o.LineVolts = proof(r.LineVolts.Figure("not read"), made.LinePerRPM.With(o.RPM, func(v, n float64) float64 { return v * n }))
+	perRPM, doubt := p.flux.carriedVolts(made.LinePerRPM, p.read(r))
+	o.carrying = doubt
+	o.LineVolts = proof(r.LineVolts.Figure("not read"), perRPM.With(o.RPM, mul))
 	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
 	o.RisePerWatt = p.bed.warmed(r, plan, &made, cold)
 	return o
@@ -117,9 +133,45 @@ func (p proving) planned(r *job.AsWound) (t job.Trial, ok bool) {
 			t.Wound = r.Wound
 			t.Turns, t.CoilTurns = turns, each
 		}
-		return t, true
+		return joinedAs(t, r), true
 	}
 	return t, false
+}
+
+// joinedAs is a trial joined and laid as a record says.
+func joinedAs(t job.Trial, r *job.AsWound) job.Trial {
+	switch r.Connection {
+	case layout.Star.String():
+		t.Connection = layout.Star
+	case layout.Delta.String():
+		t.Connection = layout.Delta
+	}
+	if r.Circuits.Given() {
+		t.Circuits = r.Circuits
+	}
+	if r.Span.Given() {
+		t.Span = r.Span
+	}
+	return t
+}
+
+// read is the field current of a record's volts; magnets have none.
+func (p proving) read(r *job.AsWound) quantity.Reading {
+	if !p.rotor.wound {
+		return quantity.Reading{}
+	}
+	return r.FieldAmps
+}
+
+// fed is what a wound rotor had at a record's volts, else what they are planned at.
+func (p proving) fed(r *job.AsWound) quantity.Figure {
+	if own := p.read(r); own.Given() {
+		return own.Figure("")
+	}
+	if !p.rotor.wound {
+		return quantity.Missing("magnets need none")
+	}
+	return p.flux.fieldAmps
 }
 
 // usedTurn is the mean turn that the wire used up speaks of, mm.

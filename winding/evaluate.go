@@ -33,6 +33,9 @@ func (b *Bench) Outcome() Outcome {
 	}
 	o.Wound = b.Wound()
 	o.spreadProofs()
+	for i := range o.Wound {
+		o.Wound[i].Likely = o.Wound[i].likely()
+	}
 	o.cross(runners)
 	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)
 	for i := range o.Trials {

@@ -27,7 +27,7 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		}
 		if off := r.LeadOhms20.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
 			d.add(Note, at("lead"), r.Trial, "count turns and strands, look at joints, weigh what is left of the wire", "common practice, no source",
-				"the finished winding reads %.3g Ω at 20 °C, its turns, wire and mean turn make %.3g", r.LeadOhms20.Read.Value, r.LeadOhms20.Expected.Value)
+				"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
 		}
 		if rise := r.RisePerWatt; rise.Off.Known() && rise.Expected.Origin.Weak() && rise.Off.Value > muchWarmer {
 			d.add(Doubt, at("warm"), r.Trial, "write it at Rise per watt, on Machine, and look at every temperature and limit again", "common practice, no source",
@@ -35,9 +35,33 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		}
 		if off := r.LineVolts.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
 			d.add(Note, at("line"), r.Trial, "check the speed, the rotor's current and each coil's way round", "common practice, no source",
-				"the finished winding gives %.3g V at %s rpm, its turns make %.3g", r.LineVolts.Read.Value, figures(r.RPM.Value), r.LineVolts.Expected.Value)
+				"the finished winding gives %.3g V at %s rpm%s, its turns make %.3g%s", r.LineVolts.Read.Value, figures(r.RPM.Value), r.atField(), r.LineVolts.Expected.Value, r.faultOfVolts())
 		}
 	}
+}
+
+// firstFault is the likeliest fault, behind what was read.
+func (r *WoundOutcome) firstFault() string {
+	if len(r.Likely) == 0 {
+		return ""
+	}
+	return ": likely " + r.Likely[0].Fault
+}
+
+// faultOfVolts is firstFault where the ohms have not said it.
+func (r *WoundOutcome) faultOfVolts() string {
+	if r.LeadOhms20.off() {
+		return ""
+	}
+	return r.firstFault()
+}
+
+// atField is the field current that a record's volts go by, "" with magnets.
+func (r *WoundOutcome) atField() string {
+	if !r.FieldAmps.Known() {
+		return ""
+	}
+	return fmt.Sprintf(" and %.3g A of field", r.FieldAmps.Value)
 }
 
 // doubtWarm says when a winding is said to be colder, after an hour's charging, than the air

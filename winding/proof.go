@@ -17,7 +17,8 @@ import (
 // no source).
 //
 // What a reading that is off speaks of are facts of the trade (common practice, no source),
-// the same that stand on the card.
+// the same that stand on the card; a known fault that makes just these readings stands before
+// them (faults.go).
 
 // Stand is where a reading stands beside what was worked out for it.
 type Stand int
@@ -82,20 +83,27 @@ type Check struct {
 	Low, High string
 }
 
-// Speaks is what the reading speaks of, "" where it is good.
+// Speaks is what the reading speaks of, "" where it is good; of one that is held against a guess only
+// where it is far worse.
 func (c Check) Speaks() string {
 	switch c.Proof.Stand() {
 	case Low:
 		return c.Low
 	case High:
 		return c.High
+	case NotHeld:
+		if rise := c.Proof; c.Field == "warm" && rise.Off.Known() && rise.Off.Value > muchWarmer {
+			return quantity.Number(rise.Read.Value/rise.Expected.Value, quantity.AtMost(2)) + " times as much as was guessed: write it at Rise per watt, on Machine, and look at every temperature and limit again"
+		}
 	}
 	return ""
 }
 
 // Checks are the proofs of a record, in the order of the bench.
 func (r *WoundOutcome) Checks() []Check {
-	return checks(r.MeanTurnMM, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
+	list := checks(r.MeanTurnMM, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
+	r.speaks(list)
+	return list
 }
 
 // Checks are what a record of a trial will be held against, nothing read yet; its volts are at
@@ -129,6 +137,7 @@ func (o *Outcome) spreadProofs() {
 				asSure(&r.MeanTurnMM, t.MeanTurnMM)
 				asSure(&r.LeadOhms20, t.LeadOhms20)
 				asSure(&r.LineVolts, t.LinePerRPM)
+				r.LineVolts.carry(r.carrying)
 				asSure(&r.CutInRPM, t.CutInRPM)
 				break
 			}

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -8,15 +9,17 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// A record takes from its trial the turns and the wire that it does not say itself. What was wound
-// does not change when the trial does: what an edit takes from under a record is written into it.
+// A record takes from its trial the turns, the wire and the joins that it does not say itself. What
+// was wound does not change when the trial does: what an edit takes from under a record is written
+// into it.
 
 // windingFields are what a record may take from its trial, together: a record that says its wire
 // says all of it.
 var windingFields = [][]string{{"turns", "coil_turns"}, {"gauge", "strands", "also_gauge", "also_strands", "build", "metal"}}
 
-// keepRecords is the document after an edit, with what its records took of their trials before.
-func keepRecords(before, after job.Document) job.Document {
+// keepRecords is the document after an edit, with what its records took of their trials before;
+// span is that of a trial before.
+func keepRecords(before, after job.Document, span func(trial int) int) job.Document {
 	n := before.Count("wound")
 	if n == 0 || n != after.Count("wound") {
 		return after
@@ -30,6 +33,33 @@ func keepRecords(before, after job.Document) job.Document {
 		for _, group := range windingFields {
 			after = keepGroup(before, after, at, i, group)
 		}
+		old, now := joins(&was.Trials[at], span(at)), joins(&is.Trials[at], span(at))
+		for _, name := range []string{"connection", "circuits", "span"} {
+			if old[name] != "" && now[name] != old[name] {
+				after = keepJoin(after, fmt.Sprintf("wound[%d].%s", i, name), old[name])
+			}
+		}
+	}
+	return after
+}
+
+// joins is how a trial is joined and laid, by the fields of a record; span is what it has that says
+// none.
+func joins(t *job.Trial, span int) map[string]string {
+	list := map[string]string{"connection": t.Connection.String(), "circuits": fmt.Sprint(max(1, t.Circuits.Whole()))}
+	if n := cmp.Or(t.Span.Whole(), span); n > 0 {
+		list["span"] = fmt.Sprint(n)
+	}
+	return list
+}
+
+// keepJoin writes into a record how its trial was joined, where the record does not say it.
+func keepJoin(after job.Document, path, was string) job.Document {
+	if _, _, own := after.Typed(path); own {
+		return after
+	}
+	if kept := after.Set(path, was, quantity.Choice{}); kept.Refused() == "" {
+		return kept
 	}
 	return after
 }

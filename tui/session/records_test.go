@@ -37,3 +37,24 @@ func TestARecordKeepsWhatWasWound(t *testing.T) {
 	s.Undo()
 	assert.Equal(t, text, s.Document().Text(), "one step of undo each")
 }
+
+// So does how it was joined and laid, whatever its trial said or left unsaid of that.
+func TestARecordKeepsHowItWasJoined(t *testing.T) {
+	text := "format = 1\n[machine]\nslots = 36\npoles = 12\nlayers = 1\n[[trial]]\nname = \"A\"\nturns = 17\ngauge = \"15 AWG\"\n" +
+		"[[wound]]\ntrial = \"A\"\nlead_ohm = 0.4\n[[wound]]\ntrial = \"A\"\nconnection = \"delta\"\n"
+	s := New(job.Parse(text), "", job.Mark{})
+	before := s.Outcome().Wound[0]
+	s.Type("trial[0].connection", "delta")
+	r := s.Job().AsWound
+	assert.Equal(t, []string{"star", "delta"}, []string{r[0].Connection, r[1].Connection})
+	s.Type("trial[0].circuits", "2")
+	s.Type("trial[0].span", "2")
+	r = s.Job().AsWound
+	assert.Equal(t, []int{1, 3}, []int{r[0].Circuits.Whole(), r[0].Span.Whole()}, "of an empty span the pole pitch that held")
+	assert.False(t, r[0].Turns.Given(), "the turns are still the trial's")
+	assert.Equal(t, before, s.Outcome().Wound[0], "and is held against the same as before")
+	for range 3 {
+		s.Undo()
+	}
+	assert.Equal(t, text, s.Document().Text())
+}

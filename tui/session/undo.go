@@ -89,7 +89,12 @@ func (s *Session) edit(doc job.Document) {
 	if doc.Text() == s.doc.Text() {
 		return
 	}
-	doc = keepRecords(s.doc, doc)
+	doc = keepRecords(s.doc, doc, func(trial int) int {
+		if list := s.outcome.Trials; trial < len(list) {
+			return list[trial].Span
+		}
+		return 0
+	})
 	s.undo = append(s.undo, s.doc.Text())
 	if len(s.undo) > maxUndo {
 		s.undo = s.undo[1:]

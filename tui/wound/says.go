@@ -31,30 +31,48 @@ func planOf(s *session.Session, i int) int {
 	return slices.IndexFunc(o.Trials, func(t winding.TrialOutcome) bool { return t.Name == r.Trial })
 }
 
+// check is one of what a record is held against, and at what: " at 600 rpm, 2.31 A of field".
+type check struct {
+	winding.Check
+	at string
+}
+
 // checks are what a record is held against. Where nothing was read and nothing is known of the
 // record itself, as of volts without their speed, it is what the trial will be.
-func checks(s *session.Session, i int) []winding.Check {
+func checks(s *session.Session, i int) []check {
 	plan := planOf(s, i)
 	if plan < 0 {
 		return nil
 	}
-	list := s.Outcome().Checks(plan)
+	var list []check
 	r, begun := recordOf(s, i)
-	for k := range list {
-		if test := s.Outcome().Machine.TestRPM; list[k].Field == "line" && test.Known() {
-			list[k].Label += " at " + s.Text(test, quantity.RPM, 3)
-		}
+	m := &s.Outcome().Machine
+	for k, c := range s.Outcome().Checks(plan) {
+		rpm, amps := m.TestRPM, m.FieldAmps
 		if begun {
 			if own := r.Checks()[k]; own.Proof.Read.Known() || own.Proof.Expected.Known() {
-				list[k] = own
+				c, rpm, amps = own, r.RPM, r.FieldAmps
 			}
 		}
+		at := ""
+		if c.Field == "line" && rpm.Known() {
+			at = " at " + s.Text(rpm, quantity.RPM, quantity.AtMost(4)) + fed(s, amps)
+		}
+		list = append(list, check{c, at})
 	}
 	return list
 }
 
+// fed is the field current that a wound rotor's volts go by, "" with magnets.
+func fed(s *session.Session, amps quantity.Figure) string {
+	if s.Job().Field.Kind != "wound" || !amps.Known() {
+		return ""
+	}
+	return ", " + s.Text(amps, quantity.Amps, 3) + " of field"
+}
+
 // limits are between what a reading must lie, in words.
-func limits(s *session.Session, c winding.Check) string {
+func limits(s *session.Session, c check) string {
 	low, high, ok := c.Proof.Limits()
 	if !ok {
 		return ""
@@ -63,8 +81,14 @@ func limits(s *session.Session, c winding.Check) string {
 	return quantity.Screen.Value(u.From(low), u, 3) + " to " + quantity.Screen.Value(u.From(high), u, 3)
 }
 
+// manifold is how far in percent above its plan a reading is from which it is so many times the plan.
+const manifold = 150
+
 // off is by how much a reading is off.
-func off(c winding.Check) string {
+func off(c check) string {
+	if c.Proof.Off.Value > manifold {
+		return quantity.Screen.Number(1+c.Proof.Off.Value/100, quantity.AtMost(2)) + " times the plan"
+	}
 	word := "high"
 	if c.Proof.Stand() == winding.Low {
 		word = "low"
@@ -73,7 +97,7 @@ func off(c winding.Check) string {
 }
 
 // short is what a reading says, in a few words; "" where nothing was read.
-func short(s *session.Session, c winding.Check) string {
+func short(s *session.Session, c check) string {
 	switch c.Proof.Stand() {
 	case winding.Good:
 		return "good, " + limits(s, c)
@@ -86,7 +110,7 @@ func short(s *session.Session, c winding.Check) string {
 }
 
 // unheld says why a reading is held against nothing.
-func unheld(s *session.Session, c winding.Check) string {
+func unheld(s *session.Session, c check) string {
 	if c.Proof.Expected.Known() {
 		return "plan " + s.Text(c.Proof.Expected, c.Dim, 3) + " is a guess, which sets no limits"
 	}
@@ -95,9 +119,9 @@ func unheld(s *session.Session, c winding.Check) string {
 
 // sentence is what a reading says, whole: what was planned, its limits, and what it speaks of
 // where it is off.
-func sentence(s *session.Session, c winding.Check) string {
+func sentence(s *session.Session, c check) string {
 	p := c.Proof
-	name := strings.ToUpper(c.Label[:1]) + c.Label[1:]
+	name := strings.ToUpper(c.Label[:1]) + c.Label[1:] + c.at
 	within := limits(s, c)
 	if p.Expected.PlusMinus == 0 && within != "" {
 		within += ", a tenth each way since its ± is not known"
@@ -109,7 +133,7 @@ func sentence(s *session.Session, c winding.Check) string {
 	case winding.Low, winding.High:
 		return fmt.Sprintf("%s: %s is %s (%s): %s.", name, read, off(c), within, c.Speaks())
 	case winding.NotHeld:
-		return fmt.Sprintf("%s: %s; %s.", name, read, unheld(s, c))
+		return fmt.Sprintf("%s: %s; %s.", name, read, strings.Join(slices.DeleteFunc([]string{unheld(s, c), c.Speaks()}, func(text string) bool { return text == "" }), "; "))
 	}
 	switch {
 	case !p.Expected.Known():
@@ -121,12 +145,15 @@ func sentence(s *session.Session, c winding.Check) string {
 }
 
 // role is how a reading is shown: what is off is marked.
-func role(c winding.Check) kit.Role {
+func role(c check) kit.Role {
 	switch c.Proof.Stand() {
 	case winding.Low, winding.High:
 		return kit.Warning
 	case winding.Good:
 		return kit.Better
+	}
+	if c.Speaks() != "" {
+		return kit.Warning
 	}
 	return kit.Hint
 }
@@ -160,7 +187,10 @@ func inFew(note string) string {
 	case planned && several:
 		return rest
 	}
-	return strings.ReplaceAll(first, " × ", "×")
+	if wire := strings.ReplaceAll(first, " × ", "×"); wire != first { // of whole words the wire says most
+		return strings.TrimPrefix(wire, "plan ")
+	}
+	return first
 }
 
 func beside(s *session.Session, row *form.Row) bool {
@@ -189,7 +219,8 @@ func beside(s *session.Session, row *form.Row) bool {
 }
 
 // counts reports whether a field of a record says anything: strands, enamel and metal belong
-// to a wire of the record's own, turns by coil to coils that are unequal.
+// to a wire of the record's own, turns by coil to coils that are unequal, circuits to a layout
+// that allows several; a span is shown where it is said.
 func counts(s *session.Session, i int, field string) bool {
 	j := s.Job()
 	switch field {
@@ -199,6 +230,11 @@ func counts(s *session.Session, i int, field string) bool {
 		return i < len(j.AsWound) && !j.AsWound[i].AlsoGauge.IsZero()
 	case "coil_turns":
 		return s.Trial < len(j.Trials) && len(j.Trials[s.Trial].CoilTurns) > 0
+	case "circuits":
+		plan := planOf(s, i)
+		return plan >= 0 && len(s.Outcome().Trials[plan].CircuitChoices) > 1
+	case "span":
+		return false
 	}
 	return true
 }
@@ -218,6 +254,15 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 	case "gauge":
 		if plan.Wire != "" {
 			row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
+		}
+	case "connection", "circuits", "span":
+		if plan.Turns.Known() {
+			joins := map[string]string{"connection": plan.Connection.String(), "circuits": fmt.Sprint(plan.Circuits), "span": fmt.Sprint(plan.Span)}
+			row.Note, row.NoteAs = "plan "+joins[field], kit.Hint
+		}
+	case "field":
+		if amps := s.Outcome().Machine.FieldAmps; amps.Known() {
+			row.Note, row.NoteAs = "plan "+s.Text(amps, quantity.Amps, 3), kit.Hint
 		}
 	case "wire_length":
 		row.Note, row.NoteAs = used(s, plan.Used(), quantity.Metres), kit.Hint
@@ -264,7 +309,7 @@ func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
 // per watt of a temperature, it is named. The mean turn is as far off as the wire that it is
 // by: there the verdict stands before what was planned of the wire, and the limits of the mean
 // turn in the sentence.
-func besideCheck(s *session.Session, row *form.Row, c winding.Check) {
+func besideCheck(s *session.Session, row *form.Row, c check) {
 	name := ""
 	if c.Field == "warm" {
 		name, _, _ = strings.Cut(c.Label, ",")
@@ -299,7 +344,7 @@ func stands(s *session.Session) string {
 	case len(o.Trials) > 0:
 		state = "Planned, nothing wound yet: f6 begins a record of trial " + o.Trials[s.Trial].Name + "."
 	}
-	const off = "Wound and read, but not proved: explain what is marked ! first."
+	const off = "Wound, not proved: explain what is marked ! first."
 	for i := range o.Wound {
 		if o.Wound[i].Proved() {
 			return "Proved. It counts in what this bench learns: f9 on Shelf."
@@ -333,7 +378,7 @@ func lines(s *session.Session, i, w int) []string {
 		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
 		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain
 		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high"}[c.Proof.Stand()]
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: c.Label + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: c.Label + c.at + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
 	}
 	out = append(append(out, tb.Lines(t, w)...), "")
 	for _, c := range list {
@@ -345,7 +390,7 @@ func lines(s *session.Session, i, w int) []string {
 }
 
 // markOf marks what is off.
-func markOf(c winding.Check) kit.Role {
+func markOf(c check) kit.Role {
 	if role(c) == kit.Warning {
 		return kit.Warning
 	}

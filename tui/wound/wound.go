@@ -12,7 +12,6 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
-	"slotwright/winding"
 	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -198,24 +197,38 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 func strip(s *session.Session, record, w, h int) []string {
 	t := s.Theme
 	list := checks(s, record)
-	slices.SortStableFunc(list, func(a, b winding.Check) int { return int(b.Proof.Stand()) - int(a.Proof.Stand()) })
-	var said []string
-	for _, c := range list {
-		if text := short(s, c); text != "" {
-			said = append(said, c.Label+" "+text)
-		}
-	}
+	slices.SortStableFunc(list, func(a, b check) int { return int(b.Proof.Stand()) - int(a.Proof.Stand()) })
 	lines := t.WrapPaint(kit.Hint, stands(s), w)
-	for n := len(said); n > 0; n-- {
-		text := strings.Join(said[:n], "; ")
-		if more := len(said) - n; more > 0 {
-			text += fmt.Sprintf("; %d more", more)
-		}
-		if read := t.Wrap(text, w); len(lines)+len(read) <= h {
-			return append(lines, read...)
+	for _, why := range []bool{true, false} {
+		said := inShort(s, record, list, why)
+		for n := len(said); n > 0; n-- {
+			text := strings.Join(said[:n], "; ")
+			if more := len(said) - n; more > 0 {
+				text += fmt.Sprintf("; %d more", more)
+			}
+			if read := t.Wrap(text, w); len(lines)+len(read) <= h {
+				return append(lines, read...)
+			}
 		}
 	}
 	return lines[:min(h, len(lines))]
+}
+
+// inShort is what each reading says in a few words, and which fault is likely where that is asked for.
+func inShort(s *session.Session, record int, list []check, why bool) (said []string) {
+	likely := ""
+	if r, ok := recordOf(s, record); ok && why && len(r.Likely) > 0 {
+		likely = ": likely " + r.Likely[0].Fault
+	}
+	for _, c := range list {
+		switch text := short(s, c); {
+		case text != "" && likely != "" && strings.HasPrefix(c.Speaks(), "likely"):
+			said = append(said, c.Label+" "+off(c)+likely)
+		case text != "":
+			said = append(said, c.Label+" "+text)
+		}
+	}
+	return said
 }
 
 func either(yes bool, a, b int) int {

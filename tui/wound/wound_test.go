@@ -2,6 +2,7 @@ package wound
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -124,7 +125,7 @@ func TestReadingsSayWhereTheyStand(t *testing.T) {
 	require.True(t, v.GoTo(s, "wound[0].line"))
 	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
 	assert.Regexp(t, `! V [0-9.]+ % low, `, frame)
-	assert.Regexp(t, `Volts: 4\.00 V is [0-9.]+ % low \([0-9.]+ to [0-9.]+.*\): speed, field current or gap`, frame)
+	assert.Regexp(t, `Volts at 600 rpm, 2\.31 A of field: 4\.00 V is [0-9.]+ % low \([0-9.]+ to [0-9.]+.*\): speed, field current or gap`, frame)
 	require.True(t, v.GoTo(s, "wound[0].turns"))
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), ", 2 more")
 	v.GoTo(s, "wound[0].speed")
@@ -221,7 +222,7 @@ func TestNothingIsCutOnANarrowScreen(t *testing.T) {
 	}
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 60, 18))
 	assert.Contains(t, frame, "explain what is marked ! first.")
-	assert.Regexp(t, `volts \d+ % low, [\d.]+ to [\d.]+; 1 more`, frame)
+	assert.Regexp(t, `volts \d+ % low, [\d.]+ to [\d.]+; ohms at 20 °C good`, frame)
 	require.True(t, v.GoTo(s, "wound[0].cut_in"))
 	assert.Regexp(t, `Begins to charge at.* rpm +\d+–\d+`, tuitest.Draw(t, v, s, 60, 18))
 }
@@ -232,4 +233,46 @@ func TestNothingPlannedYet(t *testing.T) {
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 22))
 	assert.NotContains(t, frame, "plan")
 	assert.Contains(t, frame, "nothing to hold readings against: Trials is where they are chosen.")
+}
+
+// Ohms a third and volts 58 % of the plan's are those of a delta: beside the form and in the line
+// under it that is said once, with the field current that the volts go by, at every size.
+func TestAKnownFaultIsNamed(t *testing.T) {
+	for _, size := range [][2]int{{60, 17}, {80, 21}, {120, 37}, {200, 57}} {
+		s, v := session.NewExample(), onDay()
+		s.Choose(1)
+		w, h := size[0], size[1]
+		tuitest.Press(t, v, s, w, h, "f6")
+		plan := s.Outcome().Trials[1]
+		v.GoTo(s, "wound[0].lead")
+		typed(t, v, s, w, h, fmt.Sprintf("%.4f", plan.LeadOhms20.Value/3))
+		v.GoTo(s, "wound[0].line")
+		typed(t, v, s, w, h, fmt.Sprintf("%.3f", plan.LinePerRPM.Value*600/math.Sqrt(3)), "600")
+		frame := tuitest.Words(tuitest.Draw(t, v, s, w, h))
+		assert.Contains(t, frame, "likely joined in delta, not star", "%v", size)
+		require.True(t, v.GoTo(s, "wound[0].lead"))
+		frame = tuitest.Words(tuitest.Draw(t, v, s, w, h))
+		assert.Contains(t, frame, "likely joined in delta, not star (ohms ×0.33, volts ×0.58)")
+		require.True(t, v.GoTo(s, "wound[0].line"))
+		assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, w, h)), "the same, as with ohms at 20 °C")
+	}
+}
+
+// The volts planned name their field current, and follow the one that is typed with the reading;
+// ohms hundreds of times the plan are open, not so many percent high.
+func TestWoundNamesTheFieldCurrent(t *testing.T) {
+	s, v := wound(t, 120, 37)
+	amps := s.Outcome().Machine.FieldAmps.Value
+	assert.Contains(t, tuitest.Draw(t, v, s, 120, 37), fmt.Sprintf("volts at 600 rpm, %.2f A of field", amps))
+	before := s.Outcome().Wound[0].LineVolts.Expected.Value
+	require.True(t, v.GoTo(s, "wound[0].field"))
+	typed(t, v, s, 120, 37, "1")
+	assert.Contains(t, tuitest.Draw(t, v, s, 120, 37), "volts at 600 rpm, 1.00 A of field")
+	assert.Less(t, s.Outcome().Wound[0].LineVolts.Expected.Value, before)
+	require.True(t, v.GoTo(s, "wound[0].lead"))
+	tuitest.Press(t, v, s, 120, 37, "ctrl+k")
+	typed(t, v, s, 120, 37, "200")
+	require.True(t, v.GoTo(s, "wound[0].lead"))
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 120, 37))
+	assert.Regexp(t, `is 316 times the plan \(.*\): open: a lead or a joint not connected`, frame)
 }

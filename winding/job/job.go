@@ -274,12 +274,16 @@ type Trial struct {
 	Kind   string
 }
 
-// AsWound is a winding as it was really put in, beside the plan: turns and wire that it does
-// not say are the trial's.
+// AsWound is a winding as it was really put in, beside the plan: turns, wire and how it
+// is joined, where it does not say them, are the trial's.
 type AsWound struct {
 	// Trial is the name of the trial that was wound, Date when, as typed.
 	Trial, Date string
 	Wound
+	// Connection is "star" or "delta"; it, Circuits and Span are the trial's where not given.
+	Connection string
+	Circuits   quantity.Reading
+	Span       quantity.Reading
 	// Filled is "room", "full" or "forced"; empty when not said.
 	Filled string
 	// Metres and Kg are the wire that went in, all strands together.
@@ -289,6 +293,7 @@ type AsWound struct {
 	LeadOhmsC quantity.Reading // winding temperature at that reading
 	LineVolts quantity.Reading // V rms between two leads, open, at RPM
 	RPM       quantity.Reading
+	FieldAmps quantity.Reading // of a wound rotor, at the reading of LineVolts
 	CutInRPM  quantity.Reading
 	// WarmC, or the ohms WarmLeadOhms between two leads, is how warm the winding was after
 	// an hour with WarmAmps DC out of the bridge, at WarmRPM in air of WarmAirC.

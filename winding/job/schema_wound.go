@@ -5,8 +5,8 @@ import "slotwright/winding/quantity"
 // HowFull is how full the slots got, as the hand that wound them found it.
 var HowFull = []string{"room", "full", "forced"}
 
-// recordFields is what was really put in, beside the plan. Turns and wire that it does
-// not say are the trial's.
+// recordFields is what was really put in, beside the plan. Turns, wire and
+// joins that it does not say are the trial's.
 var recordFields = append(append([]Input{
 	{Table: "wound", Name: "trial", Label: "Trial wound", Kind: Text, Ghost: "the first",
 		Help: "Name of the trial that was wound.", How: "The letter on the card.",
@@ -36,6 +36,9 @@ var recordFields = append(append([]Input{
 	{Table: "wound", Name: "speed", Label: "… at", Dim: quantity.RPM, Min: 1, Max: 50000,
 		Help: "Speed of the alternator shaft at that reading.", How: "Tachometer, or Hz × 120 / poles.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].RPM }},
+	{Table: "wound", Name: "field", Label: "… with", Dim: quantity.Amps, Min: 0.01, Max: 100, Ghost: "as planned", when: fieldKind("wound"),
+		Help: "Rotor current at that reading: the volts planned are carried to it.", How: "Ammeter in the lead to the brushes.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].FieldAmps }},
 	{Table: "wound", Name: "cut_in", Label: "Begins to charge at", Dim: quantity.RPM, Min: 1, Max: 50000,
 		Help: "Alternator speed at which it first charged.", How: "Raise the speed slowly until the ammeter stirs.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].CutInRPM }},
@@ -54,6 +57,15 @@ var recordFields = append(append([]Input{
 	{Table: "wound", Name: "warm_air", Label: "… in air of", Dim: quantity.Celsius, Min: -50, Max: 100, Ghost: "the air around it",
 		Help: "Temperature of the air during that hour.", How: "A thermometer an arm's length away, in the shade.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].WarmAirC }},
+	{Table: "wound", Name: "connection", Label: "Connection", Kind: Word, Words: []string{"star", "delta"}, Ghost: "as the trial", when: threePhases,
+		Help: "How the phases were really joined: star or delta.", How: "Three ends in one joint are a star.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Connection }},
+	{Table: "wound", Name: "circuits", Label: "Circuits", Kind: Whole, Min: 1, Max: 120, Ghost: "as the trial",
+		Help: "Parallel paths in each phase, as they were really joined.", How: "Count the coil ends that meet at a lead, divided by strands.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Circuits }},
+	{Table: "wound", Name: "span", Label: "Span", Kind: Whole, Min: 1, Max: 180, Ghost: "as the trial",
+		Help: "Slots from one side of a coil to the other, as they were really laid.", How: "From slot 1 to slot 4 is a span of 3.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Span }},
 	{Table: "wound", Name: "note", Label: "Note", Kind: Text, Help: "What to do otherwise next time.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].Note }},
 }...)
