@@ -112,7 +112,7 @@ func TestAMissingFigureLeadsToItsField(t *testing.T) {
 	}
 	assert.Greater(t, led, 6)
 	j := job.Example().Job()
-	for _, why := range []string{"needs the wire", "needs the poles", "needs the top speed", "needs a spin-up reading of the old winding (with its turns), or a gap flux density, or the magnets"} {
+	for _, why := range []string{"needs the wire", "needs the poles", "needs the top speed", "needs a spin-up reading of the old winding or the speed at which it began to charge (with its turns), or a trial coil, or a gap flux density, or the magnets"} {
 		path, ok := winding.FieldFor(&j, why, 1)
 		require.True(t, ok, why)
 		_, ok = job.InputAt(path)

@@ -48,7 +48,8 @@ const (
 	Counted
 	// NeedsRunning: it would have to be run again for each tolerance, and is not.
 	NeedsRunning
-	// Rerun: found again in the usual condition for each tolerance.
+	// Rerun: found again for each tolerance, in the usual condition and wherever the drive holds
+	// the speed.
 	Rerun
 )
 
@@ -194,13 +195,13 @@ var trialOutputs = []Output{
 	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.VoltsAC, Digits: 3,
 		Meaning: "Volts rms between two leads at the test speed, nothing connected."},
 
-	{ID: "amps_dc_slow", Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+	{ID: "amps_dc_slow", Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it",
 		past: notHad(slow)},
 	{ID: "amps_dc_usual", Group: "Amps", Label: "net amps", At: atUsual, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it, less field, or magnets in the rotor",
 		past: notHad(usual)},
-	{ID: "amps_dc_top", Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+	{ID: "amps_dc_top", Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it",
 		past: notHad(top)},
 	{ID: "amps_dc_usual_empty", Group: "Amps", Label: "… battery empty", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
@@ -212,15 +213,15 @@ var trialOutputs = []Output{
 	{ID: "net_w_usual", Group: "Amps", Label: "net watts", At: atUsual, Dim: quantity.Watts, Digits: 3, Better: More, Show: InGrid, Spread: Rerun,
 		Meaning: "At the battery's posts, less what the rotor takes.", Mend: "a winding that charges there and stands it",
 		past: notHad(usual)},
-	{ID: "runs_rpm_slow", Group: "Amps", Label: "alternator", At: atSlow, Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning, Meaning: "The speed it comes to there."},
+	{ID: "runs_rpm_slow", Group: "Amps", Label: "alternator", At: atSlow, Dim: quantity.RPM, Digits: 3, Spread: Rerun, Meaning: "The speed it comes to there."},
 	{ID: "runs_rpm_usual", Group: "Amps", Label: "alternator", At: atUsual, Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: Rerun, Meaning: "The speed it comes to there."},
-	{ID: "runs_rpm_top", Group: "Amps", Label: "alternator", At: atTop, Dim: quantity.RPM, Digits: 3, Spread: NeedsRunning, Meaning: "The speed it comes to there."},
-	{ID: "bridge_amps_dc_slow", Group: "Amps", Label: "bridge", At: atSlow, Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+	{ID: "runs_rpm_top", Group: "Amps", Label: "alternator", At: atTop, Dim: quantity.RPM, Digits: 3, Spread: Rerun, Meaning: "The speed it comes to there."},
+	{ID: "bridge_amps_dc_slow", Group: "Amps", Label: "bridge", At: atSlow, Dim: quantity.Amps, Digits: 3, Spread: Rerun,
 		Meaning: "What the bridge gives, the rotor's part not taken off."},
 	{ID: "bridge_amps_dc_usual", Group: "Amps", Label: "bridge", At: atUsual, Dim: quantity.Amps, Digits: 3, Spread: Rerun,
 		Meaning: "What the bridge gives, the rotor's part not taken off.", Mend: "thicker wire or a current limit",
 		past: pastLimit(usual)},
-	{ID: "bridge_amps_dc_top", Group: "Amps", Label: "bridge", At: atTop, Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,
+	{ID: "bridge_amps_dc_top", Group: "Amps", Label: "bridge", At: atTop, Dim: quantity.Amps, Digits: 3, Spread: Rerun,
 		Meaning: "What the bridge gives, the rotor's part not taken off.", Mend: "thicker wire or a current limit",
 		past: pastLimit(top)},
 	{ID: "bridge_amps_dc_most", Group: "Amps", Label: "the most that flows", Dim: quantity.Amps, Digits: 3, Show: InGrid, Spread: NeedsRunning,

@@ -18,7 +18,9 @@ type flux struct {
 	from      string
 	fieldAmps quantity.Figure
 	// spread is how far the readings differ, a fraction.
-	spread       float64
+	spread float64
+	// extrapolated is set where the field current is above all that were read: the curve there is
+	// a guess, and what goes by it is marked so.
 	extrapolated bool
 	// fromOld is set where readings of the old winding speak, so that they can be wrong.
 	fromOld bool
@@ -67,7 +69,7 @@ func newFlux(from fluxRoutes) flux {
 			return f
 		}
 	}
-	no := "needs a spin-up reading of the old winding (with its turns), or a trial coil, or a gap flux density, or the magnets"
+	no := "needs a spin-up reading of the old winding or the speed at which it began to charge (with its turns), or a trial coil, or a gap flux density, or the magnets"
 	return flux{perTurn: quantity.Missing(no), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
 }
 

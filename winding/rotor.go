@@ -75,10 +75,14 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 	if !amps.Known() {
 		amps = quantity.Of(curve.High, quantity.Guessed).Because("the highest one read")
 	}
+	beyond := curve.Outside(amps.Value)
+	if beyond {
+		origin = quantity.Guessed
+	}
 	return flux{
 		perTurn: quantity.Of(curve.At(amps.Value), origin), fieldAmps: amps,
 		from:   fmt.Sprintf("the magnetisation curve through %d %s", len(readings), strings.TrimSuffix(kind, " of the old winding")),
-		spread: curve.Error, extrapolated: curve.Outside(amps.Value), at: curve.At, curve: curve, read: readings,
+		spread: curve.Error, extrapolated: beyond, at: curve.At, curve: curve, read: readings,
 	}, true
 }
 

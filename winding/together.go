@@ -133,7 +133,7 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 	}
 	k := f.fit.VoltsPerRPM()
 	found := flux{
-		perTurn: quantity.Of(k.Value/old.coils.effective, f.origin(old)), relative: old.coils.relative, fromOld: true,
+		perTurn: quantity.Of(k.Value/old.coils.effective, f.origin(old, single, k.Why)), relative: old.coils.relative, fromOld: true,
 		from: f.from(k.Why), fieldAmps: rotor.Amps.Figure("no field current given"), spread: single.spread, extrapolated: single.extrapolated, curve: single.curve,
 	}
 	found.perTurn.PlusMinus = k.PlusMinus / old.coils.effective
@@ -149,8 +149,12 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 
 // origin is Guessed where a guess decides with, or where the readings contradict each other: what
 // follows from them is marked along with it.
-func (f *fitted) origin(old *oldWinding) quantity.Origin {
-	if f.apart {
+// So it is where volts at another field current, carried to this one by a guess, decide, and no
+// reading with the current that it has in service.
+func (f *fitted) origin(old *oldWinding, single flux, decided string) quantity.Origin {
+	carried := single.extrapolated || single.readAt > 0
+	inService := []string{string(readings.Began), string(readings.Loaded), string(readings.Plate)}
+	if f.apart || carried && !slices.Contains(inService, decided) {
 		return quantity.Guessed
 	}
 	return guessedIf(old.Turns)

@@ -22,8 +22,9 @@ import (
 // at the first amps), a guessed mean turn by a tenth, the inductance by what its route is
 // worth. What a battery does while it is charged is no error: its ends are given beside.
 //
-// The amps and watts of the usual condition are found again from the speed they have, the
-// winding's temperature kept; other figures that need running get no ±. A tolerance typed
+// The amps and watts of the usual condition, and those of any other in which the drive holds the
+// speed, are found again from the speed they have, the winding's temperature kept; other figures
+// that need running get no ±, nor amps in a light and in a furling wind. A tolerance typed
 // with a trial moves that trial only.
 //
 // It is first order: a tolerance that changes a whole number of turns, or takes a figure
@@ -275,12 +276,11 @@ func (o *TrialOutcome) spread(n int, again func(k int, then *TrialOutcome)) {
 	follow(o, n, again, followedOfTrial, (*Output).at)
 }
 
-// spreadRunning gives the amps and watts of the usual condition theirs, from where it runs
-// there, the winding's temperature kept. runs are the winding on each shifted bench, nil where
-// it does not run.
+// spreadRunning gives the amps and watts of the usual condition theirs, and those of the others
+// where the drive holds the speed, from where it runs there, the winding's temperature kept. runs
+// are the winding on each shifted bench, nil where it does not run.
 func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift) {
-	at := o.in(usual)
-	if at == nil || at.RPM == 0 {
+	if at := o.in(usual); at == nil || at.RPM == 0 {
 		return
 	}
 	no := quantity.Missing("needs the speeds")
@@ -289,12 +289,45 @@ func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift) {
 		if runs[k] == nil {
 			return
 		}
-		s := &shifts[k].bench.drive
-		c, list := &s.conditions[usual], [1]Operating{}
-		list[0].Condition = c.Name
-		list[0].RunPoint = runs[k].settle(s.given(c.X.Value), at.RPM, c.asked, at.WindingC)
-		then.readOperating(list[:], quantity.Derived, no, no)
+		var list [conditionCount]Operating
+		then.readOperating(o.repeated(list[:0], &shifts[k].bench.drive, runs[k]), quantity.Derived, no, no)
 	}, rerunOfTrial, (*Output).at)
+}
+
+// repeated is where a trial runs on a shifted bench, in those conditions that are worth the time. What
+// holds the speed goes on holding it: the power that it has, at which it would let go, is no
+// tolerance.
+func (o *TrialOutcome) repeated(list []Operating, s *driveSide, r *charger) []Operating {
+	first := o.in(usual)
+	list = append(list, again(first, s, r))
+	for i := range o.Operating {
+		at := &o.Operating[i]
+		switch {
+		case at == first:
+		case at.RPM == first.RPM:
+			list = append(list, Operating{Meeting: Meeting{Condition: at.Condition}, RunPoint: list[0].RunPoint})
+		case s.holds(at):
+			list = append(list, again(at, s, r))
+		}
+	}
+	return list
+}
+
+// again is one condition of a trial on a shifted bench.
+func again(at *Operating, s *driveSide, r *charger) Operating {
+	o := Operating{Meeting: Meeting{Condition: at.Condition}}
+	c := &s.conditions[indexOf(at.Condition)]
+	if s.holds(at) {
+		o.RunPoint = r.at(c.asked, at.WindingC)
+	} else {
+		o.RunPoint = r.settle(s.given(c.X.Value), at.RPM, c.asked, at.WindingC)
+	}
+	return o
+}
+
+// holds reports whether the drive holds the speed of a condition in which a trial runs.
+func (s *driveSide) holds(at *Operating) bool {
+	return s.conditions[indexOf(at.Condition)].asked > 0 && !at.HeldBack
 }
 
 // keptWarm is a trial on a bench, as warm as it is said to be; nil where it does not run.
