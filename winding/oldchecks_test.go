@@ -156,3 +156,13 @@ func TestReadingsThatImplyTheImpossible(t *testing.T) {
 		assert.Equal(t, want, says(&o, "machine.span", "6 slots on 4 poles"))
 	}
 }
+
+// Slots and poles that carry no balanced winding have no span to speak of, whatever is said of
+// them elsewhere: 10 slots are not divided among three phases.
+func TestSpanOfWhatCarriesNoWindingIsNotSpokenOf(t *testing.T) {
+	j := plain()
+	j.Machine.Slots, j.Machine.Poles, j.Machine.Layers, j.Machine.Span = quantity.Known(10), quantity.Known(8), quantity.Known(2), quantity.Reading{}
+	var o winding.Outcome
+	require.NotPanics(t, func() { o = winding.Evaluate(j) })
+	assert.False(t, says(&o, "machine.span", "nothing is said of the span"))
+}
