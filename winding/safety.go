@@ -77,8 +77,12 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 		return s
 	}
 	full := quantity.Missing("needs the top speed")
-	if at != nil && at.FullAmps > 0 {
+	switch {
+	case at == nil:
+	case at.FullAmps > 0:
 		full = quantity.Of(at.FullAmps, quantity.Guessed)
+	default:
+		full = quantity.Missing("nothing flows into a full battery at the top speed")
 	}
 	s.DumpWatts = full.With(b.dc.absorption, func(i, v float64) float64 { _, w := drive.DumpLoad(v, i); return w })
 	s.DumpOhms = full.With(b.dc.absorption, func(i, v float64) float64 { o, _ := drive.DumpLoad(v, i); return o })

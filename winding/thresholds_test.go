@@ -143,6 +143,18 @@ func TestOverChargeIsCalledOut(t *testing.T) {
 	assert.InEpsilon(t, 14.4*o.Trials[0].Operating[2].FullAmps, o.Trials[0].DumpWatts.Value, 1e-9)
 }
 
+// Where nothing flows into a full battery there is nothing to dump, and that is why.
+func TestNoDumpLoadForWhatDoesNotCharge(t *testing.T) {
+	j := ready()
+	j.Trials[0].Turns = quantity.Known(1)
+	a := evaluateA(j)
+	require.Len(t, a.Operating, 3)
+	require.Zero(t, a.Operating[2].FullAmps)
+	assert.False(t, a.DumpOhms.Known())
+	assert.False(t, a.DumpWatts.Known())
+	assert.Contains(t, a.DumpWatts.Why, "nothing flows into a full battery")
+}
+
 // A spin-up reading good to 2 % makes every volt good to 2 %, each of them shown as such, the
 // one to be proved at the test speed too.
 func TestEveryVoltCarriesItsUncertainty(t *testing.T) {

@@ -183,3 +183,22 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 		assert.Contains(t, losses, fmt.Sprintf("net amps, A -%.2f", -tr.AmpsSlow.Value))
 	}
 }
+
+// The most volts anywhere are a second figure only where they are more than the open volts at
+// top speed; where those are missing they stand alone.
+func TestMostVoltsAreSaidWhereTheyAreMore(t *testing.T) {
+	w := &writer{paper: newPaper(false, quantity.Choice{})}
+	of := func(v float64) quantity.Figure { return quantity.Of(v, quantity.Measured) }
+	none := quantity.Missing("nobody knows")
+	for _, c := range []struct {
+		most, top quantity.Figure
+		said      bool
+	}{
+		{of(40), of(40), false}, {of(41), of(40), true}, {of(40), none, true}, {none, of(40), false}, {none, none, false},
+	} {
+		var trial winding.TrialOutcome
+		trial.MostVolts, trial.OpenAtTopVolts = c.most, c.top
+		got := w.highest(&trial)
+		assert.Equal(t, c.said, got != "", "%v over %v: %q", c.most, c.top, got)
+	}
+}
