@@ -23,14 +23,14 @@ var hung = []struct {
 	{"contrast", tuitest.Black}, {"contrast", tuitest.White}, {"none", tuitest.Black}, {"none", tuitest.White},
 }
 
-// GALLERY=folder go test -run Gallery ./tui writes every screen in every look on its grounds as
-// pages of pictures, to be looked at side by side; .ci/gallery does that.
+// GALLERY=folder go test -run Gallery ./tui writes every screen at every size in every look on
+// its grounds as pages of pictures, to be looked at side by side; .ci/gallery does that.
 func TestGallery(t *testing.T) {
 	dir := os.Getenv("GALLERY")
 	if dir == "" {
 		t.Skip("GALLERY names no folder")
 	}
-	for _, size := range sizes[2:4] {
+	for _, size := range sizes {
 		pages := map[string]*strings.Builder{}
 		for i, h := range hung {
 			look := func(s *session.Session) { s.Theme, _ = kit.Theme{Fixed: true}.WithLook(h.look) }
@@ -39,7 +39,7 @@ func TestGallery(t *testing.T) {
 			look(s)
 			frames["shelf"] = opened(s, size[0], size[1], "Shelf", onShelf).View()
 			for name, frame := range frames {
-				page := fmt.Sprintf("%s-%dx%d-%d", name, size[0], size[1], i/2)
+				page := fmt.Sprintf("%s-%dx%d-%d", name, size[0], size[1], i/onPage(size))
 				if pages[page] == nil {
 					pages[page] = &strings.Builder{}
 				}
@@ -50,4 +50,16 @@ func TestGallery(t *testing.T) {
 			require.NoError(t, os.WriteFile(filepath.Join(dir, page+".html"), []byte("<style>text{white-space:pre}</style><body style=\"background:#888;margin:0\">"+html.String()), 0o600))
 		}
 	}
+}
+
+// onPage is how many pictures of a size stand on a page: two beside each other and, where they are
+// low, two below, so that a letter can still be read.
+func onPage(size [2]int) int {
+	switch {
+	case size[0] > 120:
+		return 1
+	case size[0] > 80:
+		return 2
+	}
+	return 4
 }

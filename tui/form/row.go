@@ -144,7 +144,7 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	}
 	line := margin + label + " " + drawValue(t, r, cursor, is, value) +
 		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(unit)
-	if !below && s.note >= leastNote {
+	if !below && s.note >= leastNote && note != "" { // blanks behind a long dim value would cost it its unit
 		line += "  " + t.Style(role).Render(t.Cut(note, s.note))
 	}
 	lines := []string{t.Fit(line, w)}

@@ -128,6 +128,10 @@ func (t Theme) Cut(s string, w int) string {
 	return s
 }
 
+// OnCut, where set, is told of every text that is cut and what is left of it: tests of screens
+// ask what was lost.
+var OnCut func(whole, left string)
+
 // cut returns s in at most w cells, and how many it takes.
 func (t Theme) cut(s string, w int) (string, int) {
 	if w <= 0 {
@@ -135,9 +139,17 @@ func (t Theme) cut(s string, w int) (string, int) {
 	}
 	s = t.Text(hygiene(s))
 	n := Width(s)
+	if n > w { // blanks at the end are nothing lost
+		s = strings.TrimRight(s, " ")
+		n = Width(s)
+	}
 	if n > w {
+		whole := s
 		s = ansi.Truncate(s, w, t.Glyphs().Ellipsis)
 		n = Width(s)
+		if OnCut != nil {
+			OnCut(whole, s)
+		}
 	}
 	return closeStyle(s), n
 }

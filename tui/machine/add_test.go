@@ -96,7 +96,7 @@ func TestWhatARowSays(t *testing.T) {
 	// 24 cells of 2.1 V, rest of a charged lead cell: 50.4 V.
 	assert.Regexp(t, `Cells +24 +◆ 50\.4`, tuitest.Draw(t, v, s, 80, 60))
 	m := NewMachine()
-	assert.Contains(t, tuitest.Draw(t, m, s, 80, 140), "(from its size and cooling)")
+	assert.Contains(t, tuitest.Draw(t, m, s, 80, 140), "(by size and cooling)")
 	m.form = m.form.FocusID("old.connection")
 	assert.Equal(t, "old.connection", m.form.Focused().ID)
 	s.Type("old.connection", "")
