@@ -11,6 +11,7 @@ import (
 // whole ticks.
 type Axis struct {
 	Label, Unit string
+	Shorter     []string // the label where there is no room for the whole one, the longest first
 	Min, Max    float64
 	Zero        bool // an automatic range includes 0
 }
@@ -20,9 +21,10 @@ type Axis struct {
 type Series struct {
 	Letter string // one character, at the line's end and in the legend
 	Name   string
-	Points []XY // in the order to join them; a point not finite is a gap
-	Marks  bool // a mark at every point, as for readings
-	NoLine bool // marks only
+	Short  string // the name where there is no room for whole ones
+	Points []XY   // in the order to join them; a point not finite is a gap
+	Marks  bool   // a mark at every point, as for readings
+	NoLine bool   // marks only
 	// Thin is the x from which on only a few dots of the line are drawn, where ThinFrom is set.
 	Thin     float64
 	ThinFrom bool

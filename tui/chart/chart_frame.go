@@ -15,11 +15,28 @@ func (a Axis) axisTitle() string {
 	return a.Label + ", " + a.Unit
 }
 
+// titleIn is the title in at most w cells: a shorter label where the long one has no room, which
+// is cut before the unit is.
+func (a Axis) titleIn(t kit.Theme, w int) string {
+	title := a.axisTitle()
+	for _, label := range a.Shorter {
+		if kit.Width(t.Text(title)) > w {
+			a.Label = label
+			title = a.axisTitle()
+		}
+	}
+	if a.Label == "" || a.Unit == "" {
+		return t.Cut(title, w)
+	}
+	end := ", " + a.Unit
+	return t.Cut(a.Label, w-kit.Width(t.Text(end))) + end
+}
+
 // drawFrame draws axes, ticks, their labels, the grid's points and the legend.
 func (p *plot) drawFrame() {
 	t, a := p.c.theme, p.area
 	g := t.Glyphs()
-	p.c.Text(0, 0, t.Cut(p.Y.axisTitle(), p.Width), kit.Label)
+	p.c.Text(0, 0, p.Y.titleIn(t, p.Width), kit.Label)
 	p.drawLegend()
 	for row := a.Y; row < a.Y+a.H; row++ {
 		p.c.Text(a.X-1, row, g.Vertical, kit.Border)
@@ -39,7 +56,7 @@ func (p *plot) drawFrame() {
 			p.c.Back(col, row, dot, kit.Border)
 		}
 	}
-	title := t.Cut(p.X.axisTitle(), p.Width)
+	title := p.X.titleIn(t, p.Width)
 	p.c.Text(a.X+a.W-kit.Width(title), a.Y+a.H+2, title, kit.Label)
 }
 
@@ -90,45 +107,76 @@ type legendItem struct {
 	name     string
 }
 
-// sampleW is the width of a legend entry before its name: line, space, letter.
-const sampleW = 7
+// sampleW is the width of a legend entry up to its letter: line and space.
+const sampleW = 6
+
+// How much a legend says: whole names, short ones, short ones of the lines that have a letter, the
+// letters. A name is never cut: it has the turns and the wire.
+const (
+	wholeNames = iota
+	shortNames
+	lettered
+	lettersOnly
+)
 
 // legendLayout places the entries: beside the y axis' title if they fit there, else in one
-// row of their own, or two when the chart is high enough, the names cut as far as needed.
+// row of their own, or two when the chart is high enough, with as much as there is room for.
 func (p *plot) legendLayout() {
 	if len(p.Series) == 0 {
 		return
 	}
-	start := kit.Width(p.c.theme.Text(p.Y.axisTitle())) + 3
-	longest := 0
-	for _, s := range p.Series {
-		longest = max(longest, kit.Width(p.c.theme.Text(kit.Clean(s.Name))))
-	}
-	if p.tryLegend(start, 0, 1, longest) {
+	start := kit.Width(p.c.theme.Text(p.Y.titleIn(p.c.theme, p.Width))) + 3
+	if p.tryLegend(start, 0, 1, wholeNames) {
 		return
 	}
-	rows := 1
-	if p.Height >= 12 && !p.tryLegend(0, 1, 1, longest) {
-		rows = 2
-	}
-	p.legendRows = rows
-	for n := longest; !p.tryLegend(0, 1, rows, n) && n > 0; n-- {
+	p.legendRows = 1
+	for says := wholeNames; says <= lettersOnly; says++ {
+		if p.tryLegend(0, 1, 1, says) {
+			return
+		}
+		if says < lettersOnly && p.Height >= 12 && (p.Height >= rowsEnough || says > wholeNames) && p.tryLegend(0, 1, 2, says) {
+			p.legendRows = 2
+			return
+		}
 	}
 }
 
-// tryLegend places entries with names of at most nameW cells in rows from the
-// given column and row on, and reports whether all fit.
-func (p *plot) tryLegend(start, row, rows, nameW int) bool {
+// rowsEnough is the height from which two rows of whole names come before one of short ones.
+const rowsEnough = 16
+
+// legendName is what the legend calls a series, "" where it is left to its letter; ok is false
+// where it is left out.
+func (s *Series) legendName(says int) (name string, ok bool) {
+	switch {
+	case s.Name == "" && s.Letter == "":
+		return "", false // it only keeps its place in the list
+	case says == lettersOnly:
+		return "", s.Letter != ""
+	case says == lettered && s.Letter == "":
+		return "", false
+	case says > wholeNames && s.Short != "":
+		return s.Short, true
+	}
+	return s.Name, true
+}
+
+// tryLegend places entries in rows from the given column and row on, and reports whether all fit.
+func (p *plot) tryLegend(start, row, rows, says int) bool {
 	p.legend = p.legend[:0]
 	col := start
-	for i, s := range p.Series {
-		if s.Name == "" && s.Letter == "" {
-			continue // it only keeps its place in the list
+	for i := range p.Series {
+		s := &p.Series[i]
+		name, ok := s.legendName(says)
+		if !ok {
+			continue
 		}
-		name := p.c.theme.Cut(kit.Clean(s.Name), nameW)
-		n := sampleW
-		if name != "" {
-			n += 1 + kit.Width(name)
+		name = p.c.theme.Text(kit.Clean(name))
+		n := sampleW + kit.Width(name)
+		if s.Letter != "" {
+			n++ // the letter
+			if name != "" {
+				n++ // and a blank
+			}
 		}
 		if col+n > p.Width && col > start {
 			row, col, rows = row+1, start, rows-1
@@ -160,8 +208,12 @@ func (p *plot) drawLegend() {
 		if s.Marks || s.NoLine {
 			p.c.Text(it.col+2, it.row, p.c.theme.Glyphs().Point, role)
 		}
-		p.c.Text(it.col+6, it.row, p.letter(it.series), role)
-		p.c.Text(it.col+8, it.row, it.name, kit.Plain)
+		at := it.col + sampleW
+		if letter := p.letter(it.series); letter != "" {
+			p.c.Text(at, it.row, letter, role)
+			at += 2
+		}
+		p.c.Text(at, it.row, it.name, kit.Plain)
 	}
 	p.c.area = p.area
 }

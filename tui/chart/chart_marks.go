@@ -3,6 +3,7 @@ package chart
 import (
 	"cmp"
 	"slices"
+	"unicode"
 
 	"slotwright/tui/kit"
 )
@@ -206,10 +207,20 @@ func (p *plot) place(s string, role kit.Role, places []place) {
 	}
 }
 
-// apart reports whether a cell is left between a label and the text beside it.
+// apart reports whether a cell is left between a label and the text beside it, and one more before
+// words, which would read on into each other.
 func (p *plot) apart(q place, n int) bool {
 	from, to := max(q.col-1, p.area.X), min(q.col+n+1, p.area.X+p.area.W)
-	return p.c.Free(from, q.row, to-from)
+	return p.c.Free(from, q.row, to-from) && (n == 1 || !p.word(q.col-2, q.row) && !p.word(q.col+n+1, q.row))
+}
+
+// word reports whether a cell has a letter or a figure of a label.
+func (p *plot) word(col, row int) bool {
+	if col < p.area.X || col >= p.area.X+p.area.W {
+		return false // a line's letter beside the area stands by itself
+	}
+	r := p.c.cells[row*p.c.w+col].text
+	return unicode.IsLetter(r) || unicode.IsDigit(r)
 }
 
 func orRole(r, other kit.Role) kit.Role {

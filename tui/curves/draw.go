@@ -1,6 +1,8 @@
 package curves
 
 import (
+	"slices"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/quantity"
@@ -93,9 +95,17 @@ func (v *View) panel(s *session.Session, r kit.Rect) kit.Block {
 	return kit.Panel{Title: "Held at " + rpmText(v.cursor(s)) + " alt. rpm, " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)}.Draw(s.Theme, r, lines)
 }
 
-// panelWidth is the room the list of values wants.
+// leastPanel is the panel's least width, which its title takes.
+const leastPanel = 36
+
+// panelWidth is the room that the list of values wants, wherever the cursor stands.
 func (v *View) panelWidth(s *session.Session) int {
-	return 4 + 17 + 9*len(s.Outcome().Trials)
+	w := 0
+	for _, q := range slices.Concat(quantities, more) {
+		w = max(w, kit.Width(s.Theme.Text(q.label(s))))
+	}
+	each := 1 + max(leastValue, widest(s)+valueFrac+2) // the gap before it, and behind it a mark
+	return max(leastPanel, 4+w+each*len(s.Outcome().Trials))
 }
 
 // nothing says why there is no curve at all.

@@ -39,22 +39,22 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	ch := chart.Chart{
 		Width: w, Height: h,
 		X: chart.Axis{Label: "alternator speed", Unit: "rpm", Min: 0, Max: end},
-		Y: chart.Axis{Label: v.axis(s), Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
+		Y: chart.Axis{Label: v.axis(s), Shorter: v.shorterAxis(s), Unit: q.unit(s).Name, Zero: v.quantity != ofWinding},
 	}
 	if !v.still {
 		ch.Cursor = &chart.Cursor{X: cursor, Label: rpmText(cursor) + " rpm"}
 	}
 	for i := range s.Outcome().Trials {
 		ch.Series = append(ch.Series, v.series(s, i, crowded))
-		for _, m := range v.markers(s, i, names, short) {
+		for _, m := range v.markers(s, i, names) {
 			if crowded && i != s.Trial {
 				m.Label = "" // the mark stays; the chosen trial's are named
 			}
 			ch.Markers = append(ch.Markers, m)
 		}
 	}
-	if w >= roomForThin && slices.ContainsFunc(ch.Series, func(l chart.Series) bool { return l.ThinFrom }) {
-		ch.Series = append(ch.Series, chart.Series{Name: "more than it stands", ThinFrom: true, Role: kit.Dim})
+	if slices.ContainsFunc(ch.Series, func(l chart.Series) bool { return l.ThinFrom }) {
+		ch.Series = append(ch.Series, chart.Series{Name: "more than it stands", Short: "past its limit", ThinFrom: true, Role: kit.Dim})
 	}
 	for _, sp := range speedsOf(s, false) {
 		ch.VLines = append(ch.VLines, chart.Limit{At: sp.rpm, Label: sp.name + " " + rpmText(sp.rpm)})
@@ -79,15 +79,12 @@ func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 	if empty(t) {
 		return chart.Series{}
 	}
-	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Points: v.points(s, t)}
+	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Short: seriesName(s, i, true), Points: v.points(s, t)}
 	if to := t.StoodTo(&s.Outcome().Machine); to.Known() && v.quantity != ofOpenVolts {
 		line.Thin, line.ThinFrom = to.Value, true
 	}
 	return line
 }
-
-// roomForThin is the width from which the legend says what a thin line means.
-const roomForThin = 70
 
 // empty reports whether a trial has neither turns nor a wire yet.
 func empty(t *winding.TrialOutcome) bool { return !t.Turns.Known() && t.Wire == "" }
@@ -95,8 +92,8 @@ func empty(t *winding.TrialOutcome) bool { return !t.Turns.Known() && t.Wire == 
 // shortUnit is the speeds' unit where it stands beside the figures: the alternator's.
 const shortUnit = "alt. rpm"
 
-// roomy is the height from which a chart keeps a row for its axis' title, and its marks
-// say their figures.
+// roomy is the height from which a chart keeps a row for its axis' title, and all its marks are
+// named where there are more than two trials.
 const roomy = 16
 
 // points are a trial's curve; what is not so is a gap: what flows in a winding that never
@@ -130,6 +127,15 @@ func (v *View) axis(s *session.Session) string {
 	return v.now().axis + ", " + held(s)
 }
 
+// shorterAxis is the same in fewer words.
+func (v *View) shorterAxis(s *session.Session) []string {
+	if v.quantity == ofOpenVolts {
+		return nil
+	}
+	volts := s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)
+	return []string{v.now().axis + ", held, battery at " + volts, v.now().axis + ", held, " + volts, v.now().axis}
+}
+
 // held says what the curves are for: not where a trial really runs.
 func held(s *session.Session) string {
 	return "held at that speed, battery at " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)
@@ -154,7 +160,7 @@ func seriesName(s *session.Session, i int, crowded bool) string {
 
 // markers are a trial's cut-in, its crossing with the reference, its current limit, and
 // where it really runs in the usual condition of the drive.
-func (v *View) markers(s *session.Session, i int, names []string, short bool) []chart.Marker {
+func (v *View) markers(s *session.Session, i int, names []string) []chart.Marker {
 	t := &s.Outcome().Trials[i]
 	if !hasCurve(t) || v.quantity == ofWinding && !followed(t) {
 		return nil
@@ -179,13 +185,7 @@ func (v *View) markers(s *session.Session, i int, names []string, short bool) []
 	if s.Job().Drive.Kind != "" {
 		add(t.RunsUsual, names[i]+" runs "+rpmText(t.RunsUsual.Value), kit.Series(i))
 	}
-	if t.LimitRPM.Known() {
-		label := names[i] + " limit"
-		if !short {
-			label += " " + s.Text(t.LimitAmps, quantity.Amps, 2)
-		}
-		add(t.LimitRPM, label, kit.Warning)
-	}
+	add(t.LimitRPM, names[i]+" limit "+s.Text(t.LimitAmps, quantity.Amps, 2), kit.Warning)
 	return out
 }
 

@@ -2,10 +2,10 @@ package curves
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
-	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/quantity"
@@ -84,15 +84,31 @@ func (q plotted) decimals(s *session.Session) int {
 
 // whole is the room before the decimal point that every value of the quantity takes.
 func (q plotted) whole(s *session.Session) int {
-	n := 1
+	lo, hi := 0.0, 0.0
 	for _, t := range s.Outcome().Trials {
-		for _, p := range t.Curve {
-			whole, _, _ := strings.Cut(q.text(s, p, 0), ".")
-			n = max(n, kit.Width(whole))
+		for i := range t.Curve {
+			at := q.value(s, t.Curve[i])
+			lo, hi = min(lo, at), max(hi, at)
 		}
+	}
+	n := len(strconv.FormatFloat(hi, 'f', 0, 64))
+	if lo < 0 {
+		n = max(n, len(strconv.FormatFloat(lo, 'f', 0, 64)))
 	}
 	return n
 }
+
+// widest is the room before the decimal point that every value of every quantity takes.
+func widest(s *session.Session) int {
+	n := 1
+	for _, q := range slices.Concat(quantities, more) {
+		n = max(n, q.whole(s))
+	}
+	return n
+}
+
+// label is the quantity's name and unit.
+func (q plotted) label(s *session.Session) string { return q.Label + ", " + q.unit(s).Name }
 
 // text writes the quantity at a point.
 func (q plotted) text(s *session.Session, p winding.RunPoint, decimals int) string {

@@ -76,6 +76,26 @@ type speed struct {
 	rpm  float64
 }
 
+// short is the name where there is little room: the last of several, without the test's.
+func (sp speed) short() string {
+	names := strings.Split(sp.name, "=")
+	if n := len(names); n > 1 && names[n-1] == test {
+		names = names[:n-1]
+	}
+	return names[len(names)-1]
+}
+
+// leaves is the squeeze from which on it is left out.
+func (sp speed) leaves() int {
+	if sp.name == test {
+		return withoutTest
+	}
+	return 0
+}
+
+// test is the name of the speed of the test.
+const test = "test"
+
 // speedsOf are the job's speeds, lowest first; those that are the same are one.
 func speedsOf(s *session.Session, withTest bool) []speed {
 	m := s.Outcome().Machine
@@ -96,7 +116,7 @@ func speedsOf(s *session.Session, withTest bool) []speed {
 	add("usual", m.UsualRPM)
 	add("top", m.TopRPM)
 	if withTest {
-		add("test", m.TestRPM)
+		add(test, m.TestRPM)
 	}
 	slices.SortStableFunc(list, func(a, b speed) int { return cmp.Compare(a.rpm, b.rpm) })
 	return list

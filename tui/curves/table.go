@@ -2,7 +2,6 @@ package curves
 
 import (
 	"math"
-	"slices"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -10,41 +9,111 @@ import (
 	"slotwright/winding/quantity"
 )
 
+// part is a column of the table with its cells, and what becomes of it where there is little room.
+type part struct {
+	kit.Column
+	head, unit string // in place of the column's own where there is little room
+	leaves     int    // from which squeeze on it is left out; 0: never
+	cells      []kit.Cell
+}
+
+// The squeezes of the table, one after another: columns closer, short heads and the marks close to
+// their figures, then without what the sentences below say too.
+const (
+	asItIs = iota
+	closer
+	shorter
+	withoutTest
+	withoutReached
+	withoutLimit
+	squeezes
+)
+
 // table is the chosen quantity at the job's speeds and at the cursor, a trial a row,
-// between where charging begins and where the current limit comes.
+// between where charging begins and where the current limit comes; of these as much as there is
+// room for, so that no figure is ever cut.
 func (v *View) table(s *session.Session) kit.Table {
-	q, speeds, cursor := v.now(), speedsOf(s, true), v.cursor(s)
-	decimals, whole := q.decimals(s), q.whole(s)
-	frac := decimals
+	parts := v.parts(s)
+	from := asItIs
+	if v.at.W < 90 {
+		from = closer
+	}
+	tb := squeezed(s, parts, from)
+	for squeeze := from + 1; squeeze < squeezes && v.at.W > 0 && tb.Width(s.Theme) > v.at.W; squeeze++ {
+		tb = squeezed(s, parts, squeeze)
+	}
+	return tb
+}
+
+// squeezed is the table after so many squeezes.
+func squeezed(s *session.Session, parts []part, squeeze int) kit.Table {
+	tb := kit.Table{Margin: true, Gap: 2}
+	if squeeze >= closer {
+		tb.Gap = 1
+	}
+	for range s.Outcome().Trials {
+		tb.Rows = append(tb.Rows, kit.TableRow{Focus: len(tb.Rows) == s.Trial})
+	}
+	for _, p := range parts {
+		if p.leaves > 0 && squeeze >= p.leaves {
+			continue
+		}
+		if squeeze >= shorter {
+			p.Head, p.Unit, p.Tight = p.head, p.unit, true
+			p.Min = min(p.Min, 6)
+		}
+		tb.Columns = append(tb.Columns, p.Column)
+		for i := range tb.Rows {
+			tb.Rows[i].Cells = append(tb.Rows[i].Cells, p.cells[i])
+		}
+	}
+	return tb
+}
+
+// parts are the table's columns.
+func (v *View) parts(s *session.Session) []part {
+	q := v.now()
+	decimals, frac := q.decimals(s), q.decimals(s)
 	if frac > 0 {
 		frac++ // the point
 	}
-	gap := 2
-	if v.at.W < 90 {
-		gap = 1
+	whole, in := q.whole(s), "in "+q.unit(s).Name
+	list := []part{
+		{Column: kit.Column{Head: q.Label, Unit: in, Role: kit.Label}, unit: in},
+		{Column: kit.Column{Head: "charges", Unit: "from rpm", Align: kit.Right, Role: kit.Value}, head: "from", unit: "rpm"},
 	}
-	tb := kit.Table{Margin: true, Gap: gap, Columns: []kit.Column{
-		{Head: q.Label, Unit: "in " + q.unit(s).Name, Role: kit.Label, Shrink: true, Min: 7},
-		{Head: "charges", Unit: "from rpm", Align: kit.Right, Role: kit.Value},
-	}}
-	for _, sp := range speeds {
-		tb.Columns = append(tb.Columns, kit.Column{Head: sp.name, Unit: rpmText(sp.rpm), Align: kit.Point, Role: kit.Value, Min: 5, Whole: whole, Frac: frac, Marks: true})
+	for i := range s.Outcome().Trials {
+		list[0].cells = append(list[0].cells, kit.Cell{Text: trialName(s, i), Role: kit.Series(i)})
+		list[1].cells = append(list[1].cells, speedCell(s, s.Outcome().Trials[i].CutInRPM))
 	}
-	tb.Columns = append(tb.Columns,
-		kit.Column{Head: "cursor", Unit: rpmText(cursor), Align: kit.Point, Role: kit.Title, Min: 8, Whole: whole, Frac: frac, Marks: true},
-		kit.Column{Head: "limit", Unit: "A", Align: kit.Point, Role: kit.Value},
-		kit.Column{Head: "reached", Unit: "at rpm", Align: kit.Right, Role: kit.Value})
+	at := func(rpm float64, head, short string, leaves int) {
+		p := part{Column: kit.Column{Head: head, Unit: rpmText(rpm), Align: kit.Point, Role: kit.Value, Min: 5, Whole: whole, Frac: frac, Marks: true}, head: short, unit: rpmText(rpm), leaves: leaves}
+		for i := range s.Outcome().Trials {
+			p.cells = append(p.cells, v.cell(s, i, rpm, decimals))
+		}
+		list = append(list, p)
+	}
+	for _, sp := range speedsOf(s, true) {
+		at(sp.rpm, sp.name, sp.short(), sp.leaves())
+	}
+	at(v.cursor(s), "cursor", "cursor", 0)
+	cursor := &list[len(list)-1]
+	cursor.Role, cursor.Min = kit.Title, 8
+	return append(list, limitParts(s)...)
+}
+
+// limitParts are the columns of the current limits and of where each is reached.
+func limitParts(s *session.Session) []part {
+	list := []part{
+		{Column: kit.Column{Head: "limit", Unit: "A", Align: kit.Point, Role: kit.Value}, head: "limit", unit: "A", leaves: withoutLimit},
+		{Column: kit.Column{Head: "reached", Unit: "at rpm", Align: kit.Right, Role: kit.Value}, head: "at", unit: "rpm", leaves: withoutReached},
+	}
 	for i := range s.Outcome().Trials {
 		t := &s.Outcome().Trials[i]
-		cells := []kit.Cell{{Text: trialName(s, i), Role: kit.Series(i)}, speedCell(s, t.CutInRPM)}
-		for _, sp := range speeds {
-			cells = append(cells, v.cell(s, i, sp.rpm, decimals))
-		}
-		limit := s.Plain(t.LimitAmps, quantity.Amps, 2)
-		cells = append(cells, v.cell(s, i, cursor, decimals), limit, speedCell(s, t.LimitRPM))
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: cells, Focus: i == s.Trial})
+		list[0].cells = append(list[0].cells, s.Plain(t.LimitAmps, quantity.Amps, 2))
+		list[1].cells = append(list[1].cells, speedCell(s, t.LimitRPM))
 	}
-	return tb
+	return list
 }
 
 // trialName is a trial with the mark of the reference.
@@ -97,14 +166,14 @@ func quantityCell(s *session.Session, q plotted, warmth bool, i int, p winding.R
 	return c
 }
 
+// leastValue is the room that a word takes in a column of values, valueFrac that of the decimals.
+const leastValue, valueFrac = 8, 3
+
 // values is every value at the cursor, a trial a column.
 func (v *View) values(s *session.Session) kit.Table {
 	rpm := v.cursor(s)
-	tb := kit.Table{Gap: 1, Columns: []kit.Column{{Role: kit.Label, Shrink: true, Min: 9}}}
-	widest := 1
-	for _, q := range slices.Concat(quantities, more) {
-		widest = max(widest, q.whole(s))
-	}
+	tb := kit.Table{Gap: 1, Columns: []kit.Column{{Role: kit.Label}}}
+	whole := widest(s)
 	points := make([]winding.RunPoint, len(s.Outcome().Trials))
 	known := make([]bool, len(points))
 	for i, l := range letters(s) {
@@ -113,10 +182,10 @@ func (v *View) values(s *session.Session) kit.Table {
 		if i == s.Trial {
 			head = s.Theme.Glyphs().Chosen + l
 		}
-		tb.Columns = append(tb.Columns, kit.Column{Head: head, Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: 5, Whole: widest, Frac: 3, Marks: true})
+		tb.Columns = append(tb.Columns, kit.Column{Head: head, Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: leastValue, Whole: whole, Frac: valueFrac, Marks: true})
 	}
 	row := func(q plotted, at int) {
-		cells := []kit.Cell{{Text: q.Label + ", " + q.unit(s).Name}}
+		cells := []kit.Cell{{Text: q.label(s)}}
 		decimals := q.decimals(s)
 		for i := range s.Outcome().Trials {
 			c := quantityCell(s, q, at == ofWinding, i, points[i], known[i], decimals)

@@ -26,8 +26,8 @@ func (v *View) sayings(s *session.Session, w, h int) []string {
 	var lines []string
 	for _, say := range v.sentences(s) {
 		text := say.text
-		if say.role != kit.Plain {
-			text = t.Mark(say.role) + " " + text
+		if mark := strings.TrimSpace(t.Mark(say.role)); mark != "" {
+			text = mark + " " + text
 		}
 		more := t.WrapPaint(say.role, text, w)
 		if len(lines)+len(more) > h {
@@ -64,16 +64,10 @@ func (v *View) sentences(s *session.Session) []saying {
 			}
 		}
 	}
-	add(kit.Plain, sentence(beginnings(s)))
-	few := len(s.Outcome().Trials) <= 2
-	if few {
-		add(kit.Plain, sentence(crossings(s)))
-	}
 	add(kit.Broken, overClass(s))
 	add(kit.Warning, limits(s))
-	if !few {
-		add(kit.Plain, sentence(crossings(s)))
-	}
+	add(kit.Plain, sentence(beginnings(s)))
+	add(kit.Plain, sentence(crossings(s)))
 	add(kit.Plain, wanted(s))
 	add(kit.Plain, runs(s))
 	if v.quantity != ofEfficiency {
