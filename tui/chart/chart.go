@@ -77,6 +77,7 @@ type plot struct {
 	x0, x1, y0, y1 float64
 	xStep, yStep   float64
 	xTicks, yTicks []float64
+	title          string // of the y axis
 	legend         []legendItem
 	legendRows     int
 }
@@ -108,6 +109,7 @@ func (p *plot) role(i int) kit.Role {
 
 // layout works out ranges, ticks and the area inside the axes.
 func (p *plot) layout() {
+	p.title = p.c.theme.Text(p.Y.titleIn(p.c.theme, p.Width))
 	p.legendLayout()
 	top := 1 + p.legendRows
 	rows := p.Height - top - 3

@@ -36,7 +36,7 @@ func (a Axis) titleIn(t kit.Theme, w int) string {
 func (p *plot) drawFrame() {
 	t, a := p.c.theme, p.area
 	g := t.Glyphs()
-	p.c.Text(0, 0, p.Y.titleIn(t, p.Width), kit.Label)
+	p.c.Text(0, 0, p.title, kit.Label)
 	p.drawLegend()
 	for row := a.Y; row < a.Y+a.H; row++ {
 		p.c.Text(a.X-1, row, g.Vertical, kit.Border)
@@ -125,8 +125,7 @@ func (p *plot) legendLayout() {
 	if len(p.Series) == 0 {
 		return
 	}
-	start := kit.Width(p.c.theme.Text(p.Y.titleIn(p.c.theme, p.Width))) + 3
-	if p.tryLegend(start, 0, 1, wholeNames) {
+	if p.tryLegend(kit.Width(p.title)+3, 0, 1, wholeNames) || p.Height < rowsEnough && p.besideShorter() {
 		return
 	}
 	p.legendRows = 1
@@ -139,6 +138,23 @@ func (p *plot) legendLayout() {
 			return
 		}
 	}
+}
+
+// besideShorter has the legend beside a shorter title, though not beside the shortest, so that a low
+// chart keeps a row more for its lines; it reports whether there was room.
+func (p *plot) besideShorter() bool {
+	for i := range max(0, len(p.Y.Shorter)-1) {
+		short := p.Y
+		short.Label = p.Y.Shorter[i]
+		title := p.c.theme.Text(short.axisTitle())
+		for says := wholeNames; says <= lettered; says++ {
+			if p.tryLegend(kit.Width(title)+3, 0, 1, says) {
+				p.title = title
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // rowsEnough is the height from which two rows of whole names come before one of short ones.

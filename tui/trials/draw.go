@@ -113,8 +113,9 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 		lines = append(lines, v.calledOut(s, foot.W, foot.H-len(lines))...)
 		return left, append(v.pictures(s, under), kit.Bare(s.Theme, right, says(s, right.W, beside...)), kit.Bare(s.Theme, foot, lines))
 	}
-	foot, under := rest.SplitTop(min(6, max(3, rest.H-leastPicture-2)))
-	return grid, append(v.pictures(s, under), kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H)))
+	lines := v.shortFoot(s, rest.W, max(3, rest.H-leastPicture+1))
+	foot, under := rest.SplitTop(len(lines))
+	return grid, append(v.pictures(s, under), kit.Bare(s.Theme, foot, lines))
 }
 
 // sharedOut are the trials whose verdicts stand whole beside the table, w by h cells, the

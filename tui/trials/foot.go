@@ -26,6 +26,22 @@ func (v *View) foot(s *session.Session, w, h int) []string {
 	return append(append(means, verdicts...), calls...)
 }
 
+// shortFoot is the foot over a picture, in at most h lines: what the marked row means, all verdicts,
+// the chosen trial's as whole as may be and of every other one a line at least; then what is called out.
+func (v *View) shortFoot(s *session.Session, w, h int) []string {
+	lines := v.meaning(s, w, 1)
+	left := h - len(lines)
+	rooms := map[int]int{}
+	for n, i := range shownFirst(s) { // a line is kept for each that is still to come
+		said := len(saysIn(s, w, max(1, left-(len(s.Outcome().Trials)-1-n)), i))
+		rooms[i], left = said, left-said
+	}
+	for _, i := range everyone(s) {
+		lines = append(lines, saysIn(s, w, rooms[i], i)...)
+	}
+	return clipped(append(lines, v.calledOut(s, w, h-len(lines))...), h)
+}
+
 // everyone is all trials, the chosen one first where it is one of many.
 func everyone(s *session.Session) []int {
 	list := make([]int, len(s.Outcome().Trials))

@@ -159,7 +159,48 @@ func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
 		}
 		tb.Rows = append(tb.Rows, row)
 	}
+	fitLabels(s, &tb, w)
 	return tb
+}
+
+// fitLabels says labels in fewer words where there is no room for them as they are, so that no
+// unit of theirs is cut.
+func fitLabels(s *session.Session, tb *kit.Table, w int) {
+	over := tb.Width(s.Theme) - w
+	if over <= 0 {
+		return
+	}
+	longest := 0
+	for _, row := range tb.Rows {
+		if len(row.Cells) > 0 {
+			longest = max(longest, kit.Width(row.Cells[0].Text))
+		}
+	}
+	for _, row := range tb.Rows {
+		if len(row.Cells) > 0 {
+			row.Cells[0].Text = shortLabel(row.Cells[0].Text, longest-over)
+		}
+	}
+}
+
+// shortWords are what a label says in fewer words, one after another until it fits.
+var shortWords = [][2]string{{"net amps, ", "net A, "}, {"net watts, ", "net W, "}, {"charging begins", "begins"}, {"crosses reference", "crosses"}, {"alternator, ", "alt., "}, {"lead to lead", "leads"}, {"two leads, ", "leads, "}, {"battery ", ""}}
+
+// shortLabel is a label in at most w cells where words can be spared; an amp said in front is not
+// said behind.
+func shortLabel(label string, w int) string {
+	for _, words := range shortWords {
+		if kit.Width(label) <= w {
+			break
+		}
+		if short := strings.Replace(label, words[0], words[1], 1); short != label {
+			label = short
+			if unit := strings.TrimSuffix(strings.TrimPrefix(words[1], "net"), ", "); unit != words[1] && unit != "" {
+				label = strings.TrimSuffix(label, ","+unit)
+			}
+		}
+	}
+	return label
 }
 
 // cells are a row's cells under the columns.
@@ -215,7 +256,7 @@ func (v *View) gridLines(s *session.Session, w int) (head, body []string, line i
 			if e.id == v.row {
 				mark = t.PaintMark(kit.Focus)
 			}
-			body[i] = t.Fit(mark+" "+t.Paint(kit.Label, e.text), w)
+			body[i] = t.Fit(mark+" "+t.Paint(kit.Label, e.told(w-2)), w)
 		}
 	}
 	return head, body, line

@@ -35,8 +35,26 @@ type entry struct {
 	id      string
 	figure  *winding.Row
 	heading string
-	text    string // of one that tells several
+	text    string   // of one that tells several
+	parts   []string // what it tells, each whole or not at all
 }
+
+// told is what an entry tells of several rows, in at most w cells: each of them whole or not at
+// all, and how many more there are.
+func (e entry) told(w int) string {
+	if kit.Width(e.text) <= w || len(e.parts) == 0 {
+		return e.text
+	}
+	for n := len(e.parts) - 1; n > 0; n-- {
+		if text := fmt.Sprintf("%s%s, and %d more", alikeHead, strings.Join(e.parts[:n], ", "), len(e.parts)-n); kit.Width(text) <= w {
+			return text
+		}
+	}
+	return fmt.Sprintf("%s%d figures", alikeHead, len(e.parts))
+}
+
+// alikeHead begins the line of the figures that are alike.
+const alikeHead = "alike: "
 
 // entries are the lines of the table.
 func (v *View) entries(s *session.Session) []entry {
@@ -54,7 +72,7 @@ func (v *View) entries(s *session.Session) []entry {
 	var alike []string
 	for _, r := range v.figures(s) {
 		if !v.brief() && !v.flipped && sameInAll(s, r) {
-			alike = append(alike, r.Label+" "+strings.TrimSpace(figureCell(s, r, 0).Text+" "+s.Units.For(r.Dim).Name))
+			alike = append(alike, alikeText(s, r))
 			continue
 		}
 		if r.Group != group && !v.brief() {
@@ -64,9 +82,20 @@ func (v *View) entries(s *session.Session) []entry {
 		list = append(list, entry{id: r.ID, figure: &r})
 	}
 	if len(alike) > 0 {
-		list = append(list, entry{id: rowAlike, text: "alike: " + strings.Join(alike, ", ")})
+		list = append(list, entry{id: rowAlike, text: alikeHead + strings.Join(alike, ", "), parts: alike})
 	}
 	return list
+}
+
+// alikeText is a figure that is alike in all trials, by its whole name: the row above, whose name
+// its own goes on, need not be beside it.
+func alikeText(s *session.Session, r winding.Row) string {
+	label := strings.Replace(r.Label, "… ", "net amps, ", 1)
+	cell := figureCell(s, r, 0)
+	if cell.Word {
+		return label + " " + cell.Text
+	}
+	return label + " " + strings.TrimSpace(cell.Text+" "+s.Units.For(r.Dim).Name)
 }
 
 // ids are the rows that the cursor walks over, the slot's line first.

@@ -63,12 +63,26 @@ func slotPanels(s *session.Session, r kit.Rect) []kit.Block {
 // slotPanel is the slot with a trial's wires, to scale, in a box.
 func slotPanel(s *session.Session, r kit.Rect, trial int) kit.Block {
 	o := s.Outcome().Trials[trial]
-	title := o.Name
-	if o.Turns.Known() && o.Wire != "" {
-		title += "  " + quantity.Screen.Number(o.Turns.Value, 0) + " × " + strings.ReplaceAll(shortWire(o.Wire), " × ", "×")
-	}
 	pack, why := s.Bench().Picture(trial)
-	return slotBox(s.Theme, r, title, fillWords(&o), trial, trial == s.Trial, pack, why)
+	return slotBox(s.Theme, r, slotTitle(&o, r.W-titleFrame), fillWords(&o), trial, trial == s.Trial, pack, why)
+}
+
+// titleFrame is what a box's border, the blanks round its title and the chosen trial's mark take.
+const titleFrame = 7
+
+// slotTitle is a trial's name with its turns and wire in at most w cells, or with its turns; neither
+// is cut.
+func slotTitle(o *winding.TrialOutcome, w int) string {
+	if !o.Turns.Known() || o.Wire == "" {
+		return o.Name
+	}
+	turns, wire := quantity.Screen.Number(o.Turns.Value, 0), strings.ReplaceAll(shortWire(o.Wire), " × ", "×")
+	for _, title := range []string{o.Name + "  " + turns + " × " + wire, o.Name + " " + turns + "×" + wire, o.Name + "  " + turns + " turns"} {
+		if kit.Width(title) <= w {
+			return title
+		}
+	}
+	return o.Name
 }
 
 // fillWords is how full a trial makes the slot.
