@@ -275,12 +275,16 @@ func (v *View) grid(s *session.Session, r kit.Rect) kit.Block {
 
 // naturalWidth is the room that the table wants, the ± left out.
 func naturalWidth(s *session.Session) int {
-	w := labelCells + 4 + len(s.Outcome().Trials)*(trialCells+1)
+	finer := 0
+	if s.Units.Inch {
+		finer = 1 // a decimal more, of square inches
+	}
+	w := labelCells + 4 + len(s.Outcome().Trials)*(trialCells+1+finer)
 	if len(s.Outcome().Trials) > 1 {
 		w += differenceCells
 	}
 	if s.Outcome().Old != nil {
-		w += oldCells
+		w += oldCells + finer
 	}
 	return w
 }
