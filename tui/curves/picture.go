@@ -67,7 +67,8 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	ch.Height++
 	lines := ch.Lines(s.Theme)[:h]
 	if figures := strings.TrimRight(ansi.Strip(lines[h-1]), " "); kit.Width(figures) <= w-len(shortUnit)-2 {
-		lines[h-1] = s.Theme.Fit(lines[h-1], w-len(shortUnit)-1) + " " + s.Theme.Paint(kit.Label, shortUnit)
+		figuresAlone := ansi.Truncate(lines[h-1], w-len(shortUnit)-1, "") // but blanks are cut
+		lines[h-1] = s.Theme.Fit(figuresAlone, w-len(shortUnit)-1) + " " + s.Theme.Paint(kit.Label, shortUnit)
 	}
 	return lines
 }
