@@ -67,15 +67,15 @@ func TestValuesAreTypedKeptAndUndone(t *testing.T) {
 	st.Type("24")
 	st.Key("enter")
 	st.WaitUntil("24 turns in A", func(screen string) bool { return turnsOf(screen)[0] == "24" })
-	st.Key("enter")
+	st.Type(" ")
 	for range 10 {
 		st.Key("backspace")
 	}
 	st.Type("0.9 mm over")
 	st.Key("enter")
 	st.WaitFor("0.9 over")
-	st.Key("enter")
-	st.Type("x")
+	st.Key("up")
+	st.Type(" x")
 	st.Key("enter")
 	st.WaitFor("expected a wire size")
 	st.WaitFor("0.9 mm overx")

@@ -19,7 +19,7 @@ func TestFromWhyToAFieldAndBack(t *testing.T) {
 	m.press("y down down enter")
 	assert.Equal(t, "Machine", on())
 	assert.Contains(t, m.View(), "this is one of the fields that it goes by")
-	m.press("enter")
+	m.press("space")
 	m.press("esc")
 	assert.Equal(t, "Machine", on(), "the value is left first")
 	m.press("esc")

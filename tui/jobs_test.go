@@ -234,7 +234,7 @@ func TestFindingsAreReadWholeAndLeadToTheirField(t *testing.T) {
 func TestSignsAreTextWhileAValueIsGiven(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Machine", "x ? : ! q")
 	assert.Equal(t, "x?:!q", m.s.Job().Name)
-	m = opened(session.NewExample(), 80, 24, "Trials", "enter ? : !")
+	m = opened(session.NewExample(), 80, 24, "Trials", "space ? : !")
 	assert.Nil(t, m.picked)
 	assert.False(t, m.helping)
 	m = opened(session.NewExample(), 80, 24, "Trials", "down s w g space 1 9 enter")
@@ -288,7 +288,7 @@ func TestTheMouse(t *testing.T) {
 	m.Update(tea.MouseMsg{Button: tea.MouseButtonWheelDown})
 	assert.NotContains(t, m.View(), "▸ Poles")
 	m.goTo("field.kind")
-	m.press("enter")
+	m.press("space")
 	click(at("magnets"))
 	assert.Equal(t, "magnets", m.s.Job().Field.Kind)
 	click(at("Layout"))

@@ -69,14 +69,14 @@ func opened(s *session.Session, w, h int, screen, keys string) *Model {
 // states are what keys lead to on each screen: among them every one that has keys of its
 // own.
 var states = []struct{ screen, keys string }{
-	{"Machine", ""}, {"Machine", "pgdown pgdown"}, {"Machine", "ctrl+end"}, {"Machine", "enter"}, {"Machine", "pgdown pgdown enter"}, {"Machine", "pgdown pgdown t"}, {"Machine", "enter left"}, {"Machine", "pgdown pgdown enter down"}, {"Drive", "p"}, {"Machine", "down down down down down down down"},
-	{"Trials", ""}, {"Trials", "enter"}, {"Trials", "down enter left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
+	{"Machine", ""}, {"Machine", "pgdown pgdown"}, {"Machine", "ctrl+end"}, {"Machine", "space"}, {"Machine", "enter"}, {"Machine", "pgdown pgdown space"}, {"Machine", "pgdown pgdown t"}, {"Machine", "space left"}, {"Machine", "pgdown pgdown space down"}, {"Drive", "p"}, {"Machine", "down down down down down down down"},
+	{"Trials", ""}, {"Trials", "space"}, {"Trials", "down space left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
 	{"Trials", "e"}, {"Trials", "e > down"}, {"Trials", "down down down down f5"}, {"Trials", "y down right"}, {"Trials", "down"},
 	{"Layout", ""}, {"Layout", "s"}, {"Layout", "r pgdown pgdown pgdown pgdown"}, {"Layout", "j end down"}, {"Layout", "f pgdown 2 end"}, {"Layout", "l ]"},
 	{"Curves", ""}, {"Curves", "]"}, {"Curves", "v y y y end"},
-	{"Drive", ""}, {"Drive", "enter"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
+	{"Drive", ""}, {"Drive", "space"}, {"Drive", "down down 2 5 left"}, {"Drive", "ctrl+g"}, {"Drive", "ctrl+g end"}, {"Drive", "pgdown ctrl+w"},
 	{"Card", ""}, {"Card", "right"}, {"Card", "r end"},
-	{"Wound", ""}, {"Wound", "f6"}, {"Wound", "f6 2 4 left"}, {"Wound", "f6 up"}, {"Wound", "f6 down down f"}, {"Wound", "f6 up up enter"}, {"Wound", "f6 down down enter down"},
+	{"Wound", ""}, {"Wound", "f6"}, {"Wound", "f6 2 4 left"}, {"Wound", "f6 up"}, {"Wound", "f6 down down f"}, {"Wound", "f6 up up space"}, {"Wound", "f6 down down space down"},
 	{"Shelf", ""}, {"Shelf", onShelf}, {"Shelf", onShelf + " end left"}, {"Shelf", onShelf + " y a right"}, {"Shelf", onShelf + " f9"},
 	{"Trials", "?"}, {"Trials", "? end"}, {"Curves", "w"}, {"Card", "ctrl+z + q"},
 }

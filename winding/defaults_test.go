@@ -37,7 +37,7 @@ func TestDefaultNumbers(t *testing.T) {
 	}
 	words := map[string]string{
 		"machine.kind": "lap", "machine.rotor": "inside", "machine.stator": "slots", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
-		"old.connection": "star", "old.build": "heavy", "old.metal": "copper", "wound.build": "heavy", "wound.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
+		"old.state": "there", "old.connection": "star", "old.build": "heavy", "old.metal": "copper", "wound.build": "heavy", "wound.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
 		"battery.load": "battery", "battery.rectifier": "bridge", "battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
 		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all", "battery.star_diodes": "no", "old.inductance_leads": "two leads", "old.inductance_other": "open",
 	}

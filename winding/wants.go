@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // Want is one of the few things that matter first: a field, and in words what waits for it.
@@ -25,6 +26,7 @@ const (
 	partIron  = "First things, in the order of the bench"
 	partVolts = "Volts: one of these ways is enough, the best first"
 	partTrial = "The first trial"
+	partAmps  = "Amps: the gap, and of a wound rotor the plate"
 	partDrive = "What turns it, and what it charges"
 )
 
@@ -33,6 +35,18 @@ const (
 // still turned, the winding to try, and what will turn it. Fields that have no meaning in
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
+	list := every(j)
+	kept := list[:0]
+	for _, f := range list {
+		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !spared(j, f.Path) {
+			kept = append(kept, f)
+		}
+	}
+	return kept
+}
+
+// every is the first things, those too that have no meaning in the job.
+func every(j *job.Job) []Want {
 	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
 	const plate = "amps, which the air gap alone tells badly of a wound rotor"
 	list := under(partIron, []Want{
@@ -44,7 +58,7 @@ func Wants(j *job.Job) []Want {
 		{Path: "machine.hole", Unlocks: turn}, {Path: "machine.side", Unlocks: "the room for wire"}, {Path: "machine.thick", Unlocks: "the room for wire"},
 		{Path: "slot.area", Unlocks: "wire fill and the turns that fit"},
 		{Path: "slot.top", Unlocks: "the slot's area"}, {Path: "slot.bottom", Unlocks: "the slot's area"}, {Path: "slot.depth", Unlocks: "the slot's area"},
-		{Path: "old.turns", Unlocks: "volts, from what the old winding gave"}, {Path: "old.gauge", Unlocks: "what the old ohms bear out"}, {Path: "old.strands", Unlocks: "what the old ohms bear out, when it is more than one"},
+		{Path: "old.state", Unlocks: "whether its turns, wire and ohms are asked for"}, {Path: "old.turns", Unlocks: "volts, from what the old winding gave"}, {Path: "old.gauge", Unlocks: "what the old ohms bear out"}, {Path: "old.strands", Unlocks: "what the old ohms bear out, when it is more than one"},
 		{Path: "old.lead", Unlocks: "a mean turn that was measured"},
 		{Path: "field.kind", Unlocks: "what the rotor costs, and what happens at the top speed"},
 		{Path: "field.coil", Unlocks: "what the rotor takes off the amps"},
@@ -52,6 +66,8 @@ func Wants(j *job.Job) []Want {
 	list = append(list, wantsOfWays(j)...)
 	list = append(list, under(partTrial, []Want{
 		{Path: "trial[0].turns", Unlocks: "the first trial's volts, fill, ohms and weight"}, {Path: "trial[0].gauge", Unlocks: "the first trial's fill, ohms, weight and limit"},
+	})...)
+	list = append(list, under(partAmps, []Want{
 		{Path: "machine.air_gap", Unlocks: "amps: the winding's inductance"},
 		{Path: "old.plate_voltage", Unlocks: plate}, {Path: "old.plate_current", Unlocks: plate}, {Path: "old.plate_speed", Unlocks: plate},
 	})...)
@@ -63,13 +79,17 @@ func Wants(j *job.Job) []Want {
 		{Path: "drive.power", Unlocks: "the amps that arrive"},
 		{Path: "battery.rectifier", Unlocks: "where charging begins"}, {Path: "battery.chemistry", Unlocks: "where charging begins"}, {Path: "battery.cells", Unlocks: "where charging begins"},
 	})...)
-	kept := list[:0]
-	for _, f := range list {
-		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !spared(j, f.Path) {
-			kept = append(kept, f)
-		}
+	return list
+}
+
+// MayWant are the paths of the fields that are among the first things of some job.
+func MayWant() []string {
+	some := job.Job{Field: job.FieldSpec{Kind: "magnets"}, Old: job.OldWinding{CutInRPM: quantity.Known(1)}}
+	var paths []string
+	for _, w := range append(every(&some), every(&job.Job{})...) {
+		paths = append(paths, w.Path)
 	}
-	return kept
+	return paths
 }
 
 // under are wants with the part that they belong to.
@@ -83,8 +103,6 @@ func under(part string, list []Want) []Want {
 // spared reports whether something else that was said does in place of a field.
 func spared(j *job.Job, path string) bool {
 	switch path {
-	case "machine.rotor":
-		return j.Machine.Rotor == "" && !roundOneTooth(j)
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
 		return j.Drive.Ratio.Given()
 	case "old.plate_voltage", "old.plate_current", "old.plate_speed":
@@ -94,7 +112,7 @@ func spared(j *job.Job, path string) bool {
 			return true
 		}
 	}
-	return strings.HasPrefix(path, "old.") && !oldIsTold(j) && (len(j.Coils) > 0 || magnetsAreTold(j))
+	return strings.HasPrefix(path, "old.") && j.Old.State == "" && !oldIsTold(j) && (len(j.Coils) > 0 || magnetsAreTold(j))
 }
 
 // oldIsTold reports whether anything of the old winding was said: it is there to be read.
@@ -105,12 +123,6 @@ func oldIsTold(j *job.Job) bool {
 // magnetsAreTold reports whether the flux can be told from the magnets alone.
 func magnetsAreTold(j *job.Job) bool {
 	return j.Field.Kind == "magnets" && j.Field.RemanenceTesla.Given() && j.Field.MagnetMM.Given()
-}
-
-// roundOneTooth reports whether the coils lie round one tooth each.
-func roundOneTooth(j *job.Job) bool {
-	in, _ := job.InputAt("slot.tooth")
-	return in.Applies(j)
 }
 
 // wayToVolts stands for the field that the job's own way to volts goes on with.

@@ -33,7 +33,7 @@ type wayField struct {
 // (±15 %, see [newFlux]). Without a word about the rotor magnets are no way yet.
 func WaysToVolts(j *job.Job) []Way {
 	list := []Way{spinWay(j), coilWay(j)}
-	if j.Old.Turns.Given() || j.Old.CutInRPM.Given() {
+	if j.Old.Turns.Given() && !j.Old.Gone() || j.Old.CutInRPM.Given() {
 		list = append(list, Way{
 			Name: "the speed at which the old winding began to charge", Note: "rougher",
 			Begun: j.Old.CutInRPM.Given(), Whole: j.Old.CutInRPM.Given() && j.Old.Turns.Given(),
@@ -119,7 +119,7 @@ func wantsOfWays(j *job.Job) []Want {
 	var list []Want
 	for i, w := range ways {
 		for _, f := range w.fields {
-			gone := i == 0 && ways[1].Begun && !oldIsTold(j) // the iron is bare: nothing is left to spin up
+			gone := i == 0 && (ways[1].Begun && !oldIsTold(j) || j.Old.Gone()) // the iron is bare: nothing is left to spin up
 			if w.Begun || f.said || !whole && !gone {
 				list = append(list, Want{Path: f.path, Unlocks: "volts, and where charging begins", Part: partVolts, Way: w.Name, Instead: (begun || whole) && !w.Begun})
 			}
@@ -138,9 +138,9 @@ func toVolts(j *job.Job) string {
 			return w.next()
 		}
 	}
-	passed := j.Field.Kind != "" || len(j.Trials) > 0 && j.Trials[0].Turns.Given()
+	passed := j.Old.Gone() || j.Field.Kind != "" || len(j.Trials) > 0 && j.Trials[0].Turns.Given()
 	switch {
-	case oldIsTold(j) && len(j.Spins) == 0:
+	case oldIsTold(j) && len(j.Spins) == 0 && !j.Old.Gone():
 		return ways[0].next()
 	case oldIsTold(j) || passed && j.Field.Kind != "magnets":
 		return "coil[0].turns"

@@ -67,6 +67,30 @@ func TestAWholeWayLeavesTheOthersOut(t *testing.T) {
 	assert.False(t, there)
 }
 
+// Of an old winding that is gone nothing is asked, nor of the plate that speaks of it: what is left is
+// the bare iron.
+func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
+	there, gone := job.Job{Field: job.FieldSpec{Kind: "wound"}}, job.Job{Field: job.FieldSpec{Kind: "wound"}}
+	gone.Old.State = job.StateGone
+	for _, path := range []string{"old.turns", "old.gauge", "old.strands", "old.lead", "spin[0].speed", "spin[0].line", "spin[0].field"} {
+		is, _ := asked(&there, path)
+		assert.True(t, is, path)
+		is, _ = asked(&gone, path)
+		assert.False(t, is, path)
+	}
+	for _, path := range []string{"old.state", "slot.area", "coil[0].turns", "coil[0].field", "machine.air_gap"} {
+		is, _ := asked(&gone, path)
+		assert.True(t, is, path)
+	}
+	gone.Old.Turns = quantity.Known(9) // said before it was thrown away
+	is, _ := asked(&gone, "old.cut_in")
+	assert.False(t, is)
+	gone.Old.Turns = quantity.Reading{}
+	gone.Trials = []job.Trial{{}}
+	path, _ := winding.FieldFor(&gone, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
+	assert.Equal(t, "coil[0].turns", path)
+}
+
 // Missing volts lead to the way that was begun, or to one that is possible.
 func TestMissingVoltsLeadToAWayThatIsPossible(t *testing.T) {
 	blank := func() job.Job { return job.Job{Trials: []job.Trial{{}}} }

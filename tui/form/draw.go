@@ -84,12 +84,10 @@ func (f Form) Explain(t kit.Theme, w int) []string {
 	}
 	lines = append(lines, t.Wrap(r.Help, w)...)
 	if len(r.Choices) > 0 && !f.picking {
-		lines = append(lines, t.WrapPaint(kit.Hint, "Enter lists the choices, "+downKey(t)+" passes.", w)...)
+		lines = append(lines, t.WrapPaint(kit.Hint, "Space lists the choices, enter goes on.", w)...)
 	}
 	return lines
 }
-
-func downKey(t kit.Theme) string { return kit.KeyName(t, "down") }
 
 func textAt(lines []formLine, i int) string {
 	if i < len(lines) {

@@ -47,12 +47,17 @@ type Edit struct {
 //
 // A row is closed until a value is given. Typing or pasting begins a new value in place of
 // the one there is; [Form.Edit] opens the one there is. In a row with choices both show the
-// list of them.
+// list of them. Nothing that is typed is lost: figures typed on a list of which nothing was said yet
+// go on to the field below it, and what no choice has in it stays in the field as it was typed, for
+// its owner to say what is wrong with it.
 type Form struct {
 	Rows   []Row
 	Focus  int  // index into Rows
 	Open   bool // the focused row's text is being edited
 	Cursor int  // in that text, in runes
+	// LabelW and UnitW are how wide the columns of labels and units are at least, where there is
+	// room: the widest that rows may have which come and go.
+	LabelW, UnitW int
 	// List is the open list of choices.
 	List kit.Choice
 	// picking is set while List is open; before is the text as it was when the row opened.
@@ -115,6 +120,7 @@ func (f Form) Edit() Form {
 	case r.ID == "" || r.Adds:
 	case len(r.Choices) > 0:
 		f.picking, f.List = true, kit.Pick(r.Label, choices(r), r.Text)
+		f.List.None = "; enter leaves it in the field, marked as not usable"
 	default:
 		f.Open, f.before, f.Cursor = true, r.Text, utf8.RuneCountInString(r.Text)
 	}
@@ -195,6 +201,7 @@ func (f Form) begin(msg tea.KeyMsg) (Form, Edit, bool) {
 	if kit.Garbage(msg) {
 		return f, Edit{}, true
 	}
+	f = f.passing(msg)
 	row := f.Focused()
 	f = f.Edit()
 	if msg.Type == tea.KeySpace {
@@ -224,8 +231,35 @@ func (f Form) typed(msg tea.KeyMsg) (Form, Edit, bool) {
 	return f.withText(in.Text), Edit{Changed: true, ID: row.ID, Text: in.Text}, used
 }
 
-// pick gives a key to the open list.
+// passing is the form with the focus where a key or a paste belongs: figures typed on a list that
+// has none, of which nothing was said and for which nothing waits, are for the first field below it
+// that takes some, when that is of its section and empty.
+func (f Form) passing(msg tea.KeyMsg) Form {
+	row, typed := f.Focused(), string(msg.Runes)
+	if len(row.Choices) == 0 || row.Text != "" || row.Needed || !isFigure(typed) ||
+		len(kit.Choice{Options: choices(row), Typed: typed}.Matching()) > 0 {
+		return f
+	}
+	for i, r := range f.Rows[f.Focus+1:] {
+		list := len(r.Choices) > 0
+		switch {
+		case r.Group != row.Group, r.Adds, r.Text != "", list && r.Needed:
+			return f
+		case !list:
+			return f.focusOn(f.Focus + 1 + i)
+		}
+	}
+	return f
+}
+
+// isFigure reports whether a text begins as figures do, guessed ones too.
+func isFigure(text string) bool { return text != "" && strings.ContainsAny(text[:1], "0123456789~.") }
+
+// pick gives a key to the open list. What no choice has in it is taken as it was typed.
 func (f Form) pick(msg tea.KeyMsg) (Form, Edit, bool) {
+	if typed := strings.TrimSpace(f.List.Typed); msg.String() == "enter" && typed != "" && len(f.List.Matching()) == 0 {
+		return f.chosen(typed)
+	}
 	list, answer := f.List.Key(msg)
 	f.List = list
 	switch {

@@ -95,7 +95,7 @@ func TestFormFocus(t *testing.T) {
 	assert.Equal(t, "name", f.Focused().ID, "an older copy stays as it was")
 }
 
-// Typing and pasting replace what is there, enter and a blank open it, a backspace takes
+// Typing and pasting replace what is there, a blank opens it, a backspace takes
 // its last letter; taking goes on to the next, leaving brings the old text back.
 func TestTypingReplacesAndEnterEdits(t *testing.T) {
 	slots := NewForm(sampleRows()).FocusID("slots")
@@ -158,11 +158,11 @@ func TestChoicesAreListed(t *testing.T) {
 
 	f, _, _ = join.Key(typed("7"))
 	assert.Contains(t, strings.Join(f.List.Draw(kit.Theme{}, kit.Rect{W: 60, H: 12}).Lines, "\n"), "nothing here has")
-	f, edit, _ = f.Key(press(tea.KeyEnter))
-	assert.True(t, f.Picking(), "there is nothing to take")
-	f, edit, _ = f.Key(press(tea.KeyEsc))
+	left, edit, _ := f.Key(press(tea.KeyEsc))
 	assert.False(t, edit.Changed)
-	assert.False(t, f.Picking())
+	assert.False(t, left.Picking())
+	_, edit, _ = f.Key(press(tea.KeyEnter))
+	assert.Equal(t, Edit{Changed: true, ID: "join", Text: "7", Done: true}, edit, "what is typed is never lost")
 	_, edit, _ = join.Key(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("delta\n"), Paste: true})
 	assert.Equal(t, "delta", edit.Text, "a paste that is a choice is taken")
 	f, edit, _ = join.Edit().Key(press(tea.KeyEnd))
@@ -179,6 +179,40 @@ func TestChoicesAreListed(t *testing.T) {
 	assert.Equal(t, Edit{}, edit, "round again")
 	_, edit = NewForm(sampleRows()).Step(1)
 	assert.Equal(t, Edit{}, edit, "a text has no choices")
+}
+
+// Figures typed on a list of which nothing was said begin a value in the field below that takes
+// some; not over what is there, not into another section, not past a list that is waited for.
+func TestFiguresTypedOnAListGoToTheFieldBelow(t *testing.T) {
+	rows := func() []Row {
+		return []Row{
+			{ID: "stator", Group: "A", Label: "Stator", Ghost: "slots", Choices: []string{"slots", "flat"}},
+			{ID: "runs", Group: "A", Label: "Runs", Ghost: "inside", Choices: []string{"inside", "outside"}},
+			{ID: "bore", Group: "A", Label: "Bore"},
+		}
+	}
+	key := func(rows []Row, msg tea.KeyMsg) (Form, Edit) {
+		f, edit, _ := NewForm(rows).Key(msg)
+		return f, edit
+	}
+	for _, msg := range []tea.KeyMsg{typed("9"), typed("~"), {Type: tea.KeyRunes, Runes: []rune("92.5"), Paste: true}} {
+		f, edit := key(rows(), msg)
+		assert.Equal(t, Edit{Changed: true, ID: "bore", Text: string(msg.Runes)}, edit)
+		assert.True(t, f.Open)
+	}
+	for name, change := range map[string]func([]Row){
+		"said": func(r []Row) { r[0].Text = "slots" }, "waited for": func(r []Row) { r[0].Needed = true }, "over a list waited for": func(r []Row) { r[1].Needed = true },
+		"full": func(r []Row) { r[2].Text = "90" }, "elsewhere": func(r []Row) { r[2].Group = "B" }, "a choice": func(r []Row) { r[0].Choices[1] = "9" },
+	} {
+		list := rows()
+		change(list)
+		f, edit := key(list, typed("9"))
+		assert.Equal(t, Edit{}, edit, name)
+		assert.True(t, f.Picking(), name)
+		assert.Equal(t, "stator", f.Focused().ID, name)
+	}
+	f, _ := key(rows(), typed("f"))
+	assert.True(t, f.Picking(), "a letter picks")
 }
 
 // A click finds the row that is drawn there.

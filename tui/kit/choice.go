@@ -21,6 +21,8 @@ type Choice struct {
 	// Tall gives every option as many lines as its label takes, in place of one: for
 	// sentences.
 	Tall bool
+	// None is said behind what was typed when no option has it: what enter then does.
+	None string
 }
 
 // maxFilter is how much may be typed into a picker.
@@ -178,7 +180,7 @@ func (c Choice) lay(t Theme, within Rect) (r Rect, lines []string, owner []int, 
 		}
 	}
 	if len(list) == 0 {
-		lines = t.WrapPaint(Hint, "nothing here has “"+Clean(c.Typed)+"” in it", w-2)
+		lines = t.WrapPaint(Hint, "nothing here has “"+Clean(c.Typed)+"” in it"+c.None, w-2)
 	}
 	return within.Centre(w+4, len(lines)+2+len(c.head(t))), lines, owner, w
 }

@@ -277,4 +277,4 @@ func (v *View) problems(s *session.Session, w int) []string {
 	return out
 }
 
-func sideWidth(w int) int { return min(56, w*9/20) }
+func sideWidth(w int) int { return min(56, w*11/25) }

@@ -98,20 +98,25 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 	const group = "Filling in"
 	by := func(rows int) func() { return func() { v.by(s, rows) } }
 	all := len(v.form.Rows)
-	choice := len(v.form.Focused().Choices) > 0
+	choice, adds := len(v.form.Focused().Choices) > 0, v.form.Focused().Adds
 	list := v.offerBindings(s)
 	if v.begins {
 		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
 			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.turn(s) }))
 	}
 	list = append(list, []kit.Binding{
-		kit.Bind(group, "enter space", either(v.form.Focused().Adds, "add it", either(choice, "choices", "edit")), "Edit the value, or list the choices; beside a +, begin an entry. Letters and figures typed begin a new value.", func() {
+		kit.Bind(group, "enter", either(adds, "add it", "next"), "Go on to the next field: what is there holds, or what stands dim. Beside a +, begin an entry.", func() {
+			if !v.add(s) {
+				v.by(s, 1)
+			}
+		}),
+		kit.Bind(group, "space", either(adds, "", either(choice, "choices", "edit")), "Edit the value that is there, or list the choices. Letters and figures typed begin a new value; figures typed on a list of which nothing is said begin one in the field below.", func() {
 			if !v.add(s) {
 				v.form = v.form.Edit()
 				s.Settle()
 			}
 		}),
-		kit.Bind(group, "down", "next", "The next field.", by(1)),
+		kit.Bind(group, "down", "", "The next field.", by(1)),
 		kit.Bind(group, "up", "", "The field before.", by(-1)),
 		kit.Bind(group, "pgdown", "section", "The next section.", func() { v.form = v.form.Section(1) }),
 		kit.Bind(group, "pgup", "", "The section's beginning, and from there the one before.", func() { v.form = v.form.Section(-1) }),
@@ -139,10 +144,13 @@ func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
 	if v.form.Begins(msg) {
 		v.add(s)
 	}
-	was := v.form.Editing()
+	was, row := v.form.Editing(), v.form.Focused()
 	next, edit, used := v.form.Key(msg)
 	if next.Editing() && !was {
 		s.Settle()
+		if to := next.Focused(); to.ID != row.ID {
+			s.Say("no choice of " + row.Label + " has figures: these are for " + to.Label)
+		}
 	}
 	v.form = next
 	v.put(s, edit)
@@ -151,8 +159,19 @@ func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
 
 // by moves the focus, and takes what was open.
 func (v *View) by(s *session.Session, rows int) {
+	if v.form.Editing() {
+		v.refused(s, v.form.Focused().ID)
+	}
 	v.form = v.form.By(rows)
 	s.Settle()
+}
+
+// refused says that what was just taken cannot be used. It stays where it was typed, with its mark
+// and the reason, and what is typed next goes into the next field all the same: so neither is lost.
+func (v *View) refused(s *session.Session, id string) {
+	if p, bad := s.Document().ProblemAt(id); bad {
+		s.Warn(s.NotTaken(p))
+	}
 }
 
 // step turns a field with choices.
@@ -176,6 +195,7 @@ func (v *View) put(s *session.Session, edit form.Edit) {
 	}
 	if edit.Done {
 		s.Settle()
+		v.refused(s, edit.ID)
 	}
 	// What was taken may have brought fields with it: the next is the next of those there are.
 	if edit.Changed && edit.Done && v.form.Focused().ID != edit.ID {
@@ -239,6 +259,7 @@ func (v *View) Click(s *session.Session, x, y int) {
 // SetSize brings the rows up to what the document says.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
+	defer v.steady(s.Theme)
 	if !v.made {
 		v.first = v.begins && s.Empty()
 		v.form, v.made = form.NewForm(v.rows(s)), true
@@ -252,6 +273,19 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	keepTyping(v.form.Focused(), rows)
 	v.form = v.form.WithRows(rows)
 }
+
+// steady keeps the columns as wide as rows that come may want them. Beside readings of a winding stands
+// what was planned, which wants the room more.
+func (v *View) steady(t kit.Theme) {
+	v.form.LabelW = v.labelWidth(t)
+	if v.beside == nil {
+		v.form.UnitW = widestUnit
+	}
+}
+
+// widestUnit is how wide what stands behind a value may become, a coil's throw or the volts of
+// so many cells: kept free, so that nothing moves when it comes.
+const widestUnit = len("1 to 10")
 
 // keepTyping leaves the field that is being typed into as it was typed, blanks at its ends
 // included: the document does without them, but a person is on the way to the next word.

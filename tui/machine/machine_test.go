@@ -113,8 +113,8 @@ func TestFillingIn(t *testing.T) {
 	assert.True(t, v.Editing(s))
 	press("enter")
 	assert.NotEqual(t, "name", v.form.Focused().ID)
-	press("up enter c")
-	assert.Equal(t, "a bc", s.Job().Name, "enter edits")
+	press("up enter up space c")
+	assert.Equal(t, "a bc", s.Job().Name, "enter passes what is there, a blank edits it")
 	press("esc")
 	assert.Equal(t, "a b", s.Job().Name, "esc leaves it as it was")
 	press("pgdown")
@@ -283,7 +283,7 @@ func TestMarksAndChoicesAreExplainedOnTheScreen(t *testing.T) {
 		assert.Contains(t, frame, "○ waited for ◆ measured ~ guessed", size)
 		require.True(t, v.GoTo(s, "field.kind"))
 		frame = tuitest.Words(tuitest.Draw(t, v, s, size[0], size[1]))
-		assert.Contains(t, frame, "Enter lists the choices, ↓ passes.", size)
+		assert.Contains(t, frame, "Space lists the choices, enter goes on.", size)
 	}
 }
 
@@ -299,4 +299,104 @@ func TestWhatFollowsMarksAGuess(t *testing.T) {
 		}
 	}
 	assert.Contains(t, line, session.Rough)
+}
+
+// One enter passes a field, whatever stands in for it; figures typed on a list that is passed are for
+// the field below, and what cannot be used stays, marked and said, while the next value goes into
+// the next field.
+func TestOneEnterPassesAndNothingTypedIsLost(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	press := func(keys string) { tuitest.Press(t, v, s, 100, 30, keys) }
+	tuitest.Draw(t, v, s, 100, 30)
+	press("3 6 enter 1 2 enter enter enter enter")
+	assert.Equal(t, "machine.rotor", v.form.Focused().ID, "phases, span and layers are passed by an enter each")
+	press("9")
+	assert.Contains(t, s.Message().Text, "Rotor runs has figures")
+	press("2 enter")
+	assert.Equal(t, 92.0, s.Job().Machine.BoreMM.Value)
+	assert.Empty(t, s.Job().Machine.Rotor)
+	press("3 x enter 8 4 enter")
+	assert.Contains(t, s.Problems()[0], `"3x"`)
+	assert.Equal(t, 84.0, s.Job().Slot.AreaMM2.Value, "the next value is in the next field")
+	v.form = v.form.FocusID("machine.stack").By(0)
+	assert.Equal(t, "3x", v.form.Focused().Text)
+	s.ClearMessage()
+	press("space y enter")
+	assert.True(t, s.Message().Bad)
+	assert.Contains(t, s.Message().Text, `Stack: "3xy" cannot be used and stays there`)
+	press("up space z down")
+	assert.Contains(t, s.Message().Text, `Stack: "3xyz"`, "whichever key takes it")
+	v.form = v.form.FocusID("field.kind")
+	press("3 . 4 enter")
+	assert.Contains(t, s.Message().Text, `Rotor: "3.4" cannot be used`, "a list that is waited for keeps them")
+	press("up")
+	assert.Equal(t, "3.4", v.form.Focused().Text)
+	press("w enter")
+	assert.Equal(t, "wound", s.Job().Field.Kind)
+	assert.Equal(t, "field.coil", v.form.Focused().ID)
+}
+
+// Rows come and go with what is said, and move no value of the others: neither those of a flat
+// stator, nor the old winding's, nor a throw behind a span.
+func TestNoRowMovesTheValuesOfOthers(t *testing.T) {
+	for _, w := range []int{80, 100, 120} {
+		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+		frame := tuitest.Draw(t, v, s, w, 60)
+		at := func(frame string) (value, unit int) {
+			for _, line := range strings.Split(frame, "\n") {
+				if before, _, ok := strings.Cut(line, "(3)"); ok && strings.Contains(line, "Phases") {
+					value = kit.Width(before)
+				}
+				if before, _, ok := strings.Cut(line, " mm "); ok && strings.Contains(line, "  Stack") {
+					unit = kit.Width(before)
+				}
+			}
+			return value, unit
+		}
+		value, unit := at(frame)
+		require.Positive(t, value)
+		for _, say := range [][2]string{{"machine.span", "1"}, {"machine.span", "10"}, {"old.turns", "9"}, {"field.kind", "wound"}, {"field.kind", "magnets"}, {"drive.kind", "engine"}, {"drive.through", "chain"}} {
+			s.Type(say[0], say[1])
+			is, behind := at(tuitest.Draw(t, v, s, w, 60))
+			assert.Equal(t, value, is, "%d: %v", w, say)
+			assert.Equal(t, unit, behind, "%d: %v", w, say)
+		}
+	}
+}
+
+// Of an old winding that is gone the first things ask nothing, and no reading of it is offered.
+func TestAnOldWindingMayBeGone(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 100, 30)
+	v.form = v.form.FocusID("old.state")
+	tuitest.Press(t, v, s, 100, 30, "g enter")
+	assert.Equal(t, "gone", s.Job().Old.State)
+	assert.Equal(t, "field.kind", v.form.Focused().ID, "the next that is asked")
+	shown := func(path string) bool { return v.form.FocusID(path).Focused().ID == path }
+	assert.False(t, shown("old.turns") || shown("spin[0].line") || shown("old.lead"))
+	assert.True(t, shown("coil[0].turns") && shown("slot.area"))
+	tuitest.Press(t, v, s, 100, 30, "ctrl+f")
+	assert.False(t, shown("old.turns") || shown("spin[0]") || shown("amps[0]") || shown("short[0]"))
+	assert.True(t, shown("old.state") && shown("coil[0].turns"))
+}
+
+// A second reading of each kind is begun from the first things, last of all, where it is in nobody's
+// way.
+func TestMoreReadingsStandBelowTheFirstThings(t *testing.T) {
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 100, 30)
+	last := func() string { return v.form.Rows[len(v.form.Rows)-1].ID }
+	for _, say := range [][2]string{{"old.turns", "9"}, {"field.kind", "wound"}, {"spin[0].speed", "1000"}, {"spin[0].line", "14"}, {"spin[0].field", "3"}} {
+		s.Type(say[0], say[1])
+	}
+	tuitest.Draw(t, v, s, 100, 30)
+	assert.Equal(t, "short[0]", last())
+	v.form = v.form.FocusID("spin[1]")
+	require.True(t, v.form.Focused().Adds)
+	tuitest.Press(t, v, s, 100, 30, "8 0 0 enter enter 1 1 enter")
+	require.Len(t, s.Job().Spins, 2)
+	assert.Equal(t, 11.0, s.Job().Spins[1].LineVolts.Value)
+	assert.Equal(t, "spin[2]", v.form.FocusID("spin[2]").Focused().ID, "and one more")
+	tuitest.Press(t, v, s, 100, 30, "end 9 0 0 enter 2 0 enter")
+	assert.Equal(t, 20.0, s.Job().Shorts[0].LineAmps.Value)
 }

@@ -15,7 +15,7 @@ import (
 // rows is the form's rows, from the job file's table of fields; or only the first things.
 func (v *View) rows(s *session.Session) []form.Row {
 	if v.first {
-		return firstRows(s)
+		return v.firstRows(s)
 	}
 	needed := map[string]bool{}
 	for _, f := range waiting(s) {
@@ -42,7 +42,7 @@ func (v *View) rows(s *session.Session) []form.Row {
 				}
 			}
 		}
-		if t.Many() && n == s.Document().Count(name) && n < t.Most {
+		if t.Many() && n == s.Document().Count(name) && n < t.Most && job.InputsOf(name)[0].Applies(&j) {
 			more = append(more, adds(t, n))
 		}
 		if at+1 == len(v.tables) || !isMany(v.tables[at+1]) {
@@ -52,16 +52,16 @@ func (v *View) rows(s *session.Session) []form.Row {
 	return patient(rows)
 }
 
-// firstRows are the few things that matter first, whatever screen has them else.
-func firstRows(s *session.Session) []form.Row {
+// firstRows are the few things that matter first, whatever screen has them else, and below them
+// the readings that tell more.
+func (v *View) firstRows(s *session.Session) []form.Row {
 	var rows []form.Row
 	j := s.Job()
 	for _, first := range winding.Wants(&j) {
 		f, _ := job.InputAt(first.Path)
 		t, _ := job.TableOf(f.Table)
 		r := rowOf(s, t, f, 0)
-		name := label(first.Path)
-		r.Group, r.Label = first.Part, strings.ToUpper(name[:1])+name[1:]
+		r.Group, r.Label = first.Part, asLabel(first.Path)
 		r.Needed = needs(f) && !first.Instead
 		switch {
 		case r.Text != "":
@@ -72,7 +72,61 @@ func firstRows(s *session.Session) []form.Row {
 		}
 		rows = append(rows, r)
 	}
-	return patient(rows)
+	return patient(append(rows, v.moreReadings(s)...))
+}
+
+// asLabel is a field's name as a label among the first things.
+func asLabel(path string) string {
+	name := label(path)
+	return strings.ToUpper(name[:1]) + name[1:]
+}
+
+// labelWidth is how wide the column of labels is whatever rows there are, so that a row that comes
+// or goes moves no value.
+func (v *View) labelWidth(t kit.Theme) (w int) {
+	if v.first {
+		for _, path := range winding.MayWant() {
+			w = max(w, kit.Width(t.Text(asLabel(path))))
+		}
+	}
+	for _, name := range v.tables {
+		for _, f := range job.InputsOf(name) {
+			w = max(w, kit.Width(t.Text(f.Label)))
+		}
+	}
+	return w
+}
+
+// moreReadings are, last of the first things, where they are in nobody's way, the readings of the
+// old winding after those that are asked for, and a line for one more of each kind: volts
+// at another field current, amps.
+func (v *View) moreReadings(s *session.Session) (rows []form.Row) {
+	j := s.Job()
+	var more []form.Row
+	for _, name := range []string{"spin", "coil", "amps", "short"} {
+		t, _ := job.TableOf(name)
+		begun := s.Document().Count(name)
+		if !job.InputsOf(name)[0].Applies(&j) || begun == 0 && (name == "spin" || name == "coil") {
+			continue // the first of these is asked for above
+		}
+		n, first := v.entries(s, t, nil), 0
+		if name == "spin" || name == "coil" {
+			first = 1
+		}
+		for i := first; i < n; i++ {
+			for _, f := range job.InputsOf(name) {
+				if _, _, given := s.Document().Typed(f.PathAt(i)); given || f.Applies(&j) && applies(f, &j) {
+					rows = append(rows, rowOf(s, t, f, i))
+				}
+			}
+		}
+		if n == begun && n < t.Most {
+			line := adds(t, n)
+			line.Group = "More readings, for amps and for other field currents"
+			more = append(more, line)
+		}
+	}
+	return append(rows, more...)
 }
 
 // waiting are the first things that nothing is said of and nothing stands in for.

@@ -82,6 +82,12 @@ func (s *Session) ProblemText(p job.Problem) string {
 	return where + ": " + p.Text()
 }
 
+// NotTaken says of a value that cannot be used, whose problem stands at its field, that it was
+// left there.
+func (s *Session) NotTaken(p job.Problem) string {
+	return fmt.Sprintf("%s: %s cannot be used and stays there, marked", s.FieldName(p.Path), p.Read)
+}
+
 // Mend is what to do about a problem, said for the screen: the file's keys, which carry the
 // units there, are nowhere to be seen on it.
 func Mend(p job.Problem) string {

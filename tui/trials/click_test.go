@@ -85,7 +85,7 @@ func TestClicksOnWhatLiesOver(t *testing.T) {
 	assert.Equal(t, list[2].path, path)
 
 	to(t, v, s, rowConnection)
-	tuitest.Press(t, v, s, 120, 57, "enter")
+	tuitest.Press(t, v, s, 120, 57, "space")
 	clickOn(t, v, s, [2]int{120, 57}, "delta", 0)
 	assert.Equal(t, "delta", s.Job().Trials[0].Connection.String())
 }

@@ -2,7 +2,9 @@ package trials
 
 import (
 	"fmt"
+	"strings"
 
+	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
@@ -32,11 +34,18 @@ func choicesOf(s *session.Session, row string) []kit.Option {
 func (v *View) openChoices(s *session.Session) {
 	v.picking = true
 	v.list = kit.Pick(inputLabel(s, v.row), choicesOf(s, v.row), inputText(s, v.row, s.Trial).Text)
+	v.list.None = "; enter leaves it in the row, marked as not usable"
 }
 
 // pick gives a key to the open list; what is picked is taken, and the next input marked, as
 // on every screen.
 func (v *View) pick(s *session.Session, msg tea.KeyMsg) bool {
+	if typed := strings.TrimSpace(v.list.Typed); msg.String() == "enter" && typed != "" && len(v.list.Matching()) == 0 {
+		v.picking = false // nothing typed is lost: it stays in its row, with what is wrong with it
+		v.input = form.NewTextLine(typed)
+		v.take(s)
+		return true
+	}
 	list, answer := v.list.Key(msg)
 	v.list = list
 	if answer.Done {

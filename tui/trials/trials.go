@@ -157,7 +157,8 @@ func (v *View) typing(s *session.Session) []kit.Binding {
 	}).When(folded || v.inputPath(s) != "")
 	figures.SetHelp(shown, figures.Help().Desc)
 	return []kit.Binding{
-		kit.Bind(trial, "enter", "type", "Type a value into the marked input; on a figure: why it is so, or to the field that it waits for.", func() { v.edit(s) }),
+		kit.Bind(trial, "enter", either(v.passes(s), "next", "why"), "On an input: go on to the next, what is there holds. On a figure: why it is so, or to the field that it waits for.", func() { v.enter(s) }),
+		kit.Bind(trial, "space", either(v.passes(s), "edit", ""), "Edit the marked input's value, or list its choices.", func() { v.edit(s) }),
 		figures,
 		kit.Bind("Trials", "y f5", "why", "Why the marked figure is so: its formula with the numbers in it, and the inputs it comes from.", func() { v.why.open = true }),
 	}
@@ -211,6 +212,20 @@ func (v *View) begin(text string) {
 	v.editing, v.input = true, form.NewTextLine(text)
 }
 
+// passes reports whether the marked row holds a value that enter goes on from.
+func (v *View) passes(s *session.Session) bool {
+	return v.inputPath(s) != "" && v.row != rowFold && v.row != rowAlike
+}
+
+// enter goes on from an input, as on every screen; a figure it explains.
+func (v *View) enter(s *session.Session) {
+	if v.passes(s) {
+		v.next(s)
+		return
+	}
+	v.edit(s)
+}
+
 // edit opens the marked input with what it says, or its choices; a figure is explained, or
 // the field gone to that it waits for.
 func (v *View) edit(s *session.Session) {
@@ -236,4 +251,11 @@ func (v *View) typed(msg tea.KeyMsg) bool {
 	next, used := v.input.Key(msg)
 	v.input = next
 	return used
+}
+
+func either(yes bool, a, b string) string {
+	if yes {
+		return a
+	}
+	return b
 }

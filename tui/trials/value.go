@@ -57,7 +57,7 @@ func (v *View) opens(s *session.Session, msg tea.KeyMsg) bool {
 }
 
 // take puts the value typed into the job and goes on to the next input, as on every screen;
-// what is wrong with it is said, and the cursor stays. A bare number for a wire is said as
+// what is wrong with it is said, and it stays in its row with its mark. A bare number for a wire is said as
 // what it was taken for, or asked back where other sizes are in use.
 func (v *View) take(s *session.Session) {
 	path := v.inputPath(s)
@@ -71,9 +71,7 @@ func (v *View) take(s *session.Session) {
 	s.Settle()
 	if p, bad := s.Document().ProblemAt(path); bad {
 		s.Warn(s.ProblemText(p))
-		return
-	}
-	if bare {
+	} else if bare {
 		s.Say(v.bareSaid(s))
 	}
 	v.next(s)
@@ -100,7 +98,7 @@ func (v *View) bareSaid(s *session.Session) string {
 	return n + " = " + g.String() + ", bare " + s.Text(mm, quantity.Millimetres, 3)
 }
 
-// next goes on to the input below, if there is one.
+// next goes on to the input below; from the last to the row under it.
 func (v *View) next(s *session.Session) {
 	shown := v.ids(s)
 	inputs := append([]string{rowArea, rowFill}, inputRows...)
@@ -109,6 +107,9 @@ func (v *View) next(s *session.Session) {
 			v.row = id
 			return
 		}
+	}
+	if i := slices.Index(shown, v.row); i >= 0 && i+1 < len(shown) {
+		v.row = shown[i+1]
 	}
 }
 

@@ -61,16 +61,17 @@ func TestABareNumberForAWire(t *testing.T) {
 func TestPickingAConnection(t *testing.T) {
 	s, v := session.NewExample(), New()
 	to(t, v, s, rowConnection)
-	tuitest.Press(t, v, s, w, h, "enter")
+	tuitest.Press(t, v, s, w, h, "space")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "delta")
 	assert.True(t, v.Typing(s), "typing picks")
 	tuitest.Press(t, v, s, w, h, "d enter")
 	assert.Equal(t, "delta", s.Job().Trials[0].Connection.String())
 	assert.Equal(t, rowCircuits, v.row)
-	tuitest.Press(t, v, s, w, h, "enter down enter")
+	tuitest.Press(t, v, s, w, h, "space down enter")
 	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value)
-	assert.Equal(t, rowCircuits, v.row, "the last input stays marked")
-	tuitest.Press(t, v, s, w, h, "enter up esc")
+	assert.Equal(t, "wire_fill", v.row, "behind the last input come the figures")
+	to(t, v, s, rowCircuits)
+	tuitest.Press(t, v, s, w, h, "space up esc")
 	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value, "esc leaves it")
 }
 

@@ -103,7 +103,7 @@ func TestTypingBeginsARecord(t *testing.T) {
 	assert.Equal(t, before, s.Document().Text())
 	tuitest.Draw(t, v, s, 80, 21)
 	require.True(t, v.GoTo(s, "wound[0].filled"))
-	tuitest.Press(t, v, s, 80, 21, "enter f enter")
+	tuitest.Press(t, v, s, 80, 21, "space f enter")
 	assert.Equal(t, []string{"C", "full"}, []string{s.Job().AsWound[0].Trial, s.Job().AsWound[0].Filled}, "a choice begins one too")
 	s.Undo()
 	require.True(t, v.GoTo(s, "wound[0].date"))

@@ -125,6 +125,8 @@ func (w Wound) Bundle() wiretable.Bundle {
 
 // OldWinding is what came out of the slots, and what its plate said.
 type OldWinding struct {
+	// State is "gone" where nothing of it is left; there where nothing is said.
+	State string
 	Wound
 	Circuits   quantity.Reading
 	Connection layout.Connection
@@ -143,6 +145,9 @@ type OldWinding struct {
 	RatedVolts            quantity.Reading // plate, DC
 	RatedRPM              quantity.Reading // plate, alternator shaft
 }
+
+// Gone reports whether nothing is left of the old winding to be counted or measured.
+func (o *OldWinding) Gone() bool { return o.State == StateGone }
 
 // FieldSpec is what makes the flux.
 type FieldSpec struct {

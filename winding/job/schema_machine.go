@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 )
@@ -173,7 +175,24 @@ var slotFields = ofSlots([]Input{
 		at: func(j *Job, _ int) any { return &j.Slot.FillLimit }},
 })
 
-var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j.Old.Wound }), []Input{
+// Words of OldWinding.State.
+const StateThere, StateGone = "there", "gone"
+
+// ofTheOld is fields that are read of the old winding, which have no meaning where it is gone.
+func ofTheOld(fields []Input) []Input {
+	for i := range fields {
+		if also := fields[i].when; !strings.HasPrefix(fields[i].Name, "plate_") {
+			fields[i].when = func(j *Job) bool { return !j.Old.Gone() && (also == nil || also(j)) }
+		}
+	}
+	return fields
+}
+
+var stateOfTheOld = Input{Table: "old", Name: "state", Label: "State", Kind: Word, Words: []string{StateThere, StateGone}, Default: word(StateThere, practice),
+	Help: "there: its turns and wire can be counted, its ohms and volts measured. gone: nothing of it is left, the slots are bare; a trial coil then tells the volts.", How: "",
+	at: func(j *Job, _ int) any { return &j.Old.State }}
+
+var oldFields = append([]Input{stateOfTheOld}, ofTheOld(append(woundFields("old", func(j *Job, _ int) *Wound { return &j.Old.Wound }), []Input{
 	{Table: "old", Name: "circuits", Label: "Circuits", Kind: Whole, Min: 1, Max: 120, Default: amount(1, practice),
 		Help: "Parallel paths in each phase.", How: "Count the wire ends at one lead, divided by strands.",
 		at: func(j *Job, _ int) any { return &j.Old.Circuits }},
@@ -210,4 +229,4 @@ var oldFields = append(woundFields("old", func(j *Job, _ int) *Wound { return &j
 	{Table: "old", Name: "plate_speed", Label: "Plate speed", Dim: quantity.RPM, Min: 10, Max: 50000,
 		Help: "Shaft speed of the rating.", How: "The plate or sheet; often 6000 for a road-vehicle alternator.",
 		at: func(j *Job, _ int) any { return &j.Old.RatedRPM }},
-}...)
+}...))...)

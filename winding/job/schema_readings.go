@@ -88,7 +88,7 @@ func threePhases(j *Job) bool { return j.Machine.Phases.Or(3) == 3 }
 // twoSets is where a reading may be of one set or of both.
 func twoSets(j *Job) bool { return j.Machine.Sets.Or(1) == 2 }
 
-var spinFields = []Input{
+var spinFields = ofTheOld([]Input{
 	speedOf("spin", "Tachometer; or leave it empty and give the frequency.", func(j *Job, i int) *quantity.Reading { return &j.Spins[i].RPM }),
 	{Table: "spin", Name: "frequency", Label: "Frequency", Dim: quantity.Hertz, Min: 0.1, Max: 5000, Ghost: "from speed and poles",
 		Help: "Frequency of the AC volts, in place of the speed; given with the speed it checks the poles.", How: "The Hz range of a multimeter on two leads.",
@@ -103,9 +103,9 @@ var spinFields = []Input{
 		Help: "rms: a true-rms meter. average: a plain one, that shows rms of a sine. peak: one that shows the peak. On DC it does not matter.", How: "True-rms meters say so on their front.",
 		at: func(j *Job, i int) any { return &j.Spins[i].Meter }},
 	fieldOf("spin", func(j *Job, i int) *quantity.Reading { return &j.Spins[i].FieldAmps }),
-}
+})
 
-var shortFields = []Input{
+var shortFields = ofTheOld([]Input{
 	speedOf("short", tachometer, func(j *Job, i int) *quantity.Reading { return &j.Shorts[i].RPM }),
 	{Table: "short", Name: "line", Label: "Lead current", Dim: quantity.Amps, Min: 0.01, Max: 5000,
 		Help: "AC amps in one lead of the OLD winding, all leads joined.", How: "Clamp meter on AC; be quick, it heats.",
@@ -118,9 +118,9 @@ var shortFields = []Input{
 		Help: "Of two sets: 1 when the leads of one were joined and the other's open, 2 when those of both were.", How: "Join the leads of each set among themselves, not across.",
 		at: func(j *Job, i int) any { return &j.Shorts[i].Sets }},
 	warmOf("short", "that of the ohms", func(j *Job, i int) *quantity.Reading { return &j.Shorts[i].WindingC }),
-}
+})
 
-var ampsFields = []Input{
+var ampsFields = ofTheOld([]Input{
 	speedOf("amps", tachometer, func(j *Job, i int) *quantity.Reading { return &j.Amps[i].RPM }),
 	{Table: "amps", Name: "current", Label: "Amps", Dim: quantity.Amps, Min: 0.01, Max: 5000,
 		Help: "DC amps that the OLD winding sent into the battery, all sets together.", How: "Clamp meter on DC, or a shunt, in the lead from the bridge.",
@@ -130,7 +130,7 @@ var ampsFields = []Input{
 		at: func(j *Job, i int) any { return &j.Amps[i].Volts }},
 	fieldOf("amps", func(j *Job, i int) *quantity.Reading { return &j.Amps[i].FieldAmps }),
 	warmOf("amps", "that of the ohms", func(j *Job, i int) *quantity.Reading { return &j.Amps[i].WindingC }),
-}
+})
 
 var coilFields = []Input{
 	{Table: "coil", Name: "turns", Label: "Turns", Kind: Whole, Min: 1, Max: 1000,
