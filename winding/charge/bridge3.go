@@ -86,10 +86,10 @@ func (c circuit) bridge3(near *neighbour) (sums, Mode, error) {
 		}
 	}
 	var sum sums
-	mode := Continuous
+	mode, pulse := Continuous, m.pieces[m.n-1].kind == idle
 	for k := range m.n {
 		p := &m.pieces[k]
-		p.integrate(&sum)
+		p.integrate(pulse, &sum)
 		switch {
 		case p.kind == idle:
 			mode = Pulses

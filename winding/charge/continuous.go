@@ -48,7 +48,7 @@ func (m *march) agrees(theta, i float64) bool {
 		return false
 	}
 	p := m.c.newTrio(&e, 0, 1, &[3]float64{i, -i, 0})
-	span, event := p.firstEvent(sixth)
+	span, event := p.eventNear(sixth, sixth, 0)
 	if event == -2 || sixth-span > 1e-9 {
 		return false
 	}

@@ -82,7 +82,11 @@ func (j jet) fromZero() jet {
 
 // firstEvent walks a piece until the first of its event functions reaches zero, or to span.
 // It returns the angle and which function, or -1. The functions are evaluated together by jets.
-func (p *piece) firstEvent(span float64) (float64, int) {
+func (p *piece) firstEvent(span float64) (float64, int) { return p.eventNear(span, 0, -1) }
+
+// eventNear is firstEvent where an event is known to be near an angle: it is looked for there
+// first, and proved like any other. An angle of 0 is no idea.
+func (p *piece) eventNear(span, near float64, due int) (float64, int) {
 	p.main.bound()
 	if p.kind == trio {
 		p.split.bound()
@@ -93,7 +97,7 @@ func (p *piece) firstEvent(span float64) (float64, int) {
 	}
 	t, reach := 0.0, math.Inf(1)
 	for range maxSteps {
-		if way, event, ok := p.leap(t, min(span-t, reach), here[:n]); ok && (event >= 0 || t+way >= span) {
+		if way, event, ok := p.leap(t, min(span-t, reach), near, due, here[:n]); ok && (event >= 0 || t+way >= span) {
 			return min(t+way, span), event
 		} else if ok {
 			t, reach = t+way, math.Inf(1)
@@ -107,6 +111,7 @@ func (p *piece) firstEvent(span float64) (float64, int) {
 			}
 			t, reach = t+step, 4*step
 		}
+		near = 0
 		here, _ = p.jets(newArc(t))
 		for k := range n {
 			if here[k].value <= 0 {

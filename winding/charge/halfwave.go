@@ -42,7 +42,7 @@ func (c circuit) halfWave() (sums, Mode, error) {
 	}
 	p.span = span
 	var sum sums
-	p.integrate(&sum)
+	p.integrate(true, &sum)
 	mode := Pulses
 	if event < 0 {
 		mode = Continuous

@@ -7,12 +7,17 @@ const maxLooks = 6
 
 // leap tries to go from t, where the event functions are as given and positive, to the next
 // event or by limit, whichever is nearer. It gives how far, and which function is then at
-// zero or -1, and false if it cannot prove that no event lies between.
-func (p *piece) leap(t, limit float64, here []jet) (way float64, event int, ok bool) {
+// zero or -1, and false if it cannot prove that no event lies between. It looks first where the
+// parabolas say, or for the event that is due near an angle.
+func (p *piece) leap(t, limit, near float64, due int, here []jet) (way float64, event int, ok bool) {
 	way, event = limit, -1
-	for k := range here {
-		if tau := here[k].expected(); tau < way {
-			way, event = tau, k
+	if near > 0 && near <= limit {
+		way, event = near, due
+	} else {
+		for k := range here {
+			if tau := here[k].expected(); tau < way {
+				way, event = tau, k
+			}
 		}
 	}
 	if !(way > 0) {

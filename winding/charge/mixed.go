@@ -124,7 +124,7 @@ func (m *march) agreesMixed(at *handover) (off float64, ok bool) {
 	}
 	p, q := &m.pieces[0], &m.pieces[1]
 	*p = m.c.handTo(&e, at.amps)
-	span, event := p.firstEvent(sixth)
+	span, event := p.eventNear(sixth, at.trio, 0)
 	if event != 0 {
 		return 0, false
 	}
@@ -133,7 +133,7 @@ func (m *march) agreesMixed(at *handover) (off float64, ok bool) {
 	turned := e.turned(t)
 	*q = m.c.newLoop(&turned, 0, 2, p.main.value(t))
 	left := sixth - span
-	if end, event := q.firstEvent(left); event == -2 || event == 0 || event == 2 || left-end > 1e-9 {
+	if end, event := q.eventNear(left, left, 1); event == -2 || event == 0 || event == 2 || left-end > 1e-9 {
 		return 0, false
 	}
 	q.span, m.n = left, 2

@@ -45,6 +45,6 @@ func (c circuit) bridge1() (sums, Mode, error) {
 		return sums{}, Off, err
 	}
 	var sum sums
-	p.integrate(&sum)
+	p.integrate(mode == Pulses, &sum)
 	return sum.over(math.Pi), mode, nil
 }

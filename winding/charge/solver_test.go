@@ -92,10 +92,10 @@ func TestHandoverAgainstTheGeneralMarch(t *testing.T) {
 		require.NoError(t, slow.settle())
 		var want, got sums
 		for k := range slow.n {
-			slow.pieces[k].integrate(&want)
+			slow.pieces[k].integrate(true, &want)
 		}
 		for k := range quick.n {
-			quick.pieces[k].integrate(&got)
+			quick.pieces[k].integrate(false, &got)
 		}
 		require.InEpsilon(t, want.amps, got.amps, 1e-11, "%+v", c)
 		require.InEpsilon(t, want.square, got.square, 1e-11, "%+v", c)
