@@ -65,6 +65,7 @@ type knot struct {
 	mode   charge.Mode
 	tooHot bool
 	agrees bool // of a middle: the curve went through it
+	state  charge.Solver
 }
 
 // channels are what is drawn through: amps, their rms, phase amps, watts in copper and diodes,
@@ -104,6 +105,9 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 	idea := trend{ambient: warm}
 	for i := range firstStretches + 1 {
 		s := float64(i) / firstStretches
+		if i > 1 {
+			c.r.near = charge.Between(&c.knots[i-2].state, &c.knots[i-1].state, 2)
+		}
 		k := c.solve(s, idea.next(c.rpm(s)))
 		idea.add(c.rpm(s), k.v[channels-1])
 		c.knots = append(c.knots, k)
@@ -154,7 +158,7 @@ func (c *characteristic) solve(s, warm float64) knot {
 		warm = c.warm
 	}
 	p, celsius, tooHot := c.r.steady(c.rpm(s), warm)
-	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, celsius}, p.Mode, tooHot, false}
+	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, celsius}, p.Mode, tooHot, false, c.r.near}
 }
 
 // halve solves the middle of each stretch that has not agreed yet; false when all have.
@@ -171,7 +175,8 @@ func (c *characteristic) halve() bool {
 			continue
 		}
 		s := (c.knots[i].s + c.knots[i+1].s) / 2
-		drawn, warm := c.draw(i, s), c.knots[i].v[channels-1]
+		drawn, warm := c.draw(i, s), (c.knots[i].v[channels-1]+c.knots[i+1].v[channels-1])/2
+		c.r.near = charge.Between(&c.knots[i].state, &c.knots[i+1].state, 0.5)
 		if c.drawn[i].n > 0 {
 			warm = drawn[channels-1]
 		}

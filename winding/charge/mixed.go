@@ -35,6 +35,10 @@ type handover struct{ amps, trio float64 }
 // maxRounds is how many rounds of Newton's method are tried before the general march is.
 const maxRounds = 12
 
+// stuck is the part of the miss two rounds before from which a search is given up: that of a circuit whose
+// phases all conduct always runs against the end of the sixth, and gains little a round.
+const stuck = 0.6
+
 // nearEnough is the miss, over the current, from which one more round of a method that doubles its digits
 // leaves rounding only; whether it has is checked afterwards.
 const nearEnough = 1e-8
@@ -56,12 +60,13 @@ func (at handover) towards(amps, trio float64) handover {
 // mixed solves a circuit in the mixed state from a first idea, leaves its pieces in m, and
 // gives the state, or false if this is no such circuit.
 func (m *march) mixed(at handover) (handover, bool) {
+	last, before := math.Inf(1), math.Inf(1)
 	for range maxRounds {
 		next, miss, ok := m.c.round(at)
-		if !ok {
+		if !ok || miss > stuck*before {
 			return at, false
 		}
-		at = next
+		at, last, before = next, miss, last
 		if miss > nearEnough {
 			continue
 		}

@@ -21,6 +21,20 @@ func Solve(s Source, l Load) (Point, error) {
 // zero value is ready. It is not for several goroutines at once; a copy goes its own way.
 type Solver struct{ last neighbour }
 
+// Between is where to begin a point that lies such a part of the way from one solved point to another: past the
+// second where part is above 1.
+func Between(a, b *Solver, part float64) Solver {
+	if !a.last.mixed || !b.last.mixed {
+		return *b
+	}
+	from, to := a.last.handover, b.last.handover
+	at := handover{from.amps + part*(to.amps-from.amps), from.trio + part*(to.trio-from.trio)}
+	if !(at.amps > 0 && at.trio > 0 && at.trio < sixth) {
+		return *b
+	}
+	return Solver{neighbour{true, at}}
+}
+
 // neighbour is the state of a solved circuit, as far as another can begin from it.
 type neighbour struct {
 	mixed bool
