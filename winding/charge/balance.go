@@ -43,11 +43,12 @@ func rule(width, fast float64, pulse bool) *gauss {
 }
 
 // integrate adds the piece up. Currents and EMF are known in closed form at every
-// angle; their products are integrated by Gauss's rule, exact here to rounding, because
-// the antiderivatives lose digits in short pieces that the rule does not. Where a mode decays fast the
-// panels begin at a few of its time constants and widen from there.
+// angle, and so are the integrals of their products (integrals.go), which lose digits where a
+// current is the little that is left of large terms, as in a pulse. There the products are
+// integrated by Gauss's rule, exact here to rounding. Where a mode decays fast the panels begin at
+// a few of its time constants and widen from there.
 func (p *piece) integrate(pulse bool, into *sums) {
-	if p.kind == idle {
+	if p.kind == idle || !pulse && p.closed(into) {
 		return
 	}
 	slow, fast := p.main.lambda, p.main.lambda

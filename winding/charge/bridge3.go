@@ -56,11 +56,11 @@ package charge
 // only come closer: energy of their difference is lost in every resistor and diode. For the
 // same reason the periodic state is the only one.
 //
-// Cost. 1 to 4 µs a point, no allocation, less from a neighbour ([Solver]); a few tens of µs,
+// Cost. 1 to 3 µs a point, no allocation, less from a neighbour ([Solver]); a few tens of µs,
 // and never yet over a millisecond, for circuits with L or R next to nothing beside the rest.
 //
 // Accuracy. Amps agree to all printed digits (7) with an independent event-driven solution
-// over κ 1.01 to 20 and ωL/R 0.02 to 200, and power in equals power out to 1e-12, with each watt
+// over κ 1.01 to 20 and ωL/R 0.02 to 200, and power in equals power out to 1e-11, with each watt
 // integrated by itself. It holds down to the first billionth above cut-in, where the
 // closed forms as commonly written lose all digits, and for no L (solved as a time
 // constant of 1e-9 rad) and no R.

@@ -18,6 +18,8 @@ func TestConstants(t *testing.T) {
 		{What: "least of the greatest line EMF, over the peak of a phase", Want: 1.5, Have: mayPulse, Source: "√3·cos 30°"},
 		{What: "looks for an event at most", Want: 6, Have: maxLooks, Source: choice},
 		{What: "rounds of Newton's method at most", Want: 12, Have: maxRounds, Source: choice},
+		{What: "part of the miss two rounds before from which a search is given up", Want: 0.6, Have: stuck, Source: choice},
+		{What: "squares of a mode's parts over the integral of its square at most", Want: 1000, Have: mostLost, Source: choice},
 		{What: "miss from which one more round is the last", Want: 1e-8, Have: nearEnough, Source: choice},
 	})
 }
