@@ -70,7 +70,7 @@ type knot struct {
 
 // channels are what is drawn through: amps, their rms, phase amps, watts in copper and diodes,
 // and the temperature.
-const channels = 6
+const channels = electric + 1
 
 // How the knots are laid.
 const (
@@ -78,7 +78,7 @@ const (
 	mostHalvings   = 4
 	offerHalvings  = 3    // of what is only compared
 	closeCurve     = 3e-4 // agreement wanted of what is shown
-	closeOffer     = 1e-3 // of what is only compared
+	closeOffer     = 3e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
 	usualKnots     = 40   // room for so many, which more are seldom needed
 	closeKelvin    = 150  // K: so much times the agreement wanted is the temperature's
@@ -102,6 +102,8 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 		c.knots, c.agreed = make([]knot, 0, usualKnots), make([]bool, 0, usualKnots)
 		c.fresh, c.drawn = make([]knot, 0, usualKnots/2), make([]stretch, 0, usualKnots)
 	}
+	r.onTheWay = true
+	defer func() { r.onTheWay = false }()
 	idea := trend{ambient: warm}
 	for i := range firstStretches + 1 {
 		s := float64(i) / firstStretches
@@ -158,7 +160,12 @@ func (c *characteristic) solve(s, warm float64) knot {
 		warm = c.warm
 	}
 	p, celsius, tooHot := c.r.steady(c.rpm(s), warm)
-	return knot{s, [channels]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts, celsius}, p.Mode, tooHot, false, c.r.near}
+	var v [channels]float64
+	for j, figure := range electricOf(&p) {
+		v[j] = figure
+	}
+	v[electric] = celsius
+	return knot{s, v, p.Mode, tooHot, false, c.r.near}
 }
 
 // halve solves the middle of each stretch that has not agreed yet; false when all have.

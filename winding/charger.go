@@ -16,7 +16,7 @@ import (
 // At each speed the bridge is solved with the resistance that the winding has at the
 // temperature it comes to, which depends on its loss and so on the current: a fixed
 // point, found by the secant from the temperature at the speed before. As the resistance
-// grows by 0.4 % a kelvin only, two or three solutions a point do it.
+// grows by 0.4 % a kelvin only, one or two solutions a point do it.
 //
 // The curve is on a grid of speeds common to all trials, which makes their crossing and
 // the speeds at which something is reached a matter of one bracket and bisection.
@@ -36,7 +36,8 @@ type charger struct {
 	sets     float64
 	load     charge.Load
 	near     charge.Solver // the point before, from which the next is begun
-	bend     float64       // by how much hotter a kelvin made it there; see balance
+	warms    warming       // what a kelvin changed there; see balance
+	onTheWay bool          // what is asked for is on the way to something else; see stepOfBefore
 	inner    float64       // ohms inside the battery, part of the load's
 	cable    float64       // ohms of the cable, the rest of it
 	factor   func(fromC, toC float64) float64
@@ -114,7 +115,7 @@ func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 // anew is the same with nothing solved yet.
 func (r *charger) anew() *charger {
 	other := *r
-	other.near, other.eight, other.bend = charge.Solver{}, charge.StarSolver{}, 0
+	other.near, other.eight, other.warms = charge.Solver{}, charge.StarSolver{}, warming{}
 	return &other
 }
 
@@ -170,22 +171,32 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 	}
 	warm = max(floor, min(warm, hottest))
 	p = r.solve(rpm, warm)
-	heats := balance{at: warm, low: floor, high: hottest, bend: r.bend}
+	heats := balance{at: warm, low: floor, high: hottest, bend: r.warms.bend}
+	if r.onTheWay {
+		heats.last = r.warms.step()
+	}
 	for range 40 {
 		if p.DCAmps == 0 && p.CopperWatts == 0 {
 			return p, floor, false
 		}
 		next, done := heats.next(floor + rth*p.CopperWatts*r.sets)
 		if done {
+			p, heats.at = r.warmer(p, next-heats.at), next
 			break
 		}
 		if heats.low > hottest-1 {
-			return r.solve(rpm, hottest), hottest, true
+			if heats.at != hottest {
+				p = r.solve(rpm, hottest)
+			}
+			return p, hottest, true
 		}
-		heats.at = next
-		p = r.solve(rpm, heats.at)
+		before, from := p, heats.at
+		heats.at, p = next, r.solve(rpm, next)
+		if step := r.warms.learn(&before, &p, next-from); r.onTheWay {
+			heats.last = step
+		}
 	}
-	r.bend = heats.bend
+	r.warms.bend = heats.bend
 	return p, heats.at, false
 }
 

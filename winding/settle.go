@@ -21,11 +21,16 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 	if given == nil || rpm <= 0 {
 		return r.at(rpm, warm)
 	}
-	return settle(func(rpm float64) RunPoint { // beginning as warm as it was at the speed before
-		p := r.at(rpm, warm)
-		if !r.holdsHeat() {
-			warm = p.WindingC
+	way := *r
+	r = &way
+	r.onTheWay = true
+	idea := trend{ambient: warm}
+	return settle(func(rpm float64) RunPoint {
+		if r.holdsHeat() {
+			return r.at(rpm, warm)
 		}
+		p := r.at(rpm, idea.next(rpm))
+		idea.add(rpm, p.WindingC)
 		return p
 	}, given, rpm, asked)
 }
