@@ -57,7 +57,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	}
 	aboutField{rotor: &b.rotor, given: &j.Field}.callOut(d)
 	aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != ""}.callOut(d)
-	aboutDrive{&j.Drive}.callOut(d)
+	aboutDrive{&j.Drive, &j.Target, b.speeds.ratio}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRecords(d, j, o.Wound)
 	doubtReference(d, j.Target.Reference, j.Trials)

@@ -1,9 +1,38 @@
 package winding
 
-import "slotwright/winding/job"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
 
 // aboutDrive is what is called out of what was said of the drive.
-type aboutDrive struct{ given *job.DriveSpec }
+type aboutDrive struct {
+	given  *job.DriveSpec
+	target *job.Target
+	ratio  quantity.Figure
+}
+
+// farWanted is by how many times a speed wanted of the alternator may part from what the drive's own
+// makes of it; common practice, no source.
+const farWanted = 2.0
+
+// wanted is about speeds of the alternator that stand in place of the drive's and are far from
+// them: a drive's speed typed there, a nought too many.
+func (a aboutDrive) wanted(d *doubts) {
+	if a.given.Kind == "" || !a.ratio.Known() {
+		return
+	}
+	for _, s := range []struct {
+		name        string
+		asked, from quantity.Reading
+	}{{"slow", a.target.SlowRPM, a.given.SlowRPM}, {"top", a.target.TopRPM, a.given.TopRPM}} {
+		makes := s.from.Value * a.ratio.Value
+		if s.asked.Given() && s.from.Given() && (s.asked.Value > farWanted*makes || s.asked.Value*farWanted < makes) {
+			d.add(Doubt, "target."+s.name, "", "leave it empty to take the drive's; it is a speed of the ALTERNATOR", "common practice, no source",
+				"the %s speed wanted, %s alternator rpm, is far from the %s that the drive's %s rpm make", s.name, asTyped(s.asked.Value), asTyped(makes), asTyped(s.from.Value))
+		}
+	}
+}
 
 // tooFree is how near to the usual speed a drive's free speed is doubted. Legs and undershot
 // wheels give most at about half of it (see package drive); common practice, no source.
@@ -12,6 +41,7 @@ const tooFree = 1.25
 // callOut is about speeds in the wrong order, a free speed that was meant as a working one, and
 // a power beside the points that are used in its place.
 func (a aboutDrive) callOut(d *doubts) {
+	a.wanted(d)
 	g := a.given
 	points := 0
 	for _, p := range g.Points {

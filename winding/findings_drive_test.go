@@ -57,3 +57,34 @@ func TestWhatIsWantedAndNotBroughtIsTold(t *testing.T) {
 	assert.Contains(t, told("90")[0], "of the 90 A wanted (full water)")
 	assert.Empty(t, told("0.1"))
 }
+
+// A speed wanted of the alternator that is more than twice off what the drive's own makes of it is
+// doubted: the drive's typed in its place. One that is near is not, nor one without a drive.
+func TestASpeedWantedFarFromTheDrivesIsDoubted(t *testing.T) {
+	const engine = "format = 1\n[drive]\nkind = \"engine\"\nratio = 1.5\nslow_rpm = 1500\nusual_rpm = 2000\ntop_rpm = 3000\npower_w = 1500\n"
+	for target, says := range map[string]string{
+		"slow_rpm = 15":    "target.slow: the slow speed wanted, 15 alternator rpm, is far from the 2250 that the drive's 1500 rpm make",
+		"slow_rpm = 1500":  "",
+		"slow_rpm = 1130":  "",
+		"slow_rpm = 1120":  "target.slow: the slow speed wanted, 1120 alternator rpm",
+		"slow_rpm = 2000":  "",
+		"top_rpm = 45000":  "target.top: the top speed wanted, 45000 alternator rpm, is far from the 4500",
+		"usual_rpm = 6000": "", // asks which pulley would do it
+	} {
+		var told []string
+		for _, f := range winding.Evaluate(job.Parse(engine + "[target]\n" + target + "\n").Job()).Findings {
+			if strings.Contains(f.Text, "speed wanted") {
+				told = append(told, f.Path+": "+f.Text)
+			}
+		}
+		if says == "" {
+			assert.Empty(t, told, target)
+		} else if assert.Len(t, told, 1, target) {
+			assert.Contains(t, told[0], says)
+		}
+	}
+	none := job.Parse("format = 1\n[target]\nslow_rpm = 15\ntop_rpm = 3000\n").Job()
+	for _, f := range winding.Evaluate(none).Findings {
+		assert.NotContains(t, f.Text, "speed wanted")
+	}
+}

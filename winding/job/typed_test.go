@@ -1,6 +1,7 @@
 package job
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -33,4 +34,18 @@ func TestCountsAreAnsweredByWhatToCount(t *testing.T) {
 		require.Len(t, p, 1, c.text)
 		assert.Contains(t, p[0].Error(), c.says)
 	}
+}
+
+// What is counted has no ±; the turns of an old coil, which are guessed from what was cut, do.
+func TestACountHasNoPlusMinus(t *testing.T) {
+	for key, typed := range map[string]string{"machine.slots": "36±1", "machine.poles": "12 ± 10 %", "battery.cells": "6±1"} {
+		table, name, _ := strings.Cut(key, ".")
+		d := Parse("format = 1\n[" + table + "]\n" + name + " = \"" + typed + "\"\n")
+		require.Len(t, d.Problems(), 1, key)
+		assert.Contains(t, d.Problems()[0].Error(), "a count, which has no ±", key)
+		assert.Contains(t, d.Problems()[0].Error(), "alone", key)
+	}
+	d := Parse("format = 1\n[machine]\nslots = \"~36\"\n[old]\nturns = \"11 ±1\"\n")
+	assert.Empty(t, d.Problems())
+	assert.InDelta(t, 1, d.Job().Old.Turns.PlusMinus, 0)
 }

@@ -170,6 +170,8 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), "write 0, without a sign"}
 	case f.Kind == Whole && v != math.Trunc(v):
 		return quantity.Reading{}, &trouble{quote(typed), "a whole number", wholesBeside(q.value)}
+	case f.Kind == Whole && q.plusMinus != 0 && f.Name != "turns": // an old coil's turns may be off by some
+		return quantity.Reading{}, &trouble{quote(typed), "a count, which has no ±", fmt.Sprintf("count again and write %.0f alone, or ~%.0f where it is a guess", v, v)}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.meant(q.value, u)}
 	case pm > f.Max-f.Min || math.IsInf(pm, 0) || (q.plusMinus > math.Abs(q.value) && f.sizes(q.value, typed)):
