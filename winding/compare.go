@@ -89,7 +89,7 @@ func compare(o *Outcome, wind bool) []Row {
 	}
 	for i := range trialOutputs {
 		f := &trialOutputs[i]
-		if f.Show != InGrid && f.Show != First || f.At == atTop && len(o.Machine.Conditions) > top && o.Machine.Conditions[top].Same != "" {
+		if f.Show != InGrid && f.Show != First || f.Again(&o.Machine) {
 			continue
 		}
 		r := o.Row(f, wind)

@@ -21,8 +21,8 @@ type Condition struct {
 	RPM quantity.Figure `json:"alternator_rpm"`
 	// Label is short: "wheel 60 rpm", or "full water" where it finds its own speed.
 	Label string `json:"label"`
-	// Same is the name of the condition before it when this one comes to the same: a drive
-	// that gives way gives all it can in both.
+	// Same is usual when this one, slow or top, comes to the same: a drive that gives way gives
+	// all it can in both, or both are one speed. It is then shown once, as the usual one.
 	Same string `json:"same_as,omitempty"`
 	// asked is the alternator speed that something holds, as far as the power goes; 0 where
 	// drive and alternator find their speed by themselves.
@@ -68,6 +68,7 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 		s.through.Ratio, s.through.Slip = s.ratio.Value, 0
 	}
 	s.conditions = nominal3(d, at)
+	s.alike()
 	switch {
 	case d.Kind == "":
 	case !s.ratio.Known():
@@ -99,6 +100,32 @@ func (s *driveSide) letGo() {
 			c.free, c.Label = true, allGiven[s.kind]
 		}
 	}
+}
+
+// alike says which conditions are the usual one under another name.
+func (s *driveSide) alike() {
+	u := &s.conditions[usual]
+	for _, i := range []int{slow, top} {
+		if c := &s.conditions[i]; c.X.Known() && u.X.Known() && c.X.Value == u.X.Value && c.asked == u.asked {
+			c.Same = u.Name
+		}
+	}
+}
+
+// SameAs says that it comes to the same as another; "" where it does not.
+func (c *Condition) SameAs() string {
+	switch {
+	case c.Same == "":
+		return ""
+	case c.free:
+		return fmt.Sprintf("At its %s speed (%s) it comes to the same as at its %s one: the drive gives all it can.", c.Name, c.Label, c.Same)
+	}
+	return fmt.Sprintf("Its %s speed is its %s one, %s.", c.Name, c.Same, c.Label)
+}
+
+// Again reports whether the condition of a figure, if it has one, is shown as another.
+func (o *Output) Again(m *MachineOutcome) bool {
+	return o.At > 0 && o.At <= len(m.Conditions) && m.Conditions[o.At-1].Same != ""
 }
 
 // allGiven is the usual condition of a drive that gives way, in words.

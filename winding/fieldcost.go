@@ -152,7 +152,6 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 			continue
 		}
 		if b.drive.conditions[i].Same != "" {
-			*figure = *list[i-1]
 			continue
 		}
 		given, asked := b.drive.given(at.X), b.drive.conditions[i].asked
@@ -168,6 +167,11 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 		*figure = quantity.Of(amps, quantity.Guessed)
 		if i == usual {
 			f.BestGainUsual = quantity.Of(max(0, watts-at.NetWatts), quantity.Guessed)
+		}
+	}
+	for i, figure := range list {
+		if b.drive.conditions[i].Same != "" && t.in(i) != nil {
+			*figure = *list[usual]
 		}
 	}
 }

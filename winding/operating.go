@@ -168,7 +168,7 @@ func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) 
 		if !at.asked || !s.conditions[i].X.Known() {
 			continue
 		}
-		if s.conditions[i].Same != "" && len(list) > 0 { // gives all it can in both
+		if n := len(list); n > 0 && (s.conditions[i].Same != "" || i == usual && s.conditions[slow].Same != "" && list[n-1].Condition == conditionNames[slow]) {
 			o := list[len(list)-1]
 			o.Condition, o.X = s.conditions[i].Name, s.conditions[i].X.Value
 			list = append(list, o)

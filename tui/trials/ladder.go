@@ -266,9 +266,6 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 		{Head: "wire", Role: kit.Label, Shrink: true, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "alt. rpm"),
 	}}
 	amps := []string{"amps_dc_slow", "amps_dc_usual", "amps_dc_top"}
-	if c := o.Machine.Conditions; len(c) > 2 && c[2].Same != "" {
-		amps = amps[:2]
-	}
 	ids := []string{"cut_in_rpm"}
 	put := func(id string, c kit.Column) {
 		if !slices.Contains(without, id) {
@@ -276,6 +273,9 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 		}
 	}
 	for i := range amps {
+		if winding.OutputOf(amps[i]).Again(&o.Machine) {
+			continue
+		}
 		whose, at := "A net", ""
 		if i < len(o.Machine.Conditions) {
 			whose, at = conditionHead(o.Machine.Conditions[i].Label)

@@ -12,7 +12,7 @@ func (w *writer) moreFigures() {
 		w.names("")
 		w.gap()
 		for _, o := range winding.Outputs() {
-			if o.Show == winding.InReport {
+			if o.Show == winding.InReport && !o.Again(&w.o.Machine) {
 				w.moreRow(&o)
 			}
 		}

@@ -1,7 +1,6 @@
 package card
 
 import (
-	"fmt"
 	"strings"
 
 	"slotwright/winding"
@@ -61,8 +60,8 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	}
 	w.windingRow(t, list)
 	for _, c := range w.o.Machine.Conditions {
-		if c.Same != "" {
-			w.say(2, fmt.Sprintf("At its %s speed (%s) it comes to the same as at its %s one: the drive gives all it can.", c.Name, c.Label, c.Same))
+		if same := c.SameAs(); same != "" {
+			w.say(2, same)
 		}
 	}
 	w.gap()

@@ -131,6 +131,9 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 	line("begins to charge at", w.expected(t.CutInRPM, quantity.RPM), "rpm")
 	amps := []quantity.Figure{t.AmpsSlow, t.AmpsUsual, t.AmpsTop}
 	for i := range min(2, len(m.Conditions)) {
+		if m.Conditions[i].Same != "" {
+			continue
+		}
 		line("net amps, "+m.Conditions[i].Label, w.expected(amps[i], quantity.Amps), "A at ____ rpm")
 	}
 	line("winding after an hour, usual", w.expected(t.HotUsualC, quantity.Celsius), w.opt.Units.For(quantity.Celsius).Name)

@@ -243,7 +243,7 @@ func (v *ampsView) table(area box) {
 	for _, c := range v.o.Machine.Conditions {
 		if c.Same != "" {
 			y += ampsRow
-			v.page.say(words{text: cleaned(fmt.Sprintf("At its %s speed (%s) it comes to the same as at its %s one: the drive gives all it can.", c.Name, c.Label, c.Same), v.opt.ASCII),
+			v.page.say(words{text: cleaned(c.SameAs(), v.opt.ASCII),
 				at: point{area.x0, y}, size: 2.7, anchor: fromLeft})
 		}
 	}
