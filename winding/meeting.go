@@ -59,6 +59,7 @@ type Driven struct {
 	FieldRun
 	SafetyRun
 	region  drive.Region   // the one that governs
+	runHot  bool           // the winding finds no steady temperature where full power is
 	verdict *drive.Verdict // of the wind
 }
 

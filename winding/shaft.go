@@ -70,7 +70,7 @@ func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCou
 	if e, held := met.FullPower(); held {
 		p := c.r.at(e.RPM, c.at(e.RPM).WindingC)
 		t.RunRPM, t.RunWatts = quantity.Of(e.RPM, quantity.Guessed), quantity.Of(e.Watts/s.through.Passes(), quantity.Guessed)
-		t.RunAmps = quantity.Of(p.NetAmps, quantity.Guessed)
+		t.RunAmps, t.runHot = quantity.Of(p.NetAmps, quantity.Guessed), p.TooHot
 	}
 	return spots
 }

@@ -32,8 +32,11 @@ func (t *TrialOutcome) burnsIn(condition int) bool {
 // Burns reports whether a trial does not live through the condition that this figure is for,
 // so that no number stands for it.
 func (o *Output) Burns(t *TrialOutcome) bool {
-	if o.ID == "winding_c_hottest" {
+	switch o.ID {
+	case "winding_c_hottest":
 		return t.Burns()
+	case "full_power_amps_dc":
+		return t.runHot
 	}
 	return o.At != 0 && o.Better != Neither && t.burnsIn(o.At-1)
 }

@@ -257,6 +257,9 @@ func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
 		if c.Verdict == winding.Past {
 			cell.Mark = kit.Broken
 		}
+		if c.Burns { // it does not live to give that figure
+			cell = kit.Cell{Text: "burns", Mark: kit.Broken, Role: kit.Broken, Word: true}
+		}
 		cells = append(cells, cell)
 	}
 	return kit.TableRow{Cells: cells}

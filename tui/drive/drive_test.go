@@ -175,3 +175,14 @@ func TestWordsOfTheAnswers(t *testing.T) {
 	}
 	assert.NotContains(t, text, "gale: ")
 }
+
+// Where the winding finds no steady temperature no figure stands for what it would bring.
+func TestWhatBurnsBringsNothing(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/engine.toml")
+	require.NoError(t, err)
+	s, v := session.New(job.Parse(string(text)), "", job.Mark{}), New()
+	table := func() string { return strings.Join(v.table(s).Lines(s.Theme, 70), "\n") }
+	assert.NotContains(t, table(), "burns")
+	s.Type("machine.rise", "40")
+	assert.Regexp(t, `net amps, A +burns ✗`, table())
+}

@@ -24,6 +24,7 @@ type Row struct {
 	Grave   bool
 	Error   string // not usable: said behind or below the value with a mark
 	Note    string // said behind the value where nothing is wrong, in the style of NoteAs
+	Few     string // the note where there is no room for all of it
 	NoteAs  kit.Role
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
 	Choices []string // not empty: one of these, picked from a list

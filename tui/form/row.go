@@ -80,17 +80,21 @@ func labelRole(is state) kit.Role {
 	return kit.Title
 }
 
-// long is how many cells of the empty room behind it a row's dim value may take, so that it
-// is read whole: 0 when it needs none.
+// long is how many cells of the empty room behind it a row's value may take, dim or typed, so that
+// it is read whole: 0 when it needs none.
 func (s rowSizes) long(t kit.Theme, r Row, is state) int {
-	if r.Text != "" || r.Ghost == "" {
+	shown, frame := r.Text, 2 // its brackets, or the blanks in their place
+	switch {
+	case r.Text == "" && r.Ghost == "":
 		return 0
+	case r.Text == "" && is == focused:
+		shown, frame = r.Ghost, 6 // the brackets of both
+	case r.Text == "":
+		shown, frame = r.Ghost, 3 // and the blank before it
+	case len(r.Choices) > 0:
+		frame = 4 // arrows
 	}
-	frame := 3 // its brackets and the blank before it
-	if is == focused {
-		frame = 6
-	}
-	want := kit.Width(t.Text(kit.Clean(r.Ghost))) + frame - s.value
+	want := kit.Width(t.Text(kit.Clean(shown))) + frame - s.value
 	return max(0, min(want, s.unit-kit.Width(t.Text(r.Unit))+s.spare))
 }
 
@@ -126,6 +130,9 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	below := role == kit.Broken && kit.Width(note) > s.note
 	if role == kit.Warning && kit.Width(note) > s.note {
 		note = doubtful // never cut: the box of the row has it whole
+	}
+	if few := t.Text(kit.Clean(r.Few)); few != "" && role != kit.Broken && role != kit.Warning && kit.Width(note) > s.note {
+		note = few
 	}
 	mark := r.Mark
 	switch needed := r.Needed && r.Text == ""; {

@@ -185,9 +185,15 @@ func turnsText(d *sheet, turns int) string {
 	return counted(turns, "turn")
 }
 
+// narrowLegend is the width below which the legend says where one looks from in fewer words.
+const narrowLegend = 80
+
 // legend says how to read the picture, and what of it is left out.
 func (v *View) legend(t kit.Theme, d *sheet, w int, left string) string {
 	view := "From the connection end, clockwise " + arrow(t, true)
+	if w < narrowLegend {
+		view = "Connection end, clockwise " + arrow(t, true)
+	}
 	if left != "" {
 		view = t.Paint(kit.Warning, t.Mark(kit.Warning)+" "+left)
 	}
@@ -196,7 +202,13 @@ func (v *View) legend(t kit.Theme, d *sheet, w int, left string) string {
 		look := penOf(t, phase)
 		pens += "  " + t.Paint(kit.Phase(phase), string("UVW"[phase])+" "+look.across+look.across)
 	}
-	line := view + pens + "  " + t.Text("+ away from you, − back")
+	line := view + pens
+	for _, signs := range []string{"  + away from you, − back", "  + away − back"} {
+		if signs = t.Text(signs); kit.Width(line)+kit.Width(signs) <= w {
+			line += signs
+			break
+		}
+	}
 	extra := []string{"  heavy: this coil", "  1 2 3: one phase", "  7" + arrow(t, true) + ": coil 7, its wire goes clockwise", "  n p: next coil, coil before"}
 	if v.phase > 0 {
 		extra[1] = "  0: all phases"

@@ -65,7 +65,7 @@ func (v *View) spanLines(s *session.Session, d *sheet, w, h int) []string {
 	room := h - len(words)
 	if mark < len(d.spans) || len(d.spans) == 0 || room > len(d.spans)+len(d.circuits)+3 {
 		n := min(len(d.spans)+1, room)
-		lines = under(t, v.spanTable(d, w), mark, w, n)
+		lines = under(t, v.spanTable(t, d, w), mark, w, n)
 		room -= n
 	}
 	if room > 2 && len(d.circuits) > 0 {
@@ -81,14 +81,23 @@ func (v *View) spanLines(s *session.Session, d *sheet, w, h int) []string {
 }
 
 // spanTable is one row a span; the factors of higher harmonics and the circuits only
-// where there is room.
-func (v *View) spanTable(d *sheet, w int) kit.Table {
+// where there is room, each whole.
+func (v *View) spanTable(t kit.Theme, d *sheet, w int) kit.Table {
+	table := v.wholeSpanTable(d, w)
+	for least := 7; len(table.Columns) > least && table.Width(t)+2 > w; {
+		table.Columns = table.Columns[:len(table.Columns)-1]
+	}
+	return table
+}
+
+// wholeSpanTable is the table with all that might be shown in w cells.
+func (v *View) wholeSpanTable(d *sheet, w int) kit.Table {
 	right := func(head string) kit.Column { return kit.Column{Head: head, Align: kit.Right} }
 	table := kit.Table{Margin: true, Gap: gap(w), Columns: []kit.Column{
 		{Head: "span", Align: kit.Right, Role: kit.Value}, right("pitch"), right("volts"), right("wire"), right("same volts"), right("kw1"), right("kw3"),
 	}}
 	if w >= roomyW {
-		table.Columns = append(table.Columns, right("kw5"), right("kw7"), kit.Column{Head: "circuits", Shrink: true, Min: 8})
+		table.Columns = append(table.Columns, right("kw5"), right("kw7"), kit.Column{Head: "circuits"})
 	}
 	for i, sp := range d.spans {
 		now := kit.Cell{Text: fmt.Sprint(sp.Span)}

@@ -2,7 +2,9 @@ package shelf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -45,6 +47,11 @@ var orders = func() (list []string) {
 	}
 	return list
 }()
+
+// alike reports whether another job that is listed has the same name, which tells nothing then.
+func (v *View) alike(e *shelf.Entry) bool {
+	return slices.ContainsFunc(v.shown.list, func(o shelf.Entry) bool { return o.File != e.File && machine(&o) == machine(e) })
+}
 
 // machine is the job's name, its file's where it has none.
 func machine(e *shelf.Entry) string {
@@ -98,8 +105,12 @@ func (v *View) table(t kit.Theme, w int) kit.Table {
 	focus := v.focus()
 	for i := range v.shown.list {
 		row := kit.TableRow{Focus: i == focus}
+		e := &v.shown.list[i]
 		for _, c := range shown {
-			row.Cells = append(row.Cells, cell(c, &v.shown.list[i]))
+			row.Cells = append(row.Cells, cell(c, e))
+		}
+		if e.Problem == "" && shown[len(shown)-1].head != "file" && v.alike(e) {
+			row.Cells[0].Text = e.File
 		}
 		tb.Rows = append(tb.Rows, row)
 	}
@@ -155,12 +166,30 @@ func (v *View) lines(t kit.Theme, w int) (head string, rows []string) {
 		if i == v.focus() {
 			mark = t.PaintMark(kit.Focus) + " "
 		}
-		rows[i] = t.Fit(mark+t.PaintMark(kit.Broken)+" "+t.Paint(kit.Broken, e.File+": "+kit.Clean(e.Problem)), w)
+		rows[i] = t.Fit(mark+t.PaintMark(kit.Broken)+" "+t.Paint(kit.Broken, inShort(t, e.File+": "+kit.Clean(e.Problem), w-4)), w)
 	}
 	if list := tb.Head(t, w); len(list) > 0 {
 		head = list[0]
 	}
 	return head, rows
+}
+
+// inShort is a problem in at most w cells; where it is too long for that, its beginning up to a whole
+// word that is no number: the box of the marked job has it all.
+func inShort(t kit.Theme, text string, w int) string {
+	text = t.Text(text)
+	if kit.Width(text) <= w {
+		return text
+	}
+	ellipsis := " " + t.Glyphs().Ellipsis
+	words := strings.Fields(text)
+	for n := len(words) - 1; n > 0; n-- {
+		short := strings.Join(words[:n], " ")
+		if kit.Width(short)+kit.Width(ellipsis) <= w && !strings.ContainsFunc(words[n-1], unicode.IsDigit) {
+			return short + ellipsis
+		}
+	}
+	return t.Cut(text, w)
 }
 
 // clickHead sorts by the head nearest to column x, and the other way round by the one it is

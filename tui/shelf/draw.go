@@ -30,10 +30,10 @@ func (v *View) areas() (list, about, bench kit.Rect) {
 	r := v.at
 	switch {
 	case r.W < twoUnder || r.W < wide && r.H < tall:
-		list, about = r.SplitBottom(max(5, min(7, r.H/3)))
+		list, about = r.SplitBottom(v.boxHeight(max(5, min(7, r.H/3))))
 		return list, about, about
 	case r.W < wide:
-		list, under := r.SplitBottom(r.H * 2 / 5)
+		list, under := r.SplitBottom(v.boxHeight(r.H * 2 / 5))
 		about, bench = under.SplitLeft(under.W / 2)
 		_, bench = bench.SplitLeft(1)
 		return list, about, bench
@@ -42,6 +42,19 @@ func (v *View) areas() (list, about, bench kit.Rect) {
 	list.W--
 	about, bench = side.SplitTop(side.H / 2)
 	return list, about, bench
+}
+
+// mostBox is the height beyond which a box under the list has nothing more to say.
+const mostBox = 14
+
+// boxHeight is that of the boxes under the list: what they have at least, and what all the jobs of
+// the folder leave empty, so that it stands still while one searches.
+func (v *View) boxHeight(least int) int {
+	const heads = 2
+	if len(v.shown.all) == 0 {
+		return least // why there is none is said above
+	}
+	return max(least, min(mostBox, v.at.H-heads-len(v.shown.all)-len(v.shown.left)))
 }
 
 // listAreas are the rectangles of the list's head and of its rows.
@@ -129,7 +142,11 @@ func (v *View) title(t kit.Theme, w int) string {
 	if v.typed != "" {
 		search = t.Paint(kit.Hint, "search: ") + t.Paint(kit.Key, kit.Clean(v.typed)) + t.Glyphs().Cursor
 	}
-	return kit.Bar(t, w, t.Cut(text, max(w-kit.Width(search)-2, w/2)), search)
+	room := max(w-kit.Width(search)-2, w/2)
+	if kit.Width(text) > room { // what is left out stands under the list too
+		text = t.Paint(kit.Title, kit.Clean(folder)) + t.Paint(kit.Hint, fmt.Sprintf(": %d of %d jobs", len(v.shown.list), len(v.shown.all)))
+	}
+	return kit.Bar(t, w, t.Cut(text, room), search)
 }
 
 // count is how many jobs there are, and what they are sorted by.
@@ -170,26 +187,32 @@ func (v *View) jobBox(s *session.Session, r kit.Rect) kit.Block {
 	if !ok {
 		return kit.Box(s.Theme, r, "No job", nil)
 	}
-	return kit.Box(s.Theme, r, e.File, about(s, &e, kit.Inner(r).W))
+	in := kit.Inner(r)
+	return kit.Box(s.Theme, r, e.File, about(s, &e, in.W, in.H))
 }
 
-// about is a job in lines.
-func about(s *session.Session, e *shelf.Entry, w int) []string {
+// about is a job in at most h lines, each of its sentences whole or not at all but the first.
+func about(s *session.Session, e *shelf.Entry, w, h int) []string {
 	t := s.Theme
 	if e.Problem != "" {
 		return append(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+kit.Clean(e.Problem), w),
 			t.WrapPaint(kit.Hint, "enter opens it all the same: what can be read is there, the rest is named at its field.", w)...)
 	}
 	lines := t.Wrap(machine(e)+": "+what(e), w)
-	lines = append(lines, t.Wrap(begins(s, e), w)...)
-	for _, o := range e.Others {
-		if !o.Turns.Known() {
-			continue // nothing is said of it yet
+	more := func(air int, role kit.Role, text string) {
+		if next := t.WrapPaint(role, text, w); len(lines)+air+len(next) <= h {
+			lines = append(append(lines, make([]string, air)...), next...)
 		}
-		lines = append(lines, t.WrapPaint(kit.Hint, other(s, &o), w)...)
 	}
-	lines = append(lines, t.WrapPaint(kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.", w)...)
-	return append(append(lines, ""), t.WrapPaint(kit.Dim, words, w)...)
+	more(0, kit.Plain, begins(s, e))
+	for _, o := range e.Others {
+		if o.Turns.Known() { // else nothing is said of it yet
+			more(0, kit.Hint, other(s, &o))
+		}
+	}
+	more(0, kit.Hint, "f6 begins the next of its kind: machine, drive, battery and trials stay, what was read on this piece is emptied.")
+	more(1, kit.Dim, words)
+	return lines
 }
 
 // words are the heads of the list that are short for something, and how far a job may have come.
@@ -241,7 +264,7 @@ func begins(s *session.Session, e *shelf.Entry) string {
 func (v *View) benchBox(s *session.Session, r kit.Rect) kit.Block {
 	w := kit.Inner(r).W
 	var lines []string
-	for _, l := range learned(&v.shown.bench) {
+	for _, l := range learned(s.Units, &v.shown.bench) {
 		lines = append(lines, s.Theme.Wrap(l, w)...)
 	}
 	note := "In no job until you take it there: at the empty field on Machine it is offered."
@@ -252,15 +275,17 @@ func (v *View) benchBox(s *session.Session, r kit.Rect) kit.Block {
 }
 
 // learned is a line for each thing that the records say.
-func learned(b *shelf.Bench) (lines []string) {
+func learned(liked quantity.Choice, b *shelf.Bench) (lines []string) {
+	long, rise := liked.For(quantity.Millimetres), liked.For(quantity.KelvinPerW)
+	size := func(mm float64) string { return quantity.Screen.Value(long.From(mm), long, 3) }
 	for _, l := range b.Fills {
-		lines = append(lines, fmt.Sprintf("Slots full, wire of %g to %g mm bare: fill %s (%s).", l.FromMM, l.ToMM, quantity.Screen.Figure(l.Fill, quantity.None[0], 2), l.Fill.Why))
+		lines = append(lines, fmt.Sprintf("Slots full, wire of %s to %s %s bare: fill %s (%s).", size(l.FromMM), size(l.ToMM), long.Name, quantity.Screen.Figure(l.Fill, quantity.None[0], 2), l.Fill.Why))
 	}
 	if f := b.MeanTurnOff; f.Known() {
 		lines = append(lines, fmt.Sprintf("Mean turn by the wire used, over the one reckoned with: %s %s %% (%s).", quantity.Screen.Signed(f.Value, 2), f.Spread(quantity.None[0]), f.Why))
 	}
 	for _, r := range b.Rises {
-		lines = append(lines, fmt.Sprintf("%s: %s K/W (%s).", r.Machine, quantity.Screen.Figure(r.RisePerWatt, quantity.KelvinPerW[0], 2), r.RisePerWatt.Why))
+		lines = append(lines, fmt.Sprintf("%s: %s %s (%s).", r.Machine, quantity.Screen.Figure(r.RisePerWatt, rise, 2), rise.Name, r.RisePerWatt.Why))
 	}
 	return lines
 }

@@ -254,7 +254,7 @@ func (l *ladder) tableIn(s *session.Session, list []winding.Rung, w int) kit.Tab
 }
 
 // lessWanted are the columns of the rungs that go where there is little room, in that order.
-var lessWanted = []string{"limit_amps_dc", "amps_dc_slow", "winding_c_hottest", "amps_dc_top"}
+var lessWanted = []string{"limit_amps_dc", "amps_dc_slow", "winding_c_hottest", "amps_dc_top", "year_kwh"}
 
 // table is the rungs without some columns, marks right behind the figures where it is tight.
 func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, without []string) kit.Table {
@@ -263,7 +263,7 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 		return kit.Column{Head: head, Unit: unit, Align: kit.Point, Role: kit.Value, Tight: tight}
 	}
 	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{
-		{Head: "wire", Role: kit.Label, Shrink: true, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "alt. rpm"),
+		{Head: "wire", Role: kit.Label, Min: 7}, {Head: "turns", Align: kit.Right, Role: kit.Value}, num("begins", "alt. rpm"),
 	}}
 	amps := []string{"amps_dc_slow", "amps_dc_usual", "amps_dc_top"}
 	ids := []string{"cut_in_rpm"}

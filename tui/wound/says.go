@@ -166,8 +166,9 @@ var or = map[string]string{"wire_weight": "wire_length", "warm_lead": "warm"}
 // reports whether the row is shown.
 func (v *View) beside(s *session.Session, row *form.Row) bool {
 	shown := beside(s, row)
+	row.Few = inFew(row.Note)
 	if v.at.W < narrow {
-		row.Note = inFew(row.Note)
+		row.Note = row.Few
 	}
 	return shown
 }
@@ -189,6 +190,9 @@ func inFew(note string) string {
 	}
 	if wire := strings.ReplaceAll(first, " × ", "×"); wire != first { // of whole words the wire says most
 		return strings.TrimPrefix(wire, "plan ")
+	}
+	if kit.Width(first) >= len("plan 0.781 kg") {
+		return strings.TrimPrefix(first, "plan ") // a unit says more than that word
 	}
 	return first
 }
