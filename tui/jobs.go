@@ -107,12 +107,17 @@ func (m *Model) open(typed string) tea.Cmd {
 		again(folderSays)
 		return nil
 	}
-	d, mark, err := job.Load(path)
-	if err != nil {
+	if _, _, err := job.Load(path); err != nil {
 		again(err.Error())
 		return nil
 	}
 	return m.whenSafe("Open "+filepath.Base(path)+"?", "open it", func() tea.Cmd {
+		// Read only now: the answer may have saved the work that was open to this very file.
+		d, mark, err := job.Load(path)
+		if err != nil {
+			again(err.Error())
+			return nil
+		}
 		m.change(session.New(d, path, mark))
 		m.s.ChooseForemost()
 		_ = m.store.SetLast(path)
@@ -120,24 +125,35 @@ func (m *Model) open(typed string) tea.Cmd {
 	})
 }
 
+// nextOf is the next job of the kind of one in a file, and where it is written; or why there is
+// none.
+func nextOf(path string) (next job.Document, to, why string) {
+	old, _, err := job.Load(path)
+	to = otherName(path)
+	next = old.From(strings.TrimSuffix(filepath.Base(to), filepath.Ext(to)))
+	switch {
+	case err != nil:
+		return next, to, err.Error()
+	case len(old.Problems()) > 0:
+		return next, to, "it has a problem, which a new job would have too; open it and mend that first: " + old.Problems()[0].Error()
+	}
+	return next, to, next.Refused()
+}
+
 // beginFrom begins the next job of a kind from a job on the shelf, in a file beside it that is
 // written when it is saved.
 func (m *Model) beginFrom(path string) tea.Cmd {
-	old, _, err := job.Load(path)
-	to := otherName(path)
-	next := old.From(strings.TrimSuffix(filepath.Base(to), filepath.Ext(to)))
-	switch {
-	case err != nil:
-		m.s.Warn(err.Error())
-		return nil
-	case len(old.Problems()) > 0:
-		m.s.Warn("it has a problem, which a new job would have too; open it and mend that first: " + old.Problems()[0].Error())
-		return nil
-	case next.Refused() != "":
-		m.s.Warn(next.Refused())
+	if _, _, why := nextOf(path); why != "" {
+		m.s.Warn(why)
 		return nil
 	}
 	return m.whenSafe("A new job from "+filepath.Base(path)+"?", "begin it", func() tea.Cmd {
+		// Read only now: the answer may have saved the work that was open to this very file.
+		next, to, why := nextOf(path)
+		if why != "" {
+			m.s.Warn(why)
+			return nil
+		}
 		s := session.NewCopy(next)
 		s.Path = to
 		m.change(s)

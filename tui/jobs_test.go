@@ -298,3 +298,31 @@ func TestTheMouse(t *testing.T) {
 	assert.Contains(t, m.View(), "[Curves]")
 	assert.NotNil(t, m.press("f4"))
 }
+
+// Saving, then opening the very file that was saved, shows what was saved, not what was read of
+// it before; and the next of its kind begins from what was saved.
+func TestWhatIsSavedOnTheWayIsWhatIsOpened(t *testing.T) {
+	dir := t.TempDir()
+	t.Chdir(dir)
+	require.NoError(t, os.WriteFile("hub.toml", []byte(job.Template("hub")), 0o600))
+	d, mark, err := job.Load("hub.toml")
+	require.NoError(t, err)
+	m := New(session.New(d, "hub.toml", mark), recovery.Store{Dir: filepath.Join(dir, "state")})
+	m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	m.press("4 2 enter ctrl+o h u b . t o m l enter")
+	require.Contains(t, m.View(), "changes not saved to hub.toml")
+	m.press("s")
+	require.False(t, m.s.Dirty())
+	text, err := os.ReadFile("hub.toml")
+	require.NoError(t, err)
+	assert.Equal(t, string(text), m.s.Document().Text())
+	assert.Equal(t, 42.0, m.s.Job().Machine.Slots.Value)
+
+	m.goTo("machine.slots")
+	m.press("4 5 enter")
+	m.beginFrom("hub.toml")
+	require.Contains(t, m.View(), "changes not saved to hub.toml")
+	m.press("s")
+	assert.Equal(t, "hub-2.toml", m.s.Path)
+	assert.Equal(t, 45.0, m.s.Job().Machine.Slots.Value)
+}
