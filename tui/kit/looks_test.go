@@ -292,3 +292,17 @@ func TestLooksGoRound(t *testing.T) {
 	_, ok := kit.Theme{}.WithLook("mauve")
 	assert.False(t, ok)
 }
+
+// With a look for the ground that a terminal has and colours of its own, every role is read as small
+// text is: 4.5:1 (WCAG 2.1, 1.4.3).
+func TestFixedColoursOfALookAreReadAsSmallText(t *testing.T) {
+	for look, b := range map[string]string{"dark": "black", "light": "bright white"} {
+		ground, err := colorful.Hex(usual[b])
+		require.NoError(t, err)
+		for role := kit.Plain; role <= kit.PhaseW; role++ {
+			if hue, ok := hueIn(t, kit.Theme{Fixed: true}, nil, look, role); ok {
+				assert.GreaterOrEqual(t, contrast(hue, ground), 4.5, "%s, role %d: %s", look, role, hue.Hex())
+			}
+		}
+	}
+}

@@ -102,14 +102,14 @@ func sgr(params string) Style { return Style{on: "\x1b[" + params + "m"} }
 var fixedHues = [lookCount]map[string]string{
 	AnyBackground:   {"2": "243", "94": "63", "31": "160", "90": "243", "35": "164", "95": "133", "91": "166"},
 	DarkBackground:  {"92": "120", "2": "245", "36": "80", "93": "221", "91": "203", "94": "111", "33": "179", "97": "255", "95": "213", "96": "123"},
-	LightBackground: {"2": "241", "34": "26", "35": "127", "31": "124", "30": "235", "95": "164", "91": "196"},
+	LightBackground: {"2": "241", "34": "26", "35": "127", "31": "124", "30": "235", "95": "128", "91": "160"},
 }
 
 // fixedRoles are roles for which the 16 have no colour that can be read and is free: their
 // green is too pale on white, and their red is a broken limit's.
 var fixedRoles = [lookCount]map[Role]string{
 	AnyBackground:   {Better: "1;38;5;65", Series2: "38;5;130", PhaseV: "38;5;130", Series3: "38;5;30", PhaseW: "38;5;30"},
-	LightBackground: {Better: "1;38;5;30", Series2: "38;5;130", PhaseV: "38;5;130"},
+	LightBackground: {Better: "1;38;5;29", Series2: "38;5;130", PhaseV: "38;5;130"},
 }
 
 // fixed are the styles in those colours.
