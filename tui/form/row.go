@@ -7,7 +7,12 @@ import (
 )
 
 // rowSizes are the widths of a form column's parts.
-type rowSizes struct{ label, value, unit, spare, note int }
+type rowSizes struct {
+	label, value, unit, spare, note int
+	// far is how much longer than the column the longest value is, of those that go on over empty
+	// room, so that the units behind these stand under each other too.
+	far int
+}
 
 // column draws rows from..to, w cells wide.
 func (f Form) column(t kit.Theme, w, from, to int) []formLine {
@@ -69,6 +74,11 @@ func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 		s.value, s.spare = s.value-give, s.spare+give
 	}
 	s.note = max(0, s.spare-2)
+	for _, r := range f.Rows[from:to] {
+		if !r.Adds && r.Note == "" && r.Unit != "" {
+			s.far = max(s.far, s.long(t, r, focused)) // the longer: nothing moves with the focus
+		}
+	}
 	return s
 }
 
@@ -147,7 +157,8 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	}
 	value, unit := s.value, t.Fit(r.Unit, s.unit)
 	if spare := s.long(t, r, is); note == "" && is != open && spare > 0 {
-		value, unit = s.value+spare, t.Cut(r.Unit, s.unit)
+		unit = t.Cut(r.Unit, s.unit)
+		value = s.value + max(spare, min(s.far, s.unit-kit.Width(unit)+s.spare))
 	}
 	line := margin + label + " " + drawValue(t, r, cursor, is, value) +
 		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(unit)
