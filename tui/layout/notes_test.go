@@ -73,3 +73,13 @@ func TestEnterGoesToWhatTheLayoutWaitsFor(t *testing.T) {
 	assert.True(t, ok)
 	assert.Equal(t, "machine.slots", went)
 }
+
+// A flat stator has no slots; what stands for them here is named as the card names it.
+func TestAFlatStatorsSlotsAreGaps(t *testing.T) {
+	const words, text = "Slot: here the gap between two flat coils", "format = 1\n[machine]\nslots = 9\npoles = 12\nspan = 1\nlayers = 2\n%s[[trial]]\nname = \"A\"\nturns = 80\ngauge = \"1 mm\"\n"
+	for stator, want := range map[string]bool{"stator = \"flat\"\n": true, "": false} {
+		s := session.New(job.Parse(strings.Replace(text, "%s", stator, 1)), "", job.Mark{})
+		got := tuitest.Words(frame(t, New(), s, body(120, 40)))
+		assert.Equal(t, want, strings.Contains(got, words), stator)
+	}
+}

@@ -18,7 +18,7 @@ var topFields = []Input{
 
 var machineFields = []Input{
 	{Table: "machine", Name: "slots", Label: "Slots", Kind: Whole, Min: 3, Max: 360,
-		Help: "How many slots the stator has.", How: "Mark one with chalk and count round.",
+		Help: "How many slots the stator has; a flat one: gaps between its coils.", How: "Mark one with chalk and count round.",
 		at: func(j *Job, _ int) any { return &j.Machine.Slots }},
 	{Table: "machine", Name: "poles", Label: "Poles", Kind: Whole, Min: 2, Max: 240,
 		Help: "How many magnetic poles the rotor has, north and south together.", How: "Claw rotor: count the claws of both halves. Magnets: count magnets; where bare iron stands between them as poles, twice that. Hz = rpm × poles / 120.",
