@@ -42,6 +42,8 @@ type Finding struct {
 	// NoUse says that the trial leaves nothing where it runs most of the time, for what it is to
 	// feed: it can be wound, and the evening and the copper would be lost.
 	NoUse bool `json:"-"`
+	// Past says that the winding passes its own limit of current where the drive takes it.
+	Past bool `json:"-"`
 	// Short says that less comes than is wanted.
 	Short bool `json:"-"`
 }

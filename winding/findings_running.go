@@ -88,7 +88,8 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		if limit, by := o.governs(p.RPM); o.Passed(p.AmpsDC, p.RPM) {
-			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%.3g A (%s) is over its limit of %.3g A, by %s%s", p.AmpsDC, a.drive.conditions[indexOf(p.Condition)].Label, limit, limitWords[by.Name], by.circles)
+			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s) is over its limit of %s A, by %s%s%s", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(limit), limitWords[by.Name], by.circles, a.furtherOver(o, i))
+			d.list[len(d.list)-1].Past = true
 			break
 		}
 	}
@@ -102,6 +103,26 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}
 }
+
+// furtherOver is the condition after the one that is told in which a winding is the furthest over its
+// limit, if it is further than there.
+func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
+	times := func(p *Operating) float64 { return p.AmpsDC / o.LimitAt(p.RPM) }
+	worst := told
+	for i := told + 1; i < len(o.Operating); i++ {
+		if times(&o.Operating[i]) > times(&o.Operating[worst])*limitSlack {
+			worst = i
+		}
+	}
+	if worst == told {
+		return ""
+	}
+	p := &o.Operating[worst]
+	return fmt.Sprintf("; %s A (%s) of %s A", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitAt(p.RPM)))
+}
+
+// inAmps is amps as every screen and card writes them.
+func inAmps(v float64) string { return quantity.File.Value(v, quantity.Amps[0], 3) }
 
 // cooler is what keeps a winding within its limits where no other winding does.
 func (a aboutRunning) cooler(o *TrialOutcome) string {

@@ -59,7 +59,7 @@ func TestUnits(t *testing.T) {
 	assert.Contains(t, machine, "Air around it 68 °F")
 	assert.Contains(t, machine, "Air gap 0.01575 ±0.002 in")
 	inch := flat(Text(w.b, &w.o, 0, Options{Units: units}))
-	for _, want := range []string{"Ω at 68 °F", "straight 2.01 in", " ft, ", "CUT insulation, in in."} { // 51 mm
+	for _, want := range []string{"Ω at 68 °F", "straight 2.01 in", " ft, ", "CUT insulation, in inches."} { // 51 mm
 		assert.Contains(t, inch, want)
 	}
 	ascii := Text(w.b, &w.o, 0, Options{ASCII: true})

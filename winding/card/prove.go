@@ -114,11 +114,27 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	if t.LimitAmps.Known() {
 		by = " (" + t.LimitBy + ")"
 	}
-	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC from "+w.rectifier()+by+"; "+w.fuse(t))
+	w.entry("LIMITS", "NOT MORE THAN "+w.orBlank(t.LimitAmps, quantity.Amps, 3)+" DC from "+w.rectifier()+by+w.limitsElsewhere(t)+"; "+w.fuse(t))
 	if w.fuseFarOver(t) {
 		w.more("The fuse guards the cable, not the winding: " + w.holdsBack() + ".")
 	}
 	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at top speed" + w.highest(t))
+}
+
+// limitsElsewhere is what it stands in the drive's other conditions, where a fan makes that another:
+// what a reading at their speeds must not pass.
+func (w *writer) limitsElsewhere(t *winding.TrialOutcome) string {
+	if !t.LimitAmps.Known() {
+		return ""
+	}
+	words := ""
+	for _, p := range w.ownConditions(t) {
+		limit := quantity.Figure{Value: t.LimitAt(p.RPM), Origin: t.LimitAmps.Origin}
+		if text := w.amount(limit, quantity.Amps, 3); p.AmpsDC > 0 && text != w.amount(t.LimitAmps, quantity.Amps, 3) {
+			words += ", " + text + " at " + w.condition(p).Label
+		}
+	}
+	return words
 }
 
 // fuseFarOver reports whether a fuse carries far more than the winding may: the next common

@@ -85,18 +85,31 @@ func (w *writer) brings(t *winding.TrialOutcome) string {
 }
 
 // worst is the finding of the trial that weighs most, one that makes it no use before a broken
-// one, that before a doubt, and how many more there are.
+// one, that before a doubt, its own limit of current before other doubts, and how many more there
+// are.
 func (w *writer) worst(trial string) (worst *winding.Finding, more int) {
 	for _, f := range w.findingsOf(trial) {
 		if f.Severity < winding.Doubt {
 			continue
 		}
-		if worst == nil || f.NoUse && !worst.NoUse || f.NoUse == worst.NoUse && f.Severity > worst.Severity {
+		if worst == nil || weighs(&f) > weighs(worst) {
 			worst = &f
 		}
 		more++
 	}
 	return worst, max(0, more-1)
+}
+
+// weighs is how much a finding weighs beside others.
+func weighs(f *winding.Finding) int {
+	w := 2 * int(f.Severity)
+	if f.NoUse {
+		w += 100
+	}
+	if f.Past {
+		w++
+	}
+	return w
 }
 
 // inWords is a finding and what would mend it.

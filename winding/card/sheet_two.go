@@ -90,7 +90,11 @@ func (w *writer) cutList(t *winding.TrialOutcome) {
 		return
 	}
 	unit := w.opt.Units.For(quantity.Millimetres)
-	w.entry("CUT", "insulation, in "+unit.Name+". What stands out of the iron and what sleeves, papers and cord take are common practice, no source.")
+	named := unit.Name
+	if named == "in" {
+		named = "inches" // "in in" is read twice
+	}
+	w.entry("CUT", "insulation, in "+named+". What stands out of the iron and what sleeves, papers and cord take are common practice, no source.")
 	w.raw(fmt.Sprintf("          %-15s%7s%9s%9s%9s", "", "pieces", "long", "wide", "thick"))
 	for _, c := range t.Cuts {
 		pieces := "-"

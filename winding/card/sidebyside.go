@@ -124,14 +124,13 @@ func (w *writer) compared(r *winding.Row) {
 	w.note(r.Label, no)
 }
 
-// against is how far a cell is from the reference, and the verdict.
+// against is how far a cell is from the reference, and the verdict. What is past a limit is no more or
+// less so for being far from the reference.
 func against(c *winding.Cell, u quantity.Unit, digits int) string {
-	verdict := c.Verdict.String()
-	if c.Verdict == winding.Past {
-		verdict = "PAST"
-	}
 	far := ""
 	switch {
+	case c.Verdict == winding.Past:
+		return "PAST"
 	case c.Verdict == winding.Same:
 	case c.Percent.Known() && c.Percent.Value >= 1000:
 		far = ">10x"
@@ -142,5 +141,5 @@ func against(c *winding.Cell, u quantity.Unit, digits int) string {
 	case c.Difference.Known():
 		far = quantity.File.Difference(c.Difference.Value, u, min(digits, 3))
 	}
-	return strings.TrimSpace(far + " " + verdict)
+	return strings.TrimSpace(far + " " + c.Verdict.String())
 }
