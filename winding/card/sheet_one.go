@@ -214,7 +214,7 @@ func (w *writer) buy(t *winding.TrialOutcome) {
 		s := &t.Buy[i]
 		long, heavy := w.expected(s.Metres, quantity.Metres), w.expected(s.Kg, quantity.Kilograms)
 		spool := w.amount(quantity.Figure{Value: s.SpoolKg, Origin: quantity.Derived}, quantity.Kilograms, asGiven)
-		w.entry(label, fmt.Sprintf("[ ] %s: %s, %s without enamel, spools of %s: %s, %s %% to spare", verbatim(s.Gauge), long, heavy, spool, w.orBlank(s.Spools, quantity.None, 0), quantity.Number(100*t.Allowance, asGiven)))
+		w.entry(label, fmt.Sprintf("[ ] %s: %s, %s bare, spools of %s: %s, %s %% to spare", verbatim(s.Gauge), long, heavy, spool, w.orBlank(s.Spools, quantity.None, 0), quantity.Number(100*t.Allowance, asGiven)))
 		label = ""
 	}
 }
