@@ -11,7 +11,6 @@ import (
 	"slotwright/winding/quantity"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 )
 
 // View is the Card screen.
@@ -19,7 +18,6 @@ type View struct {
 	report bool
 	at     kit.Rect
 	scroll kit.Scroll
-	pan    int // columns to the left of the window, where it is narrower than the card
 	// lines is the text as last made, and from what: it is only made anew when that
 	// changed.
 	from  key
@@ -33,6 +31,7 @@ type key struct {
 	report bool
 	units  quantity.Choice
 	ascii  bool
+	wide   int
 }
 
 // New is the screen.
@@ -47,18 +46,11 @@ func (v *View) Typing(*session.Session) bool { return false }
 // Bindings are the keys of the screen.
 func (v *View) Bindings(s *session.Session) []kit.Binding {
 	const group = "Card"
-	var pan []kit.Binding
-	if v.at.W < paper {
-		pan = []kit.Binding{
-			kit.Bind(group, "> .", "pan", "The right part of the lines.", func() { v.pan = paper - v.at.W }),
-			kit.Bind(group, "< ,", "", "The left part of the lines.", func() { v.pan = 0 }),
-		}
-	}
-	return append(append(pan, []kit.Binding{
+	return append([]kit.Binding{
 		kit.Bind(group, "] right", "trial", "The next trial's card.", func() { s.Choose(s.Trial + 1) }),
 		kit.Bind(group, "[ left", "", "The card of the trial before.", func() { s.Choose(s.Trial - 1) }),
 		kit.Bind(group, "r", "report/card", "The report with every figure of every trial, or the card.", func() { v.report = !v.report }),
-	}...), v.scroll.Bindings("Reading", "read on")...)
+	}, v.scroll.Bindings("Reading", "read on")...)
 }
 
 // Key takes a key.
@@ -70,7 +62,6 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 // SetSize makes the text, and shows another one from its top.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
-	v.pan = max(0, min(v.pan, paper-r.W))
 	if len(s.Outcome().Trials) == 0 {
 		v.lines = nil
 		return
@@ -85,7 +76,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 
 // areas are the whole drawing's rectangle, the text's in it, and that for words of the trade
 // beside or under it. The card is 80 columns wide: where it is narrow, all of them, without a
-// border, under a line for the title.
+// border, under a line for the title; where it is narrower yet, folded to what there is.
 func (v *View) areas() (all, body, words kit.Rect) {
 	if v.at.W >= boxed+1+aside {
 		all = v.at.Centre(boxed+1+aside, v.at.H)
@@ -168,14 +159,14 @@ func (v *View) page(t kit.Theme, r kit.Rect) []string {
 	top := max(0, min(v.scroll.Top, len(v.lines)-r.H))
 	out := make([]string, 0, r.H)
 	for _, line := range v.lines[top:min(len(v.lines), top+r.H)] {
-		out = append(out, t.Fit(ansi.Cut(line, v.pan, v.pan+r.W), r.W))
+		out = append(out, t.Fit(line, r.W))
 	}
 	return out
 }
 
 // key is what the text now depends on.
 func (v *View) key(s *session.Session) key {
-	return key{s.Document().Text(), s.Trial, v.report, s.Units, s.Theme.ASCII}
+	return key{s.Document().Text(), s.Trial, v.report, s.Units, s.Theme.ASCII, min(paper, v.at.W)}
 }
 
 // make writes the text when something it depends on has changed.
@@ -185,7 +176,7 @@ func (v *View) make(s *session.Session) {
 		return
 	}
 	doc := s.Document()
-	opt := card.Options{ASCII: s.Theme.ASCII, Units: s.Units, Document: &doc}
+	opt := card.Options{ASCII: s.Theme.ASCII, Units: s.Units, Document: &doc, Width: k.wide}
 	text := ""
 	if v.report {
 		text = card.Report(s.Bench(), s.Outcome(), opt)

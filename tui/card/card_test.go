@@ -10,6 +10,7 @@ import (
 	"slotwright/winding/card"
 	"slotwright/winding/job"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -83,24 +84,28 @@ func TestWithoutTrials(t *testing.T) {
 	}
 }
 
-// A window narrower than the card shows either end of its lines, nothing between is lost.
-func TestANarrowWindowShowsBothEnds(t *testing.T) {
+// A window narrower than the card has it folded: nothing lies beyond its edge, on the card and in the
+// report, and no key is needed to see the rest of a line.
+func TestANarrowWindowFoldsTheCard(t *testing.T) {
 	s, v := session.NewExample(), New()
-	left := tuitest.Draw(t, v, s, 60, 17)
-	tuitest.Press(t, v, s, 60, 17, ">")
-	right := tuitest.Draw(t, v, s, 60, 17)
-	for i, line := range strings.Split(left, "\n") {
-		if i == 0 || i-1 >= len(v.lines) {
-			continue
+	for _, key := range []string{"home", "r"} {
+		tuitest.Press(t, v, s, 60, 17, key)
+		seen := tuitest.Draw(t, v, s, 60, 17)
+		for range v.lines {
+			tuitest.Press(t, v, s, 60, 17, "down")
+			seen += "\n" + tuitest.Draw(t, v, s, 60, 17)
 		}
-		whole := strings.TrimRight(v.lines[i-1], " ")
-		assert.True(t, strings.HasPrefix(whole, line), line)
-		assert.True(t, strings.HasSuffix(whole, strings.Split(right, "\n")[i]))
+		for _, line := range v.lines {
+			require.LessOrEqual(t, ansi.StringWidth(line), 60, line)
+			require.Contains(t, seen, strings.TrimRight(line, " "))
+		}
+		for _, b := range v.Bindings(s) {
+			assert.NotContains(t, b.Keys(), ">")
+		}
 	}
-	tuitest.Press(t, v, s, 60, 17, "<")
-	assert.Equal(t, left, tuitest.Draw(t, v, s, 60, 17))
-	tuitest.Press(t, v, s, 60, 17, ">")
-	assert.NotContains(t, tuitest.Draw(t, v, s, 100, 17), "pan")
+	tuitest.Draw(t, v, s, 80, 17)
+	doc := s.Document()
+	assert.Equal(t, card.Report(s.Bench(), s.Outcome(), card.Options{Document: &doc}), strings.Join(v.lines, "\n")+"\n", "as it is written where there is room")
 }
 
 // Words of the trade that are read now are explained at the foot, and beside the card where

@@ -19,6 +19,9 @@ type Options struct {
 	Document *job.Document
 	// Pages puts a form feed between sheets, for a printer.
 	Pages bool
+	// Width folds the text to so many columns, 60 to 80, to be read on a screen; 0 is the 80 of a
+	// sheet. Folded it has no more sheets than two.
+	Width int
 	// Sections are those of the report to write, by name; none is all of them.
 	Sections []string
 }
@@ -34,7 +37,7 @@ type writer struct {
 }
 
 func newWriter(b *winding.Bench, o *winding.Outcome, opt Options) *writer {
-	return &writer{paper: newPaper(opt.ASCII, opt.Units), b: b, job: b.Job(), o: o, opt: opt}
+	return &writer{paper: newPaper(opt.ASCII, opt.Units, opt.Width), b: b, job: b.Job(), o: o, opt: opt}
 }
 
 // estimate is what every card and report says about its figures.
@@ -55,7 +58,7 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 	}
 	t := &o.Trials[trial]
 	one, over, spilled := w.sheetOne(t, trial)
-	rest := w.closed(pages(w.sheetTwo(t, trial, over, spilled), pageLines-2))
+	rest := w.closed(pages(w.sheetTwo(t, trial, over, spilled), w.sheetLines()-2))
 	sheets := append([][]string{one}, rest...)
 	for i, s := range sheets {
 		sheets[i] = append(w.sheetHead("WINDING CARD, TRIAL "+t.Name, i+1, len(sheets)), s...)
@@ -67,7 +70,7 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 // begun for what the foot of sheet one says too.
 func (w *writer) closed(sheets [][]string) [][]string {
 	last, words := len(sheets)-1, w.block(w.close)
-	if last >= 0 && len(sheets[last])+1+len(words) <= pageLines-2 {
+	if last >= 0 && len(sheets[last])+1+len(words) <= w.sheetLines()-2 {
 		sheets[last] = append(append(sheets[last], ""), words...)
 	}
 	return sheets

@@ -28,7 +28,7 @@ func (w *writer) coils(trial int, plan *layout.Layout) {
 		rows[i] = coilRow(s, counted)
 	}
 	w.entry("ORDER", w.howToRead(plan, steps))
-	w.columns(coilHead, rows, coilColumns(rows))
+	w.columns(coilHead, rows, w.coilColumns(rows))
 }
 
 // howToRead is what has to be known before the first coil.
@@ -63,9 +63,9 @@ func numbers(list []int) string {
 
 // coilColumns is in how many columns rows stand: two of more than a dozen, where they are
 // narrow enough.
-func coilColumns(rows []string) int {
+func (w *writer) coilColumns(rows []string) int {
 	for _, r := range rows {
-		if len(r) > width-coilColumn {
+		if len(r) > w.wide-coilColumn {
 			return 1
 		}
 	}

@@ -187,7 +187,7 @@ func TestNetAmpsBelowNothing(t *testing.T) {
 // The most volts anywhere are a second figure only where they are more than the open volts at
 // top speed; where those are missing they stand alone.
 func TestMostVoltsAreSaidWhereTheyAreMore(t *testing.T) {
-	w := &writer{paper: newPaper(false, quantity.Choice{})}
+	w := &writer{paper: newPaper(false, quantity.Choice{}, 0)}
 	of := func(v float64) quantity.Figure { return quantity.Of(v, quantity.Measured) }
 	none := quantity.Missing("nobody knows")
 	for _, c := range []struct {

@@ -127,7 +127,13 @@ func (w *writer) windingRow(t *winding.TrialOutcome, list []*winding.Operating) 
 
 // across sets a label and a cell for each condition.
 func (w *writer) across(label string, cells []string) {
-	line := text.Pad(w.clean("  "+label), conditionLabel)
+	label = w.clean("  " + label)
+	at := min(conditionLabel, w.wide-conditionCell*len(cells))
+	if text.Width(label) > at {
+		w.raw(label)
+		label = ""
+	}
+	line := text.Pad(label, at)
 	for _, c := range cells {
 		line += text.PadLeft(w.clean(c), conditionCell)
 	}

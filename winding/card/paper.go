@@ -10,8 +10,11 @@ import (
 	"slotwright/winding/text"
 )
 
-// width is the columns of a sheet.
-const width = 80
+// width is the columns of a sheet, narrowest the least that it can be folded to for a screen.
+const (
+	width     = 80
+	narrowest = 60
+)
 
 // paper takes text line by line: it folds it to ASCII when asked, wraps it, and keeps
 // blanks off the ends of lines.
@@ -19,11 +22,15 @@ type paper struct {
 	b     strings.Builder
 	ascii bool
 	units quantity.Choice
+	wide  int  // columns
 	blank bool // the last line was blank
 }
 
-func newPaper(ascii bool, units quantity.Choice) *paper {
-	return &paper{ascii: ascii, units: units, blank: true}
+func newPaper(ascii bool, units quantity.Choice, wide int) *paper {
+	if wide <= 0 {
+		wide = width
+	}
+	return &paper{ascii: ascii, units: units, wide: min(width, max(narrowest, wide)), blank: true}
 }
 
 // String is the sheet, ending with one newline.
@@ -37,12 +44,15 @@ func (p *paper) clean(s string) string {
 	return s
 }
 
+// folded reports whether the paper is narrower than a sheet.
+func (p *paper) folded() bool { return p.wide < width }
+
 // raw writes one line that is known to fit once it is clean; a longer one is wrapped.
 func (p *paper) raw(s string) {
 	s = strings.TrimRightFunc(p.clean(s), unicode.IsSpace)
-	if text.Width(s) > width {
+	if text.Width(s) > p.wide {
 		indent := len(s) - len(strings.TrimLeft(s, " "))
-		p.hang(strings.Repeat(" ", min(indent, width/2)), strings.TrimLeft(s, " "))
+		p.hang(strings.Repeat(" ", min(indent, p.wide/2)), strings.TrimLeft(s, " "))
 		return
 	}
 	p.b.WriteString(s + "\n")
@@ -57,7 +67,7 @@ func (p *paper) gap() {
 }
 
 // rule is a line across.
-func (p *paper) rule(r rune) { p.raw(strings.Repeat(string(r), width)) }
+func (p *paper) rule(r rune) { p.raw(strings.Repeat(string(r), p.wide)) }
 
 // title heads the sheet.
 func (p *paper) title(kind, name string) {
@@ -124,7 +134,7 @@ func (p *paper) inUnits(words string) string {
 func (p *paper) hang(mark, words string) {
 	mark, words = p.clean(mark), p.inUnits(words)
 	at := text.Width(mark)
-	lines := text.Wrap(glued().ReplaceAllString(p.clean(words), "${1}"+glue+"${2}"), width-at)
+	lines := text.Wrap(glued().ReplaceAllString(p.clean(words), "${1}"+glue+"${2}"), p.wide-at)
 	for i, line := range lines {
 		line = strings.ReplaceAll(line, glue, " ")
 		lead := mark

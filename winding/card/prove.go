@@ -69,10 +69,10 @@ func (w *writer) within(f quantity.Figure, dim quantity.Dimension) string {
 	return fmt.Sprintf("; must read %s to %s (±%.0f %%)", end(low), end(high), 100*part)
 }
 
-// readings is a line to write on for each pair of leads, three beside each other.
+// readings is a line to write on for each pair of leads, as many beside each other as there is room for.
 func (w *writer) readings(pairs []string, unit, behind string) {
 	for len(pairs) > 0 {
-		n := min(3, len(pairs))
+		n := min(3, (w.wide-labelled-15)/16, len(pairs)) // the unit stands behind the last
 		line := strings.Repeat(" ", labelled)
 		for _, p := range pairs[:n] {
 			line += p + " ________  "
@@ -202,8 +202,8 @@ func (w *writer) cautionsOf(trial string) []winding.Caution {
 // withCautions fills a sheet with cautions, the most pressing first; over is those for
 // which there is no room.
 func (w *writer) withCautions(sheet []string, list []winding.Caution) (filled []string, over []winding.Caution) {
-	rule := strings.Repeat("-", width)
-	room := pageLines - len(sheet) - 4 // head, rule, what is over, foot
+	rule := strings.Repeat("-", w.wide)
+	room := w.sheetLines() - len(sheet) - 4 // head, rule, what is over, foot
 	filled = append(sheet, rule)
 	for i, c := range list {
 		lines := w.block(func() { w.caution(c) })
@@ -221,7 +221,7 @@ func (w *writer) withCautions(sheet []string, list []winding.Caution) (filled []
 				topics = append(topics, t)
 			}
 		}
-		filled = append(filled, w.block(func() { w.raw(text.Cut("More cautions overleaf: "+strings.Join(topics, ", "), width, "")) })...)
+		filled = append(filled, w.block(func() { w.raw(text.Cut("More cautions overleaf: "+strings.Join(topics, ", "), w.wide, "")) })...)
 	}
 	return append(filled, w.block(func() { w.raw(foot) })...), over
 }

@@ -11,13 +11,22 @@ import (
 // for too.
 const pageLines = 66
 
+// sheetLines is the lines that a sheet has room for; on a folded one, which is not printed, as many as
+// there are.
+func (w *writer) sheetLines() int {
+	if w.folded() {
+		return 1 << 20
+	}
+	return pageLines
+}
+
 // labelled is the column in which what is on a sheet begins, behind its word in capitals.
 const labelled = 10
 
 // block is the lines that f writes, kept apart from the rest.
 func (w *writer) block(f func()) []string {
 	before := w.paper
-	w.paper = newPaper(before.ascii, before.units)
+	w.paper = newPaper(before.ascii, before.units, w.wide)
 	f()
 	written := w.paper.b.String()
 	w.paper = before
@@ -39,7 +48,7 @@ func (w *writer) more(words string) { w.entry("", words) }
 func (w *writer) sheetHead(kind string, sheet, of int) []string {
 	return w.block(func() {
 		right := fmt.Sprintf("sheet %d of %d", sheet, of)
-		room := width - len(right) - 2
+		room := w.wide - len(right) - 2
 		w.raw(text.Fit(w.clean(kind), room, "") + "  " + right)
 	})
 }

@@ -31,7 +31,7 @@ func (w *writer) sheetOne(t *winding.TrialOutcome, trial int) (sheet []string, o
 	}
 	for _, p := range parts {
 		if len(sheet) > 0 && len(p) > 0 {
-			sheet = append(sheet, strings.Repeat("-", width))
+			sheet = append(sheet, strings.Repeat("-", w.wide))
 		}
 		sheet = append(sheet, p...)
 	}

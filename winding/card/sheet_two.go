@@ -48,7 +48,7 @@ func (w *writer) slotTable(plan *layout.Layout, why string) {
 		row := slotRow(plan, n)
 		rows, wide = append(rows, row), max(wide, len(row))
 	}
-	columns := max(1, min(4, (width+3)/(wide+3)))
+	columns := max(1, min(4, (w.wide+3)/(wide+3)))
 	down := (len(rows) + columns - 1) / columns
 	for r := range down {
 		line := ""
@@ -101,7 +101,14 @@ func (w *writer) cutList(t *winding.TrialOutcome) {
 		if c.Pieces > 0 {
 			pieces = fmt.Sprint(c.Pieces)
 		}
-		w.raw(strings.TrimRight(fmt.Sprintf("      [ ] %s%7s%9s%9s%9s  %s", text.Pad(c.Name, 15), pieces, size(c.LengthMM, unit), size(c.WidthMM, unit), size(c.ThickMM, unit), c.Note), " "))
+		note := "  " + c.Note
+		if w.folded() {
+			note = ""
+		}
+		w.raw(strings.TrimRight(fmt.Sprintf("      [ ] %s%7s%9s%9s%9s%s", text.Pad(c.Name, 15), pieces, size(c.LengthMM, unit), size(c.WidthMM, unit), size(c.ThickMM, unit), note), " "))
+		if note == "" && c.Note != "" {
+			w.more("    " + c.Note)
+		}
 	}
 	for _, c := range t.Cuts {
 		for _, f := range []quantity.Figure{c.LengthMM, c.WidthMM} {
@@ -130,6 +137,11 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 	}
 	w.entry("FIRST RUN", "with "+with+"; stand aside. Expected, then read:")
 	line := func(what, expected, unit string) {
+		if w.folded() {
+			w.raw("      [ ] " + strings.TrimRight(text.Pad(w.clean(what), 30)+w.clean(expected), " "))
+			w.raw("          ________ " + unit)
+			return
+		}
 		w.raw(text.Pad("      [ ] "+text.Pad(w.clean(what), 30)+text.Pad(w.clean(expected), 18), 58) + "________ " + unit)
 	}
 	line("begins to charge at", w.expected(t.CutInRPM, quantity.RPM), "rpm")

@@ -28,11 +28,12 @@ func (w *writer) withUnit(label, unitName string) string {
 // row sets a label and a cell for each trial; a label too long stands on a line above.
 func (w *writer) row(label string, cells []string) {
 	label = w.clean("  " + label)
-	if text.Width(label) > rowLabel {
+	at := min(rowLabel, w.wide-rowCell*len(cells))
+	if text.Width(label) > at {
 		w.raw(label)
 		label = ""
 	}
-	line := text.Pad(label, rowLabel)
+	line := text.Pad(label, at)
 	for _, c := range cells {
 		line += text.PadLeft(w.clean(c), rowCell)
 	}
