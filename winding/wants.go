@@ -75,6 +75,7 @@ func every(j *job.Job) []Want {
 		{Path: "drive.kind", Unlocks: "the amps that arrive"}, {Path: "drive.rotor", Unlocks: "the amps that arrive"}, {Path: "drive.through", Unlocks: "the speed of the alternator"},
 		{Path: "drive.driver", Unlocks: "the speed of the alternator"}, {Path: "drive.driven", Unlocks: "the speed of the alternator"},
 		{Path: "drive.driver_teeth", Unlocks: "the speed of the alternator"}, {Path: "drive.driven_teeth", Unlocks: "the speed of the alternator"},
+		{Path: "drive.ratio", Unlocks: "the speed of the alternator, in place of pulleys or teeth"},
 		{Path: "drive.slow", Unlocks: "amps when it turns slowly"}, {Path: "drive.usual", Unlocks: "amps most of the time"}, {Path: "drive.top", Unlocks: "the highest volts"},
 		{Path: "drive.power", Unlocks: "the amps that arrive"},
 		{Path: "battery.rectifier", Unlocks: "where charging begins"}, {Path: "battery.chemistry", Unlocks: "where charging begins"}, {Path: "battery.cells", Unlocks: "where charging begins"},
@@ -105,6 +106,10 @@ func spared(j *job.Job, path string) bool {
 	switch path {
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
 		return j.Drive.Ratio.Given()
+	case "drive.ratio":
+		d := &j.Drive
+		whole := d.DriverMM.Given() && d.DrivenMM.Given() || d.DriverTeeth.Given() && d.DrivenTeeth.Given()
+		return !d.Ratio.Given() && (d.Transmission == "" || d.Transmission == "direct" || whole)
 	case "old.plate_voltage", "old.plate_current", "old.plate_speed":
 		return j.Field.Kind != "wound" || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
 	case "old.lead":

@@ -32,6 +32,9 @@ and an editor change the same file; comments survive.
 
 On the screen ? lists the keys, ctrl+p all commands by name, and ! what is called out.
 
+Figures are design estimates, not a rating. Volts above 60 V DC or 50 V AC, turning rotors,
+magnets and batteries can hurt or kill: local codes and licensed practice decide.
+
 It ends with 0 when all went well, with 1 when something is wrong with the job, with a file or
 on the answer's way out, and with 2 when the command was typed wrongly.`,
 		Example: `  slotwright                      the last job, or the example

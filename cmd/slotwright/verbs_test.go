@@ -236,3 +236,13 @@ func TestWrongUsePointsToItsHelp(t *testing.T) {
 		assert.Contains(t, out, "Usage:")
 	}
 }
+
+// What can hurt is said where a person looks first, as in the README.
+func TestHelpAndManualSayWhatCanHurt(t *testing.T) {
+	for _, args := range [][]string{{"--help"}, {"man"}} {
+		code, out, _ := command(args...)
+		assert.Zero(t, code)
+		words := strings.Join(strings.Fields(out), " ")
+		assert.Contains(t, words, "not a rating. Volts above 60 V DC or 50 V AC, turning rotors, magnets and batteries can hurt or kill", args)
+	}
+}

@@ -186,3 +186,17 @@ func TestWhatBurnsBringsNothing(t *testing.T) {
 	s.Type("machine.rise", "40")
 	assert.Regexp(t, `net amps, A +burns ✗`, table())
 }
+
+// A ratio typed with both its sides is kept so, and what it comes to stands behind it; among the
+// first things it stands below pulleys and teeth, in whose place it may be given.
+func TestAWrittenRatioSaysHowItIsRead(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Draw(t, v, s, 100, 40)
+	require.True(t, v.GoTo(s, "drive.ratio"))
+	tuitest.Press(t, v, s, 100, 40, "1 : 1 . 5 enter")
+	tuitest.Press(t, v, s, 100, 40, "up")
+	assert.Regexp(t, `Ratio +\[1:1\.5\] +◆ = 1\.50 `, tuitest.Draw(t, v, s, 100, 40))
+	assert.Equal(t, 1.5, s.Job().Drive.Ratio.Value)
+	tuitest.Press(t, v, s, 100, 40, "up 1 : 3 enter")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 100, 50)), "a ratio goes into the field Ratio instead")
+}

@@ -56,9 +56,9 @@ type Form struct {
 	Focus  int  // index into Rows
 	Open   bool // the focused row's text is being edited
 	Cursor int  // in that text, in runes
-	// LabelW and UnitW are how wide the columns of labels and units are at least, where there is
-	// room: the widest that rows may have which come and go.
-	LabelW, UnitW int
+	// LabelW, ValueW and UnitW are how wide the columns of labels, values and units are at least,
+	// where there is room: the widest that rows may have which come and go.
+	LabelW, ValueW, UnitW int
 	// List is the open list of choices.
 	List kit.Choice
 	// picking is set while List is open; before is the text as it was when the row opened.

@@ -48,7 +48,7 @@ const leastValue, shortGhost = 12, 20
 
 // sizes shares w cells among margin, label, value, mark, unit and note, names first.
 func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
-	s := rowSizes{label: f.LabelW, unit: f.UnitW}
+	s := rowSizes{label: f.LabelW, value: f.ValueW, unit: f.UnitW}
 	given, notes := leastValue, 0 // what is typed or said with a note behind it, and the notes
 	for _, r := range f.Rows[from:to] {
 		if r.Adds {

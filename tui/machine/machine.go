@@ -279,9 +279,12 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 func (v *View) steady(t kit.Theme) {
 	v.form.LabelW = v.labelWidth(t)
 	if v.beside == nil {
-		v.form.UnitW = widestUnit
+		v.form.ValueW, v.form.UnitW = usualValue, widestUnit
 	}
 }
+
+// usualValue is how wide values with what stands dim in their place usually are.
+const usualValue = 20
 
 // widestUnit is how wide what stands behind a value may become, a coil's throw or the volts of
 // so many cells: kept free, so that nothing moves when it comes.

@@ -10,6 +10,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // rows is the form's rows, from the job file's table of fields; or only the first things.
@@ -252,6 +253,8 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Unit = throw(text)
 	case path == "battery.cells":
 		r.Unit = atRest(s, text)
+	case path == "drive.ratio" && strings.Contains(text, ":"):
+		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
 	}
 	return r
 }

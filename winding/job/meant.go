@@ -3,8 +3,10 @@ package job
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"slotwright/winding/quantity"
 )
@@ -41,6 +43,31 @@ func wholesBeside(v float64) string {
 		return "write " + strconv.FormatFloat(max(up, 1), 'f', -1, 64)
 	}
 	return fmt.Sprintf("write %.0f or %.0f", down, up)
+}
+
+// written is the form of a ratio with both its sides, guessed or not: 1:1.5.
+var written = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\s*(~?)\s*([0-9.,]+)\s*:\s*([0-9.,]+)\s*$`)
+})
+
+// ratioOf is a ratio that was given with both its sides, the drive's first: 1:1.5 is 1.5 turns of the
+// alternator for one of the drive. Anything else stays as it is.
+func ratioOf(typed string) string {
+	m := written().FindStringSubmatch(typed)
+	if m == nil {
+		return typed
+	}
+	drive, errDrive := parseNumber(m[2])
+	alternator, errAlternator := parseNumber(m[3])
+	if errDrive != nil || errAlternator != nil || drive <= 0 {
+		return typed
+	}
+	return m[1] + strconv.FormatFloat(alternator/drive, 'g', -1, 64)
+}
+
+// isRatio reports whether a ratio was written where the size or the teeth of one wheel belong.
+func (f *Input) isRatio(typed string) bool {
+	return f.Table == "drive" && strings.HasPrefix(f.Name, "driv") && written().MatchString(typed)
 }
 
 // spanOf is a span that was given as a throw, "1 to 4" or "1-4": the slots from side to side.

@@ -67,3 +67,28 @@ func TestTheEndRunShownIsTheOneUsed(t *testing.T) {
 	assert.Equal(t, "1 mm", f.EmptyIn(&j, u))
 	assert.Equal(t, "9 mm", f.EmptyIn(&Job{}, u))
 }
+
+// A ratio with both its sides is read as it is written, the drive's first, and stays as typed; on one
+// wheel's size or teeth it is told where it goes.
+func TestARatioMayHaveBothItsSides(t *testing.T) {
+	for typed, want := range map[string]float64{"1:1.5": 1.5, "1 : 1.5": 1.5, "1,0:1,5": 1.5, "1.5:1": 1 / 1.5, "2:5": 2.5, "1:12": 12, "2.5": 2.5} {
+		d := Parse("format = 1\n[drive]\nratio = \"" + typed + "\"\n")
+		require.Empty(t, d.Problems(), typed)
+		assert.InDelta(t, want, d.Job().Drive.Ratio.Value, 1e-12, typed)
+		assert.Equal(t, quantity.Measured, d.Job().Drive.Ratio.Origin)
+		kept, _, _ := d.Typed("drive.ratio")
+		assert.Equal(t, typed, kept)
+	}
+	guessed := Parse("[drive]\nratio = \"~1:3\"\n").Job().Drive.Ratio
+	assert.Equal(t, quantity.Reading{Value: 3, Origin: quantity.Guessed}, guessed)
+	for _, typed := range []string{"1:0", "0:1", "1:", ":2", "1:2:3", "1:5000"} {
+		d := Parse("[drive]\nratio = \"" + typed + "\"\n")
+		require.Len(t, d.Problems(), 1, typed)
+		assert.Contains(t, d.Problems()[0].Read, typed)
+	}
+	for _, key := range []string{"driver_mm", "driven_mm", "driver_teeth", "driven_teeth"} {
+		d := Parse("[drive]\n" + key + " = \"1:1.5\"\n")
+		require.Len(t, d.Problems(), 1, key)
+		assert.Contains(t, d.Problems()[0].Fix, "goes into the field Ratio instead: drive : alternator")
+	}
+}

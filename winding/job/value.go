@@ -150,7 +150,14 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	if f.Name == "span" {
 		typed = spanOf(typed)
 	}
-	q, err := parseQuantity(typed)
+	number := typed
+	if f.Name == "ratio" {
+		number = ratioOf(typed)
+	}
+	if f.isRatio(typed) {
+		return quantity.Reading{}, &trouble{quote(typed), "a size or number of one wheel", "a ratio goes into the field Ratio instead: drive : alternator, or turns of the alternator for one of the drive"}
+	}
+	q, err := parseQuantity(number)
 	if err != nil {
 		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.example(u)}
 	}
