@@ -19,7 +19,7 @@ func TestPictures(t *testing.T) {
 	}
 	draw("trials", session.NewExample(), 100, 30, "Trials", "")
 	draw("curves", session.NewExample(), 100, 30, "Curves", "")
-	draw("first-things", session.New(job.Parse(""), "", job.Mark{}), 80, 24, "Machine", "4 2 enter 1 4 enter 3 enter 9 5 enter 3 4")
+	draw("first-things", session.New(job.Parse(""), "", job.Mark{}), 80, 24, "Machine", "4 2 enter 1 4 enter enter 3 enter enter 9 5 enter 3 4")
 	draw("commands", session.NewExample(), 80, 24, "Layout", "ctrl+p c a r d")
 }
 
