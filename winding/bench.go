@@ -46,6 +46,7 @@ type Bench struct {
 	spins  []job.SpinReading
 	shorts []job.ShortReading
 	bounds bounds
+	was    *oldSum
 	bed    bed
 	// slots is the windings that fill the slot, once they were asked for.
 	slots *fullSlots
@@ -125,6 +126,7 @@ func prepare(j job.Job, off moves) *Bench {
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
 	markPlate(m, &b.old, oldPhaseOhms(m, &b.old, &b.oldOhms), &b.flux, &b.dc)
+	b.was = newOldSum(&b.flux, &b.old, m)
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)
 	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)

@@ -168,7 +168,7 @@ func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
 	o.Ohms.of(b.byTurns().byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
-	o.Volts = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds)
+	o.Volts, o.was = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds), b.was
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)

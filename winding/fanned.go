@@ -46,6 +46,14 @@ func (f *fanned) said(plate float64) string {
 	return fmt.Sprintf(", with what the fan does at %.0f rpm", f.usual)
 }
 
+// words is why the rise per watt is another at each speed; "" where it is not.
+func (f *fanned) words() string {
+	if f == nil {
+		return ""
+	}
+	return ": its fan carries off more the faster it turns, as the power 0.8 of the speed, and the rise per watt is that of this speed"
+}
+
 // grows is by how many times more a limit lets flow at a speed than at the usual one.
 func (f *fanned) grows(name string, rpm float64) float64 {
 	if f == nil || name != limitTemperature {

@@ -22,6 +22,13 @@ import (
 
 // How is where a figure comes from.
 type How struct {
+	basis
+	// where is at what it holds, in the manner of Formula.
+	where string
+}
+
+// basis is that of a figure, or of several that are told alike.
+type basis struct {
 	// Formula is it in words, Source where that is from.
 	Formula, Source string
 	// Takes are the inputs that weigh in it: fields, or tables with a dot behind.
@@ -41,8 +48,10 @@ var (
 	ofFlux    = append([]string{"spin.", "short.", "amps.", "coil.", "field.", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, append(ofOldFlux, ofLayout...)...)
 	ofBattery = []string{"battery."}
 	ofDrive   = []string{"drive.", "drive_point.", "target.slow", "target.usual", "target.top"}
-	ofMean    = []string{"machine.", "slot.", "old."}
-	ofPlate   = []string{"old."}
+	// ofMean is what a mean turn may go by; UsesIn says by which of these it does.
+	ofMean = []string{"machine.bore", "machine.stack", "machine.end_run", "machine.mean_turn", "machine.rotor", "machine.outside", "machine.stator", "machine.hole", "machine.side", "machine.thick", "slot.",
+		"old.turns", "old.coil_turns", "old.gauge", "old.strands", "old.also_gauge", "old.also_strands", "old.build", "old.metal", "old.circuits", "old.connection", "old.lead", "old.lead_at"}
+	ofPlate = []string{"old."}
 )
 
 func all(lists ...[]string) []string { return slices.Concat(lists...) }
@@ -50,19 +59,20 @@ func all(lists ...[]string) []string { return slices.Concat(lists...) }
 var (
 	ofVolts   = all(ofTurns, []string{"trial.connection"}, ofLayout, ofFlux)
 	ofOhms    = all(ofWire, ofTurns, []string{"trial.connection", "trial.metal"}, ofLayout, ofMean)
-	ofLimit   = all(ofOhms, ofFlux, ofDrive, ofBattery, []string{"target."})
+	ofLimit   = all(ofOhms, ofFlux, ofDrive, ofBattery, []string{"target.", "machine.", "old."})
 	ofHenries = all(ofVolts, ofWire, ofMean, []string{"short."})
 	ofRunning = all(ofLimit, ofHenries)
 )
 
 const (
 	byDefinition = "by definition"
+	turnSource   = "geometry: straight in the iron, round outside it"
 	bridgeSolved = "the bridge solved from diode to diode at that speed, battery and winding warm as they are"
 	balanced     = "the speed at which the drive gives the torque that winding, bridge, iron and belts take"
 )
 
 // hows is every figure of a trial.
-var hows = map[string]How{
+var hows = map[string]basis{
 	"turns_per_coil":       {"as given, or the largest of unequal coils", byDefinition, ofTurns},
 	"wire_fill":            {"wires in the slot × overall diameter² / room for wire = {wires_per_slot} × ({overall_mm})² / {slot_net_mm2}", "each round wire takes the square round it: common practice, no source", all(ofTurns, ofWire, ofSlot, ofLayout)},
 	"turns_that_fit":       {"fill limit × room for wire / (strands × overall diameter² × coil sides in the slot), whole turns = {fill_limit} × {slot_net_mm2} / ({strands} × ({overall_mm})² × {sides})", "common practice, no source", all(ofWire, ofSlot, ofLayout)},
@@ -83,7 +93,7 @@ var hows = map[string]How{
 	"volts_phase_rms_per_rpm": {"√2·π·f·N·kw·Φ, the shape of the flux left out = 4.44 × {hertz_per_rpm} × {series_turns} × {kw1} × {flux_per_pole_mwb} / 1000",
 		"Faraday's law, as 4.44·f·N·kw·Φ in the handbooks", ofVolts},
 	"volts_line_rms_per_rpm":     {"volts of a phase × √3 in star, × 1 in delta = {volts_phase_rms_per_rpm} × {line_factor}", byDefinition, ofVolts},
-	"volts_line_rms_per_1000rpm": {"1000 × {volts_line_rms_per_rpm}", byDefinition, ofVolts},
+	"volts_line_rms_per_1000rpm": {"the old winding's volts by turns in series, winding factor, and √3 in star; where it told none, by the flux of a pole: 4.44·f·N·kw·Φ, √3 times that in star = {chain}", "Faraday's law", ofVolts},
 	"volts_dc_peak_per_rpm":      {"√2 × volts between leads, twice that behind a doubler = {volts_line_rms_per_rpm} × {peak_factor}", byDefinition, ofVolts},
 	"volts_line_rms_test":        {"{volts_line_rms_per_rpm} × {test_rpm}", byDefinition, all(ofVolts, ofDrive, []string{"target.test"})},
 	"cut_in_rpm": {"(battery at rest + two diodes) / peak volts for each rpm = ({battery_rest_v} + 2 × {diode_v}) / {volts_dc_peak_per_rpm}",
@@ -118,7 +128,7 @@ var hows = map[string]How{
 	"phase_ohms_test": {"{phase_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"lead_ohms_test":  {"{lead_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"phase_mh":        {"from the best reading there is, or all of them together, as the square of the turns", "L goes with N²", ofHenries},
-	"mean_turn_mm":    {"as measured; else from the old winding's ohms, turns and wire; else from bore, stack and slot", "geometry: straight in the iron, round outside it", all(ofMean, []string{"trial.span"})},
+	"mean_turn_mm":    {"as measured; else from the old winding's ohms, turns and wire; else from bore, stack and slot", turnSource, all(ofMean, []string{"trial.span"})},
 
 	"wire_to_buy_kg": {"metal wound in, and the allowance = {metal_kg} × {allowance}", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
 	"metal_kg":       {"mean turn × all turns × area × density = {mean_turn_m} × {all_turns} × {area_mm2} × {density}", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
@@ -133,37 +143,44 @@ var hows = map[string]How{
 // families are figures told alike, by the beginning of their ids.
 var families = []struct {
 	begins string
-	how    How
+	how    basis
 }{
-	{"former_", How{"straight part: stack and both end runs; width: slot to slot at half depth; radius: what makes the way round the mean turn, (l − 2S − 2W)/(2π − 4)", "plane geometry", all(ofLayout, ofMean, []string{"trial.span"})}},
-	{"coil_length_m", How{"mean turn × turns of a coil: {mean_turn_mm} × {turns_per_coil}", byDefinition, ofOhms}},
-	{"coil_kg", How{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
-	{"fuse_a", How{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
-	{"kw", How{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
-	{"amps_dc_", How{"bridge amps less what the rotor takes, where drive and alternator come to terms = {at.bridge_a<>} − {at.rotor_a<>}", bridgeSolved, ofRunning}},
-	{"runs_rpm_", How{balanced + " = {at.torque<>} at the alternator's shaft, {at.drive_w<>} taken of the drive", "balance of torques", ofRunning}},
-	{"bridge_amps_dc_", How{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
-	{"winding_c_", How{"air around it + rise per watt × (copper's heat + 0.7 of iron and friction + 0.5 of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + 0.7 × {at.iron_w<>} + 0.5 × {at.field_w<>})", "steady heat balance", ofRunning}},
-	{"brake_", How{"leads joined: E / impedance of the winding, hot; torque from the heat that makes", "textbook: short-circuited generator", ofRunning}},
-	{"dump_load_", How{"absorption volts, {battery_absorption_v}, and the amps of the top condition", "Ohm's law", ofRunning}},
-	{"over_charge_limit_a", How{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},
-	{"field_w", How{"field current² × ohms of the rotor coil, and the brushes", "Ohm's law", ofFlux}},
-	{"hold_field_a_", How{"the field current at which the bridge comes to the absorption volts with the amps wanted", bridgeSolved, ofRunning}},
-	{"best_field_", How{"the field current that leaves the most after its own watts", bridgeSolved, ofRunning}},
-	{"break_even_rpm", How{"where watts at the battery come to the field's {field_w}", bridgeSolved, ofRunning}},
-	{"self_excitation_", How{"where the volts that residual flux makes drive the field that makes more", "magnetisation curve against the field's line", ofRunning}},
-	{"against_old.", How{"new over old", byDefinition, all(ofOhms, ofVolts, ofPlate)}},
+	{"former_", basis{"straight part: stack and both end runs; width: slot to slot at half depth; radius: what makes the way round the mean turn, (l − 2S − 2W)/(2π − 4)", "plane geometry", all(ofLayout, ofMean, []string{"trial.span", "machine."})}},
+	{"coil_length_m", basis{"mean turn × turns of a coil: {mean_turn_mm} × {turns_per_coil}", byDefinition, ofOhms}},
+	{"coil_kg", basis{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
+	{"fuse_a", basis{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
+	{"kw", basis{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
+	{"amps_dc_", basis{"bridge amps less the rotor's watts over the volts that feed it, where drive and alternator come to terms = {at.bridge_a<>} − {at.field_w<>} / {at.supply_v<>}", bridgeSolved, ofRunning}},
+	{"runs_rpm_", basis{balanced + " = {at.torque<>} at the alternator's shaft, {at.drive_w<>} taken of the drive", "balance of torques", ofRunning}},
+	{"bridge_amps_dc_", basis{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
+	{"winding_c_", basis{"air around it + rise per watt × (copper's heat + 0.7 of iron and friction + 0.5 of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + 0.7 × {at.iron_w<>} + 0.5 × {at.field_w<>})", "steady heat balance", ofRunning}},
+	{"brake_", basis{"leads joined: E / impedance of the winding, hot; torque from the heat that makes", "textbook: short-circuited generator", ofRunning}},
+	{"dump_load_", basis{"absorption volts, {battery_absorption_v}, and the amps of the top condition", "Ohm's law", ofRunning}},
+	{"over_charge_limit_a", basis{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},
+	{"field_w", basis{"field current² × ohms of the rotor coil, and the brushes", "Ohm's law", ofFlux}},
+	{"hold_field_a_", basis{"the field current at which the bridge comes to the absorption volts with the amps wanted", bridgeSolved, ofRunning}},
+	{"best_field_", basis{"the field current that leaves the most after its own watts", bridgeSolved, ofRunning}},
+	{"break_even_rpm", basis{"where watts at the battery come to the field's {field_w}", bridgeSolved, ofRunning}},
+	{"self_excitation_", basis{"where the volts that residual flux makes drive the field that makes more", "magnetisation curve against the field's line", ofRunning}},
+	{"against_old.", basis{"new over old", byDefinition, all(ofOhms, ofVolts, ofPlate)}},
 }
+
+// wheres is at what the figures of a condition hold.
+var wheres = map[string]string{"amps_dc_": runsWhere, "bridge_amps_dc_": runsWhere, "winding_c_": "{at.rpm<>} of the alternator{fan}"}
+
+// runsWhere is at what the amps of a condition hold.
+const runsWhere = "{at.rpm<>} of the alternator, the winding at {at.winding<>}, against {at.supply_v<>}"
 
 // HowOf is where a figure of a trial comes from.
 func HowOf(id string) How {
 	if h, ok := hows[id]; ok {
-		return h
+		return How{basis: h}
 	}
 	for _, f := range families {
 		if strings.HasPrefix(id, f.begins) {
-			how := f.how
-			how.Formula = strings.ReplaceAll(how.Formula, "<>", strings.TrimPrefix(id, strings.TrimSuffix(f.begins, "_")))
+			how := How{f.how, wheres[f.begins]}
+			at := strings.TrimPrefix(id, strings.TrimSuffix(f.begins, "_"))
+			how.Formula, how.where = strings.ReplaceAll(how.Formula, "<>", at), strings.ReplaceAll(how.where, "<>", at)
 			return how
 		}
 	}
@@ -181,10 +198,44 @@ func (h *How) Uses(field string) bool {
 // read and amps are solved with them.
 func (h *How) UsesIn(j *job.Job, field string) bool {
 	if h.Uses(field) {
-		return true
+		return !strange(j, field) && !h.otherTurn(j, field)
 	}
 	wire, old := strings.CutPrefix(field, "old.")
 	return old && slices.Contains(ofWire, "trial."+wire) && h.Uses("old.lead") && !j.Old.LeadOhms.Given() && (len(j.Amps) > 0 || j.Old.RatedAmps.Given())
+}
+
+// strange reports whether a field is about another rotor than the job's: the magnets' beside a
+// wound one.
+func strange(j *job.Job, field string) bool {
+	name, ok := strings.CutPrefix(field, "field.")
+	return ok && j.Field.Kind == "wound" && slices.Contains(ofMagnets, name)
+}
+
+var ofMagnets = []string{"remanence", "magnets", "magnet", "cover", "magnet_gap", "leakage", "magnet_at"}
+
+// otherTurn reports whether a field is of a way to the mean turn that is not the one gone by,
+// where the figure goes by the iron for nothing but its mean turn. Coils round a tooth, and
+// of another span than the machine's, take more ways than one.
+func (h *How) otherTurn(j *job.Job, field string) bool {
+	mean, o := j.Machine.MeanTurnMM, &j.Old
+	if !slices.Contains(h.Takes, "machine.mean_turn") || h.Uses("field.kind") || h.Uses("machine.ambient") || !slices.Contains(ofMean, field) && !strings.HasPrefix(field, "slot.") || j.Machine.Span.Whole() == 1 || j.Machine.Stator == "flat" {
+		return false
+	}
+	for i := range j.Trials {
+		if j.Trials[i].Span.Given() {
+			return false
+		}
+	}
+	byOhms := o.LeadOhms.Given() && o.Turns.Given() && !o.Bundle().IsZero()
+	sure := byOhms && !o.LeadOhms.Origin.Weak() && !o.Turns.Origin.Weak()
+	measured := mean.Given() && !(mean.Origin.Weak() && sure)
+	switch old := strings.HasPrefix(field, "old."); {
+	case field == "machine.mean_turn": // one that is given is the first to be gone by once it is measured
+		return false
+	case old:
+		return measured || !byOhms
+	}
+	return measured || byOhms
 }
 
 // named is a figure's id in a formula.
@@ -203,10 +254,29 @@ func (h *How) Words() string {
 // Numbers is the formula with the trial's numbers in it, in the units liked, each with a digit
 // more than elsewhere, so that it comes out; "" where it names none, or one is not known.
 func (h *How) Numbers(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
-	formula := strings.ReplaceAll(h.Formula, "{limit}", t.limitFormula())
+	formula := strings.NewReplacer("{limit}", t.limitFormula(), "{chain}", t.chainFormula()).Replace(h.Formula)
 	if words, numbers, both := strings.Cut(formula, " = "); both && !named().MatchString(words) {
 		formula = "= " + numbers
 	}
+	return numbersOf(formula, j, m, t, units)
+}
+
+// SourceOf is the source of a figure of a trial: of a mean turn the way by which it came.
+func (h *How) SourceOf(t *TrialOutcome) string {
+	if h.Source == turnSource && t.MeanTurnFrom != "" {
+		return t.MeanTurnFrom
+	}
+	return h.Source
+}
+
+// Where is at what a figure of a condition holds: speed, temperature, volts; "" for one that holds
+// anywhere, or where it does not run.
+func (h *How) Where(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
+	return numbersOf(strings.ReplaceAll(h.where, "{fan}", t.fanned.words()), j, m, t, units)
+}
+
+// numbersOf puts the numbers in the place of their names.
+func numbersOf(formula string, j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	known := named().MatchString(formula)
 	text := named().ReplaceAllStringFunc(formula, func(id string) string {
 		if p := termOf(id[1:len(id)-1], j, m, t); trialByID[id[1:len(id)-1]] == nil && machineByID[id[1:len(id)-1]] == nil {

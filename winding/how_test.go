@@ -83,10 +83,11 @@ func TestVoltsNameTheOldInputsThatWeigh(t *testing.T) {
 	assert.True(t, h.UsesIn(&j, "old.turns"))
 	assert.True(t, h.UsesIn(&j, "old.lead"))
 	assert.False(t, h.UsesIn(&j, "old.gauge"))
+	ohms := winding.HowOf("lead_ohms_20c")
+	j.Machine.MeanTurnMM = quantity.Reading{}
+	assert.True(t, ohms.UsesIn(&j, "old.gauge"), "the mean turn goes by it")
 	j.Old.LeadOhms = quantity.Reading{}
 	assert.True(t, h.UsesIn(&j, "old.gauge"))
-	ohms := winding.HowOf("lead_ohms_20c")
-	assert.True(t, ohms.UsesIn(&j, "old.gauge"), "the mean turn goes by it")
 }
 
 // The formula with its numbers has each figure as it is written elsewhere, in the units liked.
@@ -108,4 +109,27 @@ func TestTheFormulaWithItsNumbers(t *testing.T) {
 	assert.Contains(t, h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " m × ", "the formula holds as it is written")
 	h = winding.HowOf("wire_fill")
 	assert.Contains(t, h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " in)²")
+}
+
+// What weighs in a figure of a job is named and nothing else: no magnets of a wound rotor, no
+// plate and no cooling in a weight, no iron where the mean turn was read off the old ohms.
+func TestOnlyWhatAFigureRestsOnIsNamed(t *testing.T) {
+	j := load(t, "amps-readings.toml")
+	j.Field.Kind, j.Machine.MeanTurnMM = "wound", quantity.Reading{}
+	require.True(t, j.Old.LeadOhms.Given() && !j.Old.Bundle().IsZero())
+	volts, kilos, turn, amps := winding.HowOf("volts_line_rms_per_1000rpm"), winding.HowOf("wire_to_buy_kg"), winding.HowOf("mean_turn_mm"), winding.HowOf("amps_dc_usual")
+	for _, field := range []string{"field.cover", "field.leakage", "field.magnet_at", "field.remanence"} {
+		assert.False(t, volts.UsesIn(&j, field), field)
+	}
+	for _, field := range []string{"old.plate_current", "machine.cooling", "machine.thermal_class", "machine.ambient", "machine.bore", "machine.stack", "slot.area"} {
+		assert.False(t, kilos.UsesIn(&j, field), field)
+		assert.True(t, amps.UsesIn(&j, field), field)
+	}
+	assert.True(t, turn.UsesIn(&j, "old.lead"))
+	assert.False(t, turn.UsesIn(&j, "machine.bore"))
+	j.Old.LeadOhms = quantity.Reading{}
+	assert.False(t, turn.UsesIn(&j, "old.gauge"))
+	assert.True(t, turn.UsesIn(&j, "machine.bore") && turn.UsesIn(&j, "slot.area"))
+	j.Field.Kind = "magnets"
+	assert.True(t, volts.UsesIn(&j, "field.cover"))
 }

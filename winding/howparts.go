@@ -32,12 +32,15 @@ var (
 // termOf is a term by its name, for a trial; one of a point has the condition behind its name.
 func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	if of, ok := strings.CutPrefix(name, "at."); ok {
-		return termAt(of, j, t)
+		return termAt(of, j, m, t)
 	}
 	ratio := func(a, b quantity.Figure) term {
 		return term{a.Value / b.Value, quantity.None, 3, a.Known() && b.Known() && b.Value != 0}
 	}
 	equal := !unequal(j, t.Name) && t.CoilsPerPhase.Known() && t.Turns.Known() && t.Conductors.Known()
+	if of, ok := strings.CutPrefix(name, "was."); ok {
+		return t.was.term(of)
+	}
 	if of, ok := strings.CutPrefix(name, "limit."); ok {
 		return t.termOfLimit(of, j)
 	}
@@ -69,6 +72,45 @@ func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 		return term{t.Turns.Value * coils, quantity.None, 0, equal}
 	}
 	return term{}
+}
+
+// oldSum is the old winding as volts are carried from it: volts between two leads at 1000 rpm,
+// turns in series, winding factor, and volts between leads for one of a phase.
+type oldSum struct{ volts, series, kw, line float64 }
+
+// newOldSum is it where the old winding told the volts; nil where it did not.
+func newOldSum(f *flux, old *oldWinding, m *machine) *oldSum {
+	c := &old.coils
+	if per := f.phasePerRPM(c); f.fromOld && per.Known() && c.series > 0 {
+		line := m.linePerPhase(old.Connection)
+		return &oldSum{1000 * per.Value * line, c.series, c.effective / c.series, line}
+	}
+	return nil
+}
+
+func (o *oldSum) term(name string) term {
+	if o == nil {
+		return term{}
+	}
+	switch name {
+	case "volts":
+		return term{o.volts, quantity.VoltsAC, 4, true}
+	case "series":
+		return term{o.series, quantity.None, 4, true}
+	case "kw":
+		return term{o.kw, quantity.None, 4, true}
+	case "line":
+		return term{o.line, quantity.None, 4, true}
+	}
+	return term{}
+}
+
+// chainFormula is how a winding's volts at 1000 rpm come about.
+func (t *TrialOutcome) chainFormula() string {
+	if t.was != nil {
+		return "{was.volts} × ({series_turns} × {kw1} × {line_factor}) / ({was.series} × {was.kw} × {was.line})"
+	}
+	return "1000 × {line_factor} × 4.44 × {hertz_per_rpm} × {series_turns} × {kw1} × {flux_per_pole_mwb} / 1000"
 }
 
 // limitFormulas are the limits with their numbers: amps rms that a conductor or a phase may
@@ -107,7 +149,7 @@ func (t *TrialOutcome) termOfLimit(name string, j *job.Job) term {
 }
 
 // termAt is a number of the point at which a trial runs in a condition: "copper_w_usual".
-func termAt(name string, j *job.Job, t *TrialOutcome) term {
+func termAt(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	cut := strings.LastIndexByte(name, '_')
 	p := t.in(indexOf(name[cut+1:]))
 	if p == nil {
@@ -119,8 +161,15 @@ func termAt(name string, j *job.Job, t *TrialOutcome) term {
 	switch name[:cut] {
 	case "bridge_a":
 		return term{p.AmpsDC, quantity.Amps, 3, true}
-	case "rotor_a":
-		return term{p.AmpsDC - p.NetAmps, quantity.Amps, 3, true}
+	case "supply_v":
+		if fed := p.AmpsDC - p.NetAmps; fed > 0 {
+			return term{p.FieldWatts / fed, quantity.Volts, 4, true}
+		}
+		return term{m.ChargingVolts.Value, quantity.Volts, 4, m.ChargingVolts.Known()}
+	case "rpm":
+		return term{p.RPM, quantity.RPM, 4, true}
+	case "winding":
+		return term{p.WindingC, quantity.Celsius, 3, p.followed && !p.TooHot}
 	case "battery_w":
 		return watts(p.BatteryWatts)
 	case "field_w":

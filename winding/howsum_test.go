@@ -131,7 +131,7 @@ func TestTheNumbersOfAFormulaGiveTheFigure(t *testing.T) {
 		}
 	}
 	for _, id := range []string{"wire_fill", "turns_that_fit", "series_turns", "cut_in_rpm", "lead_ohms_20c", "phase_ohms_20c", "metal_kg", "wire_to_buy_kg",
-		"limit_amps_dc", "amps_dc_usual", "net_w_usual", "efficiency_usual", "winding_c_usual", "winding_c_top", "copper_fill", "volts_dc_open_top", "volts_phase_rms_per_rpm"} {
+		"limit_amps_dc", "volts_line_rms_per_1000rpm", "amps_dc_slow", "amps_dc_usual", "net_w_usual", "efficiency_usual", "winding_c_usual", "winding_c_top", "copper_fill", "volts_dc_open_top", "volts_phase_rms_per_rpm"} {
 		assert.Greater(t, worked[id], 20, id)
 	}
 }

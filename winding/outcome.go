@@ -127,6 +127,8 @@ type TrialOutcome struct {
 	Verdict string `json:"verdict,omitempty"`
 
 	metal wiretable.Metal
+	// was is the old winding that its volts are carried from.
+	was *oldSum
 }
 
 // Ratios compares with the old winding, new over old.

@@ -2,6 +2,7 @@ package trials
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slotwright/tui/kit"
@@ -62,7 +63,7 @@ func (v *View) whyBindings(s *session.Session) []kit.Binding {
 }
 
 // options are the inputs of the marked row: the field that it waits for first, then what was
-// guessed or left at its default, then what was measured.
+// measured or chosen, what was guessed, and last what was left at its default.
 func (v *View) options(s *session.Session) []option {
 	if !v.why.open {
 		return nil
@@ -77,7 +78,7 @@ func (v *View) options(s *session.Session) []option {
 	if r == nil {
 		return nil
 	}
-	var first, weak, rest []option
+	var first, said, guessed, defaults []option
 	if path, ok := v.waitsFor(s); ok {
 		f, _ := job.InputAt(path)
 		first = append(first, option{path: path, label: label(path, f), text: "not given"})
@@ -87,13 +88,15 @@ func (v *View) options(s *session.Session) []option {
 		o, ok := optionAt(s, path)
 		switch {
 		case !ok || !how.UsesIn(&j, bare(path)):
+		case o.origin == quantity.Default:
+			defaults = append(defaults, o)
 		case o.origin.Weak():
-			weak = append(weak, o)
+			guessed = append(guessed, o)
 		default:
-			rest = append(rest, o)
+			said = append(said, o)
 		}
 	}
-	return append(append(first, weak...), rest...)
+	return slices.Concat(first, said, guessed, defaults)
 }
 
 // paths are all fields of the job that may weigh in the chosen trial's figures.
@@ -198,6 +201,9 @@ func (v *View) whyPage(s *session.Session, within kit.Rect) (r kit.Rect, lines [
 // whyTitle is the marked row and the trial.
 func (v *View) whyTitle(s *session.Session) string {
 	name := v.row
+	if v.row == rowFold || v.row == rowAlike {
+		name = "what is alike in all trials"
+	}
 	if r := v.marked(s); r != nil {
 		name = r.Label
 	} else if _, ok := job.InputAt(v.inputPath(s)); ok {
@@ -280,9 +286,10 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	say(kit.Plain, "Formula", how.Words())
 	if f.Known() {
 		say(kit.Plain, "In numbers", how.Numbers(&j, &o.Machine, &o.Trials[s.Trial], s.Units))
+		say(kit.Plain, "At", how.Where(&j, &o.Machine, &o.Trials[s.Trial], s.Units))
 		say(kit.Plain, "From", f.Why)
 	}
-	say(kit.Hint, "Source", how.Source)
+	say(kit.Hint, "Source", how.SourceOf(&o.Trials[s.Trial]))
 	say(kit.Hint, "How sure", sure(s, f, r))
 	if r.Cells[s.Trial].Verdict == winding.Past {
 		say(kit.Broken, "Past", "this will not do; to mend it: "+r.Mend)
