@@ -23,15 +23,23 @@ type excitation struct {
 	guessed bool
 	// unmatched says why flux and current may not belong together.
 	unmatched string
+	// readAt is the one field current that was read, where the flux was carried from it.
+	readAt float64
 }
 
 // fieldApart is how far two field currents may be apart and still count as one.
 const fieldApart = 0.03
 
+// overfed reports whether nothing was said of what the rotor is fed with, and the battery drives
+// more through it than it was read with.
+func (e *excitation) overfed(f *job.FieldSpec) bool {
+	return !f.Amps.Given() && !f.Volts.Given() && e.readAt > 0 && e.amps.Value > e.readAt*(1+fieldApart)
+}
+
 // newExcitation goes by the current that the flux is for: flux, short circuit and watts
 // must all speak of the same one.
 func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
-	e := excitation{wound: f.Kind == "wound", driven: supplyCurrent(f, dc)}
+	e := excitation{wound: f.Kind == "wound", driven: supplyCurrent(f, dc), readAt: now.readAt}
 	if !e.wound {
 		no := quantity.Missing("only for a wound rotor")
 		e.amps, e.watts = no, no

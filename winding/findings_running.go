@@ -69,7 +69,11 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 // faster is what the drive would have to do instead, where no winding does it.
 func (a aboutRunning) faster(times float64) string {
 	if r := a.drive.ratio; a.drive.kind != "" && r.Known() {
-		return fmt.Sprintf("more turns if they fit; else %.3g turns of the alternator for one of the drive, in place of %.3g", r.Value*times, r.Value)
+		to, of := fmt.Sprintf("%.3g", r.Value*times), fmt.Sprintf("%.3g", r.Value)
+		if to == of {
+			to, of = fmt.Sprintf("%.4g", r.Value*times), fmt.Sprintf("%.4g", r.Value)
+		}
+		return "more turns if they fit; else " + to + " turns of the alternator for one of the drive, in place of " + of
 	}
 	return fmt.Sprintf("more turns if they fit; else turn it %.3g times as fast", times)
 }

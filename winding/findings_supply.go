@@ -30,8 +30,11 @@ func (a aboutField) callOut(d *doubts) {
 			"what the rotor takes is not known: amps and watts are before it is taken off")
 	}
 	if e.unmatched != "" {
-		d.add(Doubt, "field.current", "", "take a second spin-up reading, at another field current: then the flux follows the current", "",
-			"%s", e.unmatched)
+		fix := "take a second spin-up reading, at another field current: then the flux follows the current"
+		if e.overfed(f) {
+			fix = "say the field current, or the volts that feed it, where something holds it lower: straight on the battery a rotor made for fewer volts burns; else " + fix
+		}
+		d.add(Doubt, "field.current", "", fix, "", "%s", e.unmatched)
 	}
 	if f.Amps.Given() && e.driven.Known() && f.Amps.Value > e.driven.Value*(1+fieldApart) {
 		need := f.Amps.Value*e.coil.Ohms() + e.coil.BrushVolts

@@ -134,7 +134,7 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 	k := f.fit.VoltsPerRPM()
 	found := flux{
 		perTurn: quantity.Of(k.Value/old.coils.effective, f.origin(old, single, k.Why)), relative: old.coils.relative, fromOld: true,
-		from: f.from(k.Why), fieldAmps: rotor.Amps.Figure("no field current given"), spread: single.spread, extrapolated: single.extrapolated, curve: single.curve,
+		from: f.from(k.Why), fieldAmps: rotor.Amps.Figure("no field current given"), spread: single.spread, extrapolated: single.extrapolated, curve: single.curve, readAt: single.readAt,
 	}
 	found.perTurn.PlusMinus = k.PlusMinus / old.coils.effective
 	if amps := f.fit.FieldAmps(); amps > 0 {
