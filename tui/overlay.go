@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"slotwright/tui/kit"
+	"slotwright/tui/machine"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -35,9 +37,9 @@ type doing struct {
 }
 
 // openCommands lists all commands: those of this screen, those of every screen, the screens,
-// and what only another screen has.
+// what only another screen has, and the fields.
 func (m *Model) openCommands() {
-	list := m.commands()
+	list := append(m.commands(), m.fields()...)
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
 		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Also: d.name + " " + otherWords(d.name)}
@@ -80,6 +82,30 @@ func (m *Model) commands() []doing {
 	for i, v := range m.views {
 		if i != m.active {
 			list = append(list, m.commandsOf(i, v.Name()+": ")...)
+		}
+	}
+	return list
+}
+
+// fields are those of the job that apply, by name, for whoever does not know which screen has
+// one; Trials shows its own. Of readings and records those that there are.
+func (m *Model) fields() []doing {
+	var list []doing
+	j := m.s.Job()
+	for _, table := range job.Tables {
+		entries := 1
+		if table.Many() {
+			entries = m.s.Document().Count(table.Name)
+		}
+		if table.Name == "trial" {
+			continue
+		}
+		for i := range entries {
+			for _, in := range job.InputsOf(table.Name) {
+				if path := in.PathAt(i); in.Name != "format" && machine.Applies(in, &j) {
+					list = append(list, doing{name: "Field: " + m.s.FieldName(path), do: func() tea.Cmd { m.goTo(path); return nil }})
+				}
+			}
 		}
 	}
 	return list

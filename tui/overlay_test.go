@@ -77,3 +77,29 @@ func TestAScreensNameGoesThere(t *testing.T) {
 		}
 	}
 }
+
+// A field is found by its name from any screen, though the list of first things does not have it;
+// each that is listed has a screen.
+func TestAFieldIsFoundByItsName(t *testing.T) {
+	for typed, label := range map[string]string{"rise per": "Rise per watt", "air gap": "Air gap", "capacity": "Capacity"} {
+		for _, from := range []string{"Trials", "Layout", "Card"} {
+			m := opened(session.NewExample(), 100, 30, from, "")
+			was := m.s.Document().Text()
+			m.press("ctrl+p")
+			for _, r := range typed {
+				m.press(strings.ReplaceAll(string(r), " ", "space"))
+			}
+			m.press("enter")
+			assert.Contains(t, m.View(), "▸ "+label, "%s from %s", typed, from)
+			assert.Equal(t, was, m.s.Document().Text())
+		}
+	}
+	m := opened(session.NewExample(), 100, 30, "Trials", "")
+	list := m.fields()
+	require.Greater(t, len(list), 60)
+	for _, d := range list {
+		m.s.ClearMessage()
+		d.do()
+		assert.NotContains(t, m.s.Message().Text, "no screen has this field", d.name)
+	}
+}

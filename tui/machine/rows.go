@@ -34,7 +34,7 @@ func (v *View) rows(s *session.Session) []form.Row {
 		for i := range n {
 			for _, f := range job.InputsOf(name) {
 				_, _, given := s.Document().Typed(f.PathAt(i))
-				if f.Name != "format" && (given || f.Applies(&j) && applies(f, &j)) {
+				if f.Name != "format" && (given || Applies(f, &j)) {
 					r := rowOf(s, t, f, i)
 					r.Needed = needed[r.ID]
 					if v.beside == nil || v.beside(s, &r) {
@@ -165,6 +165,9 @@ func label(path string) string {
 	}
 	return strings.ToLower(f.Label)
 }
+
+// Applies reports whether a field is asked where nothing was typed into it.
+func Applies(f *job.Input, j *job.Job) bool { return f.Applies(j) && applies(f, j) }
 
 // applies leaves out the field current of readings where there is no field coil, and the
 // magnets of a wound rotor. What was typed all the same is shown, so that it can be mended.
