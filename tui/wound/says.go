@@ -349,9 +349,11 @@ func stands(s *session.Session) string {
 		state = "Planned, nothing wound yet: f6 begins a record of trial " + o.Trials[s.Trial].Name + "."
 	}
 	const off = "Wound, not proved: explain what is marked ! first."
+	proved := 0
 	for i := range o.Wound {
 		if o.Wound[i].Proved() {
-			return "Proved. It counts in what this bench learns: f9 on Shelf."
+			proved, state = i+1, "Proved. It counts in what this bench learns: f9 on Shelf."
+			continue
 		}
 		state = "Wound, not proved yet: read ohms and volts, or where charging begins."
 		switch r := &o.Wound[i]; {
@@ -362,6 +364,9 @@ func stands(s *session.Session) string {
 		case r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known():
 			state = off
 		}
+	}
+	if proved > 0 && proved < len(o.Wound) {
+		return fmt.Sprintf("Record %d is proved. The last one: %s", proved, state)
 	}
 	return state
 }
