@@ -67,13 +67,23 @@ func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
 	case fails == "burns":
 		return "burns " + where
 	case t.AmpsUsual.Value > 0 && fails != "":
-		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where
+		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m)
 	case t.AmpsUsual.Value > 0:
-		return "brings " + amps(t.AmpsUsual.Value) + " A " + where
+		return "brings " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m)
 	case t.BridgeUsual.Value > 0:
 		return "takes " + amps(-t.AmpsUsual.Value) + " A more for its rotor than it brings " + where
 	}
 	return "brings nothing " + where
+}
+
+// turning is how fast a drive that gives way is turned there: this winding's own speed, which the
+// usual one that was typed is not.
+func (t *TrialOutcome) turning(kind string, m *MachineOutcome) string {
+	p := t.in(usual)
+	if p == nil || len(m.Conditions) <= usual || !m.Conditions[usual].free || p.DriveRPM <= 0 {
+		return ""
+	}
+	return fmt.Sprintf(", the %s at %.0f rpm", whose(kind), p.DriveRPM)
 }
 
 // against is what it does better and worse than the reference.

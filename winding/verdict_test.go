@@ -42,7 +42,7 @@ func TestAnEmptyTrialSaysSo(t *testing.T) {
 func TestVerdictInWords(t *testing.T) {
 	o := twoTrials(t)
 	a, b, c := o.Trials[0].Verdict, o.Trials[1].Verdict, o.Trials[2].Verdict
-	assert.Regexp(t, `^charges from \d+ alternator rpm, brings [\d.]+ A with full water; begins after the slow speed, \d+ alternator rpm$`, a)
+	assert.Regexp(t, `^charges from \d+ alternator rpm, brings [\d.]+ A with full water, the wheel at \d+ rpm; begins after the slow speed, \d+ alternator rpm$`, a)
 	assert.Regexp(t, `^charges \d+ alternator rpm sooner and brings [\d.]+ A more with full water$`, b)
 	assert.Regexp(t, `; gets to \d+ °C where class F allows 145$`, c)
 
@@ -93,6 +93,9 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
 		tr.YearKWh.Value - ref.YearKWh.Value, m.SlowRPM.Value, tr.LimitRPM.Value, tr.LimitAmps.Value, tr.SteadyAmps.Value, tr.HottestC.Value,
 		m.MeanLimitC.Value, tr.Turns.Value, tr.TurnsThatFit.Value, tr.MouthSpareMM.Value, m.Conditions[1].X.Value}
 	figures = append(figures, tr.WireFill.Value, tr.FillLimit.Value, tr.YearKWh.Value, m.Conditions[2].X.Value)
+	if len(tr.Operating) > 1 {
+		figures = append(figures, tr.Operating[1].DriveRPM)
+	}
 	for _, p := range tr.Points {
 		if p.TooHot { // the first wind in which it burns
 			figures = append(figures, p.X)
