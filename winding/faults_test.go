@@ -140,11 +140,13 @@ func byHand(t *testing.T, change func(*job.Trial), ohms, volts, began float64) *
 
 // Worked by hand for faults in one phase. A star of 1, 1 and 2 Ω: pairs 2, 3 and 3, mean 8/3 of 2
 // planned, ×4/3. A delta with one of three open: pairs 2, 1 and 1 of a phase's ohms, mean
-// 4/3 of 2/3 planned, ×2, its volts as they were. A star with one phase turned round: pairs 1, 1
+// 4/3 of 2/3 planned, ×2, its volts as they were; of 1, 1 and 2 Ω: pairs 3/4, 3/4 and 1, mean
+// 5/6 of 2/3, ×5/4. A star with one phase turned round: pairs 1, 1
 // and √3 of a phase's volts, mean 1.244 of 1.732, ×0.718.
 func TestFaultsOfOnePhaseByHand(t *testing.T) {
 	two := func(t *job.Trial) { t.Strands = quantity.Known(2) }
 	delta := func(t *job.Trial) { t.Connection = layout.Delta }
+	twoInDelta := func(t *job.Trial) { two(t); delta(t) }
 	as := func(*job.Trial) {}
 	for _, c := range []struct {
 		change             func(*job.Trial)
@@ -152,6 +154,7 @@ func TestFaultsOfOnePhaseByHand(t *testing.T) {
 		want               string
 	}{
 		{two, 4.0 / 3, 1, 0, "1 strand of 2 open in one phase: the pairs are unlike"},
+		{twoInDelta, 5.0 / 4, 1, 0, "1 strand of 2 open in one phase: the pairs are unlike"},
 		{delta, 2, 1, 1, "one phase of the delta open: one pair reads twice the others"},
 		{as, 1, (2 + math.Sqrt(3)) / 3 / math.Sqrt(3), 1, "one phase turned round: two pairs read 58 % of the third"},
 		{as, 0.5, 1 / math.Sqrt(3), 1, "read between a lead and the star point, not between two leads"},
@@ -164,6 +167,31 @@ func TestFaultsOfOnePhaseByHand(t *testing.T) {
 		list := byHand(t, c.change, c.ohms, c.volts, c.began).Likely
 		require.NotEmpty(t, list, c.want)
 		assert.Equal(t, c.want, list[0].Fault, "%+v", list)
+	}
+}
+
+// Volts held against the drive's speed are as many times the plan as the alternator turns faster;
+// of a drive on the same shaft nobody is told so. Half the coils are left out only where there
+// is a half.
+func TestFaultsThatNeedARatioOrAHalf(t *testing.T) {
+	spoken := func(j job.Job, ohms, volts float64, want string) bool {
+		plan := winding.Evaluate(j).Trials[0]
+		j.AsWound = []job.AsWound{{RPM: quantity.Known(600), LeadOhmsC: quantity.Known(20), LeadOhms: quantity.Known(ohms * plan.LeadOhms20.Value), LineVolts: quantity.Known(volts * plan.LinePerRPM.Value * 600)}}
+		list := winding.Evaluate(j).Wound[0].Likely
+		return slices.ContainsFunc(list, func(l winding.Likely) bool { return l.Fault == want })
+	}
+	const speed = "the speed of the drive given for that of the alternator"
+	for ratio, want := range map[float64]bool{3: true, 1: false} {
+		j := job.Example().Job()
+		j.Trials = j.Trials[:1]
+		j.Drive.DriverMM, j.Drive.DrivenMM, j.Drive.Slip, j.Drive.Ratio = quantity.Reading{}, quantity.Reading{}, quantity.Reading{}, quantity.Known(ratio)
+		times := winding.Evaluate(j).Machine.Ratio.Value
+		assert.Equal(t, want, spoken(j, 1, times+1e-9, speed), "%g", ratio)
+	}
+	for slots, want := range map[float64]bool{9: false, 12: true} {
+		j := plain()
+		j.Machine.Slots, j.Machine.Poles, j.Machine.Layers, j.Machine.Span = quantity.Known(slots), quantity.Known(slots*2/3), quantity.Known(2), quantity.Known(1)
+		assert.Equal(t, want, spoken(j, 0.5, 0.5, "half the coils of each phase not in circuit"), "%g slots", slots)
 	}
 }
 
