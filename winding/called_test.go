@@ -217,3 +217,25 @@ func TestSentencesAreForPeople(t *testing.T) {
 		assert.NotContains(t, winding.HowOf(f.ID).Source, "in the source", f.ID)
 	}
 }
+
+// Where the wind turns the rotor and nothing comes in, the rotor's own speed there is said, and a
+// drag that nobody measured is asked for first: no winding mends it.
+func TestAGuessedDragIsAskedForWhereNothingComes(t *testing.T) {
+	for _, measured := range []bool{false, true} {
+		j := load(t, "wind-good.toml")
+		j.Trials = j.Trials[:1]
+		j.Trials[0].Turns = quantity.Known(5)
+		j.Machine.IronWatts, j.Machine.IronRPM = quantity.Reading{}, quantity.Reading{}
+		if measured {
+			j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(8), quantity.Known(300)
+		}
+		o := winding.Evaluate(j)
+		at := slices.IndexFunc(o.Findings, func(f winding.Finding) bool { return strings.HasPrefix(f.Text, "nothing comes in") })
+		require.GreaterOrEqual(t, at, 0, "%v: %+v", measured, o.Findings)
+		f := o.Findings[at]
+		p := o.Trials[0].Operating[1]
+		require.Zero(t, p.AmpsDC)
+		assert.Contains(t, f.Text, fmt.Sprintf("the rotor turns at %s rpm there", quantity.Number(p.DriveRPM, quantity.AtMost(3))))
+		assert.Equal(t, !measured, strings.Contains(f.Fix, "measure the drag"), f.Fix)
+	}
+}

@@ -14,6 +14,7 @@ type aboutRunning struct {
 	drive   *driveSide
 	speeds  *speeds
 	air     *thermal
+	drag    *drag
 	dc      *dcSide
 	reverse quantity.Reading // of the diodes
 	wanted  quantity.Reading // amps
@@ -195,10 +196,23 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
 	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
 	case a.drive.kind == "wind":
-		d.ofNoUse(Doubt, at("turns"), t.Name, fix, "nothing comes in (%s, the mean of this place)", where)
+		d.ofNoUse(Doubt, at("turns"), t.Name, a.dragFirst(fix), "nothing comes in (%s, the mean of this place): the rotor turns at %s rpm there, held by iron and drag", where, figures(p.DriveRPM))
 	default:
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "nothing comes in (%s)", where)
 	}
+}
+
+// dragFirst asks for the drag before anything else where it is a guess: with no amps flowing it is all
+// that holds the rotor, and no winding mends what it does.
+func (a aboutRunning) dragFirst(fix string) string {
+	if !a.drag.origin.Weak() {
+		return fix
+	}
+	const measure = "measure the drag: it is a guess, and all that holds the rotor there"
+	if fix == "" {
+		return measure
+	}
+	return measure + "; else " + fix
 }
 
 // ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and
