@@ -235,7 +235,7 @@ func TestAGuessedDragIsAskedForWhereNothingComes(t *testing.T) {
 		f := o.Findings[at]
 		p := o.Trials[0].Operating[1]
 		require.Zero(t, p.AmpsDC)
-		assert.Contains(t, f.Text, fmt.Sprintf("the rotor turns at %s rpm there", quantity.Number(p.DriveRPM, quantity.AtMost(3))))
+		assert.Contains(t, f.Text, fmt.Sprintf("iron and drag hold it at %s rpm of the wind rotor", quantity.Number(p.DriveRPM, quantity.AtMost(3))))
 		assert.Equal(t, !measured, strings.Contains(f.Fix, "measure the drag"), f.Fix)
 	}
 }

@@ -196,7 +196,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
 	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
 	case a.drive.kind == "wind":
-		d.ofNoUse(Doubt, at("turns"), t.Name, a.dragFirst(fix), "nothing comes in (%s, the mean of this place): the rotor turns at %s rpm there, held by iron and drag", where, figures(p.DriveRPM))
+		d.ofNoUse(Doubt, at("turns"), t.Name, a.dragFirst(fix), "nothing comes in (%s, the mean of this place): iron and drag hold it at %s rpm of the wind rotor there", where, figures(p.DriveRPM))
 	default:
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "nothing comes in (%s)", where)
 	}
