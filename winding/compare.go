@@ -93,6 +93,9 @@ func compare(o *Outcome, wind bool) []Row {
 			continue
 		}
 		r := o.Row(f, wind)
+		if f.IfAny && !anyKnown(r.Cells) {
+			continue
+		}
 		r.Key = f.Show == First && (f.Group != "Drive" || anyKnown(r.Cells))
 		rows = append(rows, r)
 	}

@@ -61,7 +61,7 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 	if e.watts.Known() {
 		f.BreakEvenRPM = quantity.Missing("it never gives more than the field takes in this range of speeds")
 		if rpm := breakEven(c, t.Curve); rpm > 0 {
-			f.BreakEvenRPM = quantity.Of(rpm, e.watts.Origin, t.PhasePerRPM.Origin)
+			f.BreakEvenRPM = quantity.Of(rpm, e.watts.Origin, t.CutInRPM.Origin)
 		}
 	}
 	if b.flux.curve == nil || !e.watts.Known() {

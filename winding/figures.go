@@ -67,6 +67,8 @@ type Output struct {
 	// Dim is the unit its value is in, and those it can be shown in; InWind takes its
 	// place where the drive is the wind.
 	Dim, InWind quantity.Dimension
+	// IfAny leaves its row out where no trial has it, because the machine is not of the kind.
+	IfAny bool
 	// Digits is how many significant figures mean something; 0 for a whole number.
 	Digits int
 	Better Side
@@ -165,10 +167,15 @@ var trialOutputs = []Output{
 	{ID: "volts_line_rms_per_1000rpm", Group: "Volts", Label: "two leads, 1000 rpm", Dim: quantity.VoltsAC, Digits: 3, Show: First,
 		Meaning: "Volts rms between two leads, the alternator at 1000 rpm, nothing connected."},
 	{ID: "cut_in_rpm", Group: "Volts", Label: "charging begins", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First,
-		Meaning: "Speed of the alternator at which the first amps reach the battery.", Mend: "more turns, or a larger ratio",
+		Meaning: "Speed of the alternator at which the first amps reach the battery at rest.", Mend: "more turns, or a larger ratio",
 		past: func(o *Outcome, t *TrialOutcome) bool {
 			// A rotor in the wind begins in more wind: that is what its amps in light wind say.
 			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
+		}},
+	{ID: "break_even_rpm", Group: "Volts", IfAny: true, Label: "net gain from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First, Spread: NeedsRunning,
+		Meaning: "Alternator speed from which more reaches the battery, taking charge, than the rotor takes out of it.", Mend: "more turns, a smaller field current, or a larger ratio",
+		past: func(o *Outcome, t *TrialOutcome) bool {
+			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.BreakEvenRPM.Value > o.Machine.SlowRPM.Value
 		}},
 	{ID: "volts_dc_open_top", Group: "Volts", Label: "open at top speed", Dim: quantity.VoltsDC, Digits: 3, Better: Less, Show: InGrid,
 		Meaning: "Peak DC unloaded at the top speed: what diodes and fingers meet when the battery comes off.", Mend: "diodes rated higher, or fewer turns",
@@ -354,8 +361,6 @@ var trialOutputs = []Output{
 		Meaning: "Field current that leaves the battery the most there: what a regulator should aim at."},
 	{ID: "best_field_gain_w_usual", Group: "Field", Label: "… and what it gains", Dim: quantity.Watts, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Net watts in the usual condition over the field current in use."},
-	{ID: "break_even_rpm", Group: "Field", Label: "pays for its field from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "Alternator speed from which more reaches the battery than the field takes out of it."},
 	{ID: "self_excitation_build_rpm", Group: "Field", Label: "excites itself from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Speed from which it builds up by itself, with no battery to lend the first ampere."},
 	{ID: "self_excitation_hold_rpm", Group: "Field", Label: "… and holds to", Dim: quantity.RPM, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,

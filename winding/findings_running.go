@@ -24,9 +24,7 @@ type aboutRunning struct {
 // before (offers).
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	better := o.Mend
-	if c, s := o.CutInRPM, a.speeds.slow; a.drive.kind != "wind" && c.Known() && s.Known() && c.Value > s.Value {
-		d.add(Doubt, at("turns"), t.Name, orElse(better, a.faster(c.Value/s.Value)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", c.Value, s.Value)
-	}
+	a.late(d, at, t, o, better)
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
@@ -40,6 +38,21 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 		d.list[len(d.list)-1].NoUse = a.howBad(o) == Broken
 	}
 	a.charge(d, t, o)
+}
+
+// late is about one that charges only above the slow speed, or whose rotor takes more there than
+// comes in. A rotor in the wind has no slow speed of its own: its amps in light wind say it.
+func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
+	slow := a.speeds.slow
+	if a.drive.kind == "wind" || !slow.Known() {
+		return
+	}
+	switch begins, gains := o.CutInRPM, o.BreakEvenRPM; {
+	case begins.Known() && begins.Value > slow.Value:
+		d.add(Doubt, at("turns"), t.Name, orElse(better, a.faster(begins.Value/slow.Value)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
+	case gains.Known() && gains.Value > slow.Value:
+		d.add(Note, at("turns"), t.Name, fmt.Sprintf("the rotor's current on only from there, or %s", orElse(better, a.faster(gains.Value/slow.Value))), "", "the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
+	}
 }
 
 // short says how much of what is wanted comes, where that is less.

@@ -27,14 +27,15 @@ func (o *Outcome) verdict(i int, kind string) string {
 	if i != o.Reference && !t.Turns.Known() && t.Wire == "" {
 		return "is still empty: it waits for turns and a wire"
 	}
-	parts := []string{}
-	if i == o.Reference || !o.Trials[o.Reference].Fits() {
-		parts = append(parts, o.alone(t, kind))
-	} else {
-		parts = append(parts, o.against(t, &o.Trials[o.Reference], kind))
+	does := o.alone(t, kind)
+	if i != o.Reference && o.Trials[o.Reference].Fits() {
+		does = o.against(t, &o.Trials[o.Reference], kind)
 	}
-	parts = append(append(parts, o.over(t, kind)...), t.mostlyEmpty())
-	return joined("; ", parts...)
+	harm, first := o.over(t, kind), ""
+	if len(harm) > 0 { // the gravest stands first: where there is little room the rest is left out
+		first, harm = harm[0], harm[1:]
+	}
+	return joined("; ", append([]string{first, does}, append(harm, o.late(t), t.mostlyEmpty())...)...)
 }
 
 // CannotBeWound says what keeps a winding out of the slot; "" when nothing does.
@@ -51,8 +52,8 @@ func (t *TrialOutcome) CannotBeWound() string {
 // alone is what the reference does, or a trial that has none to be held against.
 func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 	text := ""
-	if t.CutInRPM.Known() {
-		text = fmt.Sprintf("charges from %s alternator rpm", whole(t.CutInRPM))
+	if from, verb := t.begins(); from.Known() {
+		text = fmt.Sprintf("%s from %s alternator rpm", verb, whole(from))
 	}
 	if t.AmpsUsual.Known() {
 		text = joined(", ", text, t.brings(kind, &o.Machine))
@@ -88,28 +89,42 @@ func (t *TrialOutcome) turning(kind string, m *MachineOutcome) string {
 
 // against is what it does better and worse than the reference.
 func (o *Outcome) against(t, ref *TrialOutcome, kind string) string {
-	sooner, begins := begins(t, ref)
+	before, begins := sooner(t, ref)
 	more, amps := o.moreAmps(t, ref, kind)
 	and := " and "
-	if sooner*more < 0 {
+	if before*more < 0 {
 		and = " but "
 	}
 	return joined(", ", joined(and, begins, amps), o.moreEnergy(t, ref))
 }
 
-// begins is how much sooner it charges: 1 for sooner, -1 for later, and in words.
-func begins(t, ref *TrialOutcome) (int, string) {
-	if !t.CutInRPM.Known() || !ref.CutInRPM.Known() {
+// begins is the speed from which it is of use, and the word for that: first amps leave a wound
+// rotor's machine well below the speed at which they make up for what the rotor takes.
+func (t *TrialOutcome) begins() (quantity.Figure, string) {
+	if t.BreakEvenRPM.Known() {
+		return t.BreakEvenRPM, "gains"
+	}
+	return t.CutInRPM, "charges"
+}
+
+// sooner is how much sooner it charges: 1 for sooner, -1 for later, and in words.
+func sooner(t, ref *TrialOutcome) (int, string) {
+	mine, verb := t.begins()
+	its, other := ref.begins()
+	if verb != other {
+		mine, its, verb = t.CutInRPM, ref.CutInRPM, "charges"
+	}
+	if !mine.Known() || !its.Known() {
 		return 0, ""
 	}
-	d := ref.CutInRPM.Value - t.CutInRPM.Value
+	d := its.Value - mine.Value
 	switch {
 	case math.Abs(d) < 0.5:
-		return 0, "charges from the same speed"
+		return 0, verb + " from the same speed"
 	case d > 0:
-		return 1, fmt.Sprintf("charges %.0f alternator rpm sooner", d)
+		return 1, fmt.Sprintf("%s %.0f alternator rpm sooner", verb, d)
 	}
-	return -1, fmt.Sprintf("charges %.0f alternator rpm later", -d)
+	return -1, fmt.Sprintf("%s %.0f alternator rpm later", verb, -d)
 }
 
 // moreAmps is how much more it brings where the drive usually runs it.
@@ -161,20 +176,27 @@ func (o *Outcome) moreEnergy(t, ref *TrialOutcome) string {
 	return fmt.Sprintf("%.0f kWh less in a year", -d)
 }
 
+// late says that it brings nothing at the slow speed, or less than its rotor takes.
+func (o *Outcome) late(t *TrialOutcome) string {
+	switch {
+	case OutputOf("cut_in_rpm").Past(o, t):
+		return fmt.Sprintf("begins after the slow speed, %s alternator rpm", whole(o.Machine.SlowRPM))
+	case OutputOf("break_even_rpm").Past(o, t):
+		return fmt.Sprintf("runs the battery down at the slow speed, %s alternator rpm", whole(o.Machine.SlowRPM))
+	}
+	return ""
+}
+
 // over is the limits that it breaks, in words.
 func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	var parts []string
-	late := OutputOf("cut_in_rpm").Past(o, t)
-	if late {
-		parts = append(parts, fmt.Sprintf("begins after the slow speed, %s alternator rpm", whole(o.Machine.SlowRPM)))
-	}
 	if t.OverLimit() {
 		p := t.mostOver()
-		text := fmt.Sprintf("up to %s A, over its limit%s", amps(p.AmpsDC), t.limitSaid(" of "+amps(t.LimitAmps.Value)))
+		text := fmt.Sprintf("passes its limit%s: up to %s A", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), amps(p.AmpsDC))
 		if t.LimitAmps.Value < leastLimit {
 			text = "gets too hot before any amps flow"
 		} else if t.LimitRPM.Known() {
-			text = fmt.Sprintf("over its limit%s from %s alternator rpm", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), whole(t.LimitRPM))
+			text = fmt.Sprintf("passes its limit%s from %s alternator rpm", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), whole(t.LimitRPM))
 		}
 		parts = append(parts, text)
 	}

@@ -184,7 +184,7 @@ func fitLabels(s *session.Session, tb *kit.Table, w int) {
 }
 
 // shortWords are what a label says in fewer words, one after another until it fits.
-var shortWords = [][2]string{{"net amps, ", "net A, "}, {"net watts, ", "net W, "}, {"charging begins", "begins"}, {"crosses reference", "crosses"}, {"alternator, ", "alt., "}, {"lead to lead", "leads"}, {"two leads, ", "leads, "}, {"battery ", ""}}
+var shortWords = [][2]string{{"net amps, ", "net A, "}, {"net watts, ", "net W, "}, {"charging begins", "begins"}, {"net gain from", "gains from"}, {"crosses reference", "crosses"}, {"alternator, ", "alt., "}, {"lead to lead", "leads"}, {"two leads, ", "leads, "}, {"battery ", ""}}
 
 // shortLabel is a label in at most w cells where words can be spared; an amp said in front is not
 // said behind.

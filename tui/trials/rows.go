@@ -135,7 +135,7 @@ func (v *View) figures(s *session.Session) []winding.Row {
 }
 
 // decide are the figures that decide between windings.
-var decide = []string{"cut_in_rpm", "amps_dc_slow", "amps_dc_usual", "amps_dc_top", "limit_amps_dc", "year_kwh"}
+var decide = []string{"cut_in_rpm", "break_even_rpm", "amps_dc_slow", "amps_dc_usual", "amps_dc_top", "limit_amps_dc", "year_kwh"}
 
 // brief reports whether only the first rows are shown.
 func (v *View) brief() bool { return v.room() != wide && !v.flipped }

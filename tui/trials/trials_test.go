@@ -173,10 +173,10 @@ func TestRowsAndPictures(t *testing.T) {
 	assert.Contains(t, v.ids(s), v.row, "the cursor stays on a row there is")
 	assert.NotContains(t, short, "net into the battery")
 	for size, frames := range map[[2]int][][]string{
-		{80, 21}:  {{"wire to buy"}, {"net into the battery", "charging begins", "net amps, full water", "current limit", "A charges from"}, {"17 wires", "21 wires", "charging begins", "current limit"}},
+		{80, 21}:  {{"wire to buy"}, {"net into the battery", "charging begins", "net amps, full water", "current limit", "A gains from"}, {"17 wires", "21 wires", "charging begins", "current limit"}},
 		{100, 27}: {{"wire to buy", "net into the battery"}, {"wire to buy", "42 wires"}, {"wire to buy"}},
-		{120, 37}: {{"wire to buy", "net into the battery", "17 wires", "C charges "}},
-		{160, 57}: {{"inductance", "net into the battery", "17 wires", "21 wires", "42 wires", "C charges "}, {"net into the battery"}, {"42 wires"}, {"inductance"}},
+		{120, 37}: {{"wire to buy", "net into the battery", "17 wires", "C passes its limit"}},
+		{160, 57}: {{"inductance", "net into the battery", "17 wires", "21 wires", "42 wires", "C passes its limit"}, {"net into the battery"}, {"42 wires"}, {"inductance"}},
 	} {
 		v := New()
 		for _, want := range frames {
