@@ -181,12 +181,16 @@ func (m *Model) askCard() {
 		m.s.Say("there is no trial to write a card of")
 		return
 	}
-	base := fileName(m.s.Job().Name)
-	if m.s.Path != "" {
-		base = strings.TrimSuffix(m.s.Path, filepath.Ext(m.s.Path))
-	}
-	name := base + "-card-" + fileName(o.Trials[m.s.Trial].Name) + ".txt"
+	name := m.besideJob() + "-card-" + fileName(o.Trials[m.s.Trial].Name) + ".txt"
 	m.prompt = newPrompt("Write the winding card of trial "+o.Trials[m.s.Trial].Name+" to", name, m.writeCard)
+}
+
+// besideJob is what the names of files begin with that are written of the job.
+func (m *Model) besideJob() string {
+	if m.s.Path != "" {
+		return strings.TrimSuffix(m.s.Path, filepath.Ext(m.s.Path))
+	}
+	return fileName(m.s.Job().Name)
 }
 
 // writeCard writes the card; a file that is there is asked about first.

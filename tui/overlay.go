@@ -150,6 +150,7 @@ var others = map[string]string{
 	"power output current":                 "curves",
 	"wind wheel pedals engine battery":     "drive",
 	"coils slots diagram drawing unrolled": "layout",
+	"draw picture diagram export svg pdf":  "drawing",
 }
 
 // otherWords are what else the command of a name may be looked for by.

@@ -13,6 +13,7 @@ import (
 type prompt struct {
 	title string
 	why   string // why it is asked, when something went wrong; may be empty
+	note  string // what comes of the answer, where that is not plain; may be empty
 	line  form.TextLine
 	then  func(text string) tea.Cmd
 	// files says which files complete what is typed, nil when it is no file; recent are
@@ -125,8 +126,8 @@ func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 		w = within.W
 	}
 	lines := []string{""}
-	if p.why != "" {
-		lines = t.Wrap(kit.Clean(p.why), w-2)
+	if why := either(p.why != "", p.why, p.note); why != "" {
+		lines = t.Wrap(kit.Clean(why), w-2)
 		lines = append(lines[:min(len(lines), 6)], "")
 	}
 	offers := p.offers()

@@ -25,7 +25,7 @@ var overlays = []struct{ screen, keys string }{
 	{"Trials", "e"}, {"Trials", "e end"}, {"Trials", "y"}, {"Trials", "down down down y end"}, {"Trials", "f5"}, {"Trials", "v"}, {"Trials", "m v"},
 	{"Trials", "ctrl+p"}, {"Trials", "ctrl+p z z z"}, {"Trials", "!"}, {"Trials", "! end"}, {"Trials", "? end"},
 	{"Trials", "+ ctrl+c"}, {"Trials", "+ ctrl+n"}, {"Trials", "ctrl+o"}, {"Trials", "ctrl+o x y"}, {"Trials", "f2"}, {"Trials", "f2 left"}, {"Trials", "ctrl+e"},
-	{"Layout", "s"}, {"Layout", "f"}, {"Curves", "v"}, {"Drive", "ctrl+g"}, {"Card", "r"},
+	{"Layout", "s"}, {"Layout", "W"}, {"Layout", "f"}, {"Curves", "v"}, {"Drive", "ctrl+g"}, {"Card", "r"},
 	{"Wound", "enter"}, {"Wound", "down 1 2"}, {"Shelf", ""}, {"Shelf", "h u"},
 }
 

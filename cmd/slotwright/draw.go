@@ -1,10 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
-	"io/fs"
 	"path/filepath"
 	"strings"
 
@@ -29,8 +27,6 @@ type drawnPage struct {
 	Of       int    `json:"pages"`
 	Path     string `json:"written"`
 	NotDrawn string `json:"not_drawn,omitempty"`
-
-	svg string
 }
 
 // drawWish is what is asked of draw.
@@ -65,7 +61,7 @@ func newDraw(s streams) *cobra.Command {
 	}
 	c.Flags().StringVar(&w.trial, "trial", "", "name of the trial; when not given the one wound, else the reference")
 	c.Flags().StringVar(&w.sheet, "sheet", "all", "unrolled, face, slot, amps or all")
-	c.Flags().StringVar(&w.size, "paper", "a4", "a4 or letter")
+	c.Flags().StringVar(&w.size, "paper", "", "a4 or letter; when not given letter where figures are in inches, else a4")
 	c.Flags().StringVar(&w.out, "out", "", "file to write; with more than one page, what their names begin with; named after the job when not given")
 	w.flags(c)
 	return c
@@ -74,7 +70,7 @@ func newDraw(s streams) *cobra.Command {
 // draw reads the job, draws it and writes the pages.
 func (w *drawWish) draw(s streams, path string) (drawn, error) {
 	size, err := drawing.ParsePaper(w.size)
-	if err != nil {
+	if w.size != "" && err != nil {
 		return drawn{}, fmt.Errorf("--paper: %w", err)
 	}
 	sheets, err := drawing.ParseSheets(w.sheet)
@@ -89,66 +85,42 @@ func (w *drawWish) draw(s streams, path string) (drawn, error) {
 	if err != nil {
 		return drawn{}, err
 	}
+	if w.size == "" {
+		size = drawing.PaperFor(w.units(&d))
+	}
 	answer := drawn{Trial: o.Trials[i].Name, Paper: size.Name}
 	pages := drawing.Pages(b, o, i, sheets, drawing.Options{Paper: size, Units: w.units(&d), ASCII: isASCII(s.out)})
-	for _, p := range pages {
-		svg, err := p.SVG()
-		if err != nil {
-			return drawn{}, fmt.Errorf("the %s sheet could not be written as SVG: %w", p.Sheet, err)
-		}
-		answer.Pages = append(answer.Pages, drawnPage{Sheet: string(p.Sheet), Page: p.Number, Of: p.Of,
-			Path: w.name(path, p, len(pages)), NotDrawn: p.NotDrawn, svg: svg})
+	files, err := drawing.Files(pages, w.name(path, pages))
+	if err == nil {
+		err = drawing.Save(files)
 	}
-	return answer, answer.save()
+	if err != nil {
+		return drawn{}, asProblem(err)
+	}
+	for _, f := range files {
+		answer.Pages = append(answer.Pages, drawnPage{Sheet: string(f.Sheet), Page: f.Number, Of: f.Of, Path: f.Path, NotDrawn: f.NotDrawn})
+	}
+	return answer, nil
 }
 
-// name is the file of a page: --out when it is the only one.
-func (w *drawWish) name(path string, p *drawing.Page, pages int) string {
-	if pages == 1 && w.out != "" {
+// name is --out, or else after the job.
+func (w *drawWish) name(path string, pages []*drawing.Page) string {
+	if w.out != "" {
 		return w.out
 	}
-	base := strings.TrimSuffix(w.out, ".svg")
-	if base == "" {
-		base = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	base := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	if len(pages) == 1 {
+		return base + "-" + string(pages[0].Sheet) + ".svg"
 	}
-	base += "-" + string(p.Sheet)
-	if p.Of > 1 {
-		base += fmt.Sprintf("-%d", p.Number)
-	}
-	return base + ".svg"
+	return base
 }
 
-// save writes every page, or none where one would write over something that is no drawing.
-func (d *drawn) save() error {
-	for _, p := range d.Pages {
-		if err := mayWrite(p.Path); err != nil {
-			return err
-		}
+// asProblem is an error of a file as this command says it.
+func asProblem(err error) error {
+	if of := new(job.FileError); errors.As(err, &of) {
+		return jobProblem{text: err.Error(), file: of.Path}
 	}
-	for _, p := range d.Pages {
-		if _, err := job.Write(p.Path, p.svg, job.Mark{}, job.OverChanged|job.Anew); err != nil {
-			return jobProblem{text: err.Error(), file: p.Path}
-		}
-	}
-	return nil
-}
-
-// mostDrawing is the largest file that is looked into for whether it is a drawing, bytes:
-// a slot full of the finest wire makes some two million.
-const mostDrawing = 16 << 20
-
-// mayWrite lets a new file be written and an older drawing replaced.
-func mayWrite(path string) error {
-	there, err := job.ReadRegular(path, mostDrawing)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil // whatever else is wrong is found on writing
-	case err != nil:
-		return jobProblem{text: "it cannot be written over, give another name with --out: " + path, file: path}
-	case !bytes.Contains(there[:min(len(there), 4096)], []byte(drawing.Signature)):
-		return jobProblem{text: "there is such a file already and it is no drawing of ours; it was left as it is, give another name with --out: " + path, file: path}
-	}
-	return nil
+	return err
 }
 
 // says is what was written, and what could not be drawn on it.

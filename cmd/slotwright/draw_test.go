@@ -39,6 +39,7 @@ func TestDraw(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotRegexp(t, `[^\n -~]`, string(text))
 	assert.Contains(t, string(text), "0.2756 in")
+	assert.Contains(t, string(text), `width="215.9mm"`, "who measures in inches has Letter")
 }
 
 // Without --out the files are named after the job, in the folder one is in.

@@ -111,9 +111,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		return []kit.Block{kit.Bare(t, v.at, t.Wrap("No trial yet, so no card. Make one on the Trials screen with n.", v.at.W))}
 	}
 	title := "Winding card, trial " + s.Outcome().Trials[s.Trial].Name
-	writes := "w writes it to a file"
+	writes := "w writes it, W the drawing"
 	if v.report {
-		title, writes = "Report", "w writes the card to a file"
+		title, writes = "Report", "w writes the card, W the drawing"
 	}
 	all, body, words := v.areas()
 	blocks := v.explained(t, body.H, words)

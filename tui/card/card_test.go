@@ -114,7 +114,7 @@ func TestWordsOfTheCard(t *testing.T) {
 	s, v := session.NewExample(), New()
 	frame := tuitest.Draw(t, v, s, 80, 22)
 	lines := strings.Split(frame, "\n")
-	assert.Contains(t, lines[0], "w writes it to a file")
+	assert.Contains(t, lines[0], "w writes it, W the drawing")
 	assert.Equal(t, session.Explained(strings.Join(lines[1:21], "\n"))[0], strings.TrimSpace(lines[21]))
 	first := strings.TrimSpace(lines[21])
 	assert.NotEmpty(t, first)

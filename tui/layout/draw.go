@@ -106,8 +106,17 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	}
 	return []string{
 		t.Fit(t.Paint(kit.Title, "Trial "+kit.Clean(d.name))+"  "+fill(t, first, w-8-kit.Width(d.name)), w),
-		t.Fit(fill(t, second, w), w), "",
+		t.Fit(hinted(t, fill(t, second, w), w), w), "",
 	}
+}
+
+// hinted is a line with the key of the drawing at its end, where there is room.
+func hinted(t kit.Theme, line string, w int) string {
+	const hint = "W drawing"
+	if kit.Width(line)+len(hint)+2 > w {
+		return line
+	}
+	return kit.Bar(t, w, line, t.Paint(kit.Dim, hint))
 }
 
 // perText is the slots per pole and phase.

@@ -3,6 +3,8 @@ package drawing
 import (
 	"fmt"
 	"strings"
+
+	"slotwright/winding/quantity"
 )
 
 // Paper is a size of sheet, upright, in mm.
@@ -25,6 +27,14 @@ func ParsePaper(name string) (Paper, error) {
 		}
 	}
 	return Paper{}, fmt.Errorf("read %q, expected a4 or letter", name)
+}
+
+// PaperFor is the paper of whoever asks for none: Letter where figures are in inches, else A4.
+func PaperFor(units quantity.Choice) Paper {
+	if units.Inch {
+		return Letter
+	}
+	return A4
 }
 
 // across is the paper on its side.

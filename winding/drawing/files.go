@@ -1,0 +1,111 @@
+package drawing
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"slotwright/winding/job"
+)
+
+// File is a page with its place on disk.
+type File struct {
+	*Page
+	Path string
+	svg  string
+}
+
+// ending is what the name of a file of ours ends with.
+const ending = ".svg"
+
+// Files are pages as SVG with the places that a typed name gives them: the file itself for one
+// page, else files whose names begin with it. The error says in a sentence what is wrong with the name.
+func Files(pages []*Page, name string) ([]File, error) {
+	if err := usable(name); err != nil {
+		return nil, err
+	}
+	files := make([]File, 0, len(pages))
+	for _, p := range pages {
+		svg, err := p.SVG()
+		if err != nil {
+			return nil, fmt.Errorf("the %s sheet could not be written as SVG: %w", p.Sheet, err)
+		}
+		files = append(files, File{p, p.fileName(name, len(pages)), svg})
+	}
+	return files, nil
+}
+
+// usable refuses a name that can be none of a drawing.
+func usable(name string) error {
+	info, err := os.Stat(name)
+	switch base := filepath.Base(name); {
+	case err == nil && info.IsDir(), strings.HasSuffix(name, string(filepath.Separator)):
+		return &job.FileError{Reason: "this is a folder; put the file's name behind it", Path: name, Err: job.ErrKind}
+	case strings.EqualFold(filepath.Ext(base), ".pdf"):
+		return &job.FileError{Reason: "drawings are SVG, which any browser opens and prints, into a PDF too; let the name end with .svg or with nothing", Path: name, Err: job.ErrKind}
+	}
+	return nil
+}
+
+// fileName is the file of a page, one of so many.
+func (p *Page) fileName(name string, pages int) string {
+	if pages == 1 {
+		return name
+	}
+	base := strings.TrimSuffix(name, ending) + "-" + string(p.Sheet)
+	if p.Of > 1 {
+		base += fmt.Sprintf("-%d", p.Number)
+	}
+	return base + ending
+}
+
+// Older are those of the files that are there already, older drawings all of them. The error is
+// a *job.FileError and names one that is no drawing of ours, or that cannot be read.
+func Older(files []File) ([]string, error) {
+	var list []string
+	for _, f := range files {
+		switch there, err := isOurs(f.Path); {
+		case err != nil:
+			return nil, err
+		case there:
+			list = append(list, f.Path)
+		}
+	}
+	return list, nil
+}
+
+// mostDrawing is the largest file that is looked into for whether it is a drawing, bytes:
+// a slot full of the finest wire makes some two million.
+const mostDrawing = 16 << 20
+
+// isOurs reports whether there is a file, a drawing that may be replaced.
+func isOurs(path string) (there bool, err error) {
+	data, err := job.ReadRegular(path, mostDrawing)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return false, nil // whatever else is wrong is found on writing
+	case err != nil:
+		return true, &job.FileError{Reason: "it cannot be written over, choose another name", Path: path, Err: err}
+	case !bytes.Contains(data[:min(len(data), 4096)], []byte(Signature)):
+		return true, &job.FileError{Reason: "there is such a file already and it is no drawing of ours; it was left as it is, choose another name", Path: path, Err: job.ErrChanged}
+	}
+	return true, nil
+}
+
+// Save writes every file, or none where one would write over something that is no drawing. An
+// older drawing is replaced.
+func Save(files []File) error {
+	if _, err := Older(files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		if _, err := job.Write(f.Path, f.svg, job.Mark{}, job.OverChanged|job.Anew); err != nil {
+			return err
+		}
+	}
+	return nil
+}
