@@ -54,7 +54,10 @@ type driveSide struct {
 	year   drive.Weibull
 	furl   float64 // m/s
 	gale   float64
-	source drive.Source
+	// rising is the winds of a trial's year and coarse those of an offer's; each is worked out when
+	// it is first asked for.
+	rising, coarse func() (*drive.Ascent, error)
+	source         drive.Source
 	why    string
 	// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
 	// any other.
@@ -217,6 +220,7 @@ func (s *driveSide) ofWind(d *job.DriveSpec) {
 	} else if err := s.year.Check(); err != nil {
 		s.why = err.Error()
 	}
+	s.rising, s.coarse = s.ascent(windStep), s.ascent(coarseStep)
 }
 
 // windsOf is the light wind, the mean wind and that at which the rotor furls.

@@ -147,13 +147,13 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 // in which it also says where the rotor turns.
 func (of offers) coarseYear(f *fullSlot) float64 {
 	s := of.drive
-	winds := s.coarseWinds()
-	if winds == nil {
+	up := s.coarsely()
+	if up == nil {
 		return 0
 	}
 	own, c := *f.r, of.tried
 	c.over(&own, s.fastest, of.air.ambientC, closeOffer)
-	points, err := drive.Climb(s.shaft, c.torque(f.begins, s.fastest), winds)
+	points, err := up.Climb(c.torque(f.begins, s.fastest))
 	if err != nil {
 		return 0
 	}
@@ -170,21 +170,24 @@ func (of offers) coarseYear(f *fullSlot) float64 {
 	return year.yearIn(s.year)
 }
 
-// coarseWinds is the winds of a coarse year; none where the drive cannot be worked out.
-func (s *driveSide) coarseWinds() []float64 {
+// coarsely is the way up through the winds of a coarse year; nil where the drive cannot be worked out.
+func (s *driveSide) coarsely() *drive.Ascent {
 	if s.why != "" {
 		return nil
 	}
-	winds, err := drive.Winds(s.furl, 1, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
+	up, err := s.coarse()
 	if err != nil {
 		return nil
 	}
-	return winds
+	return up
 }
 
 // coarsely is the same year of a trial, from the winds among those it was worked out in.
 func (of offers) coarsely(o *TrialOutcome) float64 {
-	winds := of.drive.coarseWinds()
+	var winds []float64
+	if up := of.drive.coarsely(); up != nil {
+		winds = up.Winds()
+	}
 	var year Driven
 	for i := range o.Points {
 		for len(winds) > 0 && winds[0] < o.Points[i].X-1e-6 {

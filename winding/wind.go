@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -53,21 +54,36 @@ func (s speeds) ofWind(d *job.DriveSpec) speeds {
 	return s
 }
 
-// windStep is the spacing of winds, m/s.
-const windStep = 0.5
+// The spacing of winds, m/s, of a trial's year and of an offer's.
+const (
+	windStep   = 0.5
+	coarseStep = 1.0
+)
+
+// ascent is the way up through rising wind in such steps, the light and the mean wind among them.
+func (s *driveSide) ascent(step float64) func() (*drive.Ascent, error) {
+	shaft, furl, light, mean := s.shaft, s.furl, s.conditions[slow].X.Value, s.conditions[usual].X.Value
+	return sync.OnceValues(func() (*drive.Ascent, error) {
+		winds, err := drive.Winds(furl, step, light, mean)
+		if err != nil {
+			return nil, err
+		}
+		return drive.NewAscent(shaft, winds, driveSamples)
+	})
+}
 
 // meetWind follows the rotor through rising wind, from rest, and says where it is in the
 // three winds that are asked for.
 func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	t.Driven = noDrive("only for drives with a power of their own")
-	winds, err := drive.Winds(s.furl, windStep, s.conditions[slow].X.Value, s.conditions[usual].X.Value)
+	up, err := s.rising()
 	if err != nil {
 		t.Driven = noDrive(err.Error())
 		return spots
 	}
 	load := c.torque(t.CutInRPM.Value, s.fastest)
-	points, err := drive.Climb(s.shaft, load, winds)
+	points, err := up.Climb(load)
 	if err != nil {
 		t.Driven = noDrive(err.Error())
 		return spots

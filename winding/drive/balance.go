@@ -96,12 +96,7 @@ func Sample(torque Torque, high float64, steps int, corners ...float64) Samples 
 	if !(high > 0) || math.IsInf(high, 0) {
 		return Samples{}
 	}
-	steps = max(8, steps)
-	s := Samples{RPM: make([]float64, 0, steps+1+2*len(corners))}
-	for i := range steps + 1 {
-		x := (float64(i) + 1e-2) / (float64(steps) + 1e-2)
-		s.RPM = append(s.RPM, high*x*x)
-	}
+	s := Samples{RPM: speedsTo(high, steps)}
 	for _, c := range corners {
 		if c > s.RPM[0] && c < high {
 			s.RPM = append(s.RPM, c*(1-1e-6), c*(1+1e-6))
@@ -114,6 +109,17 @@ func Sample(torque Torque, high float64, steps int, corners ...float64) Samples 
 		s.Nm[i] = torque(rpm)
 	}
 	return s
+}
+
+// speedsTo is the speeds of samples up to a speed, without those at corners.
+func speedsTo(high float64, steps int) []float64 {
+	steps = max(8, steps)
+	list := make([]float64, steps+1, steps+3) // with room for one corner
+	for i := range list {
+		x := (float64(i) + 1e-2) / (float64(steps) + 1e-2)
+		list[i] = high * x * x
+	}
+	return list
 }
 
 // Balance finds every equilibrium on the samples of the torque that is taken.

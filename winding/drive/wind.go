@@ -133,42 +133,95 @@ func Winds(cutOut, step float64, also ...float64) ([]float64, error) {
 	return slices.CompactFunc(list, func(a, b float64) bool { return math.Abs(b-a) < 1e-9*b }), nil
 }
 
-// Climb takes the shaft up through winds, m/s, which must go up from above 0.
-func Climb(s WindShaft, load Load, winds []float64) ([]WindPoint, error) {
+// Ascent is a shaft and the winds that it is taken up through, with what the rotor gives in each at
+// the speeds at which alternators are sampled. That is the same for every alternator, and most of
+// what a climb costs: it is worked out once for all that are taken up through the same winds.
+type Ascent struct {
+	shaft WindShaft
+	winds []float64
+	at    []float64   // rpm
+	given [][]float64 // N·m by wind and speed
+}
+
+// NewAscent is for winds, m/s, which must go up from above 0, and alternators sampled in so many
+// steps ([Sample]).
+func NewAscent(s WindShaft, winds []float64, steps int) (*Ascent, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
-	switch {
-	case len(winds) == 0 || !(winds[0] > 0) || !(winds[len(winds)-1] <= mostWind) || !slices.IsSorted(winds):
+	if len(winds) == 0 || !(winds[0] > 0) || !(winds[len(winds)-1] <= mostWind) || !slices.IsSorted(winds) {
 		return nil, fmt.Errorf("%w: read %d winds, expected some, going up from above 0 to at most %g m/s", ErrWind, len(winds), mostWind)
-	case load.Taken == nil || !(load.CutInRPM >= 0):
-		return nil, fmt.Errorf("%w: read a cut-in at %g rpm, expected a torque and 0 rpm or more", ErrRotor, load.CutInRPM)
 	}
-	samples, err := covered(load.Samples, load.Taken, 1.02*s.FreeRPM(winds[len(winds)-1]), climbSteps, load.CutInRPM)
+	a := &Ascent{s, winds, speedsTo(1.02*s.FreeRPM(winds[len(winds)-1]), steps), make([][]float64, len(winds))}
+	for i, wind := range winds {
+		a.given[i] = make([]float64, len(a.at))
+		for k, rpm := range a.at {
+			a.given[i][k] = s.Torque(wind)(rpm)
+		}
+	}
+	return a, nil
+}
+
+// Winds is what it goes through, m/s.
+func (a *Ascent) Winds() []float64 { return a.winds }
+
+// Climb takes the shaft up through winds, m/s, which must go up from above 0.
+func Climb(s WindShaft, load Load, winds []float64) ([]WindPoint, error) {
+	a, err := NewAscent(s, winds, climbSteps)
 	if err != nil {
 		return nil, err
 	}
-	c := climber{s, load, samples, 0, nil}
-	points := make([]WindPoint, len(winds))
-	for i, wind := range winds {
-		points[i] = c.to(wind)
+	return a.Climb(load)
+}
+
+// Climb takes the shaft up with an alternator.
+func (a *Ascent) Climb(load Load) ([]WindPoint, error) {
+	if load.Taken == nil || !(load.CutInRPM >= 0) {
+		return nil, fmt.Errorf("%w: read a cut-in at %g rpm, expected a torque and 0 rpm or more", ErrRotor, load.CutInRPM)
+	}
+	samples, err := covered(load.Samples, load.Taken, a.at[len(a.at)-1], len(a.at)-1, load.CutInRPM)
+	if err != nil {
+		return nil, err
+	}
+	c := climber{Ascent: a, load: load, samples: samples, over: make([]float64, len(samples.RPM))}
+	points := make([]WindPoint, len(a.winds))
+	for i := range points {
+		points[i] = c.to(i)
 	}
 	return points, nil
 }
 
 // climber is a shaft on its way up.
 type climber struct {
-	shaft   WindShaft
+	*Ascent
 	load    Load
 	samples Samples
+	over    []float64     // at the samples, in the wind it is in
 	rpm     float64       // that it had in the weaker wind
 	before  []Equilibrium // all that there were then
 }
 
-// to takes the shaft along to a wind.
-func (c *climber) to(wind float64) WindPoint {
-	given := c.shaft.Torque(wind)
-	list := c.samples.Balance(given, c.load.Taken)
+// weigh fills in by how much torque is over at the samples. Those beside the corner at cut-in are each
+// alternator's own.
+func (c *climber) weigh(wind int, given Torque) {
+	k := 0
+	for i, rpm := range c.samples.RPM {
+		for k < len(c.at)-1 && c.at[k] < rpm {
+			k++
+		}
+		nm := c.given[wind][k]
+		if c.at[k] != rpm {
+			nm = given(rpm)
+		}
+		c.over[i] = nm - c.samples.Nm[i]
+	}
+}
+
+// to takes the shaft along to a wind, counted from 0.
+func (c *climber) to(i int) WindPoint {
+	wind, given := c.winds[i], c.shaft.Torque(c.winds[i])
+	c.weigh(i, given)
+	list := Roots(difference(given, c.load.Taken), given, c.load.Taken, c.samples.RPM, c.over)
 	low := c.samples.RPM[0]
 	from := max(c.rpm, low)
 	over := given(from) - c.load.Taken(from)
