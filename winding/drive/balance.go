@@ -38,12 +38,12 @@ import (
 //
 // The search goes by golden section, and stops as soon as it passes zero or the same
 // bound, now with nearer points, shows that it will not. Roots are refined by the
-// secant in a bracket (Illinois) until the torques agree to 1e-9 of the larger, or to
+// secant in a bracket (Anderson and Björck) until the torques agree to 1e-9 of the larger, or to
 // 1e-15 of the largest difference on the grid, where arithmetic ends.
 //
 // # Cost
 //
-// The samples; then seven to nine calls a root, three of them for the torque and the
+// The samples; then six to eight calls a root, three of them for the torque and the
 // slope there, and some 13 a root for a pair between two samples. A stretch that is
 // searched in vain costs two to seven calls, one where the curves really touch 16 to 20
 // (measured on a parabola; twice that where either happens at a sample, between two

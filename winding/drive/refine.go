@@ -19,7 +19,11 @@ const (
 
 // within reports whether a difference at a speed is nothing against the torques there.
 func (f *finder) within(rpm, over, tolerance float64) bool {
-	given := f.given(rpm) // what is taken, the dearer of the two, is the rest
+	return f.agree(f.given(rpm), over, tolerance)
+}
+
+// agree is within where the torque given is known: what is taken, the dearer of the two, is the rest.
+func (f *finder) agree(given, over, tolerance float64) bool {
 	larger := max(math.Abs(given), math.Abs(given-over))
 	return math.Abs(over) <= tolerance*(larger+1e-6*f.scale)
 }
@@ -67,8 +71,8 @@ func (f *finder) keep(rpm float64, e Equilibrium) {
 	}
 }
 
-// refine narrows a bracket to the root. The secant of Illinois does it in a few steps;
-// where it does not, by a jump, halving does.
+// refine narrows a bracket to the root. A secant does it in a few steps (false position after
+// Anderson and Björck, BIT 13 (1973) 253-264); where it does not, by a jump, halving does.
 func (f *finder) refine(k bracket) (rpm, over float64, ok bool) {
 	const secants, most = 24, 90
 	side, run := 0, 0
@@ -77,9 +81,10 @@ func (f *finder) refine(k bracket) (rpm, over float64, ok bool) {
 		if !(m >= k.a && m <= k.b) || n > secants {
 			m = (k.a + k.b) / 2
 		}
-		fm := f.over(m)
-		if f.within(m, fm, agreed) || k.b-k.a <= 4e-16*(math.Abs(k.a)+math.Abs(k.b)) {
-			return m, fm, k.exactA && k.exactB || f.within(m, fm, disagreed) || f.holds(&k)
+		given := f.given(m)
+		fm := given - f.taken(m)
+		if f.agree(given, fm, agreed) || k.b-k.a <= 4e-16*(math.Abs(k.a)+math.Abs(k.b)) {
+			return m, fm, k.exactA && k.exactB || f.agree(given, fm, disagreed) || f.holds(&k)
 		}
 		now := k.replace(m, fm, side)
 		if run++; now != side {
@@ -93,20 +98,29 @@ func (f *finder) refine(k bracket) (rpm, over float64, ok bool) {
 }
 
 // replace puts a point in for the end of its sign, 1 the lower and -1 the upper. The
-// other end, when it stays for the second time, counts for half (Illinois).
+// other end, when it stays for the second time, counts for less: for what the parabola through the
+// three points says, or half where that says nothing.
 func (k *bracket) replace(m, fm float64, side int) int {
 	if (fm > 0) == (k.fa > 0) {
-		k.a, k.fa, k.exactA = m, fm, true
 		if side == 1 {
-			k.fb /= 2
+			k.fb *= counts(fm / k.fa)
 		}
+		k.a, k.fa, k.exactA = m, fm, true
 		return 1
 	}
-	k.b, k.fb, k.exactB = m, fm, true
 	if side == -1 {
-		k.fa /= 2
+		k.fa *= counts(fm / k.fb)
 	}
+	k.b, k.fb, k.exactB = m, fm, true
 	return -1
+}
+
+// counts is for how much the end that stays counts, by what is left of the other.
+func counts(left float64) float64 {
+	if left < 1 {
+		return 1 - left
+	}
+	return 0.5
 }
 
 // holds makes the ends of a bracket exact, and reports whether there is still a change

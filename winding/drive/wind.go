@@ -26,8 +26,9 @@ import (
 //     Climb is for rising wind, as when a calm ends.
 //
 // Cost: the torque of the alternator is sampled once for all winds, closer together when
-// slow, and with both sides of the corner at cut-in; each wind then costs some seven to
-// nine calls an equilibrium. 96 samples and 28 winds with one each took 339 calls.
+// slow, and with both sides of the corner at cut-in, that of the rotor in each wind once for all
+// alternators; each wind then costs some six to eight calls an equilibrium. 96 samples and 28
+// winds with one each took 312 calls.
 //
 // Accuracy: each speed is balanced to 1e-6. The wind of a jump is known to a step of the
 // wind. Not valid where the wind changes faster than the shaft can follow (gusts: a rotor
