@@ -50,15 +50,15 @@ type driveSide struct {
 	conditions [conditionCount]Condition
 	// shaft, year and gale are the wind rotor's, source any other drive's with a power of
 	// its own; why says what is missing for the one that is asked for.
-	shaft  drive.WindShaft
-	year   drive.Weibull
-	furl   float64 // m/s
-	gale   float64
+	shaft drive.WindShaft
+	year  drive.Weibull
+	furl  float64 // m/s
+	gale  float64
 	// rising is the winds of a trial's year and coarse those of an offer's; each is worked out when
 	// it is first asked for.
 	rising, coarse func() (*drive.Ascent, error)
 	source         drive.Source
-	why    string
+	why            string
 	// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
 	// any other.
 	fastest float64
