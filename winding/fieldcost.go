@@ -177,17 +177,18 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 }
 
 // highest looks for the highest value of a function with one hump in a stretch, on a grid
-// and then by the parabola through the best three: to about a hundredth of the stretch,
-// which is more than a field current is worth.
+// from above until it falls, and then by the parabola through the best three: to about a hundredth of
+// the stretch, which is more than a field current is worth.
 func highest(f func(float64) float64, low, high float64) (at, value float64) {
 	const steps = 6
 	h := (high - low) / steps
 	var v [steps + 1]float64
-	best := 0
-	for i := range v {
-		if v[i] = f(low + float64(i)*h); v[i] > v[best] {
-			best = i
+	best := steps
+	for i := steps; i >= 0; i-- {
+		if v[i] = f(low + float64(i)*h); v[i] < v[best] {
+			break
 		}
+		best = i
 	}
 	at, value = low+float64(best)*h, v[best]
 	if best == 0 || best == steps {

@@ -136,7 +136,11 @@ func (of offers) holds(f *fullSlot) bool {
 // standsIn reports whether it stands what flows in a condition.
 func (of offers) standsIn(f *fullSlot, i int) bool {
 	c, at := &of.drive.conditions[i], f.starts[i]
-	run := f.r.settle(of.drive.given(c.X.Value), max(at.rpm, 1), c.asked, at.warm)
+	begins := f.begins
+	if of.drive.kind == "wind" {
+		begins = 0 // near where it runs already
+	}
+	run := f.r.settleAbove(begins, of.drive.given(c.X.Value), max(at.rpm, 1), c.asked, at.warm)
 	if i == usual {
 		f.net = run.NetAmps
 	}

@@ -14,10 +14,20 @@ import (
 // line through the last two speeds says. Once two speeds lie on both sides of the balance it
 // is closed in on (false position, Illinois; by halves where that keeps to one side). Three to
 // six solved points do it near by.
+//
+// Of a winding that never ran the balance may be far. Where it begins to charge it takes nothing
+// but drag, so a speed with torque short and that one lie on both sides of it from the start. Of
+// several balances in between any may be met, all of which hold.
 
 // settle is where a shaft comes to from a speed near a balance, but not above the speed asked
 // for. A drive that does not give way (no torque given) stays.
 func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint {
+	return r.settleAbove(0, given, rpm, asked, warm)
+}
+
+// settleAbove is settle from a speed that may be far over the balance, of a trial that begins to
+// charge at a speed, rpm; 0 is not known.
+func (r *charger) settleAbove(begins float64, given drive.Torque, rpm, asked, warm float64) RunPoint {
 	if given == nil || rpm <= 0 {
 		return r.at(rpm, warm)
 	}
@@ -25,7 +35,7 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 	r = &way
 	r.onTheWay = true
 	idea := trend{ambient: warm}
-	return settle(func(rpm float64) RunPoint {
+	return settle(begins, func(rpm float64) RunPoint {
 		if r.holdsHeat() {
 			return r.at(rpm, warm)
 		}
@@ -36,7 +46,7 @@ func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint 
 }
 
 // settle is the same of anything that runs.
-func settle(run func(rpm float64) RunPoint, given drive.Torque, rpm, asked float64) RunPoint {
+func settle(begins float64, run func(rpm float64) RunPoint, given drive.Torque, rpm, asked float64) RunPoint {
 	w := shaftWalk{run, given, asked}
 	var from stop
 	if asked > 0 {
@@ -46,6 +56,11 @@ func settle(run func(rpm float64) RunPoint, given drive.Torque, rpm, asked float
 	}
 	if from.RPM != rpm {
 		from = w.to(rpm)
+	}
+	if from.over < 0 && begins > 0 && begins < from.RPM {
+		if low := w.to(begins); low.over > 0 {
+			return w.close(low, from)
+		}
 	}
 	return w.walk(from)
 }
