@@ -29,9 +29,8 @@ func (m *Model) example() tea.Cmd {
 	})
 }
 
-// duplicate goes on in a copy of the job that is in no file yet, without the records of what was
-// wound: these are of one piece. Changes that are in no file
-// go with it, so that nothing is asked: the file that was open stays as it is.
+// duplicate goes on in a copy of the job that is in no file yet, on the same screen. Changes that are
+// in no file go with it, so that nothing is asked: the file that was open stays as it is.
 func (m *Model) duplicate() tea.Cmd {
 	was, left := "the example", ""
 	if m.s.Path != "" {
@@ -40,15 +39,15 @@ func (m *Model) duplicate() tea.Cmd {
 	if m.s.Dirty() {
 		was += " with what was not saved"
 	}
-	of := m.s.Path
-	doc := m.s.Document()
-	for i := doc.Count("wound") - 1; i >= 0; i-- { // one winding is not two
-		if next := doc.Remove("wound", i); next.Refused() == "" {
-			doc, left = next, " without what was wound"
-		}
+	of, screen := m.s.Path, m.active
+	dup, without := m.s.Duplicate()
+	if without {
+		left = " without what was wound"
 	}
-	m.change(session.NewCopy(doc))
+	m.change(dup)
 	m.copyOf = of
+	m.show(screen)
+	m.fit()
 	m.s.Say("a copy of " + was + left + ", in no file yet: ctrl+s writes it; its name and what differs are yours to change")
 	return nil
 }

@@ -326,3 +326,33 @@ func TestWhatIsSavedOnTheWayIsWhatIsOpened(t *testing.T) {
 	assert.Equal(t, "hub-2.toml", m.s.Path)
 	assert.Equal(t, 45.0, m.s.Job().Machine.Slots.Value)
 }
+
+// A copy goes on where one was: same screen, same trial, and what was changed before it was made can
+// be taken back in it. The file that was open stays as it is, and records of what was wound are left out.
+func TestACopyKeepsItsHistory(t *testing.T) {
+	t.Chdir(t.TempDir())
+	text := job.Example().Text() + "\n[[wound]]\ntrial = \"A\"\n"
+	require.NoError(t, os.WriteFile("mill.toml", []byte(text), 0o600))
+	m := opened(session.NewExample(), 100, 30, "Trials", "")
+	m.press("ctrl+o m i l l enter")
+	m.press("right + + tab ctrl+d")
+	assert.Equal(t, 1, m.s.Trial)
+	assert.Contains(t, m.View(), "[Layout]")
+	assert.Contains(t, m.s.Message().Text, "a copy of mill.toml with what was not saved without what was wound")
+	assert.Zero(t, m.s.Document().Count("wound"))
+	turns := m.s.Job().Trials[1].Turns.Value
+	m.press("ctrl+z")
+	assert.Equal(t, 1, m.s.Document().Count("wound"), "leaving them out is a change as any other")
+	m.press("ctrl+z")
+	assert.Equal(t, turns-1, m.s.Job().Trials[1].Turns.Value)
+	m.press("ctrl+z")
+	assert.Equal(t, text, m.s.Document().Text(), "to the text of the file")
+	assert.True(t, m.s.Dirty(), "which the copy is not in")
+	assert.Empty(t, m.s.Path)
+	m.press("ctrl+y ctrl+y ctrl+y")
+	assert.Zero(t, m.s.Document().Count("wound"))
+	assert.Equal(t, turns, m.s.Job().Trials[1].Turns.Value)
+	file, err := os.ReadFile("mill.toml")
+	require.NoError(t, err)
+	assert.Equal(t, text, string(file))
+}

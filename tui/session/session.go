@@ -82,6 +82,24 @@ func NewCopy(doc job.Document) *Session {
 	return s
 }
 
+// Duplicate is a session on a copy of the job, which is in no file yet. What was changed before can
+// be taken back there too, because what was not saved is nowhere else; the records of what was wound
+// are of one piece and are left out, as a change of its own. without reports that there were some.
+func (s *Session) Duplicate() (dup *Session, without bool) {
+	dup = NewCopy(s.doc)
+	dup.undo, dup.redo = slices.Clone(s.undo), slices.Clone(s.redo)
+	dup.Choose(s.Trial)
+	dup.Full = s.Full
+	doc := s.doc
+	for i := doc.Count("wound") - 1; i >= 0; i-- { // one winding is not two
+		if next := doc.Remove("wound", i); next.Refused() == "" {
+			doc, without = next, true
+		}
+	}
+	dup.Edit(doc)
+	return dup, without
+}
+
 // put makes a document the current one.
 func (s *Session) put(doc job.Document) {
 	s.doc = doc
