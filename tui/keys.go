@@ -38,7 +38,7 @@ func (m *Model) everywhere() []kit.Binding {
 		command(group, "ctrl+l", "", "The screen anew, where something else wrote over it.", func() tea.Cmd { return tea.ClearScreen }),
 		kit.Bind(group, "ctrl+t", "", "Colours: for any background, dark, light, high contrast, none.", m.nextTheme),
 		command(group, "f4", "", "The mouse, on or off. While it is on, the terminal marks text only with shift held.", m.flipMouse),
-		kit.Bind(figures, keys("i", "", ""), "", "Figures in mm, kg and m or in inches, pounds and feet. What was typed stays as typed.", m.flipLengths),
+		kit.Bind(figures, keys("i", "", ""), "", "Figures in mm, kg and m or in inches, pounds, feet and mph. What was typed stays as typed.", m.flipLengths),
 		kit.Bind(figures, keys("d", "", ""), "", "Figures in °C or °F.", m.flipDegrees),
 		kit.Bind(figures, keys("g", "", ""), "", "Steps of the wire go by AWG, SWG or metric sizes.", m.nextWires),
 	}...)

@@ -236,7 +236,7 @@ func runs(s *session.Session) string {
 	if len(known) == 0 {
 		return ""
 	}
-	return "Where each really runs, " + m.Conditions[1].Label + ": " + sentence(list(known, " at "))
+	return "Where each really runs, " + s.Units.Words(m.Conditions[1].Label) + ": " + sentence(list(known, " at "))
 }
 
 // runaway names the trials that never come to a steady temperature, and from where.

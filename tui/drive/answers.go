@@ -81,7 +81,7 @@ func drawn(s *session.Session, what, w, h int) []string {
 	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: axes[what]}
 	u := quantity.RPM[0]
 	if windy(s) {
-		u = quantity.WindSpeed[0]
+		u = s.Units.For(quantity.WindSpeed)
 		c.X = chart.Axis{Label: "wind", Unit: u.Name}
 	}
 	any := false
@@ -105,7 +105,7 @@ func drawn(s *session.Session, what, w, h int) []string {
 		}
 	}
 	if !any {
-		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+firstReason(o), w)
+		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+s.Units.Words(firstReason(o)), w)
 	}
 	if what == shaftWatts {
 		c.Series = append(c.Series, lawSeries(s, h < roomy))
@@ -195,9 +195,9 @@ func (v *View) words(s *session.Session, w int) []string {
 	var out []string
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
-		out = append(out, t.Wrap(o.Name+": "+sentence(o)+".", w)...)
+		out = append(out, t.Wrap(o.Name+": "+s.Units.Words(sentence(o))+".", w)...)
 		if o.Mend != "" {
-			for _, line := range t.WrapPaint(kit.Hint, "would do better: "+o.Mend, w-3) {
+			for _, line := range t.WrapPaint(kit.Hint, "would do better: "+s.Units.Words(o.Mend), w-3) {
 				out = append(out, "   "+line)
 			}
 		}
@@ -247,7 +247,7 @@ func (v *View) table(s *session.Session) kit.Table {
 
 // tableRow is one figure of every trial.
 func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
-	label := r.Label
+	label := s.Units.Words(r.Label)
 	if u := s.Units.For(r.Dim).Name; u != "" {
 		label += ", " + u // once, so that three trials have room beside it
 	}

@@ -53,7 +53,7 @@ func draw(s *session.Session, w int, lines []line) []string {
 		for _, l := range lines {
 			if l.figure.Known() == known && l.figure.Why != "" && !seen[l.figure.Why] {
 				seen[l.figure.Why] = true
-				out = append(out, s.Theme.WrapPaint(kit.Hint, l.label+": "+l.figure.Why, w)...)
+				out = append(out, s.Theme.WrapPaint(kit.Hint, l.label+": "+s.Units.Words(l.figure.Why), w)...)
 			}
 		}
 	}

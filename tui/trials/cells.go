@@ -147,6 +147,7 @@ func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 // rowLabel is a row's name and unit. Every speed says whose it is: those of the grid are the
 // alternator's.
 func rowLabel(s *session.Session, label string, d quantity.Dimension) string {
+	label = s.Units.Words(label)
 	if d[0].Name == quantity.RPM[0].Name && !strings.HasPrefix(label, "alternator") {
 		return label + ", alt. rpm"
 	}

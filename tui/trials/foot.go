@@ -108,12 +108,12 @@ func whole(t kit.Theme, sentences []string, w, h int) []string {
 // missing, what to change when it is past its limit, how sure it is.
 func meaning(s *session.Session, r winding.Row) []string {
 	c := r.Cells[s.Trial]
-	text := []string{r.Help}
+	text, why := []string{r.Help}, s.Units.Words(c.Figure.Why)
 	if !c.Figure.Known() {
-		text = []string{"Missing: " + c.Figure.Why + ".", r.Help}
+		text = []string{"Missing: " + why + ".", r.Help}
 		j := s.Job()
 		if _, ok := winding.FieldFor(&j, c.Figure.Why, s.Trial); ok {
-			text = []string{"Missing: " + c.Figure.Why + "; enter goes there.", r.Help}
+			text = []string{"Missing: " + why + "; enter goes there.", r.Help}
 		}
 	}
 	if c.Verdict == winding.Past && r.Mend != "" {
@@ -123,7 +123,7 @@ func meaning(s *session.Session, r winding.Row) []string {
 		text = append(text, sure(s, r.Cells[s.Trial].Figure, r))
 	}
 	if c.Figure.Known() && c.Figure.Why != "" {
-		text = append(text, "From: "+c.Figure.Why+".")
+		text = append(text, "From: "+why+".")
 	}
 	return text
 }

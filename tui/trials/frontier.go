@@ -46,7 +46,7 @@ func (l *ladder) frontier(s *session.Session, list []winding.Rung, w, h int) []s
 		if i >= len(m.Conditions) || m.Conditions[i].Same != "" {
 			continue
 		}
-		line := chart.Series{Letter: m.Conditions[i].Name, Name: m.Conditions[i].Label}
+		line := chart.Series{Letter: m.Conditions[i].Name, Name: s.Units.Words(m.Conditions[i].Label)}
 		for k := len(list) - 1; k >= 0; k-- { // so that the line ends, and is named, at the right
 			if at, y := list[k].CutInRPM, of(&list[k]); at.Known() && y.Known() {
 				line.Points = append(line.Points, chart.XY{X: at.Value, Y: y.Value})

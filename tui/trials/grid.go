@@ -293,7 +293,7 @@ func naturalWidth(s *session.Session) int {
 // out where there is no room for all of it.
 func saysIn(s *session.Session, w, h, trial int) []string {
 	t, o := s.Theme, &s.Outcome().Trials[trial]
-	parts := strings.Split(o.Verdict, "; ")
+	parts := strings.Split(s.Units.Words(o.Verdict), "; ")
 	for n := len(parts); n > 1; n-- {
 		if lines := verdictLines(t, o, trial == s.Trial, strings.Join(parts[:n], "; "), w); len(lines) <= h {
 			return lines
@@ -322,7 +322,7 @@ func says(s *session.Session, w int, which ...int) []string {
 	var lines []string
 	for _, i := range which {
 		o := &s.Outcome().Trials[i]
-		lines = append(lines, verdictLines(s.Theme, o, i == s.Trial, o.Verdict, w)...)
+		lines = append(lines, verdictLines(s.Theme, o, i == s.Trial, s.Units.Words(o.Verdict), w)...)
 	}
 	return lines
 }

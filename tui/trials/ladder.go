@@ -278,7 +278,7 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 		}
 		whose, at := "A net", ""
 		if i < len(o.Machine.Conditions) {
-			whose, at = conditionHead(o.Machine.Conditions[i].Label)
+			whose, at = conditionHead(s.Units.Words(o.Machine.Conditions[i].Label))
 		}
 		put(amps[i], num(whose, at))
 	}
@@ -361,7 +361,7 @@ func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	if len(legend) > 2 {
 		legend = t.WrapPaint(kit.Hint, fmt.Sprintf("%s most within every limit; %s past one, or nothing comes; meets: all that is wanted.", t.Mark(kit.Better), t.Mark(kit.Broken)), w)
 	}
-	parts := append([]string{l.fills(s, r)}, strings.Split(r.Holds, "; ")...)
+	parts := append([]string{l.fills(s, r)}, strings.Split(s.Units.Words(r.Holds), "; ")...)
 	if !r.Fits() {
 		parts = parts[:1] // nothing else counts
 	}

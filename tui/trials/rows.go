@@ -90,7 +90,7 @@ func (v *View) entries(s *session.Session) []entry {
 // alikeText is a figure that is alike in all trials, by its whole name: the row above, whose name
 // its own goes on, need not be beside it.
 func alikeText(s *session.Session, r winding.Row) string {
-	label := strings.Replace(r.Label, "… ", "net amps, ", 1)
+	label := s.Units.Words(strings.Replace(r.Label, "… ", "net amps, ", 1))
 	cell := figureCell(s, r, 0)
 	if cell.Word {
 		return label + " " + cell.Text

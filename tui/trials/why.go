@@ -205,7 +205,7 @@ func (v *View) whyTitle(s *session.Session) string {
 		name = "what is alike in all trials"
 	}
 	if r := v.marked(s); r != nil {
-		name = r.Label
+		name = s.Units.Words(r.Label)
 	} else if _, ok := job.InputAt(v.inputPath(s)); ok {
 		name = inputLabel(s, v.row)
 	}
@@ -280,14 +280,14 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	case f.Known():
 		say(kit.Value, "It is", quantity.Screen.Figure(f, s.Units.For(r.Dim), r.Digits)+" "+s.Units.For(r.Dim).Name)
 	default:
-		say(kit.Warning, "Missing", f.Why)
+		say(kit.Warning, "Missing", s.Units.Words(f.Why))
 	}
 	say(kit.Plain, "What it is", r.Help)
 	say(kit.Plain, "Formula", how.Words())
 	if f.Known() {
 		say(kit.Plain, "In numbers", how.Numbers(&j, &o.Machine, &o.Trials[s.Trial], s.Units))
 		say(kit.Plain, "At", how.Where(&j, &o.Machine, &o.Trials[s.Trial], s.Units))
-		say(kit.Plain, "From", f.Why)
+		say(kit.Plain, "From", s.Units.Words(f.Why))
 	}
 	say(kit.Hint, "Source", how.SourceOf(&o.Trials[s.Trial]))
 	say(kit.Hint, "How sure", sure(s, f, r))

@@ -52,7 +52,7 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	heads := make([]string, len(list))
 	for i, o := range list {
 		c := w.condition(o)
-		heads[i] = c.Head()
+		heads[i] = w.opt.Units.Words(c.Head())
 	}
 	w.across("", heads)
 	for _, f := range flows {

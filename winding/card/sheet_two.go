@@ -150,7 +150,7 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 		if m.Conditions[i].Same != "" {
 			continue
 		}
-		line("net amps, "+m.Conditions[i].Label, w.expected(amps[i], quantity.Amps), "A at ____ rpm")
+		line("net amps, "+w.opt.Units.Words(m.Conditions[i].Label), w.expected(amps[i], quantity.Amps), "A at ____ rpm")
 	}
 	line("winding after an hour, usual", w.expected(t.HotUsualC, quantity.Celsius), w.opt.Units.For(quantity.Celsius).Name)
 	line("ohms then, lead to lead", "", w.opt.Units.For(quantity.Ohms).Name)

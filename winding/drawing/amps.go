@@ -259,7 +259,7 @@ func (v *ampsView) table(area box) {
 func (v *ampsView) conditionWords(n int) string {
 	if n < len(v.o.Machine.Conditions) {
 		c := v.o.Machine.Conditions[n]
-		return cleaned(strings.TrimSpace(c.Name+" "+c.Label), v.opt.ASCII)
+		return cleaned(v.opt.Units.Words(strings.TrimSpace(c.Name+" "+c.Label)), v.opt.ASCII)
 	}
 	return ampsColumns[n+4].title
 }

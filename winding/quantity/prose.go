@@ -16,11 +16,11 @@ import (
 
 // measure is a number of a sentence, or two with "to" between them, and its unit.
 var measure = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(IEC )?(-?\d+(?:\.\d+)?)( to | and )?(-?\d+(?:\.\d+)?)? (mm²|mm|°C|kg|K/W|m)(?: over\b)?`)
+	return regexp.MustCompile(`(IEC )?(-?\d+(?:\.\d+)?)( to | and )?(-?\d+(?:\.\d+)?)? (mm²|mm|°C|kg|K/W|m/s|m)(?: over\b)?`)
 })
 
 // spoken are the dimensions that sentences have numbers of, by the name of their first unit.
-var spoken = map[string]Dimension{"mm²": SquareMM, "mm": Millimetres, "°C": Celsius, "kg": Kilograms, "K/W": KelvinPerW, "m": Metres}
+var spoken = map[string]Dimension{"mm²": SquareMM, "mm": Millimetres, "°C": Celsius, "kg": Kilograms, "K/W": KelvinPerW, "m/s": WindSpeed, "m": Metres}
 
 // spokenFigures is to how many figures a turned number is written, where it had no more.
 const spokenFigures = 3
@@ -66,7 +66,7 @@ func (c Choice) turn(sentence string, both bool) string {
 	return b.String() + sentence[done:]
 }
 
-// goesOn reports whether what looked like a unit goes on, as in "3 m/s" and "12 mm²/m".
+// goesOn reports whether what looked like a unit goes on, as in "3 m/min" and "12 mm²/m".
 func goesOn(rest string) bool {
 	for _, r := range rest {
 		return r == '/' || r == '²' || r == '·' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Exact factors: inch 25.4 mm, pound 0.45359237 kg, foot 0.3048 m (international yard and pound
+// Exact factors: inch 25.4 mm, pound 0.45359237 kg, foot 0.3048 m, mile 1609.344 m (international yard and pound
 // agreement, 1959); °F = 1.8 °C + 32 by its definition.
 func TestSentencesAreTurned(t *testing.T) {
 	us := Choice{Inch: true, Fahrenheit: true}
@@ -19,7 +19,7 @@ func TestSentencesAreTurned(t *testing.T) {
 		"0.45 K/W and 4.5 kg of 120 m":             "0.810 °F/W and 9.92 lb of 394 ft",
 		"64.516 mm² of it":                         "0.1000 in² of it",
 		"86 turns of IEC 0.95 mm fit, 1.8 mm over": "86 turns of IEC 0.95 mm fit, 1.8 mm over",
-		"turns in up to 8.37 m/s":                  "turns in up to 8.37 m/s",
+		"turns in up to 8.37 m/s":                  "turns in up to 18.7 mph",
 		"4.8 A/mm², 0.017 Ω·mm²/m, 12 mohm":        "4.8 A/mm², 0.017 Ω·mm²/m, 12 mohm",
 	} {
 		assert.Equal(t, want, us.Words(was))

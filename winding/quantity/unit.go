@@ -109,7 +109,7 @@ func (d Dimension) Names() string {
 
 // Choice is the units a person likes to see.
 type Choice struct {
-	Inch       bool // inches, feet and pounds
+	Inch       bool // inches, feet, pounds, and miles an hour of wind
 	Fahrenheit bool
 }
 
@@ -119,6 +119,10 @@ func (c Choice) For(d Dimension) Unit {
 	case "mm", "mm2", "m", "kg":
 		if c.Inch {
 			return d[1]
+		}
+	case "ms":
+		if c.Inch {
+			return d[2]
 		}
 	case "c", "k_per_w":
 		if c.Fahrenheit {
