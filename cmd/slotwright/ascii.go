@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
 
@@ -25,24 +24,31 @@ func (f folding) Write(p []byte) (int, error) {
 	return len(p), err
 }
 
-// escaped writes some characters of JSON as \u: nothing is spelt otherwise, only escaped.
-func escaped(json string, which func(rune) bool) string {
-	if !strings.ContainsFunc(json, which) {
-		return json
-	}
-	var b strings.Builder
-	for _, r := range json {
+// appendEscaped appends a string of JSON with some characters as \u: nothing is spelt otherwise, only
+// escaped. JSON's own rule has seen to all that steers below 0x7f.
+func appendEscaped(out, s []byte, which func(rune) bool) []byte {
+	for len(s) > 0 {
+		n := 0
+		for n < len(s) && s[n] < 0x7f {
+			n++
+		}
+		out, s = append(out, s[:n]...), s[n:]
+		if len(s) == 0 {
+			break
+		}
+		r, size := utf8.DecodeRune(s)
 		switch {
 		case !which(r):
-			b.WriteRune(r)
+			out = append(out, s[:size]...)
 		case r > 0xffff:
 			high, low := utf16.EncodeRune(r)
-			fmt.Fprintf(&b, `\u%04x\u%04x`, high, low)
+			out = fmt.Appendf(out, `\u%04x\u%04x`, high, low)
 		default:
-			fmt.Fprintf(&b, `\u%04x`, r)
+			out = fmt.Appendf(out, `\u%04x`, r)
 		}
+		s = s[size:]
 	}
-	return b.String()
+	return out
 }
 
 // beyondASCII are the characters that ASCII does not have.

@@ -5,24 +5,15 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"math"
-	"strconv"
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 )
 
 // jsonFormat counts the shapes that answers in JSON have had: a key that goes, or comes to
 // mean something else, raises it; a new key does not. The shapes are in testdata/schema.
 const jsonFormat = 1
-
-const (
-	// jsonDigits is the significant figures written: more than any input has.
-	jsonDigits = 6
-	// dust is what rounding leaves where nothing should be; no unit in use makes a real
-	// value so small.
-	dust = 1e-12
-)
 
 // printJSON is the one way in which answers leave as JSON. The value is a struct; its
 // format is put first, and every number rounded. A number that is not finite is an error:
@@ -34,80 +25,13 @@ func printJSON(w io.Writer, v any) error {
 	if err := e.Encode(v); err != nil {
 		return fmt.Errorf("the answer could not be written as JSON: %w", err)
 	}
-	body := append(fmt.Appendf(nil, `{"format":%d,`, jsonFormat), rounded(plain.Bytes())[1:]...)
-	var out bytes.Buffer
-	out.Grow(2 * len(body))
-	if err := json.Indent(&out, body, "", "  "); err != nil {
-		return fmt.Errorf("the answer could not be written as JSON: %w", err)
-	}
-	// JSON's own rule escapes what steers a terminal only in ASCII.
-	text := escaped(out.String(), steersInJSON)
+	body := append(fmt.Appendf(nil, `{"format":%d,`, jsonFormat), bytes.TrimSpace(plain.Bytes())[1:]...)
+	which := text.Steers // JSON's own rule escapes what steers a terminal only in ASCII
 	if isASCII(w) {
-		text = escaped(text, beyondASCII)
+		which = beyondASCII
 	}
-	_, err := io.WriteString(w, text)
+	_, err := w.Write(append(indented(body, which), '\n'))
 	return err
-}
-
-// rounded is JSON with every number in it rounded; what stands in strings is left alone.
-func rounded(b []byte) []byte {
-	out := make([]byte, 0, len(b))
-	for i := 0; i < len(b); {
-		n := 1
-		switch c := b[i]; {
-		case c == '"':
-			n = stringLength(b[i:])
-			out = append(out, b[i:i+n]...)
-		case c == '-' || c >= '0' && c <= '9':
-			n = numberLength(b[i:])
-			out = appendNumber(out, b[i:i+n])
-		default:
-			out = append(out, c)
-		}
-		i += n
-	}
-	return out
-}
-
-// stringLength is how long the string at the start is, with its quotes.
-func stringLength(b []byte) int {
-	for i := 1; i < len(b); i++ {
-		switch b[i] {
-		case '\\':
-			i++
-		case '"':
-			return i + 1
-		}
-	}
-	return len(b)
-}
-
-// numberLength is how long the number at the start is.
-func numberLength(b []byte) int {
-	n := 0
-	for n < len(b) && bytes.IndexByte([]byte("+-.eE0123456789"), b[n]) >= 0 {
-		n++
-	}
-	return n
-}
-
-// appendNumber appends a number rounded to [jsonDigits]; dust and a negative zero become 0. A
-// report has thousands of them.
-func appendNumber(out, number []byte) []byte {
-	v, err := strconv.ParseFloat(string(number), 64)
-	if err != nil {
-		return append(out, number...)
-	}
-	var room [32]byte
-	v, _ = strconv.ParseFloat(string(strconv.AppendFloat(room[:0], v, 'e', jsonDigits-1, 64)), 64)
-	switch size := math.Abs(v); {
-	case size < dust:
-		return append(out, '0')
-	case size >= 1e-6 && size < 1e21: // between these JSON has no exponent
-		return strconv.AppendFloat(out, v, 'f', -1, 64)
-	}
-	b, _ := json.Marshal(v)
-	return append(out, b...)
 }
 
 // reported is an outcome as report answers it.

@@ -66,9 +66,6 @@ func harmless(answer string) string {
 // steersBetween leaves the ends of lines and tabs alone.
 func steersBetween(r rune) bool { return r != '\n' && r != '\t' && text.Steers(r) }
 
-// steersInJSON leaves the ends of lines between the values alone.
-func steersInJSON(r rune) bool { return r != '\n' && text.Steers(r) }
-
 // isTerminal reports whether a stream is one.
 func isTerminal(w any) bool {
 	if o, ok := w.(*outlet); ok {

@@ -1,0 +1,102 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"strconv"
+)
+
+const (
+	// jsonDigits is the significant figures written: more than any input has.
+	jsonDigits = 6
+	// dust is what rounding leaves where nothing should be; no unit in use makes a real
+	// value so small.
+	dust = 1e-12
+	// perLevel is how far each level of JSON stands in.
+	perLevel = "  "
+)
+
+// indented is JSON without a space in it as a person reads it: a value a line, every number rounded, some
+// characters escaped in strings. It is one pass, as a report has 150 kB.
+func indented(b []byte, which func(rune) bool) []byte {
+	out, level := make([]byte, 0, 2*len(b)), 0
+	line := func() {
+		out = append(out, '\n')
+		for range level {
+			out = append(out, perLevel...)
+		}
+	}
+	for i := 0; i < len(b); {
+		n := 1
+		switch c := b[i]; {
+		case c == '"':
+			n = stringLength(b[i:])
+			out = appendEscaped(out, b[i:i+n], which)
+		case c == '-' || c >= '0' && c <= '9':
+			n = numberLength(b[i:])
+			out = appendNumber(out, b[i:i+n])
+		case bytes.HasPrefix(b[i:], []byte("{}")) || bytes.HasPrefix(b[i:], []byte("[]")):
+			n = 2
+			out = append(out, b[i:i+n]...)
+		case c == '{' || c == '[':
+			out = append(out, c)
+			level++
+			line()
+		case c == '}' || c == ']':
+			level--
+			line()
+			out = append(out, c)
+		case c == ',':
+			out = append(out, c)
+			line()
+		case c == ':':
+			out = append(out, ':', ' ')
+		default:
+			out = append(out, c)
+		}
+		i += n
+	}
+	return out
+}
+
+// stringLength is how long the string at the start is, with its quotes.
+func stringLength(b []byte) int {
+	for i := 1; i < len(b); i++ {
+		switch b[i] {
+		case '\\':
+			i++
+		case '"':
+			return i + 1
+		}
+	}
+	return len(b)
+}
+
+// numberLength is how long the number at the start is.
+func numberLength(b []byte) int {
+	for n, c := range b {
+		if c > '9' && c != 'e' && c != 'E' || c < '0' && c != '-' && c != '+' && c != '.' {
+			return n
+		}
+	}
+	return len(b)
+}
+
+// appendNumber appends a number rounded to [jsonDigits]; dust and a negative zero become 0.
+func appendNumber(out, number []byte) []byte {
+	v, err := strconv.ParseFloat(string(number), 64)
+	if err != nil {
+		return append(out, number...)
+	}
+	var room [32]byte
+	v, _ = strconv.ParseFloat(string(strconv.AppendFloat(room[:0], v, 'e', jsonDigits-1, 64)), 64)
+	switch size := math.Abs(v); {
+	case size < dust:
+		return append(out, '0')
+	case size >= 1e-6 && size < 1e21: // between these JSON has no exponent
+		return strconv.AppendFloat(out, v, 'f', -1, 64)
+	}
+	b, _ := json.Marshal(v)
+	return append(out, b...)
+}
