@@ -64,7 +64,8 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	})
 	alone.runs = b.bed.run(t, o, d.grid)
 	o.spreadRunning(others, shifts)
-	o.Mend, o.Offer = offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
+	m := offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
+	o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
 	return alone
 }
 

@@ -34,7 +34,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.short(d, at, t, o)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
-		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", o.Suits)
+		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", joined("; ", o.Suits, o.InTheWay))
 		d.list[len(d.list)-1].NoUse = a.howBad(o) == Broken
 	}
 	a.charge(d, t, o)

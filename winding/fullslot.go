@@ -47,14 +47,18 @@ type fullKey struct {
 // fullSlot is one of them.
 type fullSlot struct {
 	filled, ran, stood sync.Once
+	told               sync.Once
+	late               bool // begins above the slow speed of a drive that is not the wind
 	trial              job.Trial
 	begins             float64  // rpm
 	r                  *charger // nil: it does not fit, cannot be put in, begins too late or does not run
 	limits             Limits
 	score              float64 // a year's energy in wind, kWh, else net
 	net                float64 // A in the usual condition
+	year               float64 // kWh, as a trial's
 	starts             [conditionCount]spot
 	stands             [conditionCount]bool
+	usually            drive.WindPoint // in the wind: where the rotor turns in the usual one
 }
 
 // full is a trial with its slot filled, the wire and all else as they are.
@@ -84,8 +88,8 @@ func (of offers) fill(f *fullSlot, t job.Trial) {
 	}
 	o := of.Static(t)
 	slowest := of.speeds.slow
-	late := of.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
-	if late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
+	f.late = of.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
+	if f.late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
 		return
 	}
 	f.begins, f.limits = o.CutInRPM.Value, o.Limits
@@ -150,36 +154,55 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 // coarseYear is a year's net energy, winds a metre a second apart and those of the conditions,
 // in which it also says where the rotor turns.
 func (of offers) coarseYear(f *fullSlot) float64 {
+	year, points := of.yearOf(f, of.drive.up(of.drive.coarse))
+	for k, p := range points {
+		for i := range f.starts {
+			if math.Abs(p.WindMPS-of.drive.conditions[i].X.Value) <= 1e-6 {
+				f.starts[i] = spot{rpm: p.RPM, warm: year.Points[k].WindingC}
+				if i == usual {
+					f.usually = p
+				}
+			}
+		}
+	}
+	return year.yearIn(of.drive.year)
+}
+
+// yearKWh is the same in the winds of a trial's own year, for what is offered: where charging begins
+// in the middle of the winds that count, those a metre a second apart make too much of it by a tenth.
+func (of offers) yearKWh(f *fullSlot) float64 {
+	f.told.Do(func() {
+		year, _ := of.yearOf(f, of.drive.up(of.drive.rising))
+		f.year = year.yearIn(of.drive.year)
+	})
+	return f.year
+}
+
+// yearOf is where a winding comes to on the way up through rising wind.
+func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []drive.WindPoint) {
 	s := of.drive
-	up := s.coarsely()
 	if up == nil {
-		return 0
+		return year, nil
 	}
 	own, c := *f.r, of.tried
 	c.over(&own, s.fastest, of.air.ambientC, closeOffer)
 	points, err := up.Climb(c.torque(f.begins, s.fastest))
 	if err != nil {
-		return 0
+		return year, nil
 	}
-	year := Driven{Points: make([]DrivePoint, 0, len(points))}
+	year.Points = make([]DrivePoint, 0, len(points))
 	for _, p := range points {
-		run := c.at(p.RPM)
-		year.Points = append(year.Points, windPoint(p, run))
-		for i := range f.starts {
-			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
-				f.starts[i] = spot{rpm: p.RPM, warm: run.WindingC}
-			}
-		}
+		year.Points = append(year.Points, windPoint(p, c.at(p.RPM)))
 	}
-	return year.yearIn(s.year)
+	return year, points
 }
 
-// coarsely is the way up through the winds of a coarse year; nil where the drive cannot be worked out.
-func (s *driveSide) coarsely() *drive.Ascent {
+// up is the way up through winds, coarse or rising; nil where the drive cannot be worked out.
+func (s *driveSide) up(winds func() (*drive.Ascent, error)) *drive.Ascent {
 	if s.why != "" {
 		return nil
 	}
-	up, err := s.coarse()
+	up, err := winds()
 	if err != nil {
 		return nil
 	}
@@ -189,7 +212,7 @@ func (s *driveSide) coarsely() *drive.Ascent {
 // coarsely is the same year of a trial, from the winds among those it was worked out in.
 func (of offers) coarsely(o *TrialOutcome) float64 {
 	var winds []float64
-	if up := of.drive.coarsely(); up != nil {
+	if up := of.drive.up(of.drive.coarse); up != nil {
 		winds = up.Winds()
 	}
 	var year Driven

@@ -39,6 +39,7 @@ func TestOffersSayWhatTheGridWill(t *testing.T) {
 			k := j
 			k.Trials = append([]job.Trial{}, j.Trials...)
 			k.Trials[i].Turns, k.Trials[i].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge
+			k.Trials[i].Circuits = quantity.Known(float64(a.Offer.Circuits))
 			n := Evaluate(k).Trials[i]
 			m := said.FindStringSubmatch(a.Mend)
 			require.NotNil(t, m, a.Mend)

@@ -53,6 +53,9 @@ type Driven struct {
 	// that fits the slot and would do better, worked out, where there is one.
 	Suits string `json:"suits,omitempty"`
 	Mend  string `json:"mend,omitempty"`
+	// InTheWay says, where something of the trial is to be mended and no winding that fits does
+	// better, what stands in the way.
+	InTheWay string `json:"in_the_way,omitempty"`
 	// Offer is that winding.
 	Offer *Offer `json:"mend_winding,omitempty"`
 

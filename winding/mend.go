@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"slotwright/winding/drive"
@@ -28,12 +29,17 @@ const (
 	sizesThinner = 8
 	worthIt      = 1.03 // a gain smaller than this is none
 	worthKeeping = 0.9  // of what a winding that breaks a limit brings
+	// What is less than these is nothing: amps that are shown as 0, and a year's energy in kWh.
+	leastNet, leastYear = 0.005, 1.0
 )
 
 // Offer is a winding that was worked out in a trial's place: as many turns as fit.
 type Offer struct {
 	Turns int    `json:"turns"`
 	Wire  string `json:"wire"`
+	// Circuits is how many of them are in parallel in a phase: the trial's own, or others where
+	// only these do better.
+	Circuits int `json:"circuits"`
 	// Gauge is the wire as a job has it.
 	Gauge wiretable.Gauge `json:"-"`
 }
@@ -54,52 +60,94 @@ type offers struct {
 }
 
 // better is the winding that would do better, worked out once for all that a trial is
-// blamed for; "" when it is blamed for nothing that turns and wire could mend.
-func (of offers) better(t job.Trial, o *TrialOutcome) (string, *Offer) {
+// blamed for, or what stands in its way; nothing when it is blamed for nothing that turns and wire
+// could mend.
+func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	at := o.in(usual)
 	if at == nil {
-		return "", nil
+		return m
 	}
 	late := of.drive.kind != "wind" && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
-	clean := !late && !o.OverLimit() && !hot && at.NetAmps > 0
-	if clean && (o.region == drive.Charging || o.region == "") {
-		return "", nil
+	breaks := late || o.OverLimit() || hot
+	if !breaks && at.NetAmps > 0 && (o.region == drive.Charging || o.region == "") {
+		return m
 	}
-	return of.mendFor(t, o, clean)
+	if t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
+		return m
+	}
+	return of.mendFor(t, o, breaks)
 }
 
-// mendFor is the best winding that fits in a trial's place, in a sentence and as such; none
-// when none is better. clean says that the trial itself breaks nothing, so that an offer has to gain.
-func (of offers) mendFor(t job.Trial, o *TrialOutcome, clean bool) (string, *Offer) {
-	at := o.in(usual)
-	if at == nil || t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
-		return "", nil
-	}
-	present := at.NetAmps
-	if of.drive.kind == "wind" {
-		present = of.coarsely(o)
-	}
-	least := worthIt
-	if !clean {
-		least = worthKeeping
-	}
-	var best *fullSlot
-	more := max(0, least*present) // that an offer has to bring
+// mend is the winding that would do better, in a sentence and as such; or, where there is none, what
+// stands in the way.
+type mend struct {
+	text     string
+	offer    *Offer
+	inTheWay string
+}
+
+// mendFor is the best winding that fits in a trial's place. One that breaks a limit or begins too
+// late is mended by what brings nearly as much; in the place of any other an offer has to gain.
+func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
+	coils := of.layouts.coils(t)
+	s := search{offers: of, own: t, circuits: coils.circuits, choices: coils.choices, turns: o.TurnsThatFit.Value, least: math.Inf(1)}
+	s.more = of.leastOf(o, breaks)
 	for _, g := range of.sizes(t) {
-		if f := of.full(withGauge(t, g)); of.brings(f) > more && of.holds(f) {
-			best, more = f, f.score
-		}
+		s.try(of.full(withGauge(t, g)))
 	}
-	if best == nil || same(best.trial, t) {
-		return "", nil
+	s.wider()
+	if s.best == nil || same(s.best.trial, t) {
+		return mend{inTheWay: s.inTheWay(o)}
 	}
-	text := fmt.Sprintf("%d turns of %s fit: begins at %.0f alternator rpm, %.3g A net (%s)", best.trial.Turns.Whole(), wireWords(best.trial.Bundle()),
-		best.begins, best.net, of.drive.conditions[usual].Label)
+	if !breaks && s.drive.kind == "wind" && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
+		return mend{inTheWay: s.inTheWay(o)}
+	}
+	f := s.best.trial
+	return mend{text: s.says(s.best), offer: &Offer{f.Turns.Whole(), f.Gauge.String(), s.best.circuits(), f.Gauge}}
+}
+
+// leastOf is what an offer in a trial's place has to bring more than: a year's energy in wind, kWh,
+// else net amps.
+func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
+	present, least := o.in(usual).NetAmps, leastNet
 	if of.drive.kind == "wind" {
-		text += fmt.Sprintf(", about %.0f kWh a year", best.score)
+		present, least = of.coarsely(o), leastYear
 	}
-	return text, &Offer{best.trial.Turns.Whole(), best.trial.Gauge.String(), best.trial.Gauge}
+	switch {
+	case present <= 0:
+		return least
+	case breaks:
+		return max(least, worthKeeping*present)
+	}
+	return max(present+least, worthIt*present)
+}
+
+// says is an offer in words.
+func (s *search) says(f *fullSlot) string {
+	label := s.drive.conditions[usual].Label
+	brings := fmt.Sprintf("%.3g A net (%s)", f.net, label)
+	if f.net < leastNet {
+		brings = fmt.Sprintf("nothing comes in (%s)", label)
+	}
+	text := fmt.Sprintf("%s fit: begins at %.0f alternator rpm, %s", s.words(f), f.begins, brings)
+	if s.drive.kind == "wind" {
+		text += fmt.Sprintf(", about %.0f kWh a year", s.yearKWh(f))
+	}
+	return text
+}
+
+// words are the turns and the wire of a winding, and its circuits where the trial has others.
+func (s *search) words(f *fullSlot) string {
+	text := fmt.Sprintf("%d turns of %s", f.trial.Turns.Whole(), wireWords(f.trial.Bundle()))
+	switch a := f.circuits(); {
+	case a == s.circuits:
+	case a == 1:
+		text += ", all coils of a phase in series,"
+	default:
+		text += fmt.Sprintf(" in %d parallel circuits", a)
+	}
+	return text
 }
 
 // wireWords is a bundle as it is said: one strand needs no number.
@@ -116,7 +164,7 @@ func withGauge(t job.Trial, g wiretable.Gauge) job.Trial {
 }
 
 func same(a, b job.Trial) bool {
-	return a.Turns.Value == b.Turns.Value && a.Gauge.String() == b.Gauge.String()
+	return a.Turns.Value == b.Turns.Value && a.Gauge.String() == b.Gauge.String() && a.Circuits.Or(1) == b.Circuits.Or(1)
 }
 
 // sizes is a trial's wire and its neighbours.

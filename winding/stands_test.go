@@ -153,12 +153,14 @@ func TestTheLadderSaysWhatHoldsTheAmps(t *testing.T) {
 }
 
 // A slot less than half full by its limit (common practice, no source) is called mostly empty;
-// what would do better in such a slot is the thickest wire of which the turns still go in.
+// what would do better in such a slot fills it.
 func TestAMostlyEmptySlotSaysSo(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	o := winding.Evaluate(j)
 	assert.Contains(t, o.Trials[0].Verdict, "fills only 0.15 of its room, 0.70 go in")
-	assert.Contains(t, o.Trials[0].Mend, "11 turns of 11 AWG fit")
+	require.NotNil(t, o.Trials[0].Offer)
+	filled := winding.Evaluate(inPlace(j, 0, o.Trials[0].Offer)).Trials[0]
+	assert.Greater(t, filled.WireFill.Value, 0.95*filled.FillLimit.Value*(filled.Turns.Value-1)/filled.Turns.Value)
 	for turns, empty := range map[float64]bool{20: true, 23: false} { // 0.016 a turn, half the limit is 0.35
 		j.Trials[0].Turns.Value = turns
 		tr := winding.Evaluate(j).Trials[0]

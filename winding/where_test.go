@@ -328,10 +328,7 @@ func TestOffersHoldWhatTheyPromise(t *testing.T) {
 			offers++
 			what := fmt.Sprintf("%s %s: %s", name, a.Name, a.Mend)
 			assert.Contains(t, a.Mend, fmt.Sprintf("%d turns of", a.Offer.Turns))
-			k := j
-			k.Trials = append([]job.Trial{}, j.Trials...)
-			k.Trials[i].Turns, k.Trials[i].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge
-			n := winding.Evaluate(k).Trials[i]
+			n := winding.Evaluate(inPlace(j, i, a.Offer)).Trials[i]
 			assert.LessOrEqual(t, n.WireFill.Value, n.FillLimit.Value*(1+1e-9), what)
 			if n.MouthSpareMM.Known() {
 				assert.Positive(t, n.MouthSpareMM.Value, what)

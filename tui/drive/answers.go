@@ -196,10 +196,15 @@ func (v *View) words(s *session.Session, w int) []string {
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
 		out = append(out, t.Wrap(o.Name+": "+s.Units.Words(sentence(o))+".", w)...)
+		hint := o.InTheWay
 		if o.Mend != "" {
-			for _, line := range t.WrapPaint(kit.Hint, "would do better: "+s.Units.Words(o.Mend), w-3) {
-				out = append(out, "   "+line)
-			}
+			hint = "would do better: " + o.Mend
+		}
+		if hint == "" {
+			continue
+		}
+		for _, line := range t.WrapPaint(kit.Hint, s.Units.Words(hint), w-3) {
+			out = append(out, "   "+line)
 		}
 	}
 	if len(out) == 0 {

@@ -19,8 +19,11 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		w.hang("  ", "Trial "+t.Name+": "+t.Suits)
 		w.gap()
 	}
-	if t.Mend != "" {
+	switch {
+	case t.Mend != "":
 		w.hang("  - would do better: ", t.Mend)
+	case t.InTheWay != "":
+		w.hang("  - ", t.InTheWay)
 	}
 	w.gap()
 	of := " of the drive's shaft"
