@@ -234,7 +234,7 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), circuits: c.circuits, lie: c.lie, together: 1}
 	}
-	c.plan, c.choices, c.waves = plan, plan.CircuitChoices(), c.iron.waves(plan)
+	c.plan, c.choices, c.waves, c.span = plan, plan.CircuitChoices(), c.iron.waves(plan), plan.MeanSpan()
 	for i, h := range harmonics {
 		c.kw[i] = c.iron.factor(plan, h)
 	}

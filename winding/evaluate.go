@@ -125,6 +125,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
 	o.MostThatPack = b.room.mostThatPack(w)
+	o.Shapes = b.turn.shapes(w, o.MeanTurnMM)
 	o.Cuts = insulation{&b.machine, &b.job.Slot, &b.room}.cuts(w, &o)
 	return o
 }

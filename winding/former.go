@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -35,7 +36,7 @@ type Former struct {
 	WidthMM    quantity.Figure `json:"former_width_mm"`
 	RadiusMM   quantity.Figure `json:"former_radius_mm"`
 	// CoilMetres is the length of each strand of one coil, CoilKg the metal of all its
-	// strands; where coils are unequal, of a middling one.
+	// strands; where coils are unequal, of a middling one: see nested.go for each.
 	CoilMetres quantity.Figure `json:"coil_length_m"`
 	CoilKg     quantity.Figure `json:"coil_kg"`
 }
@@ -43,18 +44,25 @@ type Former struct {
 // former is what the coils of a winding are wound on.
 func former(w *candidate, turn *turnLength, mean quantity.Figure) Former {
 	var f Former
-	f.StraightMM, f.WidthMM, f.RadiusMM = turn.former(w.coils.span, mean)
-	if thick := coilThickMM(w); f.RadiusMM.Known() && f.RadiusMM.Value < thick/2 {
-		no := quantity.Missing(fmt.Sprintf("a mean turn of %.0f mm leaves a corner of %.2g mm to the middle of a coil that is some %.2g mm thick: measure the turn, the end run and the bore again", mean.Value, f.RadiusMM.Value, thick))
-		f.StraightMM, f.WidthMM, f.RadiusMM = no, no, no
-	}
+	f.StraightMM, f.WidthMM, f.RadiusMM = turn.formerOf(w, w.coils.span, w.coils.slotTurns, mean)
 	f.CoilMetres, f.CoilKg = coilWire(w, mean)
 	return f
 }
 
-// coilThickMM is about how thick a coil is, its wires in a square; 0 where that is not known.
-func coilThickMM(w *candidate) float64 {
-	return math.Sqrt(w.coils.slotTurns * slot.SquarePerTurnMM2(slotWires(w.trial.Wound)))
+// formerOf is the former of a coil of so many turns, if its corners leave room for what it is thick.
+func (l *turnLength) formerOf(w *candidate, span, turns float64, mean quantity.Figure) (straight, width, radius quantity.Figure) {
+	straight, width, radius = l.former(span, mean)
+	if thick := coilThickMM(w, turns); radius.Known() && radius.Value < thick/2 {
+		no := quantity.Missing(fmt.Sprintf("a mean turn of %.0f mm leaves a corner of %.2g mm to the middle of a coil that is some %.2g mm thick: measure the turn, the end run and the bore again", mean.Value, radius.Value, thick))
+		return no, no, no
+	}
+	return straight, width, radius
+}
+
+// coilThickMM is about how thick a coil of so many turns is, its wires in a square; 0 where that
+// is not known.
+func coilThickMM(w *candidate, turns float64) float64 {
+	return math.Sqrt(turns * slot.SquarePerTurnMM2(slotWires(w.trial.Wound)))
 }
 
 // former is straight part, width and corner radius for a span, so that the way round is
@@ -92,21 +100,19 @@ func (l *turnLength) former(span float64, mean quantity.Figure) (straight, width
 
 // coilWire is the length of a strand in one coil, m, and the metal of all of them, kg.
 func coilWire(w *candidate, mean quantity.Figure) (metres, kg quantity.Figure) {
-	c, bundle := &w.coils, w.trial.Bundle()
-	if c.series <= 0 || c.perPhase <= 0 {
-		no := quantity.Missing("needs the turns")
-		if c.why != "" && c.perPhase <= 0 {
-			no = quantity.Missing(c.why)
-		}
+	c := &w.coils
+	if c.perPhase <= 0 {
+		no := quantity.Missing(cmp.Or(c.why, "needs the turns"))
 		return no, no
 	}
-	metres = mean.Times(c.series * float64(c.circuits) / c.perPhase / 1000)
-	if bundle.IsZero() {
-		return metres, quantity.Missing("needs the wire")
+	return wireOf(w, mean, c.series*float64(c.circuits)/c.perPhase)
+}
+
+// kgPerMetre is the metal of all strands of a trial's wire, kg for each metre of turn.
+func kgPerMetre(w *candidate) float64 {
+	sum := 0.0
+	for _, s := range w.trial.Bundle().Parts() {
+		sum += float64(s.Count) * wiretable.KgPerMetre(s.Gauge.AreaMM2(w.trial.Build), w.trial.Metal)
 	}
-	perMetre := 0.0
-	for _, s := range bundle.Parts() {
-		perMetre += float64(s.Count) * wiretable.KgPerMetre(s.Gauge.AreaMM2(w.trial.Build), w.trial.Metal)
-	}
-	return metres, metres.Times(perMetre)
+	return sum
 }

@@ -89,7 +89,7 @@ var hows = map[string]basis{
 	"fill_limit":           {"as given", byDefinition, []string{"slot.fill_limit"}},
 
 	"coils_per_phase": {"counted from the layout", byDefinition, ofLayout},
-	"series_turns":    {"turns of a coil × coils of a phase / circuits = {turns_per_coil} × {coils_per_phase} / {circuits}", byDefinition, all(ofTurns, ofLayout)},
+	"series_turns":    {"turns of a coil, of unequal ones the mean, × coils of a phase / circuits = {coil_turns} × {coils_per_phase} / {circuits}", byDefinition, all(ofTurns, ofLayout)},
 	"volts_phase_rms_per_rpm": {"√2·π·f·N·kw·Φ, the shape of the flux left out = 4.44 × {hertz_per_rpm} × {series_turns} × {kw1} × {flux_per_pole_mwb} / 1000",
 		"Faraday's law, as 4.44·f·N·kw·Φ in the handbooks", ofVolts},
 	"volts_line_rms_per_rpm":     {"volts of a phase × √3 in star, × 1 in delta = {volts_phase_rms_per_rpm} × {line_factor}", byDefinition, ofVolts},
@@ -146,7 +146,7 @@ var families = []struct {
 	how    basis
 }{
 	{"former_", basis{"straight part: stack and both end runs; width: slot to slot at half depth; radius: what makes the way round the mean turn, (l − 2S − 2W)/(2π − 4)", "plane geometry", all(ofLayout, ofMean, []string{"trial.span", "machine."})}},
-	{"coil_length_m", basis{"mean turn × turns of a coil: {mean_turn_mm} × {turns_per_coil}", byDefinition, ofOhms}},
+	{"coil_length_m", basis{"mean turn × turns of a coil, of unequal ones the mean = {mean_turn_m} × {coil_turns}", byDefinition, ofOhms}},
 	{"coil_kg", basis{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
 	{"fuse_a", basis{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
 	{"kw", basis{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},

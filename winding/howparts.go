@@ -47,6 +47,8 @@ func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	switch name {
 	case "circuits":
 		return term{float64(t.Circuits), quantity.None, 0, t.Circuits > 0}
+	case "coil_turns":
+		return coilTurns(j, t)
 	case "strands":
 		return term{float64(t.Strands), quantity.None, 0, t.Strands > 0}
 	case "sides":
@@ -72,6 +74,18 @@ func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 		return term{t.Turns.Value * coils, quantity.None, 0, equal}
 	}
 	return term{}
+}
+
+// coilTurns is the turns of a coil; of unequal ones the mean.
+func coilTurns(j *job.Job, t *TrialOutcome) term {
+	if !unequal(j, t.Name) {
+		return term{t.Turns.Value, quantity.None, 0, t.Turns.Known()}
+	}
+	sum, coils := 0, 0
+	for _, s := range t.Shapes {
+		sum, coils = sum+s.Count*s.Turns, coils+s.Count
+	}
+	return term{float64(sum) / float64(max(1, coils)), quantity.None, 4, coils > 0}
 }
 
 // oldSum is the old winding as volts are carried from it: volts between two leads at 1000 rpm,

@@ -113,6 +113,8 @@ type TrialOutcome struct {
 	Limits
 	Purchase
 	Former
+	// Shapes are its kinds of coils where not all are alike, the widest first.
+	Shapes []CoilShape `json:"coil_shapes,omitempty"`
 	Inductance
 	Charging
 	Driven

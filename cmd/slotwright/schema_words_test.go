@@ -181,6 +181,17 @@ var keyWords = map[string]string{
 	"Proof.expected":                "What was worked out for it.",
 	"Proof.off_percent":             "How far the first is from the second, in percent of that.",
 
+	"TrialOutcome.coil_shapes":     "Its kinds of coils, the widest first; absent where all coils are alike.",
+	"CoilShape.span_slots":         "Throw of the coil [slots].",
+	"CoilShape.turns":              "Turns of one.",
+	"CoilShape.pieces":             "How many there are of it.",
+	"CoilShape.turn_mm":            "Its mean turn [mm].",
+	"CoilShape.former_straight_mm": "Its former's straight part, along the middle of the coil [mm].",
+	"CoilShape.former_width_mm":    "Its former's width [mm].",
+	"CoilShape.former_radius_mm":   "Its former's corner radius [mm].",
+	"CoilShape.coil_length_m":      "Length of each strand in one such coil [m].",
+	"CoilShape.coil_kg":            "Metal of all strands of one such coil [kg].",
+
 	"TrialOutcome.insulation": "Insulation to cut, in the order it goes in; absent without a coil list.",
 	"Cut.name":                "What it is.",
 	"Cut.pieces":              "How many; absent for what is not counted.",

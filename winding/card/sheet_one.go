@@ -74,9 +74,17 @@ func (w *writer) what(t *winding.TrialOutcome, trial int, plan *layout.Layout) {
 	w.entry("COILS", coils+each+", "+w.throw(t, plan))
 	w.entry("JOINED", w.joined(t))
 	w.former(t)
-	w.entry("ONE COIL", w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" without enamel")
+	w.entry("ONE COIL", onTheMean(t)+w.orBlank(t.CoilMetres, quantity.Metres, 3)+" of each strand, "+w.orBlank(t.CoilKg, quantity.Kilograms, 3)+" without enamel")
 	w.buy(t)
 	w.entry("FILL", w.orBlank(t.WireFill, quantity.None, 2)+" of at most "+w.orBlank(t.FillLimit, quantity.None, 2)+mouth(t))
+}
+
+// onTheMean says so where coils are not alike.
+func onTheMean(t *winding.TrialOutcome) string {
+	if len(t.Shapes) > 0 {
+		return "on the mean "
+	}
+	return ""
 }
 
 func mouth(t *winding.TrialOutcome) string {
@@ -196,12 +204,30 @@ func (w *writer) former(t *winding.TrialOutcome) {
 		w.entry("FORMER", "none: each coil is wound round its tooth, "+once)
 		return
 	}
-	middling := ""
-	if t.Kind == layout.Concentric.String() {
-		middling = "; nested: the middling one"
+	if len(t.Shapes) > 0 {
+		w.formers(t)
+		return
 	}
-	w.entry("FORMER", fmt.Sprintf("straight %s, width %s, corner radius %s to the coil's middle: the block is half its build less; %s%s", w.expected(t.StraightMM, quantity.Millimetres),
-		w.expected(t.WidthMM, quantity.Millimetres), w.expected(t.RadiusMM, quantity.Millimetres), once, middling))
+	w.entry("FORMER", w.rounded(t.StraightMM, t.WidthMM, t.RadiusMM)+" to the coil's middle: the block is half its build less; "+once)
+}
+
+// rounded is the sizes of one former, a rectangle with rounded corners.
+func (w *writer) rounded(straight, width, radius quantity.Figure) string {
+	mm := func(f quantity.Figure) string { return w.expected(f, quantity.Millimetres) }
+	return fmt.Sprintf("straight %s, width %s, corner radius %s", mm(straight), mm(width), mm(radius))
+}
+
+// formers is one for each kind of coil, where they are nested or of unequal turns.
+func (w *writer) formers(t *winding.TrialOutcome) {
+	w.entry("FORMER", "one for each kind of coil, to the coil's middle: the block is half its build less. Inner ends lie lower: try one of each in the slots")
+	for i := range t.Shapes {
+		s := &t.Shapes[i]
+		wire := ""
+		if s.Turns > 0 {
+			wire = fmt.Sprintf("; %d turns, %s of each strand", s.Turns, w.orBlank(s.Metres, quantity.Metres, 3))
+		}
+		w.more(fmt.Sprintf("%d coils, throw slot 1 to %d: %s; once round %s%s", s.Count, s.Span+1, w.rounded(s.StraightMM, s.WidthMM, s.RadiusMM), w.orBlank(s.TurnMM, quantity.Millimetres, 3), wire))
+	}
 }
 
 // buy is the wire to have.

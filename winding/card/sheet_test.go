@@ -88,7 +88,7 @@ func TestDeltaAndCircuits(t *testing.T) {
 	w := workOut(tangled)
 	text := flat(Text(w.b, &w.o, 0, Options{}))
 	for _, want := range []string{"TURNS 12, 10 in the coils of a group, outermost first", "JOINED delta, 2 circuits in each phase",
-		"[ ] delta U1-W2: join U1 slot", "nested: the middling one", "throws slot 1 to ", "the coil list is on sheet two"} {
+		"[ ] delta U1-W2: join U1 slot", "FORMER one for each kind of coil", "throws slot 1 to ", "the coil list is on sheet two"} {
 		assert.Contains(t, text, want)
 	}
 	two := flat(Text(w.b, &w.o, 1, Options{}))
