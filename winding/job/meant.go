@@ -50,19 +50,41 @@ var written = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^\s*(~?)\s*([0-9.,]+)\s*:\s*([0-9.,]+)\s*$`)
 })
 
-// ratioOf is a ratio that was given with both its sides, the drive's first: 1:1.5 is 1.5 turns of the
-// alternator for one of the drive. Anything else stays as it is.
+// ratioOf is a ratio that was given with both its sides, the drive's first, 1:1.5 for 1.5 turns of the
+// alternator for one of the drive, or stage by stage, 3 x 1:2.5. Anything else stays as it is.
 func ratioOf(typed string) string {
-	m := written().FindStringSubmatch(typed)
-	if m == nil {
+	rest := strings.TrimSpace(typed)
+	stages, guessed := strings.CutPrefix(rest, "~")
+	list := strings.FieldsFunc(stages, func(r rune) bool { return strings.ContainsRune("x×*X", r) })
+	times := strings.Count(strings.NewReplacer("×", "x", "*", "x", "X", "x").Replace(stages), "x")
+	if len(list) != times+1 || times == 0 && !strings.Contains(stages, ":") {
 		return typed
 	}
-	drive, errDrive := parseNumber(m[2])
-	alternator, errAlternator := parseNumber(m[3])
-	if errDrive != nil || errAlternator != nil || drive <= 0 {
-		return typed
+	product := 1.0
+	for _, stage := range list {
+		turns, ok := stageOf(stage)
+		if !ok {
+			return typed
+		}
+		product *= turns
 	}
-	return m[1] + strconv.FormatFloat(alternator/drive, 'g', -1, 64)
+	text := strconv.FormatFloat(product, 'g', -1, 64)
+	if guessed {
+		return "~" + text
+	}
+	return text
+}
+
+// stageOf is the turns out for one turn in, of one stage: 3, or 1:3.
+func stageOf(stage string) (turns float64, ok bool) {
+	in, out, both := strings.Cut(stage, ":")
+	if !both {
+		turns, err := parseNumber(strings.TrimSpace(stage))
+		return turns, err == nil && turns > 0
+	}
+	from, errFrom := parseNumber(strings.TrimSpace(in))
+	to, errTo := parseNumber(strings.TrimSpace(out))
+	return to / from, errFrom == nil && errTo == nil && from > 0 && to > 0
 }
 
 // isRatio reports whether a ratio was written where the size or the teeth of one wheel belong.
