@@ -37,7 +37,7 @@ func (a aboutReadings) single(d *doubts) {
 		d.add(Doubt, "spin[0].line", "", "take them again at one field current, with a true-rms meter", "", "the spin-up readings differ by %.0f %% in volts per rpm", spread*100)
 	}
 	if a.flux.extrapolated {
-		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess", a.flux.fieldAmps.Value)
+		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess%s", a.flux.fieldAmps.Value, a.flux.off())
 	}
 	old := a.turn.old
 	if m := a.meanTurn; a.turn.apart() {
@@ -45,6 +45,14 @@ func (a aboutReadings) single(d *doubts) {
 	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted && !a.turn.impossible() { // which is said of the old winding
 		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms make its mean turn %.0f mm, %s make it about %.0f mm", old.Value, by, geo.Value)
 	}
+}
+
+// off is how far the flux may be off, in words; "" where nothing says.
+func (f *flux) off() string {
+	if !f.perTurn.Known() || f.perTurn.PlusMinus == 0 || f.perTurn.Value == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", ±%.0f %%", 100*f.perTurn.PlusMinus/f.perTurn.Value)
 }
 
 // gapAlone says that the amps of a wound rotor's winding go by its gap and nothing else.

@@ -280,6 +280,9 @@ func TestFieldCurrentMovesTheVolts(t *testing.T) {
 		found = found || f.Path == "field.current"
 	}
 	assert.True(t, found, "above the highest reading the flux is a guess, and it says so")
+	// 32·4/7 = 18.286 V, full at once 16 V, unbent 16 + 32·3/36 = 18.667 V: the farther end is 12.5 % off;
+	// a meter's usual 2 % and a tachometer's 1 % beside it.
+	assert.InEpsilon(t, math.Hypot(0.125, math.Hypot(0.02, 0.01)), o.Trials[0].LinePerRPM.PlusMinus/o.Trials[0].LinePerRPM.Value, 1e-3)
 }
 
 // Magnets carry their ±15 % to the volts.

@@ -79,8 +79,10 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 	if beyond {
 		origin = quantity.Guessed
 	}
+	perTurn := quantity.Of(curve.At(amps.Value), origin)
+	perTurn.PlusMinus = curve.OutsideDoubt(amps.Value)
 	return flux{
-		perTurn: quantity.Of(curve.At(amps.Value), origin), fieldAmps: amps,
+		perTurn: perTurn, fieldAmps: amps,
 		from:   fmt.Sprintf("the magnetisation curve through %d %s", len(readings), strings.TrimSuffix(kind, " of the old winding")),
 		spread: curve.Error, extrapolated: beyond, at: curve.At, curve: curve, read: readings,
 	}, true

@@ -111,6 +111,21 @@ func (c Curve) Flux(amps float64) (flux float64, extrapolated bool) {
 // Outside reports whether a current is above the readings, so that the curve is a guess.
 func (c Curve) Outside(amps float64) bool { return amps > c.High*1.001 }
 
+// OutsideDoubt is how far the flux may be off at a current above the readings, 0 at or under them.
+// Iron only flattens: above the highest reading the flux lies between what it was there and the
+// line on which it rose there. The ± reaches to the farther of the two.
+func (c Curve) OutsideDoubt(amps float64) float64 {
+	if !c.Outside(amps) {
+		return 0
+	}
+	top, slope := c.At(c.High), c.Infinity
+	if !c.Straight {
+		slope *= c.Half / ((c.Half + c.High) * (c.Half + c.High))
+	}
+	there := c.At(amps)
+	return max(there-top, top+slope*(amps-c.High)-there)
+}
+
 // Currents lists the distinct currents of readings, going up.
 func Currents(readings []Reading) []float64 {
 	var list []float64
