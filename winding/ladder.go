@@ -33,6 +33,9 @@ type Rung struct {
 	// BestSlow, BestUsual, BestTop and BestYear mark the most net amps in each condition
 	// and the most energy in a year, among the rungs that stay within their limits.
 	BestSlow, BestUsual, BestTop, BestYear bool
+	// WhyBest says of the best in the usual condition or in a year what is worse of the next thinner
+	// and of the next thicker; "" of any other.
+	WhyBest string
 }
 
 // The thinnest wire of a ladder, bare, and the most rungs; thinner wire breaks in the hand
@@ -92,6 +95,9 @@ func (l ladder) of(own job.Trial, strands int, sizes wiretable.System) []Rung {
 		}
 	}
 	l.markBest(list)
+	for i := range list {
+		list[i].WhyBest = l.whyBest(list, i)
+	}
 	return list
 }
 
@@ -155,7 +161,7 @@ func (l ladder) markBest(list []Rung) {
 	for i := range list {
 		r := &list[i]
 		late := l.drive.kind != "wind" && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
-		r.Meets = within(r) && !late && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value > 0 && r.AmpsUsual.Value >= l.wanted.Or(0)
+		r.Meets = within(r) && !late && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value >= max(leastNet, l.wanted.Or(0))
 	}
 	// What brings nothing where it usually runs is best of nothing.
 	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }

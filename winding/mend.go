@@ -2,7 +2,6 @@ package winding
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"slotwright/winding/drive"
@@ -90,8 +89,7 @@ type mend struct {
 // mendFor is the best winding that fits in a trial's place. One that breaks a limit or begins too
 // late is mended by what brings nearly as much; in the place of any other an offer has to gain.
 func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
-	coils := of.layouts.coils(t)
-	s := search{offers: of, own: t, circuits: coils.circuits, choices: coils.choices, turns: o.TurnsThatFit.Value, least: math.Inf(1)}
+	s := of.search(t, o.TurnsThatFit.Value)
 	s.more = of.leastOf(o, breaks)
 	for _, g := range of.sizes(t) {
 		s.try(of.full(withGauge(t, g)))

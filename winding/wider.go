@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/job"
@@ -161,4 +162,40 @@ func about(t job.Trial, bareMM float64) wiretable.Gauge {
 		}
 		g = n
 	}
+}
+
+// Elsewhere says what comes of other circuits where these bring more than every rung of a trial's
+// ladder: turns, wire, circuits and how much; "" where they do not. It costs a coarse look at each
+// rung and the walk above.
+func (b *Bench) Elsewhere(trial int, list []Rung) string {
+	t, ok := b.trial(trial)
+	if !ok || len(list) == 0 {
+		return ""
+	}
+	own, far := job.Trial{}, math.Inf(1)
+	for i := range list {
+		if off := math.Abs(list[i].Trial.Gauge.BareMM(t.Build) - t.Gauge.BareMM(t.Build)); off < far {
+			own, far = list[i].Trial, off
+		}
+	}
+	of := offers{b, &b.bed, b.slots, new(characteristic)}
+	s := of.search(own, b.TurnsThatFit(own).Value)
+	for i := range list {
+		s.try(of.full(list[i].Trial))
+	}
+	s.wider()
+	if s.best == nil || s.best.circuits() == s.circuits {
+		return ""
+	}
+	brings := fmt.Sprintf("%s A net (%s)", amps(s.best.net), s.drive.conditions[usual].Label)
+	if s.drive.kind == "wind" {
+		brings = fmt.Sprintf("about %.0f kWh a year", s.yearKWh(s.best))
+	}
+	return fmt.Sprintf("more than on this ladder: %s, %s", s.words(s.best), brings)
+}
+
+// search is a search in a trial's place, nothing tried yet and everything enough.
+func (of offers) search(t job.Trial, turnsThatFit float64) *search {
+	coils := of.layouts.coils(t)
+	return &search{offers: of, own: t, circuits: coils.circuits, choices: coils.choices, turns: turnsThatFit, least: math.Inf(1)}
 }

@@ -49,7 +49,10 @@ func (l *ladder) ask(s *session.Session) {
 		return
 	}
 	bench, trial, strands, sizes := s.Bench(), s.Trial, l.strands, s.Sizes()
-	s.Later(ladderWork, l.about(s), func() any { return bench.LadderIn(trial, strands, sizes) })
+	s.Later(ladderWork, l.about(s), func() any {
+		list := bench.LadderIn(trial, strands, sizes)
+		return worked{list, bench.Elsewhere(trial, list)}
+	})
 	list := l.rungs(s)
 	if !l.placed && len(list) > 0 {
 		l.placed = true
@@ -77,8 +80,24 @@ func nearest(list []winding.Rung, bareMM float64) int {
 // rungs are the rungs as far as they are worked out.
 func (l *ladder) rungs(s *session.Session) []winding.Rung {
 	value, _, _ := s.Answer(ladderWork, l.about(s))
-	list, _ := value.([]winding.Rung)
-	return list
+	done, _ := value.(worked)
+	return done.rungs
+}
+
+// worked is the rungs and what other circuits bring more than all of them.
+type worked struct {
+	rungs     []winding.Rung
+	elsewhere string
+}
+
+// elsewhere is what other circuits bring, and the key that goes there; "" where it is no more.
+func (l *ladder) elsewhere(s *session.Session) string {
+	value, _, _ := s.Answer(ladderWork, l.about(s))
+	done, _ := value.(worked)
+	if done.elsewhere == "" {
+		return ""
+	}
+	return "o: " + s.Units.Words(done.elsewhere) + "."
 }
 
 // bindings are its keys.
@@ -352,21 +371,38 @@ func footLines(r kit.Rect) int { return max(2, min(6, r.H/4)) }
 // mean.
 func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	t := s.Theme
+	parts := append([]string{l.fills(s, r)}, strings.Split(s.Units.Words(r.Holds), "; ")...)
+	if !r.Fits() {
+		parts = parts[:1] // nothing else counts
+	} else if r.WhyBest != "" {
+		parts = append(parts, s.Units.Words(r.WhyBest))
+	}
+	other := t.WrapPaint(kit.Hint, l.elsewhere(s), w)
+	least := len(t.Wrap(parts[len(parts)-1]+".", w)) + len(other)
+	legend := l.legend(s, w, min(2, h-least))
+	room := h - len(legend) - len(other)
+	why := clipped(sentences(t, parts, w, room), room)
+	return clipped(append(append(why, other...), legend...), h)
+}
+
+// legend is what the marks mean, as fully as fits h lines; nothing where not even the shortest does.
+func (l *ladder) legend(s *session.Session, w, h int) []string {
+	t := s.Theme
 	begins := "charges by the slow speed, brings"
 	if s.Job().Drive.Kind == "wind" {
 		begins = "brings in the mean wind"
 	}
-	legend := t.WrapPaint(kit.Hint, fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit.",
-		t.Mark(kit.Better), t.Mark(kit.Broken), begins), w)
-	if len(legend) > 2 {
-		legend = t.WrapPaint(kit.Hint, fmt.Sprintf("%s most within every limit; %s past one, or nothing comes; meets: all that is wanted.", t.Mark(kit.Better), t.Mark(kit.Broken)), w)
+	better, broken := t.Mark(kit.Better), t.Mark(kit.Broken)
+	for _, text := range []string{
+		fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit.", better, broken, begins),
+		fmt.Sprintf("%s most within every limit; %s past one, or nothing comes; meets: all that is wanted.", better, broken),
+		fmt.Sprintf("%s most within limits; %s past one, or nothing comes; meets: all that is wanted.", better, broken),
+	} {
+		if lines := t.WrapPaint(kit.Hint, text, w); len(lines) <= h {
+			return lines
+		}
 	}
-	parts := append([]string{l.fills(s, r)}, strings.Split(s.Units.Words(r.Holds), "; ")...)
-	if !r.Fits() {
-		parts = parts[:1] // nothing else counts
-	}
-	why := clipped(sentences(t, parts, w, h-len(legend)), h-len(legend))
-	return clipped(append(why, legend...), h)
+	return nil
 }
 
 // sentences are as many of the parts as fit h lines whole, from the last on: that is the

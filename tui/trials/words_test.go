@@ -81,3 +81,33 @@ func TestTheLadderGoesToTheBest(t *testing.T) {
 	}
 	assert.Len(t, seen, 3, "one brings most at full effort, two meet what is wanted")
 }
+
+// On the row that is the best of a year the ladder says what is worse of the next thinner and thicker;
+// where other circuits bring more than all of its rows, it says what, behind the key that goes
+// there. There, nothing more is to be had elsewhere.
+func TestTheLadderSaysWhyAndWhatOtherCircuitsBring(t *testing.T) {
+	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}} {
+		s, v := jobOf(t, "hub-in-wind"), New()
+		w, h := size[0], size[1]
+		best := func() string {
+			tuitest.Work(t, s)
+			tuitest.Draw(t, v, s, w, h)
+			for i, r := range v.ladder.rungs(s) {
+				if r.BestYear {
+					v.ladder.row = i
+				}
+			}
+			return tuitest.Words(tuitest.Draw(t, v, s, w, h))
+		}
+		tuitest.Press(t, v, s, w, h, "e")
+		text := best()
+		assert.Contains(t, text, "best (wind 4.5 m/s, and in a year): thinner stalls the rotor more, thicker does not go in.")
+		assert.Contains(t, text, "o: more than on this ladder: 28 turns of IEC 2.12 mm in 12 parallel circuits, about 216 kWh a year.")
+		for range 5 {
+			tuitest.Press(t, v, s, w, h, "o")
+		}
+		text = best()
+		assert.Contains(t, text, "best in a year: thinner stalls the rotor (8.5 m/s), thicker lets the rotor run past its best (5 m/s).")
+		assert.NotContains(t, text, "more than on this ladder")
+	}
+}
