@@ -101,5 +101,6 @@ func TestAFieldIsFoundByItsName(t *testing.T) {
 		m.s.ClearMessage()
 		d.do()
 		assert.NotContains(t, m.s.Message().Text, "no screen has this field", d.name)
+		assert.NotContains(t, d.name, "…", "a field that goes on from another is named with it")
 	}
 }

@@ -156,9 +156,14 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 		mark = role
 	}
 	value, unit := s.value, t.Fit(r.Unit, s.unit)
-	if spare := s.long(t, r, is); note == "" && is != open && spare > 0 {
+	switch spare := s.long(t, r, is); {
+	case is == open || spare == 0:
+	case note == "":
 		unit = t.Cut(r.Unit, s.unit)
 		value = s.value + max(spare, min(s.far, s.unit-kit.Width(unit)+s.spare))
+	default: // the empty end of the column of units, so that the note stays where it is
+		spare = max(0, min(spare, s.unit-kit.Width(t.Text(r.Unit))))
+		unit, value = t.Fit(r.Unit, s.unit-spare), s.value+spare
 	}
 	line := margin + label + " " + drawValue(t, r, cursor, is, value) +
 		" " + t.PaintMark(mark) + " " + t.Style(kit.Unit).Render(unit)

@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 )
 
 // wide is where the results stand beside the form.
@@ -91,7 +92,11 @@ func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
 		}
 		lines = append(lines, marks...)
 	}
-	return kit.Box(s.Theme, r, v.form.Focused().Label, lines)
+	title := v.form.Focused().Label
+	if f, ok := job.InputAt(v.form.Focused().ID); ok && title == f.Label {
+		title = f.WholeLabel()
+	}
+	return kit.Box(s.Theme, r, title, lines)
 }
 
 // marksOf is what the marks of fields mean, in a line.

@@ -73,7 +73,11 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 func (v *View) editing(s *session.Session) []kit.Binding {
 	const group = "Typing a value"
 	return append([]kit.Binding{
-		kit.Bind(group, "enter", "take it", "Take the value and go on to the next field.", func() { v.take(s, v.form.Take) }),
+		kit.Bind(group, "enter", "take it", "Take the value and go on to the next field.", func() {
+			if !v.asksBack(s) {
+				v.take(s, v.form.Take)
+			}
+		}),
 		kit.Bind(group, "esc", "leave it", "Leave the value as it was.", func() { v.take(s, v.form.Leave) }),
 		kit.Bind(group, "down", "", "Take the value; the field below.", func() { v.by(s, 1) }),
 		kit.Bind(group, "up", "", "Take the value; the field above.", func() { v.by(s, -1) }),
@@ -157,8 +161,25 @@ func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
 	return used
 }
 
+// asksBack asks which sizes a wire is of that was typed as a number alone, where other sizes than AWG
+// are in use: the field stays open. Where they are not it says what the number is taken for.
+func (v *View) asksBack(s *session.Session) bool {
+	row := v.form.Focused()
+	said, asks := s.BareWire(row.ID, row.Text)
+	switch {
+	case asks:
+		s.Warn(said)
+	case said != "":
+		s.Say(said)
+	}
+	return asks
+}
+
 // by moves the focus, and takes what was open.
 func (v *View) by(s *session.Session, rows int) {
+	if v.form.Open && v.asksBack(s) {
+		return
+	}
 	if v.form.Editing() {
 		v.refused(s, v.form.Focused().ID)
 	}

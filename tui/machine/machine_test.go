@@ -400,3 +400,29 @@ func TestMoreReadingsStandBelowTheFirstThings(t *testing.T) {
 	tuitest.Press(t, v, s, 100, 30, "end 9 0 0 enter 2 0 enter")
 	assert.Equal(t, 20.0, s.Job().Shorts[0].LineAmps.Value)
 }
+
+// A number alone for a wire is said as the gauge it is taken for; where other sizes are in use it is
+// asked back as on Trials, with what was typed kept, and esc leaves the field as it was.
+func TestABareWireIsSaidOrAskedBack(t *testing.T) {
+	s, v := session.New(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n"), "", job.Mark{}), NewMachine()
+	give := func(path, keys string) {
+		tuitest.Draw(t, v, s, 100, 27)
+		require.True(t, v.GoTo(s, path))
+		s.ClearMessage()
+		tuitest.Press(t, v, s, 100, 27, keys)
+	}
+	give("old.gauge", "1 6 enter")
+	assert.Equal(t, "16 = 16 AWG, bare 1.29 mm", s.Message().Text)
+	assert.Equal(t, "16 AWG", s.Job().Old.Gauge.String())
+	give("old.gauge", "1 . 2 5 space m m enter")
+	for _, way := range []string{"enter", "down", "up"} {
+		give("old.gauge", "1 "+way)
+		assert.Contains(t, s.Message().Text, "1 of which sizes? Write 1 AWG, 1 SWG, 1 mm (bare) or 1 mm over", way)
+		assert.True(t, v.Editing(s), "what was typed stays open")
+		tuitest.Press(t, v, s, 100, 27, "esc")
+		assert.Equal(t, "1.25 mm", s.Job().Old.Gauge.String())
+	}
+	give("old.gauge", "1 enter space m m enter")
+	assert.Equal(t, "1 mm", s.Job().Old.Gauge.String())
+	assert.False(t, v.Editing(s))
+}

@@ -158,12 +158,12 @@ func label(path string) string {
 	switch t, _ := job.TableOf(f.Table); f.Table {
 	case "drive":
 		if f.Name != "kind" {
-			return "drive: " + strings.ToLower(f.Label)
+			return "drive: " + strings.ToLower(f.WholeLabel())
 		}
 	case "old", "spin", "short", "amps", "coil", "trial":
-		return strings.ToLower(t.Title[:1]) + t.Title[1:] + ": " + strings.ToLower(f.Label)
+		return strings.ToLower(t.Title[:1]) + t.Title[1:] + ": " + strings.ToLower(f.WholeLabel())
 	}
-	return strings.ToLower(f.Label)
+	return strings.ToLower(f.WholeLabel())
 }
 
 // Applies reports whether a field is asked where nothing was typed into it.

@@ -49,13 +49,15 @@ func (s *Session) StepStrands(by int) {
 // Sizes is the system that steps of the gauge and the ladder go by: the one chosen, else that
 // of the trial's own wire, or of the old one where the trial has none yet; millimetres go by
 // the sizes of IEC 60317.
-func (s *Session) Sizes() wiretable.System {
+func (s *Session) Sizes() wiretable.System { return s.sizesIn(s.Job()) }
+
+func (s *Session) sizesIn(j job.Job) wiretable.System {
 	if s.Wires != 0 {
 		return s.Wires
 	}
-	g := s.Job().Old.Gauge
-	if t, ok := s.trial(); ok && !t.Gauge.IsZero() {
-		g = t.Gauge
+	g := j.Old.Gauge
+	if s.Trial < len(j.Trials) && !j.Trials[s.Trial].Gauge.IsZero() {
+		g = j.Trials[s.Trial].Gauge
 	}
 	switch g.System() {
 	case wiretable.MetricDiameter, wiretable.IEC:

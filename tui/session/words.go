@@ -21,13 +21,13 @@ func fieldName(doc job.Document, path string) string {
 	table, _ := job.TableOf(in.Table)
 	switch {
 	case in.Table == "trial":
-		return trialName(doc, i) + " " + lower(in.Label)
+		return trialName(doc, i) + " " + lower(in.WholeLabel())
 	case table.Many():
-		return fmt.Sprintf("%s %d: %s", table.Title, i+1, lower(in.Label))
+		return fmt.Sprintf("%s %d: %s", table.Title, i+1, lower(in.WholeLabel()))
 	case in.Table == "old" || in.Table == "drive":
-		return table.Title + ": " + lower(in.Label)
+		return table.Title + ": " + lower(in.WholeLabel())
 	}
-	return in.Label
+	return in.WholeLabel()
 }
 
 // WoundAs is a trial in a legend: "17 turns 15 AWG", or what of it is not said yet.

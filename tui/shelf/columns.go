@@ -29,8 +29,8 @@ type column struct {
 var columns = []column{
 	{"machine", 0, "machine", kit.Left, true, machine},
 	{"s/p", 0, "slots", kit.Left, false, pair},
-	{"throw", 92, "", kit.Left, false, throw},
-	{"wire", 0, "wire", kit.Left, true, func(e *shelf.Entry) string { return e.Wire }},
+	{"throw", 76, "", kit.Left, false, throw},
+	{"wire", 0, "wire", kit.Left, true, func(e *shelf.Entry) string { return strings.TrimPrefix(e.Wire, "1 × ") }},
 	{"turns", 0, "turns", kit.Right, false, func(e *shelf.Entry) string { return number(e.Turns, quantity.None, 0) }},
 	{"begins", 66, "begins", kit.Right, false, func(e *shelf.Entry) string { return number(e.CutInRPM, quantity.RPM, 3) }},
 	{"date", 74, byDate, kit.Left, false, func(e *shelf.Entry) string { return e.Date }},

@@ -8,12 +8,19 @@ import (
 )
 
 // calledOut is what the file and the job call out of the chosen trial in at most h lines, a
-// sentence whole or not at all, with a word of those that were left out; then a caution.
+// sentence whole or not at all, with a word of those that were left out; then a caution. What is wrong in
+// the marked row stands there.
 func (v *View) calledOut(s *session.Session, w, h int) []string {
 	t := s.Theme
 	var lines []string
-	left := 0
+	left, said := 0, ""
+	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad { // the marked row tells it
+		said = s.ProblemText(p)
+	}
 	for _, c := range called(s) {
+		if c.text == said {
+			continue
+		}
 		more := t.WrapPaint(c.role, t.Mark(c.role)+" "+c.text, w)
 		if len(lines)+len(more) > h {
 			left++

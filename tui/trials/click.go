@@ -59,16 +59,16 @@ func (v *View) cellAt(s *session.Session, grid kit.Rect, x, y int) (row string, 
 	w, list := grid.W, v.entries(s)
 	head, body, marked := v.gridLines(s, w)
 	if len(head)+len(body) > grid.H {
-		w -= 2
+		w -= barCells
 		head, body, marked = v.gridLines(s, w)
 	}
 	i, ok := kit.LineAt(len(body), marked, grid.H-len(head), y-len(head))
 	if !ok || x < 0 || x >= grid.W || list[i].id == "" {
 		return "", 0, false
 	}
-	c := columnsIn(s, w)
+	tb, c := v.table(s, list, w)
 	trial = s.Trial
-	if j, in := v.table(s, list, w).ColumnAt(s.Theme, w, x); in {
+	if j, in := tb.ColumnAt(s.Theme, w, x); in {
 		first := 1
 		if c.old {
 			first = 2

@@ -59,8 +59,8 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 	if p, bad := s.Document().ProblemAt(path); bad && path != "" {
 		return t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+s.ProblemText(p), w)
 	}
-	if v.editing && v.row == rowWire && isBare(v.input.Text) {
-		return t.WrapPaint(kit.Hint, v.bareSaid(s), w)
+	if bare, _ := s.BareWire(path, v.input.Text); v.editing && bare != "" {
+		return t.WrapPaint(kit.Hint, bare, w)
 	}
 	if f, ok := job.InputAt(path); ok {
 		if v.offers {

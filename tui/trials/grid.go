@@ -20,6 +20,10 @@ const (
 	spreadCells     = 8 // a ± behind a figure
 )
 
+// barCells is what the bar beside rows that are not all in sight takes: as much, labels can spare by
+// saying themselves in fewer words.
+const barCells = 2
+
 // wholeCells is what a column keeps before the decimal point: the ~ of a guess and four figures;
 // a speed of five figures has no ~ or moves the column by a cell.
 const wholeCells = 5
@@ -45,8 +49,9 @@ type columns struct {
 }
 
 // columnsIn are the columns of a table w cells wide: the chosen trial and the reference
-// first, how far they are apart, then the others, then the old winding, then the ±.
-func columnsIn(s *session.Session, w int) columns {
+// first, how far they are apart, then the others, then the old winding, then the ±. spared is what the
+// labels do without for the old winding.
+func columnsIn(s *session.Session, w, spared int) columns {
 	o := s.Outcome()
 	n := len(o.Trials)
 	c := columns{difference: n > 1}
@@ -69,7 +74,7 @@ func columnsIn(s *session.Session, w int) columns {
 		}
 	}
 	left -= len(c.trials) * trialCells
-	if c.old = o.Old != nil && left >= oldCells; c.old {
+	if c.old = o.Old != nil && left+spared >= oldCells; c.old {
 		left -= oldCells
 	}
 	c.spread = w >= 96 && left >= len(c.trials)*(spreadWidth(s)+1)
@@ -131,14 +136,26 @@ func trialHead(s *session.Session, i int) string {
 	return head
 }
 
-// table is every row of the grid but the slot's line, for a width.
-func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
-	o, c := s.Outcome(), columnsIn(s, w)
+// table is every row of the grid but the slot's line, for a width: the old winding in it where the
+// labels are whole all the same.
+func (v *View) table(s *session.Session, list []entry, w int) (kit.Table, columns) {
+	c := columnsIn(s, w, barCells)
+	tb, whole := v.tableOf(s, list, w, c)
+	if !whole {
+		c = columnsIn(s, w, 0)
+		tb, _ = v.tableOf(s, list, w, c)
+	}
+	return tb, c
+}
+
+// tableOf is the table with some columns, and whether its labels are whole.
+func (v *View) tableOf(s *session.Session, list []entry, w int, c columns) (tb kit.Table, whole bool) {
+	o := s.Outcome()
 	first := kit.Column{Role: kit.Label, Min: 20, Shrink: true}
 	if len(c.more) > 0 {
 		first.Head = s.Theme.Glyphs().MoreLeft + " also " + strings.Join(c.more, ", ") + " " + s.Theme.Glyphs().MoreRight
 	}
-	tb := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{first}}
+	tb = kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{first}}
 	if c.old {
 		tb.Columns = append(tb.Columns, kit.Column{Head: "old", Align: kit.Point, Role: kit.Dim, Min: oldCells - 1, Whole: wholeCells, Frac: 4})
 	}
@@ -159,16 +176,15 @@ func (v *View) table(s *session.Session, list []entry, w int) kit.Table {
 		}
 		tb.Rows = append(tb.Rows, row)
 	}
-	fitLabels(s, &tb, w)
-	return tb
+	return tb, fitLabels(s, &tb, w)
 }
 
 // fitLabels says labels in fewer words where there is no room for them as they are, so that no
-// unit of theirs is cut.
-func fitLabels(s *session.Session, tb *kit.Table, w int) {
+// unit of theirs is cut, and reports whether all fit.
+func fitLabels(s *session.Session, tb *kit.Table, w int) (whole bool) {
 	over := tb.Width(s.Theme) - w
 	if over <= 0 {
-		return
+		return true
 	}
 	longest := 0
 	for _, row := range tb.Rows {
@@ -176,15 +192,18 @@ func fitLabels(s *session.Session, tb *kit.Table, w int) {
 			longest = max(longest, kit.Width(row.Cells[0].Text))
 		}
 	}
+	whole = true
 	for _, row := range tb.Rows {
 		if len(row.Cells) > 0 {
 			row.Cells[0].Text = shortLabel(row.Cells[0].Text, longest-over)
+			whole = whole && kit.Width(row.Cells[0].Text) <= longest-over
 		}
 	}
+	return whole
 }
 
 // shortWords are what a label says in fewer words, one after another until it fits.
-var shortWords = [][2]string{{"net amps, ", "net A, "}, {"net watts, ", "net W, "}, {"charging begins", "begins"}, {"net gain from", "gains from"}, {"crosses reference", "crosses"}, {"alternator, ", "alt., "}, {"lead to lead", "leads"}, {"two leads, ", "leads, "}, {"battery ", ""}}
+var shortWords = [][2]string{{"net amps, ", "net A, "}, {"net watts, ", "net W, "}, {"charging begins", "begins"}, {"net gain from", "gains from"}, {"crosses reference", "crosses"}, {"alternator, ", "alt., "}, {"lead to lead", "leads"}, {"amps wanted from", "wanted from"}, {"most volts anywhere", "most volts"}, {"net of drive", "of drive"}, {"two leads, ", "leads, "}, {"battery ", ""}}
 
 // shortLabel is a label in at most w cells where words can be spared; an amp said in front is not
 // said behind.
@@ -245,7 +264,7 @@ func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome)
 // gridLines are the table's head and body in w cells; line is the body's line with the cursor.
 func (v *View) gridLines(s *session.Session, w int) (head, body []string, line int) {
 	t, list := s.Theme, v.entries(s)
-	tb := v.table(s, list, w)
+	tb, _ := v.table(s, list, w)
 	head, body = tb.Head(t, w), tb.Body(t, w)
 	for i, e := range list {
 		if e.id == v.row {
@@ -267,7 +286,7 @@ func (v *View) grid(s *session.Session, r kit.Rect) kit.Block {
 	w := r.W
 	head, body, line := v.gridLines(s, w)
 	if len(head)+len(body) > r.H {
-		w -= 2
+		w -= barCells
 		head, body, line = v.gridLines(s, w)
 	}
 	return kit.Bare(s.Theme, r, append(head, kit.Window(s.Theme, body, line, r.W, max(0, r.H-len(head)))...))

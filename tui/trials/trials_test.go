@@ -409,3 +409,17 @@ func TestColumnsStandStill(t *testing.T) {
 	}
 	assert.Greater(t, fast, 5)
 }
+
+// Every row shown, on a small screen, the old winding keeps its column beside three trials, and no unit is
+// cut for it.
+func TestTheOldWindingStaysWithEveryRow(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Draw(t, v, s, 80, 21)
+	tuitest.Press(t, v, s, 80, 21, "m")
+	for range 50 {
+		frame := tuitest.Draw(t, v, s, 80, 21)
+		assert.Regexp(t, ` old +●A ref +B +C `, frame)
+		assert.NotContains(t, frame, "…  ")
+		tuitest.Press(t, v, s, 80, 21, "down")
+	}
+}

@@ -1,14 +1,11 @@
 package trials
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
-	"slotwright/winding/quantity"
-	"slotwright/wiretable"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -61,9 +58,9 @@ func (v *View) opens(s *session.Session, msg tea.KeyMsg) bool {
 // what it was taken for, or asked back where other sizes are in use.
 func (v *View) take(s *session.Session) {
 	path := v.inputPath(s)
-	bare := v.row == rowWire && isBare(v.input.Text)
-	if bare && s.Sizes() != wiretable.AWG {
-		s.Warn(v.bareSaid(s))
+	bare, asks := s.BareWire(path, v.input.Text)
+	if asks {
+		s.Warn(bare)
 		return
 	}
 	v.editing = false
@@ -71,31 +68,10 @@ func (v *View) take(s *session.Session) {
 	s.Settle()
 	if p, bad := s.Document().ProblemAt(path); bad {
 		s.Warn(s.ProblemText(p))
-	} else if bare {
-		s.Say(v.bareSaid(s))
+	} else if bare != "" {
+		s.Say(bare)
 	}
 	v.next(s)
-}
-
-// isBare reports whether a wire was given as a number alone.
-func isBare(text string) bool {
-	text = strings.TrimSpace(text)
-	return text != "" && strings.Trim(text, "0123456789") == ""
-}
-
-// bareSaid says what a bare number is taken for; where other sizes than AWG are in use it
-// asks back.
-func (v *View) bareSaid(s *session.Session) string {
-	n := strings.TrimSpace(v.input.Text)
-	if s.Sizes() != wiretable.AWG {
-		return fmt.Sprintf("%s of which sizes? Write %s AWG, %s SWG, %s mm (bare) or %s mm over (the enamel)", n, n, n, n, n)
-	}
-	g, err := wiretable.Parse(n)
-	if err != nil {
-		return err.Error()
-	}
-	mm := quantity.Of(g.BareMM(s.Job().Trials[s.Trial].Build))
-	return n + " = " + g.String() + ", bare " + s.Text(mm, quantity.Millimetres, 3)
 }
 
 // next goes on to the input below; from the last to the row under it.

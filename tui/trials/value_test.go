@@ -1,6 +1,7 @@
 package trials
 
 import (
+	"strings"
 	"testing"
 
 	"slotwright/tui/session"
@@ -82,4 +83,17 @@ func TestAFillLimitThatCannotBeUsedIsMarked(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 100, 27), "Fill limit 0 ✗")
 	s.Type("slot.fill_limit", "0.7")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 100, 27), "Fill limit 0.7 ✗")
+}
+
+// What is wrong in the marked row is said once.
+func TestAProblemIsSaidOnce(t *testing.T) {
+	for _, size := range [][2]int{{80, 21}, {100, 27}, {200, 57}} {
+		s, v := session.NewExample(), New()
+		tuitest.Draw(t, v, s, size[0], size[1])
+		tuitest.Press(t, v, s, size[0], size[1], "up 7 enter up")
+		frame := tuitest.Draw(t, v, s, size[0], size[1])
+		assert.Equal(t, 1, strings.Count(frame, `✗ Fill limit: read "7"`), frame)
+		tuitest.Press(t, v, s, size[0], size[1], "down down")
+		assert.Contains(t, strings.Join(v.calledOut(s, 200, 20), "\n"), `✗ Fill limit: read "7"`, "from another row it is called out")
+	}
 }

@@ -3,8 +3,10 @@ package wound
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
@@ -170,6 +172,20 @@ func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
 	frame = tuitest.Draw(t, v, s, 60, 18)
 	assert.Contains(t, frame, "[2026-03-14]")
 	assert.Contains(t, frame, "(as the trial)")
+}
+
+// What stands dim in the marked row is read whole beside its note, which stays where it is.
+func TestTheDimValueOfTheMarkedRowIsReadWhole(t *testing.T) {
+	s, v := wound(t, 80, 21)
+	s.Edit(s.Document().Clear("wound[0].turns"))
+	require.True(t, v.GoTo(s, "wound[0].turns"))
+	marked := tuitest.Draw(t, v, s, 80, 21)
+	assert.Regexp(t, `▸ Turns +\[ \] \(as the trial\) +plan`, marked)
+	require.True(t, v.GoTo(s, "wound[0].date"))
+	plan := regexp.MustCompile(`(?m)^(. Turns.*)plan`)
+	other := plan.FindStringSubmatch(tuitest.Draw(t, v, s, 80, 21))
+	require.NotNil(t, other)
+	assert.Equal(t, utf8.RuneCountInString(plan.FindStringSubmatch(marked)[1]), utf8.RuneCountInString(other[1]))
 }
 
 // A record of a trial that the job has not, and a job without trials, say so and take keys.

@@ -2,6 +2,7 @@ package card
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slotwright/winding"
@@ -156,11 +157,11 @@ func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 	where := map[string]string{}
 	var out []string
 	for _, l := range wiring.Leads {
-		slots := make([]string, len(l.Ends))
-		for i, e := range l.Ends {
-			slots[i] = fmt.Sprint(e.Slot)
+		if len(l.Ends) > mostInLine {
+			w.leadsOneByOne(wiring, strings.TrimSpace(place))
+			return
 		}
-		where[l.Name] = l.Name + place + strings.Join(slots, "+")
+		where[l.Name] = l.Name + place + strings.Join(slotsOf(l), "+")
 		if l.Out {
 			out = append(out, where[l.Name])
 		}
@@ -173,6 +174,46 @@ func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 		}
 		w.more("[ ] " + n.Name + ": join " + strings.Join(ends, " + ") + ", insulate")
 	}
+	w.rectified()
+}
+
+// mostInLine is how many ends a lead may have for all leads to be told in one line.
+const mostInLine = 4
+
+// slotsOf are the slots of the ends that a lead gathers.
+func slotsOf(l layout.Lead) []string {
+	slots := make([]string, len(l.Ends))
+	for i, e := range l.Ends {
+		slots[i] = fmt.Sprint(e.Slot)
+	}
+	return slots
+}
+
+// leadsOneByOne is a line or two for each lead, which gathers many ends: first those that come out,
+// then those of each joint.
+func (w *writer) leadsOneByOne(wiring layout.Wiring, place string) {
+	told := func(l layout.Lead) {
+		w.more(fmt.Sprintf("[ ] %s, %d ends: %ss %s", l.Name, len(l.Ends), place, strings.Join(slotsOf(l), ", ")))
+	}
+	w.entry("LEADS", "out, to "+w.rectifier()+", all ends of a lead joined:")
+	for _, l := range wiring.Leads {
+		if l.Out {
+			told(l)
+		}
+	}
+	for _, n := range wiring.Nodes {
+		w.more(n.Name + ": join " + strings.Join(n.Leads, " + ") + ", insulate")
+		for _, l := range wiring.Leads {
+			if !l.Out && slices.Contains(n.Leads, l.Name) {
+				told(l)
+			}
+		}
+	}
+	w.rectified()
+}
+
+// rectified says how leads are joined that do not go to a bridge.
+func (w *writer) rectified() {
 	if to := rectifiedBy[w.job.Battery.Rectifier]; to != "" {
 		w.more(to)
 	}

@@ -199,6 +199,22 @@ func sample(f *Input) string {
 	return quantity.Number((f.Min+f.Max)/2, quantity.AsGiven)
 }
 
+// A label that goes on from the field above it says both where it stands alone.
+func TestALabelIsSaidWhole(t *testing.T) {
+	for path, want := range map[string]string{
+		"old.lead_at": "Lead to lead, at", "old.also_strands": "Second wire, strands", "old.inductance_other": "Inductance, other set",
+		"wound[1].warm_air": "After an hour, in air of", "old.turns": "Turns",
+	} {
+		in, ok := InputAt(path)
+		require.True(t, ok, path)
+		assert.Equal(t, want, in.WholeLabel())
+	}
+	for i := range Fields {
+		assert.NotContains(t, Fields[i].WholeLabel(), "…")
+	}
+	assert.Equal(t, "Old winding, Lead to lead, at", Place("old.lead_at"))
+}
+
 func TestSchemaIsSound(t *testing.T) {
 	seen := map[string]bool{}
 	for i := range Fields {

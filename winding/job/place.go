@@ -11,11 +11,11 @@ func Place(path string) string {
 	}
 	table, known := TableOf(field.Table)
 	if !known {
-		return field.Label
+		return field.WholeLabel()
 	}
 	var n int
 	if _, err := fmt.Sscanf(path, field.Table+"[%d]", &n); err == nil {
-		return fmt.Sprintf("%s %d, %s", table.Title, n+1, field.Label)
+		return fmt.Sprintf("%s %d, %s", table.Title, n+1, field.WholeLabel())
 	}
-	return table.Title + ", " + field.Label
+	return table.Title + ", " + field.WholeLabel()
 }

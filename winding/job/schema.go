@@ -172,6 +172,27 @@ func init() {
 // FieldsOf is the fields of a table in order.
 func InputsOf(table string) []*Input { return byTable[table] }
 
+// goesOn begins the label of a field that goes on from one above it: "… at" under "Lead to lead".
+const goesOn = "… "
+
+// WholeLabel is the label as it is said where the fields above are not in sight: "Lead to lead, at".
+func (in *Input) WholeLabel() string {
+	rest, on := strings.CutPrefix(in.Label, goesOn)
+	if !on {
+		return in.Label
+	}
+	whole := rest
+	for _, above := range InputsOf(in.Table) {
+		if above == in {
+			break
+		}
+		if !strings.HasPrefix(above.Label, goesOn) {
+			whole = above.Label + ", " + rest
+		}
+	}
+	return whole
+}
+
 // FieldAt finds a field by its path; "trial[1].turns" finds the turns of any trial.
 func InputAt(path string) (*Input, bool) {
 	f, ok := byPath[bare(path)]

@@ -138,7 +138,7 @@ var slotFields = ofSlots([]Input{
 		Help: "area: only its area is known. parallel: straight sides. tapered: wider at one end. round: tapered with a round bottom. pear: round at both ends.", How: "Press soft clay or a paper rubbing into a slot and look.",
 		at: func(j *Job, _ int) any { return &j.Slot.Shape }},
 	{Table: "slot", Name: "area", Label: "Slot area", Dim: quantity.SquareMM, Min: 0.5, Max: 20000, when: shaped("area"),
-		Help: "Area of the bare slot, without liner.", How: "Rub it onto squared paper and count squares, or width × depth.",
+		Help: "Area of the bare slot, without liner.", How: "Rub it onto squared paper and count squares, or width × depth: type 8 x 9 mm.",
 		at: func(j *Job, _ int) any { return &j.Slot.AreaMM2 }},
 	{Table: "slot", Name: "depth_per_width", Label: "Depth / width", Min: 0.2, Max: 20, Default: amount(2, practice), when: shaped("area"),
 		Help: "How many times deeper than wide the slot is; used with the area.", How: "A rule is good enough.",

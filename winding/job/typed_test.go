@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/quantity"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -48,4 +50,38 @@ func TestACountHasNoPlusMinus(t *testing.T) {
 	d := Parse("format = 1\n[machine]\nslots = \"~36\"\n[old]\nturns = \"11 ±1\"\n")
 	assert.Empty(t, d.Problems())
 	assert.InDelta(t, 1, d.Job().Old.Turns.PlusMinus, 0)
+}
+
+// A slot's area may be given as width × depth, in the unit behind either, behind both, or in that of the
+// key; fractions of an inch too. What was typed stays. 0.33 × 0.9 in is 0.297 in², with 25.4 mm to
+// the inch (international yard and pound agreement, 1959) 191.61 mm².
+func TestAnAreaAsWidthTimesDepth(t *testing.T) {
+	inch := quantity.Choice{Inch: true}
+	for _, c := range []struct {
+		typed, stays, unit string
+		choice             quantity.Choice
+		mm2                float64
+	}{
+		{"0.33x0.9in", "0.33 x 0.9", "in²", quantity.Choice{}, 0.297 * 645.16},
+		{"0.33 in × 0.9 in", "0.33 x 0.9", "in²", quantity.Choice{}, 0.297 * 645.16},
+		{`7/16" x 15/16"`, "7/16 x 15/16", "in²", quantity.Choice{}, 7. / 16 * 15. / 16 * 645.16},
+		{"8 x 9", "8 x 9", "mm²", quantity.Choice{}, 72},
+		{"~8,5*9 mm", "~8,5 x 9", "mm²", inch, 76.5},
+		{"0.33 x 0.9", "0.33 x 0.9", "in²", inch, 0.297 * 645.16},
+		{"0.8 x 0.9 cm", "72", "mm²", inch, 72},
+	} {
+		d := Parse("").Set("slot.area", c.typed, c.choice)
+		require.Empty(t, d.Problems(), c.typed)
+		typed, u, _ := d.Typed("slot.area")
+		assert.Equal(t, c.stays+" "+c.unit, typed+" "+u.Name, c.typed)
+		assert.InEpsilon(t, c.mm2, d.Job().Slot.AreaMM2.Value, 1e-9, c.typed)
+		assert.Equal(t, strings.HasPrefix(c.typed, "~"), d.Job().Slot.AreaMM2.Origin == quantity.Guessed)
+		assert.Equal(t, d.Job(), Parse(d.Text()).Job(), "read again")
+	}
+	assert.InEpsilon(t, 72, Parse("[slot]\narea_mm2 = \"8 x 9 mm\"\n").Job().Slot.AreaMM2.Value, 1e-12)
+	for _, typed := range []string{"8 x", "8 x 9 kg", "8 mm x 9 in", "8 x 9 x 2", "0 x 9"} {
+		assert.Len(t, Parse("").Set("slot.area", typed, quantity.Choice{}).Problems(), 1, typed)
+	}
+	assert.Len(t, Parse("[slot]\narea_mm2 = \"8 x 9 in\"\n").Problems(), 1, "not the key's unit")
+	assert.Len(t, Parse("").Set("battery.cable_area", "2 x 16", quantity.Choice{}).Problems(), 1, "two cables are no area")
 }

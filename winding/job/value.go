@@ -157,6 +157,9 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	if f.isRatio(typed) {
 		return quantity.Reading{}, &trouble{quote(typed), "a size or number of one wheel", "a ratio goes into the field Ratio instead: drive : alternator, or turns of the alternator for one of the drive"}
 	}
+	if s, two := f.sidesOf(typed); two {
+		number = s.area()
+	}
 	q, err := parseQuantity(number)
 	if err != nil {
 		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.example(u)}

@@ -22,6 +22,9 @@ func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	if f.Kind != Number && f.Kind != Whole {
 		return typed, u
 	}
+	if s, two := f.sidesOf(typed); two {
+		return s.alone(u)
+	}
 	q, err := parseQuantity(typed)
 	if err != nil || q.unit == "" {
 		return typed, u
