@@ -80,7 +80,7 @@ const (
 	closeCurve     = 3e-4 // agreement wanted of what is shown
 	closeOffer     = 3e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
-	usualKnots     = 40   // room for so many, which more are seldom needed
+	usualKnots     = 50   // room for so many, which more are seldom needed
 	closeKelvin    = 150  // K: so much times the agreement wanted is the temperature's
 )
 

@@ -56,14 +56,15 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	o := &alone.outcome
 	shifts := append(b.ofTrial(i), d.shifts...)
 	others := make([]*charger, len(shifts))
-	o.spread(len(shifts), func(k int, then *TrialOutcome) {
+	var then TrialOutcome
+	o.spread(len(shifts), &then, func(k int, then *TrialOutcome) {
 		other := shifts[k].bench
 		w := other.layouts.candidate(shifts[k].of(t, i))
 		other.fillStatic(&w, then)
 		others[k] = other.bed.keptWarm(&w, then)
 	})
 	alone.runs = b.bed.run(t, o, d.grid)
-	o.spreadRunning(others, shifts)
+	o.spreadRunning(others, shifts, &then)
 	m := offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
 	o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
 	return alone
@@ -76,7 +77,7 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 	}
 	o := b.works(&b.old.candidate)
 	b.runOld(&o)
-	o.spread(len(d.shifts), func(k int, then *TrialOutcome) {
+	o.spread(len(d.shifts), new(TrialOutcome), func(k int, then *TrialOutcome) {
 		other := d.shifts[k].bench
 		other.fillStatic(&other.old.candidate, then)
 	})
@@ -86,7 +87,7 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 // machineAlone is the figures of the machine with their ±.
 func (b *Bench) machineAlone(d *done) MachineOutcome {
 	o := b.machineFigures()
-	follow(&o, len(d.shifts), func(k int, then *MachineOutcome) { *then = d.shifts[k].bench.machineFigures() }, followedOfMachine, (*Output).atMachine)
+	follow(&o, len(d.shifts), new(MachineOutcome), func(k int, then *MachineOutcome) { *then = d.shifts[k].bench.machineFigures() }, followedOfMachine, (*Output).atMachine)
 	return o
 }
 
@@ -152,9 +153,11 @@ func (b *Bench) static(w *candidate) (o TrialOutcome) {
 	return o
 }
 
-// fillStatic is static where the room for it is there: an outcome is some kilobytes.
+// fillStatic is static where the room for it is there, that of its limits too: an outcome is some
+// kilobytes.
 func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	t, bundle := &w.trial, w.trial.Bundle()
+	room := o.Each[:0]
 	*o = TrialOutcome{
 		Name: t.Name, Note: t.Note, Wire: bundle.String(), Build: t.Build.String(), Metal: t.Metal.String(),
 		Turns: t.Turns.Figure("needs the turns"), Strands: bundle.Count(), Connection: t.Connection,
@@ -174,7 +177,7 @@ func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)
-	o.Limits = b.bounds.limits(w, o)
+	o.Limits = b.bounds.limits(w, o, room)
 }
 
 // Reference is the index of the trial the others are compared with.

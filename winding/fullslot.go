@@ -211,18 +211,20 @@ func (s *driveSide) up(winds func() (*drive.Ascent, error)) *drive.Ascent {
 
 // coarsely is the same year of a trial, from the winds among those it was worked out in.
 func (of offers) coarsely(o *TrialOutcome) float64 {
-	var winds []float64
-	if up := of.drive.up(of.drive.coarse); up != nil {
-		winds = up.Winds()
+	up := of.drive.up(of.drive.coarse)
+	if up == nil {
+		return 0
 	}
-	var year Driven
+	left := up.Winds()
+	winds, watts := make([]float64, 0, len(left)), make([]float64, 0, len(left))
 	for i := range o.Points {
-		for len(winds) > 0 && winds[0] < o.Points[i].X-1e-6 {
-			winds = winds[1:]
+		p := &o.Points[i]
+		for len(left) > 0 && left[0] < p.X-1e-6 {
+			left = left[1:]
 		}
-		if len(winds) > 0 && math.Abs(winds[0]-o.Points[i].X) <= 1e-6 {
-			year.Points = append(year.Points, o.Points[i])
+		if len(left) > 0 && math.Abs(left[0]-p.X) <= 1e-6 {
+			winds, watts = append(winds, p.X), append(watts, p.kept())
 		}
 	}
-	return year.yearIn(of.drive.year)
+	return of.drive.year.LinesKWh(winds, watts)
 }

@@ -59,14 +59,15 @@ func (p insulation) cuts(w *candidate, o *TrialOutcome) []Cut {
 	if plan == nil {
 		return nil
 	}
+	count := plan.Counts(o.Connection)
 	if p.machine.flat() {
-		return p.endCuts(plan, w, o) // cast: no iron to keep the wire from
+		return p.endCuts(plan, &count, w, o) // cast: no iron to keep the wire from
 	}
-	return append(p.slotCuts(plan, w.coils.lie), p.endCuts(plan, w, o)...)
+	return append(p.slotCuts(plan, &count, w.coils.lie), p.endCuts(plan, &count, w, o)...)
 }
 
 // slotCuts is what goes into the slots.
-func (p insulation) slotCuts(plan *layout.Layout, lie lying) []Cut {
+func (p insulation) slotCuts(plan *layout.Layout, count *layout.Counts, lie lying) []Cut {
 	s := p.slot
 	along := p.machine.StackMM.Figure("needs the stack").Then(func(l float64) float64 { return l + 2*cuffMM })
 	liner, wedge := s.LinerMM.OrReading(defaultLinerMM).Figure(""), s.WedgeMM.OrReading(defaultWedgeMM).Figure("")
@@ -77,7 +78,7 @@ func (p insulation) slotCuts(plan *layout.Layout, lie lying) []Cut {
 		{Name: "wedge", Pieces: slots, LengthMM: along, ThickMM: wedge,
 			WidthMM: p.across(lie, func(r *slot.Room) float64 { return r.WedgeMM2 / wedge.Value })},
 	}
-	shared, sheet := sharedSlots(plan), s.SeparatorMM.Or(0)
+	shared, sheet := count.SharedSlots, s.SeparatorMM.Or(0)
 	if shared == 0 || sheet <= 0 {
 		return list // left empty, none will be used, and no room is kept for one
 	}
@@ -94,26 +95,8 @@ func (p insulation) across(lie lying, of func(*slot.Room) float64) quantity.Figu
 	return quantity.Of(of(room), p.room.origin)
 }
 
-// sharedSlots is in how many slots two coil sides lie.
-func sharedSlots(plan *layout.Layout) int {
-	n := 0
-	for i := 1; i <= plan.Spec().Slots; i++ {
-		if len(plan.Slot(i)) > 1 {
-			n++
-		}
-	}
-	return n
-}
-
 // endCuts is what goes on the coils' ends, the joints and the leads.
-func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) []Cut {
-	wiring := plan.Wiring(o.Connection)
-	out := 0
-	for _, l := range wiring.Leads {
-		if l.Out {
-			out++
-		}
-	}
+func (p insulation) endCuts(plan *layout.Layout, count *layout.Counts, w *candidate, o *TrialOutcome) []Cut {
 	none := quantity.Missing(AsSold)
 	bundle := w.trial.Bundle()
 	round := quantity.Missing("needs the wire")
@@ -121,8 +104,8 @@ func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) 
 		round = quantity.Of(bundle.ThickestMM(w.trial.Build) * math.Sqrt(float64(bundle.Count())) * sleeveRoom)
 	}
 	list := []Cut{
-		{Name: "sleeve, joint", Pieces: len(wiring.Joins) + len(wiring.Nodes), LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: inside"},
-		{Name: "sleeve, lead", Pieces: out, LengthMM: quantity.Of(LeadMM), WidthMM: round, ThickMM: none, Note: "wide: inside"},
+		{Name: "sleeve, joint", Pieces: count.Joints, LengthMM: quantity.Of(jointMM), WidthMM: round.Times(jointBundle), ThickMM: none, Note: "wide: inside"},
+		{Name: "sleeve, lead", Pieces: count.LeadsOut, LengthMM: quantity.Of(LeadMM), WidthMM: round, ThickMM: none, Note: "wide: inside"},
 	}
 	switch {
 	case p.machine.flat():
@@ -135,7 +118,7 @@ func (p insulation) endCuts(plan *layout.Layout, w *candidate, o *TrialOutcome) 
 		With(p.machine.StackMM.Figure("needs the stack"), func(half, stack float64) float64 { return half - stack/2 })
 	ring := p.machine.BoreMM.Figure("needs the bore").Then(func(d float64) float64 { return 2 * lashings * math.Pi * (d + p.machine.outward()*p.room.depthMM()) })
 	return append(list,
-		Cut{Name: "phase paper", Pieces: 2 * groups(plan), LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
+		Cut{Name: "phase paper", Pieces: 2 * count.Groups, LengthMM: o.WidthMM.Then(edge), WidthMM: depth.Then(edge), ThickMM: none, Note: "between phases"},
 		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})
 }
 
@@ -153,13 +136,4 @@ func (p insulation) flatCuts(plan *layout.Layout) []Cut {
 		{Name: "glass mat", Pieces: 2, LengthMM: circle.With(reach, func(d, r float64) float64 { return d + r }),
 			WidthMM: circle.With(reach, func(d, r float64) float64 { return max(0, d-r) }), ThickMM: none, Note: "across: outside, hole"},
 	}
-}
-
-// groups is how many groups of coils there are, in each of which one phase lies.
-func groups(plan *layout.Layout) int {
-	seen := map[[3]int]bool{}
-	for _, c := range plan.Coils() {
-		seen[[3]int{c.Set, c.Phase, c.Group}] = true
-	}
-	return len(seen)
 }

@@ -91,12 +91,12 @@ type Limits struct {
 // fan makes of it there ([Limits.LimitAt]).
 
 // limits is how much current the winding can stand at the usual speed, each reason with its
-// figure. The smallest governs.
-func (b *bounds) limits(w *candidate, o *TrialOutcome) Limits {
+// figure, in the room given. The smallest governs.
+func (b *bounds) limits(w *candidate, o *TrialOutcome, room []Limit) Limits {
 	var l Limits
 	perDC := b.machine.phasePerDC(w.trial.Connection) / float64(w.coils.circuits*b.machine.sets)
 	l.DensityPerAmp = o.ConductorAreaMM2.Then(func(a float64) float64 { return perDC / a })
-	l.Each, l.fanned = make([]Limit, 0, 4), b.fanned
+	l.Each, l.fanned = slices.Grow(room, 4), b.fanned
 	proved := b.byOldDensity(w, o, perDC)
 	for _, lim := range [...]Limit{b.byDensity(w, o, perDC), b.bySameHeat(w, o, perDC), proved, b.byTemperature(w, o, perDC)} {
 		if !lim.AmpsDC.Known() || lim.Name == limitDensity && proved.AmpsDC.Known() && b.air.asOnPlate {

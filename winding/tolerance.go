@@ -72,7 +72,7 @@ func off(r quantity.Reading) float64 {
 }
 
 // moved is a job or a trial with one reading moved by its tolerance; what it was stays.
-func moved[T any](j T, path []int) T {
+func moved[T any](j T, path []int) *T {
 	at := reflect.ValueOf(&j).Elem()
 	for _, i := range path {
 		if at.Kind() == reflect.Slice {
@@ -86,12 +86,12 @@ func moved[T any](j T, path []int) T {
 	}
 	if g, ok := at.Interface().(wiretable.Gauge); ok {
 		at.Set(reflect.ValueOf(g.Wider()))
-		return j
+		return &j
 	}
 	r := at.Interface().(quantity.Reading)
 	r.Value += off(r)
 	at.Set(reflect.ValueOf(r))
-	return j
+	return &j
 }
 
 // spreadBy is the figures of a table whose ± is found in one way.
@@ -159,7 +159,7 @@ func (b *Bench) ofTrial(i int) []shift {
 	tolerances(reflect.ValueOf(b.job.Trials[i]), nil, &paths)
 	list := make([]shift, len(paths))
 	for k, path := range paths {
-		list[k] = shift{b, i, moved(b.job.Trials[i], path)}
+		list[k] = shift{b, i, *moved(b.job.Trials[i], path)}
 	}
 	return list
 }
@@ -184,8 +184,7 @@ func (b *Bench) mistakes() []mistake {
 		if b.fit.ok && readTogether(path) {
 			continue // in the covariance of what was found
 		}
-		changed := moved(b.job, path)
-		of(&changed, moves{}, nil)
+		of(moved(b.job, path), moves{}, nil)
 	}
 	switch {
 	case b.fit.ok:
@@ -271,26 +270,26 @@ func (b *Bench) prepare(j job.Job, off moves) *Bench {
 }
 
 // spread gives the figures of a winding that need no running their ±: again works it out on
-// each of so many shifted benches.
-func (o *TrialOutcome) spread(n int, again func(k int, then *TrialOutcome)) {
-	follow(o, n, again, followedOfTrial, (*Output).at)
+// each of so many shifted benches, in the room of then.
+func (o *TrialOutcome) spread(n int, then *TrialOutcome, again func(k int, then *TrialOutcome)) {
+	follow(o, n, then, again, followedOfTrial, (*Output).at)
 }
 
 // spreadRunning gives the amps and watts of the usual condition theirs, and those of the others
 // where the drive holds the speed, from where it runs there, the winding's temperature kept. runs
 // are the winding on each shifted bench, nil where it does not run.
-func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift) {
+func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, then *TrialOutcome) {
 	if at := o.in(usual); at == nil || at.RPM == 0 {
 		return
 	}
 	no := quantity.Missing("needs the speeds")
-	follow(o, len(runs), func(k int, then *TrialOutcome) {
+	list := make([]Operating, 0, conditionCount)
+	follow(o, len(runs), then, func(k int, then *TrialOutcome) {
 		then.readOperating(nil, quantity.Derived, no, no)
 		if runs[k] == nil {
 			return
 		}
-		var list [conditionCount]Operating
-		then.readOperating(o.repeated(list[:0], &shifts[k].bench.drive, runs[k]), quantity.Derived, no, no)
+		then.readOperating(o.repeated(list, &shifts[k].bench.drive, runs[k]), quantity.Derived, no, no)
 	}, rerunOfTrial, (*Output).at)
 }
 
@@ -340,14 +339,13 @@ func (b *bed) keptWarm(w *candidate, o *TrialOutcome) *charger {
 }
 
 // follow works something out again on each of so many shifted benches, and adds the changes up
-// as squares.
-func follow[T any](now *T, n int, again func(k int, then *T), list []*Output, at func(*Output, *T) *quantity.Figure) {
+// as squares; then is room for one of them.
+func follow[T any](now *T, n int, then *T, again func(k int, then *T), list []*Output, at func(*Output, *T) *quantity.Figure) {
 	sums := make([]float64, len(list))
-	var then T
 	for k := range n {
-		again(k, &then)
+		again(k, then)
 		for i, o := range list {
-			if now, then := at(o, now), at(o, &then); now.Known() && then.Known() {
+			if now, then := at(o, now), at(o, then); now.Known() && then.Known() {
 				sums[i] += sq(then.Value - now.Value)
 			}
 		}

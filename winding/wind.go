@@ -93,6 +93,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 		t.Driven = noDrive(err.Error())
 		return spots
 	}
+	t.Points = make([]DrivePoint, 0, len(points))
 	for _, p := range points {
 		t.Points = append(t.Points, windPoint(p, c.at(p.RPM)))
 		for i := range spots {

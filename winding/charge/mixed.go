@@ -41,7 +41,7 @@ const stuck = 0.6
 
 // nearEnough is the miss, over the current, from which one more round of a method that doubles its digits
 // leaves rounding only; whether it has is checked afterwards.
-const nearEnough = 1e-8
+const nearEnough = 3e-7
 
 // roughHandover is a first idea: the mean current of a bridge whose hand-overs cost 3x/π
 // ohms, which take as long as without resistance: 1 - cos τ = 2x·i/√3 (both common practice,

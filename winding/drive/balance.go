@@ -128,11 +128,8 @@ func (s Samples) Balance(given, taken Torque) []Equilibrium {
 	for i, rpm := range s.RPM {
 		ys[i] = given(rpm) - s.Nm[i]
 	}
-	return Roots(difference(given, taken), given, taken, s.RPM, ys)
-}
-
-func difference(given, taken Torque) Torque {
-	return func(rpm float64) float64 { return given(rpm) - taken(rpm) }
+	f := finder{given: given, taken: taken, xs: s.RPM, ys: ys}
+	return f.roots()
 }
 
 // Balance finds every equilibrium from low to high, going up, on a grid of equal steps;
@@ -142,19 +139,21 @@ func Balance(given, taken Torque, low, high float64, steps int) []Equilibrium {
 		return nil
 	}
 	steps = max(8, steps)
-	over := difference(given, taken)
+	f := finder{given: given, taken: taken}
 	xs, ys := make([]float64, steps+1), make([]float64, steps+1)
 	for i := range xs {
 		xs[i] = low + (high-low)*float64(i)/float64(steps)
-		ys[i] = over(xs[i])
+		ys[i] = f.over(xs[i])
 	}
-	return Roots(over, given, taken, xs, ys)
+	f.xs, f.ys = xs, ys
+	return f.roots()
 }
 
-// Roots is Balance on samples of the difference that are there already; over is the
-// exact difference, which they may only come near to. The speeds must go up.
-func Roots(over, given, taken Torque, xs, ys []float64) []Equilibrium {
-	f := finder{over: over, given: given, taken: taken, xs: xs, ys: ys}
+// roots is every equilibrium on samples of the difference, which may only come near to the exact one.
+// The speeds must go up. The list is good until the finder is used again.
+func (f *finder) roots() []Equilibrium {
+	xs, ys := f.xs, f.ys
+	f.scale, f.found, f.merged = 0, f.found[:0], f.merged[:0]
 	for _, y := range ys {
 		f.scale = max(f.scale, math.Abs(y))
 	}
@@ -167,7 +166,8 @@ func Roots(over, given, taken Torque, xs, ys []float64) []Equilibrium {
 		}
 	}
 	slices.SortStableFunc(f.found, func(a, b Equilibrium) int { return cmp.Compare(a.RPM, b.RPM) })
-	return f.merge()
+	f.merge()
+	return f.merged
 }
 
 // alike is how near, relatively, two roots lie that are one.
@@ -175,19 +175,17 @@ const alike = 1e-7
 
 // merge makes one of roots that coincide: the same root found twice, or a pair with
 // nothing between, which is a touch.
-func (f *finder) merge() []Equilibrium {
-	var out []Equilibrium
+func (f *finder) merge() {
 	for _, e := range f.found {
-		last := len(out) - 1
-		if last < 0 || !f.same(out[last], e) {
-			out = append(out, e)
+		last := len(f.merged) - 1
+		if last < 0 || !f.same(f.merged[last], e) {
+			f.merged = append(f.merged, e)
 			continue
 		}
-		if before := &out[last]; before.Stable != e.Stable && !before.Jump && !e.Jump {
+		if before := &f.merged[last]; before.Stable != e.Stable && !before.Jump && !e.Jump {
 			before.Stable, before.Tangent = false, true
 		}
 	}
-	return out
 }
 
 // same reports whether two equilibria are one. Two touches are when the torques agree

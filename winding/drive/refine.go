@@ -4,11 +4,14 @@ import "math"
 
 // finder is one search for equilibria.
 type finder struct {
-	over, given, taken Torque
-	xs, ys             []float64
-	scale              float64 // the largest difference among the samples
-	found              []Equilibrium
+	given, taken  Torque
+	xs, ys        []float64
+	scale         float64 // the largest difference among the samples
+	found, merged []Equilibrium
 }
+
+// over is the difference.
+func (f *finder) over(rpm float64) float64 { return f.given(rpm) - f.taken(rpm) }
 
 // Agreement of the two torques, relative to the larger: when to stop refining, and from
 // when on a root is called a jump.

@@ -138,10 +138,11 @@ func Winds(cutOut, step float64, also ...float64) ([]float64, error) {
 // the speeds at which alternators are sampled. That is the same for every alternator, and most of
 // what a climb costs: it is worked out once for all that are taken up through the same winds.
 type Ascent struct {
-	shaft WindShaft
-	winds []float64
-	at    []float64   // rpm
-	given [][]float64 // N·m by wind and speed
+	shaft  WindShaft
+	winds  []float64
+	torque []Torque    // by wind
+	at     []float64   // rpm
+	given  [][]float64 // N·m by wind and speed
 }
 
 // NewAscent is for winds, m/s, which must go up from above 0, and alternators sampled in so many
@@ -153,11 +154,12 @@ func NewAscent(s WindShaft, winds []float64, steps int) (*Ascent, error) {
 	if len(winds) == 0 || !(winds[0] > 0) || !(winds[len(winds)-1] <= mostWind) || !slices.IsSorted(winds) {
 		return nil, fmt.Errorf("%w: read %d winds, expected some, going up from above 0 to at most %g m/s", ErrWind, len(winds), mostWind)
 	}
-	a := &Ascent{s, winds, speedsTo(1.02*s.FreeRPM(winds[len(winds)-1]), steps), make([][]float64, len(winds))}
+	a := &Ascent{shaft: s, winds: winds, torque: make([]Torque, len(winds)), given: make([][]float64, len(winds))}
+	a.at = speedsTo(1.02*s.FreeRPM(winds[len(winds)-1]), steps)
 	for i, wind := range winds {
-		a.given[i] = make([]float64, len(a.at))
+		a.torque[i], a.given[i] = s.Torque(wind), make([]float64, len(a.at))
 		for k, rpm := range a.at {
-			a.given[i][k] = s.Torque(wind)(rpm)
+			a.given[i][k] = a.torque[i](rpm)
 		}
 	}
 	return a, nil
@@ -184,7 +186,8 @@ func (a *Ascent) Climb(load Load) ([]WindPoint, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := climber{Ascent: a, load: load, samples: samples, over: make([]float64, len(samples.RPM))}
+	c := climber{Ascent: a, load: load, samples: samples}
+	c.finder = finder{taken: load.Taken, xs: samples.RPM, ys: make([]float64, len(samples.RPM))}
 	points := make([]WindPoint, len(a.winds))
 	for i := range points {
 		points[i] = c.to(i)
@@ -197,14 +200,14 @@ type climber struct {
 	*Ascent
 	load    Load
 	samples Samples
-	over    []float64     // at the samples, in the wind it is in
+	finder  finder        // of the balances in the wind it is in
 	rpm     float64       // that it had in the weaker wind
 	before  []Equilibrium // all that there were then
 }
 
-// weigh fills in by how much torque is over at the samples. Those beside the corner at cut-in are each
-// alternator's own.
-func (c *climber) weigh(wind int, given Torque) {
+// balances are those in a wind. The samples beside the corner at cut-in are each alternator's own.
+func (c *climber) balances(wind int) []Equilibrium {
+	c.finder.given = c.torque[wind]
 	k := 0
 	for i, rpm := range c.samples.RPM {
 		for k < len(c.at)-1 && c.at[k] < rpm {
@@ -212,17 +215,17 @@ func (c *climber) weigh(wind int, given Torque) {
 		}
 		nm := c.given[wind][k]
 		if c.at[k] != rpm {
-			nm = given(rpm)
+			nm = c.torque[wind](rpm)
 		}
-		c.over[i] = nm - c.samples.Nm[i]
+		c.finder.ys[i] = nm - c.samples.Nm[i]
 	}
+	return c.finder.roots()
 }
 
 // to takes the shaft along to a wind, counted from 0.
 func (c *climber) to(i int) WindPoint {
-	wind, given := c.winds[i], c.shaft.Torque(c.winds[i])
-	c.weigh(i, given)
-	list := Roots(difference(given, c.load.Taken), given, c.load.Taken, c.samples.RPM, c.over)
+	wind, given := c.winds[i], c.torque[i]
+	list := c.balances(i)
 	low := c.samples.RPM[0]
 	from := max(c.rpm, low)
 	over := given(from) - c.load.Taken(from)
@@ -244,7 +247,7 @@ func (c *climber) to(i int) WindPoint {
 		}
 	}
 	p.Region = c.shaft.Rotor.region(p.RPM, c.load.CutInRPM, p.Lambda)
-	c.rpm, c.before = p.RPM, list
+	c.rpm, c.before = p.RPM, append(c.before[:0], list...)
 	return p
 }
 
