@@ -258,6 +258,7 @@ func TestWords(t *testing.T) {
 	}
 	for _, want := range []string{
 		fmt.Sprintf("Battery at rest: C charges from %.0f alternator rpm, B from %.0f, A from %.0f.", c.CutInRPM.Value, b.CutInRPM.Value, a.CutInRPM.Value),
+		fmt.Sprintf("The rotor paid, taking charge: C gains from %.0f alternator rpm, B from %.0f, A from %.0f.", c.BreakEvenRPM.Value, b.BreakEvenRPM.Value, a.BreakEvenRPM.Value),
 		fmt.Sprintf("A gives more than C above %.0f alternator rpm; B gives more than A all the way.", c.CrossRPM.Value),
 		fmt.Sprintf("C from %.0f alternator rpm, B from %.0f, A from %.0f", c.LimitRPM.Value, b.LimitRPM.Value, a.LimitRPM.Value),
 		fmt.Sprintf("The 6.0 A wanted: B at %.0f alternator rpm, A at %.0f, C not in this range.", b.TargetRPM.Value, a.TargetRPM.Value),

@@ -27,6 +27,15 @@ func beginnings(s *session.Session) string {
 	return text
 }
 
+// gains says from where the battery gets more than the rotor takes of it; "" with magnets.
+func gains(s *session.Session) string {
+	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.BreakEvenRPM })
+	if len(known) == 0 {
+		return ""
+	}
+	return "the rotor paid, taking charge: " + strings.Replace(list(known, " from "), " from ", " gains from ", 1)
+}
+
 // pair is which of two gives more, above a speed or at every speed (0).
 type pair struct {
 	more, less string

@@ -67,6 +67,7 @@ func (v *View) sentences(s *session.Session) []saying {
 	add(kit.Broken, overClass(s))
 	add(kit.Warning, limits(s))
 	add(kit.Plain, sentence(beginnings(s)))
+	add(kit.Plain, sentence(gains(s)))
 	add(kit.Plain, sentence(crossings(s)))
 	add(kit.Plain, wanted(s))
 	add(kit.Plain, runs(s))
