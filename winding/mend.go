@@ -15,8 +15,9 @@ import (
 // "More turns" or "thicker wire" is cheap to say, and in a full slot each forbids the other.
 // So nothing is offered here that was not wound on paper first: the neighbouring sizes of
 // the trial's wire, each with as many turns as fit the slot, are run in the usual condition
-// of the drive, and the best that breaks no limit is named, wire and turns together. Where
-// none is better, none is offered.
+// of the drive, and where the best of them is the last on one side, the walk goes on in other
+// parallel circuits (wider.go). The best that breaks no limit is named, wire, turns and circuits
+// together. Where none is better, none is offered, and what stands in the way is said (intheway.go).
 //
 // Each of these windings is worked out by itself, and once for all trials: fullslot.go. What is
 // said of the one that is offered is what the grid will say of it, in a year's energy to a

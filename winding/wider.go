@@ -85,8 +85,8 @@ func (s *search) wider() {
 		return
 	}
 	before, least, most := s.top, s.least, s.most
-	tooMuch := s.best == nil && s.top != nil && s.top.score > s.more // fewer turns bring more amps yet
-	if s.top == nil || s.top.forCircuit() <= least && !tooMuch {
+	tooMuch := s.best == nil && s.top != nil && s.top.score > s.more          // fewer turns bring more amps yet
+	if !s.late && (s.top == nil || s.top.forCircuit() <= least && !tooMuch) { // fewer turns begin later yet
 		s.walk(least, 1/widerStep)
 	}
 	if before == nil || before == s.top && s.top.forCircuit() >= most {

@@ -120,3 +120,21 @@ func TestDragIsSaidToStandInTheWay(t *testing.T) {
 	}
 	assert.True(t, said)
 }
+
+// What the walk rests on: N turns in some circuits are the same to battery and drive as 2N turns of
+// wire half as thick in twice as many.
+func TestTwiceTheTurnsInTwiceTheCircuits(t *testing.T) {
+	run := func(circuits int, turns float64, wire string) winding.TrialOutcome {
+		j := withCircuits(load(t, "hub-in-wind.toml"), circuits)
+		var err error
+		j.Trials[0].Turns = quantity.Known(turns)
+		j.Trials[0].Gauge, err = wiretable.Parse(wire)
+		require.NoError(t, err)
+		return winding.Evaluate(j).Trials[0]
+	}
+	a, b := run(6, 20, "2.5 mm"), run(12, 40, "1.76776695 mm")
+	assert.InEpsilon(t, a.PhaseOhms20.Value, b.PhaseOhms20.Value, 0.01) // enamel and the lie of the turns
+	assert.InEpsilon(t, a.CutInRPM.Value, b.CutInRPM.Value, 1e-9)
+	assert.InEpsilon(t, a.AmpsUsual.Value, b.AmpsUsual.Value, 0.01)
+	assert.InEpsilon(t, a.YearKWh.Value, b.YearKWh.Value, 0.01)
+}
