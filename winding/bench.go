@@ -48,8 +48,10 @@ type Bench struct {
 	bounds bounds
 	was    *oldSum
 	bed    bed
-	// slots is the windings that fill the slot, once they were asked for.
-	slots *fullSlots
+	// slots is the windings that fill the slot, once they were asked for; offersNone says that none is
+	// to be looked for.
+	slots      *fullSlots
+	offersNone bool
 	// done is what its outcome was put together from, once that is there; before is that of
 	// the bench before, where the trials share the same.
 	done   atomic.Pointer[done]
@@ -143,6 +145,14 @@ func prepare(j job.Job, off moves) *Bench {
 
 // testC is the temperature at which the finished winding will be proved.
 func (b *Bench) testC() float64 { return b.job.Target.TestC.Or(defaultTestC) }
+
+// WithoutOffers is a bench whose outcome looks for nothing that would do better in a trial's place, nor
+// for what stands in the way of it, which takes most of the time in wind: for answers that say neither.
+// It is for a bench that nothing was asked of yet.
+func (b *Bench) WithoutOffers() *Bench {
+	b.offersNone = true
+	return b
+}
 
 // Job is the job that was prepared.
 func (b *Bench) Job() job.Job { return b.job }

@@ -65,8 +65,10 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	})
 	alone.runs = b.bed.run(t, o, d.grid)
 	o.spreadRunning(others, shifts, &then)
-	m := offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
-	o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
+	if !b.offersNone {
+		m := offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
+		o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
+	}
 	return alone
 }
 

@@ -77,11 +77,12 @@ func (w *drawWish) draw(s streams, path string) (drawn, error) {
 	if err != nil {
 		return drawn{}, fmt.Errorf("--sheet: %w", err)
 	}
-	d, b, o, err := workOut(path)
+	d, b, err := prepared(path)
 	if err != nil {
 		return drawn{}, err
 	}
-	i, err := theTrial(s, b, o, w.trial)
+	o := b.WithoutOffers().Outcome()
+	i, err := theTrial(s, b, &o, w.trial)
 	if err != nil {
 		return drawn{}, err
 	}
@@ -89,7 +90,7 @@ func (w *drawWish) draw(s streams, path string) (drawn, error) {
 		size = drawing.PaperFor(w.units(&d))
 	}
 	answer := drawn{Trial: o.Trials[i].Name, Paper: size.Name}
-	pages := drawing.Pages(b, o, i, sheets, drawing.Options{Paper: size, Units: w.units(&d), ASCII: isASCII(s.out)})
+	pages := drawing.Pages(b, &o, i, sheets, drawing.Options{Paper: size, Units: w.units(&d), ASCII: isASCII(s.out)})
 	files, err := drawing.Files(pages, w.name(path, pages))
 	if err == nil {
 		err = drawing.Save(files)

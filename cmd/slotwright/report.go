@@ -143,13 +143,21 @@ func newCard(s streams) *cobra.Command {
 
 // workOut reads a job and works it out.
 func workOut(path string) (job.Document, *winding.Bench, *winding.Outcome, error) {
-	d, j, err := readJob(path)
+	d, b, err := prepared(path)
 	if err != nil {
 		return d, nil, nil, err
 	}
-	b := winding.Prepare(j)
 	o := b.Outcome()
 	return d, b, &o, nil
+}
+
+// prepared reads a job and makes its bench.
+func prepared(path string) (job.Document, *winding.Bench, error) {
+	d, j, err := readJob(path)
+	if err != nil {
+		return d, nil, err
+	}
+	return d, winding.Prepare(j), nil
 }
 
 // theTrial is the index of the trial that is named, else of the one that the job is about by now;
