@@ -43,7 +43,7 @@ import (
 //
 // # Cost
 //
-// The samples; then six to eight calls a root, three of them for the torque and the
+// The samples; then five or six calls a root, two of them for the
 // slope there, and some 13 a root for a pair between two samples. A stretch that is
 // searched in vain costs two to seven calls, one where the curves really touch 16 to 20
 // (measured on a parabola; twice that where either happens at a sample, between two
@@ -129,7 +129,7 @@ func (s Samples) Balance(given, taken Torque) []Equilibrium {
 		ys[i] = given(rpm) - s.Nm[i]
 	}
 	f := finder{given: given, taken: taken, xs: s.RPM, ys: ys}
-	return f.roots()
+	return f.all()
 }
 
 // Balance finds every equilibrium from low to high, going up, on a grid of equal steps;
@@ -146,7 +146,16 @@ func Balance(given, taken Torque, low, high float64, steps int) []Equilibrium {
 		ys[i] = f.over(xs[i])
 	}
 	f.xs, f.ys = xs, ys
-	return f.roots()
+	return f.all()
+}
+
+// all is roots with their slopes.
+func (f *finder) all() []Equilibrium {
+	list := f.roots()
+	for i := range list {
+		list[i].Slope = f.steep(list[i].RPM)
+	}
+	return list
 }
 
 // roots is every equilibrium on samples of the difference, which may only come near to the exact one.

@@ -140,7 +140,7 @@ func (f *finder) nothing(rpm float64) float64 {
 // passed adds what a dip that comes to zero at x holds: a touch, or a root either side.
 func (f *finder) passed(i int, x, fx float64) {
 	if f.within(x, fx, agreed) {
-		f.keep(x, Equilibrium{Tangent: true})
+		f.keep(x, f.taken(x), Equilibrium{Tangent: true})
 		return
 	}
 	f.add(bracket{f.xs[i-1], x, f.ys[i-1], fx, false, true})

@@ -53,30 +53,34 @@ type bracket struct {
 // add refines a bracket and keeps the root; false when there was none.
 func (f *finder) add(k bracket) bool {
 	falling := k.fa > k.fb
-	rpm, over, ok := f.refine(k)
+	rpm, given, over, ok := f.refine(k)
 	if !ok {
 		return false
 	}
-	f.keep(rpm, Equilibrium{Stable: falling, Jump: !f.within(rpm, over, disagreed)})
+	f.keep(rpm, given-over, Equilibrium{Stable: falling, Jump: !f.agree(given, over, disagreed)})
 	return true
 }
 
-// keep fills in what holds at a speed. What is not finite is not kept.
-func (f *finder) keep(rpm float64, e Equilibrium) {
-	first, last := f.xs[0], f.xs[len(f.xs)-1]
-	h := 1e-6 * (last - first)
-	lo, hi := max(first, rpm-h), min(last, rpm+h)
-	e.RPM, e.Torque = rpm, f.taken(rpm)
-	e.Watts = e.Torque * radPerSecond(rpm)
-	e.Slope = (f.over(hi) - f.over(lo)) / (hi - lo)
-	if sum := e.RPM + e.Watts + e.Slope; !math.IsNaN(sum) && !math.IsInf(sum, 0) {
+// keep fills in what holds at a speed, but for the slope. What is not finite is not kept.
+func (f *finder) keep(rpm, taken float64, e Equilibrium) {
+	e.RPM, e.Torque, e.Watts = rpm, taken, taken*radPerSecond(rpm)
+	if sum := e.RPM + e.Watts; !math.IsNaN(sum) && !math.IsInf(sum, 0) {
 		f.found = append(f.found, e)
 	}
 }
 
+// steep is by how much the difference changes with speed at a root, N·m/rpm. It costs as much as half of
+// the search for it, so only who shows it asks.
+func (f *finder) steep(rpm float64) float64 {
+	first, last := f.xs[0], f.xs[len(f.xs)-1]
+	h := 1e-6 * (last - first)
+	lo, hi := max(first, rpm-h), min(last, rpm+h)
+	return (f.over(hi) - f.over(lo)) / (hi - lo)
+}
+
 // refine narrows a bracket to the root. A secant does it in a few steps (false position after
 // Anderson and Björck, BIT 13 (1973) 253-264); where it does not, by a jump, halving does.
-func (f *finder) refine(k bracket) (rpm, over float64, ok bool) {
+func (f *finder) refine(k bracket) (rpm, given, over float64, ok bool) {
 	const secants, most = 24, 90
 	side, run := 0, 0
 	for n := range most {
@@ -87,17 +91,19 @@ func (f *finder) refine(k bracket) (rpm, over float64, ok bool) {
 		given := f.given(m)
 		fm := given - f.taken(m)
 		if f.agree(given, fm, agreed) || k.b-k.a <= 4e-16*(math.Abs(k.a)+math.Abs(k.b)) {
-			return m, fm, k.exactA && k.exactB || f.agree(given, fm, disagreed) || f.holds(&k)
+			return m, given, fm, k.exactA && k.exactB || f.agree(given, fm, disagreed) || f.holds(&k)
 		}
 		now := k.replace(m, fm, side)
 		if run++; now != side {
 			run = 0
 		}
 		if side = now; run == 3 && !f.holds(&k) {
-			return 0, 0, false
+			return 0, 0, 0, false
 		}
 	}
-	return (k.a + k.b) / 2, f.over((k.a + k.b) / 2), true
+	middle := (k.a + k.b) / 2
+	given = f.given(middle)
+	return middle, given, given - f.taken(middle), true
 }
 
 // replace puts a point in for the end of its sign, 1 the lower and -1 the upper. The
