@@ -60,8 +60,8 @@ func (s *search) dragHolds(o *TrialOutcome) string {
 // bestHolds says how the best of those that were tried comes out in the mean wind.
 func (s *search) bestHolds() string {
 	f := s.top
-	if f == nil {
-		return "none brings anything in a year"
+	if f == nil || f.score < leastYear {
+		return "none brings a kilowatt-hour in a year"
 	}
 	text, p := fmt.Sprintf("the best, %s, brings about %s kWh a year", s.words(f), figures(s.yearKWh(f))), f.usually
 	switch p.Region {

@@ -112,7 +112,7 @@ func TestDragIsSaidToStandInTheWay(t *testing.T) {
 	a := winding.Evaluate(j).Trials[0]
 	assert.Empty(t, a.Mend)
 	assert.Contains(t, a.InTheWay, "no winding that fits does better: iron and drag take ")
-	assert.Contains(t, a.InTheWay, " W of the 22.1 W that the rotor gives at its best (wind 4.5 m/s)")
+	assert.Contains(t, a.InTheWay, " W of the 22.1 W that the rotor gives at its best (wind 4.5 m/s); none brings a kilowatt-hour in a year")
 	o := winding.Evaluate(j)
 	said := false
 	for _, f := range o.Findings {
