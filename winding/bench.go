@@ -19,8 +19,8 @@ import (
 //
 //	machine ── room ── layouts ── old winding ── mean turn ── old ohms
 //	                                  │                          │
-//	battery ── speeds ── drive       flux ── field ── drag ── heat
-//	                                  └───── inductance ────── limits
+//	battery ── speeds ── drive       flux ── field ── drag ──── heat
+//	                                  └── inductance ── plate ───┴── limits
 //
 // What stands above these parts has a receiver of its own too, which says what it may look
 // at: the bed that windings run on (bed.go), offers and ladder, what is called out.
@@ -131,15 +131,17 @@ func prepare(j job.Job, off moves) *Bench {
 	b.was = newOldSum(&b.flux, &b.old, m)
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)
-	b.air = newThermal(m, &b.room, fromPlate(m, &b.old, &b.oldOhms, &b.drag, &b.rotor), j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
 	b.drive = newDriveSide(&b.job.Drive, &b.speeds)
 	b.henries.fit = b.fit
 	b.henries = newInductances(b.henries)
-	b.bounds = newBounds(bounds{machine: m, room: &b.room, air: &b.air, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms})
 	b.bed = bed{
 		machine: m, layouts: &b.layouts, henries: &b.henries, dc: &b.dc, rotor: &b.rotor, drag: &b.drag, drive: &b.drive,
 		speeds: &b.speeds, air: &b.air, flux: &b.flux, wanted: j.Target.Amps,
 	}
+	form := b.bed.plateForm(&b.old, &b.oldOhms, m.class())
+	plate := fromPlate(m, &b.old, &b.oldOhms, form, &b.drag, &b.rotor)
+	b.air = newThermal(m, &b.room, plate, j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
+	b.bounds = newBounds(bounds{machine: m, room: &b.room, air: &b.air, form: form, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms})
 	return b
 }
 

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"sort"
 
@@ -13,12 +14,16 @@ import (
 // Heat goes by the rms of the current in the copper, a limit is told in amps DC. Between
 // them stands the form of the current: blocks or sines by convention (machine.phasePerDC),
 // pulses in truth, the more so near cut-in and with one phase, where the current is gone
-// twice a period. A limit by density or temperature is taken where, on the trial's own curve of
-// held speeds, the current's rms comes to what the limit allows, if that is at fewer amps than
-// by convention: it belongs to the winding and its battery, whatever drives them. What a curve
-// that ends before would still grow by is taken in the form of the convention, so that a winding
-// which hardly begins within it is not judged by its first thin pulses. Limits that set a
-// winding against the old one stay as they are: the form belongs to both.
+// twice a period, and less than blocks far above it, where the current is nearly a sine. A limit
+// by temperature is taken where, on the trial's own curve of held speeds, the current's rms comes
+// to what the limit allows, be that at fewer amps than by convention or at more: it belongs to the
+// winding and its battery, whatever drives them, and the plate that tells the rise per watt is
+// taken by its true rms too (plateform.go). A limit by density is a rule in amps DC as it stands,
+// and is taken there only if that is at fewer amps. What a curve that ends before would still grow
+// by is taken in the form that it has at its end, which falls towards a sine's, but no thinner
+// than the convention, so that a winding which hardly begins within it is not judged by its first
+// thin pulses. Limits that set a winding against the old one stay as they are: the form belongs
+// to both.
 
 // byForm is the limits that go by rms alone.
 var byForm = map[string]bool{limitDensity: true, limitTemperature: true}
@@ -36,7 +41,7 @@ const formSteps = 24
 
 // dcAt is the amps DC at which a phase's current comes to an rms on a curve that begins at from
 // rpm: below what flows a hundredth above that in proportion; what is missing at top rpm grows
-// at perDC amps rms each. 0 where nothing flows up to there.
+// in the form that it has there, at most perDC amps rms each. 0 where nothing flows up to there.
 func dcAt(at func(rpm float64) RunPoint, from, top, rms, perDC float64) float64 {
 	begin := 1.01 * from
 	if !(top > begin) {
@@ -54,7 +59,7 @@ func dcAt(at func(rpm float64) RunPoint, from, top, rms, perDC float64) float64 
 		}
 		low = p
 	}
-	return low.AmpsDC + (rms-low.PhaseAmpsRMS)/perDC
+	return low.AmpsDC + (rms-low.PhaseAmpsRMS)/min(perDC, low.PhaseAmpsRMS/low.AmpsDC)
 }
 
 // circling says that most of what is allowed goes round in the delta before anything is
@@ -75,15 +80,18 @@ func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 			continue
 		}
 		allowed := l.AmpsDC.Value * perDC
-		if amps := dcAt(c.at, c.from, top, allowed, perDC); amps > 0 && amps < l.AmpsDC.Value {
+		if l.Name == limitTemperature {
+			allowed = l.AmpsDC.Value * l.sum.form
+		}
+		if amps := dcAt(c.at, c.from, top, allowed, perDC); amps > 0 && (amps < l.AmpsDC.Value || l.Name == limitTemperature) {
 			k := amps / l.AmpsDC.Value
 			l.sum.form /= k
-			if l.AmpsDC = l.AmpsDC.Times(k); k < 0.995 {
+			if l.AmpsDC = l.AmpsDC.Times(k); math.Abs(k-1) > 0.005 {
 				l.circles = circling(c.at(0.99*c.from).PhaseAmpsRMS, allowed)
 				l.Reason += ", at the true rms of its current" + l.circles
 			}
 			if l.Name == limitDensity || !t.byDensity() {
-				t.DensityPerAmp = t.DensityPerAmp.Times(1 / k)
+				t.DensityPerAmp = t.DensityPerAmp.Times(allowed / (amps * perDC))
 			}
 		}
 	}
@@ -125,6 +133,11 @@ func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
 	if by == nil {
 		return false
 	}
-	rms := limit * m.phasePerDC(c) / float64(m.sets)
-	return p.AmpsDC > limit*limitSlack || byForm[by.Name] && p.PhaseAmpsRMS > rms*limitSlack
+	switch rms := p.PhaseAmpsRMS / limitSlack; by.Name {
+	case limitTemperature:
+		return rms > limit*by.sum.form
+	case limitDensity:
+		return p.AmpsDC > limit*limitSlack || rms > limit*m.phasePerDC(c)/float64(m.sets)
+	}
+	return p.AmpsDC > limit*limitSlack
 }

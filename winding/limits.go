@@ -16,6 +16,7 @@ type bounds struct {
 	machine *machine
 	room    *slotRoom
 	air     *thermal
+	form    plateForm
 	drag    *drag
 	rotor   *excitation
 	usual   quantity.Figure // rpm
@@ -157,10 +158,11 @@ func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limi
 }
 
 // byTemperature: the copper loss at which the mean of the winding comes to what its class
-// allows by resistance, at the usual speed, on top of what iron and field leave in it.
+// allows by resistance, at the usual speed, on top of what iron and field leave in it. The
+// form of its current is that of the plate which tells the rise per watt, until it has a curve.
 func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 	hot := w.trial.Metal.TempFactor(20, b.air.meanC)
-	k := b.machine.phasePerDC(w.trial.Connection) / float64(b.machine.sets)
+	k := b.form.at(b.machine, w.trial.Connection)
 	rpm := b.usual.Value
 	watts := b.air.copperWatts(b.air.meanC-b.air.ambientC, rpm, b.drag, b.rotor)
 	ohms := b.machine.windings() * hot * o.PhaseOhms20.Value

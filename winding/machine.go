@@ -88,9 +88,9 @@ func (m *machine) leadPerPhase(conn layout.Connection) float64 {
 }
 
 // phasePerDC is rms amps in a winding for one ampere DC through the bridge, for
-// currents that flow in blocks: star √(2/3), delta that over √3, one phase 1. Sine
-// currents make 0.741 and 1.11; the limits keep to the higher of the two for three
-// phases, and the pulses just above cut-in, which make more, are small.
+// currents that flow in blocks: star √(2/3), delta that over √3; one phase has a sine's
+// 1.11. A sine in star makes 0.741, pulses just above cut-in make more: it is what a limit
+// goes by until the bridge was solved (formfactor.go, plateform.go).
 // Source: the three-phase bridge with smooth current, any power electronics text.
 func (m *machine) phasePerDC(conn layout.Connection) float64 {
 	switch {

@@ -51,7 +51,7 @@ const (
 // of, at plateRPM.
 func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, topRPM quantity.Figure) thermal {
 	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
-	s.class, _ = heat.ParseClass(orWord(m.ThermalClass, defaultClass))
+	s.class = m.class()
 	s.classC, s.meanC = s.class.LimitC(), coolantC+s.class.RiseK()
 	s.cooling, _ = heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
 	s.asOnPlate = plateRPM.Known() && (s.cooling == heat.Fan || topRPM.Known() && topRPM.Value >= plateRPM.Value/2)
@@ -108,16 +108,34 @@ func (s *thermal) perWatt(rpm float64) float64 {
 }
 
 // fromPlate is the rise per watt that the plate speaks of: its amps bring the winding to
-// what its class allows, with copper, iron and field.
-func fromPlate(m *machine, old *oldWinding, oldOhms *Ohms, d *drag, e *excitation) quantity.Figure {
-	class, _ := heat.ParseClass(orWord(m.ThermalClass, defaultClass))
+// what its class allows, with copper, iron and field, the current having a form.
+func fromPlate(m *machine, old *oldWinding, oldOhms *Ohms, form plateForm, d *drag, e *excitation) quantity.Figure {
+	class := m.class()
 	rated, rpm := old.RatedAmps, old.RatedRPM
 	if !rated.Given() || !rpm.Given() || !oldOhms.PhaseOhms20.Known() {
 		return quantity.Missing("needs the plate's amps and speed, and the old ohms")
 	}
-	phase := rated.Value * m.phasePerDC(old.Connection) / float64(m.sets)
+	phase := rated.Value * form.at(m, old.Connection)
 	watts := heat.HotWatts(old.Metal, m.windings(), phase, oldOhms.PhaseOhms20.Value, coolantC+class.RiseK()) +
 		ironThroughStator*d.at(rpm.Value) + fieldThroughStator*e.takes()
 	k, err := heat.KelvinPerWattFromPlate(class.RiseK(), watts)
-	return quantity.OrError(k, err, quantity.Guessed).Because("the plate: its amps, its class")
+	why := "the plate: its amps, its class"
+	if form.why != "" {
+		why += "; " + m.blocks() + ": " + form.why
+	}
+	return quantity.OrError(k, err, quantity.Guessed).Because(why)
+}
+
+// blocks is how a current is taken by convention, and what that does to a rise.
+func (m *machine) blocks() string {
+	if m.phases == 1 {
+		return "its current taken as a sine, its pulses not counted"
+	}
+	return "its current taken in blocks, so the rise may be told too low"
+}
+
+// class is what its insulation stands.
+func (m *machine) class() heat.Class {
+	class, _ := heat.ParseClass(orWord(m.ThermalClass, defaultClass))
+	return class
 }

@@ -278,9 +278,10 @@ func TestFanCoolsBySpeed(t *testing.T) {
 	assert.InEpsilon(t, winding.Evaluate(open).Machine.RisePerWatt.Value, rise(1), 0.01, "hardly turning: still air")
 	assert.Less(t, rise(6000), rise(3000))
 	assert.Less(t, rise(3000), rise(600))
-	// At the plate's speed the plate's copper, iron and field bring class F to its 105 K.
+	// At the plate's speed the plate's copper, iron and field bring class F to its 105 K, the current
+	// nearly a sine: π/(3√2) A rms of one ampere DC.
 	a := winding.Evaluate(j).Old
-	watts := 3*math.Pow(45*math.Sqrt(2.0/3), 2)*a.PhaseOhms20.Value*(234.5+145)/254.5 + 0.7*18*math.Pow(10, 1.5) + 0.5*fieldWatts(t)
+	watts := 3*math.Pow(45*math.Pi/(3*math.Sqrt2), 2)*a.PhaseOhms20.Value*(234.5+145)/254.5 + 0.7*18*math.Pow(10, 1.5) + 0.5*fieldWatts(t)
 	assert.InEpsilon(t, 105/watts, rise(6000), 0.01)
 }
 
