@@ -49,7 +49,7 @@ type Edit struct {
 // A row is closed until a value is given. Typing or pasting begins a new value in place of
 // the one there is; [Form.Edit] opens the one there is. In a row with choices both show the
 // list of them. Nothing that is typed is lost: figures typed on a list of which nothing was said yet
-// go on to the field below it, and what no choice has in it stays in the field as it was typed, for
+// go on to the field below it, and so do those behind letters that mark a choice ([Form.Passes]), and what no choice has in it stays in the field as it was typed, for
 // its owner to say what is wrong with it.
 type Form struct {
 	Rows   []Row
@@ -255,6 +255,17 @@ func (f Form) passing(msg tea.KeyMsg) Form {
 
 // isFigure reports whether a text begins as figures do, guessed ones too.
 func isFigure(text string) bool { return text != "" && strings.ContainsAny(text[:1], "0123456789~.") }
+
+// Passes reports whether a figure typed on the open list is for the field below: letters have marked
+// a choice, and none has the figure behind them. What is marked is then taken first, as enter does.
+func (f Form) Passes(msg tea.KeyMsg) bool {
+	if !f.picking || msg.Type != tea.KeyRunes || msg.Paste || msg.Alt || strings.TrimSpace(f.List.Typed) == "" || !isFigure(string(msg.Runes)) {
+		return false
+	}
+	with := f.List
+	with.Typed += string(msg.Runes)
+	return len(f.List.Matching()) > 0 && len(with.Matching()) == 0
+}
 
 // pick gives a key to the open list. What no choice has in it is taken as it was typed.
 func (f Form) pick(msg tea.KeyMsg) (Form, Edit, bool) {

@@ -143,8 +143,22 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	return v.give(s, msg)
 }
 
-// give gives a key to the form.
-func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
+// give gives a key to the form, on a list one letter at a time: a figure behind those that mark a
+// choice takes it and is for the field below.
+func (v *View) give(s *session.Session, msg tea.KeyMsg) (used bool) {
+	if len(v.form.Focused().Choices) == 0 {
+		return v.giveOne(s, msg)
+	}
+	for _, key := range kit.ExpandKeys(msg, false) {
+		if v.form.Passes(key) {
+			v.giveOne(s, tea.KeyMsg{Type: tea.KeyEnter})
+		}
+		used = v.giveOne(s, key)
+	}
+	return used
+}
+
+func (v *View) giveOne(s *session.Session, msg tea.KeyMsg) bool {
 	if v.form.Begins(msg) {
 		v.add(s)
 	}
@@ -153,7 +167,7 @@ func (v *View) give(s *session.Session, msg tea.KeyMsg) bool {
 	if next.Editing() && !was {
 		s.Settle()
 		if to := next.Focused(); to.ID != row.ID {
-			s.Say("no choice of " + row.Label + " has figures: these are for " + to.Label)
+			s.Say("these figures are for " + to.Label)
 		}
 	}
 	v.form = next

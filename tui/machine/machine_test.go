@@ -13,6 +13,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -311,7 +312,7 @@ func TestOneEnterPassesAndNothingTypedIsLost(t *testing.T) {
 	press("3 6 enter 1 2 enter enter enter enter")
 	assert.Equal(t, "machine.rotor", v.form.Focused().ID, "phases, span and layers are passed by an enter each")
 	press("9")
-	assert.Contains(t, s.Message().Text, "Rotor runs has figures")
+	assert.Contains(t, s.Message().Text, "figures are for Diameter at the gap")
 	press("2 enter")
 	assert.Equal(t, 92.0, s.Job().Machine.BoreMM.Value)
 	assert.Empty(t, s.Job().Machine.Rotor)
@@ -426,3 +427,34 @@ func TestABareWireIsSaidOrAskedBack(t *testing.T) {
 	assert.Equal(t, "1 mm", s.Job().Old.Gauge.String())
 	assert.False(t, v.Editing(s))
 }
+
+// A figure behind the letters that mark a choice takes it, as enter does, and is for the field below, also
+// when all came in one go; one that belongs to a choice stays with it, and so does what marks none.
+func TestAFigureBehindALetterOfAList(t *testing.T) {
+	for _, keys := range [][]tea.KeyMsg{{runes("w"), runes("3"), runes("."), runes("4")}, {runes("w3.4")}, {runes("wo"), runes("3.4")}} {
+		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+		tuitest.Draw(t, v, s, 100, 27)
+		require.True(t, v.GoTo(s, "field.kind"))
+		for _, k := range keys {
+			v.Key(s, k)
+			tuitest.Draw(t, v, s, 100, 27)
+		}
+		tuitest.Press(t, v, s, 100, 27, "enter")
+		assert.Equal(t, "wound", s.Job().Field.Kind)
+		assert.Equal(t, 3.4, s.Job().Field.Ohms.Value)
+		assert.Equal(t, "spin[0].speed", v.form.Focused().ID)
+	}
+	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
+	tuitest.Draw(t, v, s, 100, 27)
+	require.True(t, v.GoTo(s, "field.kind"))
+	tuitest.Press(t, v, s, 100, 27, "x 3 enter")
+	p, bad := s.Document().ProblemAt("field.kind")
+	require.True(t, bad, "no choice has an x: it stays as it was typed")
+	assert.Contains(t, p.Read, "x3")
+	require.True(t, v.GoTo(s, "drive.kind"))
+	tuitest.Press(t, v, s, 100, 27, "w 2 . 4 enter")
+	assert.Equal(t, "wind", s.Job().Drive.Kind, "what enter would take")
+	assert.Equal(t, 2.4, s.Job().Drive.RotorM.Value, "a field that came with it")
+}
+
+func runes(text string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text)} }

@@ -1,0 +1,63 @@
+package tui
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// How many keys it takes from a blank job to the first net amps, with values as one has them at the
+// bench, an enter alone only where a dim number holds, and none behind the letter of a list when a
+// figure follows.
+
+// A wheel hub turned by the wind: 12 slots, 14 poles, magnets round the outside.
+func TestKeysFromABlankHubToNetAmps(t *testing.T) {
+	h := newHand(t, blankJob(), 100, 30)
+	h.begins("iron")
+	h.give("12", "14", "", "", "")
+	h.at("Rotor runs")
+	h.give("o80", "30", "70")
+	h.begins("old winding")
+	h.give("40")
+	h.at("Old winding: wire")
+	h.give("0.8 mm", "", ".9", "m300", "12")
+	h.begins("first trial")
+	h.at("Trial winding: turns")
+	h.give("40", "0.6 mm")
+	h.begins("gap and wind")
+	h.give(".8", "w2")
+	h.sees(`net amps, wind 5 m/s +~\d`)
+	assert.LessOrEqual(t, h.total(), 57)
+	j := h.leaves().s.Job()
+	assert.Equal(t, "outside", j.Machine.Rotor)
+	assert.Equal(t, "magnets", j.Field.Kind)
+	assert.Equal(t, "wind", j.Drive.Kind)
+	assert.Equal(t, 80.0, j.Machine.BoreMM.Value)
+	assert.Equal(t, 300.0, j.Spins[0].RPM.Value)
+	assert.Equal(t, 2.0, j.Drive.RotorM.Value)
+}
+
+// A claw-pole alternator behind an engine and a belt, with its plate: what must be typed is some 60
+// figures and letters in 25 fields.
+func TestKeysFromABlankClawPoleToNetAmps(t *testing.T) {
+	h := newHand(t, blankJob(), 100, 30)
+	h.begins("iron")
+	h.give("36", "12", "", "", "1", "92", "36", "84")
+	h.begins("old winding")
+	h.give("9", "1.6 mm", "", ".18", "w3.4", "1000", "14", "3")
+	h.begins("first trial")
+	h.at("Trial winding: turns")
+	h.give("18", "17 AWG")
+	h.begins("gap and plate")
+	h.give(".4", "14", "35", "4000")
+	h.begins("engine and belt")
+	h.at("Drive")
+	h.give("e", "b140", "60", "500")
+	h.sees(`net amps, engine 500 rpm +~\d`)
+	assert.LessOrEqual(t, h.total(), 86)
+	j := h.leaves().s.Job()
+	assert.Equal(t, "wound", j.Field.Kind)
+	assert.Equal(t, 3.4, j.Field.Ohms.Value)
+	assert.Equal(t, "belt", j.Drive.Transmission)
+	assert.Equal(t, 140.0, j.Drive.DriverMM.Value)
+}
