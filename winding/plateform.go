@@ -49,8 +49,9 @@ func (f plateForm) at(m *machine, conn layout.Connection) float64 {
 
 // plateForm runs the old winding at its plate.
 func (b *bed) plateForm(old *oldWinding, oldOhms *Ohms, class heat.Class) plateForm {
-	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !oldOhms.PhaseOhms20.Known() || b.machine.KelvinPerWatt.Given() {
-		return plateForm{}
+	rpm := old.RatedRPM.Figure("no plate")
+	if !old.RatedAmps.Given() || !oldOhms.PhaseOhms20.Known() || b.machine.KelvinPerWatt.Given() || !b.machine.asOnPlate(rpm, b.speeds.top) {
+		return plateForm{} // the rise per watt goes by no plate
 	}
 	o := TrialOutcome{Inductance: b.henries.of(&old.candidate)}
 	o.PhasePerRPM, o.PhaseOhms20 = b.flux.phasePerRPM(&old.coils), oldOhms.PhaseOhms20
@@ -61,7 +62,7 @@ func (b *bed) plateForm(old *oldWinding, oldOhms *Ohms, class heat.Class) plateF
 	if volts := old.RatedVolts.Or(b.dc.absorption.Value); volts > 0 { // at its posts: no cable
 		r.load.Volts, r.load.Ohms = volts, 0
 	}
-	p := r.bringing(old.RatedAmps.Value/r.sets, old.RatedRPM.Value, coolantC+class.RiseK())
+	p := r.bringing(old.RatedAmps.Value/r.sets, rpm.Value, coolantC+class.RiseK())
 	if p.DCAmps <= 0 {
 		return plateForm{why: "no flux near the known one brings its amps"}
 	}

@@ -53,8 +53,8 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
 	s.class = m.class()
 	s.classC, s.meanC = s.class.LimitC(), coolantC+s.class.RiseK()
-	s.cooling, _ = heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
-	s.asOnPlate = plateRPM.Known() && (s.cooling == heat.Fan || topRPM.Known() && topRPM.Value >= plateRPM.Value/2)
+	s.cooling = m.cooling()
+	s.asOnPlate = m.asOnPlate(plateRPM, topRPM)
 	s.still = m.KelvinPerWatt.Figure("needs the rise per watt, or the bore and the stack to guess it")
 	if s.still.Known() {
 		return s
@@ -132,6 +132,17 @@ func (m *machine) blocks() string {
 		return "its current taken as a sine, its pulses not counted"
 	}
 	return "its current taken in blocks, so the rise may be told too low"
+}
+
+// asOnPlate reports whether it is cooled as at the plate's speed, or less by a law that is known.
+func (m *machine) asOnPlate(plateRPM, topRPM quantity.Figure) bool {
+	return plateRPM.Known() && (m.cooling() == heat.Fan || topRPM.Known() && topRPM.Value >= plateRPM.Value/2)
+}
+
+// cooling is how the job has it cooled.
+func (m *machine) cooling() heat.Cooling {
+	c, _ := heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
+	return c
 }
 
 // class is what its insulation stands.
