@@ -77,6 +77,17 @@ func (a aboutMachine) flat(d *doubts) {
 // mostToothTesla is where the teeth begin to take as much as the gap does; common practice.
 const mostToothTesla = 1.8
 
+// lessFlux is what takes flux out of full iron, and its verb.
+func (a aboutMachine) lessFlux() string {
+	switch a.field.Kind {
+	case "wound":
+		return "a smaller field current loses"
+	case "magnets":
+		return "thinner magnets lose"
+	}
+	return "thinner magnets or less field lose"
+}
+
 // teeth is about teeth that are too full.
 func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
 	if !t.Known() || t.Value <= mostToothTesla {
@@ -86,6 +97,6 @@ func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
 	if a.room.assumed() {
 		assumed = ", the slot's shape only assumed from its area"
 	}
-	d.add(Doubt, "slot.top", "", "measure slot widths and bore again; if they hold, thinner magnets or less field lose little", "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)",
+	d.add(Doubt, "slot.top", "", "measure slot widths and bore again; if they hold, "+a.lessFlux()+" little", "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)",
 		"the teeth, %.1f mm where they are narrowest%s, would carry %.1f T: they are full", a.iron.toothMM.Value, assumed, t.Value)
 }

@@ -49,9 +49,9 @@ func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 	switch begins, gains := o.CutInRPM, o.BreakEvenRPM; {
 	case begins.Known() && begins.Value > slow.Value:
-		d.add(Doubt, at("turns"), t.Name, orElse(better, a.faster(begins.Value/slow.Value)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
+		d.add(Doubt, at("turns"), t.Name, orElse(better, a.sooner(begins.Value/slow.Value, o)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
 	case gains.Known() && gains.Value > slow.Value:
-		d.add(Note, at("turns"), t.Name, fmt.Sprintf("the rotor's current on only from there, or %s", orElse(better, a.faster(gains.Value/slow.Value))), "", "the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
+		d.add(Note, at("turns"), t.Name, fmt.Sprintf("the rotor's current on only from there, or %s", orElse(better, moreTurns(gains.Value/slow.Value, o)+"; else "+a.faster(gains.Value/slow.Value))), "", "the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
 	}
 }
 
@@ -80,6 +80,29 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 	return Doubt
 }
 
+// sooner is what makes it begin so many times as early: turns where they may go in, else the drive.
+// A search that found no winding which fits and does better has answered for the turns.
+func (a aboutRunning) sooner(times float64, o *TrialOutcome) string {
+	if o.InTheWay != "" {
+		return a.faster(times) + "; no winding that fits mends it"
+	}
+	return moreTurns(times, o) + "; else " + a.faster(times)
+}
+
+// moreTurns is how so many times the turns would go into the slot.
+func moreTurns(times float64, o *TrialOutcome) string {
+	n, fit := o.Turns, o.TurnsThatFit
+	switch {
+	case !n.Known() || !fit.Known():
+		return "more turns if they fit"
+	case n.Value*times <= fit.Value:
+		return fmt.Sprintf("more turns, of which %s go in", whole(fit))
+	case n.Value < fit.Value:
+		return fmt.Sprintf("more turns of a thinner wire, as only %s of this one go in", whole(fit))
+	}
+	return "more turns of a thinner wire, as this one fills the slot"
+}
+
 // faster is what the drive would have to do instead, where no winding does it.
 func (a aboutRunning) faster(times float64) string {
 	if r := a.drive.ratio; a.drive.kind != "" && r.Known() {
@@ -87,9 +110,9 @@ func (a aboutRunning) faster(times float64) string {
 		if to == of {
 			to, of = fmt.Sprintf("%.4g", r.Value*times), fmt.Sprintf("%.4g", r.Value)
 		}
-		return "more turns if they fit; else " + to + " turns of the alternator for one of the drive, in place of " + of
+		return to + " turns of the alternator for one of the drive, in place of " + of
 	}
-	return fmt.Sprintf("more turns if they fit; else turn it %.3g times as fast", times)
+	return fmt.Sprintf("turn it %.3g times as fast", times)
 }
 
 // orElse is words, or others where there are none.
