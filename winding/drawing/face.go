@@ -84,14 +84,16 @@ func (a *artist) face() []*Page {
 // faceFoot is kept under the face for the words, mm.
 const faceFoot = 30.0
 
-// at is a place by its radius and its angle in slots, clockwise from slot 1 at the top. Where
-// the rotor turns outside, what lies between a slot's bottom and its mouth is the other way
-// round.
-func (v *faceView) at(r, slots float64) point {
+// at is a place by its radius and its angle in slots, clockwise from slot 1 at the top.
+func (v *faceView) at(r, slots float64) point { return v.spot(v.radius(r), slots) }
+
+// radius is where something is drawn. Where the rotor turns outside, what lies between a slot's
+// bottom and its mouth is the other way round.
+func (v *faceView) radius(r float64) float64 {
 	if v.kind == outside && r >= rBelow && r <= rAbove {
-		r = rBottom + rBore - r
+		return rBottom + rBore - r
 	}
-	return v.spot(r, slots)
+	return r
 }
 
 // spot is the same where nothing is turned round.
@@ -163,7 +165,7 @@ func (v *faceView) side(where float64, s layout.Side) {
 	if s.Turns == 0 {
 		name = "-"
 	}
-	v.page.say(words{text: name, at: v.at(label, letter), size: min(3, most*v.pitch(label)), anchor: centred, plate: true})
+	v.page.say(words{text: name, at: v.at(label, letter), size: min(3, most*v.pitch(v.radius(label))), anchor: centred, plate: true})
 }
 
 // current is a cross where the phase's current goes away from who looks, a dot where it
