@@ -104,8 +104,13 @@ func (p *Page) SVG() (string, error) {
 		Ground:  rectElement{Width: number(size.Width), Height: number(size.Height), Fill: "white", Stroke: "none"},
 		Drawing: group{Font: "sans-serif", Fill: "none", Stroke: "black", Cap: "butt", Join: "round", Parts: p.elements()},
 	}
-	out, err := xml.MarshalIndent(d, "", " ")
-	return xml.Header + string(out) + "\n", err
+	var out strings.Builder // some hundred kilobytes, written once
+	out.WriteString(xml.Header)
+	e := xml.NewEncoder(&out)
+	e.Indent("", " ")
+	err := e.Encode(d)
+	out.WriteString("\n")
+	return out.String(), err
 }
 
 // Signature is the words by which a file is known to be a page of this package.
