@@ -31,6 +31,9 @@ func TestInchesComeWithMilesAnHour(t *testing.T) {
 				said += ansi.Strip(opened(s, 200, 60, screen, keys).View()) + "\n"
 			}
 		}
+		for _, screen := range []string{"Trials", "Curves", "Drive"} { // what is small says it in places of its own
+			said += ansi.Strip(opened(s, 60, 20, screen, "").View()) + "\n" + ansi.Strip(opened(s, 80, 24, screen, "").View()) + "\n"
+		}
 		doc := s.Document()
 		opt := card.Options{Units: s.Units, Document: &doc}
 		said += card.Report(s.Bench(), s.Outcome(), opt) + card.Text(s.Bench(), s.Outcome(), 0, opt)

@@ -118,7 +118,7 @@ func (v *View) summary(s *session.Session, w, h int) []string {
 	head := t.WrapPaint(kit.Hint, "ctrl+g shows what it takes and gives, the year and the worst cases", w)
 	of := func(i int) []string {
 		o := &s.Outcome().Trials[i]
-		return t.Wrap(o.Name+": "+sentence(o)+".", w)
+		return t.Wrap(o.Name+": "+s.Units.Words(sentence(o))+".", w)
 	}
 	var all []string
 	for i := range s.Outcome().Trials {
