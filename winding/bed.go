@@ -16,4 +16,5 @@ type bed struct {
 	air     *thermal
 	flux    *flux
 	wanted  quantity.Reading // amps
+	holder  *regulator       // nil where nothing holds the amps
 }

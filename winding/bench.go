@@ -136,7 +136,7 @@ func prepare(j job.Job, off moves) *Bench {
 	b.henries = newInductances(b.henries)
 	b.bed = bed{
 		machine: m, layouts: &b.layouts, henries: &b.henries, dc: &b.dc, rotor: &b.rotor, drag: &b.drag, drive: &b.drive,
-		speeds: &b.speeds, air: &b.air, flux: &b.flux, wanted: j.Target.Amps,
+		speeds: &b.speeds, air: &b.air, flux: &b.flux, wanted: j.Target.Amps, holder: newRegulator(&j.Battery, &b.rotor, &b.flux),
 	}
 	form := b.bed.plateForm(&b.old, &b.oldOhms, m.class())
 	plate := fromPlate(m, &b.old, &b.oldOhms, form, &b.drag, &b.rotor)

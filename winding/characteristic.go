@@ -64,6 +64,7 @@ type knot struct {
 	v      [channels]float64
 	mode   charge.Mode
 	tooHot bool
+	held   bool // the regulator holds the amps: in their place stands where its lever is
 	agrees bool // of a middle: the curve went through it
 	state  charge.Solver
 }
@@ -132,9 +133,13 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 	}
 }
 
-// bridge draws through every stretch, over a corner in a straight line.
+// bridge draws through every stretch, over a corner in a straight line; not over the one where a
+// regulator begins to hold.
 func (c *characteristic) bridge() {
 	for i := range c.agreed {
+		if c.knots[i].held != c.knots[i+1].held {
+			continue
+		}
 		c.agreed[i] = true
 		if d := &c.drawn[i]; d.n == 0 {
 			apart := c.knots[i+1].s - c.knots[i].s
@@ -159,13 +164,25 @@ func (c *characteristic) solve(s, warm float64) knot {
 	if c.r.holdsHeat() {
 		warm = c.warm
 	}
-	p, celsius, tooHot := c.r.steady(c.rpm(s), warm)
+	var p charge.Point
+	var celsius, lever float64
+	var tooHot, holds bool
+	if c.r.holder.bends() {
+		var h heldRun
+		h, celsius, tooHot = c.r.steadyHeld(c.rpm(s), warm)
+		p, lever, holds = h.point, h.lever, h.holds
+	} else {
+		p, celsius, tooHot = c.r.steady(c.rpm(s), warm)
+	}
 	var v [channels]float64
 	for j, figure := range electricOf(&p) {
 		v[j] = figure
 	}
 	v[electric] = celsius
-	return knot{s, v, p.Mode, tooHot, false, c.r.near}
+	if holds {
+		v[0] = lever
+	}
+	return knot{s, v, p.Mode, tooHot, holds, false, c.r.near}
 }
 
 // halve solves the middle of each stretch that has not agreed yet; false when all have.
@@ -240,7 +257,9 @@ func (c *characteristic) sight() {
 }
 
 // like reports whether no corner lies between two knots next to each other.
-func (k *knot) like(next *knot) bool { return k.mode == next.mode && k.tooHot == next.tooHot }
+func (k *knot) like(next *knot) bool {
+	return k.mode == next.mode && k.tooHot == next.tooHot && k.held == next.held
+}
 
 // around is the knots of a stretch among those of one manner of running, taken from one side
 // at a time as far as there are any.
@@ -323,7 +342,19 @@ func (c *characteristic) at(rpm float64) RunPoint {
 		return c.solved(rpm, i)
 	}
 	v := c.draw(i, s)
+	if c.knots[i].held {
+		return c.heldAt(rpm, i, v)
+	}
 	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, c.r.drawn(v, c.knots[i].mode))
+}
+
+// heldAt is a speed at which the regulator holds.
+func (c *characteristic) heldAt(rpm float64, i int, v [channels]float64) RunPoint {
+	h := heldRun{charger: *c.r.unheld(), lever: v[0], holds: true}
+	c.r.pulled(&h.charger, h.lever)
+	v[0] = c.r.heldAmps(&h.charger)
+	h.point = h.drawn(v, c.knots[i].mode)
+	return h.shown(c.r, rpm, v[channels-1], c.knots[i].tooHot)
 }
 
 // drawn is a point of the bridge from what was drawn through; the rest follows from that as

@@ -47,6 +47,8 @@ type charger struct {
 	ring     ring    // of a delta, for the third harmonic
 	eight    charge.StarSolver
 	star     neutral // of a star with diodes at its star point
+	holder   *regulator
+	drop     float64 // V in a controller in series, in the load's
 }
 
 // RunPoint is a trial running into the battery at one speed of its shaft.
@@ -60,6 +62,8 @@ type RunPoint struct {
 	DiodeWatts   float64 `json:"diode_w"`
 	IronWatts    float64 `json:"iron_w"`
 	CableWatts   float64 `json:"cable_w"`
+	// ControllerWatts is what a controller in series takes up or a shunt burns.
+	ControllerWatts float64 `json:"controller_w,omitempty"`
 	// FieldWatts is what the rotor takes, NetAmps and NetWatts what is left of the
 	// battery's after it, below 0 where it takes more than comes in.
 	FieldWatts  float64 `json:"field_w"`
@@ -73,6 +77,11 @@ type RunPoint struct {
 	Mode        string  `json:"mode"`
 	// TooHot is set when no steady temperature exists: it goes on getting hotter.
 	TooHot bool `json:"too_hot,omitempty"`
+	// Held is set where the regulator holds the net amps, HeldFieldAmps the field current that it
+	// leaves a wound rotor, flux that part of the flux.
+	Held          bool    `json:"held,omitempty"`
+	HeldFieldAmps float64 `json:"held_field_a,omitempty"`
+	flux          float64
 	// followed is set when the temperature could be worked out; else WindingC is that of
 	// the air.
 	followed bool
@@ -100,7 +109,7 @@ func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 		air: b.air, drag: b.drag, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
 		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
-		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(),
+		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(), holder: b.holder,
 	}
 	r.fill = b.henries.fillingOf(w)
 	r.ring = b.henries.ringOf(w, r.henries)
@@ -126,12 +135,13 @@ func (r *charger) against(volts float64) *charger {
 	return &other
 }
 
-// excited is the same with the flux times a factor and the rotor taking so many watts.
+// excited is the same with the flux times a factor and the rotor taking so many watts, which
+// nothing lowers further.
 func (r *charger) excited(flux, watts float64) *charger {
 	other := *r
 	other.peak *= flux
 	other.openPeak *= flux
-	other.field = watts
+	other.field, other.holder = watts, nil
 	return &other
 }
 
@@ -153,6 +163,10 @@ func (r *charger) holdsHeat() bool { return !r.air.still.Known() || r.air.still.
 // at runs the trial at a speed; warm is a first idea of the winding's temperature, or what it
 // has where that cannot be followed.
 func (r *charger) at(rpm, warm float64) RunPoint {
+	if r.holder.bends() {
+		h, celsius, tooHot := r.steadyHeld(rpm, warm)
+		return h.shown(r, rpm, celsius, tooHot)
+	}
 	p, celsius, tooHot := r.steady(rpm, warm)
 	return r.point(rpm, celsius, tooHot, p)
 }
@@ -211,11 +225,16 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 	}
 	// The battery takes what goes in at its posts; the cable's part is lost.
 	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(rms)
+	if r.drop > 0 {
+		out.ControllerWatts = r.drop * out.AmpsDC
+		out.BatteryWatts -= out.ControllerWatts
+	}
 	out.NetWatts = out.BatteryWatts - r.field
 	out.NetAmps = out.AmpsDC
 	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
 		out.NetAmps -= r.field / supply
 	}
+	r.holder.dumped(&out)
 	out.ShaftWatts = p.InputWatts*r.sets + iron
 	if rpm > 0 {
 		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)

@@ -39,7 +39,7 @@ func TestDefaultNumbers(t *testing.T) {
 		"machine.kind": "lap", "machine.rotor": "inside", "machine.stator": "slots", "machine.cooling": "open", "machine.thermal_class": "B", "slot.shape": "area",
 		"old.state": "there", "old.connection": "star", "old.build": "heavy", "old.metal": "copper", "wound.build": "heavy", "wound.metal": "copper", "drive.through": "direct", "drive.curve": "heier",
 		"battery.load": "battery", "battery.rectifier": "bridge", "battery.chemistry": "flooded", "battery.diode": "silicon", "trial.connection": "star", "trial.build": "heavy", "trial.metal": "copper",
-		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all", "battery.star_diodes": "no", "old.inductance_leads": "two leads", "old.inductance_other": "open",
+		"spin.across": "leads", "spin.meter": "rms", "short.leads": "all", "battery.star_diodes": "no", "battery.held_by": "series", "old.inductance_leads": "two leads", "old.inductance_other": "open",
 	}
 	for i := range job.Fields {
 		f := &job.Fields[i]

@@ -154,10 +154,21 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 		if b.drive.conditions[i].Same != "" {
 			continue
 		}
+		if at.Held {
+			*figure = quantity.Of(at.HeldFieldAmps, quantity.Guessed).Because("where the regulator holds it")
+			if i == usual {
+				f.BestGainUsual = quantity.Of(0, quantity.Guessed)
+			}
+			continue
+		}
 		given, asked := b.drive.given(at.X), b.drive.conditions[i].asked
 		net := func(amps float64) float64 {
 			weak := r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps))
-			return weak.settle(given, at.RPM, asked, at.WindingC).NetWatts
+			p := weak.settle(given, at.RPM, asked, at.WindingC)
+			if lets := r.holder.lets(p.NetAmps); lets < p.NetAmps {
+				return p.NetWatts * lets / p.NetAmps
+			}
+			return p.NetWatts
 		}
 		amps, watts := highest(net, 0, most)
 		if watts <= 0 {

@@ -18,6 +18,7 @@ type aboutRunning struct {
 	dc      *dcSide
 	reverse quantity.Reading // of the diodes
 	wanted  quantity.Reading // amps
+	holder  *regulator
 }
 
 // callOut is about what a trial does when it turns; what would do better was looked for
@@ -134,6 +135,9 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 			break
 		}
 	}
+	if p := o.guarded(); p != nil && !o.OverLimit() {
+		d.add(Note, "battery.most_current", t.Name, "", "", "the regulator is what protects the winding: without it %s A would flow (%s), it stands %s A", inAmps(p.unheld), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitAt(p.unheldRPM)))
+	}
 	if !a.air.still.Known() || len(o.Operating) == 0 {
 		return
 	}
@@ -143,6 +147,18 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	case hot.Value > limit:
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}
+}
+
+// regulate is a regulator as a mend: where it is said, or a lower setting of the one there is.
+// A shunt keeps nothing from the winding.
+func (a aboutRunning) regulate(words string, battery bool) string {
+	switch g := a.holder; {
+	case g == nil:
+		return words + " (" + sayMost + ")"
+	case g.shunt && !battery:
+		return "a controller in series in place of the shunt"
+	}
+	return "a lower Most current of the battery"
 }
 
 // furtherOver is the condition after the one that is told in which a winding is the furthest over its
@@ -172,9 +188,9 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 	case a.drive.kind == "wind" && wind > 0:
 		return fmt.Sprintf("better cooling, or furl it before %.3g m/s", wind)
 	case o.FieldWatts.Known():
-		return "a regulator that limits the current, or better cooling"
+		return a.regulate("a regulator that limits the current", true) + ", or better cooling"
 	}
-	return "a lower top speed, something that limits the current, or better cooling"
+	return "a lower top speed, " + a.regulate("something that limits the current", false) + ", or better cooling"
 }
 
 // limitWords are the limits as they are said.
@@ -287,9 +303,9 @@ func (a aboutRunning) charge(d *doubts, t job.Trial, o *TrialOutcome) {
 	if !over.Known() || over.Value <= 0 {
 		return
 	}
-	fix, load := "a larger battery, or a regulator that holds the field back", ""
+	fix, load := "a larger battery, or "+a.regulate("a regulator that holds the field back", true), ""
 	if o.DumpOhms.Known() {
-		fix = "a larger battery, a current limit, or a dump load"
+		fix = "a larger battery, a dump load, or " + a.regulate("a current limit", true)
 		load = fmt.Sprintf("; a dump load for all of it is %.2f Ω and %.0f W", o.DumpOhms.Value, o.DumpWatts.Value)
 	}
 	d.add(Doubt, "battery.charge_limit", t.Name, fix, "the battery's charge limit", "the most that it charges is %.1f A above the battery's limit%s", over.Value, load)

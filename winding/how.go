@@ -169,7 +169,7 @@ var families = []struct {
 var wheres = map[string]string{"amps_dc_": runsWhere, "bridge_amps_dc_": runsWhere, "winding_c_": "{at.rpm<>} of the alternator{fan}"}
 
 // runsWhere is at what the amps of a condition hold.
-const runsWhere = "{at.rpm<>} of the alternator, the winding at {at.winding<>}, against {at.supply_v<>}"
+const runsWhere = "{at.rpm<>} of the alternator, the winding at {at.winding<>}, against {at.supply_v<>}{held<>}"
 
 // HowOf is where a figure of a trial comes from.
 func HowOf(id string) How {
@@ -272,7 +272,11 @@ func (h *How) SourceOf(t *TrialOutcome) string {
 // Where is at what a figure of a condition holds: speed, temperature, volts; "" for one that holds
 // anywhere, or where it does not run.
 func (h *How) Where(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
-	return numbersOf(strings.ReplaceAll(h.where, "{fan}", t.fanned.words()), j, m, t, units)
+	where := strings.ReplaceAll(h.where, "{fan}", t.fanned.words())
+	for i, name := range conditionNames {
+		where = strings.ReplaceAll(where, "{held_"+name+"}", t.heldSaid(i))
+	}
+	return numbersOf(where, j, m, t, units)
 }
 
 // numbersOf puts the numbers in the place of their names.

@@ -24,9 +24,11 @@ type DrivePoint struct {
 	Efficiency float64 `json:"efficiency"` // net over drive
 	WindingC   float64 `json:"winding_c"`
 	TooHot     bool    `json:"too_hot,omitempty"`
-	followed   bool    // the temperature was
-	Lambda     float64 `json:"tip_speed_ratio,omitempty"`
-	Cp         float64 `json:"cp,omitempty"`
+	// Held is set where the regulator holds the net amps.
+	Held     bool    `json:"held,omitempty"`
+	followed bool    // the temperature was
+	Lambda   float64 `json:"tip_speed_ratio,omitempty"`
+	Cp       float64 `json:"cp,omitempty"`
 	// Region is still, idling, charging, stalled, runaway or overload.
 	Region drive.Region `json:"region"`
 	// Others are the speeds at which it also could run, or could not stay.

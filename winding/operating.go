@@ -34,6 +34,9 @@ type Operating struct {
 	// most is the most amps of the bridge there: the battery empty, the winding still cold,
 	// as when a gust or a rider comes upon it rested.
 	most float64
+	// full is the amps of the bridge against a battery that absorbs, unheld and unheldRPM what would flow
+	// without the regulator where that holds the winding's own amps, and at which speed.
+	full, unheld, unheldRPM float64
 }
 
 // Meeting is the drive's side of it.
@@ -136,14 +139,19 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 		o.GivesWatts = s.source.Watts(o.DriveRPM)
 	}
 	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.held))
-	ends := func(volts quantity.Figure) float64 {
+	ends := func(volts quantity.Figure) (net, bridge float64) {
 		if !volts.Known() || at.stops {
-			return o.NetAmps
+			return o.NetAmps, o.AmpsDC
 		}
 		p := r.against(volts.Value).settle(given, at.rpm, c.asked, o.WindingC)
-		return p.NetAmps
+		return p.NetAmps, p.AmpsDC
 	}
-	o.EmptyAmps, o.FullAmps = ends(dc.rest), ends(dc.absorption)
+	o.EmptyAmps, _ = ends(dc.rest)
+	o.FullAmps, o.full = ends(dc.absorption)
+	if o.Held && r.holder.bends() {
+		free := r.unheld().settle(given, at.rpm, c.asked, o.WindingC)
+		o.unheld, o.unheldRPM = free.AmpsDC, free.RPM
+	}
 	return o
 }
 

@@ -70,6 +70,9 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	}
 	b.brake(&s, r, t, fast.Value)
 	most := t.mostAnywhere(b.drive)
+	if b.holder != nil {
+		most = most.Then(b.holder.lets)
+	}
 	s.OverChargeAmps = overLimit(most, b.dc.chargeLimit)
 	if b.rotor.wound {
 		no := quantity.Missing("with a wound rotor the regulator takes the field back")
@@ -79,8 +82,8 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	full := quantity.Missing("needs the top speed")
 	switch {
 	case at == nil:
-	case at.FullAmps > 0:
-		full = quantity.Of(at.FullAmps, quantity.Guessed)
+	case at.full > 0:
+		full = quantity.Of(at.full, quantity.Guessed)
 	default:
 		full = quantity.Missing("nothing flows into a full battery at the top speed")
 	}

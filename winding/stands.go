@@ -120,6 +120,8 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 		return b.windHolds(t, p, i)
 	}
 	switch {
+	case p.Held:
+		return b.holder.words(p)
 	case p.Region == drive.Stalled:
 		return "it asks for more than the drive gives at any speed and stops it"
 	case p.AmpsDC == 0:
@@ -136,6 +138,9 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
 	rotor := b.drive.shaft.Rotor
 	best := b.drive.shaft.Turns * rotor.RPM(b.drive.conditions[i].X.Value, rotor.PeakLambda)
+	if p.Held {
+		return b.holder.words(p)
+	}
 	switch p.Region {
 	case drive.Still:
 		return "the rotor does not start"

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"math"
 	"math/cmplx"
 
@@ -117,5 +118,5 @@ func (r *charger) third(t *TrialOutcome) quantity.Figure {
 	case at == nil:
 		return quantity.Missing("needs the usual speed")
 	}
-	return quantity.Of(r.ring.amps(r.peak*at.RPM, r.hertz*at.RPM, r.ohms20*r.factor(20, at.WindingC)), quantity.Guessed)
+	return quantity.Of(r.ring.amps(r.peak*cmp.Or(at.flux, 1)*at.RPM, r.hertz*at.RPM, r.ohms20*r.factor(20, at.WindingC)), quantity.Guessed)
 }

@@ -68,9 +68,9 @@ func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
 	case fails == "burns":
 		return "burns " + where
 	case t.AmpsUsual.Value > 0 && fails != "":
-		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m)
+		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual)
 	case t.AmpsUsual.Value > 0:
-		return "brings " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m)
+		return "brings " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual)
 	case t.BridgeUsual.Value > 0:
 		return "takes " + amps(-t.AmpsUsual.Value) + " A more for its rotor than it brings " + where
 	}
@@ -154,9 +154,9 @@ func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 	case a.Value <= 0:
 		return -1, t.brings(kind, &o.Machine)
 	case math.Abs(d) < 0.005:
-		return 0, brings + "as much " + where
+		return 0, brings + "as much " + where + t.heldSaid(usual)
 	}
-	return side, brings + amps(math.Abs(d)) + word + where
+	return side, brings + amps(math.Abs(d)) + word + where + t.heldSaid(usual)
 }
 
 // moreEnergy is what a year of the wind makes of it.

@@ -10,6 +10,7 @@ var keyWords = map[string]string{
 	"cautions":         "What can hurt a person, where this job makes it possible.",
 	"circuits_allowed": "Parallel circuits that this layout allows.",
 	"mode":             "How the bridge conducts.",
+	"held":             "Set where the regulator or controller holds the net amps.",
 	"too_hot":          "Set when there is no steady temperature: it goes on getting hotter.",
 	"column":           "Column in the job file, in characters, from 1.",
 	"file":             "The job file.",

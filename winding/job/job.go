@@ -229,6 +229,8 @@ type BatterySpec struct {
 	ChargingVolts   quantity.Reading // while it takes charge
 	FloatVolts      quantity.Reading
 	MaxChargeAmps   quantity.Reading
+	MostAmps        quantity.Reading // net, that a regulator lets in
+	HeldBy          string           // with magnets: "series" or "shunt"
 	Ohms            quantity.Reading // internal
 	CableM          quantity.Reading // one way
 	CableMM2        quantity.Reading // copper

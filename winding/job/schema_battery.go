@@ -12,6 +12,11 @@ func loadIs(kind string) func(*Job) bool {
 // onePhase: half wave and doubler take no more.
 func onePhase(j *Job) bool { return j.Machine.Phases.Or(3) == 1 }
 
+// heldWithMagnets: with a wound rotor it is the field that is lowered.
+func heldWithMagnets(j *Job) bool {
+	return loadIs("battery")(j) && j.Battery.MostAmps.Given() && j.Field.Kind != "wound"
+}
+
 var batteryFields = []Input{
 	{Table: "battery", Name: "load", Label: "Load", Kind: Word, Words: []string{"battery", "resistor", "bus"}, Default: word("battery", practice),
 		Help: "battery; resistor: a heater or lamp; bus: a converter's input that holds a voltage.", How: "",
@@ -49,6 +54,12 @@ var batteryFields = []Input{
 	{Table: "battery", Name: "charge_limit", Label: "Charge limit", Dim: quantity.Amps, Min: 0.05, Max: 5000, Ghost: "by chemistry, Ah", when: loadIs("battery"),
 		Help: "The most current the battery may be charged with.", How: "The battery maker's sheet.",
 		at: func(j *Job, _ int) any { return &j.Battery.MaxChargeAmps }},
+	{Table: "battery", Name: "most_current", Label: "Most current", Dim: quantity.Amps, Min: 0.05, Max: 5000, Ghost: "nothing holds it", when: loadIs("battery"),
+		Help: "Net amps that a regulator or controller lets into the battery at the most.", How: "Its setting or label; try values to find what to set it to.",
+		at: func(j *Job, _ int) any { return &j.Battery.MostAmps }},
+	{Table: "battery", Name: "held_by", Label: "… held by", Kind: Word, Words: []string{"series", "shunt"}, Default: word("series", practice), when: heldWithMagnets,
+		Help: "series: a controller lets less through, winding and all. shunt: the winding carries all, what is over is burned in a dump load.", How: "The controller's sheet. A wound rotor has its field lowered.",
+		at: func(j *Job, _ int) any { return &j.Battery.HeldBy }},
 	{Table: "battery", Name: "inner", Label: "Inner resistance", Dim: quantity.Ohms, Min: 0, Max: 10, Ghost: "by chemistry, Ah", when: loadIs("battery"),
 		Help: "Resistance inside the battery.", How: "(Volts before − volts under load) ÷ amps.",
 		at: func(j *Job, _ int) any { return &j.Battery.Ohms }},

@@ -1,0 +1,275 @@
+package winding
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"strings"
+
+	"slotwright/winding/charge"
+	"slotwright/winding/job"
+)
+
+// # What holds the current
+//
+// A regulator or controller may let no more than so many net amps into the battery. Up to there
+// nothing is changed; from there on the amps are known and something else is sought:
+//
+//	wound rotor   the share of the field current that makes just these amps. The flux follows by
+//	              its own curve where one was read, else in proportion; the rotor's watts follow
+//	              the field current, and iron loss the square of the flux. What turns against
+//	              friction stays: as in the guess of the drag (drag.go), a third of it.
+//	in series     with magnets: the volts that a controller between bridge and battery takes up.
+//	              The bridge is solved against battery and controller together, so amps in the winding,
+//	              its heat and the torque are those of that voltage. A controller that drops volts
+//	              burns them, and this is what is worked out. One that opens late in each half
+//	              wave leaves nearly the same amps in the winding but burns little: with that one the
+//	              shaft is asked for less than is said here, by up to the controller's watts, and
+//	              a drive that gives way turns faster.
+//	shunt         with magnets: the winding carries all that the bridge lets through, at the battery's
+//	              voltage, and what is over is burned beside it. Only the battery's amps are held.
+//
+// What is sought is closed in on by false position (Anderson and Björck's weights), to a
+// millionth of the amps, at one temperature of the winding; that is balanced around it as
+// without a regulator. So a winding that would burn unheld finds the temperature it has held. Ten
+// to forty solutions of the bridge a speed; between solved speeds it is drawn through like everything
+// else (characteristic.go), the share or the volts in the place of the amps, which are known.
+//
+// It ends where the flux that stays without any field current brings more than it should by itself: then
+// no regulator holds. Two diodes' volts, cable and battery are as ever. That the regulator needs no
+// watts of its own and is not led by the battery's voltage is assumed; how these three kinds work is
+// common practice, no source.
+
+// regulator is what holds the net amps; nil where nothing does.
+type regulator struct {
+	amps         float64 // the most, net
+	wound, shunt bool
+	// Of a wound rotor: the field current in use, A, 0 where it is not known; flux and the rotor's
+	// watts at a share of it.
+	field       float64
+	flux, watts func(share float64) float64
+}
+
+const heldByShunt = "shunt"
+
+// newRegulator is the job's; nil where none was given or the load is no battery.
+func newRegulator(g *job.BatterySpec, e *excitation, f *flux) *regulator {
+	if !g.MostAmps.Given() || g.Load == loadResistor || g.Load == loadBus {
+		return nil
+	}
+	r := &regulator{amps: g.MostAmps.Value, wound: e.wound, shunt: !e.wound && g.HeldBy == heldByShunt}
+	if !r.wound {
+		return r
+	}
+	r.flux, r.watts = func(share float64) float64 { return share }, func(float64) float64 { return 0 }
+	if !e.amps.Known() || !(e.amps.Value > 0) {
+		return r
+	}
+	r.field = e.amps.Value
+	if e.watts.Known() {
+		r.watts = func(share float64) float64 { return e.coil.Watts(share * r.field) }
+	}
+	if f.at != nil {
+		if full := f.at(r.field); full > 0 {
+			r.flux = func(share float64) float64 { return f.at(share*r.field) / full }
+		}
+	}
+	return r
+}
+
+// lets is the least of some net amps and what a regulator lets through.
+func (g *regulator) lets(amps float64) float64 {
+	if g == nil {
+		return amps
+	}
+	return min(amps, g.amps)
+}
+
+// bends reports whether the amps of the bridge itself are held, not the battery's alone.
+func (g *regulator) bends() bool { return g != nil && !g.shunt }
+
+// pulled makes h what r is with its regulator's lever at a place: a share of the field current, or
+// volts in the controller.
+func (r *charger) pulled(h *charger, lever float64) {
+	if g := r.holder; g.wound {
+		flux := g.flux(lever)
+		h.peak, h.openPeak, h.field = r.peak*flux, r.openPeak*flux, g.watts(lever)
+		const iron = 1 / frictionOnTop
+		h.drag = &drag{r.drag.watts * (1 - iron + iron*sq(flux)), r.drag.rpm, r.drag.origin}
+		return
+	}
+	h.drop, h.load.Volts = lever, r.load.Volts+lever
+}
+
+// unheld is the same without its regulator.
+func (r *charger) unheld() *charger {
+	other := *r
+	other.holder = nil
+	return &other
+}
+
+// net is the net amps of a point of the bridge.
+func (r *charger) net(p *charge.Point) float64 {
+	net := p.DCAmps * r.sets
+	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
+		net -= r.field / supply
+	}
+	return net
+}
+
+// heldAmps is what one set's bridge gives where the regulator holds.
+func (r *charger) heldAmps(h *charger) float64 {
+	return (r.holder.amps + h.field/r.load.Volts) / r.sets
+}
+
+// heldRun is a trial at a speed and a temperature with its regulator: as it is where that need not
+// hold, else the trial with the lever where it has to be.
+type heldRun struct {
+	charger
+	point charge.Point
+	lever float64
+	holds bool
+}
+
+// heldWithin is how near the amps are come to, a part of them.
+const heldWithin = 1e-6
+
+// holding finds the lever's place at a temperature.
+func (r *charger) holding(rpm, celsius float64) heldRun {
+	h := heldRun{charger: *r.unheld()}
+	if h.point = h.solve(rpm, celsius); h.net(&h.point) <= r.holder.amps {
+		r.near, r.eight = h.near, h.eight
+		return h
+	}
+	h.holds = true
+	// From nothing held, which is too much, to nothing let through.
+	a, over := 0.0, h.net(&h.point)-r.holder.amps
+	b, under := r.openPeak*rpm-r.load.Volts, -r.holder.amps
+	if r.holder.wound {
+		a, b = 1, 0
+	}
+	last := 0
+	for range 80 {
+		h.lever = a + (b-a)*over/(over-under)
+		r.pulled(&h.charger, h.lever)
+		h.point = h.solve(rpm, celsius)
+		now := h.net(&h.point) - r.holder.amps
+		if math.Abs(now) <= heldWithin*r.holder.amps || math.Abs(b-a) <= 1e-12*(math.Abs(a)+math.Abs(b)) {
+			break
+		}
+		if now > 0 {
+			if last > 0 {
+				under *= weight(now, over)
+			}
+			a, over, last = h.lever, now, 1
+			continue
+		}
+		if last < 0 {
+			over *= weight(now, under)
+		}
+		b, under, last = h.lever, now, -1
+	}
+	h.point.DCAmps = r.heldAmps(&h.charger)
+	return h
+}
+
+// weight is by how much the value at the end that stays is lessened (Anderson and Björck).
+func weight(now, before float64) float64 {
+	if w := 1 - now/before; w > 0 {
+		return w
+	}
+	return 0.5
+}
+
+// steadyHeld is steady with a regulator that bends the bridge's amps.
+func (r *charger) steadyHeld(rpm, warm float64) (h heldRun, celsius float64, tooHot bool) {
+	if r.holdsHeat() {
+		return r.holding(rpm, warm), warm, false
+	}
+	p, celsius, tooHot := r.steady(rpm, warm)
+	if !tooHot && r.net(&p) <= r.holder.amps {
+		return heldRun{charger: *r.unheld(), point: p}, celsius, false
+	}
+	rth := r.air.perWatt(rpm)
+	heats := balance{at: max(r.air.ambientC, min(warm, hottest)), low: r.air.ambientC, high: hottest}
+	for range 40 {
+		h = r.holding(rpm, heats.at)
+		from := ironThroughStator*h.drag.at(rpm) + fieldThroughStator*h.field + h.point.CopperWatts*r.sets
+		next, done := heats.next(r.air.ambientC + rth*from)
+		switch {
+		case done:
+			return h, heats.at, false
+		case heats.low > hottest-1:
+			return r.holding(rpm, hottest), hottest, true
+		}
+		heats.at = next
+	}
+	return h, heats.at, false
+}
+
+// shown is what is shown of it.
+func (h *heldRun) shown(r *charger, rpm, celsius float64, tooHot bool) RunPoint {
+	out := h.charger.point(rpm, celsius, tooHot, h.point)
+	if !h.holds {
+		return out
+	}
+	out.Held, out.flux = true, 1
+	if r.holder.wound {
+		out.HeldFieldAmps, out.flux = r.holder.field*h.lever, r.holder.flux(h.lever)
+	}
+	out.NetAmps = r.holder.amps // which it is, to rounding
+	return out
+}
+
+// dumped takes what is over from the battery's part of a point: a shunt burns it beside.
+func (g *regulator) dumped(p *RunPoint) {
+	if g == nil || !g.shunt || p.NetAmps <= g.amps {
+		return
+	}
+	share := g.amps / p.NetAmps
+	p.ControllerWatts = p.BatteryWatts * (1 - share)
+	p.BatteryWatts *= share
+	p.NetWatts, p.NetAmps, p.Held = p.BatteryWatts-p.FieldWatts, g.amps, true
+}
+
+// heldSaid says that the regulator holds the amps of a condition; "" where it does not.
+func (t *TrialOutcome) heldSaid(condition int) string {
+	if p := t.in(condition); p != nil && p.Held {
+		return ", held by the regulator"
+	}
+	return ""
+}
+
+// Held reports whether a figure of net amps is what the regulator lets through, in the condition
+// that it is for.
+func (o *Output) Held(t *TrialOutcome) bool {
+	return o.At != 0 && strings.HasPrefix(o.ID, "amps_dc_") && t.heldSaid(o.At-1) != ""
+}
+
+// words are what holds the amps at a point where the regulator does.
+func (g *regulator) words(p *Operating) string {
+	text := "the regulator holds them at " + figures(g.amps) + " A: "
+	switch {
+	case g.wound && g.field > 0:
+		return text + fmt.Sprintf("the field is down to %s A of %s A", figures(p.HeldFieldAmps), figures(g.field))
+	case g.wound:
+		return text + fmt.Sprintf("the flux is down to %.0f %%", 100*p.flux)
+	case g.shunt:
+		return text + fmt.Sprintf("%s W of what the winding gives are burned beside", figures(p.ControllerWatts))
+	}
+	return text + fmt.Sprintf("the controller takes up %s V, %s W if it burns them", figures(p.ControllerWatts/p.AmpsDC), figures(p.ControllerWatts))
+}
+
+// guarded is the first condition in which only the regulator keeps a winding within its limit;
+// nil where there is none.
+func (t *TrialOutcome) guarded() *Operating {
+	for i := range t.Operating {
+		if p := &t.Operating[i]; p.unheld > 0 && !t.Passed(p.AmpsDC, p.RPM) && t.Passed(p.unheld, p.unheldRPM) {
+			return p
+		}
+	}
+	return nil
+}
+
+// sayMost is where a regulator's setting is said.
+const sayMost = "say it in Most current of the battery"

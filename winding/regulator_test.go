@@ -1,0 +1,166 @@
+package winding
+
+import (
+	"math"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// ruled is a stored job with a regulator; 0 is none.
+func ruled(t *testing.T, name string, most float64, by string) job.Job {
+	t.Helper()
+	j := loadJob(t, name)
+	if most > 0 {
+		j.Battery.MostAmps = quantity.Known(most)
+	}
+	j.Battery.HeldBy = by
+	return j
+}
+
+// regulated are machines with a wound rotor and with magnets, with drives that give way and that hold.
+var regulated = []struct {
+	name, by string
+	most     float64
+}{{"engine", "", 15}, {"wind-wound-rotor", "", 8}, {"water", "", 5}, {"wind-good", "series", 8}, {"wind-good", "shunt", 8}, {"pedals", "", 3}, {"pedals-hub", "series", 2}}
+
+// No net amps anywhere are above what the regulator lets in, and watts at the shaft come out somewhere: battery,
+// copper, diodes, iron, cable, controller. The ± of the balance is the hundredth of a kelvin that the
+// winding's temperature is followed to.
+func TestRegulatorHoldsAndWattsAddUp(t *testing.T) {
+	held := 0
+	for _, c := range regulated {
+		o := Evaluate(ruled(t, c.name, c.most, c.by))
+		for i := range o.Trials {
+			tr := &o.Trials[i]
+			points := append([]RunPoint(nil), tr.Curve...)
+			for k := range tr.Operating {
+				points = append(points, tr.Operating[k].RunPoint)
+				assert.LessOrEqual(t, tr.Operating[k].EmptyAmps, c.most*(1+1e-9), c.name)
+				assert.LessOrEqual(t, tr.Operating[k].FullAmps, c.most*(1+1e-9), c.name)
+			}
+			for _, p := range points {
+				assert.LessOrEqual(t, p.NetAmps, c.most*(1+1e-9), "%s %s", c.name, c.by)
+				assert.InDelta(t, p.ShaftWatts, p.BatteryWatts+p.CopperWatts+p.DiodeWatts+p.IronWatts+p.CableWatts+p.ControllerWatts, 1e-4*p.ShaftWatts+1e-3, "%s %s at %g", c.name, c.by, p.RPM)
+				if p.Held {
+					held++
+					assert.InEpsilon(t, c.most, p.NetAmps, 1e-9)
+				}
+			}
+			for k := range tr.Points {
+				assert.LessOrEqual(t, tr.Points[k].NetAmps, c.most*(1+1e-9), c.name)
+			}
+		}
+	}
+	assert.Greater(t, held, 100)
+}
+
+// A regulator that never holds changes nothing: to the last bit, but where a winding burns, which is looked
+// at twice and then comes out the same to rounding.
+func TestRegulatorSetHighChangesNothing(t *testing.T) {
+	for _, c := range regulated {
+		free, high := Evaluate(ruled(t, c.name, 0, "")), Evaluate(ruled(t, c.name, 1e6, c.by))
+		for i := range free.Trials {
+			f, h := &free.Trials[i], &high.Trials[i]
+			if !f.Burns() {
+				assert.Equal(t, f.Curve, h.Curve, c.name)
+				assert.Equal(t, f.Points, h.Points, c.name)
+				assert.Equal(t, f.FieldRun, h.FieldRun, c.name)
+			}
+			require.Equal(t, len(f.Curve), len(h.Curve))
+			for k := range f.Curve {
+				assert.InDelta(t, f.Curve[k].NetAmps, h.Curve[k].NetAmps, 1e-9, c.name)
+				assert.InDelta(t, f.Curve[k].ShaftWatts, h.Curve[k].ShaftWatts, 1e-7, c.name)
+				assert.False(t, h.Curve[k].Held)
+			}
+			for k := range f.Operating {
+				assert.InDelta(t, f.Operating[k].EmptyAmps, h.Operating[k].EmptyAmps, 1e-9, c.name)
+				assert.InDelta(t, f.Operating[k].RPM, h.Operating[k].RPM, 1e-7, c.name)
+			}
+		}
+	}
+}
+
+// The lower it is set the less flows, and the cooler the winding is; with a shunt what the winding
+// carries and its heat stay to the last bit.
+func TestRegulatorSetLowerCoolsAllButWithAShunt(t *testing.T) {
+	for _, c := range []struct {
+		name, by string
+	}{{"engine", ""}, {"wind-good", "series"}, {"wind-good", "shunt"}} {
+		free := Evaluate(ruled(t, c.name, 0, ""))
+		before := free
+		for _, most := range []float64{24, 16, 9, 5, 2} {
+			o := Evaluate(ruled(t, c.name, most, c.by))
+			for k := range o.Trials[0].Curve {
+				p, was, bare := &o.Trials[0].Curve[k], &before.Trials[0].Curve[k], &free.Trials[0].Curve[k]
+				assert.LessOrEqual(t, p.NetAmps, was.NetAmps+5e-3, "%s %g A at %g", c.name, most, p.RPM)
+				if c.by == heldByShunt {
+					assert.Equal(t, bare.AmpsDC, p.AmpsDC)
+					assert.Equal(t, bare.CopperWatts, p.CopperWatts)
+					assert.Equal(t, bare.WindingC, p.WindingC)
+					continue
+				}
+				if p.Held && !was.TooHot {
+					assert.Less(t, p.CopperWatts, was.CopperWatts, "%s %g A at %g", c.name, most, p.RPM)
+					assert.Less(t, p.WindingC, was.WindingC, "%s %g A at %g", c.name, most, p.RPM)
+				}
+			}
+			before = o
+		}
+	}
+}
+
+// Worked by hand, of one phase with neither inductance nor slopes: E = 30 V peak, R = 0.5 Ω, two diodes of
+// 0.7 V. Against V in all, x = (V + 1.4)/30 = sin a, the mean of the bridge is
+// 2/π·(E/R)·(cos a − x·(π/2 − a)). With x = 0.8: a = 0.9273, 38.197·(0.6 − 0.8·0.6435) = 3.254 A. So a battery of
+// 12 V, where 12.26 A would flow, is held at 3.254 A by a controller that takes up 22.6 − 12 = 10.6 V and
+// burns 34.5 W.
+func TestControllerInSeriesByHand(t *testing.T) {
+	r := charger{
+		air: &thermal{}, drag: &drag{}, peak: 0.03, hertz: 0.05, ohms20: 0.5, phases: 1, sets: 1, openPeak: 0.03,
+		factor: func(_, _ float64) float64 { return 1 }, holder: &regulator{amps: 3.254},
+	}
+	r.load.Volts, r.load.DiodeVolts = 12, 0.7
+	p := r.at(1000, 20)
+	assert.True(t, p.Held)
+	assert.InDelta(t, 10.6, p.ControllerWatts/p.AmpsDC, 2e-2)
+	assert.InDelta(t, 34.5, p.ControllerWatts, 0.1)
+	assert.InDelta(t, 12*3.254, p.BatteryWatts, 1e-6)
+	x := 13.4 / 30
+	assert.InDelta(t, 2/math.Pi*60*(math.Cos(math.Asin(x))-x*(math.Pi/2-math.Asin(x))), r.unheld().at(1000, 20).AmpsDC, 1e-3)
+}
+
+// The same with a wound rotor: at x = 0.8 its peak is 13.4/0.8 = 16.75 V of 30, and amps go with the peak:
+// 3.254·16.75/30 = 1.817 A. The field is in proportion where no curve was read, 55.8 % of its amps.
+func TestFieldHeldByHand(t *testing.T) {
+	r := charger{
+		air: &thermal{}, drag: &drag{watts: 30, rpm: 1000}, peak: 0.03, hertz: 0.05, ohms20: 0.5, phases: 1, sets: 1, openPeak: 0.03,
+		factor: func(_, _ float64) float64 { return 1 },
+		holder: &regulator{amps: 1.817, wound: true, field: 2, flux: func(s float64) float64 { return s }, watts: func(float64) float64 { return 0 }},
+	}
+	r.load.Volts, r.load.DiodeVolts = 12, 0.7
+	p := r.at(1000, 20)
+	assert.True(t, p.Held)
+	assert.InDelta(t, 2*16.75/30, p.HeldFieldAmps, 2e-3)
+	assert.InDelta(t, 30*(1.0/3+2.0/3*sq(16.75/30)), p.IronWatts, 0.05, "a third is friction, iron goes with the square")
+}
+
+// What only the regulator keeps within its limit says so, and without it is past it.
+func TestRegulatorThatProtectsTheWindingIsSaid(t *testing.T) {
+	free := Evaluate(ruled(t, "water", 0, ""))
+	held := Evaluate(ruled(t, "water", 4, ""))
+	require.True(t, free.Trials[1].OverLimit())
+	require.False(t, held.Trials[1].OverLimit(), "%v %v", held.Trials[1].LimitAmps, held.Trials[1].SteadyAmps)
+	said := false
+	for _, f := range held.Findings {
+		said = said || f.Path == "battery.most_current" && f.Severity == Note
+	}
+	assert.True(t, said, "%v", held.Findings)
+	assert.Contains(t, held.Trials[1].Verdict, "held by the regulator")
+	bench := Prepare(ruled(t, "water", 4, ""))
+	assert.Contains(t, bench.bed.holds(&held.Trials[1]), "the regulator holds them at 4 A: the field is down to")
+}
