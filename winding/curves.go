@@ -134,7 +134,7 @@ func (c *characteristic) passes(t *TrialOutcome) quantity.Figure {
 		return c.reach(t.Curve, t.LimitAmps, bridgeAmps)
 	}
 	// Over what it stands there, and so past nought.
-	over := func(p RunPoint) float64 { return p.AmpsDC - t.LimitAt(p.RPM) }
+	over := func(p RunPoint) float64 { return p.AmpsDC - t.LimitIn(&p) }
 	return c.reach(t.Curve, t.LimitAmps.Times(0), over)
 }
 

@@ -54,8 +54,8 @@ func (f *fanned) words() string {
 	return ": its fan carries off more the faster it turns, as the power 0.8 of the speed, and the rise per watt is that of this speed"
 }
 
-// grows is by how many times more a limit lets flow at a speed than at the usual one.
-func (f *fanned) grows(name string, rpm float64) float64 {
+// grows is by how many times more a limit lets flow where a trial runs than at the usual speed.
+func (f *fanned) grows(name string, p *RunPoint) float64 {
 	if f == nil || name != limitTemperature {
 		return 1
 	}
@@ -63,21 +63,37 @@ func (f *fanned) grows(name string, rpm float64) float64 {
 	if at == 0 {
 		return 1
 	}
-	return math.Sqrt(f.air.copperWatts(f.rise, rpm, f.drag, f.rotor) / at)
+	now := f.air.copperWatts(f.rise, p.RPM, f.drag, f.rotor)
+	if p.HeldFieldAmps > 0 {
+		now = max(0, f.rise/f.air.perWatt(p.RPM)-ironThroughStator*p.IronWatts-fieldThroughStator*p.FieldWatts)
+	}
+	return math.Sqrt(now / at)
 }
 
 // LimitAt is the most amps DC that it stands at a speed of the alternator, rpm: LimitAmps at
 // the usual one, and where a fan cools it what fan and iron make of that at others. 0 where no
 // limit is known.
 func (l *Limits) LimitAt(rpm float64) float64 {
-	amps, _ := l.governs(rpm)
+	amps, _ := l.governs(&RunPoint{RPM: rpm})
 	return amps
 }
 
-// governs is the lowest limit at a speed; nil where none is known.
-func (l *Limits) governs(rpm float64) (amps float64, by *Limit) {
+// LimitIn is LimitAt where a trial runs: a field that the regulator lowers, and iron with it, leave
+// the copper more.
+func (l *Limits) LimitIn(p *RunPoint) float64 {
+	amps, _ := l.governs(p)
+	return amps
+}
+
+// PassedIn is Passed where a trial runs.
+func (l *Limits) PassedIn(p *RunPoint) bool {
+	return l.LimitAmps.Known() && p.AmpsDC > l.LimitIn(p)*limitSlack
+}
+
+// governs is the lowest limit where a trial runs; nil where none is known.
+func (l *Limits) governs(p *RunPoint) (amps float64, by *Limit) {
 	for i := range l.Each {
-		if at := l.Each[i].AmpsDC.Value * l.fanned.grows(l.Each[i].Name, rpm); i == 0 || at < amps {
+		if at := l.Each[i].AmpsDC.Value * l.fanned.grows(l.Each[i].Name, p); i == 0 || at < amps {
 			amps, by = at, &l.Each[i]
 		}
 	}

@@ -129,7 +129,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	fix := orElse(better, a.cooler(o))
 	for i := range o.Operating {
 		p := &o.Operating[i]
-		if limit, by := o.governs(p.RPM); o.Passed(p.AmpsDC, p.RPM) {
+		if limit, by := o.governs(&p.RunPoint); o.PassedIn(&p.RunPoint) {
 			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s) is over its limit of %s A, by %s%s%s", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(limit), limitWords[by.Name], by.circles, a.furtherOver(o, i))
 			d.list[len(d.list)-1].Past = true
 			break
@@ -164,7 +164,7 @@ func (a aboutRunning) regulate(words string, battery bool) string {
 // furtherOver is the condition after the one that is told in which a winding is the furthest over its
 // limit, if it is further than there.
 func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
-	times := func(p *Operating) float64 { return p.AmpsDC / o.LimitAt(p.RPM) }
+	times := func(p *Operating) float64 { return p.AmpsDC / o.LimitIn(&p.RunPoint) }
 	worst := told
 	for i := told + 1; i < len(o.Operating); i++ {
 		if times(&o.Operating[i]) > times(&o.Operating[worst])*limitSlack {
@@ -175,7 +175,7 @@ func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
 		return ""
 	}
 	p := &o.Operating[worst]
-	return fmt.Sprintf("; %s A (%s) of %s A", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitAt(p.RPM)))
+	return fmt.Sprintf("; %s A (%s) of %s A", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitIn(&p.RunPoint)))
 }
 
 // inAmps is amps as every screen and card writes them.

@@ -124,12 +124,12 @@ func (t *TrialOutcome) OverLimit() bool {
 // overIn is OverLimit in one condition.
 func (t *TrialOutcome) overIn(condition int) bool {
 	p := t.in(condition)
-	return p != nil && t.Passed(p.AmpsDC, p.RPM)
+	return p != nil && t.PassedIn(&p.RunPoint)
 }
 
 // over is whether a point passes a limit, by its amps DC or by its true rms.
 func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
-	limit, by := l.governs(p.RPM)
+	limit, by := l.governs(&p)
 	if by == nil {
 		return false
 	}

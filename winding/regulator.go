@@ -264,7 +264,7 @@ func (g *regulator) words(p *Operating) string {
 // nil where there is none.
 func (t *TrialOutcome) guarded() *Operating {
 	for i := range t.Operating {
-		if p := &t.Operating[i]; p.unheld > 0 && !t.Passed(p.AmpsDC, p.RPM) && t.Passed(p.unheld, p.unheldRPM) {
+		if p := &t.Operating[i]; p.unheld > 0 && !t.PassedIn(&p.RunPoint) && t.Passed(p.unheld, p.unheldRPM) {
 			return p
 		}
 	}

@@ -222,7 +222,7 @@ func (t *TrialOutcome) mostOver() *Operating {
 	var most *Operating
 	for i := range t.Operating {
 		p := &t.Operating[i]
-		if most == nil || p.AmpsDC*t.LimitAt(most.RPM) > most.AmpsDC*t.LimitAt(p.RPM) {
+		if most == nil || p.AmpsDC*t.LimitIn(&most.RunPoint) > most.AmpsDC*t.LimitIn(&p.RunPoint) {
 			most = p
 		}
 	}

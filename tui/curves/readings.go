@@ -170,7 +170,7 @@ func letters(s *session.Session) []string {
 
 // overLimit reports whether the bridge gives more at a point than the trial's current limit.
 func overLimit(t *winding.TrialOutcome, p winding.RunPoint) bool {
-	return t.Passed(p.AmpsDC, p.RPM)
+	return t.PassedIn(&p)
 }
 
 // tooWarm reports whether the winding's mean is past what its class allows there, or never

@@ -142,7 +142,7 @@ func TestWhereTheWattsGo(t *testing.T) {
 			tables++
 			list := newWriter(w.b, &w.o, Options{}).ownConditions(tr)
 			for _, o := range list {
-				lost := o.BeltWatts + o.IronWatts + o.CopperWatts + o.DiodeWatts + o.CableWatts + o.FieldWatts
+				lost := o.BeltWatts + o.IronWatts + o.CopperWatts + o.DiodeWatts + o.CableWatts + o.FieldWatts + o.ControllerWatts
 				// The solver's own balance is good to a part in a thousand.
 				require.InDelta(t, o.DriveWatts, lost+o.NetWatts, 0.002*o.DriveWatts+0.01, "%s, %s, %s", name, tr.Name, o.Condition)
 			}

@@ -1,6 +1,8 @@
 package card
 
 import (
+	"slices"
+
 	"strings"
 
 	"slotwright/winding"
@@ -21,6 +23,9 @@ type flow struct {
 	of    func(*winding.Operating) float64
 }
 
+// controllerLine is told only where something holds the amps and takes watts for it.
+const controllerLine = "  controller"
+
 // flows are the lines, from the drive to the battery.
 var flows = []flow{
 	{"drive turns", quantity.RPM, func(o *winding.Operating) float64 { return o.DriveRPM }},
@@ -31,6 +36,7 @@ var flows = []flow{
 	{"  copper", quantity.Watts, func(o *winding.Operating) float64 { return o.CopperWatts }},
 	{"  diodes", quantity.Watts, func(o *winding.Operating) float64 { return o.DiodeWatts }},
 	{"  cable", quantity.Watts, func(o *winding.Operating) float64 { return o.CableWatts }},
+	{controllerLine, quantity.Watts, func(o *winding.Operating) float64 { return o.ControllerWatts }},
 	{"  the rotor's field", quantity.Watts, func(o *winding.Operating) float64 { return o.FieldWatts }},
 	{"net into the battery", quantity.Watts, func(o *winding.Operating) float64 { return o.NetWatts }},
 	{"net amps", quantity.Amps, func(o *winding.Operating) float64 { return o.NetAmps }},
@@ -56,6 +62,9 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	}
 	w.across("", heads)
 	for _, f := range flows {
+		if f.label == controllerLine && !slices.ContainsFunc(list, func(o *winding.Operating) bool { return o.ControllerWatts > 0 }) {
+			continue
+		}
 		w.flow(f, list)
 	}
 	w.windingRow(t, list)
