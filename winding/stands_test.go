@@ -85,7 +85,7 @@ func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
 				if k >= 0 && k < len(tr.Operating) && c.Figure.Known() {
 					p := tr.Operating[k]
 					assert.Equal(t, p.TooHot, c.Burns, "%s %s %s", name, tr.Name, r.ID)
-					if p.TooHot || tr.LimitAmps.Known() && p.AmpsDC > 1.01*tr.LimitAt(p.RPM) || p.WindingC > o.Machine.MeanLimitC.Value {
+					if p.TooHot || tr.LimitAmps.Known() && p.AmpsDC > 1.01*tr.LimitIn(&p.RunPoint) || p.WindingC > o.Machine.MeanLimitC.Value {
 						assert.Equal(t, winding.Past, c.Verdict, "%s %s %s", name, tr.Name, r.ID)
 						over++
 					}
@@ -101,7 +101,7 @@ func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
 			}
 		}
 		for i := range o.Trials {
-			if tr := &o.Trials[i]; len(tr.Operating) > 1 && tr.AmpsUsual.Value > 0 && tr.BridgeUsual.Value > 1.01*tr.LimitAt(tr.RunsUsual.Value) && tr.LimitAmps.Known() {
+			if tr := &o.Trials[i]; len(tr.Operating) > 1 && tr.AmpsUsual.Value > 0 && tr.BridgeUsual.Value > 1.01*tr.LimitIn(&tr.Operating[1].RunPoint) && tr.LimitAmps.Known() {
 				assert.NotRegexp(t, `(, | )brings \d[\d.]* A (with|at|in|more|less)`, strings.ReplaceAll(tr.Verdict, "would brings", ""), "%s %s", name, tr.Name)
 			}
 		}

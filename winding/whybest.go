@@ -21,7 +21,7 @@ type ranIn struct {
 	rpm, amps, net, drive, iron float64
 	open                        float64 // V; 0 of a wind in a year
 	region                      drive.Region
-	hot                         bool
+	hot, held                   bool // held: by the regulator, which brings all alike
 }
 
 func (l ladder) ranIn(t *TrialOutcome, condition int) (ranIn, bool) {
@@ -29,11 +29,11 @@ func (l ladder) ranIn(t *TrialOutcome, condition int) (ranIn, bool) {
 	if p == nil {
 		return ranIn{}, false
 	}
-	return ranIn{p.RPM, p.AmpsDC, p.NetWatts, p.DriveWatts, p.IronWatts, p.OpenVoltsDC, p.Region, p.TooHot}, true
+	return ranIn{p.RPM, p.AmpsDC, p.NetWatts, p.DriveWatts, p.IronWatts, p.OpenVoltsDC, p.Region, p.TooHot, p.Held}, true
 }
 
 func (l ladder) ranAt(p *DrivePoint) ranIn {
-	return ranIn{p.RPM, p.AmpsDC, p.NetWatts, p.DriveWatts, l.drag.at(p.RPM), 0, p.Region, p.TooHot}
+	return ranIn{p.RPM, p.AmpsDC, p.NetWatts, p.DriveWatts, l.drag.at(p.RPM), 0, p.Region, p.TooHot, p.Held}
 }
 
 // whyBest says for a rung that is the best of its column in the usual condition or in a year what is
@@ -129,7 +129,7 @@ func (l ladder) worse(a, b ranIn, n, r *TrialOutcome) string {
 	switch {
 	case a.hot:
 		return "burns"
-	case lost <= 0:
+	case lost <= 0 || a.held && b.held:
 		return "brings as much"
 	case a.amps == 0 && a.region == drive.Stalled:
 		return "stops the drive"

@@ -129,7 +129,7 @@ func (w *writer) limitsElsewhere(t *winding.TrialOutcome) string {
 	}
 	words := ""
 	for _, p := range w.ownConditions(t) {
-		limit := quantity.Figure{Value: t.LimitAt(p.RPM), Origin: t.LimitAmps.Origin}
+		limit := quantity.Figure{Value: t.LimitIn(&p.RunPoint), Origin: t.LimitAmps.Origin}
 		if text := w.amount(limit, quantity.Amps, 3); p.AmpsDC > 0 && text != w.amount(t.LimitAmps, quantity.Amps, 3) {
 			words += ", " + text + " at " + w.condition(p).Label
 		}

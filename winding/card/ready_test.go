@@ -64,7 +64,7 @@ func TestLimitsOfOtherSpeedsStandOnTheCard(t *testing.T) {
 			trial := &w.o.Trials[i]
 			one := flat(sheets(&work, i)[0])
 			for _, p := range w.ownConditions(trial) {
-				limit := quantity.Figure{Value: trial.LimitAt(p.RPM), Origin: trial.LimitAmps.Origin}
+				limit := quantity.Figure{Value: trial.LimitIn(&p.RunPoint), Origin: trial.LimitAmps.Origin}
 				if !trial.LimitAmps.Known() || p.AmpsDC == 0 || limit.Value > 0.99*trial.LimitAmps.Value && limit.Value < 1.01*trial.LimitAmps.Value {
 					continue
 				}
