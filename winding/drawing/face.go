@@ -279,10 +279,11 @@ func (v *faceView) layerWords() string {
 	switch {
 	case spec.Layers == 1:
 		return "One side to a slot."
+	case (spec.Span == 1 || spec.Span == spec.Slots-1) && v.kind == outside:
+		return "Sides lie next to each other in the slot, each with its letter inside it."
 	case spec.Span == 1 || spec.Span == spec.Slots-1:
 		return "Sides lie next to each other in the slot, each with its letter outside it."
-	}
-	if v.kind == outside {
+	case v.kind == outside:
 		return "The inner mark and letter are the bottom side, laid first; the outer ones the top side, at the mouth."
 	}
 	return "The outer mark and letter are the bottom side, laid first; the inner ones the top side, at the mouth."
