@@ -11,9 +11,14 @@ import (
 // sentence whole or not at all, with a word of those that were left out; then a caution. What is wrong in
 // the marked row stands there.
 func (v *View) calledOut(s *session.Session, w, h int) []string {
+	lines, _ := v.callOut(s, w, h)
+	return lines
+}
+
+// callOut is calledOut, and how many were left out.
+func (v *View) callOut(s *session.Session, w, h int) (lines []string, left int) {
 	t := s.Theme
-	var lines []string
-	left, said := 0, ""
+	said := ""
 	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad { // the marked row tells it
 		said = s.ProblemText(p)
 	}
@@ -29,13 +34,21 @@ func (v *View) calledOut(s *session.Session, w, h int) []string {
 		lines = append(lines, more...)
 	}
 	if left > 0 && len(lines) < h {
-		text := "y shows one more that is called out"
-		if left > 1 {
-			text = "y shows " + quantity.Screen.Number(float64(left), 0) + " more that are called out"
-		}
-		return append(lines, t.Paint(kit.Hint, text))
+		return append(lines, t.Paint(kit.Hint, furtherCalled(left, w))), left
 	}
-	return append(lines, caution(s, w, h-len(lines))...)
+	return append(lines, caution(s, w, h-len(lines))...), left
+}
+
+// furtherCalled says that y shows what there was no room for, in w cells.
+func furtherCalled(left, w int) string {
+	n, are := "one", "is"
+	if left > 1 {
+		n, are = quantity.Screen.Number(float64(left), 0), "are"
+	}
+	if text := "y shows " + n + " more that " + are + " called out"; kit.Width(text) <= w {
+		return text
+	}
+	return "y shows " + n + " more"
 }
 
 // call is something called out.

@@ -106,12 +106,20 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	side := r.W - naturalWidth(s) - 2
 	if side >= leastWords {
-		left, right := grid.SplitRight(side)
+		table, right := grid.SplitRight(side)
 		beside, below := sharedOut(s, right.W, right.H)
+		words := says(s, right.W, beside...)
 		foot, under := rest.SplitTop(min(4+len(below), max(2, (rest.H-leastPicture)/2)))
 		lines := append(v.meaning(s, foot.W, 2), says(s, foot.W, below...)...)
-		lines = append(lines, v.calledOut(s, foot.W, foot.H-len(lines))...)
-		return left, append(v.pictures(s, under), kit.Bare(s.Theme, right, says(s, right.W, beside...)), kit.Bare(s.Theme, foot, lines))
+		// What is called out goes where more of it has room.
+		calls, left := v.callOut(s, right.W, right.H-len(words)-1)
+		if under, without := v.callOut(s, foot.W, foot.H-len(lines)); without < left || len(calls) == 0 {
+			lines = append(lines, under...)
+		} else {
+			words = append(append(words, ""), calls...)
+		}
+		foot, under = rest.SplitTop(min(foot.H, max(2, len(lines))))
+		return table, append(v.pictures(s, under), kit.Bare(s.Theme, right, words), kit.Bare(s.Theme, foot, lines))
 	}
 	lines := v.shortFoot(s, rest.W, max(3, rest.H-leastPicture+1))
 	foot, under := rest.SplitTop(len(lines))
