@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"strings"
 
 	"slotwright/winding/charge"
 	"slotwright/winding/job"
@@ -238,12 +237,6 @@ func (t *TrialOutcome) heldSaid(condition int) string {
 		return ", held by the regulator"
 	}
 	return ""
-}
-
-// Held reports whether a figure of net amps is what the regulator lets through, in the condition
-// that it is for.
-func (o *Output) Held(t *TrialOutcome) bool {
-	return o.At != 0 && strings.HasPrefix(o.ID, "amps_dc_") && t.heldSaid(o.At-1) != ""
 }
 
 // words are what holds the amps at a point where the regulator does.

@@ -101,6 +101,7 @@ func TestRegulatorSetLowerCoolsAllButWithAShunt(t *testing.T) {
 				assert.LessOrEqual(t, p.NetAmps, was.NetAmps+5e-3, "%s %g A at %g", c.name, most, p.RPM)
 				if c.by == heldByShunt {
 					assert.Equal(t, bare.AmpsDC, p.AmpsDC)
+					assert.InDelta(t, bare.BatteryWatts*p.NetAmps, p.BatteryWatts*bare.NetAmps, 1e-6, "the battery's watts go with its amps")
 					assert.Equal(t, bare.CopperWatts, p.CopperWatts)
 					assert.Equal(t, bare.WindingC, p.WindingC)
 					continue
