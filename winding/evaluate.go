@@ -122,6 +122,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 	b.bed.meet(c, o)
 	o.readHeat(&b.bed, c)
 	o.FieldRun, o.SafetyRun, o.FuseAmps = noField(no), noSafety(no), quantity.Missing(no)
+	o.BreakEvenRPM = b.bed.gainsFrom(c, o)
 }
 
 // works is Static and what costs more than a search wants to pay.

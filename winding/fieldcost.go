@@ -57,13 +57,7 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 		return noField("only for a wound rotor")
 	}
 	f := noField("needs spin-up readings at two field currents")
-	f.FieldWatts, f.BreakEvenRPM = e.watts, e.watts
-	if e.watts.Known() {
-		f.BreakEvenRPM = quantity.Missing("it never gives more than the field takes in this range of speeds")
-		if rpm := breakEven(c, t.Curve); rpm > 0 {
-			f.BreakEvenRPM = quantity.Of(rpm, e.watts.Origin, t.CutInRPM.Origin)
-		}
-	}
+	f.FieldWatts, f.BreakEvenRPM = e.watts, b.gainsFrom(c, t)
 	if b.flux.curve == nil || !e.watts.Known() {
 		return f
 	}
@@ -78,6 +72,21 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 		}
 	}
 	return f
+}
+
+// gainsFrom is the speed from which the battery gets more than the rotor takes of it.
+func (b *bed) gainsFrom(c *characteristic, t *TrialOutcome) quantity.Figure {
+	e := b.rotor
+	switch {
+	case !e.wound:
+		return quantity.Missing("only for a wound rotor")
+	case !e.watts.Known():
+		return e.watts
+	}
+	if rpm := breakEven(c, t.Curve); rpm > 0 {
+		return quantity.Of(rpm, e.watts.Origin, t.CutInRPM.Origin)
+	}
+	return quantity.Missing("it never gives more than the field takes in this range of speeds")
 }
 
 // breakEven is the lowest speed at which the battery gets what the field takes; 0 when

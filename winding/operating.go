@@ -12,7 +12,7 @@ import (
 // charge and the rotor's own watts taken off. That is worked out in three conditions:
 //
 //   - wind: a light wind, the year's mean wind, the wind at which the rotor furls; the
-//     shaft is taken up through rising wind (drive.Climb), so that of two speeds at which
+//     shaft is taken up through rising wind (drive.Ascent), so that of two speeds at which
 //     it could stay it has the one it would really have;
 //   - pedals and water: at the slow speed as far as their power goes there; usual and top
 //     are the speed at which they come to terms when they give all they can, which is each
