@@ -166,3 +166,64 @@ func TestRegulatorThatProtectsTheWindingIsSaid(t *testing.T) {
 	bench := Prepare(ruled(t, "water", 4, ""))
 	assert.Contains(t, bench.bed.holds(&held.Trials[1]), "the regulator holds them at 4 A: the field is down to")
 }
+
+// Two such sets give 3.634 A, of which the rotor, 10 W at its full field, takes 10·0.5583² = 3.117 W, 0.260 A
+// at 12 V: a regulator set to 3.374 A net has the field down to the same 55.8 %. Turned without a load
+// it then has 16.75 V, and at its full field 30 V.
+func TestFieldOfTwoSetsHeldByHand(t *testing.T) {
+	const share = 16.75 / 30
+	r := charger{
+		air: &thermal{}, drag: &drag{}, peak: 0.03, hertz: 0.05, ohms20: 0.5, phases: 1, sets: 2, openPeak: 0.03, field: 10,
+		factor: func(_, _ float64) float64 { return 1 },
+		holder: &regulator{amps: 3.374, wound: true, field: 2, flux: func(s float64) float64 { return s }, watts: func(s float64) float64 { return 10 * s * s }},
+	}
+	r.load.Volts, r.load.DiodeVolts = 12, 0.7
+	p := r.at(1000, 20)
+	require.True(t, p.Held)
+	assert.InDelta(t, 2*share, p.HeldFieldAmps, 2e-3)
+	assert.InDelta(t, 10*sq(share), p.FieldWatts, 2e-2)
+	assert.InDelta(t, 3.634, p.AmpsDC, 2e-3)
+	assert.InDelta(t, 3.374, p.NetAmps, 1e-9)
+	assert.InDelta(t, 12*3.374, p.NetWatts, 1e-3)
+	assert.InDelta(t, 16.75, p.OpenVoltsDC, 0.03)
+	assert.InDelta(t, 30, r.unheld().at(1000, 20).OpenVoltsDC, 1e-9)
+	small := r
+	small.holder = &regulator{amps: 21, wound: true, field: 2, flux: r.holder.flux, watts: r.holder.watts}
+	assert.True(t, small.at(1000, 20).Held, "two sets bring 24.5 A, of which the rotor takes 0.8")
+}
+
+// A shunt lets the battery have no more than it is set to, which is then no more than it may be charged with;
+// but the dump load that it needs is for all that the winding brings at the top speed, as without
+// it. A controller in series keeps the rest in the winding, and needs less of one.
+func TestRegulatorGuardsTheBatteryAndTheDumpLoadTakesTheRest(t *testing.T) {
+	run := func(most float64, by string) *TrialOutcome {
+		j := ruled(t, "wind-good", most, by)
+		j.Battery.MaxChargeAmps = quantity.Known(10)
+		o := Evaluate(j)
+		return &o.Trials[0]
+	}
+	free, shunt, series := run(0, ""), run(8, "shunt"), run(8, "series")
+	require.Greater(t, free.OverChargeAmps.Value, 5.0)
+	assert.Zero(t, shunt.OverChargeAmps.Value)
+	assert.Zero(t, series.OverChargeAmps.Value)
+	require.True(t, free.DumpWatts.Known(), free.DumpWatts.Why)
+	assert.InEpsilon(t, free.DumpWatts.Value, shunt.DumpWatts.Value, 1e-9)
+	assert.InEpsilon(t, free.DumpOhms.Value, shunt.DumpOhms.Value, 1e-9)
+	assert.Less(t, series.DumpWatts.Value, 0.6*free.DumpWatts.Value)
+	assert.Greater(t, series.DumpOhms.Value, free.DumpOhms.Value)
+}
+
+// Flux follows the field by the curve where one was read, flat at its top: of one that goes as I/(I + 1 A), half
+// of 2 A makes 0.5 of 0.667, three quarters. Without a curve half the current makes half. Into a
+// resistor and a converter's input no regulator is set.
+func TestFluxAtAShareOfTheField(t *testing.T) {
+	g := &job.BatterySpec{MostAmps: quantity.Known(8)}
+	e := &excitation{wound: true, amps: quantity.Of(2)}
+	curve := &flux{at: func(amps float64) float64 { return amps / (amps + 1) }}
+	assert.InEpsilon(t, 0.75, newRegulator(g, e, curve).flux(0.5), 1e-12)
+	assert.InEpsilon(t, 0.5, newRegulator(g, e, &flux{}).flux(0.5), 1e-12)
+	for _, load := range []string{loadResistor, loadBus} {
+		assert.Nil(t, newRegulator(&job.BatterySpec{MostAmps: g.MostAmps, Load: load}, e, curve), load)
+	}
+	assert.Nil(t, newRegulator(&job.BatterySpec{}, e, curve))
+}

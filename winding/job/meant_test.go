@@ -34,11 +34,34 @@ func TestWhatAPersonWritesIsTaken(t *testing.T) {
 	}
 }
 
+// A frequency's ± is carried into rpm with it: at 12 poles 70 Hz ±2 are 700 rpm ±20.
+func TestAFrequencyKeepsItsTolerance(t *testing.T) {
+	d := Parse("[machine]\nslots = 36\npoles = 12\n[[coil]]\nturns = 10\n").Set("coil[0].speed", "70 ±2 Hz", quantity.Choice{})
+	require.Empty(t, d.Problems())
+	assert.InDelta(t, 700, d.Job().Coils[0].RPM.Value, 1e-9)
+	assert.InDelta(t, 20, d.Job().Coils[0].RPM.PlusMinus, 1e-9)
+}
+
+// What holds the amps is asked where a most current is given and no field can be lowered.
+func TestWhatHoldsIsAskedWithMagnets(t *testing.T) {
+	f, _ := InputAt("battery.held_by")
+	for text, asked := range map[string]bool{
+		"[field]\nkind = \"magnets\"\n[battery]\nmost_current_a = 8\n":                      true,
+		"[field]\nkind = \"magnets\"\n":                                                     false,
+		"[field]\nkind = \"wound\"\n[battery]\nmost_current_a = 8\n":                        false,
+		"[field]\nkind = \"magnets\"\n[battery]\nload = \"resistor\"\nmost_current_a = 8\n": false,
+	} {
+		j := Parse(text).Job()
+		assert.Equal(t, asked, f.Applies(&j), text)
+	}
+}
+
 // What cannot be taken is answered with what may have been meant, and not with how to measure.
 func TestWhatWasMeantIsOffered(t *testing.T) {
 	d := Parse("[machine]\nslots = 36\n[[coil]]\nturns = 10\n[[trial]]\nname = \"A\"\n")
 	for _, c := range []struct{ path, typed, fix string }{
 		{"machine.stack", "1.25", "1.25 in? Write the unit behind it"},
+		{"machine.bore", "3000", "check the figure and its unit"}, // as inches it is further out yet
 		{"trial[0].turns", "0.9", "write 1"}, {"trial[0].turns", "12.5", "write 12 or 13"},
 		{"coil[0].speed", "70 Hz", "give the poles first: rpm = Hz × 120 / poles"},
 		{"old.lead", "1,204", "write it like 12, ~12 or 12 ±1 Ω"},

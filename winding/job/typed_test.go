@@ -79,6 +79,7 @@ func TestAnAreaAsWidthTimesDepth(t *testing.T) {
 		assert.Equal(t, d.Job(), Parse(d.Text()).Job(), "read again")
 	}
 	assert.InEpsilon(t, 72, Parse("[slot]\narea_mm2 = \"8 x 9 mm\"\n").Job().Slot.AreaMM2.Value, 1e-12)
+	assert.InEpsilon(t, 72, Parse("[slot]\narea_mm2 = \"0.8 x 0.9 cm\"\n").Job().Slot.AreaMM2.Value, 1e-12, "10 mm to the centimetre, 100 mm² to its square")
 	for _, typed := range []string{"8 x", "8 x 9 kg", "8 mm x 9 in", "8 x 9 x 2", "0 x 9"} {
 		assert.Len(t, Parse("").Set("slot.area", typed, quantity.Choice{}).Problems(), 1, typed)
 	}
