@@ -58,7 +58,18 @@ func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 	if t.AmpsUsual.Known() {
 		text = joined(", ", text, t.brings(kind, &o.Machine))
 	}
+	if t.YearKWh.Known() && t.stands(&o.Machine) {
+		text = joined(", ", text, t.year())
+	}
 	return text
+}
+
+// year is a year's energy in words: what a rotor in the wind is for.
+func (t *TrialOutcome) year() string {
+	if t.YearKWh.Value < 0.5 {
+		return "nothing to speak of in a year"
+	}
+	return whole(t.YearKWh) + " kWh in a year"
 }
 
 // brings is the net amps where it usually runs.
@@ -167,7 +178,7 @@ func (o *Outcome) moreEnergy(t, ref *TrialOutcome) string {
 	d := t.YearKWh.Value - ref.YearKWh.Value
 	switch {
 	case !ref.stands(&o.Machine):
-		return whole(t.YearKWh) + " kWh in a year"
+		return t.year()
 	case math.Abs(d) < 0.5:
 		return "as much in a year"
 	case d > 0:
@@ -201,7 +212,7 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 		parts = append(parts, text)
 	}
 	if t.Burns() && !t.burnsIn(usual) { // there it was said
-		return append(parts, o.burns(t, kind))
+		return append([]string{o.burns(t, kind)}, parts...) // the gravest first
 	}
 	if OutputOf("winding_c_hottest").Past(o, t) {
 		parts = append(parts, fmt.Sprintf("gets to %s °C where class %s allows %s", whole(t.HottestC), o.Machine.ThermalClass, whole(o.Machine.MeanLimitC)))
