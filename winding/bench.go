@@ -80,6 +80,7 @@ func (b *Bench) kept(j job.Job) moves {
 // (before) or held whatever they are; the flux, whose curve stands if its readings do.
 type moves struct {
 	flux, turn   float64
+	reach        float64 // the flux by so many times what it may be off above the currents read
 	room         *slotRoom
 	layouts      *layouts
 	before, held *fitted
@@ -126,7 +127,7 @@ func prepare(j job.Job, off moves) *Bench {
 		b.fit = newFitted(&read, b.speeds.top, off.before)
 	}
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
-	b.flux.perTurn.Value += off.flux * b.flux.perTurn.PlusMinus
+	b.flux.perTurn.Value += off.flux*b.flux.perTurn.PlusMinus + off.reach*b.flux.reach
 	markPlate(m, &b.old, oldPhaseOhms(m, &b.old, &b.oldOhms), &b.flux, &b.dc)
 	b.was = newOldSum(&b.flux, &b.old, m)
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)

@@ -55,7 +55,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	if !read.beyondIron(d) { // else the teeth are not what is wrong
 		iron.teeth(d, o.Machine.ToothTesla)
 	}
-	aboutField{rotor: &b.rotor, given: &j.Field}.callOut(d)
+	aboutField{rotor: &b.rotor, given: &j.Field, plate: j.Old.RatedVolts}.callOut(d)
 	aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != ""}.callOut(d)
 	aboutDrive{&j.Drive, &j.Target, b.speeds.ratio}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)

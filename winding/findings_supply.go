@@ -12,6 +12,25 @@ import (
 type aboutField struct {
 	rotor *excitation
 	given *job.FieldSpec
+	plate quantity.Reading // volts, of the alternator as it was
+}
+
+// rotorOver is how many times the current of its plate a rotor coil may take before it is called
+// out; its heat is then half as much again. Common practice, no source.
+const rotorOver = 1.25
+
+// overPlate is about a rotor coil that is fed with more than its machine's plate speaks of.
+func (a aboutField) overPlate(d *doubts) {
+	e := a.rotor
+	if !a.given.Ohms.Given() || !a.plate.Given() || !e.amps.Known() {
+		return
+	}
+	made := e.coil.Amps(a.plate.Value)
+	if !(made > 0) || e.amps.Value <= rotorOver*made {
+		return
+	}
+	d.add(Doubt, "field.current", "", fmt.Sprintf("hold the field to %.2g A, and say it here: coil, rings and brushes are made for that", made), "Ohm's law, the coil at its working temperature",
+		"the rotor coil takes %.3g A here, on its plate's %.3g V it takes %.3g A: %.1f times the heat it is made for", e.amps.Value, a.plate.Value, made, sq(e.amps.Value/made))
 }
 
 // callOut is about a rotor current that is not the one the flux was read at, or that its
@@ -36,6 +55,7 @@ func (a aboutField) callOut(d *doubts) {
 		}
 		d.add(Doubt, "field.current", "", fix, "", "%s", e.unmatched)
 	}
+	a.overPlate(d)
 	if f.Amps.Given() && e.driven.Known() && f.Amps.Value > e.driven.Value*(1+fieldApart) {
 		need := f.Amps.Value*e.coil.Ohms() + e.coil.BrushVolts
 		d.add(Doubt, "field.current", "", fmt.Sprintf("measure the current warm; it needs %.3g V", need), "Ohm's law, the coil at its working temperature",

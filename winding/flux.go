@@ -22,6 +22,8 @@ type flux struct {
 	// extrapolated is set where the field current is above all that were read: the curve there is
 	// a guess, and what goes by it is marked so.
 	extrapolated bool
+	// reach is how far perTurn may be off by that guess, in its unit.
+	reach float64
 	// fromOld is set where readings of the old winding speak, so that they can be wrong.
 	fromOld bool
 	// at is volts per rpm and turn at a field current; nil with one reading.

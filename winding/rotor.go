@@ -82,7 +82,7 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 	perTurn := quantity.Of(curve.At(amps.Value), origin)
 	perTurn.PlusMinus = curve.OutsideDoubt(amps.Value)
 	return flux{
-		perTurn: perTurn, fieldAmps: amps,
+		perTurn: perTurn, reach: perTurn.PlusMinus, fieldAmps: amps,
 		from:   fmt.Sprintf("the magnetisation curve through %d %s", len(readings), strings.TrimSuffix(kind, " of the old winding")),
 		spread: curve.Error, extrapolated: beyond, at: curve.At, curve: curve, read: readings,
 	}, true

@@ -136,7 +136,10 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 		perTurn: quantity.Of(k.Value/old.coils.effective, f.origin(old, single, k.Why)), relative: old.coils.relative, fromOld: true,
 		from: f.from(k.Why), fieldAmps: rotor.Amps.Figure("no field current given"), spread: single.spread, extrapolated: single.extrapolated, curve: single.curve, readAt: single.readAt,
 	}
-	found.perTurn.PlusMinus = k.PlusMinus / old.coils.effective
+	if f.carriedIn(single, k.Why) && single.perTurn.Value > 0 {
+		found.reach = single.reach / single.perTurn.Value * found.perTurn.Value
+	}
+	found.perTurn.PlusMinus = math.Hypot(k.PlusMinus/old.coils.effective, found.reach)
 	if amps := f.fit.FieldAmps(); amps > 0 {
 		found.fieldAmps = quantity.Of(amps)
 	}
@@ -152,12 +155,16 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 // So it is where volts at another field current, carried to this one by a guess, decide, and no
 // reading with the current that it has in service.
 func (f *fitted) origin(old *oldWinding, single flux, decided string) quantity.Origin {
-	carried := single.extrapolated || single.readAt > 0
-	inService := []string{string(readings.Began), string(readings.Loaded), string(readings.Plate)}
-	if f.apart || carried && !slices.Contains(inService, decided) {
+	if f.apart || f.carriedIn(single, decided) {
 		return quantity.Guessed
 	}
 	return guessedIf(old.Turns)
+}
+
+// carriedIn reports whether the reading that decides is volts at another field current.
+func (f *fitted) carriedIn(single flux, decided string) bool {
+	inService := []string{string(readings.Began), string(readings.Loaded), string(readings.Plate)}
+	return (single.extrapolated || single.readAt > 0) && !slices.Contains(inService, decided)
 }
 
 // from says what was solved, and which reading decided.

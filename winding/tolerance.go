@@ -192,6 +192,9 @@ func (b *Bench) mistakes() []mistake {
 			of(nil, moves{held: f}, nil)
 		}
 		of(nil, moves{}, func(other *Bench) { other.henries.loose = true })
+		if b.flux.reach > 0 {
+			of(nil, moves{held: b.fit, reach: 1}, nil)
+		}
 	case b.flux.perTurn.PlusMinus > 0:
 		of(nil, moves{flux: 1}, nil)
 	}
