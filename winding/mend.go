@@ -2,7 +2,6 @@ package winding
 
 import (
 	"fmt"
-	"slices"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -92,9 +91,7 @@ type mend struct {
 func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
 	s := of.search(t, o.TurnsThatFit.Value)
 	s.more = of.leastOf(o, breaks)
-	for _, g := range of.sizes(t) {
-		s.try(of.full(withGauge(t, g)))
-	}
+	s.near()
 	s.wider()
 	if s.best == nil || same(s.best.trial, t) {
 		return mend{inTheWay: s.inTheWay(o)}
@@ -166,30 +163,38 @@ func same(a, b job.Trial) bool {
 	return a.Turns.Value == b.Turns.Value && a.Gauge.String() == b.Gauge.String() && a.Circuits.Or(1) == b.Circuits.Or(1)
 }
 
-// sizes is a trial's wire and its neighbours.
-func (of offers) sizes(t job.Trial) []wiretable.Gauge {
-	list := append(make([]wiretable.Gauge, 0, 1+sizesThicker+sizesThinner), t.Gauge)
-	thick, thin := t.Gauge, t.Gauge
+// near tries a trial's wire and its neighbours, on either side as far as there is something to find.
+func (s *search) near() {
 	step := 1
-	if of.drive.kind == "wind" {
+	if s.drive.kind == "wind" {
 		step = 3 // each costs a year
 	}
-	for i := 1; i <= max(sizesThicker, sizesThinner); i++ {
-		if g, ok := thick.ThickerIn(t.Build); ok && i <= sizesThicker {
-			if thick = g; i%step == 1%step {
-				list = append(list, thick)
+	own := s.full(s.own)
+	s.try(own)
+	for _, side := range [...]struct {
+		next func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool)
+		most int
+	}{{wiretable.Gauge.ThickerIn, sizesThicker}, {wiretable.Gauge.ThinnerIn, sizesThinner}} {
+		before := own
+		for i, g := 1, s.own.Gauge; i <= side.most; i++ {
+			n, ok := side.next(g, s.own.Build)
+			if !ok {
+				break
 			}
-		}
-		if g, ok := thin.ThinnerIn(t.Build); ok && i <= sizesThinner {
-			if thin = g; i%step == 1%step {
-				list = append(list, thin)
+			if g = n; i%step != 1%step {
+				continue
 			}
+			f := s.full(withGauge(s.own, g))
+			s.try(f)
+			if s.past(f, before) {
+				break
+			}
+			before = f
 		}
 	}
-	if g, ok := of.filling(t); ok && !slices.ContainsFunc(list, func(o wiretable.Gauge) bool { return o.String() == g.String() }) {
-		list = append(list, g)
+	if g, ok := s.filling(s.own); ok {
+		s.try(s.full(withGauge(s.own, g)))
 	}
-	return list
 }
 
 // filling is the thickest wire of which the trial's own turns still go in: what a slot that is

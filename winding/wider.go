@@ -79,6 +79,14 @@ func (s *search) try(f *fullSlot) (better bool) {
 	return true
 }
 
+// past reports whether there is nothing more to find on the way that came from one winding to the
+// next: both begin in time and stand what flows usually, and the next brings less, and less than
+// what is asked.
+func (s *search) past(f, before *fullSlot) bool {
+	brings := s.brings(f)
+	return brings < s.brings(before) && brings <= s.more
+}
+
 // wider goes on in other circuits where those that were tried end.
 func (s *search) wider() {
 	if s.turns < 1 || len(s.choices) < 2 || !s.begin {
