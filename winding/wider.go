@@ -103,8 +103,12 @@ func (s *search) wider() {
 	if s.best != nil && s.top != before {
 		for _, by := range []float64{widerLook, math.Sqrt(widerLook)} {
 			at := s.best.forCircuit()
-			s.step(at / by)
-			s.step(at * by)
+			if s.top.forCircuit() <= at {
+				s.step(at / by)
+			}
+			if s.top.forCircuit() >= at {
+				s.step(at * by)
+			}
 		}
 	}
 }
