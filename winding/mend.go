@@ -163,38 +163,42 @@ func same(a, b job.Trial) bool {
 	return a.Turns.Value == b.Turns.Value && a.Gauge.String() == b.Gauge.String() && a.Circuits.Or(1) == b.Circuits.Or(1)
 }
 
-// near tries a trial's wire and its neighbours, on either side as far as there is something to find.
+// near tries a trial's wire and its neighbours.
 func (s *search) near() {
+	own := s.full(s.own)
+	s.try(own)
+	thicker := s.side(own, wiretable.Gauge.ThickerIn, sizesThicker)
+	if thicker == nil || !s.past(own, thicker) {
+		s.side(own, wiretable.Gauge.ThinnerIn, sizesThinner)
+	}
+	if g, ok := s.filling(s.own); ok {
+		s.try(s.full(withGauge(s.own, g)))
+	}
+}
+
+// side tries the sizes on one side of a trial's own, so many at most, as far as there is something
+// to find. It gives the first; nil where there is none.
+func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool), most int) (first *fullSlot) {
 	step := 1
 	if s.drive.kind == "wind" {
 		step = 3 // each costs a year
 	}
-	own := s.full(s.own)
-	s.try(own)
-	for _, side := range [...]struct {
-		next func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool)
-		most int
-	}{{wiretable.Gauge.ThickerIn, sizesThicker}, {wiretable.Gauge.ThinnerIn, sizesThinner}} {
-		before := own
-		for i, g := 1, s.own.Gauge; i <= side.most; i++ {
-			n, ok := side.next(g, s.own.Build)
-			if !ok {
-				break
-			}
-			if g = n; i%step != 1%step {
-				continue
-			}
+	g, ok := next(s.own.Gauge, s.own.Build)
+	for i, before := 1, own; ok && i <= most; i++ {
+		if i%step == 1%step {
 			f := s.full(withGauge(s.own, g))
 			s.try(f)
+			if first == nil {
+				first = f
+			}
 			if s.past(f, before) {
 				break
 			}
 			before = f
 		}
+		g, ok = next(g, s.own.Build)
 	}
-	if g, ok := s.filling(s.own); ok {
-		s.try(s.full(withGauge(s.own, g)))
-	}
+	return first
 }
 
 // filling is the thickest wire of which the trial's own turns still go in: what a slot that is

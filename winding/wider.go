@@ -115,26 +115,28 @@ func (s *search) wider() {
 
 // walk goes from so many turns for a circuit to so many times as many, and on.
 func (s *search) walk(at, times float64) {
+	before := s.top
 	for misses, steps := 0, 0; misses < widerMisses && steps < widerSteps; steps++ {
 		at *= times
-		switch found, better := s.step(at); {
-		case !found:
+		f, better := s.step(at)
+		if f == nil || before != nil && s.past(f, before) {
 			return
-		case better:
-			misses = 0
-		default:
-			misses++
 		}
+		if misses++; better {
+			misses = 0
+		}
+		before = f
 	}
 }
 
-// step tries so many turns for a circuit; found is false where no such winding is near.
-func (s *search) step(forCircuit float64) (found, better bool) {
+// step tries so many turns for a circuit; nil where no such winding is near.
+func (s *search) step(forCircuit float64) (f *fullSlot, better bool) {
 	t, ok := s.with(forCircuit)
 	if !ok {
-		return false, false
+		return nil, false
 	}
-	return true, s.try(s.full(t))
+	f = s.full(t)
+	return f, s.try(f)
 }
 
 // with is the trial in those circuits and of that wire that give about so many turns for a
