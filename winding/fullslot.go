@@ -120,7 +120,8 @@ func (of offers) brings(f *fullSlot) float64 {
 // holds reports whether it stands what flows in every condition; brings comes first.
 func (of offers) holds(f *fullSlot) bool {
 	f.stood.Do(func() {
-		for i, c := range of.drive.conditions {
+		for i := conditionCount - 1; i >= 0; i-- { // at the top most flows
+			c := &of.drive.conditions[i]
 			if !f.stands[i] {
 				f.stands[i] = !c.X.Known() || c.Same != "" || of.standsIn(f, i)
 			}
