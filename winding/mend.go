@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"fmt"
 
 	"slotwright/winding/drive"
@@ -188,9 +189,7 @@ func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build)
 		if i%step == 1%step {
 			f := s.full(withGauge(s.own, g))
 			s.try(f)
-			if first == nil {
-				first = f
-			}
+			first = cmp.Or(first, f)
 			if s.past(f, before) {
 				break
 			}

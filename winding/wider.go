@@ -16,15 +16,18 @@ import (
 // the sizes there are. So the trial's own circuits are looked at first (mend.go), and others only
 // where these end: where the best of them, or none, is that with the fewest or the most
 // turns for a circuit. From there the walk goes on, half as many again at a step, as long as it
-// gets better; at the end it looks to both sides of the best. For each step those circuits are
+// gets better; at the end it looks beside the best, on the side of what brings most, or on both
+// where that is the best. What full slots bring rises with the turns for a circuit to one top and
+// falls from there, so every way ends where a winding brings less than the one before and less than
+// is asked. For each step those circuits are
 // taken, of the numbers that the layout divides its coils into evenly, in which the wire stays
 // nearest the trial's own. Star and delta are left as they are.
 //
-// Cost: some eight windings where the own circuits end, none elsewhere; each is kept.
+// Cost: some five windings where the own circuits end, none elsewhere; each is kept.
 
 const (
 	widerStep   = 1.5  // from one to the next on the way out
-	widerLook   = 1.22 // to both sides of the best, about half a step, then half of that
+	widerLook   = 1.22 // beside the best, about half a step, then half of that
 	widerMisses = 2    // so many in turn that are no better end the walk
 	widerSteps  = 12   // at most
 	widerWire   = 3.0  // times the wire's diameter, or one part in it, is another wire's work
