@@ -61,3 +61,24 @@ func TestKeysFromABlankClawPoleToNetAmps(t *testing.T) {
 	assert.Equal(t, "belt", j.Drive.Transmission)
 	assert.Equal(t, 140.0, j.Drive.DriverMM.Value)
 }
+
+// The connection of the old winding is asked before its ohms: one letter says a delta, whose right
+// ohms are then doubted no more; a figure typed there passes it for the ohms.
+func TestTheOldConnectionIsAskedBeforeItsOhms(t *testing.T) {
+	h := newHand(t, blankJob(), 100, 30)
+	h.begins("iron")
+	h.give("36", "12", "", "", "1", "92", "36", "84")
+	h.begins("old winding")
+	h.give("9", "1.6 mm", "")
+	h.at("Old winding: connection")
+	h.sees(`Old winding: connection ◂ \(star\)`)
+	h.give("d.042", "w3.4")
+	h.screen("Machine")
+	m := h.leaves()
+	j := m.s.Job()
+	assert.Equal(t, "delta", j.Old.Connection.String())
+	assert.Equal(t, 0.042, j.Old.LeadOhms.Value)
+	for _, f := range m.s.Outcome().Findings {
+		assert.NotContains(t, f.Text, "the old winding's ohms make its mean turn")
+	}
+}

@@ -34,6 +34,7 @@ type doing struct {
 	name, keys string
 	do         func() tea.Cmd
 	short      string // what it is asked for by, before all that begin so
+	lead, also string // what stands before the name, and what else it is found by
 }
 
 // openCommands lists all commands: those of this screen, those of every screen, the screens,
@@ -42,7 +43,7 @@ func (m *Model) openCommands() {
 	list := append(m.commands(), m.fields()...)
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
-		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Also: d.name + " " + otherWords(d.name)}
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Lead: d.lead, Also: strings.Join([]string{d.name, d.also, otherWords(d.name)}, " ")}
 	}
 	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
 	m.picked = func(id string) tea.Cmd {
@@ -76,7 +77,7 @@ func (m *Model) commands() []doing {
 	list := m.commandsOf(m.active, "")
 	list = append(list, m.named(m.everywhere(), "", func() {})...)
 	for i, v := range m.views {
-		list = append(list, doing{"Go to " + v.Name(), "screen", func() tea.Cmd { m.show(i); return nil }, v.Name()})
+		list = append(list, doing{name: "Go to " + v.Name(), keys: "screen", do: func() tea.Cmd { m.show(i); return nil }, short: v.Name()})
 	}
 	list = append(list, doing{name: "Open the built-in example", do: m.example})
 	for i, v := range m.views {
@@ -88,10 +89,12 @@ func (m *Model) commands() []doing {
 }
 
 // fields are those of the job that apply, by name, for whoever does not know which screen has
-// one; Trials shows its own. Of readings and records those that there are.
+// one; Trials shows its own. Of readings and records those that there are, and whatever is among
+// the first things.
 func (m *Model) fields() []doing {
 	var list []doing
 	j := m.s.Job()
+	listed := map[string]bool{}
 	for _, table := range job.Tables {
 		entries := 1
 		if table.Many() {
@@ -103,12 +106,25 @@ func (m *Model) fields() []doing {
 		for i := range entries {
 			for _, in := range job.InputsOf(table.Name) {
 				if path := in.PathAt(i); in.Name != "format" && machine.Applies(in, &j) {
-					list = append(list, doing{name: "Field: " + m.s.FieldName(path), do: func() tea.Cmd { m.goTo(path); return nil }})
+					list, listed[path] = append(list, m.field(in, path)), true
 				}
 			}
 		}
 	}
+	for _, w := range winding.Wants(&j) {
+		if in, ok := job.InputAt(w.Path); ok && !listed[w.Path] {
+			list = append(list, m.field(in, w.Path))
+		}
+	}
 	return list
+}
+
+// field is a field as a command that goes to it, found by its name and by what the screens call it:
+// its label among the first things, and its heading with its label.
+func (m *Model) field(in *job.Input, path string) doing {
+	t, _ := job.TableOf(in.Table)
+	also := strings.Join([]string{machine.Label(path), t.Title, in.WholeLabel(), t.Title, in.Label}, " ")
+	return doing{name: m.s.FieldName(path), lead: "Field: ", also: also, do: func() tea.Cmd { m.goTo(path); return nil }}
 }
 
 // commandsOf are those of a screen, which comes up first.

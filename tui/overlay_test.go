@@ -38,6 +38,38 @@ func TestCommandsAreFoundByOtherWords(t *testing.T) {
 	}
 }
 
+// What stands on a screen before a field is typed as it stands there, colon and all, and finds it;
+// the word that all of them begin with finds none but those that have it in their name.
+func TestFieldsAreFoundByWhatStandsOnTheScreen(t *testing.T) {
+	blank := opened(blankJob(), 100, 30, "Machine", "")
+	example := opened(session.NewExample(), 100, 30, "Machine", "")
+	for _, c := range []struct {
+		m           *Model
+		typed, want string
+	}{
+		{example, "drive: power", "What turns it: power"}, {example, "Drive power", "What turns it: power"}, {example, "what turns it: POWER", "What turns it: power"},
+		{example, "old winding: lead to lead, at", "Old winding: lead to lead, at"}, {example, "what it charges: rest voltage", "Rest voltage"},
+		{blank, "trial winding: turns", "A turns"}, {blank, "spin-up reading: volts", "Spin-up reading 1: volts"}, {blank, "old winding: connection", "Old winding: connection"},
+	} {
+		c.m.press("ctrl+p")
+		c.m.list.Typed = c.typed
+		labels := ""
+		for _, o := range c.m.list.Matching() {
+			labels += o.Lead + o.Label + "\n"
+		}
+		assert.Contains(t, labels, "Field: "+c.want+"\n", c.typed)
+		c.m.press("esc")
+	}
+	all := len(example.fields())
+	example.press("ctrl+p f i e l d")
+	found := example.list.Matching()
+	require.NotEmpty(t, found)
+	assert.Less(t, len(found), all/4)
+	for _, o := range found {
+		assert.Contains(t, strings.ToLower(o.Label+o.Note+o.Also), "field", "not by what stands before it")
+	}
+}
+
 // With a why, the ladder or a value over the table the commands of the screen are still all
 // there, and one that is done closes what lay over it.
 func TestCommandsUnderWhatLiesOver(t *testing.T) {

@@ -59,6 +59,7 @@ func every(j *job.Job) []Want {
 		{Path: "slot.area", Unlocks: "wire fill and the turns that fit"},
 		{Path: "slot.top", Unlocks: "the slot's area"}, {Path: "slot.bottom", Unlocks: "the slot's area"}, {Path: "slot.depth", Unlocks: "the slot's area"},
 		{Path: "old.state", Unlocks: "whether its turns, wire and ohms are asked for"}, {Path: "old.turns", Unlocks: "volts, from what the old winding gave"}, {Path: "old.gauge", Unlocks: "what the old ohms bear out"}, {Path: "old.strands", Unlocks: "what the old ohms bear out, when it is more than one"},
+		{Path: "old.connection", Unlocks: "what the old ohms and volts are of: a delta's leads show a third of a star's ohms"},
 		{Path: "old.lead", Unlocks: "a mean turn that was measured"},
 		{Path: "field.kind", Unlocks: "what the rotor costs, and what happens at the top speed"},
 		{Path: "field.coil", Unlocks: "what the rotor takes off the amps"},

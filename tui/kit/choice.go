@@ -104,25 +104,33 @@ func (c Choice) filtered(typed string) Choice {
 
 // Matching is the options that what was typed leaves, the best first: those whose label or
 // short name begins with it, then those in which a word does, then those that have it anywhere
-// or are called so by others.
+// or are called so by others. Colons, commas and dots of omission count for nothing.
 func (c Choice) Matching() []Option {
-	want := strings.ToLower(strings.TrimSpace(c.Typed))
+	want := plain(c.Typed)
 	if want == "" {
 		return c.Options
 	}
 	var ranks [3][]Option
 	for _, o := range c.Options {
-		label, note := strings.ToLower(o.Label), strings.ToLower(o.Note)
+		label, note := plain(o.Label), plain(o.Note)
 		switch {
-		case strings.HasPrefix(label, want), strings.HasPrefix(strings.ToLower(o.Short), want):
+		case o.Lead == "" && strings.HasPrefix(label, want), strings.HasPrefix(plain(o.Short), want):
 			ranks[0] = append(ranks[0], o)
 		case strings.Contains(" "+label, " "+want):
 			ranks[1] = append(ranks[1], o)
-		case strings.Contains(label+" "+note, want), strings.Contains(" "+strings.ToLower(o.Also), " "+want):
+		case strings.Contains(label+" "+note, want), strings.Contains(" "+plain(o.Also), " "+want):
 			ranks[2] = append(ranks[2], o)
 		}
 	}
 	return append(append(ranks[0], ranks[1]...), ranks[2]...)
+}
+
+// plain is text as it is looked for: in small letters, one blank between words, without the marks
+// that a label has and that nobody types.
+func plain(text string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return unicode.IsSpace(r) || strings.ContainsRune(":,…", r)
+	}), " ")
 }
 
 // At is the option at a cell of the frame, for a click, when the picker is drawn within.
@@ -165,7 +173,7 @@ func (c Choice) line(owner []int) int {
 func (c Choice) lay(t Theme, within Rect) (r Rect, lines []string, owner []int, w int) {
 	labelW, noteW := 0, 0
 	for _, o := range c.Options {
-		labelW, noteW = max(labelW, Width(t.Text(o.Label))), max(noteW, Width(t.Text(o.Note)))
+		labelW, noteW = max(labelW, Width(t.Text(o.Lead+o.Label))), max(noteW, Width(t.Text(o.Note)))
 	}
 	w = max(min(labelW+noteW+6, within.W-4), Width(t.Text(c.Title))+4, 24)
 	if c.Tall {
@@ -195,7 +203,7 @@ func (c Choice) option(t Theme, o Option, on bool, labelW, w int) []string {
 		if labelW > w-2 || labelW+4+Width(t.Text(o.Note)) > w && labelW > w*2/3 {
 			labelW = max(1, w-4-min(Width(t.Text(o.Note)), w/3))
 		}
-		return []string{t.Fit(mark+" "+style.Render(t.Fit(o.Label, labelW))+"  "+t.Paint(Hint, o.Note), w)}
+		return []string{t.Fit(mark+" "+style.Render(t.Fit(o.Lead+o.Label, labelW))+"  "+t.Paint(Hint, o.Note), w)}
 	}
 	var out []string
 	for i, l := range t.Wrap(o.Label, w-2) {

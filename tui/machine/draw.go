@@ -115,7 +115,7 @@ func (v *View) strip(s *session.Session, w int) []string {
 		lines = append(lines, t.Fit(t.Paint(kit.Broken, text), w))
 	}
 	if list := waiting(s); len(list) > 0 {
-		text := t.Mark(kit.Needed) + " next: " + label(list[0].Path)
+		text := t.Mark(kit.Needed) + " next: " + Label(list[0].Path)
 		if whole := text + ", for " + list[0].Unlocks; kit.Width(t.Text(whole)) <= w {
 			text = whole
 		}
@@ -148,7 +148,7 @@ func (v *View) missing(s *session.Session, w int) []string {
 		if by[f.Unlocks] == nil {
 			order = append(order, f.Unlocks)
 		}
-		by[f.Unlocks] = append(by[f.Unlocks], label(f.Path))
+		by[f.Unlocks] = append(by[f.Unlocks], Label(f.Path))
 		if f.Way != "" {
 			ways[f.Unlocks] = true
 		}

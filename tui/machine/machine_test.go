@@ -57,6 +57,22 @@ func TestDoubtsStandAtTheirField(t *testing.T) {
 	assert.Positive(t, said, "some doubt is about a field of these screens")
 }
 
+// A wound rotor is asked nothing about magnets.
+func TestAWoundRotorIsAskedNothingOfMagnets(t *testing.T) {
+	for kind, asked := range map[string]bool{"wound": false, "magnets": true} {
+		s := session.New(job.Parse("format = 1\n[field]\nkind = \""+kind+"\"\n"), "", job.Mark{})
+		v := NewMachine()
+		v.first = false
+		labels := ""
+		for _, r := range v.rows(s) {
+			labels += r.Label + "\n"
+		}
+		for _, label := range []string{"Number of magnets", "Magnet thickness", "Remanence"} {
+			assert.Equal(t, asked, strings.Contains(labels, label+"\n"), "%s: %s", kind, label)
+		}
+	}
+}
+
 // What cannot be is marked ✗ at its field, as among the findings.
 func TestWhatCannotBeIsMarkedSo(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/trial-coil.toml")
@@ -342,7 +358,7 @@ func TestOneEnterPassesAndNothingTypedIsLost(t *testing.T) {
 func TestNoRowMovesTheValuesOfOthers(t *testing.T) {
 	for _, w := range []int{80, 100, 120} {
 		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
-		frame := tuitest.Draw(t, v, s, w, 60)
+		frame := tuitest.Draw(t, v, s, w, 70)
 		at := func(frame string) (value, unit int) {
 			for _, line := range strings.Split(frame, "\n") {
 				if before, _, ok := strings.Cut(line, "(3)"); ok && strings.Contains(line, "Phases") {
@@ -358,7 +374,7 @@ func TestNoRowMovesTheValuesOfOthers(t *testing.T) {
 		require.Positive(t, value)
 		for _, say := range [][2]string{{"machine.span", "1"}, {"machine.span", "10"}, {"old.turns", "9"}, {"field.kind", "wound"}, {"field.kind", "magnets"}, {"drive.kind", "engine"}, {"drive.through", "chain"}} {
 			s.Type(say[0], say[1])
-			is, behind := at(tuitest.Draw(t, v, s, w, 60))
+			is, behind := at(tuitest.Draw(t, v, s, w, 70))
 			assert.Equal(t, value, is, "%d: %v", w, say)
 			assert.Equal(t, unit, behind, "%d: %v", w, say)
 		}

@@ -78,7 +78,7 @@ func (v *View) firstRows(s *session.Session) []form.Row {
 
 // asLabel is a field's name as a label among the first things.
 func asLabel(path string) string {
-	name := label(path)
+	name := Label(path)
 	return strings.ToUpper(name[:1]) + name[1:]
 }
 
@@ -149,8 +149,8 @@ func needs(f *job.Input) bool {
 	return f.Default == nil && (f.Ghost == "" || f.Ghost == "not said") && f.Path() != "name"
 }
 
-// label is a field's name, with what distinguishes it from others of that name.
-func label(path string) string {
+// Label is a field's name, with what distinguishes it from others of that name.
+func Label(path string) string {
 	f, ok := job.InputAt(path)
 	if !ok {
 		return path
@@ -182,7 +182,7 @@ func applies(f *job.Input, j *job.Job) bool {
 }
 
 // isMagnets are the fields that describe magnets.
-var isMagnets = map[string]bool{"remanence": true, "magnet": true, "cover": true, "magnet_gap": true, "leakage": true, "magnet_at": true}
+var isMagnets = map[string]bool{"remanence": true, "magnets": true, "magnet": true, "cover": true, "magnet_gap": true, "leakage": true, "magnet_at": true}
 
 // patient takes back what is doubted of a reading while the rest of it is waited for: whoever
 // has typed its first figure is on the way to the next.
