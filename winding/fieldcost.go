@@ -150,7 +150,8 @@ func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 
 // bestField is the field current that leaves the battery the most, in each condition: more
 // of it makes more volts and costs more watts. A regulator should aim at it. It is sought
-// up to the highest current that was read, where the curve is known, or the one in use.
+// up to the highest current that was read, where the curve is known, or the one in use. Where the
+// best is more than a regulator lets in, it is the least that brings what is let in.
 func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 	list := [conditionCount]*quantity.Figure{&f.BestSlow, &f.BestUsual, &f.BestTop}
 	most := max(b.rotor.amps.Value, b.flux.curve.High)
@@ -171,15 +172,14 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 			continue
 		}
 		given, asked := b.drive.given(at.X), b.drive.conditions[i].asked
-		net := func(amps float64) float64 {
-			weak := r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps))
-			p := weak.settle(given, at.RPM, asked, at.WindingC)
-			if lets := r.holder.lets(p.NetAmps); lets < p.NetAmps {
-				return p.NetWatts * lets / p.NetAmps
-			}
-			return p.NetWatts
+		weak := func(amps float64) RunPoint {
+			return r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps)).settle(given, at.RPM, asked, at.WindingC)
 		}
-		amps, watts := highest(net, 0, most)
+		amps, watts := highest(func(amps float64) float64 { return weak(amps).NetWatts }, 0, most)
+		if let := r.holder.lets(math.Inf(1)); watts > 0 && weak(amps).NetAmps > let {
+			amps = bisect(0, amps, func(amps float64) bool { return weak(amps).NetAmps >= let })
+			watts = weak(amps).NetWatts
+		}
 		if watts <= 0 {
 			*figure = quantity.Missing("no field current leaves the battery anything: switch the field off")
 			continue

@@ -25,6 +25,7 @@ func TestLimitIsWhereTheTrueRMSComesToIt(t *testing.T) {
 	assert.InEpsilon(t, 4, dcAt(at, 100, 500, 6, 0.8), 1e-4)
 	assert.InEpsilon(t, 2.0/3*0.02, dcAt(at, 100, 500, 0.02, 0.8), 1e-12, "in proportion where it hardly begins")
 	assert.InEpsilon(t, 8+8/0.8, dcAt(at, 100, 500, 20, 0.8), 1e-12, "beyond the top, 8 A rms more are 10 A DC by the form of the convention")
+	assert.InEpsilon(t, 8+8/1.5, dcAt(at, 100, 500, 20, 2), 1e-12, "and by its own, 1.5 A rms of an ampere DC, where that is less")
 	assert.Zero(t, dcAt(at, 100, 100, 3, 0.8), "nothing flows up to the top")
 }
 

@@ -227,3 +227,71 @@ func TestFluxAtAShareOfTheField(t *testing.T) {
 	}
 	assert.Nil(t, newRegulator(&job.BatterySpec{}, e, curve))
 }
+
+// The best field brings no more than the regulator lets in: it is the current at which the machine, run with
+// it and without a regulator, has just these amps, and what it gains is the watts of that run less those
+// of the field in use. Where the regulator holds already, its own field is the best and gains nothing.
+func TestTheBestFieldIsThatOfTheRegulator(t *testing.T) {
+	run := func(most, field float64) *TrialOutcome {
+		j := ruled(t, "engine", most, "")
+		j.Field.Amps = quantity.Known(field)
+		o := Evaluate(j)
+		return &o.Trials[0]
+	}
+	in := func(o *TrialOutcome) *Operating { return o.in(usual) }
+	most := run(0, 1)
+	require.InDelta(t, 13.2, in(most).NetAmps, 0.1)
+	require.Greater(t, most.BestGainUsual.Value, 100.0, "unheld a larger field brings far more")
+	for _, lets := range []float64{14, 16, 20} {
+		held := run(lets, 1)
+		require.False(t, in(held).Held)
+		best := run(0, held.BestUsual.Value)
+		assert.InEpsilon(t, lets, in(best).NetAmps, 2e-3, "%g A", lets)
+		assert.InDelta(t, in(best).NetWatts-in(most).NetWatts, held.BestGainUsual.Value, 0.3, "%g A", lets)
+	}
+	held := run(10, 1)
+	require.True(t, in(held).Held)
+	assert.InDelta(t, in(held).HeldFieldAmps, held.BestUsual.Value, 1e-12)
+	assert.Zero(t, held.BestGainUsual.Value)
+}
+
+// What the regulator is said to keep from a winding is what flows, and where the drive then turns, in the same
+// job without it.
+func TestWhatIsKeptFromAWindingIsWhatFlowsWithoutARegulator(t *testing.T) {
+	apart := 0
+	for _, name := range []string{"water", "pedals"} {
+		free, held := Evaluate(ruled(t, name, 0, "")), Evaluate(ruled(t, name, 3, ""))
+		for i := range held.Trials {
+			for k := range held.Trials[i].Operating {
+				p, without := &held.Trials[i].Operating[k], &free.Trials[i].Operating[k]
+				if !p.Held {
+					assert.Zero(t, p.unheld)
+					continue
+				}
+				assert.InEpsilon(t, without.AmpsDC, p.unheld, 1e-3, "%s %s", name, p.Condition)
+				assert.InEpsilon(t, without.RPM, p.unheldRPM, 1e-3, "%s %s", name, p.Condition)
+				if math.Abs(p.RPM/without.RPM-1) > 0.1 {
+					apart++
+				}
+			}
+		}
+	}
+	assert.Positive(t, apart, "a drive that gives way turns faster where it is asked for less")
+}
+
+// A winding whose field is held is as warm as what heats it makes it, all sets together: rise per watt times
+// the copper's watts, 0.7 of the iron's and half of the field's.
+func TestAHeldWindingIsAsWarmAsItsWatts(t *testing.T) {
+	for name, most := range map[string]float64{"engine": 12, "two-sets": 8} {
+		j := ruled(t, name, most, "")
+		j.Machine.KelvinPerWatt, j.Machine.Cooling, j.Machine.AmbientC = quantity.Known(0.4), "open", quantity.Known(20)
+		o, held := Evaluate(j), 0
+		for _, p := range o.Trials[0].Curve {
+			if p.Held && !p.TooHot {
+				held++
+				assert.InDelta(t, 0.4*(p.CopperWatts+0.7*p.IronWatts+0.5*p.FieldWatts), p.WindingC-20, 0.05, "%s at %g rpm", name, p.RPM)
+			}
+		}
+		assert.Greater(t, held, 10, name)
+	}
+}

@@ -29,6 +29,14 @@ func TestWhereAYearIsLostGoesByHowOftenTheWindBlows(t *testing.T) {
 	why, wind := l.worseYear(n, best)
 	assert.Equal(t, "holds the rotor below its best", why)
 	assert.Equal(t, "(5 m/s)", wind)
+
+	l.air = &thermal{meanC: 140}
+	n.HottestC, n.YearKWh = quantity.Of(150), quantity.Of(200)
+	why, _ = l.worseYear(n, best)
+	assert.Equal(t, "holds the rotor below its best", why, "too hot as well, but it brings less anyway")
+	n.YearKWh = quantity.Of(310)
+	why, _ = l.worseYear(n, best)
+	assert.Equal(t, "gets too hot", why)
 }
 
 // What is told of a difference is its greater part: watts that the drive does not give, those that iron

@@ -3,6 +3,7 @@ package drive
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -56,13 +57,18 @@ func TestClimbAgainstAShaftLetLoose(t *testing.T) {
 		require.NoError(t, err)
 		require.Len(t, points, 28)
 		rpm := 0.0
+		var weaker []Equilibrium // in the wind before, but for that it was at
 		for _, p := range points {
 			given, high := s.Torque(p.WindMPS), s.FreeRPM(14)
 			if rpm > 0 || given(0) > s.StartNm+load.Taken(0) {
 				want := simulate(given, load.Taken, max(rpm, 1e-3), high)
 				require.InDelta(t, want, p.RPM, 1e-3*high+1e-2, "wind %g", p.WindMPS)
 			}
-			rpm = p.RPM
+			between := slices.ContainsFunc(weaker, func(e Equilibrium) bool {
+				return !e.Stable && e.RPM > min(rpm, p.RPM) && e.RPM < max(rpm, p.RPM)
+			})
+			assert.Equal(t, rpm > 0 && between, p.Jumped, "from %g to %g rpm over %v", rpm, p.RPM, weaker)
+			rpm, weaker = p.RPM, p.Others
 			if rpm == 0 {
 				assert.Equal(t, Still, p.Region)
 				continue
