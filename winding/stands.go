@@ -94,13 +94,14 @@ func notHad(condition int) func(*Outcome, *TrialOutcome) bool {
 // where the trial runs there: the rotor is stalled or the drive held back by the winding, too
 // little speed to charge, or speed to spare that the winding's own ohms and inductance eat.
 
-// holds says what holds the amps in the usual and the top condition, "" where it does not run.
+// holds says what holds the amps in the usual and the top condition, and in the slow one where the
+// drive is dragged below it; "" where it does not run.
 func (b *bed) holds(t *TrialOutcome) string {
 	text, said := "", ""
-	for _, i := range []int{usual, top} {
+	for _, i := range []int{usual, top, slow} {
 		c := &b.drive.conditions[i]
 		p := t.in(i)
-		if p == nil || i == top && c.Same != "" {
+		if p == nil || i != usual && c.Same != "" || i == slow && p.keeps() >= draggedSaid {
 			continue
 		}
 		why := b.holdsIn(t, p, i)

@@ -30,7 +30,7 @@ func (t *TrialOutcome) suit(s *driveSide) {
 		t.Suits = fmt.Sprintf("does not charge in the usual condition: it begins at %s rpm of the drive", figures(t.StartsAt.Value))
 	case at.HeldBack:
 		t.region = Overload
-		t.Suits = fmt.Sprintf("asks for more than the drive gives at %s rpm: it is held back to %s rpm of the drive and %s A net", asTyped(at.X), figures(at.DriveRPM), amps(at.NetAmps))
+		t.Suits = heldBackTo(at)
 	case s.source == nil:
 		t.region = drive.Charging
 		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %s A net", at.DriveWatts, amps(at.NetAmps))
@@ -47,4 +47,5 @@ func (t *TrialOutcome) suit(s *driveSide) {
 	if at.NetAmps <= 0 && at.AmpsDC > 0 {
 		t.Suits += fmt.Sprintf("; the rotor takes %.3g W of the battery, more than comes in", at.FieldWatts)
 	}
+	t.heldBackElsewhere(s)
 }

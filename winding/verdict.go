@@ -211,6 +211,9 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 		}
 		parts = append(parts, text)
 	}
+	if drags := t.Drags(kind); drags != "" {
+		parts = append(parts, drags)
+	}
 	if t.Burns() && !t.burnsIn(usual) { // there it was said
 		return append([]string{o.burns(t, kind)}, parts...) // the gravest first
 	}

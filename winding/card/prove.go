@@ -118,6 +118,9 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	if w.fuseFarOver(t) {
 		w.more("The fuse guards the cable, not the winding: " + w.holdsBack() + ".")
 	}
+	if drags := t.Drags(w.job.Drive.Kind); drags != "" {
+		w.more("SPEED: this winding " + drags + ".")
+	}
 	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at top speed" + w.highest(t))
 }
 

@@ -150,7 +150,11 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 		if m.Conditions[i].Same != "" {
 			continue
 		}
-		line("net amps, "+w.opt.Units.Words(m.Conditions[i].Label), w.expected(amps[i], quantity.Amps), "A at ____ rpm")
+		expected := w.expected(amps[i], quantity.Amps)
+		if rpm, told := t.DraggedTo(i); told {
+			expected += fmt.Sprintf(", %.0f rpm", rpm)
+		}
+		line("net amps, "+w.opt.Units.Words(m.Conditions[i].Label), expected, "A at ____ rpm")
 	}
 	line("winding after an hour, usual", w.expected(t.HotUsualC, quantity.Celsius), w.opt.Units.For(quantity.Celsius).Name)
 	line("ohms then, lead to lead", "", w.opt.Units.For(quantity.Ohms).Name)

@@ -157,7 +157,7 @@ var driveFields = []Input{
 		Help: "Highest speed of the drive's shaft, load off.", How: "Tachometer; for water, the wheel running free.",
 		at: func(j *Job, _ int) any { return &j.Drive.TopRPM }},
 	{Table: "drive", Name: "power", Label: "Power", Dim: quantity.Watts, Min: 1, Max: 200000, when: driveKind("pedals", "water", "engine"),
-		Help: "What the drive can give at its usual speed.", How: "A fit person 75 to 150 W for an hour. Water: 5 × litres per second × metres of fall.",
+		Help: "What the drive can give at its usual speed.", How: "A fit person 75 to 150 W for an hour. Water: 5 × litres per second × metres of fall. An engine: what it gives at the usual speed above; its plate says more, at full speed.",
 		at: func(j *Job, _ int) any { return &j.Drive.Watts }},
 	{Table: "drive_point", Name: "speed", Label: "Speed", Dim: quantity.RPM, Min: 0, Max: 50000,
 		Help: "Speed of the drive's shaft.", How: "Tachometer.",

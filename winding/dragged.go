@@ -1,0 +1,92 @@
+package winding
+
+import "fmt"
+
+// # A drive dragged below its speed
+//
+// An engine holds its speed as far as its power goes. A trial that takes more drags it down to the
+// next speed at which both agree, and what flows there is told of a speed that is not had. (Legs and
+// water slow down by their nature: theirs is each winding's own speed, and is told with it.) A little of that is a governor's business; from a
+// few per cent on it is called out in every condition, and far below it is no way to run: an engine
+// has a lowest speed at which it still fires, which nobody has said, so only the speed is told.
+
+// The parts of the speed asked for below which a drive is said to be held back, and below which that
+// is no way to run it; common practice, no source.
+const (
+	draggedSaid = 0.95
+	draggedFar  = 0.9
+)
+
+// keeps is the part of the speed asked for that it keeps: 1 where nothing holds the drive back.
+func (m *Meeting) keeps() float64 {
+	if !m.HeldBack || !m.governed || !(m.X > 0) {
+		return 1
+	}
+	return m.DriveRPM / m.X
+}
+
+// dragged is the condition in which the drive is held to the least part of its speed, below a part of
+// it; nil where there is none.
+func (c *Charging) dragged(below float64) *Operating {
+	var worst *Operating
+	for i := range c.Operating {
+		p := &c.Operating[i]
+		if k := p.keeps(); k < below && (worst == nil || k < worst.keeps()) {
+			worst = p
+		}
+	}
+	return worst
+}
+
+// DraggedTo is the speed of the drive, rpm, to which a trial drags it in the condition of that index
+// (slow, usual, top), and whether that is worth telling.
+func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {
+	p := c.in(condition)
+	if p == nil || p.keeps() >= draggedSaid {
+		return 0, false
+	}
+	return p.DriveRPM, true
+}
+
+// Drags says that a trial drags its drive, by its kind, far below the speed asked for: "drags the
+// engine from 900 to 427 rpm", of the worst condition; "" where it does not.
+func (c *Charging) Drags(kind string) string {
+	p := c.dragged(draggedFar)
+	switch {
+	case p == nil:
+		return ""
+	case p.DriveRPM <= 0:
+		return fmt.Sprintf("stops the %s at %s rpm", whose(kind), asTyped(p.X))
+	}
+	return fmt.Sprintf("drags the %s from %s to %s rpm", whose(kind), asTyped(p.X), figures(p.DriveRPM))
+}
+
+// heldBackTo is how a drive and a trial that asks for more than it gives come to terms in a
+// condition.
+func heldBackTo(p *Operating) string {
+	text := fmt.Sprintf("asks for more than the drive gives at %s rpm: it is ", asTyped(p.X))
+	if p.DriveRPM <= 0 {
+		return text + "stopped"
+	}
+	return text + fmt.Sprintf("held back to %s rpm of the drive and %s A net", figures(p.DriveRPM), amps(p.NetAmps))
+}
+
+// heldBackElsewhere adds the conditions beside the usual one in which the drive is held back.
+func (t *TrialOutcome) heldBackElsewhere(s *driveSide) {
+	if t.Suits == "" {
+		return
+	}
+	said := ""
+	for _, i := range []int{slow, top} {
+		if p := t.in(i); p != nil && s.conditions[i].Same == "" && p.keeps() < draggedSaid {
+			said = joined("; ", said, heldBackTo(p))
+		}
+	}
+	switch {
+	case said == "":
+	case t.region == Overload:
+		t.Suits += "; " + said
+	default:
+		t.Suits, t.region = said+"; "+t.Suits, Overload
+	}
+}

@@ -1,0 +1,81 @@
+package winding
+
+import (
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// weakEngine is the stored engine with so many watts at its usual 1200 rpm: by its law two thirds of
+// them at the slow 800.
+func weakEngine(t *testing.T, watts float64) job.Job {
+	t.Helper()
+	j := loadJob(t, "engine")
+	j.Drive.Watts = quantity.Known(watts)
+	return j
+}
+
+// The parts of a speed are ours; common practice, no source.
+func TestAnEngineDraggedBelowItsSpeedIsTold(t *testing.T) {
+	assert.Equal(t, 0.95, draggedSaid)
+	assert.Equal(t, 0.9, draggedFar)
+	at := func(name string, x, rpm float64) Operating {
+		return Operating{Meeting: Meeting{Condition: name, X: x, DriveRPM: rpm, HeldBack: rpm < x, governed: true}}
+	}
+	of := func(slow, usual, top float64) *Charging {
+		return &Charging{Operating: []Operating{at("slow", 900, slow), at("usual", 1100, usual), at("top", 1800, top)}}
+	}
+	assert.Equal(t, "drags the engine from 900 to 427 rpm", of(427, 1100, 1800).Drags("engine"))
+	assert.Equal(t, "drags the engine from 1800 to 1043 rpm", of(900, 1043, 1043).Drags("engine"), "the worst")
+	assert.Equal(t, "stops the engine at 900 rpm", of(0, 1100, 1800).Drags("engine"))
+	legs := of(427, 1100, 1800)
+	legs.Operating[slow].governed = false
+	assert.Empty(t, legs.Drags("pedals"), "legs slow down by their nature")
+	assert.Empty(t, of(811, 991, 1621).Drags("engine"), "a tenth is not far")
+	_, told := of(856, 1100, 1800).DraggedTo(slow)
+	assert.False(t, told, "a few per cent are a governor's")
+	rpm, told := of(854, 1100, 1800).DraggedTo(slow)
+	assert.True(t, told)
+	assert.Equal(t, 854.0, rpm)
+}
+
+func TestDraggedAtTheSlowSpeedAloneIsFoundSaidAndNotMet(t *testing.T) {
+	found := 0
+	for _, watts := range []float64{350, 500, 600, 700, 900, 1100, 2000} {
+		j := weakEngine(t, watts)
+		j.Target.Amps = quantity.Reading{}
+		b := Prepare(j)
+		o := b.Outcome()
+		for i := range o.Trials {
+			a := &o.Trials[i]
+			p := a.in(slow)
+			require.NotNil(t, p)
+			says := heldBackTo(p)
+			if p.keeps() >= draggedSaid {
+				assert.NotContains(t, a.Suits, says)
+				continue
+			}
+			found++
+			calls := 0
+			for _, f := range o.Findings {
+				if f.Trial == a.Name && f.Source == "balance of drive and alternator" {
+					calls++
+					assert.Contains(t, f.Text, says, "%g W", watts)
+				}
+			}
+			assert.Equal(t, 1, calls, "one finding, %g W %s", watts, a.Name)
+			if p.keeps() < draggedFar {
+				assert.Contains(t, a.Verdict, "the engine", "%g W %s", watts, a.Name)
+				assert.Contains(t, a.Verdict, a.Drags("engine"))
+			}
+		}
+		for _, r := range b.Ladder(0) {
+			assert.False(t, r.Meets && r.dragged(draggedFar) != nil, "%g W %s", watts, r.Wire)
+		}
+	}
+	assert.Greater(t, found, 2)
+}
