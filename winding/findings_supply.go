@@ -73,9 +73,13 @@ type aboutBattery struct {
 // callOut says the volts of a count that may have been meant as volts, and doubts one that
 // makes no usual battery.
 func (a aboutBattery) callOut(d *doubts) {
+	if a.other {
+		return
+	}
+	a.levels(d)
 	g := a.given
 	volts := a.spec.NominalVolts()
-	if a.other || !g.Cells.Given() || volts == 0 || g.RestVolts.Given() || g.ChargingVolts.Given() {
+	if !g.Cells.Given() || volts == 0 || g.RestVolts.Given() || g.ChargingVolts.Given() {
 		return
 	}
 	switch {
@@ -85,6 +89,35 @@ func (a aboutBattery) callOut(d *doubts) {
 	case a.spec.Cells >= 12 && battery.Usual(float64(a.spec.Cells)):
 		d.add(Note, "battery.cells", "", fmt.Sprintf("if it is a %d V battery, give %.0f", a.spec.Cells, float64(a.spec.Cells)/volts*float64(a.spec.Cells)), "",
 			"%d cells in series (%s) are a battery of %.3g V: every figure is for that", a.spec.Cells, a.spec.Chemistry, volts)
+	}
+}
+
+// levels is about volts that cannot stand in that order: a battery that takes charge stands over
+// where it rests, and is held back at its absorption voltage; common practice, no source.
+func (a aboutBattery) levels(d *doubts) {
+	g, bare := a.given, a.spec
+	bare.AbsorptionVolts, bare.FloatVolts = 0, 0
+	l, err := battery.Levels(bare)
+	if err != nil {
+		return
+	}
+	rest, full, fix := l.RestVolts.Value, l.AbsorptionVolts.Value, "read it again, or count the cells again, or give its rest voltage"
+	if g.AbsorptionVolts.Given() {
+		full = g.AbsorptionVolts.Value
+		if full <= rest {
+			d.add(Broken, "battery.absorption", "", fix, "common practice, no source",
+				"an absorption voltage of %.4g V is not over the %.4g V at which the battery rests: nothing would flow into it", full, rest)
+			return
+		}
+	}
+	switch v := g.ChargingVolts.Value; {
+	case !g.ChargingVolts.Given():
+	case v < rest:
+		d.add(Doubt, "battery.charging", "", fix, "common practice, no source",
+			"%.4g V while it takes charge are under the %.4g V at which the battery rests", v, rest)
+	case full > 0 && v > full:
+		d.add(Doubt, "battery.charging", "", "read it again, or give its absorption voltage", "common practice, no source",
+			"%.4g V while it takes charge are over its absorption voltage of %.4g V, where charging is held back", v, full)
 	}
 }
 

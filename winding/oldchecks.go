@@ -62,8 +62,6 @@ const (
 	// mostGapTesla is the working wave's peak that no gap of a small machine has: the teeth,
 	// about half of the bore, would be past 2 T.
 	mostGapTesla = 1.3
-	// fillApart is how far the old fill may be over the limit without a word.
-	fillApart = 0.05
 	// veryLoose is a wire fill below which turns or strands of an old winding may have been
 	// miscounted: makers wind loosely, and a loose slot says nothing of what a hand can do.
 	veryLoose = 0.25
@@ -108,9 +106,9 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 		d.add(Broken, "old.turns", "", "measure the slot again, count turns and strands again, measure the wire again", "hexagonal packing, 2/√3",
 			"%.0f turns of %s came out of a slot that they would fill to %.2f: perfect packing is 1.15, so slot, turns or wire is misread", old.Turns.Value, old.Wire, f.Value)
 	case a.slot.FillLimit.Given():
-	case f.Value > limit.Value+fillApart:
+	case old.Turns.Value > old.TurnsThatFit.Value && old.TurnsThatFit.Known(): // "9 of 8" stands on the screen
 		d.add(Note, "slot.fill_limit", "", fmt.Sprintf("a fill limit of %.2f, if whoever winds it can do the same", f.Value), "the old winding itself",
-			"the old winding filled this slot to %.2f, more than the limit of %.2f that is taken as nothing was said: so much has gone in", f.Value, limit.Value)
+			"the old winding filled this slot to %.2f with %.0f turns; %.0f of its wire fit the limit of %.2f that is taken as nothing was said, which is lower than what has gone in", f.Value, old.Turns.Value, old.TurnsThatFit.Value, limit.Value)
 	case f.Value < veryLoose:
 		d.add(Note, "old.turns", "", "count its turns and its strands in hand again, measure the slot again; if they hold, nothing is wrong", "common practice, no source",
 			"the old winding filled this slot to %.2f only: makers wind loosely, but seldom so loosely. It says nothing of what a hand can put in", f.Value)

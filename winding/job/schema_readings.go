@@ -94,7 +94,7 @@ var spinFields = ofTheOld([]Input{
 		Help: "Frequency of the AC volts, in place of the speed; given with the speed it checks the poles.", How: "The Hz range of a multimeter on two leads.",
 		at: func(j *Job, i int) any { return &j.Spins[i].Hertz }},
 	{Table: "spin", Name: "line", Label: "Volts", Dim: quantity.Volts, Min: 0.001, Max: 2000,
-		Help: "Volts of the OLD winding, nothing connected: AC between two leads unless the next field says otherwise.", How: "True-rms meter on AC volts; mean of the three pairs.",
+		Help: "Volts of the OLD winding, nothing connected: AC between two leads unless Read across, among all fields, says otherwise.", How: "True-rms meter on AC volts; mean of the three pairs.",
 		at: func(j *Job, i int) any { return &j.Spins[i].LineVolts }},
 	{Table: "spin", Name: "across", Label: "Read across", Kind: Word, Words: []string{AcrossLeads, AcrossStar, AcrossBridge, AcrossCapacitor}, Default: word(AcrossLeads, practice),
 		Help: "leads: two leads. star point: a lead and the star point. bridge: DC behind the bridge with only a meter on it. bridge and capacitor: the same with a capacitor across it.", How: "Behind a bridge a capacitor holds the peak; without one the meter shows the mean.",
