@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"slotwright/winding/charge"
+	"slotwright/winding/drive"
 	"slotwright/winding/field"
 	"slotwright/winding/quantity"
 )
@@ -26,7 +27,9 @@ type FieldRun struct {
 	// BreakEvenRPM is the speed below which the field takes more than reaches the
 	// battery.
 	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
-	FieldPoints  []FieldPoint    `json:"field_points,omitempty"`
+	// YearLeftOnKWh is a year's energy in wind with its current on all year.
+	YearLeftOnKWh quantity.Figure `json:"year_kwh_field_left_on"`
+	FieldPoints   []FieldPoint    `json:"field_points,omitempty"`
 	// HoldSlow, HoldUsual and HoldTop are the field currents of those points; missing
 	// where full field does not hold.
 	HoldSlow  quantity.Figure `json:"hold_field_a_slow"`
@@ -46,7 +49,7 @@ type FieldRun struct {
 
 func noField(why string) FieldRun {
 	no := quantity.Missing(why)
-	return FieldRun{FieldWatts: no, BreakEvenRPM: no, HoldSlow: no, HoldUsual: no, HoldTop: no, BestSlow: no, BestUsual: no, BestTop: no, BestGainUsual: no,
+	return FieldRun{FieldWatts: no, BreakEvenRPM: no, YearLeftOnKWh: no, HoldSlow: no, HoldUsual: no, HoldTop: no, BestSlow: no, BestUsual: no, BestTop: no, BestGainUsual: no,
 		ExciteHoldRPM: no, ExciteBuildRPM: no}
 }
 
@@ -57,7 +60,7 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 		return noField("only for a wound rotor")
 	}
 	f := noField("needs spin-up readings at two field currents")
-	f.FieldWatts, f.BreakEvenRPM = e.watts, b.gainsFrom(c, t)
+	f.FieldWatts, f.BreakEvenRPM, f.YearLeftOnKWh = e.watts, b.gainsFrom(c, t), t.leftOn(&b.drive.year, e)
 	if b.flux.curve == nil || !e.watts.Known() {
 		return f
 	}
@@ -72,6 +75,17 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 		}
 	}
 	return f
+}
+
+// leftOn is a year's energy with the rotor's current on all year.
+func (t *TrialOutcome) leftOn(year *drive.Weibull, e *excitation) quantity.Figure {
+	switch {
+	case !t.YearKWh.Known():
+		return t.YearKWh
+	case !e.watts.Known():
+		return e.watts
+	}
+	return quantity.Of(t.leftOnIn(*year, e.watts.Value), quantity.Guessed)
 }
 
 // gainsFrom is the speed from which the battery gets more than the rotor takes of it.

@@ -32,6 +32,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.open(d, at, t, o)
 	a.heat(d, at, t, o, better)
 	a.net(d, at, t, o, better)
+	a.year(d, t, o)
 	a.short(d, at, t, o)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
@@ -143,7 +144,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 	switch hot, limit := o.HottestC, a.air.meanC; {
 	case !hot.Known():
-		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "the winding finds no steady temperature (%s): it burns", o.whereHot(a.drive))
+		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "the winding finds no steady temperature (%s): it burns%s", o.whereHot(a.drive), o.yearWithout())
 	case hot.Value > limit:
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}

@@ -43,8 +43,9 @@ type Driven struct {
 	XUnit string `json:"x_unit,omitempty"`
 	// StartsAt is the wind or the drive speed from which it charges.
 	StartsAt quantity.Figure `json:"charges_from_x"`
-	// YearKWh is into the battery in a year of the stated wind, net of the field whenever
-	// it charges; hours in which the winding finds no steady temperature are left out.
+	// YearKWh is into the battery in a year of the stated wind, net of the field in winds in
+	// which that gains, and 0 in all others: its current is off there. Hours in which the winding
+	// finds no steady temperature are left out.
 	YearKWh quantity.Figure `json:"year_kwh"`
 	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can comes to rest
 	// against this winding: alternator speed, DC amps and drive watts.

@@ -94,6 +94,9 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
 	s.more = of.leastOf(o, breaks)
 	s.near()
 	s.wider()
+	if s.best != nil && s.best.net < 0 { // its rotor takes more than comes in where it usually runs
+		s.best = nil
+	}
 	if s.best == nil || same(s.best.trial, t) {
 		return mend{inTheWay: s.inTheWay(o)}
 	}

@@ -126,13 +126,38 @@ func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	return d
 }
 
-// kept is the net watts that count for the year: none where it does not charge, nor where
-// the winding would burn.
+// # What counts for a year
+//
+// A year is what its winds leave in the battery. Winds above that in which the rotor furls bring
+// nothing, and so do those in which the winding burns: a winding that stands them brings more.
+//
+// A wound rotor takes its current whether amps come or not. Nobody leaves it on in winds in which it
+// takes more than it brings: a hand, or a switch by speed, puts it on from where it gains. So the
+// year counts it there only and cannot be below 0, and what it is left on is said beside it
+// (leftOnIn). The shaft of every point is the one reached from rest with the current on; a rotor
+// that has run up with it off may keep another of its balances, and bring more.
+
+// kept is the net watts that count for the year: none where less comes in than the rotor takes, nor
+// where the winding would burn.
 func (p *DrivePoint) kept() float64 {
-	if p.AmpsDC == 0 || p.TooHot {
+	if p.TooHot {
 		return 0
 	}
-	return p.NetWatts
+	return max(0, p.NetWatts)
+}
+
+// leftOnIn is the year's energy, kWh, of a rotor whose current stays on all year: it takes its watts
+// in winds that bring nothing too, in calms and above the furling wind. Winds in which the winding
+// burns count nothing, as in yearIn.
+func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
+	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
+	for i := range dr.Points {
+		if winds[i] = dr.Points[i].X; !dr.Points[i].TooHot {
+			watts[i] = dr.Points[i].NetWatts
+		}
+	}
+	beyond := 1 - year.Above(winds[0]) + year.Above(winds[len(winds)-1])
+	return year.LinesKWh(winds, watts) - beyond*fieldWatts*drive.HoursPerYear/1000
 }
 
 // yearIn is the energy of a year of such winds, kWh, net watts in a straight line between the points.

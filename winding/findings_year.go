@@ -1,0 +1,28 @@
+package winding
+
+import (
+	"fmt"
+
+	"slotwright/winding/job"
+)
+
+// year says by which rule a wound rotor's year in the wind is counted, and what it is by the other.
+func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
+	on := o.YearLeftOnKWh
+	if !on.Known() || !o.YearKWh.Known() {
+		return
+	}
+	fix := ""
+	if o.YearKWh.Value >= leastYear && o.BreakEvenRPM.Known() {
+		fix = fmt.Sprintf("a switch by speed that puts it on from %.0f alternator rpm", o.BreakEvenRPM.Value)
+	}
+	d.add(Note, "field.current", t.Name, fix, "", "a year's energy, %s kWh, takes the rotor's current as switched off in winds in which it takes more than comes in; left on all year it is %s kWh", whole(o.YearKWh), whole(on))
+}
+
+// yearWithout says of a winding that burns in some winds that its year has none of them.
+func (t *TrialOutcome) yearWithout() string {
+	if !t.YearKWh.Known() {
+		return ""
+	}
+	return ", and its year's energy leaves out the winds in which it does"
+}
