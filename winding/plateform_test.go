@@ -140,3 +140,23 @@ func TestTheLimitByTemperatureGoesUpWithTheForm(t *testing.T) {
 	assert.InEpsilon(t, was.AmpsDC.Value*was.sum.form, now.AmpsDC.Value*now.sum.form, 1e-9, "the same rms")
 	assert.Contains(t, now.Reason, "true rms")
 }
+
+// The plate's form is that of a winding joined as the old one was; joined otherwise it flows in blocks, √(2/3) of an
+// ampere DC in star, of which each of two sets carries half.
+func TestThePlatesFormIsOfItsConnection(t *testing.T) {
+	m := &machine{phases: 3, sets: 2}
+	form := plateForm{perDC: 0.24, conn: layout.Delta}
+	assert.InDelta(t, 0.24, form.at(m, layout.Delta), 0)
+	assert.InEpsilon(t, math.Sqrt(2.0/3)/2, form.at(m, layout.Star), 1e-12)
+	assert.InEpsilon(t, math.Sqrt(2.0/3)/2, plateForm{}.at(m, layout.Star), 1e-12)
+}
+
+// By hand: a limit by density of 20 A DC is 20·√(2/3)/2 = 8.16 A rms in a phase of each of two sets. 9 A rms pass it at
+// 19 A DC already, 8 A do not.
+func TestADensityOfTwoSetsIsPassedByItsRMS(t *testing.T) {
+	m := &machine{phases: 3, sets: 2}
+	l := &Limits{Each: []Limit{{Name: limitDensity, AmpsDC: quantity.Of(20)}}}
+	assert.True(t, l.over(RunPoint{AmpsDC: 19, PhaseAmpsRMS: 9}, layout.Star, m))
+	assert.False(t, l.over(RunPoint{AmpsDC: 19, PhaseAmpsRMS: 8}, layout.Star, m))
+	assert.True(t, l.over(RunPoint{AmpsDC: 21, PhaseAmpsRMS: 8}, layout.Star, m))
+}
