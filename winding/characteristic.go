@@ -64,8 +64,8 @@ type knot struct {
 	v      [channels]float64
 	mode   charge.Mode
 	tooHot bool
-	held   bool // the regulator holds the amps: in their place stands where its lever is
-	agrees bool // of a middle: the curve went through it
+	ruling ruling // where the regulator holds, its lever's place stands for the amps
+	agrees bool   // of a middle: the curve went through it
 	state  charge.Solver
 }
 
@@ -134,10 +134,10 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 }
 
 // bridge draws through every stretch, over a corner in a straight line; not over the one where a
-// regulator begins to hold.
+// regulator begins to hold, or no longer can.
 func (c *characteristic) bridge() {
 	for i := range c.agreed {
-		if c.knots[i].held != c.knots[i+1].held {
+		if c.knots[i].ruling != c.knots[i+1].ruling {
 			continue
 		}
 		c.agreed[i] = true
@@ -166,11 +166,12 @@ func (c *characteristic) solve(s, warm float64) knot {
 	}
 	var p charge.Point
 	var celsius, lever float64
-	var tooHot, holds bool
+	var tooHot bool
+	var does ruling
 	if c.r.holder.bends() {
 		var h heldRun
 		h, celsius, tooHot = c.r.steadyHeld(c.rpm(s), warm)
-		p, lever, holds = h.point, h.lever, h.holds
+		p, lever, does = h.point, h.lever, h.ruling
 	} else {
 		p, celsius, tooHot = c.r.steady(c.rpm(s), warm)
 	}
@@ -179,10 +180,10 @@ func (c *characteristic) solve(s, warm float64) knot {
 		v[j] = figure
 	}
 	v[electric] = celsius
-	if holds {
+	if does == holds {
 		v[0] = lever
 	}
-	return knot{s, v, p.Mode, tooHot, holds, false, c.r.near}
+	return knot{s, v, p.Mode, tooHot, does, false, c.r.near}
 }
 
 // halve solves the middle of each stretch that has not agreed yet; false when all have.
@@ -258,7 +259,7 @@ func (c *characteristic) sight() {
 
 // like reports whether no corner lies between two knots next to each other.
 func (k *knot) like(next *knot) bool {
-	return k.mode == next.mode && k.tooHot == next.tooHot && k.held == next.held
+	return k.mode == next.mode && k.tooHot == next.tooHot && k.ruling == next.ruling
 }
 
 // around is the knots of a stretch among those of one manner of running, taken from one side
@@ -342,17 +343,22 @@ func (c *characteristic) at(rpm float64) RunPoint {
 		return c.solved(rpm, i)
 	}
 	v := c.draw(i, s)
-	if c.knots[i].held {
+	if c.knots[i].ruling != lets {
 		return c.heldAt(rpm, i, v)
 	}
 	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, c.r.drawn(v, c.knots[i].mode))
 }
 
-// heldAt is a speed at which the regulator holds.
+// heldAt is a speed at which the regulator holds, or would have to hold more than it can.
 func (c *characteristic) heldAt(rpm float64, i int, v [channels]float64) RunPoint {
-	h := heldRun{charger: *c.r.unheld(), lever: v[0], holds: true}
+	h := heldRun{charger: *c.r.unheld(), ruling: c.knots[i].ruling}
+	if h.ruling == holds {
+		h.lever = v[0]
+	}
 	c.r.pulled(&h.charger, h.lever)
-	v[0] = c.r.heldAmps(&h.charger)
+	if h.ruling == holds {
+		v[0] = c.r.heldAmps(&h.charger)
+	}
 	h.point = h.drawn(v, c.knots[i].mode)
 	return h.shown(c.r, rpm, v[channels-1], c.knots[i].tooHot)
 }

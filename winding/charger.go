@@ -81,7 +81,10 @@ type RunPoint struct {
 	// leaves a wound rotor, flux that part of the flux.
 	Held          bool    `json:"held,omitempty"`
 	HeldFieldAmps float64 `json:"held_field_a,omitempty"`
-	flux          float64
+	// Spent is set where the regulator has taken all of a wound rotor's field away and the flux that stays
+	// still brings more than it is set to: then nothing is held.
+	Spent bool `json:"regulator_spent,omitempty"`
+	flux  float64
 	// followed is set when the temperature could be worked out; else WindingC is that of
 	// the air.
 	followed bool

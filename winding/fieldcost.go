@@ -178,8 +178,8 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 		if b.drive.conditions[i].Same != "" {
 			continue
 		}
-		if at.Held {
-			*figure = quantity.Of(at.HeldFieldAmps, quantity.Guessed).Because("where the regulator holds it")
+		if at.Held || at.Spent {
+			*figure = quantity.Of(at.HeldFieldAmps, quantity.Guessed).Because(r.holder.fieldSaid(at))
 			if i == usual {
 				f.BestGainUsual = quantity.Of(0, quantity.Guessed)
 			}
@@ -190,7 +190,7 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 			return r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps)).settle(given, at.RPM, asked, at.WindingC)
 		}
 		amps, watts := highest(func(amps float64) float64 { return weak(amps).NetWatts }, 0, most)
-		if let := r.holder.lets(math.Inf(1)); watts > 0 && weak(amps).NetAmps > let {
+		if let := r.holder.least(math.Inf(1)); watts > 0 && weak(amps).NetAmps > let {
 			amps = bisect(0, amps, func(amps float64) bool { return weak(amps).NetAmps >= let })
 			watts = weak(amps).NetWatts
 		}

@@ -56,7 +56,9 @@ func findings(b *Bench, o *Outcome) []Finding {
 		iron.teeth(d, o.Machine.ToothTesla)
 	}
 	aboutField{rotor: &b.rotor, given: &j.Field, plate: j.Old.RatedVolts}.callOut(d)
-	aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != ""}.callOut(d)
+	supply := aboutBattery{given: &j.Battery, spec: b.dc.spec, other: b.dc.notBattery != "", wound: b.rotor.wound}
+	supply.callOut(d)
+	supply.unused(d)
 	aboutDrive{&j.Drive, &j.Target, b.speeds.ratio}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRecords(d, j, o.Wound)

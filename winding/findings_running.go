@@ -39,6 +39,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", joined("; ", o.Suits, o.InTheWay))
 		d.list[len(d.list)-1].NoUse = a.howBad(o) == Broken
 	}
+	a.residual(d, t, o)
 	a.charge(d, t, o)
 }
 

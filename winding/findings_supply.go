@@ -68,7 +68,27 @@ type aboutBattery struct {
 	given *job.BatterySpec
 	spec  battery.Spec
 	other bool // no battery
+	wound bool // rotor
 }
+
+// unused says which of what holds the current is typed and not used, and why.
+func (a aboutBattery) unused(d *doubts) {
+	g := a.given
+	most, by := g.MostAmps.Given(), g.HeldBy != ""
+	switch {
+	case a.other && most:
+		d.add(Note, "battery.most_current", "", "take it out", "", "the most current of %s A is not used: it is what a regulator lets into a battery, and the load is %s", asTyped(g.MostAmps.Value), loadNames[g.Load])
+	case by && a.other:
+		d.add(Note, "battery.held_by", "", "take it out", "", "held by %s is not used: that is said of a battery's controller, and the load is %s", g.HeldBy, loadNames[g.Load])
+	case by && a.wound:
+		d.add(Note, "battery.held_by", "", "take it out", "", "held by %s is not used: with a wound rotor it is the field that is lowered", g.HeldBy)
+	case by && !most:
+		d.add(Note, "battery.held_by", "", "say the most current, or take it out", "", "held by %s is not used: no most current is given that it would hold", g.HeldBy)
+	}
+}
+
+// loadNames are the loads that are no battery.
+var loadNames = map[string]string{loadResistor: "a resistor", loadBus: "a converter's input"}
 
 // callOut says the volts of a count that may have been meant as volts, and doubts one that
 // makes no usual battery.

@@ -150,7 +150,7 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	}
 	o.EmptyAmps, _ = ends(dc.rest)
 	o.FullAmps, o.full = ends(dc.absorption)
-	if o.Held && r.holder.bends() {
+	if (o.Held || o.Spent) && r.holder.bends() {
 		free := r.unheld().settle(given, at.rpm, c.asked, o.WindingC)
 		o.unheld, o.unheldRPM = free.AmpsDC, free.RPM
 	}

@@ -34,8 +34,8 @@ import (
 // to forty solutions of the bridge a speed; between solved speeds it is drawn through like everything
 // else (characteristic.go), the share or the volts in the place of the amps, which are known.
 //
-// It ends where the flux that stays without any field current brings more than it should by itself: then
-// no regulator holds. Two diodes' volts, cable and battery are as ever. That the regulator needs no
+// It ends where the flux that stays without any field current brings more than it should by itself: there
+// no regulator holds, and what is shown is what flows with no field at all. Two diodes' volts, cable and battery are as ever. That the regulator needs no
 // watts of its own and is not led by the battery's voltage is assumed; how these three kinds work is
 // common practice, no source.
 
@@ -76,8 +76,11 @@ func newRegulator(g *job.BatterySpec, e *excitation, f *flux) *regulator {
 	return r
 }
 
-// lets is the least of some net amps and what a regulator lets through.
-func (g *regulator) lets(amps float64) float64 {
+// stays reports whether flux stays without any field current.
+func (g *regulator) stays() bool { return g.wound && g.flux(0) > 0 }
+
+// least is the least of some net amps and what a regulator lets through.
+func (g *regulator) least(amps float64) float64 {
 	if g == nil {
 		return amps
 	}
@@ -121,13 +124,22 @@ func (r *charger) heldAmps(h *charger) float64 {
 	return (r.holder.amps + h.field/r.load.Volts) / r.sets
 }
 
+// ruling is what a regulator does at a speed.
+type ruling uint8
+
+const (
+	lets  ruling = iota // need not hold
+	holds               // holds the amps
+	spent               // has taken all of the field away, and still more flows than should
+)
+
 // heldRun is a trial at a speed and a temperature with its regulator: as it is where that need not
-// hold, else the trial with the lever where it has to be.
+// hold, else the trial with the lever where it has to be, or at its end where that does not suffice.
 type heldRun struct {
 	charger
-	point charge.Point
-	lever float64
-	holds bool
+	point  charge.Point
+	lever  float64
+	ruling ruling
 }
 
 // heldWithin is how near the amps are come to, a part of them.
@@ -140,7 +152,14 @@ func (r *charger) holding(rpm, celsius float64) heldRun {
 		r.near, r.eight = h.near, h.eight
 		return h
 	}
-	h.holds = true
+	if r.holder.stays() {
+		bare := heldRun{charger: h.charger, ruling: spent}
+		r.pulled(&bare.charger, 0)
+		if bare.point = bare.solve(rpm, celsius); bare.net(&bare.point) > r.holder.amps {
+			return bare
+		}
+	}
+	h.ruling = holds
 	// From nothing held, which is too much, to nothing let through.
 	a, over := 0.0, h.net(&h.point)-r.holder.amps
 	b, under := r.openPeak*rpm-r.load.Volts, -r.holder.amps
@@ -209,7 +228,11 @@ func (r *charger) steadyHeld(rpm, warm float64) (h heldRun, celsius float64, too
 // shown is what is shown of it.
 func (h *heldRun) shown(r *charger, rpm, celsius float64, tooHot bool) RunPoint {
 	out := h.charger.point(rpm, celsius, tooHot, h.point)
-	if !h.holds {
+	switch h.ruling {
+	case lets:
+		return out
+	case spent:
+		out.Spent, out.flux = true, r.holder.flux(0)
 		return out
 	}
 	out.Held, out.flux = true, 1
@@ -233,8 +256,11 @@ func (g *regulator) dumped(p *RunPoint) {
 
 // heldSaid says that the regulator holds the amps of a condition; "" where it does not.
 func (t *TrialOutcome) heldSaid(condition int) string {
-	if p := t.in(condition); p != nil && p.Held {
+	switch p := t.in(condition); {
+	case p != nil && p.Held:
 		return ", held by the regulator"
+	case p != nil && p.Spent:
+		return ", more than the regulator can hold"
 	}
 	return ""
 }
@@ -243,6 +269,8 @@ func (t *TrialOutcome) heldSaid(condition int) string {
 func (g *regulator) words(p *Operating) string {
 	text := "the regulator holds them at " + figures(g.amps) + " A: "
 	switch {
+	case p.Spent:
+		return "the flux that stays without any field current brings them: the regulator, set to " + figures(g.amps) + " A, can lower them no further"
 	case g.wound && g.field > 0:
 		return text + fmt.Sprintf("the field is down to %s A of %s A", figures(p.HeldFieldAmps), figures(g.field))
 	case g.wound:
@@ -251,6 +279,46 @@ func (g *regulator) words(p *Operating) string {
 		return text + fmt.Sprintf("%s W of what the winding gives are burned beside", figures(p.ControllerWatts))
 	}
 	return text + fmt.Sprintf("the controller takes up %s V, %s W if it burns them", figures(p.ControllerWatts/p.AmpsDC), figures(p.ControllerWatts))
+}
+
+// pastHolding is the most net amps in any condition that flow without any field, past what the regulator
+// is set to; 0 where it holds everywhere.
+func (t *TrialOutcome) pastHolding(g *regulator) (most float64) {
+	for i := range t.Operating {
+		p := &t.Operating[i]
+		if amps := max(p.NetAmps, p.EmptyAmps, p.FullAmps); amps > g.amps*(1+10*heldWithin) {
+			most = max(most, amps)
+		}
+	}
+	return most
+}
+
+// residual calls out that what stays of the flux brings more than the regulator can hold: in the first
+// condition in which it does, or does into an empty battery.
+func (a aboutRunning) residual(d *doubts, t job.Trial, o *TrialOutcome) {
+	if a.holder == nil || !a.holder.wound {
+		return
+	}
+	for i := range o.Operating {
+		p := &o.Operating[i]
+		amps, into := p.NetAmps, ""
+		if !p.Spent {
+			amps, into = p.EmptyAmps, ", the battery empty"
+		}
+		if amps > a.holder.amps*(1+10*heldWithin) {
+			d.add(Doubt, "battery.most_current", t.Name, "a lower top speed, fewer turns, or a switch between bridge and battery", "",
+				"residual flux alone brings %s A (%s%s), more than the %s A that the regulator should hold: with no field current at all it can lower them no further", inAmps(amps), a.drive.conditions[indexOf(p.Condition)].Label, into, inAmps(a.holder.amps))
+			return
+		}
+	}
+}
+
+// fieldSaid is why the field current is what it is where the regulator sets it.
+func (g *regulator) fieldSaid(p *Operating) string {
+	if p.Spent {
+		return "where the regulator has taken it all away"
+	}
+	return "where the regulator holds it"
 }
 
 // guarded is the first condition in which only the regulator keeps a winding within its limit;

@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"slotwright/winding/job"
@@ -293,5 +294,94 @@ func TestAHeldWindingIsAsWarmAsItsWatts(t *testing.T) {
 			}
 		}
 		assert.Greater(t, held, 10, name)
+	}
+}
+
+// The same rotor with flux that stays, three fifths of all: without any field its peak is 18 V, x = 13.4/18 = 0.7444,
+// a = 0.8397, and 2/π·36·(0.6677 − 0.7444·0.7311) = 2.828 A flow. A regulator set to 1.817 A cannot hold
+// that; set to 3.254 A it holds, with some field left.
+func TestResidualFluxPastTheRegulatorByHand(t *testing.T) {
+	r := charger{
+		air: &thermal{}, drag: &drag{watts: 30, rpm: 1000}, peak: 0.03, hertz: 0.05, ohms20: 0.5, phases: 1, sets: 1, openPeak: 0.03, field: 10,
+		factor: func(_, _ float64) float64 { return 1 },
+		holder: &regulator{amps: 1.817, wound: true, field: 2, flux: func(s float64) float64 { return 0.6 + 0.4*s }, watts: func(s float64) float64 { return 10 * s * s }},
+	}
+	r.load.Volts, r.load.DiodeVolts = 12, 0.7
+	p := r.at(1000, 20)
+	assert.True(t, p.Spent)
+	assert.False(t, p.Held)
+	assert.InDelta(t, 2.828, p.NetAmps, 2e-3)
+	assert.Equal(t, p.AmpsDC, p.NetAmps)
+	assert.Zero(t, p.HeldFieldAmps)
+	assert.Zero(t, p.FieldWatts)
+	assert.InDelta(t, 12*2.828, p.BatteryWatts, 3e-2)
+	assert.InDelta(t, 30*(1.0/3+2.0/3*sq(0.6)), p.IronWatts, 0.05)
+	r.holder.amps = 3.254
+	p = r.at(1000, 20)
+	assert.True(t, p.Held)
+	assert.Positive(t, p.HeldFieldAmps)
+	assert.InDelta(t, 3.254, p.NetAmps, 1e-9)
+}
+
+// Where residual flux alone brings more than the regulator is set to, amps and watts are those that flow, on
+// the curve and in the condition, and it is called out.
+func TestResidualFluxPastTheRegulatorIsShownAndSaid(t *testing.T) {
+	j := ruled(t, "engine", 3, "")
+	bare := j.Spins[0]
+	bare.LineVolts, bare.FieldAmps = quantity.Known(2.5), quantity.Known(0)
+	j.Spins = append(j.Spins, bare)
+	o := Evaluate(j)
+	p := o.Trials[0].in(top)
+	require.True(t, p.Spent)
+	assert.False(t, p.Held)
+	assert.Greater(t, p.NetAmps, 3.5)
+	assert.Equal(t, p.AmpsDC, p.NetAmps, "the rotor takes nothing")
+	spent := 0
+	for _, p := range append([]RunPoint{p.RunPoint}, o.Trials[0].Curve...) {
+		if p.AmpsDC > 0 {
+			assert.InEpsilon(t, p.BatteryWatts, p.NetWatts+p.FieldWatts, 1e-9)
+			assert.InDelta(t, 13.6, p.BatteryWatts/p.AmpsDC, 0.5, "watts are of the amps shown, at %g", p.RPM)
+		}
+		if p.Spent {
+			spent++
+			assert.Greater(t, p.NetAmps, 3.0)
+			assert.InDelta(t, p.ShaftWatts, p.BatteryWatts+p.CopperWatts+p.DiodeWatts+p.IronWatts+p.CableWatts, 1e-4*p.ShaftWatts)
+		}
+	}
+	assert.Greater(t, spent, 3)
+	assert.True(t, slices.ContainsFunc(o.Findings, func(f Finding) bool {
+		return f.Path == "battery.most_current" && f.Trial == "A" && f.Text == "residual flux alone brings "+inAmps(p.NetAmps)+" A (engine 2200 rpm), more than the 3.00 A that the regulator should hold: with no field current at all it can lower them no further"
+	}), "%v", o.Findings)
+	assert.Equal(t, ", more than the regulator can hold", o.Trials[0].heldSaid(top))
+	assert.Zero(t, o.Trials[0].BestTop.Value)
+}
+
+// A regulator's setting that nothing goes by says so and why; one that is gone by does not.
+func TestRegulatorThatIsNotUsedIsSaid(t *testing.T) {
+	for _, c := range []struct {
+		name, by  string
+		most      float64
+		path, why string
+	}{
+		{"bus", "", 1, "battery.most_current", "the load is a converter's input"},
+		{"lamp-half-wave", "", 1, "battery.most_current", "the load is a resistor"},
+		{"bus", "shunt", 0, "battery.held_by", "the load is a converter's input"},
+		{"engine", "shunt", 15, "battery.held_by", "with a wound rotor it is the field that is lowered"},
+		{"wind-good", "shunt", 0, "battery.held_by", "no most current is given"},
+		{"wind-good", "shunt", 8, "", ""},
+		{"engine", "", 15, "", ""},
+		{"bus", "", 0, "", ""},
+	} {
+		o := Evaluate(ruled(t, c.name, c.most, c.by))
+		at := slices.IndexFunc(o.Findings, func(f Finding) bool {
+			return strings.Contains(f.Text, "is not used: ") && strings.HasPrefix(f.Path, "battery.")
+		})
+		if c.path == "" {
+			assert.Negative(t, at, "%s %v", c.name, o.Findings)
+			continue
+		}
+		require.GreaterOrEqual(t, at, 0, "%s %v", c.name, o.Findings)
+		assert.Equal(t, c.path, o.Findings[at].Path, c.name)
+		assert.Contains(t, o.Findings[at].Text, c.why)
 	}
 }

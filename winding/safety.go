@@ -71,7 +71,7 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	b.brake(&s, r, t, fast.Value)
 	most := t.mostAnywhere(b.drive)
 	if b.holder != nil {
-		most = most.Then(b.holder.lets)
+		most = most.Then(func(amps float64) float64 { return max(b.holder.least(amps), t.pastHolding(b.holder)) })
 	}
 	s.OverChargeAmps = overLimit(most, b.dc.chargeLimit)
 	if b.rotor.wound {

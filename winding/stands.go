@@ -121,7 +121,7 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 		return b.windHolds(t, p, i)
 	}
 	switch {
-	case p.Held:
+	case p.Held || p.Spent:
 		return b.holder.words(p)
 	case p.Region == drive.Stalled:
 		return "it asks for more than the drive gives at any speed and stops it"
@@ -139,7 +139,7 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
 	rotor := b.drive.shaft.Rotor
 	best := b.drive.shaft.Turns * rotor.RPM(b.drive.conditions[i].X.Value, rotor.PeakLambda)
-	if p.Held {
+	if p.Held || p.Spent {
 		return b.holder.words(p)
 	}
 	switch p.Region {

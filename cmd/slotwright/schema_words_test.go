@@ -11,6 +11,7 @@ var keyWords = map[string]string{
 	"circuits_allowed": "Parallel circuits that this layout allows.",
 	"mode":             "How the bridge conducts.",
 	"held":             "Set where the regulator or controller holds the net amps.",
+	"regulator_spent":  "Set where the regulator has taken the field away and residual flux still brings more than it is set to.",
 	"too_hot":          "Set when there is no steady temperature: it goes on getting hotter.",
 	"column":           "Column in the job file, in characters, from 1.",
 	"file":             "The job file.",
