@@ -64,7 +64,7 @@ func (f *fanned) grows(name string, p *RunPoint) float64 {
 		return 1
 	}
 	now := f.air.copperWatts(f.rise, p.RPM, f.drag, f.rotor)
-	if p.Held || p.Spent {
+	if p.HeldFieldAmps > 0 || p.Spent {
 		now = max(0, f.rise/f.air.perWatt(p.RPM)-ironThroughStator*p.IronWatts-fieldThroughStator*p.FieldWatts)
 	}
 	return math.Sqrt(now / at)
