@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/quantity"
@@ -124,7 +125,7 @@ func (t *TrialOutcome) tooMany() bool {
 // Row is a figure of every trial side by side; wind says that the wind is the drive.
 func (o *Outcome) Row(f *Output, wind bool) Row {
 	dim := f.DimFor(wind)
-	r := Row{ID: f.ID, Group: f.Group, Label: f.LabelFor(&o.Machine), Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.Meaning, Mend: f.Mend,
+	r := Row{ID: f.ID, Group: f.Group, Label: f.LabelFor(&o.Machine), Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.meaningOn(&o.Machine), Mend: f.Mend,
 		Cells: make([]Cell, len(o.Trials))}
 	ref := f.Of(&o.Trials[o.Reference])
 	for k := range o.Trials {
@@ -132,6 +133,15 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 		r.Cells[k].Burns = f.Burns(&o.Trials[k])
 	}
 	return r
+}
+
+// meaningOn is what a figure means on a machine: volts of a wound rotor, and where it begins to
+// charge, are of one current in it.
+func (f *Output) meaningOn(m *MachineOutcome) string {
+	if (f.ID == "volts_line_rms_per_1000rpm" || f.ID == "cut_in_rpm") && m.FieldAmps.Known() {
+		return fmt.Sprintf("%s With %.3g A in the rotor.", f.Meaning, m.FieldAmps.Value)
+	}
+	return f.Meaning
 }
 
 // unitOf is the unit that values of a dimension are kept in: fractions, which are shown in

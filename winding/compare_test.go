@@ -1,6 +1,7 @@
 package winding_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -114,3 +115,17 @@ func TestSpoolsAndSeconds(t *testing.T) {
 }
 
 func sq(v float64) float64 { return v * v }
+
+// Volts of a wound rotor and where it begins to charge are of a current, which their meaning names;
+// magnets have none.
+func TestMeaningNamesTheRotorsCurrent(t *testing.T) {
+	j := load(t, "wind-wound-rotor.toml")
+	o := winding.Evaluate(j)
+	for _, id := range []string{"volts_line_rms_per_1000rpm", "cut_in_rpm"} {
+		r := o.Row(winding.OutputOf(id), false)
+		assert.Contains(t, r.Help, fmt.Sprintf("With %.3g A in the rotor.", o.Machine.FieldAmps.Value), id)
+		o.Machine.FieldAmps = quantity.Missing("magnets")
+		assert.NotContains(t, o.Row(winding.OutputOf(id), false).Help, "in the rotor", id)
+		o = winding.Evaluate(j)
+	}
+}

@@ -3,6 +3,8 @@ package machine
 import (
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"testing"
 
 	"slotwright/tui/session"
@@ -73,4 +75,32 @@ func TestOnlyEmptyFieldsAreOffered(t *testing.T) {
 	s.Units.Inch = true
 	tuitest.Press(t, v, s, 80, 21, "f9")
 	assert.InDelta(t, 185, s.Job().Machine.MeanTurnMM.Value, 30, "it is in mm, whatever is liked")
+}
+
+// The dim words of a battery's volts have the figure that is used before them, and give way to what is typed.
+func TestVoltsOfABatteryAreShownBeforeTheirSource(t *testing.T) {
+	s := session.New(job.Parse("format = 1\n[battery]\ncells = 12\n"), "", job.Mark{})
+	ghosts := func() map[string]string {
+		list := map[string]string{}
+		for _, r := range NewDrive().rows(s) {
+			list[r.ID] = r.Ghost
+		}
+		return list
+	}
+	m := s.Outcome().Machine
+	for path, c := range map[string]struct {
+		v     float64
+		words string
+	}{
+		"battery.rest": {m.RestVolts.Value, "by chemistry"}, "battery.charging": {m.ChargingVolts.Value, "half way to full"},
+		"battery.absorption": {m.AbsorptionVolts.Value, "by chemistry"}, "battery.float": {m.FloatVolts.Value, "by chemistry"},
+	} {
+		number, words, _ := strings.Cut(ghosts()[path], " ")
+		v, err := strconv.ParseFloat(number, 64)
+		require.NoError(t, err, path)
+		assert.InDelta(t, c.v, v, 0.05, path)
+		assert.Equal(t, c.words, words, path)
+	}
+	s.Type("battery.load", "bus")
+	assert.NotContains(t, ghosts()["battery.rest"], "0 by")
 }

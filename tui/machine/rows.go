@@ -251,6 +251,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
 		r.Unit = "AWG" // what a bare whole number is read as
 	}
+	if text == "" {
+		r.Ghost = standsFor(s, path, u, r.Ghost)
+	}
 	switch {
 	case f.Name == "span":
 		r.Unit = throw(text)
@@ -260,6 +263,24 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
 	}
 	return r
+}
+
+// workedOut are the fields of a battery that something worked out stands in for, and the figure
+// that it comes to.
+var workedOut = map[string]string{"battery.rest": "battery_rest_v", "battery.charging": "battery_charging_v", "battery.absorption": "battery_absorption_v", "battery.float": "battery_float_v"}
+
+// standsFor is the dim words in a field with the figure that is used before them, where there is one.
+func standsFor(s *session.Session, path string, u quantity.Unit, words string) string {
+	id, ok := workedOut[path]
+	if !ok {
+		return words
+	}
+	o := winding.MachineOutputOf(id)
+	v := o.OfMachine(&s.Outcome().Machine)
+	if !v.Known() {
+		return words
+	}
+	return quantity.Screen.Number(u.From(v.Value), o.Digits) + " " + words
 }
 
 // atRest is the volts of so many cells, so that volts typed in their place are seen.

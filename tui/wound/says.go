@@ -268,6 +268,10 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 		if amps := s.Outcome().Machine.FieldAmps; amps.Known() {
 			row.Note, row.NoteAs = "plan "+s.Text(amps, quantity.Amps, 3), kit.Hint
 		}
+	case "cut_in":
+		if amps := s.Outcome().Machine.FieldAmps; amps.Known() {
+			row.Help += " Planned with " + s.Text(amps, quantity.Amps, 3) + " in the rotor."
+		}
 	case "wire_length":
 		row.Note, row.NoteAs = used(s, plan.Used(), quantity.Metres), kit.Hint
 	case "wire_weight":
