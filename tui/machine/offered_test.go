@@ -92,7 +92,7 @@ func TestVoltsOfABatteryAreShownBeforeTheirSource(t *testing.T) {
 		v     float64
 		words string
 	}{
-		"battery.rest": {m.RestVolts.Value, "by chemistry"}, "battery.charging": {m.ChargingVolts.Value, "half way to full"},
+		"battery.rest": {m.RestVolts.Value, "by chemistry"}, "battery.charging": {m.ChargingVolts.Value, "half way"},
 		"battery.absorption": {m.AbsorptionVolts.Value, "by chemistry"}, "battery.float": {m.FloatVolts.Value, "by chemistry"},
 	} {
 		number, words, _ := strings.Cut(ghosts()[path], " ")

@@ -42,7 +42,7 @@ var batteryFields = []Input{
 	{Table: "battery", Name: "rest", Label: "Rest voltage", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs("battery"),
 		Help: "Voltage at rest, half full or more: charging starts above it.", How: "Meter, hours after use.",
 		at: func(j *Job, _ int) any { return &j.Battery.RestVolts }},
-	{Table: "battery", Name: "charging", Label: "While charging", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "half way to full", when: loadIs("battery"),
+	{Table: "battery", Name: "charging", Label: "While charging", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "half way", when: loadIs("battery"),
 		Help: "Voltage at the posts while it takes charge; amps are worked out against it. Empty batteries stand lower, full ones higher.", How: "Meter at the posts in the middle of a charge.",
 		at: func(j *Job, _ int) any { return &j.Battery.ChargingVolts }},
 	{Table: "battery", Name: "absorption", Label: "Absorption", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs("battery"),
