@@ -1,10 +1,13 @@
 package winding
 
 import (
+	"regexp"
+	"strconv"
 	"testing"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -78,4 +81,55 @@ func TestDraggedAtTheSlowSpeedAloneIsFoundSaidAndNotMet(t *testing.T) {
 		}
 	}
 	assert.Greater(t, found, 2)
+}
+
+// A field current or a regulator that is named mends what the trial was blamed for when it is typed,
+// and no offer drags the engine down.
+func TestWhatIsNamedInPlaceOfADragMendsIt(t *testing.T) {
+	field := regexp.MustCompile(`a field current of ([\d.]+) A in place`)
+	most := regexp.MustCompile(`a Most current of ([\d.]+) A`)
+	mosts := 0
+	for _, watts := range []float64{350, 400, 450, 475, 500, 525, 550, 600, 700} {
+		j := weakEngine(t, watts)
+		for i, a := range Evaluate(j).Trials {
+			if a.dragged(draggedSaid) == nil {
+				assert.Empty(t, field.FindString(a.calmer))
+				continue
+			}
+			typed := func(part string, change func(k *job.Job, amps float64)) {
+				amps, err := strconv.ParseFloat(part, 64)
+				require.NoError(t, err)
+				k := j
+				change(&k, amps)
+				n := Evaluate(k).Trials[i]
+				assert.Nil(t, n.dragged(draggedSaid), "%g W: %s", watts, a.calmer)
+				assert.False(t, n.OverLimit(), a.calmer)
+			}
+			if m := field.FindStringSubmatch(a.calmer); m != nil {
+				typed(m[1], func(k *job.Job, amps float64) { k.Field.Amps = quantity.Known(amps) })
+			}
+			if m := most.FindStringSubmatch(a.calmer); m != nil {
+				mosts++
+				typed(m[1], func(k *job.Job, amps float64) { k.Battery.MostAmps = quantity.Known(amps) })
+			}
+			if a.Offer != nil {
+				k := j
+				k.Trials = append([]job.Trial{}, j.Trials...)
+				k.Trials[i].Turns, k.Trials[i].Gauge, k.Trials[i].Circuits = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge, quantity.Known(float64(a.Offer.Circuits))
+				assert.Nil(t, Evaluate(k).Trials[i].dragged(draggedFar), a.Mend)
+			}
+		}
+	}
+	assert.Positive(t, mosts)
+}
+
+// One turn of thick wire begins far too late, and so do all sizes near it; thinner ones do not.
+func TestAllBeginTooLateIsSaidOnlyWhereAllDo(t *testing.T) {
+	j := loadJob(t, "engine")
+	gauge, err := wiretable.Parse("5 mm")
+	require.NoError(t, err)
+	j.Trials[0].Turns, j.Trials[0].Gauge = quantity.Known(1), gauge
+	a := Evaluate(j).Trials[0]
+	assert.NotContains(t, a.InTheWay, "all that fit begin after")
+	assert.True(t, a.Offer != nil || a.InTheWay != "")
 }

@@ -66,7 +66,9 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	alone.runs = b.bed.run(t, o, d.grid)
 	o.spreadRunning(others, shifts, &then)
 	if !b.offersNone {
-		m := offers{b, &b.bed, b.slots, new(characteristic)}.better(t, o)
+		of := offers{b, &b.bed, b.slots, new(characteristic)}
+		m := of.better(t, o)
+		o.calmer = of.calmer(t, o, alone.runs)
 		o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
 	}
 	return alone

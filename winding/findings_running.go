@@ -24,14 +24,14 @@ type aboutRunning struct {
 // callOut is about what a trial does when it turns; what would do better was looked for
 // before (offers).
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	better := o.Mend
-	a.late(d, at, t, o, better)
+	better := joined("; or ", o.calmer, o.Mend)
+	a.late(d, at, t, o, o.Mend)
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
 	a.open(d, at, t, o)
 	a.heat(d, at, t, o, better)
-	a.net(d, at, t, o, better)
+	a.net(d, at, t, o, o.Mend)
 	a.year(d, t, o)
 	a.short(d, at, t, o)
 	switch o.region {

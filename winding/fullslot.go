@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 	"sync"
+	"sync/atomic"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -48,7 +49,8 @@ type fullKey struct {
 type fullSlot struct {
 	filled, ran, stood sync.Once
 	told               sync.Once
-	late               bool // begins above the slow speed of a drive that is not the wind
+	late               bool        // begins above the slow speed of a drive that is not the wind
+	drags              atomic.Bool // it drags an engine far below its speed
 	trial              job.Trial
 	begins             float64  // rpm
 	r                  *charger // nil: it does not fit, cannot be put in, begins too late or does not run
@@ -148,6 +150,10 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 	run := f.r.settleAbove(begins, of.drive.given(c.X.Value), max(at.rpm, 1), c.asked, at.warm)
 	if i == usual {
 		f.net = run.NetAmps
+	}
+	if of.drive.keepsOf(c, &run) < draggedFar {
+		f.drags.Store(true)
+		return false
 	}
 	return !(f.limits.over(run, f.trial.Connection, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC)
 }

@@ -25,8 +25,13 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 		why = "this is as good as any"
 	case f != nil && f.score > s.more:
 		why = s.words(f) + " would bring more and does not stand it"
+		if f.drags.Load() {
+			why = s.words(f) + " would bring more and drags the engine far below its speed"
+		}
 	case s.drive.kind == "wind":
 		why = joined("; ", s.dragHolds(o), s.bestHolds())
+	case f == nil && s.begin && s.drags:
+		why = "what begins in time drags the engine far below its speed, does not stand what flows then, or brings nothing"
 	case f == nil && s.begin:
 		why = "what begins in time does not stand what flows then, or brings nothing"
 	case f == nil && s.late:

@@ -64,6 +64,7 @@ type Driven struct {
 
 	FieldRun
 	SafetyRun
+	calmer  string         // the field current or the regulator that mends it, in words
 	region  drive.Region   // the one that governs
 	runHot  bool           // the winding finds no steady temperature where full power is
 	verdict *drive.Verdict // of the wind

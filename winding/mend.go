@@ -69,7 +69,7 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	}
 	late := of.drive.kind != "wind" && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
-	breaks := late || o.OverLimit() || hot
+	breaks := late || o.OverLimit() || hot || o.dragged(draggedFar) != nil
 	if !breaks && at.NetAmps > 0 && (o.region == drive.Charging || o.region == "") {
 		return m
 	}
@@ -93,6 +93,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
 	s := of.search(t, o.TurnsThatFit.Value)
 	s.more = of.leastOf(o, breaks)
 	s.near()
+	s.thinner()
 	s.wider()
 	if s.best != nil && s.best.net < 0 { // its rotor takes more than comes in where it usually runs
 		s.best = nil
@@ -105,6 +106,25 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
 	}
 	f := s.best.trial
 	return mend{text: s.says(s.best), offer: &Offer{f.Turns.Whole(), f.Gauge.String(), s.best.circuits(), f.Gauge}}
+}
+
+// thinner goes on to more turns of thinner wire where all that were tried begin too late, until some
+// begin in time and as many after them as are looked at elsewhere.
+func (s *search) thinner() {
+	if !s.late || s.begin {
+		return
+	}
+	g, after := s.own.Gauge, 0
+	for after < sizesThinner {
+		next, ok := g.ThinnerIn(s.own.Build)
+		if !ok || next.BareMM(s.own.Build) < thinnestMM {
+			return
+		}
+		g = next
+		if s.try(s.full(withGauge(s.own, g))); s.begin {
+			after++
+		}
+	}
 }
 
 // leastOf is what an offer in a trial's place has to bring more than: a year's energy in wind, kWh,

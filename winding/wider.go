@@ -47,6 +47,7 @@ type search struct {
 	// top is what brings most of all that were tried, whether it stands that or not.
 	top         *fullSlot
 	begin, late bool // some begin to charge in time, some too late
+	drags       bool // some drag the engine far below its usual speed
 }
 
 // forCircuit is the turns of a full slot over its circuits.
@@ -63,7 +64,7 @@ func (s *search) try(f *fullSlot) (better bool) {
 		s.late = s.late || f.late
 		return false
 	}
-	s.begin = true
+	s.begin, s.drags = true, s.drags || f.drags.Load()
 	s.least, s.most = min(s.least, f.forCircuit()), max(s.most, f.forCircuit())
 	if better = brings > 0 && (s.top == nil || brings > s.top.score); better {
 		s.top = f
