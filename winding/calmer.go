@@ -21,6 +21,10 @@ import (
 // calmParts are the parts of a field current, or of the most net amps, that are tried in turn; ours.
 var calmParts = [...]float64{0.9, 0.8, 0.7, 0.6, 0.5, 0.4}
 
+// calmKeeps is the part of what flows now that a remedy leaves in every condition, so that none is
+// named which mends by hardly charging; ours.
+const calmKeeps = 0.5
+
 // blamed reports whether a trial passes a limit, gets too hot or drags its drive: what a weaker field
 // may mend.
 func (of offers) blamed(o *TrialOutcome) bool {
@@ -98,8 +102,8 @@ func (of offers) calm(t job.Trial, o *TrialOutcome, r *charger) (words string, n
 		}
 		run := r.settleAbove(o.CutInRPM.Value, of.drive.given(c.X.Value), max(c.asked, at.RPM, 1), c.asked, of.air.ambientC)
 		hot := run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC
-		brings := of.holder.lets(run.NetAmps)
-		if hot || o.Limits.over(run, t.Connection, of.machine) || of.drive.keepsOf(c, &run) < draggedSaid || brings <= 0 && at.NetAmps > 0 {
+		brings := run.NetAmps
+		if hot || o.Limits.over(run, t.Connection, of.machine) || of.drive.keepsOf(c, &run) < draggedSaid || brings < calmKeeps*at.NetAmps {
 			return "", 0, false
 		}
 		if i == usual {
