@@ -31,6 +31,7 @@ func (b *Bench) Outcome() Outcome {
 	for i, t := range d.trials {
 		o.Trials[i], runners[i] = t.outcome, t.runs
 	}
+	b.lend(&o, d)
 	o.Wound = b.Wound()
 	o.spreadProofs()
 	for i := range o.Wound {
@@ -70,6 +71,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 		m := of.better(t, o)
 		o.calmer = of.calmer(t, o, alone.runs)
 		o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
+		alone.mend = m
 	}
 	return alone
 }

@@ -33,6 +33,7 @@ type workedTrial struct {
 	trial   job.Trial
 	outcome TrialOutcome
 	runs    *characteristic // nil where it cannot run
+	mend    mend            // found for it alone
 }
 
 // With is Prepare for another state of the job. What is the same by value is taken over: all

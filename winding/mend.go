@@ -85,6 +85,11 @@ type mend struct {
 	text     string
 	offer    *Offer
 	inTheWay string
+	best     *fullSlot // that winding
+	// sought says that it was looked for, in the place of a trial that breaks a limit or begins too
+	// late or not; least is what it had to bring more than.
+	sought, breaks bool
+	least          float64
 }
 
 // mendFor is the best winding that fits in a trial's place. One that breaks a limit or begins too
@@ -92,20 +97,24 @@ type mend struct {
 func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
 	s := of.search(t, o.TurnsThatFit.Value)
 	s.more = of.leastOf(o, breaks)
+	m := mend{sought: true, breaks: breaks, least: s.more}
 	s.near()
 	s.thinner()
 	s.wider()
 	if s.best != nil && s.best.net < 0 { // its rotor takes more than comes in where it usually runs
 		s.best = nil
 	}
-	if s.best == nil || same(s.best.trial, t) {
-		return mend{inTheWay: s.inTheWay(o)}
+	if s.best == nil || same(s.best.trial, t) || !breaks && s.drive.kind == "wind" && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
+		m.inTheWay = s.inTheWay(o)
+		return m
 	}
-	if !breaks && s.drive.kind == "wind" && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
-		return mend{inTheWay: s.inTheWay(o)}
-	}
-	f := s.best.trial
-	return mend{text: s.says(s.best), offer: &Offer{f.Turns.Whole(), f.Gauge.String(), s.best.circuits(), f.Gauge}}
+	m.best, m.text, m.offer = s.best, s.says(s.best), s.best.offer()
+	return m
+}
+
+// offer is a winding as it is offered.
+func (f *fullSlot) offer() *Offer {
+	return &Offer{f.trial.Turns.Whole(), f.trial.Gauge.String(), f.circuits(), f.trial.Gauge}
 }
 
 // thinner goes on to more turns of thinner wire where all that were tried begin too late, until some
