@@ -23,11 +23,13 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 	switch f := s.top; {
 	case s.best != nil:
 		why = "this is as good as any"
-	case f != nil && f.score > s.more:
+	case f != nil && f.score > s.more && !same(f.trial, s.own):
 		why = s.words(f) + " would bring more and does not stand it"
 		if f.drags.Load() {
 			why = s.words(f) + " would bring more and drags the engine far below its speed"
 		}
+	case f != nil && f.score > s.more:
+		why = "every other that fits brings less, and this one does not stand what flows"
 	case s.drive.kind == "wind":
 		why = joined("; ", s.dragHolds(o), s.bestHolds())
 	case f == nil && s.begin && s.drags:
