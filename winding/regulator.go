@@ -332,5 +332,14 @@ func (t *TrialOutcome) guarded() *Operating {
 	return nil
 }
 
+// Unguarded is the amps DC that would flow, without the regulator, where only that keeps the winding
+// within its limit; guards is false where nothing depends on it so.
+func (t *TrialOutcome) Unguarded() (amps float64, guards bool) {
+	if p := t.guarded(); p != nil {
+		return p.unheld, true
+	}
+	return 0, false
+}
+
 // sayMost is where a regulator's setting is said.
 const sayMost = "say it in Most current of the battery"

@@ -118,6 +118,9 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	if w.fuseFarOver(t) {
 		w.more("The fuse guards the cable, not the winding: " + w.holdsBack() + ".")
 	}
+	if amps, guards := t.Unguarded(); guards {
+		w.more("REGULATOR: it is what protects this winding; without it " + w.amount(quantity.Of(amps), quantity.Amps, 3) + " would flow. Prove it before the winding runs at full speed.")
+	}
 	if drags := t.Drags(w.job.Drive.Kind); drags != "" {
 		w.more("SPEED: this winding " + drags + ".")
 	}

@@ -36,7 +36,16 @@ func (w *writer) purpose() {
 	if through == "" {
 		through = ", bridge"
 	}
-	w.entry("FOR", w.o.Machine.Feeds+through+"; turned by "+w.turnedBy())
+	w.entry("FOR", w.o.Machine.Feeds+through+w.held()+"; turned by "+w.turnedBy())
+}
+
+// held is what a regulator lets into the battery.
+func (w *writer) held() string {
+	most := w.job.Battery.MostAmps
+	if !most.Given() || orWord(w.job.Battery.Load, "battery") != "battery" {
+		return ""
+	}
+	return ", held to " + w.amount(asFigure(most), quantity.Amps, asGiven) + " by a regulator"
 }
 
 // driveNames are the kinds of drive as the sheet calls them.
