@@ -38,6 +38,12 @@ func (c *Charging) dragged(below float64) *Operating {
 	return worst
 }
 
+// draggedFarIn reports whether the drive is dragged far below the speed asked for in a condition.
+func (c *Charging) draggedFarIn(condition int) bool {
+	p := c.in(condition)
+	return p != nil && p.keeps() < draggedFar
+}
+
 // DraggedTo is the speed of the drive, rpm, to which a trial drags it in the condition of that index
 // (slow, usual, top), and whether that is worth telling.
 func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {

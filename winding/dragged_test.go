@@ -74,6 +74,7 @@ func TestDraggedAtTheSlowSpeedAloneIsFoundSaidAndNotMet(t *testing.T) {
 			if p.keeps() < draggedFar {
 				assert.Contains(t, a.Verdict, "the engine", "%g W %s", watts, a.Name)
 				assert.Contains(t, a.Verdict, a.Drags("engine"))
+				assert.True(t, OutputOf("amps_dc_slow").Past(&o, a), "the amps are not those of the speed beside them")
 			}
 		}
 		for _, r := range b.Ladder(0) {

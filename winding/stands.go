@@ -81,11 +81,13 @@ func (t *TrialOutcome) stands(m *MachineOutcome) bool {
 	return !hot && !t.OverLimit()
 }
 
-// notHad marks amps or watts that are not to be had in a condition: none come, or the winding
-// does not stand them.
+// notHad marks amps or watts that are not to be had in a condition: none come, the winding does not
+// stand them, or the drive is dragged far below the speed that the condition is told by.
 func notHad(condition int) func(*Outcome, *TrialOutcome) bool {
 	none := nothingAt(condition)
-	return func(o *Outcome, t *TrialOutcome) bool { return none(o, t) || t.failsIn(&o.Machine, condition) != "" }
+	return func(o *Outcome, t *TrialOutcome) bool {
+		return none(o, t) || t.failsIn(&o.Machine, condition) != "" || t.draggedFarIn(condition)
+	}
 }
 
 // # What holds the amps where they are
