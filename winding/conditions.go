@@ -58,6 +58,7 @@ type driveSide struct {
 	// it is first asked for.
 	rising, coarse func() (*drive.Ascent, error)
 	source         drive.Source
+	best           drive.Point // where legs or water have the most power
 	why            string
 	// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
 	// any other.
@@ -81,6 +82,9 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	case d.Kind != "fixed":
 		s.source, s.why = sourceOf(d)
 		s.letGo()
+		if yields(s.kind) && s.source != nil {
+			s.best = drive.Best(s.source)
+		}
 	}
 	switch {
 	case !s.hasPower():

@@ -1,6 +1,10 @@
 package winding
 
-import "fmt"
+import (
+	"fmt"
+
+	"slotwright/winding/drive"
+)
 
 // # A drive dragged below its speed
 //
@@ -42,6 +46,23 @@ func (c *Charging) dragged(below float64) *Operating {
 func (c *Charging) draggedFarIn(condition int) bool {
 	p := c.in(condition)
 	return p != nil && p.keeps() < draggedFar
+}
+
+// stalls is where legs or water give all they can, if the winding holds them there so far below the
+// speed of their most power that less than four fifths of it are left ([drive.Weak], as of a wind
+// rotor): thick wire in fewer turns lets them turn. nil where it does not. Where iron and drag take
+// much the most amps may still come there: then no winding does better, and it is only noted.
+func (c *Charging) stalls() *Operating {
+	p := c.in(usual)
+	if p == nil || !(p.best.Watts > 0) || p.DriveRPM >= p.best.RPM || p.DriveWatts >= drive.Weak*p.best.Watts {
+		return nil
+	}
+	return p
+}
+
+// stalledAt says it.
+func stalledAt(kind string, p *Operating) string {
+	return fmt.Sprintf("holds the %s to %s rpm: %s W of the %s W to be had", whose(kind), figures(p.DriveRPM), figures(p.DriveWatts), figures(p.best.Watts))
 }
 
 // DraggedTo is the speed of the drive, rpm, to which a trial drags it in the condition of that index

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"testing"
 
+	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/wiretable"
@@ -133,4 +134,42 @@ func TestAllBeginTooLateIsSaidOnlyWhereAllDo(t *testing.T) {
 	a := Evaluate(j).Trials[0]
 	assert.NotContains(t, a.InTheWay, "all that fit begin after")
 	assert.True(t, a.Offer != nil || a.InTheWay != "")
+}
+
+// Legs that a winding of far too many turns holds to a crawl are told, with a winding that brings more;
+// one that brings the most there is is only noted, and none that lets them turn is told so.
+// By hand: of 120 W at 60 rpm the law P·x·(2 − x) leaves 25.0 W at 6.627 rpm, x = 0.1104.
+func TestLegsHeldToACrawlAreTold(t *testing.T) {
+	j := loadJob(t, "pedals")
+	j.Drive.Watts, j.Drive.UsualRPM = quantity.Known(120), quantity.Known(60)
+	assert.InDelta(t, 25.0, drive.Yielding{UsualRPM: 60, UsualWatts: 120}.Watts(6.627), 0.05)
+	thin, err := wiretable.Parse("0.5 mm")
+	require.NoError(t, err)
+	for turns, held := range map[float64]bool{60: true, 30: false, 5: false} {
+		j.Trials[0].Turns, j.Trials[0].Gauge = quantity.Known(turns), thin
+		o := Evaluate(j)
+		a := &o.Trials[0]
+		p := a.in(usual)
+		assert.Equal(t, held, a.stalls() != nil, "%g turns: %g W at %g rpm", turns, p.DriveWatts, p.DriveRPM)
+		if !held {
+			continue
+		}
+		assert.Less(t, p.DriveWatts, 0.8*120)
+		says := stalledAt("pedals", p)
+		assert.Contains(t, says, "W of the 120 W to be had")
+		assert.Contains(t, a.Suits, says)
+		assert.Contains(t, a.Verdict, says)
+		require.NotNil(t, a.Offer, "fewer turns let them turn")
+		assert.Less(t, float64(a.Offer.Turns)/float64(max(1, a.Offer.Circuits)), turns)
+		better := j
+		better.Trials = []job.Trial{j.Trials[0]}
+		better.Trials[0].Turns, better.Trials[0].Gauge, better.Trials[0].Circuits = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge, quantity.Known(float64(max(1, a.Offer.Circuits)))
+		put := Evaluate(better).Trials[0]
+		assert.Greater(t, put.AmpsUsual.Value, 1.03*a.AmpsUsual.Value)
+	}
+	point, err := drive.NewCurve([]drive.Point{{RPM: 20, Watts: 40}, {RPM: 50, Watts: 90}, {RPM: 70, Watts: 60}})
+	require.NoError(t, err)
+	assert.Equal(t, drive.Point{RPM: 50, Watts: 90}, drive.Best(point))
+	assert.Equal(t, drive.Point{RPM: 60, Watts: 120}, drive.Best(drive.Yielding{UsualRPM: 60, UsualWatts: 120}))
+	assert.Zero(t, drive.Best(drive.Governed{}))
 }

@@ -79,6 +79,8 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 		return Broken
 	case a.drive.kind != "wind" && p.AmpsDC == 0:
 		return Broken
+	case o.stalls() != nil && o.Mend == "":
+		return Note
 	}
 	return Doubt
 }

@@ -56,7 +56,9 @@ type Meeting struct {
 	HeldBack bool `json:"held_back,omitempty"`
 	// governed says that a throttle or governor is to hold X, which legs and water do not.
 	governed bool
-	Region   drive.Region `json:"region,omitempty"`
+	// best is where a drive that gives way would have the most power; nothing of any other.
+	best   drive.Point
+	Region drive.Region `json:"region,omitempty"`
 	// EmptyAmps and FullAmps are net amps with the battery at rest and absorbing.
 	EmptyAmps float64 `json:"net_amps_dc_empty"`
 	FullAmps  float64 `json:"net_amps_dc_absorbing"`
@@ -125,7 +127,7 @@ type Charging struct {
 func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	c := &s.conditions[i]
 	given := s.given(c.X.Value)
-	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6), governed: !yields(s.kind)}}
+	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6), governed: !yields(s.kind), best: s.best}}
 	o.RunPoint = r.at(at.rpm, at.warm)
 	ratio, passes := 1.0, 1.0
 	if s.kind != "" && s.ratio.Known() {

@@ -34,6 +34,9 @@ func (t *TrialOutcome) suit(s *driveSide) {
 	case s.source == nil:
 		t.region = drive.Charging
 		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %s A net", at.DriveWatts, amps(at.NetAmps))
+	case t.stalls() != nil:
+		t.region = drive.Stalled
+		t.Suits = fmt.Sprintf("%s, for %s A net", stalledAt(s.kind, at), amps(at.NetAmps))
 	case yields(s.kind):
 		t.region = drive.Charging
 		t.Suits = fmt.Sprintf("takes all that the drive gives at %s rpm, %.0f W, for %s A net", figures(at.DriveRPM), at.DriveWatts, amps(at.NetAmps))

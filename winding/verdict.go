@@ -214,6 +214,9 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	if drags := t.Drags(kind); drags != "" {
 		parts = append(parts, drags)
 	}
+	if p := t.stalls(); p != nil && t.Mend != "" {
+		parts = append(parts, stalledAt(kind, p))
+	}
 	if t.Burns() && !t.burnsIn(usual) { // there it was said
 		return append([]string{o.burns(t, kind)}, parts...) // the gravest first
 	}

@@ -79,7 +79,7 @@ func TestNumbersInVerdictsAreFigures(t *testing.T) {
 			}
 			o := winding.Evaluate(j)
 			for i := range o.Trials {
-				seen += checkVerdict(t, &o, i, path)
+				seen += checkVerdict(t, &o, i, path, j.Drive.Watts.Value)
 			}
 		}
 	}
@@ -94,7 +94,7 @@ func gains(t *winding.TrialOutcome) float64 {
 	return t.CutInRPM.Value
 }
 
-func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
+func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string, most float64) int {
 	t.Helper()
 	tr, ref, m := &o.Trials[i], &o.Trials[o.Reference], &o.Machine
 	figures := []float64{gains(tr), gains(ref) - gains(tr), ref.CutInRPM.Value - tr.CutInRPM.Value, tr.AmpsUsual.Value, tr.AmpsUsual.Value - ref.AmpsUsual.Value,
@@ -102,7 +102,7 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string) int {
 		m.MeanLimitC.Value, tr.Turns.Value, tr.TurnsThatFit.Value, tr.MouthSpareMM.Value, m.Conditions[1].X.Value}
 	figures = append(figures, tr.WireFill.Value, tr.FillLimit.Value, tr.YearKWh.Value, m.Conditions[2].X.Value)
 	if len(tr.Operating) > 1 {
-		figures = append(figures, tr.Operating[1].DriveRPM)
+		figures = append(figures, tr.Operating[1].DriveRPM, tr.Operating[1].DriveWatts, most)
 	}
 	for _, p := range tr.Points {
 		if p.TooHot { // the first wind in which it burns

@@ -52,6 +52,23 @@ func checkUsual(rpm, watts float64) error {
 	return nil
 }
 
+// Best is where a drive that gives way has the most power: a Yielding one at its usual speed, a curve
+// at one of its points, between which it makes no bump; nothing of any other.
+func Best(s Source) Point {
+	var best Point
+	switch d := s.(type) {
+	case Yielding:
+		return Point{d.UsualRPM, d.UsualWatts}
+	case *Curve:
+		for _, p := range d.points {
+			if p.Watts > best.Watts {
+				best = p
+			}
+		}
+	}
+	return best
+}
+
 // Torque is what it can give, N·m; never below 0.
 func (y Yielding) Torque(rpm float64) float64 {
 	at := y.UsualWatts / radPerSecond(y.UsualRPM)
