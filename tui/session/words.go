@@ -99,5 +99,5 @@ func Mend(p job.Problem) string {
 	for i, u := range in.Dim {
 		names[i] = u.Name
 	}
-	return "write it as " + strings.Join(names, " or ")
+	return "give it in " + strings.Join(names, " or ")
 }

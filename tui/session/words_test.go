@@ -49,7 +49,7 @@ func TestProblemsNameTheirField(t *testing.T) {
 	s.Type("machine.bore", "85 kg")
 	require.Len(t, s.Problems(), 2)
 	assert.Contains(t, s.Problems()[0], "Diameter at the gap: read")
-	assert.Contains(t, s.Problems()[0], "; write it as mm or in or cm")
+	assert.Contains(t, s.Problems()[0], "; give it in mm or in or cm")
 	assert.Contains(t, s.Problems()[1], "B strands: read \"many\"")
 	for _, text := range s.Problems() {
 		assert.NotRegexp(t, `[a-z]\.[a-z]|\[\d|_mm|the file`, text)
