@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"testing"
@@ -172,4 +173,26 @@ func TestLegsHeldToACrawlAreTold(t *testing.T) {
 	assert.Equal(t, drive.Point{RPM: 50, Watts: 90}, drive.Best(point))
 	assert.Equal(t, drive.Point{RPM: 60, Watts: 120}, drive.Best(drive.Yielding{UsualRPM: 60, UsualWatts: 120}))
 	assert.Zero(t, drive.Best(drive.Governed{}))
+}
+
+// A rung that holds legs to a crawl meets nothing, however many amps it brings, and says what holds it.
+// By hand: the law P·x·(2 − x) leaves four fifths at x = 1 − √0.2 = 0.5528, so of 120 W at 60 rpm less
+// than 96 W are left below 33.2 rpm.
+func TestNoRungMeetsThatHoldsLegsToACrawl(t *testing.T) {
+	j := loadJob(t, "pedals")
+	j.Drive.Watts, j.Drive.UsualRPM, j.Target.Amps = quantity.Known(120), quantity.Known(60), quantity.Known(1)
+	assert.InDelta(t, 96, drive.Yielding{UsualRPM: 60, UsualWatts: 120}.Watts(33.17), 0.01)
+	crawls, meets := 0, 0
+	for _, r := range Prepare(j).Ladder(0) {
+		switch p := r.in(usual); {
+		case r.Meets:
+			meets++
+			assert.Greater(t, p.DriveRPM, 33.16, r.Wire)
+		case p.DriveRPM < 33.16 && p.NetAmps > 1 && !r.OverLimit() && r.Fits():
+			crawls++
+			assert.Contains(t, r.Holds, fmt.Sprintf("holds the pedals to %s rpm: %s W of the 120 W to be had, %s W of them reach the battery", figures(p.DriveRPM), figures(p.DriveWatts), figures(p.NetWatts)))
+		}
+	}
+	assert.Greater(t, crawls, 3)
+	assert.Greater(t, meets, 3)
 }

@@ -25,8 +25,8 @@ type Rung struct {
 	Present bool
 	// Meets says that it begins to charge at the slow speed or below and brings something there
 	// (in the wind, that it brings something in the mean wind), breaks no limit anywhere in what
-	// the drive can do, drags it nowhere far below its speed, and brings the amps wanted, where some are. None of its figures is past
-	// a limit then.
+	// the drive can do, drags it nowhere far below its speed, lets legs and water turn (stalls), and brings
+	// the amps wanted, where some are. None of its figures is past a limit then.
 	Meets bool
 	// Holds says what holds its amps where they are in the usual and the top condition.
 	Holds string
@@ -161,7 +161,7 @@ func (l ladder) markBest(list []Rung) {
 	for i := range list {
 		r := &list[i]
 		late := l.drive.kind != "wind" && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
-		r.Meets = within(r) && !late && r.dragged(draggedFar) == nil && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value >= max(leastNet, l.wanted.Or(0))
+		r.Meets = within(r) && !late && r.dragged(draggedFar) == nil && r.stalls() == nil && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value >= max(leastNet, l.wanted.Or(0))
 	}
 	// What brings nothing where it usually runs is best of nothing.
 	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }

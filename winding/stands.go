@@ -129,6 +129,8 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 		return "it asks for more than the drive gives at any speed and stops it"
 	case p.AmpsDC == 0:
 		return t.tooSlow(p)
+	case t.stalls() == p:
+		return fmt.Sprintf("the winding %s, %s W of them reach the battery", stalledAt(b.drive.kind, p), figures(max(0, p.NetWatts)))
 	case p.HeldBack:
 		return fmt.Sprintf("the winding holds the drive back to %s rpm of the %s, all that it gives is taken", asTyped(p.DriveRPM), whose(b.drive.kind))
 	case b.drive.conditions[i].free:

@@ -392,9 +392,10 @@ func (l *ladder) legend(s *session.Session, w, h int) []string {
 	if s.Job().Drive.Kind == "wind" {
 		begins = "brings in the mean wind"
 	}
+	turns := map[string]string{"pedals": ", lets the pedals turn", "water": ", lets the wheel turn"}[s.Job().Drive.Kind]
 	better, broken := t.Mark(kit.Better), t.Mark(kit.Broken)
 	for _, text := range []string{
-		fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit.", better, broken, begins),
+		fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit%s.", better, broken, begins, turns),
 		fmt.Sprintf("%s most within every limit; %s past one, or nothing comes; meets: all that is wanted.", better, broken),
 		fmt.Sprintf("%s most within limits; %s past one, or nothing comes; meets: all that is wanted.", better, broken),
 	} {

@@ -133,7 +133,7 @@ func TestTheLadderSaysWhatMeets(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 120, 37, "e")
 	tuitest.Work(t, s)
-	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: charges by the slow speed, brings what is wanted")
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: charges by the slow speed, brings what is wanted, breaks no limit, lets the wheel turn.")
 	s.Type("drive.kind", "wind")
 	tuitest.Draw(t, v, s, 120, 37)
 	tuitest.Work(t, s)
