@@ -47,7 +47,7 @@ func Wants(j *job.Job) []Want {
 
 // every is the first things, those too that have no meaning in the job.
 func every(j *job.Job) []Want {
-	const layout, turn = "which coil lies where", "the mean turn: ohms, metres and kilos of wire"
+	const layout, turn = "which coil lies where", "the mean turn: ohms, length and weight of wire"
 	const plate = "amps, which the air gap alone tells badly of a wound rotor"
 	list := under(partIron, []Want{
 		{Path: "name", Unlocks: "a name on the card"},

@@ -218,7 +218,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	j := s.Job()
 	r := form.Row{
 		ID: path, Group: t.Title, Label: f.Label, Unit: u.Name, Text: text, Ghost: f.EmptyIn(&j, u),
-		Help: strings.TrimSpace(f.Help + " " + f.How),
+		Help: s.Units.Words(strings.TrimSpace(f.Help + " " + f.How)),
 	}
 	if t.Many() {
 		r.Group = fmt.Sprintf("%s %d", t.Title, i+1)
@@ -248,6 +248,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 			}
 		}
 	}
+	if given {
+		r.Note, r.NoteAs = inLiked(s, f, path, u), kit.Hint
+	}
 	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
 		r.Unit = "AWG" // what a bare whole number is read as
 	}
@@ -263,6 +266,17 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
 	}
 	return r
+}
+
+// inLiked is what was typed in another unit than is liked to be seen, in that one: "= 11.2 mph"; "" where
+// it is typed in it.
+func inLiked(s *session.Session, f *job.Input, path string, typed quantity.Unit) string {
+	liked, j := s.Units.For(f.Dim), s.Job()
+	v, ok := j.ReadingAt(path)
+	if !ok || liked.Suffix == typed.Suffix || (quantity.Choice{Inch: true, Fahrenheit: true}).For(f.Dim).Suffix == f.Dim[0].Suffix {
+		return ""
+	}
+	return "= " + quantity.Screen.Value(liked.From(v.Value), liked, quantity.AtMost(4)) + " " + liked.Name
 }
 
 // workedOut are the fields of a battery that something worked out stands in for, and the figure

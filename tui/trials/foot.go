@@ -64,9 +64,9 @@ func (v *View) meaning(s *session.Session, w, h int) []string {
 	}
 	if f, ok := job.InputAt(path); ok {
 		if v.offers {
-			return whole(t, []string{session.OfferText(v.offer), f.Help, f.How}, w, h)
+			return whole(t, []string{session.OfferText(v.offer), s.Units.Words(f.Help), s.Units.Words(f.How)}, w, h)
 		}
-		return whole(t, []string{f.Help, v.nextStep(s), f.How}, w, h)
+		return whole(t, []string{s.Units.Words(f.Help), v.nextStep(s), s.Units.Words(f.How)}, w, h)
 	}
 	for _, e := range v.entries(s) {
 		if e.id == v.row && e.text != "" {
@@ -108,16 +108,17 @@ func whole(t kit.Theme, sentences []string, w, h int) []string {
 // missing, what to change when it is past its limit, how sure it is.
 func meaning(s *session.Session, r winding.Row) []string {
 	c := r.Cells[s.Trial]
-	text, why := []string{r.Help}, s.Units.Words(c.Figure.Why)
+	help, why := s.Units.Words(r.Help), s.Units.Words(c.Figure.Why)
+	text := []string{help}
 	if !c.Figure.Known() {
-		text = []string{"Missing: " + why + ".", r.Help}
+		text = []string{"Missing: " + why + ".", help}
 		j := s.Job()
 		if _, ok := winding.FieldFor(&j, c.Figure.Why, s.Trial); ok {
-			text = []string{"Missing: " + why + "; enter goes there.", r.Help}
+			text = []string{"Missing: " + why + "; enter goes there.", help}
 		}
 	}
 	if c.Verdict == winding.Past && r.Mend != "" {
-		text = append(text, "Past its limit: "+r.Mend+".")
+		text = append(text, "Past its limit: "+s.Units.Words(r.Mend)+".")
 	}
 	if c.Figure.PlusMinus > 0 || c.Figure.Known() && c.Figure.Origin.Weak() {
 		text = append(text, sure(s, r.Cells[s.Trial].Figure, r))

@@ -233,12 +233,12 @@ func (v *View) whyLines(s *session.Session, w int) (lines []string, marked int) 
 	if r := v.marked(s); r != nil {
 		v.sayFigure(s, *r, say)
 	} else if f, ok := job.InputAt(v.inputPath(s)); ok {
-		say(kit.Plain, "What it is", f.Help)
+		say(kit.Plain, "What it is", s.Units.Words(f.Help))
 		head := "Measure it"
 		if f.Table == "trial" {
 			head = "To know"
 		}
-		say(kit.Plain, head, f.How)
+		say(kit.Plain, head, s.Units.Words(f.How))
 	}
 	for i, c := range called(s) {
 		head := ""
@@ -282,7 +282,7 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	default:
 		say(kit.Warning, "Missing", s.Units.Words(f.Why))
 	}
-	say(kit.Plain, "What it is", r.Help)
+	say(kit.Plain, "What it is", s.Units.Words(r.Help))
 	say(kit.Plain, "Formula", how.Words())
 	if f.Known() {
 		say(kit.Plain, "In numbers", how.Numbers(&j, &o.Machine, &o.Trials[s.Trial], s.Units))
@@ -292,6 +292,6 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	say(kit.Hint, "Source", how.SourceOf(&o.Trials[s.Trial]))
 	say(kit.Hint, "How sure", sure(s, f, r))
 	if r.Cells[s.Trial].Verdict == winding.Past {
-		say(kit.Broken, "Past", "this will not do; to mend it: "+r.Mend)
+		say(kit.Broken, "Past", "this will not do; to mend it: "+s.Units.Words(r.Mend))
 	}
 }

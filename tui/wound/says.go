@@ -165,6 +165,7 @@ var or = map[string]string{"wire_weight": "wire_length", "warm_lead": "warm"}
 // in few words where there is no room for more: the box of the marked row has them all. It
 // reports whether the row is shown.
 func (v *View) beside(s *session.Session, row *form.Row) bool {
+	row.Note = "" // what is read says itself in the units liked
 	shown := beside(s, row)
 	row.Few = inFew(row.Note)
 	if v.at.W < narrow {

@@ -1,6 +1,9 @@
 package job
 
-import "slotwright/wiretable"
+import (
+	"slotwright/winding/quantity"
+	"slotwright/wiretable"
+)
 
 // GaugeAt is the wire at a path, as "trial[1].gauge"; zero where there is none.
 func (j *Job) GaugeAt(path string) wiretable.Gauge {
@@ -19,4 +22,20 @@ func (j *Job) GaugeAt(path string) wiretable.Gauge {
 		}
 	}
 	return wiretable.Gauge{}
+}
+
+// ReadingAt is the number that was given at a path, in the base unit of its field; ok is false where
+// nothing, or no number, was.
+func (j *Job) ReadingAt(path string) (r quantity.Reading, ok bool) {
+	in, known := InputAt(path)
+	if !known || in.Kind != Number {
+		return r, false
+	}
+	t, _ := TableOf(in.Table)
+	for i := range t.Most {
+		if in.PathAt(i) == path {
+			r = *in.at(j, i).(*quantity.Reading)
+		}
+	}
+	return r, r.Given()
 }

@@ -12,15 +12,18 @@ import (
 // A sentence of the program says its numbers in the first unit of their dimension: "passes the
 // mouth with 1.64 mm to spare". Where a person likes inches or °F to see, the sentence is
 // turned as it goes out, so that nobody takes the 0 of "below 0 °C" for 0 °F. A size of wire is a
-// name, "IEC 0.75 mm" and "1.8 mm over", and stays.
+// name, "IEC 0.75 mm", "1.8 mm over" and "0.71 mm bare", and stays.
 
-// measure is a number of a sentence, or two with "to" between them, and its unit.
+// measure is a number of a sentence, or two with "to" or "x" between them, and its unit.
 var measure = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(IEC )?(-?\d+(?:\.\d+)?)( to | and )?(-?\d+(?:\.\d+)?)? (mm²|mm|°C|kg|K/W|m/s|m)(?: over\b)?`)
+	return regexp.MustCompile(`(IEC )?(-?\d+(?:\.\d+)?)( to | and | x )?(-?\d+(?:\.\d+)?)? (mm²|mm|°C|kg|K/W|m/s|m)(?: over\b| bare\b)?`)
 })
 
 // spoken are the dimensions that sentences have numbers of, by the name of their first unit.
 var spoken = map[string]Dimension{"mm²": SquareMM, "mm": Millimetres, "°C": Celsius, "kg": Kilograms, "K/W": KelvinPerW, "m/s": WindSpeed, "m": Metres}
+
+// inMetres is a rule of thumb that has its unit in its factor, inFeet the same for feet: 5 W × 0.3048.
+const inMetres, inFeet = "5 × litres per second × metres of fall", "1.5 × litres per second × feet of fall"
 
 // spokenFigures is to how many figures a turned number is written, where it had no more.
 const spokenFigures = 3
@@ -41,6 +44,9 @@ func (c Choice) turn(sentence string, both bool) string {
 	if !c.Inch && !c.Fahrenheit {
 		return sentence
 	}
+	if c.Inch {
+		sentence = strings.Replace(sentence, inMetres, inFeet, 1)
+	}
 	var b strings.Builder
 	done := 0
 	for _, at := range measure().FindAllStringSubmatchIndex(sentence, -1) {
@@ -52,7 +58,7 @@ func (c Choice) turn(sentence string, both bool) string {
 			return sentence[at[2*i]:at[2*i+1]]
 		}
 		dim, known := spoken[part(5)]
-		name := part(1) != "" || strings.HasSuffix(whole, " over")
+		name := part(1) != "" || strings.HasSuffix(whole, " over") || strings.HasSuffix(whole, " bare")
 		if !known || name || goesOn(sentence[at[1]:]) || c.For(dim).Suffix == dim[0].Suffix {
 			continue
 		}
