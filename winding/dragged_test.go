@@ -96,7 +96,7 @@ func TestWhatIsNamedInPlaceOfADragMendsIt(t *testing.T) {
 		j := weakEngine(t, watts)
 		for i, a := range Evaluate(j).Trials {
 			if a.dragged(draggedSaid) == nil {
-				assert.Empty(t, field.FindString(a.calmer))
+				assert.Empty(t, field.FindString(a.Calmer))
 				continue
 			}
 			typed := func(part string, change func(k *job.Job, amps float64)) {
@@ -105,13 +105,13 @@ func TestWhatIsNamedInPlaceOfADragMendsIt(t *testing.T) {
 				k := j
 				change(&k, amps)
 				n := Evaluate(k).Trials[i]
-				assert.Nil(t, n.dragged(draggedSaid), "%g W: %s", watts, a.calmer)
-				assert.False(t, n.OverLimit(), a.calmer)
+				assert.Nil(t, n.dragged(draggedSaid), "%g W: %s", watts, a.Calmer)
+				assert.False(t, n.OverLimit(), a.Calmer)
 			}
-			if m := field.FindStringSubmatch(a.calmer); m != nil {
+			if m := field.FindStringSubmatch(a.Calmer); m != nil {
 				typed(m[1], func(k *job.Job, amps float64) { k.Field.Amps = quantity.Known(amps) })
 			}
-			if m := most.FindStringSubmatch(a.calmer); m != nil {
+			if m := most.FindStringSubmatch(a.Calmer); m != nil {
 				mosts++
 				typed(m[1], func(k *job.Job, amps float64) { k.Battery.MostAmps = quantity.Known(amps) })
 			}

@@ -69,7 +69,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	if !b.offersNone {
 		of := offers{b, &b.bed, b.slots, new(characteristic)}
 		m := of.better(t, o)
-		o.calmer = of.calmer(t, o, alone.runs)
+		o.Calmer = of.calmer(t, o, alone.runs)
 		o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
 		alone.mend = m
 	}

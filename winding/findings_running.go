@@ -24,7 +24,7 @@ type aboutRunning struct {
 // callOut is about what a trial does when it turns; what would do better was looked for
 // before (offers).
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	better := joined("; or ", o.calmer, o.Mend)
+	better := o.Better()
 	a.late(d, at, t, o, o.Mend)
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)

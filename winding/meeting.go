@@ -56,6 +56,9 @@ type Driven struct {
 	// that fits the slot and would do better, worked out, where there is one.
 	Suits string `json:"suits,omitempty"`
 	Mend  string `json:"mend,omitempty"`
+	// Calmer is the smaller field current, and the regulator's setting, that mend without any other
+	// winding what a trial is blamed for, worked out, where there are such.
+	Calmer string `json:"mend_as_wound,omitempty"`
 	// InTheWay says, where something of the trial is to be mended and no winding that fits does
 	// better, what stands in the way.
 	InTheWay string `json:"in_the_way,omitempty"`
@@ -64,11 +67,13 @@ type Driven struct {
 
 	FieldRun
 	SafetyRun
-	calmer  string         // the field current or the regulator that mends it, in words
 	region  drive.Region   // the one that governs
 	runHot  bool           // the winding finds no steady temperature where full power is
 	verdict *drive.Verdict // of the wind
 }
+
+// Better is all that would do better than a trial, what needs no new winding first; "" where nothing does.
+func (dr *Driven) Better() string { return joined("; or ", dr.Calmer, dr.Mend) }
 
 // Overload says that a drive is asked for more than it gives; the other regions are those
 // of package drive.

@@ -196,15 +196,17 @@ func (v *View) words(s *session.Session, w int) []string {
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
 		out = append(out, t.Wrap(o.Name+": "+s.Units.Words(sentence(o))+".", w)...)
-		hint := o.InTheWay
-		if o.Mend != "" {
-			hint = "would do better: " + o.Mend
+		better := o.Better()
+		if better != "" {
+			better = "would do better: " + better
 		}
-		if hint == "" {
-			continue
-		}
-		for _, line := range t.WrapPaint(kit.Hint, s.Units.Words(hint), w-3) {
-			out = append(out, "   "+line)
+		for _, hint := range []string{better, o.InTheWay} {
+			if hint == "" {
+				continue
+			}
+			for _, line := range t.WrapPaint(kit.Hint, s.Units.Words(hint), w-3) {
+				out = append(out, "   "+line)
+			}
 		}
 	}
 	if len(out) == 0 {

@@ -200,3 +200,21 @@ func TestAWrittenRatioSaysHowItIsRead(t *testing.T) {
 	tuitest.Press(t, v, s, 100, 40, "up 1 : 3 enter")
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 100, 50)), "a ratio goes into the field Ratio instead")
 }
+
+// What mends a trial without any other winding is told, and beside it what stands in the way of one:
+// an engine too weak for a trial is mended by a regulator alone.
+func TestWhatMendsWithoutRewindingIsTold(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/jobs/engine.toml")
+	require.NoError(t, err)
+	s, v := session.New(job.Parse(strings.Replace(string(data), "power_w = 2000", "power_w = 475", 1)), "", job.Mark{}), New()
+	tuitest.Draw(t, v, s, 120, 37)
+	text, told := tuitest.Words(strings.Join(v.text, "\n")), 0
+	for _, o := range s.Outcome().Trials {
+		if o.Calmer != "" && o.InTheWay != "" {
+			told++
+			assert.Contains(t, text, "would do better: "+tuitest.Words(o.Calmer))
+			assert.Contains(t, text, tuitest.Words(o.InTheWay))
+		}
+	}
+	assert.Equal(t, 2, told)
+}

@@ -19,10 +19,10 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		w.hang("  ", "Trial "+t.Name+": "+t.Suits)
 		w.gap()
 	}
-	switch {
-	case t.Mend != "":
-		w.hang("  - would do better: ", t.Mend)
-	case t.InTheWay != "":
+	if better := t.Better(); better != "" {
+		w.hang("  - would do better: ", better)
+	}
+	if t.InTheWay != "" {
 		w.hang("  - ", t.InTheWay)
 	}
 	w.gap()
