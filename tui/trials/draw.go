@@ -86,7 +86,7 @@ func (v *View) lay(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.
 func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable {
-		grid, foot := r.SplitTop(min(len(body)+1, r.H-min(4, r.H/3)))
+		grid, foot := r.SplitTop(min(len(body)+1, r.H-v.footCells(s, r.W, r.H)))
 		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
@@ -100,7 +100,7 @@ func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around [
 func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable || v.flipped {
-		grid, foot := r.SplitTop(min(len(body)+1, r.H-6))
+		grid, foot := r.SplitTop(min(len(body)+1, r.H-max(6, v.footCells(s, r.W, r.H))))
 		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))

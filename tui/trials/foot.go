@@ -10,14 +10,14 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// foot is what the marked row means, the verdicts, and what is called out: its first sentence
-// and the chosen trial's verdict come first, then what is called out, then the other verdicts,
-// then the rest of the explanation; each whole or not at all.
+// foot is what the marked row means, the verdicts, and what is called out: the first sentence
+// and the verdicts come first, whole or shared out, then what is called out, then the rest of the
+// explanation; each whole or not at all.
 func (v *View) foot(s *session.Session, w, h int) []string {
 	means := v.meaning(s, w, 1)
 	verdicts := says(s, w, everyone(s)...)
-	if len(means)+len(verdicts) > h || h < 6 {
-		verdicts = saysIn(s, w, h-len(means), s.Trial)
+	if len(means)+len(verdicts)+min(1, len(called(s))) > h {
+		verdicts = shared(s, w, h-len(means))
 	}
 	calls := v.calledOut(s, w, h-len(means)-len(verdicts))
 	if spare := h - len(means) - len(verdicts) - len(calls); spare > 0 {
@@ -26,19 +26,43 @@ func (v *View) foot(s *session.Session, w, h int) []string {
 	return append(append(means, verdicts...), calls...)
 }
 
-// shortFoot is the foot over a picture, in at most h lines: what the marked row means, all verdicts,
-// the chosen trial's as whole as may be and of every other one a line at least; then what is called out.
-func (v *View) shortFoot(s *session.Session, w, h int) []string {
-	lines := v.meaning(s, w, 1)
-	left := h - len(lines)
-	rooms := map[int]int{}
-	for n, i := range shownFirst(s) { // a line is kept for each that is still to come
-		said := len(saysIn(s, w, max(1, left-(len(s.Outcome().Trials)-1-n)), i))
-		rooms[i], left = said, left-said
+// footCells is how high a foot is under a table that has more rows than h cells show. The rows that
+// are looked at first take what they can; of all rows, which are scrolled through anyway, the foot takes
+// what all verdicts want, a line or two that say what the marked row means and one of what is called
+// out, three tenths at the most. It is the same whatever row is marked.
+func (v *View) footCells(s *session.Session, w, h int) int {
+	if v.brief() {
+		return min(4, h/3)
+	}
+	want := 2 + len(says(s, w, everyone(s)...)) + min(1, len(called(s)))
+	return max(min(4, h/3), min(want, h*3/10))
+}
+
+// shared are the verdicts in at most h lines: the chosen trial's as whole as may be and of every other
+// one its first words whole, as far as there are lines; one is kept for what is called out.
+func shared(s *session.Session, w, h int) (lines []string) {
+	first := shownFirst(s)
+	if len(called(s)) > 0 && h > len(first) {
+		h--
+	}
+	said := map[int][]string{}
+	for n, i := range first { // a line is kept for each that is still to come
+		if said[i] = saysIn(s, w, h-(len(first)-1-n), i); said[i] == nil {
+			said[i] = saysIn(s, w, h, i)
+		}
+		h -= len(said[i])
 	}
 	for _, i := range everyone(s) {
-		lines = append(lines, saysIn(s, w, rooms[i], i)...)
+		lines = append(lines, said[i]...)
 	}
+	return lines
+}
+
+// shortFoot is the foot over a picture, in at most h lines: what the marked row means, all verdicts,
+// shared out, then what is called out.
+func (v *View) shortFoot(s *session.Session, w, h int) []string {
+	lines := v.meaning(s, w, 1)
+	lines = append(lines, shared(s, w, h-len(lines))...)
 	return clipped(append(lines, v.calledOut(s, w, h-len(lines))...), h)
 }
 

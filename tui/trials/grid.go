@@ -309,16 +309,16 @@ func naturalWidth(s *session.Session) int {
 }
 
 // saysIn is a trial's verdict in at most h lines: what decides least, which stands last, is left
-// out where there is no room for all of it.
+// out where there is no room for all of it; nil where there is none for what stands first.
 func saysIn(s *session.Session, w, h, trial int) []string {
 	t, o := s.Theme, &s.Outcome().Trials[trial]
 	parts := strings.Split(s.Units.Words(o.Verdict), "; ")
-	for n := len(parts); n > 1; n-- {
+	for n := len(parts); n > 0; n-- {
 		if lines := verdictLines(t, o, trial == s.Trial, strings.Join(parts[:n], "; "), w); len(lines) <= h {
 			return lines
 		}
 	}
-	return clipped(verdictLines(t, o, trial == s.Trial, parts[0], w), h)
+	return nil
 }
 
 // verdictLines are a verdict, or the beginning of one, the chosen trial's marked.
