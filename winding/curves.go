@@ -1,6 +1,8 @@
 package winding
 
 import (
+	"slices"
+
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
@@ -23,7 +25,7 @@ func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic 
 	o.readHeat(b, c)
 	o.FieldRun = b.runField(c, o)
 	o.SafetyRun = b.runSafety(r, o)
-	o.LimitRPM = c.passes(o)
+	o.LimitRPM, o.LimitToRPM = c.passes(o)
 	return c
 }
 
@@ -108,9 +110,8 @@ func (b *bed) runTrial(c *characteristic, t *TrialOutcome, grid []float64) {
 	t.TargetRPM = c.reach(t.Curve, b.wanted.Figure("needs the amps wanted"), netAmps)
 }
 
-// netAmps and bridgeAmps are what a curve may be read by.
-func netAmps(p RunPoint) float64    { return p.NetAmps }
-func bridgeAmps(p RunPoint) float64 { return p.AmpsDC }
+// netAmps is what a curve may be read by.
+func netAmps(p RunPoint) float64 { return p.NetAmps }
 
 // reach is the lowest speed at which so many amps flow.
 func (c *characteristic) reach(curve []RunPoint, amps quantity.Figure, of func(RunPoint) float64) quantity.Figure {
@@ -128,14 +129,36 @@ func (c *characteristic) reach(curve []RunPoint, amps quantity.Figure, of func(R
 	return quantity.Missing("not reached in this range of speeds")
 }
 
-// passes is the lowest speed at which more flows than it stands there.
-func (c *characteristic) passes(t *TrialOutcome) quantity.Figure {
-	if t.fanned == nil {
-		return c.reach(t.Curve, t.LimitAmps, bridgeAmps)
+// passes is the speed at which the limit is reached on the way to where more flows than the winding
+// stands, and that from which it is within its limit again, up to the end of the curve: a regulator
+// that lowers the field, and a fan, end what is too much. What is within the slack of a limit passes
+// none, as everywhere.
+func (c *characteristic) passes(t *TrialOutcome) (from quantity.Figure, to float64) {
+	if !t.LimitAmps.Known() {
+		return t.LimitAmps, 0
 	}
-	// Over what it stands there, and so past nought.
-	over := func(p RunPoint) float64 { return p.AmpsDC - t.LimitIn(&p) }
-	return c.reach(t.Curve, t.LimitAmps.Times(0), over)
+	curve := t.Curve
+	passed := func(p RunPoint) bool { return t.PassedIn(&p) }
+	k := slices.IndexFunc(curve, passed)
+	if k < 0 {
+		return quantity.Missing("not reached in this range of speeds"), 0
+	}
+	over := func(slack float64) func(RunPoint) float64 {
+		return func(p RunPoint) float64 { return p.AmpsDC - t.LimitIn(&p)*slack }
+	}
+	at := func(i int, of func(RunPoint) float64) float64 {
+		return zeroOf(func(n float64) float64 { return of(c.at(n)) }, curve[i-1].RPM, curve[i].RPM, of(curve[i-1]), of(curve[i]))
+	}
+	reached := over(1)
+	for k > 1 && reached(curve[k-1]) > 0 {
+		k--
+	}
+	for last := len(curve) - 1; !passed(curve[last]); last-- {
+		if passed(curve[last-1]) {
+			to = at(last, over(limitSlack))
+		}
+	}
+	return quantity.Of(at(max(k, 1), reached), t.LimitAmps.Origin), to
 }
 
 // crossing is the first speed above both cut-ins at which two curves of net amps cross.

@@ -1,10 +1,12 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
+	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
@@ -175,4 +177,63 @@ func TestALoweredFieldLeavesTheCopperMore(t *testing.T) {
 	held := &RunPoint{RPM: 1000, IronWatts: 15, FieldWatts: 10, HeldFieldAmps: 1}
 	assert.InEpsilon(t, math.Sqrt(184.5/159), f.grows(limitTemperature, held), 1e-12)
 	assert.InDelta(t, 1, f.grows(limitDensity, held), 0)
+
+	// So 10.7 A are within a limit of 10 A there, also on the way up through the winds.
+	l := &Limits{Each: []Limit{{Name: limitTemperature, AmpsDC: quantity.Of(10)}}, LimitAmps: quantity.Of(10), fanned: f}
+	held.AmpsDC = 10.7
+	assert.False(t, l.PassedIn(held))
+	assert.False(t, (&DrivePoint{RPM: 1000, AmpsDC: 10.7, lowered: held.lowers()}).passes(l))
+	assert.True(t, (&DrivePoint{RPM: 1000, AmpsDC: 10.9, lowered: held.lowers()}).passes(l))
+	assert.True(t, (&DrivePoint{RPM: 1000, AmpsDC: 10.7}).passes(l), "at full field")
+	one := windPoint(drive.WindPoint{RPM: 1000}, *held)
+	assert.False(t, one.passes(l))
+}
+
+// Where a regulator lowers the field, or a fan carries off more the faster it turns, a limit that was
+// passed is kept again further up: what flows is past it between the two speeds and nowhere else.
+func TestALimitIsPassedFromOneSpeedToAnother(t *testing.T) {
+	j := loadJob(t, "star-diodes")
+	j.Battery.MostAmps = quantity.Known(20)
+	b := Prepare(j)
+	o := b.Outcome()
+	humps := 0
+	for i := range o.Trials {
+		a := &o.Trials[i]
+		from, to := a.LimitRPM, a.LimitToRPM
+		require.True(t, from.Known() && to > 0, a.Name)
+		humps++
+		for rpm, times := range map[float64]float64{from.Value: 1, to: limitSlack} {
+			p, _ := b.RunAt(i, rpm)
+			assert.InEpsilon(t, times*a.LimitIn(&p), p.AmpsDC, 2e-3, "%s at %g", a.Name, rpm)
+		}
+		for k := range a.Curve {
+			p := &a.Curve[k]
+			assert.Equal(t, p.RPM > from.Value && p.RPM < to && p.AmpsDC > limitSlack*a.LimitIn(p), a.PassedIn(p), "%s at %g", a.Name, p.RPM)
+		}
+	}
+	assert.Equal(t, 2, humps)
+	assert.Contains(t, o.Trials[0].Verdict, "from "+whole(o.Trials[0].LimitRPM)+fmt.Sprintf(" to %.0f alternator rpm", o.Trials[0].LimitToRPM))
+}
+
+// A regulator set to the limit itself, or within the slack that a limit has, passes none.
+func TestHeldAtItsLimitIsNotPastIt(t *testing.T) {
+	j := loadJob(t, "pedals-hub")
+	j.Battery.MostAmps = quantity.Reading{}
+	free := Evaluate(j)
+	held := 0
+	for i := range free.Trials {
+		if !free.Trials[i].LimitRPM.Known() {
+			continue
+		}
+		k := j
+		for _, part := range []float64{1, 1.003} {
+			k.Battery.MostAmps = quantity.Known(part * free.Trials[i].LimitAmps.Value)
+			a := &Prepare(k).Outcome().Trials[i]
+			require.Less(t, k.Battery.MostAmps.Value, limitSlack*a.LimitAmps.Value)
+			held++
+			assert.False(t, a.OverLimit())
+			assert.False(t, a.LimitRPM.Known(), "%s: from %g", a.Name, a.LimitRPM.Value)
+		}
+	}
+	assert.Positive(t, held)
 }

@@ -207,7 +207,7 @@ var limitWords = map[string]string{
 func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
-		if o.Passed(o.Points[i].AmpsDC, o.Points[i].RPM) || o.Points[i].TooHot || air.still.Known() && o.Points[i].WindingC > air.meanC {
+		if o.Points[i].passes(&o.Limits) || o.Points[i].TooHot || air.still.Known() && o.Points[i].WindingC > air.meanC {
 			break
 		}
 		wind = o.Points[i].X

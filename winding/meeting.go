@@ -25,14 +25,32 @@ type DrivePoint struct {
 	WindingC   float64 `json:"winding_c"`
 	TooHot     bool    `json:"too_hot,omitempty"`
 	// Held is set where the regulator holds the net amps.
-	Held     bool    `json:"held,omitempty"`
-	followed bool    // the temperature was
-	Lambda   float64 `json:"tip_speed_ratio,omitempty"`
-	Cp       float64 `json:"cp,omitempty"`
+	Held     bool `json:"held,omitempty"`
+	followed bool // the temperature was
+	// lowered is of a regulator that lowers the field, which a limit goes by.
+	lowered lowered
+	Lambda  float64 `json:"tip_speed_ratio,omitempty"`
+	Cp      float64 `json:"cp,omitempty"`
 	// Region is still, idling, charging, stalled, runaway or overload.
 	Region drive.Region `json:"region"`
 	// Others are the speeds at which it also could run, or could not stay.
 	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
+}
+
+// lowered is what a regulator that lowers the field leaves of it, and of the iron's watts.
+type lowered struct {
+	fieldAmps, fieldWatts, ironWatts float64
+	spent                            bool
+}
+
+// lowers is what a regulator lowers at a point.
+func (p *RunPoint) lowers() lowered {
+	return lowered{p.HeldFieldAmps, p.FieldWatts, p.IronWatts, p.Spent}
+}
+
+// passes reports whether what flows at a point of the drive is past a limit.
+func (p *DrivePoint) passes(l *Limits) bool {
+	return l.PassedIn(&RunPoint{RPM: p.RPM, AmpsDC: p.AmpsDC, HeldFieldAmps: p.lowered.fieldAmps, FieldWatts: p.lowered.fieldWatts, IronWatts: p.lowered.ironWatts, Spent: p.lowered.spent})
 }
 
 // Driven is how the trial and its drive come to terms.

@@ -110,6 +110,9 @@ type Charging struct {
 	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
 	// LimitRPM is where the governing current limit is reached.
 	LimitRPM quantity.Figure `json:"limit_rpm"`
+	// LimitToRPM is where, above that, what flows is within the limit again up to the end of the curve,
+	// as where a regulator lowers the field or a fan carries off more; 0 where it stays past.
+	LimitToRPM float64 `json:"limit_left_rpm,omitempty"`
 	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
 	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
 	// Operating is the trial in each condition of its drive.

@@ -115,7 +115,7 @@ func (s *driveSide) alongCurve(curve []RunPoint) []DrivePoint {
 			continue
 		}
 		p := DrivePoint{X: x, RPM: run.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
-			DriveWatts: run.ShaftWatts / passes, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, Held: run.Held, Region: drive.Charging}
+			DriveWatts: run.ShaftWatts / passes, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Region: drive.Charging}
 		if s.source != nil {
 			p.GivesWatts = s.source.Watts(x)
 		}

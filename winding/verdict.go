@@ -207,7 +207,7 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 		if t.LimitAmps.Value < leastLimit {
 			text = "gets too hot before any amps flow"
 		} else if t.LimitRPM.Known() {
-			text = fmt.Sprintf("passes its limit%s from %s alternator rpm", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), whole(t.LimitRPM))
+			text = fmt.Sprintf("passes its limit%s from %s%s alternator rpm", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), whole(t.LimitRPM), until(t.LimitToRPM))
 		}
 		parts = append(parts, text)
 	}
@@ -224,6 +224,14 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 		parts = append(parts, fmt.Sprintf("gets to %s °C where class %s allows %s", whole(t.HottestC), o.Machine.ThermalClass, whole(o.Machine.MeanLimitC)))
 	}
 	return parts
+}
+
+// until is the speed up to which something lasts, " to 2600"; "" at 0, where it does not end.
+func until(rpm float64) string {
+	if rpm == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" to %.0f", rpm)
 }
 
 // limitSaid is its limit in words, where it is one at every speed.

@@ -119,7 +119,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 // windPoint is what the trial charges where the rotor comes to.
 func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
-		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, Held: run.Held, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
+		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
 	if d.DriveWatts > 0 {
 		d.Efficiency = max(0, d.NetWatts) / d.DriveWatts
 	}

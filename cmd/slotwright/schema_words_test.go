@@ -123,6 +123,7 @@ var keyWords = map[string]string{
 	"Equilibrium.tangent":          "Set where the two torques only touch.",
 	"Equilibrium.jump":             "Set where a torque jumps past the other.",
 
+	"TrialOutcome.limit_left_rpm":   "Alternator speed from which what flows is within the current limit again, where a regulator or a fan ends what is too much.",
 	"TrialOutcome.mend_as_wound":    "The smaller field current, and the regulator's setting, that mend without any other winding what a trial is blamed for; absent when none does.",
 	"TrialOutcome.mend_winding":     "The winding that would do better in its place, worked out; absent when there is none.",
 	"Offer.turns":                   "Turns of each coil.",

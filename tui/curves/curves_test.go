@@ -3,6 +3,7 @@ package curves
 import (
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -369,4 +370,22 @@ func TestNothingFlowsInAWindingThatBurns(t *testing.T) {
 	for _, xy := range v.points(s, o) {
 		assert.False(t, math.IsNaN(xy.Y))
 	}
+}
+
+// A limit that is passed only in a part of the speeds is told from where to where: a regulator that
+// lowers the field ends it.
+func TestALimitPassedInAPartOfTheSpeeds(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/star-diodes.toml")
+	require.NoError(t, err)
+	s, v := session.NewCopy(job.Parse(string(text))), New()
+	s.Type("battery.most_current", "20")
+	all := ""
+	for _, say := range v.sentences(s) {
+		all += say.text + "\n"
+	}
+	for _, a := range s.Outcome().Trials {
+		require.Positive(t, a.LimitToRPM)
+		assert.Regexp(t, fmt.Sprintf(`%s from %.0f to %.0f`, a.Name, a.LimitRPM.Value, a.LimitToRPM), all)
+	}
+	assert.Regexp(t, `over its \w+ limit: \w from \d+ to \d+ alternator rpm, \w from \d+ to \d+\.`, strings.ToLower(all))
 }

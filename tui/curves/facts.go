@@ -120,12 +120,15 @@ func after(curve []winding.RunPoint, rpm float64) winding.RunPoint {
 	return curve[len(curve)-1]
 }
 
-// limits says from where each carries more than its current limit, which also explains
-// the mark in the table.
+// limits says from where, and up to where if that ends, each carries more than its current limit, which
+// also explains the mark in the table.
 func limits(s *session.Session) string {
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.LimitRPM })
 	if len(known) == 0 {
 		return ""
+	}
+	for i := range known {
+		known[i].to = trialOf(s, known[i].name).LimitToRPM
 	}
 	first := limitName(trialOf(s, known[0].name))
 	same := !slices.ContainsFunc(known, func(n named) bool { return limitName(trialOf(s, n.name)) != first })
@@ -134,7 +137,7 @@ func limits(s *session.Session) string {
 	}
 	text := ""
 	for _, n := range known {
-		text = join(text, ", ", fmt.Sprintf("%s from %s alternator rpm by %s", n.name, rpmText(n.figure.Value), limitName(trialOf(s, n.name))))
+		text = join(text, ", ", fmt.Sprintf("%s by %s", list([]named{n}, " from "), limitName(trialOf(s, n.name))))
 	}
 	return sentence("over its current limit: " + text)
 }
@@ -159,7 +162,20 @@ func overClass(s *session.Session) string {
 	if len(known) == 0 {
 		return ""
 	}
+	for i := range known {
+		known[i].to = upTo(trialOf(s, known[i].name).Curve, func(p winding.RunPoint) bool { return p.WindingC > m.MeanLimitC.Value })
+	}
 	return sentence("over class " + m.ThermalClass + ", a mean of " + s.Text(m.MeanLimitC, quantity.Celsius, 3) + ": " + list(known, " from about "))
+}
+
+// upTo is the speed of the last point of a curve of which something holds; 0 where that is the end.
+func upTo(curve []winding.RunPoint, holds func(winding.RunPoint) bool) float64 {
+	for i := len(curve) - 1; i > 0 && !holds(curve[i]); i-- {
+		if holds(curve[i-1]) {
+			return curve[i-1].RPM
+		}
+	}
+	return 0
 }
 
 // trialOf is the trial with a letter.
@@ -255,7 +271,8 @@ func runaway(s *session.Session) string {
 		t := &s.Outcome().Trials[i]
 		for _, p := range t.Curve {
 			if p.TooHot {
-				text = join(text, ", ", letters(s)[i]+" from about "+quantity.Screen.Number(p.RPM, 2)+" "+ofAlternator)
+				to := upTo(t.Curve, func(p winding.RunPoint) bool { return p.TooHot })
+				text = join(text, ", ", list([]named{{letters(s)[i], quantity.Of(p.RPM), to}}, " from about "))
 				break
 			}
 		}

@@ -81,10 +81,11 @@ func (v *View) sentences(s *session.Session) []saying {
 	return out
 }
 
-// named is a trial's figure, to be told in order.
+// named is a trial's figure, to be told in order; to is where what begins there ends, rpm, 0 where it does not.
 type named struct {
 	name   string
 	figure quantity.Figure
+	to     float64
 }
 
 // gather takes a figure of every trial that has a curve, the lowest first and missing
@@ -95,7 +96,7 @@ func gather(s *session.Session, of func(*winding.TrialOutcome) quantity.Figure) 
 		if !hasCurve(t) {
 			continue
 		}
-		n := named{letters(s)[i], of(t)}
+		n := named{name: letters(s)[i], figure: of(t)}
 		if n.figure.Known() {
 			known = append(known, n)
 		} else {
@@ -110,11 +111,14 @@ func gather(s *session.Session, of func(*winding.TrialOutcome) quantity.Figure) 
 const ofAlternator = "alternator rpm"
 
 // list writes figures one after another, the unit behind the first only: "B from 333
-// alternator rpm, A from 529".
+// alternator rpm, A from 529 to 640".
 func list(figures []named, before string) string {
 	text := ""
 	for i, n := range figures {
 		part := n.name + before + rpmText(n.figure.Value)
+		if n.to > 0 {
+			part += " to " + rpmText(n.to)
+		}
 		if i == 0 {
 			part += " " + ofAlternator
 		}

@@ -22,7 +22,11 @@ func (w *writer) limitsOf(t *winding.TrialOutcome) {
 		}
 	}
 	w.gap()
-	w.ofTrial(t, "limit_rpm")
+	again := ""
+	if t.LimitToRPM > 0 {
+		again = ", within it again from " + w.amount(quantity.Of(t.LimitToRPM), quantity.RPM, 3)
+	}
+	w.ofTrial(t, "limit_rpm", again)
 	w.ofTrial(t, "density_a_per_mm2_per_dc_amp")
 	w.ofTrial(t, "seconds_to_class_limit", " from warm to the class limit, at the limit current")
 	w.ofTrial(t, "ac_factor_top")
