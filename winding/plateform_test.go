@@ -5,6 +5,7 @@ import (
 	"os"
 	"testing"
 
+	"slotwright/winding/charge"
 	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
@@ -95,6 +96,49 @@ func TestThePlatesCurrentIsTheBridges(t *testing.T) {
 	other := 0.7*b.drag.at(6000) + 0.5*b.rotor.takes()
 	assert.InEpsilon(t, 105/(copper+other), b.air.perWatt(6000), 1e-9)
 	assert.Less(t, copper, 0.87*heat.HotWatts(j.Old.Metal, 3, 60*math.Sqrt(2.0/3), 0.173/2, 145))
+}
+
+// The plate is read at its posts: what the job has behind them, cable, battery and its volts, is nothing to its form. Only
+// where no volts stand on it are those of the job taken.
+func TestThePlateIsReadAtItsPosts(t *testing.T) {
+	j := platedJob(t)
+	j.Old.RatedAmps, j.Old.RatedRPM = quantity.Known(12), quantity.Known(1200)
+	want := Prepare(j).bounds.form.perDC
+	require.Positive(t, want)
+	j.Battery.ChargingVolts, j.Battery.Ohms = quantity.Known(16), quantity.Known(0.2)
+	j.Battery.CableM, j.Battery.CableMM2 = quantity.Known(60), quantity.Known(1.5)
+	assert.InDelta(t, want, Prepare(j).bounds.form.perDC, 1e-12)
+	j.Old.RatedVolts = quantity.Reading{}
+	assert.Greater(t, math.Abs(Prepare(j).bounds.form.perDC-want), 5e-4)
+}
+
+// Two equal sets are two machines side by side: one of half the ohms and half the henries, behind diodes of half the
+// slope, brings the plate's amps of both, and of its rms each set carries half. The flux is found by halving.
+func TestThePlateOfTwoSets(t *testing.T) {
+	j := loadJob(t, "two-sets")
+	j.Old.RatedAmps, j.Old.RatedVolts, j.Old.RatedRPM = quantity.Known(40), quantity.Known(14), quantity.Known(2000)
+	j.Battery.DiodeOhms = quantity.Known(0.003)
+	b := Prepare(j)
+	form := b.bounds.form
+	require.Empty(t, form.why)
+	old := b.Static(job.Trial{Name: "old", Wound: j.Old.Wound, Connection: j.Old.Connection})
+	hot := old.PhaseOhms20.Value * (234.5 + 20 + b.air.class.RiseK()) / 254.5
+	low, high := 0.1, 10.0
+	var both charge.Point
+	for range 50 {
+		flux := (low + high) / 2
+		var err error
+		both, err = charge.Solve(charge.Source{EMFPeak: flux * math.Sqrt2 * old.PhasePerRPM.Value * 2000, Hertz: 200, Ohms: hot / 2,
+			Henries: old.PhaseMilliHenries.Value / 2000, Phases: 3}, charge.Load{Volts: 14, DiodeVolts: 0.8, DiodeOhms: 0.0015})
+		require.NoError(t, err)
+		if both.DCAmps < 40 {
+			low = flux
+		} else {
+			high = flux
+		}
+	}
+	require.InEpsilon(t, 40, both.DCAmps, 1e-6)
+	assert.InEpsilon(t, both.PhaseAmpsRMS/2/40, form.perDC, 1e-3)
 }
 
 // What cannot be run is taken in blocks, and says why.

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/published"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -86,6 +88,17 @@ func TestTextWidth(t *testing.T) {
 	for i := range upright {
 		assert.GreaterOrEqual(t, upright[i], 275)
 		assert.GreaterOrEqual(t, heavy[i], upright[i]-41, "only @ is wider upright")
+	}
+}
+
+// Every letter is as wide as in the wider of the two published faces, to the next thousandth.
+func TestLettersAreAsWideAsInPublishedFaces(t *testing.T) {
+	rows := published.Rows(t, "drawings/advances.csv")
+	require.Len(t, rows, len(upright))
+	for i, row := range rows {
+		require.Equal(t, fmt.Sprintf("U+%04X", ' '+i), row["letter"])
+		assert.InDelta(t, max(row.Number(t, "dejavu"), row.Number(t, "liberation")), upright[i], 1, "%c", ' '+i)
+		assert.InDelta(t, max(row.Number(t, "dejavu_bold"), row.Number(t, "liberation_bold")), heavy[i], 1, "%c bold", ' '+i)
 	}
 }
 
