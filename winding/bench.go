@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 	"reflect"
+	"slices"
 	"sync/atomic"
 
 	"slotwright/winding/job"
@@ -68,10 +69,20 @@ func (b *Bench) kept(j job.Job) moves {
 	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
 		m.room = &b.room
 	}
-	if reflect.DeepEqual(j.Machine, b.job.Machine) {
+	if laidAlike(&j.Machine, &b.job.Machine) {
 		m.layouts = &b.layouts
 	}
 	return m
+}
+
+// laidAlike reports whether two machines have their layouts in common: flat coils hang on their sizes
+// too.
+func laidAlike(a, b *job.Machine) bool {
+	if a.Stator == "flat" || b.Stator == "flat" {
+		return reflect.DeepEqual(a, b)
+	}
+	return a.Phases == b.Phases && a.Slots == b.Slots && a.Poles == b.Poles && a.Layers == b.Layers && a.Span == b.Span && a.Kind == b.Kind &&
+		a.Sets == b.Sets && slices.Equal(a.DeadSlots, b.DeadSlots) && slices.Equal(a.BareTeeth, b.BareTeeth)
 }
 
 // moves is what is put off its value to see what follows: the flux by so many times its own

@@ -16,7 +16,8 @@ import (
 // is a regulator. Only what stands all conditions, drags nothing and still charges is named. At a
 // wind rotor neither is tried: what it stands is a matter of every wind.
 //
-// Cost: some ten settled speeds for each that fails, only for a trial that is blamed.
+// Cost: some ten settled speeds for each that fails, only for a trial that is blamed. Where one fails
+// the next mostly does too, so that condition is asked first.
 
 // calmParts are the parts of a field current, or of the most net amps, that are tried in turn; ours.
 var calmParts = [...]float64{0.9, 0.8, 0.7, 0.6, 0.5, 0.4}
@@ -24,6 +25,15 @@ var calmParts = [...]float64{0.9, 0.8, 0.7, 0.6, 0.5, 0.4}
 // calmKeeps is the part of what flows now that a remedy leaves in every condition, so that none is
 // named which mends by hardly charging; ours.
 const calmKeeps = 0.5
+
+// calming is one search for what leaves less.
+type calming struct {
+	offers
+	t     job.Trial
+	o     *TrialOutcome
+	r     *charger // as it runs now
+	fails int      // the condition in which the last one tried failed
+}
 
 // blamed reports whether a trial passes a limit, gets too hot or drags its drive: what a weaker field
 // may mend.
@@ -39,25 +49,26 @@ func (of offers) calmer(t job.Trial, o *TrialOutcome, c *characteristic) string 
 	if c == nil || !e.wound || of.flux.curve == nil || !e.watts.Known() || of.drive.kind == "wind" || of.dc.notBattery != "" || !of.blamed(o) {
 		return ""
 	}
-	return joined(", or ", of.weaker(t, o, c.r), of.ruled(t, o, c.r))
+	s := calming{offers: of, t: t, o: o, r: c.r, fails: top}
+	return joined(", or ", s.weaker(), s.ruled())
 }
 
 // weaker is the smaller field current that mends it and brings the most in the usual condition: one of
 // those that are the best of a condition, else the largest of its parts.
-func (of offers) weaker(t job.Trial, o *TrialOutcome, r *charger) string {
-	full, best, text := of.rotor.amps.Value, 0.0, ""
+func (s *calming) weaker() string {
+	full, best, text := s.rotor.amps.Value, 0.0, ""
 	try := func(amps float64) bool {
 		if amps = roundDown(amps); !(amps > 0 && amps < full*(1-fieldApart)) {
 			return false
 		}
-		weak := r.excited(of.flux.at(amps)/of.flux.perTurn.Value, of.rotor.coil.Watts(amps))
-		brings, net, ok := of.calm(t, o, weak)
+		weak := s.r.excited(s.flux.at(amps)/s.flux.perTurn.Value, s.rotor.coil.Watts(amps))
+		brings, net, ok := s.calm(weak)
 		if ok && net > best {
 			best, text = net, fmt.Sprintf("a field current of %s A in place of %s A: %s", figures(amps), figures(full), brings)
 		}
 		return ok
 	}
-	for _, f := range []quantity.Figure{o.BestSlow, o.BestUsual, o.BestTop} {
+	for _, f := range [...]quantity.Figure{s.o.BestSlow, s.o.BestUsual, s.o.BestTop} {
 		try(f.Value)
 	}
 	for _, part := range calmParts {
@@ -69,12 +80,12 @@ func (of offers) weaker(t job.Trial, o *TrialOutcome, r *charger) string {
 }
 
 // ruled is the regulator's setting that mends it: the amps wanted, else the largest part of what flows.
-func (of offers) ruled(t job.Trial, o *TrialOutcome, r *charger) string {
+func (s *calming) ruled() string {
 	most := 0.0
-	for i := range o.Operating {
-		most = max(most, o.Operating[i].NetAmps)
+	for i := range s.o.Operating {
+		most = max(most, s.o.Operating[i].NetAmps)
 	}
-	tries := []float64{of.wanted.Or(0)}
+	tries := []float64{s.wanted.Or(0)}
 	for _, part := range calmParts {
 		tries = append(tries, roundDown(part*most))
 	}
@@ -82,9 +93,9 @@ func (of offers) ruled(t job.Trial, o *TrialOutcome, r *charger) string {
 		if !(amps > 0 && amps < most*(1-fieldApart)) {
 			continue
 		}
-		held := *r
-		held.holder = newRegulator(&job.BatterySpec{MostAmps: quantity.Known(amps)}, of.rotor, of.flux)
-		if brings, _, ok := of.calm(t, o, &held); ok {
+		held := *s.r
+		held.holder = newRegulator(&job.BatterySpec{MostAmps: quantity.Known(amps)}, s.rotor, s.flux)
+		if brings, _, ok := s.calm(&held); ok {
 			return fmt.Sprintf("a Most current of %s A: %s", figures(amps), brings)
 		}
 	}
@@ -93,25 +104,37 @@ func (of offers) ruled(t job.Trial, o *TrialOutcome, r *charger) string {
 
 // calm is the net amps in each condition, in words and in the usual one; ok where it stands what
 // flows, keeps the drive's speed and charges wherever it did.
-func (of offers) calm(t job.Trial, o *TrialOutcome, r *charger) (words string, net float64, ok bool) {
-	r, names := r.anew(), ""
-	for i := range of.drive.conditions {
-		c, at := &of.drive.conditions[i], o.in(i)
-		if at == nil || c.Same != "" {
+func (s *calming) calm(r *charger) (words string, net float64, ok bool) {
+	r = r.anew()
+	var brings [conditionCount]float64
+	for k := range brings {
+		i := (s.fails + k) % conditionCount
+		if !s.asks(i) {
 			continue
 		}
-		run := r.settleAbove(o.CutInRPM.Value, of.drive.given(c.X.Value), max(c.asked, at.RPM, 1), c.asked, of.air.ambientC)
-		hot := run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC
-		brings := run.NetAmps
-		if hot || o.Limits.over(run, t.Connection, of.machine) || of.drive.keepsOf(c, &run) < draggedSaid || brings < calmKeeps*at.NetAmps {
+		if brings[i], ok = s.calmIn(i, r); !ok {
+			s.fails = i
 			return "", 0, false
 		}
-		if i == usual {
-			net = brings
-		}
-		words, names = joined(", ", words, amps(brings)), joined(", ", names, c.Name)
 	}
-	return fmt.Sprintf("%s A net (%s)", words, names), net, net > leastNet
+	names := ""
+	for i := range brings {
+		if s.asks(i) {
+			words, names = joined(", ", words, amps(brings[i])), joined(", ", names, s.drive.conditions[i].Name)
+		}
+	}
+	return fmt.Sprintf("%s A net (%s)", words, names), brings[usual], brings[usual] > leastNet
+}
+
+// asks reports whether a condition is one that the trial runs in and no other says.
+func (s *calming) asks(i int) bool { return s.o.in(i) != nil && s.drive.conditions[i].Same == "" }
+
+// calmIn is the net amps in one condition; ok as in calm.
+func (s *calming) calmIn(i int, r *charger) (net float64, ok bool) {
+	c, at := &s.drive.conditions[i], s.o.in(i)
+	run := r.settleAbove(s.o.CutInRPM.Value, s.drive.given(c.X.Value), max(c.asked, at.RPM, 1), c.asked, s.air.ambientC)
+	hot := run.TooHot || s.air.still.Known() && run.WindingC > s.air.meanC
+	return run.NetAmps, !(hot || s.o.Limits.over(run, s.t.Connection, s.machine) || s.drive.keepsOf(c, &run) < draggedSaid || run.NetAmps < calmKeeps*at.NetAmps)
 }
 
 // keepsOf is the part of the speed asked for that an engine keeps; 1 of any other drive.

@@ -344,18 +344,25 @@ func (b *bed) keptWarm(w *candidate, o *TrialOutcome) *charger {
 // follow works something out again on each of so many shifted benches, and adds the changes up
 // as squares; then is room for one of them.
 func follow[T any](now *T, n int, then *T, again func(k int, then *T), list []*Output, at func(*Output, *T) *quantity.Figure) {
-	sums := make([]float64, len(list))
+	type pair struct {
+		now, then *quantity.Figure
+		sum       float64
+	}
+	pairs := make([]pair, len(list))
+	for i, o := range list {
+		pairs[i] = pair{now: at(o, now), then: at(o, then)}
+	}
 	for k := range n {
 		again(k, then)
-		for i, o := range list {
-			if now, then := at(o, now), at(o, then); now.Known() && then.Known() {
-				sums[i] += sq(then.Value - now.Value)
+		for i := range pairs {
+			if p := &pairs[i]; p.now.Known() && p.then.Known() {
+				p.sum += sq(p.then.Value - p.now.Value)
 			}
 		}
 	}
-	for i, o := range list {
-		f := at(o, now)
-		if f.PlusMinus = math.Sqrt(sums[i]); f.PlusMinus < noise*math.Abs(f.Value) {
+	for i := range pairs {
+		f := pairs[i].now
+		if f.PlusMinus = math.Sqrt(pairs[i].sum); f.PlusMinus < noise*math.Abs(f.Value) {
 			f.PlusMinus = 0 // changes that cancel leave what the arithmetic rounds
 		}
 	}

@@ -114,7 +114,7 @@ func (s sums) over(angle float64) sums {
 }
 
 // point puts sums into amps and watts.
-func (s sums) point(c circuit, src Source, l Load) Point {
+func (s sums) point(c *circuit, src Source, l Load) Point {
 	amps := c.volts / c.ohms
 	p := Point{
 		DCAmps:    s.amps * amps,

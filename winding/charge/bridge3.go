@@ -77,14 +77,30 @@ package charge
 
 // bridge3 solves three phases: the means over a sixth, and the mode. It begins from a neighbour's
 // state and leaves its own there.
-func (c circuit) bridge3(near *neighbour) (sums, Mode, error) {
-	m := march{c: c}
-	if !m.quick(near) {
-		*near = neighbour{}
-		if err := m.settle(); err != nil {
-			return sums{}, Off, err
-		}
+func (c *circuit) bridge3(near *neighbour) (sums, Mode, error) {
+	var few [usualPieces]piece
+	m := march{c: c, pieces: few[:]}
+	if m.quick(near) {
+		sum, mode := m.sums()
+		return sum, mode, nil
 	}
+	*near = neighbour{}
+	return c.generally()
+}
+
+// generally is bridge3 by the general march, from nothing.
+func (c *circuit) generally() (sums, Mode, error) {
+	var many [maxPieces]piece
+	m := march{c: c, pieces: many[:]}
+	if err := m.settle(); err != nil {
+		return sums{}, Off, err
+	}
+	sum, mode := m.sums()
+	return sum, mode, nil
+}
+
+// sums are the means over the sixth, and the mode.
+func (m *march) sums() (sums, Mode) {
 	var sum sums
 	mode, pulse := Continuous, m.pieces[m.n-1].kind == idle
 	for k := range m.n {
@@ -97,7 +113,7 @@ func (c circuit) bridge3(near *neighbour) (sums, Mode, error) {
 			mode = Mixed
 		}
 	}
-	return sum.over(sixth), mode, nil
+	return sum.over(sixth), mode
 }
 
 // quick tries the states that are found without the general march, the neighbour's first. Each

@@ -17,7 +17,7 @@ import "math"
 // the larger current is the answer, if all diodes agree: no current reverses within the
 // sixth, and the phase that has just reached zero is driven past the rail at once.
 func (m *march) continuous() bool {
-	c := &m.c
+	c := m.c
 	sixthArc := newArc(sixth)
 	one, two := c.trios.mode(0, 0, 0, 0), c.splits.mode(0, 0, 0, 0)
 	d1, e1, s1, c1 := one.respond(sixthArc)

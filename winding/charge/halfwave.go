@@ -33,7 +33,7 @@ import "math"
 // of the order of that over V (the tests run finite ones against it).
 
 // halfWave solves one phase on one diode: the means over a cycle, and the mode.
-func (c circuit) halfWave() (sums, Mode, error) {
+func (c *circuit) halfWave() (sums, Mode, error) {
 	cos := math.Sqrt((1 - c.v) * (1 + c.v))
 	p := piece{kind: alone, main: newMode(c.r+c.rb, c.x, 0, 0, cos, c.v)}
 	span, event := p.firstEvent(2 * math.Pi)
@@ -52,11 +52,11 @@ func (c circuit) halfWave() (sums, Mode, error) {
 
 // doubler solves one phase on two diodes and two capacitors: the means of the winding's current,
 // and the load's amps in the circuit's unit.
-func (c circuit) doubler() (sum sums, mode Mode, err error) {
+func (c *circuit) doubler() (sum sums, mode Mode, err error) {
 	// In halves: v is half the load and a diode, rb half the load's ohms for the mean of |i|/2.
 	low, high := c.v, 1.0
 	try := func(v float64) float64 {
-		held := c
+		held := *c
 		held.v, held.rb = v, 0
 		sum, mode, err = held.bridge1()
 		if c.rb == 0 {

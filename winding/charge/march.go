@@ -8,7 +8,8 @@ import (
 const (
 	sixth = math.Pi / 3
 	// maxPieces bounds the pieces in 60°; the usual number is 1 to 4.
-	maxPieces = 12
+	maxPieces   = 12
+	usualPieces = 4
 )
 
 // errUnsettled is our own failure: no circuit is known that gives it.
@@ -17,14 +18,15 @@ var errUnsettled = errors.New("no steady state was found for these figures; plea
 // march carries the three phase currents from one angle over 60°, piece by piece, and with
 // them how the currents move when those at the start do.
 type march struct {
-	c     circuit
+	c     *circuit
 	angle float64
 	i     [3]float64
 	// cols are the derivatives of i by two numbers at the start; see newton.go. carry
 	// is how far the event that opened the next piece moves with each.
-	cols   [2][3]float64
-	carry  [2]float64
-	pieces [maxPieces]piece
+	cols  [2][3]float64
+	carry [2]float64
+	// pieces is room for them, n how many there are.
+	pieces []piece
 	n      int
 	// marches counts the sixths it took to settle.
 	marches int
@@ -39,7 +41,7 @@ type march struct {
 func (m *march) run() error {
 	m.n, m.woken, m.carry = 0, -1, [2]float64{}
 	for left := float64(sixth); left > 0; {
-		if m.n == maxPieces {
+		if m.n == len(m.pieces) {
 			return errUnsettled
 		}
 		p := &m.pieces[m.n]

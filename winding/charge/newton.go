@@ -111,7 +111,7 @@ func (m *march) settle() error {
 
 // guess is the currents at an angle as if reactance were resistance: exact with no
 // inductance, and of the right size with any.
-func (c circuit) guess(angle float64) [3]float64 {
+func (c *circuit) guess(angle float64) [3]float64 {
 	e := emfsAt(angle)
 	p, n := e.extremes()
 	rest, z := 3-p-n, c.r+c.x

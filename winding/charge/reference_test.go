@@ -161,7 +161,7 @@ func TestMarchesToSettle(t *testing.T) {
 				l.Ohms = rb
 				c, err := reduce(s, l)
 				require.NoError(t, err)
-				if m := (march{c: c}); !m.continuous() {
+				if m := (march{c: &c, pieces: make([]piece, maxPieces)}); !m.continuous() {
 					require.NoError(t, m.settle())
 					most = max(most, m.marches)
 				}

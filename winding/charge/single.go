@@ -13,7 +13,7 @@ import "math"
 //	sin(θ - φ) = -(v·z/(r + rb))·tanh(λπ/2)
 //
 // where for no resistance z·tanh(λπ/2)/(r + rb) is its limit π/2.
-func (c circuit) single() (piece, Mode, error) {
+func (c *circuit) single() (piece, Mode, error) {
 	rho := c.r + c.rb
 	theta := math.Asin(c.v)
 	cos := math.Sqrt((1 - c.v) * (1 + c.v))
@@ -39,7 +39,7 @@ func (c circuit) single() (piece, Mode, error) {
 }
 
 // bridge1 solves one phase: the means over half a cycle, and the mode.
-func (c circuit) bridge1() (sums, Mode, error) {
+func (c *circuit) bridge1() (sums, Mode, error) {
 	p, mode, err := c.single()
 	if err != nil {
 		return sums{}, Off, err

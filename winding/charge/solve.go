@@ -78,7 +78,7 @@ func drive(s Source, l Load) (kappa float64, flows bool) {
 }
 
 // solve gives the point of a circuit that conducts.
-func (c circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
+func (c *circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
 	var sum sums
 	var mode Mode
 	var err error

@@ -84,7 +84,7 @@ func TestHandoverAgainstTheGeneralMarch(t *testing.T) {
 		}
 		c, err := reduce(s, l)
 		require.NoError(t, err)
-		quick, slow := march{c: c}, march{c: c}
+		quick, slow := march{c: &c, pieces: make([]piece, usualPieces)}, march{c: &c, pieces: make([]piece, maxPieces)}
 		if _, ok := quick.mixed(c.roughHandover()); !ok {
 			continue
 		}

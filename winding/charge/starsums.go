@@ -60,7 +60,7 @@ func (m *starMarch) point(s StarSource, l Load) Point {
 	}
 	amps := m.c.volts / m.c.ohms
 	sum := sums{dc, square, phases, input}.over(sixth)
-	out := sum.point(m.c.circuit, s.Source, l)
+	out := sum.point(&m.c.circuit, s.Source, l)
 	out.StarAmpsRMS = math.Sqrt(max(0, star/sixth)) * amps
 	out.DiodeWatts += l.DiodeOhms * out.StarAmpsRMS * out.StarAmpsRMS
 	out.Mode = mode
