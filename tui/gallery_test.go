@@ -47,7 +47,7 @@ func TestGallery(t *testing.T) {
 			}
 		}
 		for page, html := range pages {
-			require.NoError(t, os.WriteFile(filepath.Join(dir, page+".html"), []byte("<style>text{white-space:pre}</style><body style=\"background:#888;margin:0\">"+html.String()), 0o600))
+			require.NoError(t, os.WriteFile(filepath.Join(dir, page+".html"), []byte("<meta charset=\"utf-8\"><style>text{white-space:pre}</style><body style=\"background:#888;margin:0\">"+html.String()), 0o600))
 		}
 	}
 }

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"slotwright/tui/kit"
 )
@@ -29,6 +30,7 @@ type Series struct {
 	Thin     float64
 	ThinFrom bool
 	Role     kit.Role
+	Chosen   bool // marked as the chosen one in the legend
 }
 
 // Marker is a single point with a label: a crossing, a working point.
@@ -114,7 +116,7 @@ func (p *plot) layout() {
 	top := 1 + p.legendRows
 	rows := p.Height - top - 3
 	xs, ys := p.extents()
-	p.y0, p.y1, p.yTicks, p.yStep = p.Y.scale(ys, max(2, rows/3+1))
+	p.y0, p.y1, p.yTicks, p.yStep = p.Y.level(ys, rows, p.marksAt(ys.lo))
 	gutter := 1
 	for _, v := range p.yTicks {
 		gutter = max(gutter, kit.Width(TickText(v, p.yStep)))
@@ -187,6 +189,44 @@ func (a Axis) scale(s span, n int) (lo, hi float64, ticks []float64, step float6
 		ticks, step = Ticks(lo, hi, n)
 		return lo, hi, ticks, step
 	}
+	lo, hi = a.wanted(s)
+	if step = niceStep(lo, hi, n); step > 0 {
+		lo, hi = math.Floor(lo/step+1e-9)*step, math.Ceil(hi/step-1e-9)*step
+		ticks, step = Ticks(lo, hi, n+2)
+	}
+	return lo, hi, ticks, step
+}
+
+// level is scale for the axis that goes up, of so many rows: the ticks are a whole number of rows
+// apart where the range is free, so that as much looks like as much. With room for a row below the
+// lowest point, the names of marks there have a place.
+func (a Axis) level(s span, rows int, below bool) (lo, hi float64, ticks []float64, step float64) {
+	lo, hi, ticks, step = a.scale(s, max(2, rows/3+1))
+	if a.fixed() {
+		return lo, hi, ticks, step
+	}
+	least, most := a.wanted(s)
+	for _, under := range []bool{below && rows >= lowRows, false} {
+		if from, to, by := evenly(least, most, rows, under); by > 0 && to-from <= wider*(hi-lo) {
+			return from, to, ticksAt(from, to, by), by
+		}
+	}
+	return lo, hi, ticks, step
+}
+
+// wider is how much more of a range a chart may show than whole ticks take, to have them apart evenly.
+const wider = 1.1
+
+// lowRows is how many rows a chart has that can spare one.
+const lowRows = 5
+
+// marksAt reports whether a named mark stands as low as y.
+func (p *plot) marksAt(y float64) bool {
+	return slices.ContainsFunc(p.Markers, func(m Marker) bool { return m.Label != "" && m.Y <= y })
+}
+
+// wanted is the range that has to be seen: never empty.
+func (a Axis) wanted(s span) (lo, hi float64) {
 	if a.Zero {
 		s.add(0)
 	}
@@ -200,10 +240,5 @@ func (a Axis) scale(s span, n int) (lo, hi float64, ticks []float64, step float6
 			s.lo -= wider
 		}
 	}
-	lo, hi = s.lo, s.hi
-	if step = niceStep(lo, hi, n); step > 0 {
-		lo, hi = math.Floor(lo/step+1e-9)*step, math.Ceil(hi/step-1e-9)*step
-		ticks, step = Ticks(lo, hi, n+2)
-	}
-	return lo, hi, ticks, step
+	return s.lo, s.hi
 }

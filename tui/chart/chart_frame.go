@@ -190,6 +190,9 @@ func (p *plot) tryLegend(start, row, rows, says int) bool {
 		n := sampleW + kit.Width(name)
 		if s.Letter != "" {
 			n++ // the letter
+			if s.Chosen {
+				n++ // and its mark
+			}
 			if name != "" {
 				n++ // and a blank
 			}
@@ -226,6 +229,10 @@ func (p *plot) drawLegend() {
 		}
 		at := it.col + sampleW
 		if letter := p.letter(it.series); letter != "" {
+			if s.Chosen {
+				p.c.Text(at, it.row, p.c.theme.Glyphs().Chosen, role)
+				at++
+			}
 			p.c.Text(at, it.row, letter, role)
 			at += 2
 		}

@@ -249,3 +249,25 @@ func TestLabelsStandApartAndLettersInOrder(t *testing.T) {
 		}
 	}
 }
+
+// The ticks of an axis of free range are a whole number of rows apart, whatever is drawn and however
+// high the chart is, or it is one of so few rows that they would take too much of it.
+func TestTicksUpAreEvenlyApart(t *testing.T) {
+	even := 0
+	for rows := 4; rows <= 60; rows++ {
+		for _, top := range []float64{0.37, 1, 8.6, 9, 47, 132, 1234} {
+			for _, low := range []float64{0, -2.31} {
+				a := Axis{Zero: true}
+				lo, hi, ticks, step := a.level(span{low, top}, rows, false)
+				require.NotEmpty(t, ticks)
+				assert.LessOrEqual(t, lo, low)
+				assert.GreaterOrEqual(t, hi, top)
+				assert.Contains(t, ticks, 0.0)
+				if apart := step / (hi - lo) * float64(4*rows-1) / 4; math.Abs(apart-math.Round(apart)) < 1e-9 {
+					even++
+				}
+			}
+		}
+	}
+	assert.Greater(t, even, 57*14*3/4)
+}

@@ -3,7 +3,6 @@ package curves
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"slotwright/tui/chart"
 	"slotwright/tui/kit"
@@ -54,7 +53,7 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 		}
 	}
 	if slices.ContainsFunc(ch.Series, func(l chart.Series) bool { return l.ThinFrom }) {
-		ch.Series = append(ch.Series, chart.Series{Name: "more than it stands", Short: "past its limit", ThinFrom: true, Role: kit.Dim})
+		ch.Series = append(ch.Series, chart.Series{Name: "past its limit", ThinFrom: true, Role: kit.Dim})
 	}
 	for _, sp := range speedsOf(s, false) {
 		ch.VLines = append(ch.VLines, chart.Limit{At: sp.rpm, Label: sp.name + " " + rpmText(sp.rpm)})
@@ -66,11 +65,19 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	// The last row has only the axis' title: its unit goes beside the figures instead.
 	ch.Height++
 	lines := ch.Lines(s.Theme)[:h]
-	if figures := strings.TrimRight(ansi.Strip(lines[h-1]), " "); kit.Width(figures) <= w-len(shortUnit)-2 {
-		figuresAlone := ansi.Truncate(lines[h-1], w-len(shortUnit)-1, "") // but blanks are cut
-		lines[h-1] = s.Theme.Fit(figuresAlone, w-len(shortUnit)-1) + " " + s.Theme.Paint(kit.Label, shortUnit)
-	}
+	room := w - len(shortUnit) - 1
+	figures := ansi.Truncate(lines[h-1], wholeFigures(ansi.Strip(lines[h-1]), room-1), "")
+	lines[h-1] = s.Theme.Fit(figures, room) + " " + s.Theme.Paint(kit.Label, shortUnit)
 	return lines
+}
+
+// wholeFigures is how many of w cells a line's figures take that stand there whole.
+func wholeFigures(line string, w int) int {
+	cells := []rune(line)
+	for w > 0 && w < len(cells) && (cells[w-1] != ' ' && cells[w] != ' ') {
+		w--
+	}
+	return max(0, min(w, len(cells)))
 }
 
 // series is a trial's curve, thin where the winding does not stand what flows. One that is still
@@ -80,7 +87,7 @@ func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 	if empty(t) {
 		return chart.Series{}
 	}
-	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Short: seriesName(s, i, true), Points: v.points(s, t)}
+	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Short: seriesName(s, i, true), Points: v.points(s, t), Chosen: i == s.Trial}
 	if to := t.StoodTo(&s.Outcome().Machine); to.Known() && v.quantity != ofOpenVolts {
 		line.Thin, line.ThinFrom = to.Value, true
 	}
@@ -142,21 +149,16 @@ func held(s *session.Session) string {
 	return "held at that speed, battery at " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)
 }
 
-// seriesName is a trial in the legend: chosen or not, its turns, and its wire where
-// there is room.
+// seriesName is a trial in the legend: its turns, and its wire where there is room.
 func seriesName(s *session.Session, i int, crowded bool) string {
 	t := &s.Outcome().Trials[i]
-	name := ""
-	if i == s.Trial {
-		name = s.Theme.Glyphs().Chosen + " "
-	}
 	if !hasCurve(t) {
-		return name + "no curve yet"
+		return "no curve yet"
 	}
 	if t.Turns.Known() && crowded {
-		return name + quantity.Screen.Number(t.Turns.Value, 0) + " turns"
+		return quantity.Screen.Number(t.Turns.Value, 0) + " turns"
 	}
-	return name + s.WoundAs(i)
+	return s.WoundAs(i)
 }
 
 // markers are a trial's cut-in, its crossing with the reference, its current limit, and

@@ -195,11 +195,20 @@ func (t Theme) Wrap(s string, w int) []string {
 	return lines
 }
 
-// WrapPaint is [Theme.Wrap] with every line in the style of a role.
+// WrapPaint is [Theme.Wrap] with every line in the style of a role, as sentences have it.
 func (t Theme) WrapPaint(r Role, s string, w int) []string {
-	lines := t.Wrap(s, w)
+	lines, style := t.Wrap(s, w), t.sentence(r)
 	for i := range lines {
-		lines[i] = t.Style(r).Render(lines[i])
+		lines[i] = style.Render(lines[i])
 	}
 	return lines
+}
+
+// sentence is the style of a role for whole sentences: bars of several lines, as high contrast has
+// them for what is broken, would be all that is seen of a screen; their mark says what they are.
+func (t Theme) sentence(r Role) Style {
+	if r == Broken && t.Look == HighContrast {
+		r = Title
+	}
+	return t.Style(r)
 }

@@ -186,9 +186,13 @@ func drawCell(t Theme, c Column, cell Cell, size columnSize) string {
 		whole, frac := splitPoint(t, cell.Text)
 		text = t.Fit(t.FitRight(whole, size.whole)+frac, textW)
 	}
-	text = t.Style(role).Render(text)
-	if size.mark > 0 {
-		text += spaces(size.mark-1) + t.PaintMark(cell.Mark)
+	if size.mark > 0 && cell.Mark == role {
+		text = t.Style(role).Render(text + spaces(size.mark-1) + t.Mark(role)) // one band, not two
+	} else {
+		text = t.Style(role).Render(text)
+		if size.mark > 0 {
+			text += spaces(size.mark-1) + t.PaintMark(cell.Mark)
+		}
 	}
 	if size.unit > 0 {
 		text += " " + t.Style(Unit).Render(t.Fit(cell.Unit, size.unit-1))

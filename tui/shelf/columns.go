@@ -166,7 +166,7 @@ func (v *View) lines(t kit.Theme, w int) (head string, rows []string) {
 		if i == v.focus() {
 			mark = t.PaintMark(kit.Focus) + " "
 		}
-		rows[i] = t.Fit(mark+t.PaintMark(kit.Broken)+" "+t.Paint(kit.Broken, inShort(t, e.File+": "+kit.Clean(e.Problem), w-4)), w)
+		rows[i] = t.Fit(mark+t.Paint(kit.Broken, t.Mark(kit.Broken)+" "+inShort(t, e.File+": "+kit.Clean(e.Problem), w-4)), w)
 	}
 	if list := tb.Head(t, w); len(list) > 0 {
 		head = list[0]

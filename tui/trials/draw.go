@@ -104,7 +104,8 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 		return grid, []kit.Block{kit.Bare(s.Theme, foot, v.foot(s, foot.W, foot.H))}
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
-	side := r.W - naturalWidth(s) - 2
+	tb, _ := v.table(s, v.entries(s), naturalWidth(s)+len(s.Outcome().Trials))
+	side := r.W - max(tb.Width(s.Theme), leastTable) - 3
 	if side >= leastWords {
 		table, right := grid.SplitRight(side)
 		beside, below := sharedOut(s, right.W, right.H)
@@ -149,6 +150,7 @@ func sharedOut(s *session.Session, w, h int) (beside, below []int) {
 // leastWords is the width from which sentences stand beside the table, leastPicture the
 // height that a picture wants.
 const (
+	leastTable   = 60
 	leastWords   = 28
 	leastPicture = 9
 )

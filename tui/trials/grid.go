@@ -28,12 +28,12 @@ const barCells = 2
 // a speed of five figures has no ~ or moves the column by a cell.
 const wholeCells = 5
 
-// looseWidth is the width from which a cell stands between a figure and its mark.
+// looseWidth is the width from which a cell stands between a figure and its mark in the list of gauges.
 const looseWidth = 90
 
-// looser is the cell more that a column of differences keeps where there is room.
-func looser(w int) int {
-	if w < looseWidth {
+// looser is the cell more that a column of differences keeps where marks stand apart from figures.
+func looser(tight bool) int {
+	if tight {
 		return 0
 	}
 	return 1
@@ -140,16 +140,22 @@ func trialHead(s *session.Session, i int) string {
 // labels are whole all the same.
 func (v *View) table(s *session.Session, list []entry, w int) (kit.Table, columns) {
 	c := columnsIn(s, w, barCells)
-	tb, whole := v.tableOf(s, list, w, c)
-	if !whole {
+	for _, tight := range []bool{false, true} {
+		if tb := v.tableOf(s, list, c, tight); tb.Width(s.Theme) <= w {
+			return tb, c
+		}
+	}
+	tb := v.tableOf(s, list, c, true)
+	if !fitLabels(s, &tb, w) {
 		c = columnsIn(s, w, 0)
-		tb, _ = v.tableOf(s, list, w, c)
+		tb = v.tableOf(s, list, c, true)
+		fitLabels(s, &tb, w)
 	}
 	return tb, c
 }
 
-// tableOf is the table with some columns, and whether its labels are whole.
-func (v *View) tableOf(s *session.Session, list []entry, w int, c columns) (tb kit.Table, whole bool) {
+// tableOf is the table with some columns; tight leaves no cell between a figure and its mark.
+func (v *View) tableOf(s *session.Session, list []entry, c columns, tight bool) (tb kit.Table) {
 	o := s.Outcome()
 	first := kit.Column{Role: kit.Label, Min: 20, Shrink: true}
 	if len(c.more) > 0 {
@@ -164,10 +170,10 @@ func (v *View) tableOf(s *session.Session, list []entry, w int, c columns) (tb k
 		units = spreadWidth(s)
 	}
 	for _, i := range c.trials {
-		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: wholeCells, Frac: 4, Units: units, Marks: true, Tight: w < looseWidth})
+		tb.Columns = append(tb.Columns, kit.Column{Head: trialHead(s, i), Hue: kit.Series(i), Align: kit.Point, Role: kit.Value, Min: trialCells - 1, Whole: wholeCells, Frac: 4, Units: units, Marks: true, Tight: tight})
 	}
 	if c.difference {
-		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: differenceCells - 1 + looser(w)})
+		tb.Columns = append(tb.Columns, kit.Column{Head: differenceHead(s), Align: kit.Right, Min: differenceCells - 1 + looser(tight)})
 	}
 	for _, e := range list {
 		row := kit.TableRow{Heading: e.heading, Focus: e.id == v.row}
@@ -176,7 +182,7 @@ func (v *View) tableOf(s *session.Session, list []entry, w int, c columns) (tb k
 		}
 		tb.Rows = append(tb.Rows, row)
 	}
-	return tb, fitLabels(s, &tb, w)
+	return tb
 }
 
 // fitLabels says labels in fewer words where there is no room for them as they are, so that no

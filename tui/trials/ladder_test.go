@@ -3,6 +3,7 @@ package trials
 import (
 	"os"
 	"regexp"
+	"strings"
 	"testing"
 
 	"slotwright/tui/kit"
@@ -111,12 +112,15 @@ func TestTheFrontierIsTheRungs(t *testing.T) {
 	tuitest.Press(t, v, s, 120, 37, "e")
 	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 120, 37)
-	for _, want := range []string{"net amps, every gauge, A", "full water", "15 AWG ◆", "slow 459", "charging begins, alternator rpm", "17 wires"} {
+	for _, want := range []string{"net amps, every gauge, A", "full water", "slow 459", "charging begins, alternator rpm", "17 wires"} {
 		assert.Contains(t, frame, want)
 	}
+	assert.Contains(t, rightOf(frame, 66), "15 AWG")
+	assert.NotContains(t, rightOf(frame, 66), "17 AWG")
 	tuitest.Press(t, v, s, 120, 37, "down down")
 	frame = tuitest.Draw(t, v, s, 120, 37)
-	assert.NotContains(t, frame, "15 AWG ◆", "the mark has gone on to another gauge")
+	assert.NotContains(t, rightOf(frame, 66), "15 AWG", "the mark has gone on to another gauge")
+	assert.Contains(t, rightOf(frame, 66), "17 AWG")
 	assert.Contains(t, frame, "27 wires")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "every gauge, A")
 	list := v.ladder.rungs(s)
@@ -126,6 +130,16 @@ func TestTheFrontierIsTheRungs(t *testing.T) {
 			assert.Greater(t, farthest(list, len(list)-1), list[i].CutInRPM.Value, "what brings something is in the picture")
 		}
 	}
+}
+
+// rightOf is what stands right of a column.
+func rightOf(frame string, column int) string {
+	lines := strings.Split(frame, "\n")
+	for i, line := range lines {
+		cells := []rune(line)
+		lines[i] = string(cells[min(column, len(cells)):])
+	}
+	return strings.Join(lines, "\n")
 }
 
 // What meets is told by what it goes by: the mean wind, or the slow speed.
