@@ -22,6 +22,8 @@ type View struct {
 	// changed.
 	from  key
 	lines []string
+	// weighed are the lines as they are drawn: what decides heavier than what explains it.
+	weighed []string
 }
 
 // key is all that the text depends on.
@@ -30,7 +32,7 @@ type key struct {
 	trial  int
 	report bool
 	units  quantity.Choice
-	ascii  bool
+	theme  kit.Theme
 	wide   int
 }
 
@@ -71,14 +73,17 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	}
 	v.make(s)
 	_, body, _ := v.areas()
-	v.scroll.SetSize(body.H, len(v.lines))
+	v.scroll.SetSize(v.pages()*body.H, len(v.lines))
 }
 
-// areas are the whole drawing's rectangle, the text's in it, and that for words of the trade
-// beside or under it. The card is 80 columns wide: where it is narrow, all of them, without a
-// border, under a line for the title; where it is narrower yet, folded to what there is.
+// pages is how many pages stand side by side, read on from one to the next.
+func (v *View) pages() int { return max(1, min(2, (v.at.W+1)/(boxed+1))) }
+
+// areas are the whole drawing's rectangle, the text's in it, or that of its first page, and that for
+// words of the trade beside or under it. The card is 80 columns wide: where it is narrow, all of them,
+// without a border, under a line for the title; where it is narrower yet, folded to what there is.
 func (v *View) areas() (all, body, words kit.Rect) {
-	if v.at.W >= boxed+1+aside {
+	if v.pages() == 1 && v.at.W >= boxed+1+aside {
 		all = v.at.Centre(boxed+1+aside, v.at.H)
 		all, words = all.SplitLeft(boxed)
 		_, words = words.SplitLeft(1)
@@ -92,9 +97,10 @@ func (v *View) areas() (all, body, words kit.Rect) {
 		_, body = rest.SplitTop(1)
 		return rest, body, words
 	}
-	all = rest.Centre(boxed, rest.H)
-	words.X, words.W = all.X+2, boxed-2
-	return all, kit.Inner(all), words
+	all = rest.Centre(v.pages()*(boxed+1)-1, rest.H)
+	words.X, words.W = all.X+2, all.W-2
+	first, _ := all.SplitLeft(boxed)
+	return all, kit.Inner(first), words
 }
 
 // footed is the height from which there is a line for words at the foot, aside the width of
@@ -110,15 +116,22 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	if len(s.Outcome().Trials) == 0 {
 		return []kit.Block{kit.Bare(t, v.at, t.Wrap("No trial yet, so no card. Make one on the Trials screen with n.", v.at.W))}
 	}
-	title := "Winding card, trial " + s.Outcome().Trials[s.Trial].Name
+	title := "Trial " + s.Outcome().Trials[s.Trial].Name + ", as it will be written"
 	writes := "w writes it, W the drawing"
 	if v.report {
 		title, writes = "Report", "w writes the card, W the drawing"
 	}
 	all, body, words := v.areas()
-	blocks := v.explained(t, body.H, words)
+	blocks := v.explained(t, v.pages()*body.H, words)
 	if v.at.W >= boxed {
-		return append(blocks, kit.Panel{Title: title, Note: writes}.Draw(t, all, v.scroll.Window(t, v.lines, body.W, body.H)))
+		shown := v.scroll.Window(t, v.weighed, body.W, v.pages()*body.H)
+		for page := range v.pages() {
+			box, rest := all.SplitLeft(boxed)
+			_, all = rest.SplitLeft(1)
+			blocks = append(blocks, kit.Panel{Title: title, Note: writes}.Draw(t, box, shown[page*body.H:][:body.H]))
+			title, writes = "Read on", ""
+		}
+		return blocks
 	}
 	head, _ := v.at.SplitTop(1)
 	return append(blocks,
@@ -138,6 +151,9 @@ func (v *View) explained(t kit.Theme, h int, r kit.Rect) []kit.Block {
 	if r.H > footed/2 {
 		w = kit.Inner(r).W
 	}
+	if v.pages() > 1 {
+		return []kit.Block{kit.Bare(t, r, inOne(t, terms, w, r.H))}
+	}
 	var lines []string
 	for _, says := range terms {
 		lines = append(lines, t.WrapPaint(kit.Hint, says, w)...)
@@ -146,6 +162,18 @@ func (v *View) explained(t kit.Theme, h int, r kit.Rect) []kit.Block {
 		return []kit.Block{kit.Box(t, r, "Words on this page", lines)}
 	}
 	return []kit.Block{kit.Bare(t, r, lines[:min(len(lines), r.H)])}
+}
+
+// inOne is as many of the terms as h lines hold one after another.
+func inOne(t kit.Theme, terms []string, w, h int) (lines []string) {
+	text := ""
+	for _, says := range terms {
+		if text += " " + says; len(t.Wrap(text[1:], w)) > h {
+			break
+		}
+		lines = t.WrapPaint(kit.Hint, text[1:], w)
+	}
+	return lines
 }
 
 // boxed is the width from which the card stands in a box with a scroll bar.
@@ -158,7 +186,7 @@ const paper = 80
 func (v *View) page(t kit.Theme, r kit.Rect) []string {
 	top := max(0, min(v.scroll.Top, len(v.lines)-r.H))
 	out := make([]string, 0, r.H)
-	for _, line := range v.lines[top:min(len(v.lines), top+r.H)] {
+	for _, line := range v.weighed[top:min(len(v.lines), top+r.H)] {
 		out = append(out, t.Fit(line, r.W))
 	}
 	return out
@@ -166,7 +194,7 @@ func (v *View) page(t kit.Theme, r kit.Rect) []string {
 
 // key is what the text now depends on.
 func (v *View) key(s *session.Session) key {
-	return key{s.Document().Text(), s.Trial, v.report, s.Units, s.Theme.ASCII, min(paper, v.at.W)}
+	return key{s.Document().Text(), s.Trial, v.report, s.Units, s.Theme, min(paper, v.at.W)}
 }
 
 // make writes the text when something it depends on has changed.
@@ -184,4 +212,8 @@ func (v *View) make(s *session.Session) {
 		text = card.Text(s.Bench(), s.Outcome(), s.Trial, opt)
 	}
 	v.from, v.lines = k, strings.Split(strings.TrimRight(text, "\n"), "\n")
+	v.weighed = make([]string, len(v.lines))
+	for i, line := range v.lines {
+		v.weighed[i] = weigh(s.Theme, line)
+	}
 }

@@ -40,7 +40,7 @@ func TestTheCardAsItIsWritten(t *testing.T) {
 // The report and each trial's card begin at their top.
 func TestReportAndTrials(t *testing.T) {
 	s, v := session.NewExample(), New()
-	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Winding card, trial A")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Trial A, as it will be written")
 	tuitest.Press(t, v, s, 80, 21, "pgdown r")
 	assert.Zero(t, v.scroll.Top)
 	report := tuitest.Draw(t, v, s, 80, 21)
@@ -48,7 +48,7 @@ func TestReportAndTrials(t *testing.T) {
 	doc := s.Document()
 	assert.Equal(t, strings.Split(strings.TrimRight(card.Report(s.Bench(), s.Outcome(), card.Options{Document: &doc}), "\n"), "\n"), v.lines)
 	tuitest.Press(t, v, s, 80, 21, "r ] pgdown")
-	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Winding card, trial B")
+	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Trial B, as it will be written")
 	assert.Positive(t, v.scroll.Top)
 	s.StepTurns(1)
 	tuitest.Draw(t, v, s, 80, 21)
@@ -108,6 +108,26 @@ func TestANarrowWindowFoldsTheCard(t *testing.T) {
 	assert.Equal(t, card.Report(s.Bench(), s.Outcome(), card.Options{Document: &doc}), strings.Join(v.lines, "\n")+"\n", "as it is written where there is room")
 }
 
+// What begins a line of the card in capitals is heavier than what follows it, a rule lighter, and
+// nothing of the text is lost.
+func TestWeights(t *testing.T) {
+	th := kit.Theme{Colour: true}
+	heavy := func(s string) string { return th.Paint(kit.Title, s) }
+	for line, want := range map[string]string{
+		"TURNS     17 in each coil":           heavy("TURNS") + "     17 in each coil",
+		"ONE COIL  2.96 m":                    heavy("ONE COIL") + "  2.96 m",
+		"READY TO WIND, BUT: Charging begins": heavy("READY TO WIND, BUT:") + " Charging begins",
+		"! GUARDS. Guard belts":               th.Paint(kit.Warning, "!") + " " + heavy("GUARDS.") + " Guard belts",
+		"A coil lies":                         "A coil lies",
+		"          15 AWG":                    "          15 AWG",
+		"-----":                               th.Paint(kit.Border, "-----"),
+		"":                                    "",
+	} {
+		assert.Equal(t, want, weigh(th, line), line)
+		assert.Equal(t, line, ansi.Strip(weigh(th, line)))
+	}
+}
+
 // Words of the trade that are read now are explained at the foot, and beside the card where
 // there is room; what to do next is named.
 func TestWordsOfTheCard(t *testing.T) {
@@ -120,9 +140,14 @@ func TestWordsOfTheCard(t *testing.T) {
 	assert.NotEmpty(t, first)
 	tuitest.Press(t, v, s, 80, 22, "end")
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 22), first, "it goes with what is read")
-	tuitest.Press(t, v, s, 200, 58, "home")
-	beside := tuitest.Words(tuitest.Draw(t, v, s, 200, 58))
+	tuitest.Press(t, v, s, 150, 58, "home")
+	beside := tuitest.Words(tuitest.Draw(t, v, s, 150, 58))
 	for _, want := range []string{"Words on this page", first[:20], "throw: the slots", "former: the block"} {
 		assert.Contains(t, beside, want)
+	}
+	tuitest.Press(t, v, s, 200, 58, "home")
+	under := tuitest.Words(tuitest.Draw(t, v, s, 200, 58))
+	for _, want := range []string{first, "throw: the slots", "former: the block", "sheet 1 of 2", "sheet 2 of 2"} {
+		assert.Contains(t, under, want, "two pages side by side, the words under both")
 	}
 }

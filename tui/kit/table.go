@@ -47,6 +47,7 @@ type TableRow struct {
 	Heading string
 	Cells   []Cell
 	Focus   bool // gets the focus mark in the margin
+	Follows bool // is marked though the keys go elsewhere: the mark, but not as where they go
 }
 
 // Table lines up cells under heads. Its natural width is that of its contents; in less
@@ -112,7 +113,7 @@ func (tb Table) Body(t Theme, w int) []string {
 	for i, row := range tb.Rows {
 		var b strings.Builder
 		if tb.Margin {
-			b.WriteString(pick(row.Focus, t.PaintMark(Focus)+" ", "  "))
+			b.WriteString(pick(row.Focus, t.PaintMark(Focus), pick(row.Follows, t.Mark(Focus), " ")) + " ")
 		}
 		if row.Heading != "" {
 			b.WriteString(t.Paint(Title, row.Heading))
@@ -124,7 +125,7 @@ func (tb Table) Body(t Theme, w int) []string {
 				b.WriteString(spaces(tb.gap()))
 			}
 			cell := cellAt(row, j)
-			if row.Focus && j == 0 && (cell.Role == Plain || cell.Role == Label) {
+			if (row.Focus || row.Follows) && j == 0 && (cell.Role == Plain || cell.Role == Label) {
 				cell.Role = Title // so that the eye finds the row from its name as well
 			}
 			b.WriteString(drawCell(t, c, cell, sizes[j]))

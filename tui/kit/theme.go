@@ -113,8 +113,14 @@ func (t Theme) Mark(r Role) string {
 	return " "
 }
 
-// PaintMark returns the role's mark in the role's style.
-func (t Theme) PaintMark(r Role) string { return t.Style(r).Render(t.Mark(r)) }
+// PaintMark returns the role's mark in the role's style; the chosen one's without the line that words
+// have under them.
+func (t Theme) PaintMark(r Role) string {
+	if r == Chosen {
+		return t.Style(Title).Render(t.Mark(r))
+	}
+	return t.Style(r).Render(t.Mark(r))
+}
 
 // MarkLegend explains the marks, one line each, for a help page.
 func (t Theme) MarkLegend() []string {

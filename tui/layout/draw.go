@@ -83,8 +83,9 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	if sp.Kind == layout.Concentric {
 		first[5] = fmt.Sprintf("mean span %.3g", d.plan.MeanSpan())
 	}
+	others := ""
 	if d.several {
-		first = append(first, "[ ] other trials")
+		others = "[ ] other trials"
 	}
 	per := perText(d.plan)
 	if w < 100 {
@@ -105,15 +106,14 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 		fmt.Sprintf("%.4g° electrical a slot", d.plan.SlotAngleDeg()),
 	}
 	return []string{
-		t.Fit(t.Paint(kit.Title, "Trial "+kit.Clean(d.name))+"  "+fill(t, first, w-8-kit.Width(d.name)), w),
-		t.Fit(hinted(t, fill(t, second, w), w), w), "",
+		t.Fit(hinted(t, t.Paint(kit.Title, "Trial "+kit.Clean(d.name))+"  "+fill(t, first, w-8-kit.Width(d.name)), others, w), w),
+		t.Fit(hinted(t, fill(t, second, w), "W drawing", w), w), "",
 	}
 }
 
-// hinted is a line with the key of the drawing at its end, where there is room.
-func hinted(t kit.Theme, line string, w int) string {
-	const hint = "W drawing"
-	if kit.Width(line)+len(hint)+2 > w {
+// hinted is a line with what keys do at its end, where there is room.
+func hinted(t kit.Theme, line, hint string, w int) string {
+	if hint == "" || kit.Width(line)+len(hint)+2 > w {
 		return line
 	}
 	return kit.Bar(t, w, line, t.Paint(kit.Dim, hint))
@@ -209,7 +209,7 @@ func (v *View) legend(t kit.Theme, d *sheet, w int, left string) string {
 	pens := ""
 	for phase := range d.plan.Spec().Phases {
 		look := penOf(t, phase)
-		pens += "  " + t.Paint(kit.Phase(phase), string("UVW"[phase])+" "+look.across+look.across)
+		pens += "  " + t.Paint(kit.Phase(phase), string("UVW"[phase])) + " " + t.Paint(lineRole(t, phase), look.across+look.across)
 	}
 	line := view + pens
 	for _, signs := range []string{"  + away from you, − back", "  + away − back"} {

@@ -86,27 +86,27 @@ func balanceLines(t kit.Theme, d *sheet, w int) []string {
 func remarkLines(t kit.Theme, d *sheet, w int) []string {
 	var lines []string
 	for _, f := range d.findings {
-		text := t.Mark(kit.Warning) + " " + f.Text
+		text := f.Text
 		if f.Fix != "" {
 			text += " → " + f.Fix
 		}
-		lines = append(lines, hanging(t, kit.Warning, text, w)...)
+		lines = append(lines, hanging(t, t.PaintMark(kit.Warning)+" ", kit.Warning, text, w)...)
 	}
 	for _, caution := range [2]bool{true, false} {
 		for _, n := range d.notes {
 			if n.Caution != caution {
 				continue
 			}
-			mark, role := t.Glyphs().Bullet, kit.Plain
+			mark := t.Glyphs().Bullet
 			if caution {
-				mark, role = t.Mark(kit.Warning), kit.Warning
+				mark = t.PaintMark(kit.Warning)
 			}
-			lines = append(lines, hanging(t, role, mark+" "+n.Topic+": "+n.Text+".", w)...)
-			lines = append(lines, hanging(t, kit.Dim, "    Source: "+n.Source+".", w)...)
+			lines = append(lines, hanging(t, mark+" ", kit.Plain, n.Topic+": "+n.Text+".", w)...)
+			lines = append(lines, hanging(t, "  ", kit.Dim, "Source: "+n.Source+".", w)...)
 		}
 	}
 	for _, text := range append(reading(d.plan), wordsOf(d)...) {
-		lines = append(lines, hanging(t, kit.Plain, t.Glyphs().Bullet+" "+text, w)...)
+		lines = append(lines, hanging(t, t.Glyphs().Bullet+" ", kit.Plain, text, w)...)
 	}
 	return lines
 }

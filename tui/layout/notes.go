@@ -8,12 +8,12 @@ import (
 )
 
 // notesFrom is the height from which the words of the facts are explained under the lists; on a
-// smaller screen they stand at the end of the remarks.
+// smaller screen, and on one that shows every list, they stand at the end of the remarks.
 const notesFrom = 24
 
 // notes are the words in at most two lines under the lists.
 func (v *View) notes(t kit.Theme, d *sheet, w int) []string {
-	if v.at.H < notesFrom {
+	if v.at.H < notesFrom || v.allLists() {
 		return nil
 	}
 	text := ""

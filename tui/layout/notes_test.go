@@ -27,11 +27,15 @@ func TestTheWayIsAWord(t *testing.T) {
 	}
 }
 
-// The words of the facts are explained: under the lists where there is room, else at the end of
-// the remarks.
+// The words of the facts are explained: under the lists where there is room, else, and where all
+// lists show, at the end of the remarks, and never in both places.
 func TestTheWordsAreExplained(t *testing.T) {
 	const span, q, kw = "Span 3: the two sides of a coil lie 3 slots apart, its throw is 1 to 4.", "q: slots of one phase under one pole.", "kw1: the part of the turns"
-	for _, size := range [][2]int{{100, 30}, {120, 40}, {200, 60}} {
+	all := frame(t, New(), session.NewExample(), body(200, 60))
+	for _, want := range []string{"Span 3: the two sides of a coil lie 3 slots apart, its", q, kw} {
+		assert.Equal(t, 1, strings.Count(all, want), want)
+	}
+	for _, size := range [][2]int{{100, 30}, {120, 40}} {
 		got := tuitest.Words(frame(t, New(), session.NewExample(), body(size[0], size[1])))
 		for _, want := range []string{span, q, kw} {
 			assert.Contains(t, got, want, size)

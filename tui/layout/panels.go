@@ -67,6 +67,11 @@ func (v *View) arranged(r kit.Rect) []placed {
 	return list
 }
 
+// allLists reports whether the screen has room for every list whatever the picture takes.
+func (v *View) allLists() bool {
+	return v.at.W >= 3*panelW && v.leastPanels(v.at.H) >= 2*panelH
+}
+
 // drawPanel draws one list in its box.
 func (v *View) drawPanel(s *session.Session, d *sheet, p panel, r kit.Rect) kit.Block {
 	t, in := s.Theme, kit.Inner(r)

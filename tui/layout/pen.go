@@ -24,6 +24,15 @@ func penOf(t kit.Theme, phase int) pen {
 	return boxPens[phase%3]
 }
 
+// lineRole is what a phase's lines are drawn as: its pen tells it already, and a line under a line, as
+// high contrast has it for words of W, would look like another coil.
+func lineRole(t kit.Theme, phase int) kit.Role {
+	if role := kit.Phase(phase); role != kit.PhaseW || t.Look != kit.HighContrast {
+		return role
+	}
+	return kit.Plain
+}
+
 // heavyPen is the pen of the current coil.
 func heavyPen(t kit.Theme) pen {
 	if t.ASCII {

@@ -72,7 +72,7 @@ func (v *View) spanLines(s *session.Session, d *sheet, w, h int) []string {
 		if len(lines) > 0 {
 			lines, room = append(lines, ""), room-1
 		}
-		lines = append(lines, under(t, v.circuitTable(d), mark-len(d.spans), w, min(len(d.circuits)+1, room))...)
+		lines = append(lines, under(t, aired(t, v.circuitTable(d), w), mark-len(d.spans), w, min(len(d.circuits)+1, room))...)
 	}
 	for len(lines) < h-len(words) {
 		lines = append(lines, "")
@@ -84,16 +84,16 @@ func (v *View) spanLines(s *session.Session, d *sheet, w, h int) []string {
 // where there is room, each whole.
 func (v *View) spanTable(t kit.Theme, d *sheet, w int) kit.Table {
 	table := v.wholeSpanTable(d, w)
-	for least := 7; len(table.Columns) > least && table.Width(t)+2 > w; {
+	for least := 7; len(table.Columns) > least && aired(t, table, w).Width(t)+2 > w; {
 		table.Columns = table.Columns[:len(table.Columns)-1]
 	}
-	return table
+	return aired(t, table, w)
 }
 
 // wholeSpanTable is the table with all that might be shown in w cells.
 func (v *View) wholeSpanTable(d *sheet, w int) kit.Table {
 	right := func(head string) kit.Column { return kit.Column{Head: head, Align: kit.Right} }
-	table := kit.Table{Margin: true, Gap: gap(w), Columns: []kit.Column{
+	table := kit.Table{Margin: true, Columns: []kit.Column{
 		{Head: "span", Align: kit.Right, Role: kit.Value}, right("pitch"), right("volts"), right("wire"), right("same volts"), right("kw1"), right("kw3"),
 	}}
 	if w >= roomyW {
@@ -115,7 +115,7 @@ func (v *View) wholeSpanTable(d *sheet, w int) kit.Table {
 
 // circuitTable is one row a number of circuits.
 func (v *View) circuitTable(d *sheet) kit.Table {
-	table := kit.Table{Margin: true, Gap: 1, Columns: []kit.Column{
+	table := kit.Table{Margin: true, Columns: []kit.Column{
 		{Head: "circuits", Align: kit.Right, Role: kit.Value}, {Head: "volts", Align: kit.Right}, {Head: "amps", Align: kit.Right},
 		{Head: "ohms", Align: kit.Right}, {Head: "turns needed", Align: kit.Right}, {Head: "joins", Align: kit.Right},
 	}}

@@ -101,7 +101,7 @@ func (p *strip) look(c layout.Coil) (pen, kit.Role) {
 	if c.Number == p.coil.Number {
 		return heavyPen(p.theme), kit.Value
 	}
-	return penOf(p.theme, c.Phase), kit.Phase(c.Phase)
+	return penOf(p.theme, c.Phase), lineRole(p.theme, c.Phase)
 }
 
 // ends are the columns of an arc's corners. In two layers the right corner stands a
@@ -239,8 +239,8 @@ func (p *strip) side(g *grid, x, y int, side layout.Side) {
 // marks writes where the wire of the current coil goes in and comes back, and where
 // the next one goes in.
 func (p *strip) marks(g *grid) {
-	g.write(0, g.h-1, "now", kit.Label)
 	p.way(g)
+	defer p.nameMarks(g)
 	place := (p.step.Next.Slot - 1 - p.first + 2*p.plan.Spec().Slots) % p.plan.Spec().Slots
 	if p.step.EndLead != "" || place >= p.n {
 		return
@@ -252,6 +252,16 @@ func (p *strip) marks(g *grid) {
 		}
 	}
 	g.write(x, g.h-1, "next", kit.Dim)
+}
+
+// nameMarks names the row of the marks, where there are any.
+func (p *strip) nameMarks(g *grid) {
+	for x := range g.w {
+		if g.at(x, g.h-1).text != "" {
+			g.write(0, g.h-1, "now", kit.Label)
+			return
+		}
+	}
 }
 
 // way draws the way of the wire from the slot it goes in at to that it comes out of,

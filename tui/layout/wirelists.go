@@ -26,7 +26,7 @@ type coilForm struct{ step, words bool }
 // coilTable is the coils in a form, and the row that is marked.
 func (v *View) coilTable(t kit.Theme, d *sheet, w int, form coilForm) (table kit.Table, focus int) {
 	roomy := w >= roomyW
-	table = kit.Table{Margin: true, Gap: gap(w), Columns: []kit.Column{
+	table = kit.Table{Margin: true, Columns: []kit.Column{
 		{Head: "step", Align: kit.Right}, {Head: "coil", Align: kit.Right, Role: kit.Value}, {Head: "phase"},
 		{Head: "in", Align: kit.Right}, {Head: "out", Align: kit.Right}, {Head: "way"}, {Head: "then", Shrink: true, Min: 8},
 	}}
@@ -43,7 +43,8 @@ func (v *View) coilTable(t kit.Theme, d *sheet, w int, form coilForm) (table kit
 		if i == v.step {
 			focus = len(table.Rows)
 		}
-		table.Rows = append(table.Rows, kit.TableRow{Focus: i == v.step, Cells: coilCells(t, d, step, w, form.words)})
+		marked := v.panel == coilsPanel
+		table.Rows = append(table.Rows, kit.TableRow{Focus: i == v.step && marked, Follows: i == v.step && !marked, Cells: coilCells(t, d, step, w, form.words)})
 	}
 	if !form.step {
 		table.Columns = table.Columns[1:]
@@ -51,18 +52,19 @@ func (v *View) coilTable(t kit.Theme, d *sheet, w int, form coilForm) (table kit
 			table.Rows[i].Cells = table.Rows[i].Cells[1:]
 		}
 	}
-	return table, focus
+	return aired(t, table, w), focus
 }
 
 // roomyW is the width from which a table has room for all its columns.
 const roomyW = 72
 
-// gap is the room between columns.
-func gap(w int) int {
-	if w < 80 {
-		return 1
+// aired is a table with two cells between its columns where w, less the scroll bar, has room for
+// them, else with one.
+func aired(t kit.Theme, table kit.Table, w int) kit.Table {
+	if table.Gap = 2; table.Width(t) > textWidth(w) {
+		table.Gap = 1
 	}
-	return 2
+	return table
 }
 
 // coilCells is one step as a row.
@@ -107,7 +109,7 @@ func (v *View) joinLines(t kit.Theme, d *sheet, p panel, w, h int) []string {
 		return t.Wrap("No joins from coil to coil: every coil is a circuit by itself, and both its ends go to the leads.", w)
 	}
 	step, coil, _ := v.current(d)
-	table := kit.Table{Margin: true, Gap: gap(w), Columns: []kit.Column{
+	table := kit.Table{Margin: true, Columns: []kit.Column{
 		{Head: "", Align: kit.Right, Role: kit.Dim}, {Head: "phase"}, {Head: "join coil end", Shrink: true}, {Head: "with coil end", Shrink: true},
 	}}
 	if d.plan.Spec().Kind == layout.Wave {
@@ -121,7 +123,7 @@ func (v *View) joinLines(t kit.Theme, d *sheet, p panel, w, h int) []string {
 		if here || (!exact && j.To.Coil == coil.Number) {
 			focus, exact = len(table.Rows), here
 		}
-		table.Rows = append(table.Rows, kit.TableRow{Focus: here, Cells: []kit.Cell{
+		table.Rows = append(table.Rows, kit.TableRow{Focus: here && p == v.panel, Follows: here && p != v.panel, Cells: []kit.Cell{
 			{Text: fmt.Sprint(i + 1)}, {Text: d.plan.PhaseName(c.Set, c.Phase), Role: kit.Phase(c.Phase)},
 			{Text: endText(j.From, w)}, {Text: endText(j.To, w)},
 		}})
@@ -129,7 +131,7 @@ func (v *View) joinLines(t kit.Theme, d *sheet, p panel, w, h int) []string {
 	if p == v.panel && v.scroll.Top > 0 {
 		focus = v.scroll.Top
 	}
-	return under(t, table, focus, w, h)
+	return under(t, aired(t, table, w), focus, w, h)
 }
 
 // joins are the joints shown, by their places in the list of all.
@@ -166,12 +168,11 @@ func leadLines(t kit.Theme, d *sheet, w int) []string {
 			ends[i] = e.String()
 		}
 		goes := leadGoes(d, l, meets[l.Name])
-		text := fmt.Sprintf("%s  %s: %s", l.Name, goes, strings.Join(ends, ", "))
-		lines = append(lines, hanging(t, kit.Phase(l.Phase), text, w)...)
+		lines = append(lines, hanging(t, t.Paint(kit.Phase(l.Phase), l.Name)+"  ", kit.Plain, goes+": "+strings.Join(ends, ", "), w)...)
 	}
 	lines = append(lines, "")
 	for _, n := range d.wiring.Nodes {
-		lines = append(lines, hanging(t, kit.Plain, nodeText(d, n), w)...)
+		lines = append(lines, t.Wrap(nodeText(d, n), w)...)
 	}
 	if d.plan.Spec().Sets == 2 {
 		lines = append(lines, t.Wrap("The two sets are not joined with each other: each has its own bridge.", w)...)
@@ -212,14 +213,13 @@ func nodeText(d *sheet, n layout.Node) string {
 	return n.Name + set + ": join " + strings.Join(n.Leads, ", ") + "; insulate it, nothing comes out"
 }
 
-// hanging wraps a text, its later lines set in.
-func hanging(t kit.Theme, role kit.Role, text string, w int) []string {
-	lines := t.Wrap(text, w-4)
+// hanging wraps a text behind a lead, its later lines under its first.
+func hanging(t kit.Theme, lead string, role kit.Role, text string, w int) []string {
+	in := kit.Width(lead)
+	lines := t.WrapPaint(role, text, w-in)
 	for i := range lines {
-		if i > 0 {
-			lines[i] = "    " + lines[i]
-		}
-		lines[i] = t.Style(role).Render(lines[i])
+		lines[i] = lead + lines[i]
+		lead = strings.Repeat(" ", in)
 	}
 	return lines
 }

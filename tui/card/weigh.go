@@ -1,0 +1,48 @@
+package card
+
+import (
+	"strings"
+	"unicode"
+
+	"slotwright/tui/kit"
+)
+
+// weigh is a line of the card as the screen shows it: the capitals that it begins with heavier than
+// the rest, so that the eye finds TURNS, OHMS and whether it is READY at all, a caution's mark as
+// one, and rules lighter. Paper has capitals alone for that.
+func weigh(t kit.Theme, line string) string {
+	if strings.Trim(line, "-=") == "" {
+		return t.Paint(kit.Border, line)
+	}
+	mark, rest, caution := strings.Cut(line, "! ")
+	if !caution || mark != "" {
+		mark, rest = "", line
+	} else {
+		mark = t.Paint(kit.Warning, "!") + " "
+	}
+	n := capitals(rest)
+	return mark + t.Paint(kit.Title, rest[:n]) + t.Text(rest[n:])
+}
+
+// capitals is how much of a line its first words take that have no small letter, 0 where the first
+// is no word of two letters.
+func capitals(line string) (n int) {
+	for at := 0; at < len(line); {
+		word := line[at:]
+		if i := strings.IndexByte(word, ' '); i >= 0 {
+			word = word[:i]
+		}
+		letters := strings.Trim(word, ",.:;")
+		if len(letters) < 2 || strings.IndexFunc(letters, notCapital) >= 0 {
+			return n
+		}
+		n = at + len(word)
+		at = n + 1
+		if at < len(line) && line[at] == ' ' {
+			return n // what follows is the value
+		}
+	}
+	return n
+}
+
+func notCapital(r rune) bool { return !unicode.IsUpper(r) }
