@@ -89,6 +89,14 @@ func (d dcSide) battery(g job.BatterySpec) dcSide {
 	return d.cabled(g)
 }
 
+// inside is the battery's own resistance, missing for any other load.
+func (d *dcSide) inside() quantity.Figure {
+	if !d.rest.Known() {
+		return quantity.Missing(d.rest.Why)
+	}
+	return d.inner
+}
+
 // chargingVolts is what was given, else half way from rest to absorption: where a battery
 // is for most of the time that it takes charge (common practice, no source). A battery
 // whose absorption voltage is not known is taken at rest.

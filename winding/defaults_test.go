@@ -164,7 +164,7 @@ func TestBatteryWithNothingTyped(t *testing.T) {
 		for _, v := range []struct {
 			want float64
 			have quantity.Figure
-		}{{c.rest, m.RestVolts}, {c.absorption, m.AbsorptionVolts}, {c.float, m.FloatVolts}, {c.amps, m.ChargeLimitAmps}, {c.inner, m.LoadOhms}} {
+		}{{c.rest, m.RestVolts}, {c.absorption, m.AbsorptionVolts}, {c.float, m.FloatVolts}, {c.amps, m.ChargeLimitAmps}, {c.inner, m.LoadOhms}, {c.inner, m.InsideOhms}} {
 			assert.InDelta(t, v.want, v.have.Value, 1e-9, "%q", c.word)
 			assert.Equal(t, quantity.Default, m.RestVolts.Origin, "%q", c.word)
 		}

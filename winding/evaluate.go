@@ -208,7 +208,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 		PolePitchMM: b.machine.polePitchMM(),
 		FluxMWb:     b.flux.webers(b.machine.Poles).Times(1000), FluxFrom: b.flux.from, GapTesla: b.flux.gapTesla(&b.machine), FieldAmps: b.fieldAmps(),
 		Feeds: b.dc.feeds(&b.job.Battery), RestVolts: b.dc.rest, AbsorptionVolts: b.dc.absorption, ChargingVolts: b.dc.charging, FloatVolts: b.dc.float, ChargeLimitAmps: b.dc.chargeLimit,
-		LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
+		InsideOhms: b.dc.inside(), LoadOhms: b.dc.ohms, DiodeVolts: b.dc.diodeVolts, DiodeOhms: b.dc.diodeOhms,
 		DiodeReverseVolts: b.job.Battery.DiodeReverseVolts.Figure("needs the diodes' rating"),
 		ThermalClass:      b.air.class.String(), ClassLimitC: quantity.Of(b.air.classC), MeanLimitC: quantity.Of(b.air.meanC),
 		DragWatts: b.dragAt(b.speeds.usual), RisePerWatt: b.air.still.With(b.speeds.usual, func(_, n float64) float64 { return b.air.perWatt(n) }),

@@ -395,6 +395,7 @@ var machineOutputs = []Output{
 	{ID: "battery_absorption_v", Group: "Battery", Label: "absorption", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "Where a charger holds it until it is full."},
 	{ID: "battery_float_v", Group: "Battery", Label: "float", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "Where a charger keeps a full one."},
 	{ID: "battery_charge_limit_a", Group: "Battery", Label: "charge limit", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The most it should be charged with."},
+	{ID: "battery_inside_ohms", Group: "Battery", Label: "inside the battery", Dim: quantity.Ohms, Digits: 2, Spread: AsGiven, Meaning: "Its own resistance, by which its volts rise with each ampere."},
 	{ID: "battery_and_cable_ohms", Group: "Battery", Label: "battery and cable", Dim: quantity.Ohms, Digits: 3, Meaning: "Inside the battery, and along the cable there and back."},
 	{ID: "fuse_a", Group: "Battery", Label: "fuse", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning, Meaning: "At the battery's post: next size from 1.25 times the most that flows with any trial."},
 	{ID: "diode_v", Group: "Battery", Label: "a diode drops", Dim: quantity.Volts, Digits: 3, Spread: AsGiven, Meaning: "Whatever flows."},

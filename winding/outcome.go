@@ -57,10 +57,12 @@ type MachineOutcome struct {
 	AbsorptionVolts quantity.Figure `json:"battery_absorption_v"`
 	FloatVolts      quantity.Figure `json:"battery_float_v"`
 	ChargeLimitAmps quantity.Figure `json:"battery_charge_limit_a"`
-	LoadOhms        quantity.Figure `json:"battery_and_cable_ohms"`
-	FuseAmps        quantity.Figure `json:"fuse_a"`
-	DiodeVolts      quantity.Figure `json:"diode_v"`
-	DiodeOhms       quantity.Figure `json:"diode_ohms"`
+	// InsideOhms is what the battery has inside; missing where there is none.
+	InsideOhms quantity.Figure `json:"battery_inside_ohms"`
+	LoadOhms   quantity.Figure `json:"battery_and_cable_ohms"`
+	FuseAmps   quantity.Figure `json:"fuse_a"`
+	DiodeVolts quantity.Figure `json:"diode_v"`
+	DiodeOhms  quantity.Figure `json:"diode_ohms"`
 	// DiodeReverseVolts is the repetitive peak reverse rating of a diode.
 	DiodeReverseVolts quantity.Figure `json:"diode_reverse_v"`
 

@@ -101,6 +101,13 @@ func TestVoltsOfABatteryAreShownBeforeTheirSource(t *testing.T) {
 		assert.InDelta(t, c.v, v, 0.05, path)
 		assert.Equal(t, c.words, words, path)
 	}
+	// 12 cells of 100 Ah flooded: 0.2 A an Ah, and 0.08 Ω·Ah a cell; twice the Ah, twice and half.
+	assert.Equal(t, "20 by Ah, kind", ghosts()["battery.charge_limit"])
+	assert.Equal(t, "0.0096 by Ah, kind", ghosts()["battery.inner"])
+	assert.Equal(t, "0.75 by kind", ghosts()["battery.diode_drop"])
+	s.Type("battery.capacity", "200")
+	assert.Equal(t, "40 by Ah, kind", ghosts()["battery.charge_limit"])
+	assert.Equal(t, "0.0048 by Ah, kind", ghosts()["battery.inner"])
 	s.Type("battery.load", "bus")
 	assert.NotContains(t, ghosts()["battery.rest"], "0 by")
 }

@@ -279,22 +279,28 @@ func inLiked(s *session.Session, f *job.Input, path string, typed quantity.Unit)
 	return "= " + quantity.Screen.Value(liked.From(v.Value), liked, quantity.AtMost(4)) + " " + liked.Name
 }
 
-// workedOut are the fields of a battery that something worked out stands in for, and the figure
-// that it comes to.
-var workedOut = map[string]string{"battery.rest": "battery_rest_v", "battery.charging": "battery_charging_v", "battery.absorption": "battery_absorption_v", "battery.float": "battery_float_v"}
+// workedOut are the fields of a battery that something worked out stands in for, the figure that it
+// comes to, and to how many figures it is said.
+var workedOut = map[string]struct {
+	id     string
+	digits int
+}{
+	"battery.rest": {"battery_rest_v", 4}, "battery.charging": {"battery_charging_v", 4}, "battery.absorption": {"battery_absorption_v", 4}, "battery.float": {"battery_float_v", 4},
+	"battery.charge_limit": {"battery_charge_limit_a", quantity.AtMost(3)}, "battery.inner": {"battery_inside_ohms", quantity.AtMost(2)}, "battery.diode_drop": {"diode_v", quantity.AtMost(2)},
+}
 
 // standsFor is the dim words in a field with the figure that is used before them, where there is one.
 func standsFor(s *session.Session, path string, u quantity.Unit, words string) string {
-	id, ok := workedOut[path]
+	of, ok := workedOut[path]
 	if !ok {
 		return words
 	}
-	o := winding.MachineOutputOf(id)
+	o := winding.MachineOutputOf(of.id)
 	v := o.OfMachine(&s.Outcome().Machine)
 	if !v.Known() {
 		return words
 	}
-	return quantity.Screen.Number(u.From(v.Value), o.Digits) + " " + words
+	return quantity.Screen.Value(u.From(v.Value), u, of.digits) + " " + words
 }
 
 // atRest is the volts of so many cells, so that volts typed in their place are seen.

@@ -17,6 +17,7 @@ func (w *writer) battery() {
 	w.ofMachine("battery_charge_limit_a", because(m.ChargeLimitAmps))
 	w.ofMachine("fuse_a", because(m.FuseAmps))
 	w.gap()
+	w.ofMachine("battery_inside_ohms", because(m.InsideOhms))
 	w.ofMachine("battery_and_cable_ohms", because(m.LoadOhms))
 	w.ofMachine("diode_v", because(m.DiodeVolts))
 	w.ofMachine("diode_ohms", because(m.DiodeOhms))
