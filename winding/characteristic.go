@@ -3,7 +3,6 @@ package winding
 import (
 	"math"
 	"slices"
-	"sort"
 
 	"slotwright/winding/charge"
 	"slotwright/winding/drive"
@@ -333,13 +332,12 @@ func (c *characteristic) draw(i int, s float64) (v [channels]float64) {
 
 // at is the trial at a speed, 0 and up.
 func (c *characteristic) at(rpm float64) RunPoint {
-	if len(c.knots) == 0 || rpm <= c.from || rpm > c.top*(1+1e-9) {
+	i, s, within := c.find(rpm)
+	switch {
+	case !within:
 		r := *c.r
 		return r.at(rpm, c.warm)
-	}
-	s := math.Sqrt((rpm - c.from) / (c.top - c.from))
-	i := max(0, min(sort.Search(len(c.knots), func(i int) bool { return c.knots[i].s > s })-1, len(c.agreed)-1))
-	if !c.agreed[i] {
+	case !c.agreed[i]:
 		return c.solved(rpm, i)
 	}
 	v := c.draw(i, s)
@@ -347,6 +345,36 @@ func (c *characteristic) at(rpm float64) RunPoint {
 		return c.heldAt(rpm, i, v)
 	}
 	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, c.r.drawn(v, c.knots[i].mode))
+}
+
+// find is the stretch that a speed lies in and its place there; within is false where there is none.
+func (c *characteristic) find(rpm float64) (i int, s float64, within bool) {
+	if len(c.knots) == 0 || rpm <= c.from || rpm > c.top*(1+1e-9) {
+		return 0, 0, false
+	}
+	s = math.Sqrt((rpm - c.from) / (c.top - c.from))
+	i, high := 0, len(c.agreed)
+	for high-i > 1 { // the last one that begins no further on
+		if middle := (i + high) / 2; c.knots[middle].s > s {
+			high = middle
+		} else {
+			i = middle
+		}
+	}
+	return i, s, true
+}
+
+// torqueAt is the torque alone at a speed, as at has it: what a shaft asks for hundreds of times.
+func (c *characteristic) torqueAt(rpm float64) float64 {
+	i, s, within := c.find(rpm)
+	switch {
+	case rpm < c.from && c.r.idles():
+		return dragTorque(c.r.drag, rpm)
+	case !within || !c.agreed[i] || c.knots[i].ruling != lets:
+		return c.at(rpm).TorqueNm
+	}
+	p := c.r.drawn(c.draw(i, s), c.knots[i].mode)
+	return torqueOf(p.InputWatts*c.r.sets+c.r.drag.at(rpm), rpm)
 }
 
 // heldAt is a speed at which the regulator holds, or would have to hold more than it can.
@@ -385,8 +413,7 @@ func (c *characteristic) solved(rpm float64, i int) RunPoint {
 // torque is the trial as a shaft meets it: its torque against speed, and samples of that up
 // to a speed.
 func (c *characteristic) torque(cutIn, high float64) drive.Load {
-	taken := func(rpm float64) float64 { return c.at(rpm).TorqueNm }
-	return drive.Load{Taken: taken, CutInRPM: cutIn, Samples: drive.Sample(taken, high, driveSamples, cutIn)}
+	return drive.Load{Taken: c.torqueAt, CutInRPM: cutIn, Samples: drive.Sample(c.torqueAt, high, driveSamples, cutIn)}
 }
 
 // driveSamples is how finely a trial's torque is sampled for the drive.

@@ -217,6 +217,18 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 	return p, heats.at, false
 }
 
+// torqueOf is watts at a shaft's speed as a torque, Nm; 0 at rest.
+func torqueOf(watts, rpm float64) float64 {
+	if rpm <= 0 {
+		return 0
+	}
+	return watts / (2 * math.Pi * rpm / 60)
+}
+
+// idles reports whether nothing flows anywhere in a winding below the speed at which it begins to charge:
+// not round a delta, nor through diodes at the star point.
+func (r *charger) idles() bool { return r.ring.volts <= 0 && r.star.third == 0 }
+
 // point turns the solver's answer into what is shown.
 func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPoint {
 	iron, rms := r.drag.at(rpm), p.DCAmpsRMS*r.sets
@@ -239,9 +251,7 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 	}
 	r.holder.dumped(&out)
 	out.ShaftWatts = p.InputWatts*r.sets + iron
-	if rpm > 0 {
-		out.TorqueNm = out.ShaftWatts / (2 * math.Pi * rpm / 60)
-	}
+	out.TorqueNm = torqueOf(out.ShaftWatts, rpm)
 	if out.ShaftWatts > 0 {
 		out.Efficiency = max(0, out.NetWatts) / out.ShaftWatts
 	}

@@ -53,6 +53,8 @@ type inductances struct {
 	measured quantity.Figure
 	from     string
 	route    route
+	// gapShare is the gap's part of it, by geometry; 1 where there is none.
+	gapShare float64
 	// off is by what part all of it is moved, to see what that does.
 	off float64
 	// loose puts the amps off by what the lumped model is, to see what that does.
@@ -107,6 +109,13 @@ func newInductances(b inductances) inductances {
 	if b.route == byAll {
 		b.from = b.fit.from(b.measured.Why)
 	}
+	b.gapShare = 1
+	if b.measured.Known() {
+		if old := b.geometry(&b.old.candidate); old.working > 0 {
+			waves := b.old.coils.waves.all
+			b.gapShare = old.gap(waves) / old.phase(waves)
+		}
+	}
 	return b
 }
 
@@ -114,12 +123,8 @@ func newInductances(b inductances) inductances {
 func (b *inductances) of(w *candidate) Inductance {
 	c, was := &w.coils, &b.old.coils
 	if b.measured.Known() && c.effective > 0 && was.effective > 0 && b.old.likeCoils(c) {
-		share := 1.0
-		if old := b.geometry(&b.old.candidate); old.working > 0 {
-			share = old.gap(was.waves.all) / old.phase(was.waves.all)
-		}
 		working, turns := sq(c.effective/was.effective)*c.waves.all/was.waves.all, sq(c.series/was.series)
-		l := b.measured.Times((1 + b.off) * (share*working + (1-share)*turns))
+		l := b.measured.Times((1 + b.off) * (b.gapShare*working + (1-b.gapShare)*turns))
 		return Inductance{l.Times(1000), b.from}
 	}
 	own := b.geometry(w)

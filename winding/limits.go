@@ -24,8 +24,10 @@ type bounds struct {
 	old     *oldWinding
 	oldOhms *Ohms
 	fanned  *fanned
-	// density, temperature and slower are words of the limits, the same for every winding.
-	density, temperature, slower string
+	// density, temperature, slower and proved are words of the limits, the same for every winding.
+	density, temperature, slower, proved string
+	// oldPerDC is A/mm² in the old wire for one ampere DC, 0 where that is not known.
+	oldPerDC float64
 }
 
 // newBounds words what is the same for every winding.
@@ -37,6 +39,10 @@ func newBounds(b bounds) bounds {
 	b.temperature = fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted%s", b.air.meanC, b.air.class, b.air.ambientC, b.fanned.said(b.old.RatedRPM.Value))
 	if b.fanned != nil && b.old.RatedRPM.Value > b.fanned.usual {
 		b.slower = fmt.Sprintf(", proved at %.0f rpm: slower its fan carries off less, which the limit by temperature counts", b.old.RatedRPM.Value)
+	}
+	if bundle := b.old.OldWinding.Bundle(); !bundle.IsZero() {
+		b.oldPerDC = b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
+		b.proved = fmt.Sprintf("%.3g A/mm², the current density that the plate's amps made in the old wire", b.rated().Value*b.oldPerDC)
 	}
 	return b
 }
@@ -147,14 +153,11 @@ func (b *bounds) bySameHeat(w *candidate, o *TrialOutcome, _ float64) Limit {
 
 // byOldDensity: the current density that the plate's current made in the old wire.
 func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
-	bundle := b.old.OldWinding.Bundle()
-	if bundle.IsZero() {
+	if b.oldPerDC == 0 {
 		return Limit{}
 	}
-	oldPerDC := b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
-	amps := b.rated().With(o.ConductorAreaMM2, func(i, a float64) float64 { return i * oldPerDC * a / perDC })
-	density := b.rated().Value * oldPerDC
-	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: fmt.Sprintf("%.3g A/mm², the current density that the plate's amps made in the old wire", density), Source: "same A/mm²", sum: limitSum{form: perDC, density: density}}
+	amps := b.rated().With(o.ConductorAreaMM2, func(i, a float64) float64 { return i * b.oldPerDC * a / perDC })
+	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: b.proved, Source: "same A/mm²", sum: limitSum{form: perDC, density: b.rated().Value * b.oldPerDC}}
 }
 
 // byTemperature: the copper loss at which the mean of the winding comes to what its class

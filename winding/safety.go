@@ -138,12 +138,7 @@ func (b *bed) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 }
 
 // dragTorque is iron and friction as a torque.
-func dragTorque(d *drag, rpm float64) float64 {
-	if rpm <= 0 {
-		return 0
-	}
-	return d.at(rpm) / (2 * math.Pi * rpm / 60)
-}
+func dragTorque(d *drag, rpm float64) float64 { return torqueOf(d.at(rpm), rpm) }
 
 // shortedSeconds is how long copper takes from one temperature to another with no cooling
 // when the current density, A/mm², falls as it heats: in steps of a few kelvins, each with
