@@ -88,11 +88,9 @@ func drawn(s *session.Session, what, w, h int) []string {
 	for i := range o.Trials {
 		tr := &o.Trials[i]
 		series := chart.Series{Letter: letter(tr.Name), Name: s.WoundAs(i)}
-		if h < roomy {
-			series.Name, _, _ = strings.Cut(series.Name, " turns ")
-			if series.Name != s.WoundAs(i) {
-				series.Name += " turns"
-			}
+		if series.Short = series.Name; strings.Contains(series.Name, " turns ") {
+			series.Short, _, _ = strings.Cut(series.Name, " turns ")
+			series.Short += " turns"
 		}
 		for _, p := range tr.Points {
 			series.Points = append(series.Points, chart.XY{X: u.From(p.X), Y: of(p, what)})
@@ -108,17 +106,14 @@ func drawn(s *session.Session, what, w, h int) []string {
 		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+s.Units.Words(firstReason(o)), w)
 	}
 	if what == shaftWatts {
-		c.Series = append(c.Series, lawSeries(s, h < roomy))
+		c.Series = append(c.Series, lawSeries(s))
 	}
 	return c.Lines(s.Theme)
 }
 
-// roomy is the height from which the legend has a second row for its names.
-const roomy = 12
-
 // axes are the pictures' upright axes.
 var axes = [...]chart.Axis{
-	shaftWatts: {Label: "at the drive's shaft: what is taken, what it gives", Unit: "W", Zero: true},
+	shaftWatts: {Label: "at the drive's shaft: what is taken, what it gives", Shorter: []string{"at the drive's shaft: taken, given", "taken, given"}, Unit: "W", Zero: true},
 	netAmps:    {Label: "net into the battery", Unit: "A", Zero: true},
 	netWatts:   {Label: "net into the battery", Unit: "W", Zero: true},
 }
@@ -129,16 +124,14 @@ func of(p winding.DrivePoint, what int) float64 {
 }
 
 // lawSeries is what the drive gives, named as assumed where nobody typed its shape.
-func lawSeries(s *session.Session, short bool) chart.Series {
+func lawSeries(s *session.Session) chart.Series {
 	j := s.Job()
 	law, _ := winding.DriveLawOf(&j)
 	line := chart.Series{Letter: "=", Name: "drive gives, as typed", Role: kit.Value}
 	if law.Assumed {
 		line.Name = "drive gives, assumed"
 	}
-	if short {
-		line.Name = strings.TrimPrefix(line.Name, "drive ")
-	}
+	line.Short = strings.TrimPrefix(line.Name, "drive ")
 	for _, p := range law.Points {
 		line.Points = append(line.Points, chart.XY{X: p.RPM, Y: p.Watts})
 	}
@@ -189,13 +182,19 @@ func firstReason(o *winding.Outcome) string {
 	return "There is no trial."
 }
 
+// named is a trial's name before its sentence, in the colour of its curve.
+func named(s *session.Session, i int) string {
+	return s.Theme.Paint(kit.Series(i), kit.Clean(s.Outcome().Trials[i].Name)+":") + " "
+}
+
 // words is the sentences and the table.
 func (v *View) words(s *session.Session, w int) []string {
 	t := s.Theme
 	var out []string
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
-		out = append(out, t.Wrap(o.Name+": "+s.Units.Words(sentence(o))+".", w)...)
+		lead := named(s, i)
+		out = append(out, t.Hang(lead, kit.Plain, s.Units.Words(sentence(o))+".", w)...)
 		better := o.Better()
 		if better != "" {
 			better = "would do better: " + better
@@ -204,9 +203,7 @@ func (v *View) words(s *session.Session, w int) []string {
 			if hint == "" {
 				continue
 			}
-			for _, line := range t.WrapPaint(kit.Hint, s.Units.Words(hint), w-3) {
-				out = append(out, "   "+line)
-			}
+			out = append(out, t.Hang(strings.Repeat(" ", kit.Width(lead)), kit.Hint, s.Units.Words(hint), w)...)
 		}
 	}
 	if len(out) == 0 {
@@ -216,9 +213,9 @@ func (v *View) words(s *session.Session, w int) []string {
 	if law, ok := winding.DriveLawOf(&j); ok {
 		mark := ""
 		if law.Assumed {
-			mark = t.Mark(kit.Guessed) + " "
+			mark = t.PaintMark(kit.Guessed) + " "
 		}
-		out = append(out, t.Wrap(mark+"The drive: "+law.Words+".", w)...)
+		out = append(out, t.Hang(mark, kit.Plain, "The drive: "+law.Words+".", w)...)
 	}
 	out = append(out, "")
 	out = append(out, v.table(s).Lines(t, w)...)
@@ -240,7 +237,7 @@ func (v *View) table(s *session.Session) kit.Table {
 	o := s.Outcome()
 	tb := kit.Table{Columns: []kit.Column{{Role: kit.Label, Shrink: true}}}
 	for i := range o.Trials {
-		tb.Columns = append(tb.Columns, kit.Column{Head: o.Trials[i].Name, Align: kit.Point, Role: kit.Value})
+		tb.Columns = append(tb.Columns, kit.Column{Head: o.Trials[i].Name, Hue: kit.Series(i), Align: kit.Point, Role: kit.Value})
 	}
 	for _, f := range winding.Outputs() {
 		if f.Show == winding.InDrive || f.ID == "year_kwh" || f.ID == "volts_dc_open_top" {
@@ -252,10 +249,16 @@ func (v *View) table(s *session.Session) kit.Table {
 	return tb
 }
 
+// startsAt is the figure that is against what the drive does: its speed, or the wind's.
+const startsAt = "charges_from_x"
+
 // tableRow is one figure of every trial.
 func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
 	label := s.Units.Words(r.Label)
 	if u := s.Units.For(r.Dim).Name; u != "" {
+		if r.ID == startsAt && !windy(s) {
+			u = "drive " + u // every other speed of the list is the alternator's
+		}
 		label += ", " + u // once, so that three trials have room beside it
 	}
 	cells := []kit.Cell{{Text: label}}

@@ -84,9 +84,15 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 }
 
 // areas are the rectangles of inputs, answers and summary: side by side where there is
-// room, else the inputs over the summary, or the answers alone.
+// room, the summary under a picture where there is some, else the inputs over the summary, or the
+// answers alone.
 func (v *View) areas(s *session.Session) (inputs, answers, summary kit.Rect) {
 	r := v.at
+	if v.pictured() {
+		inputs, summary = r.SplitLeft(inputCells)
+		_, summary = summary.SplitLeft(2)
+		return inputs, r, summary
+	}
 	if r.W >= wide {
 		inputs, answers = r.SplitRight(r.W * 11 / 20)
 		inputs.W--
@@ -104,6 +110,10 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		return append(v.form.DrawForm(s), v.drawAnswers(s, answers)...)
 	case v.answers:
 		return v.drawAnswers(s, answers)
+	case v.pictured():
+		words := v.summary(s, summary.W, summary.H/2)
+		top, foot := summary.SplitBottom(len(words))
+		return append(v.form.DrawForm(s), kit.Bare(s.Theme, top, v.picture(s, v.drawn, top.W, top.H-1)), kit.Bare(s.Theme, foot, words))
 	}
 	return append(v.form.DrawForm(s), kit.Bare(s.Theme, summary, v.summary(s, summary.W, summary.H)))
 }
@@ -111,14 +121,24 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 // wide is where inputs and answers stand side by side.
 const wide = 110
 
+// A picture has room beside the inputs alone from this size on; what inputs take beside one.
+const (
+	picturedW, picturedH = 96, 24
+	inputCells           = 53
+)
+
+// pictured reports whether a picture stands beside the inputs, with the sentences under it.
+func (v *View) pictured() bool {
+	return !v.answers && v.at.W < wide && v.at.W >= picturedW && v.at.H >= picturedH
+}
+
 // summary is each trial's sentence, whole, in about h lines: of all trials, else of the chosen
 // one; and how to see more.
 func (v *View) summary(s *session.Session, w, h int) []string {
 	t := s.Theme
-	head := t.WrapPaint(kit.Hint, "ctrl+g shows what it takes and gives, the year and the worst cases", w)
+	head := t.WrapPaint(kit.Dim, "ctrl+g shows what it takes and gives, the year and the worst cases", w)
 	of := func(i int) []string {
-		o := &s.Outcome().Trials[i]
-		return t.Wrap(o.Name+": "+s.Units.Words(sentence(o))+".", w)
+		return t.Hang(named(s, i), kit.Plain, s.Units.Words(sentence(&s.Outcome().Trials[i]))+".", w)
 	}
 	var all []string
 	for i := range s.Outcome().Trials {

@@ -49,6 +49,7 @@ const leastValue, shortGhost = 12, 20
 // sizes shares w cells among margin, label, value, mark, unit and note, names first.
 func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	s := rowSizes{label: f.LabelW, value: f.ValueW, unit: f.UnitW}
+	long := 0                     // what the longest dim value with a unit takes, the focus on it
 	given, notes := leastValue, 0 // what is typed or said with a note behind it, and the notes
 	for _, r := range f.Rows[from:to] {
 		if r.Adds {
@@ -58,6 +59,9 @@ func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 		s.unit = max(s.unit, kit.Width(t.Text(r.Unit)))
 		s.value = max(s.value, kit.Width(t.Text(r.Text))+4, min(kit.Width(t.Text(r.Ghost))+3, shortGhost))
 		given, notes = max(given, kit.Width(t.Text(r.Text))+4), max(notes, kit.Width(t.Text(r.Note)))
+		if r.Unit != "" && r.Ghost != "" {
+			long = max(long, kit.Width(t.Text(r.Ghost))+6)
+		}
 		if r.Note != "" {
 			given = max(given, min(kit.Width(t.Text(r.Ghost))+3, shortGhost))
 		}
@@ -72,6 +76,9 @@ func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	// What a note says counts for more than the empty end of the column of values.
 	if give := min(notes+2-s.spare, s.value-given); give > 0 {
 		s.value, s.spare = s.value-give, s.spare+give
+	}
+	if long = min(long-s.value, s.spare-notes-2); long > 0 { // read whole, and no unit stands elsewhere
+		s.value, s.spare = s.value+long, s.spare-long
 	}
 	s.note = max(0, s.spare-2)
 	for _, r := range f.Rows[from:to] {

@@ -204,6 +204,17 @@ func (t Theme) WrapPaint(r Role, s string, w int) []string {
 	return lines
 }
 
+// Hang is [Theme.WrapPaint] behind a lead that is painted already, the later lines under the first.
+func (t Theme) Hang(lead string, r Role, s string, w int) []string {
+	in := Width(lead)
+	lines := t.WrapPaint(r, s, w-in)
+	for i := range lines {
+		lines[i] = lead + lines[i]
+		lead = spaces(in)
+	}
+	return lines
+}
+
 // sentence is the style of a role for whole sentences: bars of several lines, as high contrast has
 // them for what is broken, would be all that is seen of a screen; their mark says what they are.
 func (t Theme) sentence(r Role) Style {

@@ -90,7 +90,7 @@ func remarkLines(t kit.Theme, d *sheet, w int) []string {
 		if f.Fix != "" {
 			text += " → " + f.Fix
 		}
-		lines = append(lines, hanging(t, t.PaintMark(kit.Warning)+" ", kit.Warning, text, w)...)
+		lines = append(lines, t.Hang(t.PaintMark(kit.Warning)+" ", kit.Warning, text, w)...)
 	}
 	for _, caution := range [2]bool{true, false} {
 		for _, n := range d.notes {
@@ -101,12 +101,12 @@ func remarkLines(t kit.Theme, d *sheet, w int) []string {
 			if caution {
 				mark = t.PaintMark(kit.Warning)
 			}
-			lines = append(lines, hanging(t, mark+" ", kit.Plain, n.Topic+": "+n.Text+".", w)...)
-			lines = append(lines, hanging(t, "  ", kit.Dim, "Source: "+n.Source+".", w)...)
+			lines = append(lines, t.Hang(mark+" ", kit.Plain, n.Topic+": "+n.Text+".", w)...)
+			lines = append(lines, t.Hang("  ", kit.Dim, "Source: "+n.Source+".", w)...)
 		}
 	}
 	for _, text := range append(reading(d.plan), wordsOf(d)...) {
-		lines = append(lines, hanging(t, t.Glyphs().Bullet+" ", kit.Plain, text, w)...)
+		lines = append(lines, t.Hang(t.Glyphs().Bullet+" ", kit.Plain, text, w)...)
 	}
 	return lines
 }

@@ -168,7 +168,7 @@ func leadLines(t kit.Theme, d *sheet, w int) []string {
 			ends[i] = e.String()
 		}
 		goes := leadGoes(d, l, meets[l.Name])
-		lines = append(lines, hanging(t, t.Paint(kit.Phase(l.Phase), l.Name)+"  ", kit.Plain, goes+": "+strings.Join(ends, ", "), w)...)
+		lines = append(lines, t.Hang(t.Paint(kit.Phase(l.Phase), l.Name)+"  ", kit.Plain, goes+": "+strings.Join(ends, ", "), w)...)
 	}
 	lines = append(lines, "")
 	for _, n := range d.wiring.Nodes {
@@ -211,15 +211,4 @@ func nodeText(d *sheet, n layout.Node) string {
 		set = fmt.Sprintf(" of set %d", n.Set+1)
 	}
 	return n.Name + set + ": join " + strings.Join(n.Leads, ", ") + "; insulate it, nothing comes out"
-}
-
-// hanging wraps a text behind a lead, its later lines under its first.
-func hanging(t kit.Theme, lead string, role kit.Role, text string, w int) []string {
-	in := kit.Width(lead)
-	lines := t.WrapPaint(role, text, w-in)
-	for i := range lines {
-		lines[i] = lead + lines[i]
-		lead = strings.Repeat(" ", in)
-	}
-	return lines
 }

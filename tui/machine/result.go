@@ -62,7 +62,7 @@ func draw(s *session.Session, w int, lines []line) []string {
 
 // table is lines with their units, and with how far they may be off.
 func table(s *session.Session, lines []line, spread bool) kit.Table {
-	tb := kit.Table{Columns: []kit.Column{{Role: kit.Label, Shrink: true}, {Align: kit.Point, Role: kit.Value}}}
+	tb := kit.Table{Columns: []kit.Column{{Role: kit.Label, Shrink: true}, {Align: kit.Point, Role: kit.Value}, {Role: kit.Unit}}}
 	for _, l := range lines {
 		if l.heading != "" {
 			tb.Rows = append(tb.Rows, kit.TableRow{Heading: l.heading})
@@ -72,10 +72,11 @@ func table(s *session.Session, lines []line, spread bool) kit.Table {
 		if cell.Mark == kit.Guessed { // before the figure, as everywhere
 			cell.Text, cell.Mark = session.Rough+cell.Text, kit.Plain
 		}
-		if spread && l.figure.Known() && l.figure.PlusMinus > 0 {
-			cell.Unit += " " + l.figure.Spread(s.Units.For(l.dim))
+		unit := kit.Cell{Text: cell.Unit}
+		if cell.Unit = ""; spread && l.figure.Known() && l.figure.PlusMinus > 0 {
+			cell.Unit = l.figure.Spread(s.Units.For(l.dim)) // beside its figure
 		}
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell}})
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell, unit}})
 	}
 	return tb
 }
@@ -119,7 +120,7 @@ func machineResult(s *session.Session, w int) []string {
 		out = append(out, s.Theme.WrapPaint(kit.Hint, "Next: "+m.NextReading+".", w)...)
 	}
 	if m.SlotNote != "" {
-		out = append(out, s.Theme.WrapPaint(kit.Hint, m.SlotNote, w)...)
+		out = append(out, s.Theme.WrapPaint(kit.Hint, strings.ToUpper(m.SlotNote[:1])+m.SlotNote[1:]+".", w)...)
 	}
 	return out
 }
