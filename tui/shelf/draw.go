@@ -138,7 +138,7 @@ func (v *View) title(t kit.Theme, w int) string {
 		folder = "this folder"
 	}
 	text := t.Paint(kit.Title, kit.Clean(folder)) + t.Paint(kit.Hint, ": "+v.count())
-	search := t.Paint(kit.Hint, "type to search")
+	search := t.Paint(kit.Dim, "type to search")
 	if v.typed != "" {
 		search = t.Paint(kit.Hint, "search: ") + t.Paint(kit.Key, kit.Clean(v.typed)) + t.Glyphs().Cursor
 	}

@@ -160,6 +160,7 @@ func (v *View) areas() (form, says kit.Rect) {
 		return form, says
 	case r.H >= tall:
 		form, says = r.SplitBottom(boxed)
+		says.W = min(says.W, column) // as wide as what stands over it
 	default:
 		form, says = r.SplitBottom(either(r.W < narrow, 3, 2))
 	}
