@@ -43,6 +43,8 @@ type Cell struct {
 	// Burns is set where the winding finds no steady temperature in the condition that the row
 	// is for: what flows there it does not live through.
 	Burns bool `json:"burns,omitempty"`
+	// Held is set where the regulator holds the net amps that the row is for: more would come.
+	Held bool `json:"held,omitempty"`
 }
 
 // Row is one figure of every trial, side by side.
@@ -130,7 +132,7 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 	ref := f.Of(&o.Trials[o.Reference])
 	for k := range o.Trials {
 		r.Cells[k] = o.judge(f, dim, &o.Trials[k], ref, k == o.Reference)
-		r.Cells[k].Burns = f.Burns(&o.Trials[k])
+		r.Cells[k].Burns, r.Cells[k].Held = f.Burns(&o.Trials[k]), f.Held(&o.Trials[k])
 	}
 	return r
 }

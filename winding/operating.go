@@ -37,6 +37,8 @@ type Operating struct {
 	// full is the amps of the bridge against a battery that absorbs, unheld and unheldRPM what would flow
 	// without the regulator where that holds the winding's own amps, and at which speed.
 	full, unheld, unheldRPM float64
+	// emptyHeld and fullHeld say that the regulator holds EmptyAmps and FullAmps.
+	emptyHeld, fullHeld bool
 }
 
 // Meeting is the drive's side of it.
@@ -146,15 +148,15 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 		o.GivesWatts = s.source.Watts(o.DriveRPM)
 	}
 	o.most = max(o.AmpsDC, r.coldest(given, at, c.asked, dc.held))
-	ends := func(volts quantity.Figure) (net, bridge float64) {
+	ends := func(volts quantity.Figure) RunPoint {
 		if !volts.Known() || at.stops {
-			return o.NetAmps, o.AmpsDC
+			return o.RunPoint
 		}
-		p := r.against(volts.Value).settle(given, at.rpm, c.asked, o.WindingC)
-		return p.NetAmps, p.AmpsDC
+		return r.against(volts.Value).settle(given, at.rpm, c.asked, o.WindingC)
 	}
-	o.EmptyAmps, _ = ends(dc.rest)
-	o.FullAmps, o.full = ends(dc.absorption)
+	empty, full := ends(dc.rest), ends(dc.absorption)
+	o.EmptyAmps, o.emptyHeld = empty.NetAmps, empty.Held
+	o.FullAmps, o.fullHeld, o.full = full.NetAmps, full.Held, full.AmpsDC
 	if (o.Held || o.Spent) && r.holder.bends() {
 		free := r.unheld().settle(given, at.rpm, c.asked, o.WindingC)
 		o.unheld, o.unheldRPM = free.AmpsDC, free.RPM

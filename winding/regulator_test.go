@@ -385,3 +385,31 @@ func TestRegulatorThatIsNotUsedIsSaid(t *testing.T) {
 		assert.Contains(t, o.Findings[at].Text, c.why)
 	}
 }
+
+// The cells of net amps that the regulator holds are marked: those, and only those, to which more would
+// flow without it, and they are what it is set to.
+func TestHeldAmpsAreMarkedInTheirCells(t *testing.T) {
+	for _, name := range []string{"engine-held", "wind-held"} {
+		j := loadJob(t, name)
+		set := j.Battery.MostAmps.Value
+		held := Evaluate(j).Comparison
+		j.Battery.MostAmps, j.Battery.HeldBy = quantity.Reading{}, ""
+		free := Evaluate(j).Comparison
+		seen := map[bool]int{}
+		for i, r := range held {
+			require.Equal(t, r.ID, free[i].ID)
+			for k, c := range r.Cells {
+				if !strings.HasPrefix(r.ID, "amps_dc_") {
+					assert.False(t, c.Held, "%s of %s", r.ID, name)
+					continue
+				}
+				assert.Equal(t, free[i].Cells[k].Figure.Value > set*(1+1e-6), c.Held, "%s of %s, trial %d", r.ID, name, k)
+				if seen[c.Held]++; c.Held {
+					assert.InEpsilon(t, set, c.Figure.Value, 1e-6, "%s of %s", r.ID, name)
+				}
+			}
+		}
+		assert.NotZero(t, seen[true], name)
+		assert.NotZero(t, seen[false], name)
+	}
+}

@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/quantity"
@@ -39,6 +40,25 @@ func (o *Output) Burns(t *TrialOutcome) bool {
 		return t.runHot
 	}
 	return o.At != 0 && o.Better != Neither && t.burnsIn(o.At-1)
+}
+
+// Held reports whether the regulator holds a trial's net amps in the condition that this figure is
+// for. Every figure of a condition but its net amps follows from what comes, held or not.
+func (o *Output) Held(t *TrialOutcome) bool {
+	condition := o.At - 1
+	if o.At == 0 {
+		condition = usual
+	}
+	p := t.in(condition)
+	switch {
+	case p == nil:
+		return false
+	case o.ID == "amps_dc_usual_empty":
+		return p.emptyHeld
+	case o.ID == "amps_dc_usual_absorbing":
+		return p.fullHeld
+	}
+	return o.At != 0 && strings.HasPrefix(o.ID, "amps_dc_") && p.Held
 }
 
 // failsIn says in a word or two why the winding does not stand what flows in a condition; ""

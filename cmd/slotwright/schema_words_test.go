@@ -60,6 +60,7 @@ var keyWords = map[string]string{
 	"Cell.verdict":    "How it stands against the reference; absent when there is nothing to say.",
 	"Cell.percent":    "How far it is from the reference's, in percent of that; absent where that means nothing.",
 	"Cell.burns":      "Set where the winding finds no steady temperature in the condition that the row is for: what would flow there it does not live through.",
+	"Cell.held":       "Set where the regulator holds the net amps that the row is for: more would come.",
 	"Cell.difference": "How far it is from the reference's, in the row's unit; absent for the reference.",
 	"Row.id":          "Key of the figure in a trial.",
 	"Row.label":       "What it is called.",

@@ -314,6 +314,6 @@ func (tb Table) natural(t Theme, i int, c Column) columnSize {
 
 // isNumber reports whether s begins with a digit, signs aside.
 func isNumber(s string) bool {
-	s = strings.TrimLeft(s, "+-−±~ ")
+	s = strings.TrimLeft(s, "+-−±~= ")
 	return s != "" && s[0] >= '0' && s[0] <= '9'
 }

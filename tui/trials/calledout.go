@@ -8,8 +8,8 @@ import (
 )
 
 // calledOut is what the file and the job call out of the chosen trial in at most h lines, a
-// sentence whole or not at all, with a word of those that were left out; then a caution. What is wrong in
-// the marked row stands there.
+// sentence whole or not at all, with a word of those that were left out; then a caution, and what the
+// sign of held amps means. What is wrong in the marked row stands there.
 func (v *View) calledOut(s *session.Session, w, h int) []string {
 	lines, _ := v.callOut(s, w, h)
 	return lines
@@ -18,6 +18,10 @@ func (v *View) calledOut(s *session.Session, w, h int) []string {
 // callOut is calledOut, and how many were left out.
 func (v *View) callOut(s *session.Session, w, h int) (lines []string, left int) {
 	t := s.Theme
+	sign := heldLine(s)
+	if sign != "" {
+		h--
+	}
 	said := ""
 	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad { // the marked row tells it
 		said = s.ProblemText(p)
@@ -33,10 +37,17 @@ func (v *View) callOut(s *session.Session, w, h int) (lines []string, left int) 
 		}
 		lines = append(lines, more...)
 	}
-	if left > 0 && len(lines) < h {
-		return append(lines, t.Paint(kit.Hint, furtherCalled(left, w))), left
+	switch more := furtherCalled(left, w-kit.Width(sign)-2); {
+	case left > 0 && sign != "" && h >= 0:
+		return append(lines, t.Paint(kit.Hint, sign+"; "+more)), left
+	case left > 0 && len(lines) < h:
+		return append(lines, t.Paint(kit.Hint, more)), left
 	}
-	return append(lines, caution(s, w, h-len(lines))...), left
+	lines = append(lines, caution(s, w, h-len(lines))...)
+	if sign != "" && h >= 0 {
+		lines = append(lines, t.Paint(kit.Hint, sign+"."))
+	}
+	return lines, left
 }
 
 // furtherCalled says that y shows what there was no room for, in w cells.

@@ -3,6 +3,7 @@ package trials
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"slotwright/tui/kit"
@@ -101,10 +102,36 @@ func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	if c.Burns {
 		return burns
 	}
+	if c.Held {
+		cell = asHeld(cell)
+	}
 	if cell.Mark == kit.Broken || cell.Mark == kit.Better || cell.Mark == kit.Worse {
 		cell.Role = cell.Mark
 	}
 	return cell
+}
+
+// heldSign stands before amps that the regulator holds, in the place of what tells a guess: they are
+// what it is set to.
+const heldSign = "="
+
+// asHeld is a cell of held amps.
+func asHeld(c kit.Cell) kit.Cell {
+	c.Text = heldSign + strings.TrimPrefix(c.Text, session.Rough)
+	return c
+}
+
+// heldLine says what the sign means where any amps of the table are held, "" where none are.
+func heldLine(s *session.Session) string {
+	o, j := s.Outcome(), s.Job()
+	for _, r := range o.Comparison {
+		of := winding.OutputOf(r.ID)
+		if slices.ContainsFunc(r.Cells, func(c winding.Cell) bool { return c.Held && !c.Burns }) || o.Old != nil && of.Held(o.Old) {
+			set := j.Battery.MostAmps.Figure("")
+			return heldSign + " held at " + s.Text(set, quantity.Amps, quantity.AtMost(3)) + " by the regulator"
+		}
+	}
+	return ""
 }
 
 // burns stands in place of a figure for a condition that the winding does not live through.

@@ -91,6 +91,9 @@ func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around [
 	}
 	grid, rest := r.SplitTop(min(len(body)+1, r.H/2))
 	words := says(s, rest.W, s.Trial)
+	if sign := heldLine(s); sign != "" {
+		words = append(words, s.Theme.Paint(kit.Hint, sign+"."))
+	}
 	rest, foot := rest.SplitBottom(min(len(words), rest.H/2))
 	return grid, append(v.pictures(s, rest), kit.Bare(s.Theme, foot, words))
 }

@@ -16,7 +16,7 @@ import (
 func (v *View) foot(s *session.Session, w, h int) []string {
 	means := v.meaning(s, w, 1)
 	verdicts := says(s, w, everyone(s)...)
-	if len(means)+len(verdicts)+min(1, len(called(s))) > h {
+	if len(means)+len(verdicts)+furtherLine(s) > h {
 		verdicts = shared(s, w, h-len(means))
 	}
 	calls := v.calledOut(s, w, h-len(means)-len(verdicts))
@@ -34,16 +34,24 @@ func (v *View) footCells(s *session.Session, w, h int) int {
 	if v.brief() {
 		return min(4, h/3)
 	}
-	want := 2 + len(says(s, w, everyone(s)...)) + min(1, len(called(s)))
+	want := 2 + len(says(s, w, everyone(s)...)) + furtherLine(s)
 	return max(min(4, h/3), min(want, h*3/10))
+}
+
+// furtherLine is 1 where a line is kept for what is called out, or for the sign of held amps.
+func furtherLine(s *session.Session) int {
+	if len(called(s)) > 0 || heldLine(s) != "" {
+		return 1
+	}
+	return 0
 }
 
 // shared are the verdicts in at most h lines: the chosen trial's as whole as may be and of every other
 // one its first words whole, as far as there are lines; one is kept for what is called out.
 func shared(s *session.Session, w, h int) (lines []string) {
 	first := shownFirst(s)
-	if len(called(s)) > 0 && h > len(first) {
-		h--
+	if h > len(first) {
+		h -= furtherLine(s)
 	}
 	said := map[int][]string{}
 	for n, i := range first { // a line is kept for each that is still to come

@@ -42,3 +42,26 @@ func TestEveryRowLeavesTheFootItsShare(t *testing.T) {
 		}
 	}
 }
+
+// Amps that the regulator holds have a sign of their own in front, at every size and with every
+// picture, in ASCII too, and the foot says what it means; a job without a regulator has neither.
+func TestHeldAmpsHaveASign(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/engine-held.toml")
+	require.NoError(t, err)
+	for _, ascii := range []bool{false, true} {
+		for _, size := range [][2]int{{60, 18}, {80, 21}, {100, 27}, {120, 37}, {200, 57}} {
+			s, v := session.New(job.Parse(string(text)), "", job.Mark{}), New()
+			s.Theme.ASCII = ascii
+			for range 3 {
+				frame := tuitest.Draw(t, v, s, size[0], size[1])
+				assert.Regexp(t, `engine 1200 rpm(, A)? +~18\.0 +=20\.0 `, frame, size)
+				assert.Contains(t, frame, "= held at 20 A by the regulator", size)
+				tuitest.Press(t, v, s, size[0], size[1], "v")
+			}
+			s.Type("battery.most_current", "")
+			frame := tuitest.Draw(t, v, s, size[0], size[1])
+			assert.NotContains(t, frame, "= held", size)
+			assert.NotRegexp(t, `=\d`, frame, size)
+		}
+	}
+}

@@ -250,6 +250,8 @@ func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome)
 		old := plainCell(s, of.Of(o.Old), r)
 		if of.Burns(o.Old) {
 			old = kit.Cell{Text: burns.Text, Word: true}
+		} else if of.Held(o.Old) {
+			old = asHeld(old)
 		}
 		old.Role = kit.Dim
 		cells = append(cells, old)
