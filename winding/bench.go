@@ -26,7 +26,7 @@ import (
 // What stands above these parts has a receiver of its own too, which says what it may look
 // at: the bed that windings run on (bed.go), offers and ladder, what is called out.
 type Bench struct {
-	job     job.Job
+	job     *job.Job // which nothing changes: benches that errors make of this one may share it
 	machine machine
 	room    slotRoom
 	layouts layouts
@@ -61,10 +61,10 @@ type Bench struct {
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
-func Prepare(j job.Job) *Bench { return prepare(j, moves{}) }
+func Prepare(j job.Job) *Bench { return prepare(&j, moves{}) }
 
 // kept is what of a bench stands for another job.
-func (b *Bench) kept(j job.Job) moves {
+func (b *Bench) kept(j *job.Job) moves {
 	m := moves{before: b.fit, curve: &b.flux}
 	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
 		m.room = &b.room
@@ -99,9 +99,9 @@ type moves struct {
 }
 
 // prepare is Prepare with something put off.
-func prepare(j job.Job, off moves) *Bench {
-	b := &Bench{job: j, slots: new(fullSlots)}
-	j = asFlat(j)
+func prepare(from *job.Job, off moves) *Bench {
+	b := &Bench{job: from, slots: new(fullSlots)}
+	j := asFlat(*from)
 	b.machine = newMachine(j.Machine)
 	markPoles(&b.machine, j.Spins)
 	if off.room != nil {
@@ -169,7 +169,7 @@ func (b *Bench) WithoutOffers() *Bench {
 }
 
 // Job is the job that was prepared.
-func (b *Bench) Job() job.Job { return b.job }
+func (b *Bench) Job() job.Job { return *b.job }
 
 // trial is a trial of the job counted from 0; ok is false when there is none.
 func (b *Bench) trial(i int) (t job.Trial, ok bool) {

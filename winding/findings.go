@@ -33,7 +33,7 @@ func (d *doubts) ofNoUse(s Severity, path, trial, fix, format string, args ...an
 // findings is everything doubtful or broken, job first, then trial by trial.
 func findings(b *Bench, o *Outcome) []Finding {
 	d := &doubts{}
-	j, m := &b.job, &b.machine
+	j, m := b.job, &b.machine
 	iron := aboutMachine{machine: m, slot: &j.Slot, field: &j.Field, room: &b.room, layouts: &b.layouts, speeds: &b.speeds, iron: &b.iron}
 	read := aboutReadings{
 		machine: m, field: &j.Field, spins: b.spins, shorts: b.shorts, amps: j.Amps, trialCoils: j.Coils, meanTurn: j.Machine.MeanTurnMM,

@@ -38,22 +38,23 @@ var (
 	recordType  = reflect.TypeFor[job.AsWound]()
 )
 
-// tolerances finds the readings and wires of a job that have one, as paths of field indexes.
+// tolerances finds the readings and wires that have one in what can be pointed to, a job or a trial, as
+// paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
 	case v.Type() == recordType: // what was read afterwards moves no figure
 	case v.Type() == readingType:
-		if r := v.Interface().(quantity.Reading); r.Given() && off(r) > 0 {
+		if r := v.Addr().Interface().(*quantity.Reading); r.Given() && off(*r) > 0 {
 			*found = append(*found, append([]int{}, path...))
 		}
 	case v.Type() == gaugeType:
-		if v.Interface().(wiretable.Gauge).PlusMinusMM() > 0 {
+		if v.Addr().Interface().(*wiretable.Gauge).PlusMinusMM() > 0 {
 			*found = append(*found, append([]int{}, path...))
 		}
 	case v.Kind() == reflect.Struct:
 		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() {
-				tolerances(v.Field(i), append(path, i), found)
+			if f := v.Field(i); f.CanInterface() {
+				tolerances(f, append(path, i), found)
 			}
 		}
 	case v.Kind() == reflect.Slice && v.Type().Elem().Kind() == reflect.Struct:
@@ -156,7 +157,7 @@ func (s *shift) of(t job.Trial, i int) job.Trial {
 // ofTrial are the shifts by what was typed with a trial.
 func (b *Bench) ofTrial(i int) []shift {
 	var paths [][]int
-	tolerances(reflect.ValueOf(b.job.Trials[i]), nil, &paths)
+	tolerances(reflect.ValueOf(&b.job.Trials[i]).Elem(), make([]int, 0, 8), &paths)
 	list := make([]shift, len(paths))
 	for k, path := range paths {
 		list[k] = shift{b, i, *moved(b.job.Trials[i], path)}
@@ -175,16 +176,16 @@ type mistake struct {
 // mistakes is every error, one at a time, but for those of the trials' own inputs.
 func (b *Bench) mistakes() []mistake {
 	var paths [][]int
-	j := b.job
+	j := *b.job
 	j.Trials = nil
-	tolerances(reflect.ValueOf(j), nil, &paths)
+	tolerances(reflect.ValueOf(&j).Elem(), make([]int, 0, 8), &paths)
 	list := make([]mistake, 0, len(paths)+8)
 	of := func(j *job.Job, off moves, after func(*Bench)) { list = append(list, mistake{j, off, after}) }
 	for _, path := range paths {
 		if b.fit.ok && readTogether(path) {
 			continue // in the covariance of what was found
 		}
-		of(moved(b.job, path), moves{}, nil)
+		of(moved(*b.job, path), moves{}, nil)
 	}
 	switch {
 	case b.fit.ok:
@@ -198,11 +199,11 @@ func (b *Bench) mistakes() []mistake {
 	case b.flux.perTurn.PlusMinus > 0:
 		of(nil, moves{flux: 1}, nil)
 	}
-	if j := b.job; b.turnBy(&j) {
+	if j := *b.job; b.turnBy(&j) {
 		of(&j, moves{}, nil)
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
-		j := b.job
+		j := *b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
 		of(&j, moves{}, nil)
 	}
@@ -210,7 +211,7 @@ func (b *Bench) mistakes() []mistake {
 		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
 			of(nil, moves{turn: meanTurnGuess}, nil)
 		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
-			j := b.job
+			j := *b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
 			of(&j, moves{}, nil)
 		}
@@ -250,9 +251,9 @@ func (b *Bench) shifted() []shift {
 		e := &errors[k]
 		j := e.job
 		if j == nil {
-			j = &b.job
+			j = b.job
 		}
-		other := b.prepare(*j, e.off)
+		other := b.prepare(j, e.off)
 		if e.after != nil {
 			e.after(other)
 		}
@@ -263,7 +264,7 @@ func (b *Bench) shifted() []shift {
 
 // prepare is Prepare for a job that an error makes of this one, with more put off: the slot
 // stands if it is the same, and what the old winding's readings say together stands anyway.
-func (b *Bench) prepare(j job.Job, off moves) *Bench {
+func (b *Bench) prepare(j *job.Job, off moves) *Bench {
 	kept := b.kept(j)
 	off.room, off.layouts, off.before, off.curve = kept.room, kept.layouts, kept.before, kept.curve
 	if off.held == nil && b.fit.ok {
