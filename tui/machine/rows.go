@@ -249,7 +249,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		}
 	}
 	if given {
-		r.Note, r.NoteAs = inLiked(s, f, path, u), kit.Hint
+		r.Note, r.NoteAs = inLiked(s, f, path, text, u), kit.Hint
 	}
 	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
 		r.Unit = "AWG" // what a bare whole number is read as
@@ -268,12 +268,13 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	return r
 }
 
-// inLiked is what was typed in another unit than is liked to be seen, in that one: "= 11.2 mph"; "" where
-// it is typed in it.
-func inLiked(s *session.Session, f *job.Input, path string, typed quantity.Unit) string {
+// inLiked is what was typed in another unit than is liked to be seen, or in parts, in that one: "= 11.2 mph";
+// "" where it is typed in it.
+func inLiked(s *session.Session, f *job.Input, path, text string, typed quantity.Unit) string {
 	liked, j := s.Units.For(f.Dim), s.Job()
 	v, ok := j.ReadingAt(path)
-	if !ok || liked.Suffix == typed.Suffix || (quantity.Choice{Inch: true, Fahrenheit: true}).For(f.Dim).Suffix == f.Dim[0].Suffix {
+	inParts := strings.ContainsAny(text, "x×*G") && f.Dim[0].Suffix == quantity.SquareMM[0].Suffix // sides, cables, a gauge
+	if !ok || liked.Suffix == typed.Suffix && !inParts || (quantity.Choice{Inch: true, Fahrenheit: true}).For(f.Dim).Suffix == f.Dim[0].Suffix {
 		return ""
 	}
 	return "= " + quantity.Screen.Value(liked.From(v.Value), liked, quantity.AtMost(4)) + " " + liked.Name

@@ -98,10 +98,14 @@ func (d Document) ProblemAt(path string) (Problem, bool) {
 	return Problem{}, false
 }
 
-// Typed is the value at a path as typed, with the unit of its key; ok is false when
+// Typed is the value at a path as typed, with the unit of its key, without a name where what was typed
+// has its own; ok is false when
 // the file does not say it.
 func (d Document) Typed(path string) (text string, u quantity.Unit, ok bool) {
 	e, ok := d.entries[path]
+	if in, known := InputAt(path); known && in.saysItself(e.typed) {
+		e.unit.Name = ""
+	}
 	return e.typed, e.unit, ok
 }
 

@@ -33,6 +33,9 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 
 // example says how a number of the field is written.
 func (f *Input) example(u quantity.Unit) string {
+	if f.Path() == "battery.cable_area" {
+		return "write it like 16 " + u.Name + ", 6 AWG, or two side by side like 2 x 16 " + u.Name
+	}
 	return strings.TrimSpace("write it like 12, ~12 or 12 ±1 " + u.Name)
 }
 

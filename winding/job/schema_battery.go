@@ -67,7 +67,7 @@ var batteryFields = []Input{
 		Help: "Length from the bridge to the battery.", How: "Tape; one way, the return is counted.",
 		at: func(j *Job, _ int) any { return &j.Battery.CableM }},
 	{Table: "battery", Name: "cable_area", Label: "Cable area", Dim: quantity.SquareMM, Min: 0.05, Max: 500, Default: amount(16, practice),
-		Help: "Copper of one conductor.", How: "Printed on the cable.",
+		Help: "Copper of one conductor: 16, or 6 AWG; of two cables side by side 2 x 16, or 2 x 6 AWG.", How: "Printed on the cable.",
 		at: func(j *Job, _ int) any { return &j.Battery.CableMM2 }},
 	{Table: "battery", Name: "diode", Label: "Diodes", Kind: Word, Words: []string{"silicon", "schottky"}, Default: word("silicon", practice),
 		Help: "silicon: about 0.8 V each and more. schottky: about 0.4 V, but check their reverse rating.", How: "The data sheet.",

@@ -84,5 +84,40 @@ func TestAnAreaAsWidthTimesDepth(t *testing.T) {
 		assert.Len(t, Parse("").Set("slot.area", typed, quantity.Choice{}).Problems(), 1, typed)
 	}
 	assert.Len(t, Parse("[slot]\narea_mm2 = \"8 x 9 in\"\n").Problems(), 1, "not the key's unit")
-	assert.Len(t, Parse("").Set("battery.cable_area", "2 x 16", quantity.Choice{}).Problems(), 1, "two cables are no area")
+}
+
+// Two cables side by side have the copper of both; a gauge says its own: 6 AWG is 0.1620 in and 13.30 mm²,
+// 2/0 AWG 0.3648 in and 67.43 mm² (ASTM B258). What was typed stays.
+func TestCablesSideBySideAndByTheirGauge(t *testing.T) {
+	inch := quantity.Choice{Inch: true}
+	for _, c := range []struct {
+		typed, stays, unit string
+		choice             quantity.Choice
+		mm2                float64
+	}{
+		{"2 x 16", "2 x 16", "mm²", quantity.Choice{}, 32},
+		{"2x16mm2", "2 x 16", "mm²", inch, 32},
+		{"~3 × 2,5 mm²", "~3 x 2.5", "mm²", quantity.Choice{}, 7.5},
+		{"2 * 0.05 in²", "2 x 0.05", "in²", quantity.Choice{}, 0.1 * 645.16},
+		{"2 x 0.05", "2 x 0.05", "in²", inch, 0.1 * 645.16},
+		{"6 AWG", "6 AWG", "", quantity.Choice{}, 13.30},
+		{"6awg", "6 AWG", "", inch, 13.30},
+		{"2 x 6 AWG", "2 x 6 AWG", "", quantity.Choice{}, 26.60},
+		{"2/0 AWG", "2/0 AWG", "", inch, 67.43},
+		{"~2 x 2/0 awg", "~2 x 2/0 AWG", "", quantity.Choice{}, 134.86},
+	} {
+		d := Parse("").Set("battery.cable_area", c.typed, c.choice)
+		require.Empty(t, d.Problems(), c.typed)
+		typed, u, _ := d.Typed("battery.cable_area")
+		assert.Equal(t, c.stays+" "+c.unit, strings.Replace(typed, ",", ".", 1)+" "+u.Name, c.typed)
+		assert.InEpsilon(t, c.mm2, d.Job().Battery.CableMM2.Value, 5e-4, c.typed)
+		assert.Equal(t, strings.HasPrefix(c.typed, "~"), d.Job().Battery.CableMM2.Origin == quantity.Guessed)
+		assert.Equal(t, d.Job(), Parse(d.Text()).Job(), "read again")
+	}
+	for _, typed := range []string{"2 x", "x 16", "2 x 16 kg", "2 x 16 x 2", "0 x 16", "100 x 16", "2 x 500", "6 WG", "99 AWG", "2 x ~16"} {
+		assert.Len(t, Parse("").Set("battery.cable_area", typed, quantity.Choice{}).Problems(), 1, typed)
+	}
+	assert.Len(t, Parse("[battery]\ncable_area_mm2 = \"2 x 0.05 in2\"\n").Problems(), 1, "not the key's unit")
+	assert.InEpsilon(t, 13.30, Parse("[battery]\ncable_area_in2 = \"6 AWG\"\n").Job().Battery.CableMM2.Value, 5e-4)
+	assert.Len(t, Parse("").Set("slot.area", "6 AWG", quantity.Choice{}).Problems(), 1, "a slot has no gauge")
 }

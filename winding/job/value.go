@@ -160,6 +160,9 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	if s, two := f.sidesOf(typed); two {
 		number = s.area()
 	}
+	if c, cable := f.cablesOf(typed); cable {
+		number = c.area(u)
+	}
 	q, err := parseQuantity(number)
 	if err != nil {
 		return quantity.Reading{}, &trouble{quote(typed), err.Error(), f.example(u)}

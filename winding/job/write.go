@@ -25,6 +25,9 @@ func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	if s, two := f.sidesOf(typed); two {
 		return s.alone(u)
 	}
+	if c, cable := f.cablesOf(typed); cable {
+		return c.alone(u)
+	}
 	q, err := parseQuantity(typed)
 	if err != nil || q.unit == "" {
 		return typed, u
