@@ -162,16 +162,46 @@ func (v *View) lines(t kit.Theme, w int) (head string, rows []string) {
 		if e.Problem == "" {
 			continue
 		}
-		mark := "  "
-		if i == v.focus() {
-			mark = t.PaintMark(kit.Focus) + " "
-		}
-		rows[i] = t.Fit(mark+t.Paint(kit.Broken, t.Mark(kit.Broken)+" "+inShort(t, e.File+": "+kit.Clean(e.Problem), w-4)), w)
+		rows[i] = v.problemLine(t, i, inShort(t, whole(e), w-4), w)
 	}
 	if list := tb.Head(t, w); len(list) > 0 {
 		head = list[0]
 	}
 	return head, rows
+}
+
+// whole is what is wrong with a file, with its name.
+func whole(e shelf.Entry) string { return e.File + ": " + kit.Clean(e.Problem) }
+
+// problemLine is the first line of what is wrong with job i.
+func (v *View) problemLine(t kit.Theme, i int, text string, w int) string {
+	mark := "  "
+	if i == v.focus() {
+		mark = t.PaintMark(kit.Focus) + " "
+	}
+	return t.Fit(mark+t.Paint(kit.Broken, t.Mark(kit.Broken)+" "+text), w)
+}
+
+// unfolded are the rows of the list with what is wrong with a file whole where h lines have room for it
+// beside all rows and what was left out, and which job each line is of; left lines are kept for the latter.
+func (v *View) unfolded(t kit.Theme, rows []string, w, h, left int) (lines []string, of []int) {
+	spare := h - left - len(rows)
+	for i, e := range v.shown.list {
+		lines, of = append(lines, rows[i]), append(of, i)
+		if e.Problem == "" {
+			continue
+		}
+		parts := t.Wrap(whole(e), w-4)
+		if spare -= len(parts) - 1; spare < 0 || len(parts) < 2 {
+			spare += len(parts) - 1
+			continue
+		}
+		lines[len(lines)-1] = v.problemLine(t, i, parts[0], w)
+		for _, part := range parts[1:] {
+			lines, of = append(lines, t.Fit("    "+t.Paint(kit.Broken, part), w)), append(of, i)
+		}
+	}
+	return lines, of
 }
 
 // inShort is a problem in at most w cells; where it is too long for that, its beginning up to a whole

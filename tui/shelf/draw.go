@@ -54,7 +54,13 @@ func (v *View) boxHeight(least int) int {
 	if len(v.shown.all) == 0 {
 		return least // why there is none is said above
 	}
-	return max(least, min(mostBox, v.at.H-heads-len(v.shown.all)-len(v.shown.left)))
+	lines := len(v.shown.all) + len(v.shown.left)
+	for _, e := range v.shown.all {
+		if e.Problem != "" {
+			lines += len(kit.Theme{}.Wrap(whole(e), v.at.W-2-4)) - 1
+		}
+	}
+	return max(least, min(mostBox, v.at.H-heads-lines))
 }
 
 // listAreas are the rectangles of the list's head and of its rows.
@@ -116,7 +122,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	if len(rows) == 0 {
 		blocks = append(blocks, kit.Bare(t, body, v.nothing(t, body.W)))
 	} else {
-		for _, l := range v.leftOut() {
+		left := v.leftOut()
+		rows, _ = v.unfolded(t, rows, body.W-2, body.H, len(left))
+		for _, l := range left {
 			rows = append(rows, t.Fit(t.Paint(kit.Hint, "  "+l), body.W-2))
 		}
 		blocks = append(blocks, kit.Bare(t, body, kit.Window(t, rows, v.focus(), body.W, body.H)))

@@ -138,9 +138,12 @@ func (v *View) Click(s *session.Session, x, y int) {
 		v.clickHead(s, x-head.X)
 	case body.Contains(x, y):
 		i := y - body.Y + v.top(body.H)
-		if i >= len(v.shown.list) {
+		_, rows := v.lines(s.Theme, body.W-2)
+		_, of := v.unfolded(s.Theme, rows, body.W-2, body.H, len(v.leftOut()))
+		if i >= len(of) {
 			return
 		}
+		i = of[i]
 		if v.shown.list[i].File == v.marked {
 			_ = v.doors.Open(v.path()) // it asks on the screen, and has no command of its own
 			return

@@ -166,6 +166,46 @@ func TestDoors(t *testing.T) {
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "sums.txt: its name does not end in .toml")
 }
 
+// What is wrong with a file stands whole in the list too, on as many lines as it takes, where there is
+// room for all rows; a click on any of its lines marks it. Where there is not, its row is one line.
+func TestAProblemStandsWholeInTheList(t *testing.T) {
+	jobs(t)
+	const bad = "[[trial]]\nname = \"A\"\ngauge = \"0.71\"\n"
+	require.NoError(t, os.WriteFile("sizeless.toml", []byte(bad), 0o600))
+	const why = `sizeless.toml: 3:9: trial[0].gauge: read "0.71", expected a wire size; say which unit: "0.71 mm" for a diameter, or "AWG" or "SWG" with a gauge number`
+	for _, size := range [][2]int{{60, 25}, {80, 28}, {100, 37}, {120, 37}, {200, 57}} {
+		s, v := session.NewExample(), New((&went{}).doors())
+		tuitest.Draw(t, v, s, size[0], size[1])
+		tuitest.Work(t, s)
+		tuitest.Draw(t, v, s, size[0], size[1])
+		v.marked = v.shown.list[0].File
+		frame := tuitest.Draw(t, v, s, size[0], size[1])
+		at := strings.Index(frame, "✗ sizeless")
+		require.GreaterOrEqual(t, at, 0, frame)
+		_, body := v.listAreas()
+		list := ""
+		for _, line := range strings.Split(frame, "\n")[body.Y-v.at.Y : body.Y-v.at.Y+body.H] {
+			list += string([]rune(line)[:min(body.W, len([]rune(line)))]) + "\n"
+		}
+		assert.Contains(t, tuitest.Words(list), why, "%v\n%s", size, frame)
+		for y, line := range strings.Split(frame, "\n") {
+			if strings.Contains(line, "gauge number") || strings.Contains(line, "✗ sizeless") {
+				v.marked = v.shown.list[0].File
+				v.Click(s, v.at.X+10, v.at.Y+y)
+				assert.Equal(t, "sizeless.toml", v.marked, "%v, line %d", size, y)
+			}
+		}
+	}
+	for i := range 30 {
+		require.NoError(t, os.WriteFile(fmt.Sprintf("more-%d.toml", i), []byte(bad), 0o600))
+	}
+	s, v := session.NewExample(), New((&went{}).doors())
+	tuitest.Draw(t, v, s, 80, 21)
+	tuitest.Work(t, s)
+	tuitest.Press(t, v, s, 80, 21, "end")
+	assert.Greater(t, strings.Count(tuitest.Draw(t, v, s, 80, 21), "✗ more-"), 5, "a line each")
+}
+
 // A file that cannot be used says why, whole.
 func TestAFileThatCannotBeUsedSaysWhy(t *testing.T) {
 	s, v, _ := onShelf(t, 60, 17)
@@ -235,7 +275,8 @@ func TestWhatIsLeftOutIsNamed(t *testing.T) {
 	tuitest.Press(t, v, s, 80, 21, "end")
 	last := v.marked
 	_, body := v.listAreas()
-	y := body.Y + len(v.shown.list)
+	before, _, _ := strings.Cut(tuitest.Draw(t, v, s, 80, 21), "left out: ")
+	y := v.at.Y + strings.Count(before, "\n")
 	v.Click(s, 4, y)
 	assert.Equal(t, last, v.marked)
 	assert.Empty(t, doors.opened)
