@@ -28,6 +28,8 @@ type View struct {
 	// begins is set on the screen where a blank job begins.
 	begins bool
 	at     kit.Rect
+	// said is the job's text since the open field was last typed into.
+	said string
 	// beside adds to a row what stands beside its input, and reports whether it is shown; nil
 	// for neither.
 	beside func(s *session.Session, r *form.Row) bool
@@ -75,10 +77,10 @@ func (v *View) editing(s *session.Session) []kit.Binding {
 	return append([]kit.Binding{
 		kit.Bind(group, "enter", "take it", "Take the value and go on to the next field.", func() {
 			if !v.asksBack(s) {
-				v.take(s, v.form.Take)
+				v.take(s)
 			}
 		}),
-		kit.Bind(group, "esc", "leave it", "Leave the value as it was.", func() { v.take(s, v.form.Leave) }),
+		kit.Bind(group, "esc", "leave it", "Leave the value as it was.", func() { v.leave(s) }),
 		kit.Bind(group, "down", "", "Take the value; the field below.", func() { v.by(s, 1) }),
 		kit.Bind(group, "up", "", "Take the value; the field above.", func() { v.by(s, -1) }),
 	}, v.form.Bindings()...)
@@ -216,17 +218,25 @@ func (v *View) step(s *session.Session, by int) {
 	v.put(s, edit)
 }
 
-// take closes the open field in one of two ways.
-func (v *View) take(s *session.Session, how func() (form.Form, form.Edit)) {
-	next, edit := how()
+// take closes the open field.
+func (v *View) take(s *session.Session) {
+	next, edit := v.form.Take()
 	v.form = next
 	v.put(s, edit)
 }
 
+// leave closes the open field as it was before, in the job too: with it the unit that was typed goes.
+func (v *View) leave(s *session.Session) {
+	next, edit := v.form.Leave()
+	v.form = next
+	s.Leave(edit.ID)
+	v.put(s, form.Edit{ID: edit.ID, Done: true})
+}
+
 // put puts an edit into the job.
 func (v *View) put(s *session.Session, edit form.Edit) {
-	if edit.Changed {
-		s.Type(edit.ID, edit.Text)
+	if edit.Changed && s.Type(edit.ID, edit.Text) {
+		v.said = s.Document().Text()
 	}
 	if edit.Done {
 		s.Settle()
@@ -305,7 +315,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	}
 	rows := v.rows(s)
 	v.offered(s, rows)
-	keepTyping(v.form.Focused(), rows)
+	v.keepTyping(s, rows)
 	v.form = v.form.WithRows(rows)
 }
 
@@ -325,13 +335,23 @@ const usualValue = 20
 // so many cells: kept free, so that nothing moves when it comes.
 const widestUnit = len("1 to 10")
 
-// keepTyping leaves the field that is being typed into as it was typed, blanks at its ends
-// included: the document does without them, but a person is on the way to the next word.
-func keepTyping(typing form.Row, rows []form.Row) {
+// keepTyping leaves the field that is open as it was typed, to the letter, as long as the job says what
+// was typed: the document does without blanks at the ends, puts a unit into the key and hertz into rpm,
+// but a person is on the way to the next letter. A unit among what is typed stands in the place of that
+// of the key.
+func (v *View) keepTyping(s *session.Session, rows []form.Row) {
+	typing := v.form.Focused()
+	if !v.form.Open || v.said != s.Document().Text() {
+		return
+	}
 	for i := range rows {
-		if rows[i].ID == typing.ID && len(rows[i].Choices) == 0 && strings.TrimSpace(typing.Text) == rows[i].Text {
-			rows[i].Text = typing.Text
+		if rows[i].ID != typing.ID || rows[i].Text == typing.Text {
+			continue
 		}
+		if rows[i].Text != strings.TrimSpace(typing.Text) {
+			rows[i].Unit = ""
+		}
+		rows[i].Text = typing.Text
 	}
 }
 

@@ -46,6 +46,8 @@ type Session struct {
 	// merging is the path of the last typed edit: letters typed one after another
 	// into one field are one step of undo.
 	merging string
+	// aside is what could be done again before that edit.
+	aside []string
 	// messages are what was said since the last key, each once.
 	messages []Message
 	// going is the field that a view asked to go to.

@@ -19,16 +19,32 @@ func (s *Session) Edit(doc job.Document) {
 	s.edit(doc)
 }
 
-// Type sets a field as typed. Edits of one field after another merge into one step.
-func (s *Session) Type(path, text string) {
+// Type sets a field as typed, and reports whether the job took it. Edits of one field after another
+// merge into one step.
+func (s *Session) Type(path, text string) (taken bool) {
 	doc := s.doc.Set(path, text, s.Units)
-	if doc.Refused() == "" && s.merging == path && len(s.undo) > 0 {
-		s.redo = nil
+	if doc.Refused() == "" && s.BeingTyped() == path {
 		s.put(doc)
+		return true
+	}
+	redo := s.redo
+	s.merging = ""
+	if s.edit(doc) {
+		s.merging, s.aside = path, redo
+	}
+	return doc.Refused() == ""
+}
+
+// Leave makes the job again what it was before a field was typed into, to the letter: the unit of its
+// key, what came into being with it and what could be done again as well. Of a field that is not being
+// typed it leaves all as it is.
+func (s *Session) Leave(path string) {
+	if path == "" || s.BeingTyped() != path {
 		return
 	}
-	s.edit(doc)
-	s.merging = path
+	before := s.undo[len(s.undo)-1]
+	s.undo, s.redo, s.merging = s.undo[:len(s.undo)-1], s.aside, ""
+	s.put(job.Parse(before))
 }
 
 // Settle ends a typed edit: what is typed next, into the same field too, is another step of
@@ -81,13 +97,14 @@ func (s *Session) SaidBefore() string {
 	return text
 }
 
-func (s *Session) edit(doc job.Document) {
+// edit reports whether there was something to change.
+func (s *Session) edit(doc job.Document) (changed bool) {
 	if why := doc.Refused(); why != "" {
 		s.Warn(why)
-		return
+		return false
 	}
 	if doc.Text() == s.doc.Text() {
-		return
+		return false
 	}
 	doc = keepRecords(s.doc, doc, func(trial int) int {
 		if list := s.outcome.Trials; trial < len(list) {
@@ -101,6 +118,7 @@ func (s *Session) edit(doc job.Document) {
 	}
 	s.redo = nil
 	s.put(doc)
+	return true
 }
 
 // Undo takes the last edit back; Redo does it again. Each says what came of it.
