@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/winding/charge"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
@@ -150,6 +151,27 @@ func TestFieldHeldByHand(t *testing.T) {
 	assert.True(t, p.Held)
 	assert.InDelta(t, 2*16.75/30, p.HeldFieldAmps, 2e-3)
 	assert.InDelta(t, 30*(1.0/3+2.0/3*sq(16.75/30)), p.IronWatts, 0.05, "a third is friction, iron goes with the square")
+}
+
+// By hand: of two sets of 5 A each a rotor of 28 W takes 28/14 = 2 A at a battery's 14 V, and at a resistor, where the bridge
+// has 16 V, 1.75 A; with neither it takes none.
+func TestNetAmpsByHand(t *testing.T) {
+	r := charger{sets: 2, field: 28}
+	r.load.Volts = 14
+	assert.InDelta(t, 8, r.net(&charge.Point{DCAmps: 5, DCVolts: 16}), 1e-12)
+	r.load.Volts = 0
+	assert.InDelta(t, 8.25, r.net(&charge.Point{DCAmps: 5, DCVolts: 16}), 1e-12)
+	assert.InDelta(t, 10, r.net(&charge.Point{DCAmps: 5}), 1e-12)
+}
+
+// The volts that stand in the formula of net amps are those that feed the rotor: 28 W and 2 A less are 14 V. Where amps are
+// less because a shunt burns them there is no rotor to feed, and the battery's volts stand there.
+func TestVoltsOfAFormulaOfNetAmps(t *testing.T) {
+	o, m := new(TrialOutcome), &MachineOutcome{ChargingVolts: quantity.Of(13.8)}
+	o.Operating = []Operating{{Meeting: Meeting{Condition: "usual"}, RunPoint: RunPoint{AmpsDC: 12, NetAmps: 10, FieldWatts: 28}}}
+	assert.InDelta(t, 14, termAt("supply_v_usual", &job.Job{}, m, o).value, 1e-12)
+	o.Operating[0].FieldWatts = 0
+	assert.InDelta(t, 13.8, termAt("supply_v_usual", &job.Job{}, m, o).value, 1e-12)
 }
 
 // What only the regulator keeps within its limit says so, and without it is past it.

@@ -119,6 +119,39 @@ func TestReportRows(t *testing.T) {
 	}
 }
 
+// Below the comparison stands every figure that is for the report alone, once, where any trial has it, but for
+// those of a condition that is shown as another.
+func TestMoreFiguresAreThoseOfTheReportAlone(t *testing.T) {
+	shown, again := 0, 0
+	for name, w := range jobs(t) {
+		if len(w.o.Trials) == 0 {
+			continue
+		}
+		more := "\n" + strings.ReplaceAll(section(t, Report(w.b, &w.o, Options{}), "MORE FIGURES"), "\n", " \n")
+		row, times := newWriter(w.b, &w.o, Options{}), map[string]int{}
+		for _, o := range winding.Outputs() {
+			label := row.withUnit(o.LabelFor(&w.o.Machine), quantity.Choice{}.For(o.DimFor(row.windy())).Name)
+			times[label] += 0
+			for i := range w.o.Trials {
+				if o.Show != winding.InReport || !o.Of(&w.o.Trials[i]).Known() {
+					continue
+				}
+				if o.Again(&w.o.Machine) {
+					again++
+				} else {
+					times[label] = 1
+				}
+			}
+		}
+		for label, want := range times {
+			shown += want
+			assert.Equal(t, want, strings.Count(more, "\n  "+label+" "), "%s: %s", name, label)
+		}
+	}
+	assert.Greater(t, shown, 100)
+	assert.Positive(t, again)
+}
+
 func TestInventedSaysSo(t *testing.T) {
 	w := workOut(job.Example().Text())
 	w.o.Invented = true

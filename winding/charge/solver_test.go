@@ -104,3 +104,29 @@ func TestHandoverAgainstTheGeneralMarch(t *testing.T) {
 	}
 	assert.Greater(t, found, 3000)
 }
+
+// A state of the mixed kind, right or not, is believed only where the loop lasts to the end of its sixth: so a walk that is
+// told of nothing near finds it too, and only phase b may wake there.
+func TestAHandoverIsBelievedWhereItsLoopLasts(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 9))
+	believed, not := 0, 0
+	for range 5000 {
+		s, l := anyCircuit(r)
+		c, err := reduce(s, l)
+		require.NoError(t, err)
+		m, at := march{c: c}, c.roughHandover()
+		at.amps *= math.Exp(3*r.Float64() - 2)
+		if _, ok := m.agreesMixed(&at); !ok {
+			not++
+			continue
+		}
+		believed++
+		loop := &m.pieces[1]
+		if end, event := loop.firstEvent(loop.span); event != -1 {
+			require.Equal(t, 1, event, "%+v", c)
+			require.InDelta(t, loop.span, end, 1e-9, "%+v", c)
+		}
+	}
+	assert.Greater(t, believed, 400)
+	assert.Greater(t, not, 400)
+}
