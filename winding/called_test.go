@@ -239,3 +239,16 @@ func TestAGuessedDragIsAskedForWhereNothingComes(t *testing.T) {
 		assert.Equal(t, !measured, strings.Contains(f.Fix, "measure the drag"), f.Fix)
 	}
 }
+
+// A slot that is too full is mended by fewer strands where there is more than one.
+func TestFewerStrandsAreNamedWhereThereAreSome(t *testing.T) {
+	for strands, said := range map[float64]bool{1: false, 2: true} {
+		j := load(t, "engine.toml")
+		j.Trials = j.Trials[:1]
+		j.Trials[0].Strands, j.Trials[0].Turns = quantity.Known(strands), quantity.Known(200)
+		o := winding.Evaluate(j)
+		at := slices.IndexFunc(o.Findings, func(f winding.Finding) bool { return strings.Contains(f.Text, "is over the limit of") })
+		require.GreaterOrEqual(t, at, 0, "%v", o.Findings)
+		assert.Equal(t, said, strings.Contains(o.Findings[at].Fix, "fewer strands"), o.Findings[at].Fix)
+	}
+}

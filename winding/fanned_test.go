@@ -189,6 +189,29 @@ func TestALoweredFieldLeavesTheCopperMore(t *testing.T) {
 	assert.False(t, one.passes(l))
 }
 
+// The strongest wind that is said to be cool enough is the last before anything is too much: amps over the limit, no steady
+// temperature, or, where warmth is followed, more than the class's mean.
+func TestTheStrongestWindThatIsCool(t *testing.T) {
+	known, not := &thermal{still: quantity.Of(0.8), meanC: 145}, &thermal{meanC: 145}
+	for what, c := range map[string]struct {
+		third DrivePoint
+		air   *thermal
+		wind  float64
+	}{
+		"within": {DrivePoint{X: 8, AmpsDC: 9, WindingC: 140}, known, 10},
+		"amps":   {DrivePoint{X: 8, AmpsDC: 11, WindingC: 140}, known, 6},
+		"burns":  {DrivePoint{X: 8, AmpsDC: 9, TooHot: true}, known, 6},
+		"warm":   {DrivePoint{X: 8, AmpsDC: 9, WindingC: 150}, known, 6},
+		"untold": {DrivePoint{X: 8, AmpsDC: 9, WindingC: 150}, not, 10},
+	} {
+		o := &TrialOutcome{}
+		o.Limits = Limits{Each: []Limit{{Name: limitDensity, AmpsDC: quantity.Of(10)}}, LimitAmps: quantity.Of(10)}
+		o.Points = []DrivePoint{{X: 4, AmpsDC: 5}, {X: 6, AmpsDC: 9}, c.third, {X: 10, AmpsDC: 9}}
+		assert.Equal(t, c.wind, o.coolTo(c.air), what)
+	}
+	assert.Zero(t, (&TrialOutcome{}).coolTo(known))
+}
+
 // Where a regulator lowers the field, or a fan carries off more the faster it turns, a limit that was
 // passed is kept again further up: what flows is past it between the two speeds and nowhere else.
 func TestALimitIsPassedFromOneSpeedToAnother(t *testing.T) {

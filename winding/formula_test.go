@@ -206,6 +206,21 @@ func TestInductanceFromGeometry(t *testing.T) {
 	assert.Equal(t, quantity.Guessed, a.PhaseMilliHenries.Origin)
 }
 
+// Measured henries go over to coils of another span part by part: what crosses the gap, by the hand above, with the square of
+// the winding factor, three quarters for coils of two thirds of a pole; what leaks with the turns, which stay.
+func TestMeasuredInductanceOfAnotherSpan(t *testing.T) {
+	j := plain()
+	j.Machine.AirGapMM, j.Field.Kind, j.Machine.Layers = quantity.Known(0.5), "wound", quantity.Known(2)
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadMilliHenries: quantity.Known(3.4)}
+	full := evaluateA(j)
+	j.Trials[0].Span = quantity.Known(2)
+	a := evaluateA(j)
+	require.InEpsilon(t, math.Sqrt(3)/2, a.Kw1.Value, 1e-9)
+	gap := math.Pi * math.Pi / 9 * 3 * 0.1 * 0.05 / (math.Pi * 0.0005 * 0.299 / 0.170 * 36)
+	leaks := 2*0.05/6 + 4*3.0/36*(full.MeanTurnMM.Value/1000-0.1)/2*0.3
+	assert.InEpsilon(t, (0.75*gap+leaks)/(gap+leaks)*full.PhaseMilliHenries.Value, a.PhaseMilliHenries.Value, 1e-6)
+}
+
 // ready is plain with what it needs to run into a battery.
 func ready() job.Job {
 	j := plain()

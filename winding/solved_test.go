@@ -148,6 +148,12 @@ func TestBridgeSaysItsLeads(t *testing.T) {
 	j.Old.LeadMilliHenries, j.Old.BridgeLeads = quantity.Known(0.3*(2+share)/3), job.BridgeStar
 	assert.InEpsilon(t, two.Value, Prepare(j).henries.bridgeHenries().Value, 1e-12)
 
+	blank := j
+	blank.Machine.Slots = quantity.Reading{}
+	assert.Contains(t, Prepare(blank).henries.bridgeHenries().Why, "needs the number of slots and poles: the bridge was on one phase alone")
+	blank.Old.LeadMilliHenries, blank.Old.BridgeLeads = quantity.Known(0.6), ""
+	assert.InEpsilon(t, two.Value, Prepare(blank).henries.bridgeHenries().Value, 1e-12, "between two leads no layout is asked for")
+
 	j.Machine.Sets, j.Old.OtherSet = quantity.Known(2), job.OtherJoined
 	o := Evaluate(j)
 	said := ""

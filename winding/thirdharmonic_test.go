@@ -97,6 +97,41 @@ func TestThirdHarmonicCurrentByHand(t *testing.T) {
 	assert.False(t, Evaluate(star).Trials[0].ThirdAmps.Known())
 }
 
+// Below the speed at which it charges the third harmonic goes round the delta all the same, and warms the copper: 0.8 K
+// for each watt.
+func TestADeltaIsWarmBeforeItCharges(t *testing.T) {
+	j := deltaJob()
+	j.Machine.IronWatts, j.Machine.IronRPM, j.Machine.AmbientC = quantity.Known(0), quantity.Known(600), quantity.Known(25)
+	b := Prepare(j)
+	o := b.Static(j.Trials[0])
+	r, why := b.bed.charger(j.Trials[0], &o)
+	require.NotNil(t, r, why)
+	p := r.at(0.8*o.CutInRPM.Value, 25)
+	require.Zero(t, p.AmpsDC)
+	require.Greater(t, p.CopperWatts, 1.0)
+	assert.InDelta(t, 25+0.8*p.CopperWatts, p.WindingC, 0.02)
+}
+
+// By hand: a side sees B and the other −B a coil's width on, so a sine n comes out as 2·sin(n·β/2), and three coils 20° apart
+// as sin(n·30°)/(3·sin(n·10°)) of that. The third of a full pole's coil is turned with its wave: −sin(270°) = 1, flat as B
+// is. Of 140° it is −sin(210°) = 0.5, still flat, of 100° −sin(150°) = −0.5: pointed.
+func TestThirdOfTheEMFByHand(t *testing.T) {
+	f := &job.FieldSpec{Kind: "wound"}
+	_, ok := thirdOfEMF(f, new(coilSet))
+	assert.False(t, ok, "no layout")
+	j := deltaJob()
+	j.Machine.Poles, j.Machine.Layers = quantity.Known(4), quantity.Known(2)
+	const deg = math.Pi / 180
+	spread := 1 / (3 * math.Sin(30*deg)) * 3 * math.Sin(10*deg) / math.Sin(30*deg)
+	for span, third := range map[float64]float64{9: 1, 7: 0.5 / math.Sin(70*deg), 5: -0.5 / math.Sin(50*deg)} {
+		j.Machine.Span = quantity.Known(span)
+		w := Prepare(j).layouts.candidate(j.Trials[0])
+		part, ok := thirdOfEMF(f, &w.coils)
+		require.True(t, ok)
+		assert.InEpsilon(t, 2.0/9*spread*third, part, 1e-9, "%g slots", span)
+	}
+}
+
 // A third harmonic that is not in the coils drives nothing.
 func TestTwoThirdsPitchHasNoRingCurrent(t *testing.T) {
 	j := deltaJob()

@@ -51,11 +51,14 @@ func TestWhatIsGivenGoesFirst(t *testing.T) {
 	assert.Equal(t, Level{24.5, sourceGiven, true}, l.RestVolts)
 	assert.Equal(t, 7.0, l.MaxChargeAmps.Value)
 	assert.Zero(t, l.FloatVolts.Value, "not known, not made up")
+	l, err = Levels(Spec{Chemistry: Custom, RestVolts: 24.5, AbsorptionVolts: 28, FloatVolts: 28})
+	require.NoError(t, err, "one voltage for both, as many chargers have it")
+	assert.Equal(t, 28.0, l.FloatVolts.Value)
 }
 
 func TestRefusals(t *testing.T) {
 	for _, s := range []Spec{{Chemistry: Custom}, {Chemistry: 9, Cells: 6}, {Cells: 0}, {Cells: 201}, {Cells: 6, CapacityAh: math.NaN()},
-		{Cells: 6, RestVolts: 15}, {Cells: 6, Ohms: -1}, {Cells: 6, MaxChargeAmps: math.Inf(1)}} {
+		{Cells: 6, RestVolts: 15}, {Cells: 6, FloatVolts: 15}, {Cells: 6, RestVolts: 14, AbsorptionVolts: 14}, {Cells: 6, Ohms: -1}, {Cells: 6, MaxChargeAmps: math.Inf(1)}} {
 		_, err := Levels(s)
 		assert.ErrorIs(t, err, ErrSpec, "%+v", s)
 	}
