@@ -385,7 +385,7 @@ func (c *characteristic) heldAt(rpm float64, i int, v [channels]float64) RunPoin
 	}
 	c.r.pulled(&h.charger, h.lever)
 	if h.ruling == holds {
-		v[0] = c.r.heldAmps(&h.charger)
+		v[0] = c.r.heldAmps(&h.charger, v[1])
 	}
 	h.point = h.drawn(v, c.knots[i].mode)
 	return h.shown(c.r, rpm, v[channels-1], c.knots[i].tooHot)

@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"cmp"
 	"math"
 
 	"slotwright/winding/charge"
@@ -64,8 +63,10 @@ type RunPoint struct {
 	CableWatts   float64 `json:"cable_w"`
 	// ControllerWatts is what a controller in series takes up or a shunt burns.
 	ControllerWatts float64 `json:"controller_w,omitempty"`
-	// FieldWatts is what the rotor takes, NetAmps and NetWatts what is left of the
-	// battery's after it, below 0 where it takes more than comes in.
+	// PostsVolts is at the battery's posts while those amps flow, as the current weighs them.
+	PostsVolts float64 `json:"posts_volts_dc"`
+	// FieldWatts is what the rotor takes there, NetAmps and NetWatts what is left of the battery's
+	// after it, below 0 where it takes more than comes in: NetWatts are PostsVolts times NetAmps.
 	FieldWatts  float64 `json:"field_w"`
 	NetAmps     float64 `json:"net_amps_dc"`
 	NetWatts    float64 `json:"net_w"`
@@ -229,6 +230,32 @@ func torqueOf(watts, rpm float64) float64 {
 // not round a delta, nor through diodes at the star point.
 func (r *charger) idles() bool { return r.ring.volts <= 0 && r.star.third == 0 }
 
+// posts is what goes in at the battery's posts, W, the cable's and a controller's part being lost, and
+// the volts there: watts over amps, as the current weighs them. They are above those of the battery at
+// rest within by its own ohms. Where nothing flows they are those it stands at.
+func (r *charger) posts(p *charge.Point) (volts, watts float64) {
+	amps := p.DCAmps * r.sets
+	watts = p.BatteryWatts*r.sets + r.inner*sq(p.DCAmpsRMS*r.sets) - r.drop*amps
+	if amps > 0 {
+		return watts / amps, watts
+	}
+	return r.load.Volts - r.drop, watts
+}
+
+// net is the amps into the battery less what the rotor takes at its posts, so that net watts are the
+// volts there times these. A resistor has no posts that hold a voltage: a rotor takes the mean of its.
+func (r *charger) net(p *charge.Point) float64 {
+	amps := p.DCAmps * r.sets
+	volts, _ := r.posts(p)
+	if r.load.Volts == 0 {
+		volts = p.DCVolts
+	}
+	if volts > 0 {
+		amps -= r.field / volts
+	}
+	return amps
+}
+
 // point turns the solver's answer into what is shown.
 func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPoint {
 	iron, rms := r.drag.at(rpm), p.DCAmpsRMS*r.sets
@@ -238,17 +265,11 @@ func (r *charger) point(rpm, celsius float64, tooHot bool, p charge.Point) RunPo
 		CableWatts: r.cable * sq(rms), FieldWatts: r.field,
 		WindingC: celsius, TooHot: tooHot, OpenVoltsDC: r.openPeak * rpm, Mode: string(p.Mode), followed: r.air.still.Known(),
 	}
-	// The battery takes what goes in at its posts; the cable's part is lost.
-	out.BatteryWatts = p.BatteryWatts*r.sets + r.inner*sq(rms)
 	if r.drop > 0 {
 		out.ControllerWatts = r.drop * out.AmpsDC
-		out.BatteryWatts -= out.ControllerWatts
 	}
-	out.NetWatts = out.BatteryWatts - r.field
-	out.NetAmps = out.AmpsDC
-	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
-		out.NetAmps -= r.field / supply
-	}
+	out.PostsVolts, out.BatteryWatts = r.posts(&p)
+	out.NetWatts, out.NetAmps = out.BatteryWatts-r.field, r.net(&p)
 	r.holder.dumped(&out)
 	out.ShaftWatts = p.InputWatts*r.sets + iron
 	out.TorqueNm = torqueOf(out.ShaftWatts, rpm)

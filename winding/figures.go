@@ -218,7 +218,7 @@ var trialOutputs = []Output{
 		Meaning: "Net amps in the usual condition with the battery at its absorption voltage.", Mend: "thicker wire, better cooling or a current limit",
 		past: func(o *Outcome, t *TrialOutcome) bool { return t.failsIn(&o.Machine, usual) != "" }},
 	{ID: "net_w_usual", Group: "Amps", Label: "net watts", At: atUsual, Dim: quantity.Watts, Digits: 3, Better: More, Show: InGrid, Spread: Rerun,
-		Meaning: "At the battery's posts, less what the rotor takes.", Mend: "a winding that charges there and stands it",
+		Meaning: "At the battery's posts, less what the rotor takes: the volts there times the net amps.", Mend: "a winding that charges there and stands it",
 		past: notHad(usual)},
 	{ID: "runs_rpm_slow", Group: "Amps", Label: "alternator", At: atSlow, Dim: quantity.RPM, Digits: 3, Spread: Rerun, Meaning: "The speed it comes to there."},
 	{ID: "runs_rpm_usual", Group: "Amps", Label: "alternator", At: atUsual, Dim: quantity.RPM, Digits: 3, Show: InGrid, Spread: Rerun, Meaning: "The speed it comes to there."},
@@ -420,8 +420,8 @@ var machineOutputs = []Output{
 // pointOutputs is what a trial does at one speed of its shaft.
 var pointOutputs = []Output{
 	{ID: "amps_dc", Label: "bridge amps", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps out of the bridge."},
-	{ID: "net_amps_dc", Label: "net amps", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps into the battery, less what the rotor takes."},
-	{ID: "net_w", Label: "net watts", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts, less what the rotor takes."},
+	{ID: "net_amps_dc", Label: "net amps", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps into the battery, less what the rotor takes at its posts."},
+	{ID: "net_w", Label: "net watts", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts, less what the rotor takes: the volts there times the net amps."},
 	{ID: "cable_w", Label: "cable loss", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Heat in the cable."},
 	{ID: "controller_w", Label: "controller", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "What a controller in series takes up, or a shunt burns beside the battery."},
 	{ID: "held_field_a", Label: "field, held", Dim: quantity.Amps, Digits: 3, Meaning: "Field current that the regulator leaves the rotor where it holds the net amps."},
@@ -432,6 +432,7 @@ var pointOutputs = []Output{
 	{ID: "open_volts_dc", Label: "unloaded", Dim: quantity.VoltsDC, Digits: 3, Meaning: "Peak DC with nothing connected."},
 	{ID: "shaft_w", Label: "shaft", Dim: quantity.Watts, Digits: 3, Meaning: "Watts the alternator's shaft takes."},
 	{ID: "torque_nm", Label: "torque", Dim: quantity.Torque, Digits: 3, Meaning: "Torque at the alternator's shaft."},
+	{ID: "posts_volts_dc", Label: "at its posts", Dim: quantity.Volts, Digits: 4, Meaning: "Volts at the battery's posts while those amps flow, as the current weighs them: net watts over net amps."},
 	{ID: "volts_dc", Label: "at the bridge", Dim: quantity.Volts, Digits: 4, Meaning: "Volts behind the bridge."},
 	{ID: "phase_amps_rms", Label: "phase RMS", Dim: quantity.Amps, Digits: 3, Meaning: "Amps rms in one phase winding."},
 	{ID: "copper_w", Label: "copper loss", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Heat in the winding."},

@@ -107,7 +107,7 @@ var hows = map[string]basis{
 	"cross_reference_rpm":     {"where the curve of net amps crosses the reference's", bridgeSolved, ofRunning},
 	"amps_dc_usual_empty":     {"the usual condition again with the battery at {battery_rest_v}", bridgeSolved, ofRunning},
 	"amps_dc_usual_absorbing": {"the usual condition again with the battery at {battery_absorption_v}", bridgeSolved, ofRunning},
-	"net_w_usual":             {"watts at the battery's posts less what the rotor takes = {at.battery_w_usual} − {at.field_w_usual}", bridgeSolved, ofRunning},
+	"net_w_usual":             {"volts at the battery's posts × net amps: what comes in there less what the rotor takes = {at.battery_w_usual} − {at.field_w_usual}", bridgeSolved, ofRunning},
 	"bridge_amps_dc_steady":   {"the most the bridge gives in any condition, battery at {battery_charging_v}, winding warm", bridgeSolved, ofRunning},
 	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v}, winding cold", bridgeSolved, ofRunning},
 
@@ -151,7 +151,7 @@ var families = []struct {
 	{"coil_kg", basis{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
 	{"fuse_a", basis{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
 	{"kw", basis{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
-	{"amps_dc_", basis{"bridge amps less the rotor's watts over the volts that feed it, where drive and alternator come to terms = {at.bridge_a<>} − {at.field_w<>} / {at.supply_v<>}", bridgeSolved, ofRunning}},
+	{"amps_dc_", basis{"bridge amps less the rotor's watts over the volts at the battery's posts, where drive and alternator come to terms = {at.bridge_a<>} − {at.field_w<>} / {at.posts_v<>}", bridgeSolved, ofRunning}},
 	{"runs_rpm_", basis{balanced + " = {at.torque<>} at the alternator's shaft, {at.drive_w<>} taken of the drive", "balance of torques", ofRunning}},
 	{"bridge_amps_dc_", basis{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
 	{"winding_c_", basis{"air around it + rise per watt × (copper's heat + 0.7 of iron and friction + 0.5 of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + 0.7 × {at.iron_w<>} + 0.5 × {at.field_w<>})", "steady heat balance", ofRunning}},

@@ -175,10 +175,9 @@ func termAt(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	switch name[:cut] {
 	case "bridge_a":
 		return term{p.AmpsDC, quantity.Amps, 3, true}
+	case "posts_v":
+		return term{p.PostsVolts, quantity.Volts, 4, true}
 	case "supply_v":
-		if fed := p.AmpsDC - p.NetAmps; fed > 0 && p.FieldWatts > 0 {
-			return term{p.FieldWatts / fed, quantity.Volts, 4, true}
-		}
 		return term{m.ChargingVolts.Value, quantity.Volts, 4, m.ChargingVolts.Known()}
 	case "rpm":
 		return term{p.RPM, quantity.RPM, 4, true}

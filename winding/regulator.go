@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 
@@ -110,18 +109,13 @@ func (r *charger) unheld() *charger {
 	return &other
 }
 
-// net is the net amps of a point of the bridge.
-func (r *charger) net(p *charge.Point) float64 {
-	net := p.DCAmps * r.sets
-	if supply := cmp.Or(r.load.Volts, p.DCVolts); supply > 0 {
-		net -= r.field / supply
-	}
-	return net
-}
-
-// heldAmps is what one set's bridge gives where the regulator holds.
-func (r *charger) heldAmps(h *charger) float64 {
-	return (r.holder.amps + h.field/r.load.Volts) / r.sets
+// heldAmps is what one set's bridge gives where the regulator holds A net amps, their rms being known. At
+// the posts V·I + c watts come in, c being the heat of the battery's own ohms, so of I amps
+// I·(1 − field/(V·I + c)) are left: A = that is a quadratic in I.
+func (r *charger) heldAmps(h *charger, rms float64) float64 {
+	v, heat := r.load.Volts, r.inner*sq(rms*r.sets)
+	b := heat - h.field - r.holder.amps*v
+	return (math.Sqrt(sq(b)+4*v*r.holder.amps*heat) - b) / (2 * v) / r.sets
 }
 
 // ruling is what a regulator does at a speed.
@@ -187,7 +181,8 @@ func (r *charger) holding(rpm, celsius float64) heldRun {
 		}
 		b, under, last = h.lever, now, -1
 	}
-	h.point.DCAmps = r.heldAmps(&h.charger)
+	h.point.DCAmps = r.heldAmps(&h.charger, h.point.DCAmpsRMS)
+	h.point.BatteryWatts = h.load.Volts * h.point.DCAmps
 	return h
 }
 

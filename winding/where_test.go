@@ -119,7 +119,7 @@ func TestNetOfTheField(t *testing.T) {
 	for _, a := range o.Trials {
 		for _, p := range a.Operating {
 			assert.InDelta(t, p.BatteryWatts-p.FieldWatts, p.NetWatts, 1e-9)
-			assert.InDelta(t, p.AmpsDC-p.FieldWatts/o.Machine.ChargingVolts.Value, p.NetAmps, 1e-9)
+			assert.InDelta(t, p.AmpsDC-p.FieldWatts/p.PostsVolts, p.NetAmps, 1e-9)
 		}
 		require.True(t, a.BreakEvenRPM.Known())
 		assert.Greater(t, a.BreakEvenRPM.Value, a.CutInRPM.Value, "begins to charge, and pays for its field later")

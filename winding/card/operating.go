@@ -23,6 +23,14 @@ type flow struct {
 	of    func(*winding.Operating) float64
 }
 
+// figures is how many are shown: volts in hundredths, as a meter shows a battery's.
+func (f *flow) figures() int {
+	if f.dim[0].Name == quantity.Volts[0].Name {
+		return 4
+	}
+	return 3
+}
+
 // controllerLine is told only where something holds the amps and takes watts for it.
 const controllerLine = "  controller"
 
@@ -39,6 +47,7 @@ var flows = []flow{
 	{controllerLine, quantity.Watts, func(o *winding.Operating) float64 { return o.ControllerWatts }},
 	{"  the rotor's field", quantity.Watts, func(o *winding.Operating) float64 { return o.FieldWatts }},
 	{"net into the battery", quantity.Watts, func(o *winding.Operating) float64 { return o.NetWatts }},
+	{"  volts at its posts", quantity.Volts, func(o *winding.Operating) float64 { return o.PostsVolts }},
 	{"net amps", quantity.Amps, func(o *winding.Operating) float64 { return o.NetAmps }},
 	{"  battery empty", quantity.Amps, func(o *winding.Operating) float64 { return o.EmptyAmps }},
 	{"  battery nearly full", quantity.Amps, func(o *winding.Operating) float64 { return o.FullAmps }},
@@ -109,7 +118,7 @@ func (w *writer) flow(f flow, list []*winding.Operating) {
 	cells, any := make([]string, len(list)), false
 	for i, o := range list {
 		v := f.of(o)
-		cells[i], any = quantity.File.Value(v, f.dim[0], 3), any || v != 0
+		cells[i], any = quantity.File.Value(v, f.dim[0], f.figures()), any || v != 0
 	}
 	if any {
 		w.across(strings.TrimRight(f.label+", "+f.dim[0].Name, ", "), cells)
