@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -33,6 +34,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.heat(d, at, t, o, better)
 	a.net(d, at, t, o, o.Mend)
 	a.year(d, t, o)
+	a.balances(d, at, t, o)
 	a.short(d, at, t, o)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
@@ -54,7 +56,7 @@ func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *Tr
 	case begins.Known() && begins.Value > slow.Value:
 		d.add(Doubt, at("turns"), t.Name, orElse(better, a.sooner(begins.Value/slow.Value, o)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
 	case gains.Known() && gains.Value > slow.Value:
-		d.add(Note, at("turns"), t.Name, fmt.Sprintf("the rotor's current on only from there, or %s", orElse(better, moreTurns(gains.Value/slow.Value, o)+"; else "+a.faster(gains.Value/slow.Value))), "", "the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
+		d.add(Note, at("turns"), t.Name, a.onlyFromThere(o)+orElse(better, moreTurns(gains.Value/slow.Value, o)+"; else "+a.faster(gains.Value/slow.Value)), "", "the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
 	}
 }
 
@@ -243,7 +245,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	case o.BestUsual.Known():
 		fix = fmt.Sprintf("a field current of %.2g A", o.BestUsual.Value)
 	case o.BreakEvenRPM.Known():
-		fix = fmt.Sprintf("the rotor's current on only from %.0f rpm of the alternator, where it pays for itself; magnets, or a winding that brings more there", o.BreakEvenRPM.Value)
+		fix = a.paysFrom(o)
 	}
 	switch {
 	case p.FieldWatts > 0 && p.AmpsDC > 0:
@@ -256,6 +258,44 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	default:
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "nothing comes in (%s)", where)
 	}
+}
+
+// paysFrom is what to do with a rotor that takes more than comes in: its current on only from where it
+// pays for itself, where the drive ever takes the alternator there.
+func (a aboutRunning) paysFrom(o *TrialOutcome) string {
+	if !o.everGains(a.drive) {
+		return fmt.Sprintf("magnets, a winding that brings more, or more of a drive: this one never comes to the %.0f alternator rpm from which the rotor's current pays for itself", o.BreakEvenRPM.Value)
+	}
+	return fmt.Sprintf("the rotor's current on only from %.0f rpm of the alternator, where it pays for itself; magnets, or a winding that brings more there", o.BreakEvenRPM.Value)
+}
+
+// onlyFromThere is the beginning of a remedy, where that is one.
+func (a aboutRunning) onlyFromThere(o *TrialOutcome) string {
+	if !o.everGains(a.drive) {
+		return ""
+	}
+	return "the rotor's current on only from there, or "
+}
+
+// everGains reports whether more comes in than the rotor takes somewhere in what the drive can do: where
+// it runs, or could stay at another of its balances, as after its current was switched on late.
+func (t *TrialOutcome) everGains(s *driveSide) bool {
+	for i := range t.Operating {
+		if t.Operating[i].NetAmps > 0 {
+			return true
+		}
+	}
+	for i := range t.Points {
+		p := &t.Points[i]
+		if !s.within(p) {
+			continue
+		}
+		other := slices.ContainsFunc(p.Others, func(e drive.Equilibrium) bool { return e.Stable && e.RPM > t.BreakEvenRPM.Value })
+		if p.NetAmps > 0 || other {
+			return true
+		}
+	}
+	return false
 }
 
 // dragFirst asks for the drag before anything else where it is a guess: with no amps flowing it is all

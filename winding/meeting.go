@@ -85,6 +85,7 @@ type Driven struct {
 
 	FieldRun
 	SafetyRun
+	other   *otherSpeed    // at which it can stay too in the usual wind; nil for none
 	region  drive.Region   // the one that governs
 	runHot  bool           // the winding finds no steady temperature where full power is
 	verdict *drive.Verdict // of the wind

@@ -113,6 +113,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 		t.StartsAt = quantity.Of(verdict.ChargesFrom, t.PhasePerRPM.Origin)
 	}
 	t.region, t.verdict = verdict.Region, &verdict
+	t.other = otherBalance(c, points, s.conditions[usual].X.Value)
 	return spots
 }
 

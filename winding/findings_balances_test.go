@@ -1,0 +1,106 @@
+package winding
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Two speeds at which a shaft can stay in the usual wind are told with what each brings. At both the rotor
+// gives what the alternator takes; just past the speed between them it gives more, so that the shaft goes on.
+func TestTwoSpeedsInOneWindAreTold(t *testing.T) {
+	told, silent := 0, 0
+	for name, metres := range map[string]float64{"pear-slots": 1.7, "wind-12v-gale": 1.4, "wind-wound-rotor": 1.7, "wind-good": 2.4} {
+		j := loadJob(t, name)
+		j.Drive.RotorM = quantity.Known(metres)
+		b := Prepare(j).WithoutOffers()
+		o := b.Outcome()
+		for i := range o.Trials {
+			a := &o.Trials[i]
+			said := Finding{}
+			for _, f := range o.Findings {
+				if f.Trial == a.Name && strings.HasPrefix(f.Text, "it can stay at two speeds (wind ") {
+					said = f
+				}
+			}
+			if a.other == nil {
+				silent++
+				assert.Empty(t, said.Text)
+				continue
+			}
+			told++
+			p, other := a.in(usual), a.other
+			over := func(rpm float64) float64 {
+				run, why := b.RunAt(i, rpm)
+				require.Empty(t, why)
+				return b.drive.shaft.Torque(p.X)(rpm) - run.TorqueNm
+			}
+			scale := b.drive.shaft.Torque(p.X)(other.rpm)
+			assert.InDelta(t, 0, over(p.RPM), 5e-3*scale, "%s %s", name, a.Name)
+			assert.InDelta(t, 0, over(other.rpm), 5e-3*scale, "%s %s", name, a.Name)
+			assert.Greater(t, over(other.rpm*0.98), 0.0, "%s %s: it stays there", name, a.Name)
+			assert.Less(t, over(other.rpm*1.02), 0.0, "%s %s", name, a.Name)
+			assert.Less(t, over(other.past*0.95), 0.0, "%s %s: short of it the shaft falls back", name, a.Name)
+			assert.Greater(t, over(other.past*1.05), 0.0, "%s %s: past it the shaft goes on", name, a.Name)
+			there, _ := b.RunAt(i, other.rpm)
+			assert.InDelta(t, there.NetAmps, other.net, 0.02)
+			assert.Contains(t, said.Text, fmt.Sprintf("comes to %.0f alternator rpm, %s", p.RPM, netSaid(p.NetAmps)))
+			assert.Contains(t, said.Text, fmt.Sprintf("at %.0f alternator rpm it stays too, %s", other.rpm, netSaid(other.net)))
+			assert.Contains(t, said.Fix, fmt.Sprintf("past %.0f alternator rpm", other.past))
+			first := 0.0
+			for _, up := range a.Points {
+				if up.X > p.X && up.RPM >= other.rpm && first == 0 {
+					first = up.X
+				}
+			}
+			if assert.Equal(t, first, other.from); first > 0 {
+				assert.Contains(t, said.Text, fmt.Sprintf("from %.3g m/s on", first))
+			}
+		}
+	}
+	assert.Greater(t, told, 2)
+	assert.Positive(t, silent)
+}
+
+// A rotor that does not start in the usual wind but would go on turning is told so, not of 0 rpm.
+func TestARotorThatOnlyHasToBeStartedIsTold(t *testing.T) {
+	j := loadJob(t, "wind-good")
+	j.Drive.RotorM = quantity.Known(1.7)
+	o := Prepare(j).WithoutOffers().Outcome()
+	require.Zero(t, o.Trials[0].in(usual).RPM)
+	said := 0
+	for _, f := range o.Findings {
+		if f.Trial == "A" && strings.Contains(f.Text, "can stay at two speeds") {
+			said++
+			assert.Contains(t, f.Text, "from rest it does not start, which is what is told here; at 296 alternator rpm it stays too, 1.63 A net")
+			assert.Equal(t, "once it turns, by a push or a gust, it goes on to the faster", f.Fix)
+		}
+	}
+	assert.Equal(t, 1, said)
+}
+
+// Where it cannot stay it is not told, however much would come in there; the speed between is the one
+// nearest to the other, and a wind takes it there in which it turns as fast.
+func TestOnlyWhereItCanStayIsTold(t *testing.T) {
+	j := loadJob(t, "wind-good")
+	b := Prepare(j)
+	o := b.Static(j.Trials[0])
+	r, why := b.bed.charger(j.Trials[0], &o)
+	require.NotNil(t, r, why)
+	c := r.over(800, 20, closeCurve)
+	require.Greater(t, c.at(500).NetAmps, c.at(300).NetAmps)
+	points := []drive.WindPoint{
+		{WindMPS: 4, RPM: 400},
+		{WindMPS: 5, RPM: 20, Others: []drive.Equilibrium{{RPM: 60, Stable: true}, {RPM: 100}, {RPM: 300, Stable: true}, {RPM: 500}}},
+		{WindMPS: 6, RPM: 299}, {WindMPS: 7, RPM: 310},
+	}
+	assert.Equal(t, &otherSpeed{rpm: 300, net: c.at(300).NetAmps, past: 100, from: 7}, otherBalance(c, points, 5))
+	points[1].Others = points[1].Others[:2]
+	assert.Nil(t, otherBalance(c, points, 5), "nothing comes in at either")
+}
