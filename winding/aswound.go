@@ -21,7 +21,8 @@ import (
 // and g that of a metre of all strands; the ohms, carried to 20 °C; the volts at the speed
 // at which they were read, in proportion to it, and, with a wound rotor, at the field current
 // of the reading (atfield.go). A weight includes the enamel, which makes the turn by weight
-// some parts in a hundred too long (common practice, no source).
+// some parts in a hundred too long (common practice, no source). Where length and weight are both
+// given the turn goes by the length, and the weight is held against the plan's by itself.
 
 // WoundOutcome is one winding as it was put in, against what was worked out for it.
 type WoundOutcome struct {
@@ -37,6 +38,8 @@ type WoundOutcome struct {
 	BareMM   quantity.Figure `json:"bare_mm"`
 	// MeanTurnMM is by the wire used up.
 	MeanTurnMM Proof `json:"mean_turn_mm"`
+	// WireKg is the weight used up beside the plan's, where the mean turn goes by the length.
+	WireKg     Proof `json:"wire_weight_kg"`
 	LeadOhms20 Proof `json:"lead_ohms_20c"`
 	// LineVolts is at RPM.
 	LineVolts Proof           `json:"volts_line_rms"`
@@ -101,7 +104,7 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))
 		o.Turns, o.WireFill, o.BareMM = no, no, no
 		o.MeanTurnMM, o.LeadOhms20, o.LineVolts, o.CutInRPM = proof(no, no), proof(no, no), proof(no, no), proof(no, no)
-		o.RisePerWatt = proof(no, no)
+		o.WireKg, o.RisePerWatt = proof(no, no), proof(no, no)
 		return o
 	}
 	w := p.layouts.candidate(plan)
@@ -109,6 +112,7 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	o.Trial, o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
 	o.could = couldBe(p.machine, &w, p.bed.speeds.ratio)
 	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
+	o.WireKg = proof(weighed(r), made.CopperKg)
 	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
 	o.LeadOhms20 = proof(cold, made.LeadOhms20)
 	perRPM, doubt := p.flux.carriedVolts(made.LinePerRPM, p.read(r))
@@ -172,6 +176,14 @@ func (p proving) fed(r *job.AsWound) quantity.Figure {
 		return quantity.Missing("magnets need none")
 	}
 	return p.flux.fieldAmps
+}
+
+// weighed is the weight of the wire that was used up, kg, where the mean turn goes by its length.
+func weighed(r *job.AsWound) quantity.Figure {
+	if !r.Metres.Given() {
+		return quantity.Missing("by it the mean turn is worked out")
+	}
+	return r.Kg.Figure("not read")
 }
 
 // usedTurn is the mean turn that the wire used up speaks of, mm.

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"strings"
 	"testing"
 
 	"slotwright/winding/job"
@@ -81,4 +82,44 @@ func TestRecordsAreDoubted(t *testing.T) {
 		}
 	}
 	assert.ElementsMatch(t, []string{"wound[1].lead", "wound[1].line", "wound[2].trial"}, paths)
+}
+
+// A weight that contradicts its plan is told though the length is right, and ohms far below it are
+// doubted, not only noted: 56.61 m of 15 AWG weigh 0.831 kg (worked above).
+func TestRecordsThatContradictTheirPlanAreDoubted(t *testing.T) {
+	j := turnOf185()
+	j.AsWound = []job.AsWound{{Trial: "A", Metres: quantity.Known(56.61), Kg: quantity.Known(3.6), LeadOhms: quantity.Known(0.13), CutInRPM: quantity.Known(3000)}}
+	o := Evaluate(j)
+	assert.Equal(t, Good, o.Wound[0].MeanTurnMM.Stand())
+	assert.Equal(t, High, o.Wound[0].WireKg.Stand())
+	assert.InDelta(t, 0.8313, o.Wound[0].WireKg.Expected.Value, 0.0005)
+	ranks := map[string]Severity{}
+	for _, f := range o.Findings {
+		if strings.HasPrefix(f.Path, "wound") {
+			ranks[f.Path] = f.Severity
+			assert.Equal(t, "A", f.Trial)
+		}
+		if f.Path == "wound[0].wire_weight" {
+			assert.Contains(t, f.Text, "3.6 kg of wire, the plan has 0.831 kg, and the length that was used weighs 0.831 kg")
+		}
+	}
+	assert.Equal(t, map[string]Severity{"wound[0].wire_weight": Doubt, "wound[0].lead": Doubt, "wound[0].cut_in": Doubt}, ranks)
+}
+
+// What the scales show has enamel on it, which the plan has not: a tenth more is let pass, and a weight alone
+// is told by the mean turn.
+func TestAWeightHasItsEnamelOn(t *testing.T) {
+	j := turnOf185()
+	j.AsWound = []job.AsWound{{Trial: "A", Metres: quantity.Known(56.61), Kg: quantity.Known(0.89)}, {Trial: "A", Kg: quantity.Known(3.6)}}
+	o := Evaluate(j)
+	assert.Equal(t, Good, o.Wound[0].WireKg.Stand())
+	assert.Equal(t, NotRead, o.Wound[1].WireKg.Stand())
+	assert.Equal(t, High, o.Wound[1].MeanTurnMM.Stand())
+	var paths []string
+	for _, f := range o.Findings {
+		if strings.HasPrefix(f.Path, "wound") {
+			paths = append(paths, f.Path)
+		}
+	}
+	assert.Equal(t, []string{"wound[1].wire_weight"}, paths)
 }

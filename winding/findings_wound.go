@@ -15,28 +15,75 @@ const farOff = 10.0
 // (common practice, no source).
 const muchWarmer = 25.0
 
-// doubtRecords says when a record speaks of no trial, or of another winding than it names.
+// doubtRecords says when a record speaks of no trial, or of another winding than it names: what reads
+// outside the limits round its plan, and far from it, is a doubt, what is far from a plan that nobody knows the ±
+// of, or that may be as far off itself, worth knowing.
 func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 	for i := range wound {
 		doubtWarm(d, j, i)
 		r := &wound[i]
-		at := func(name string) string { return fmt.Sprintf("wound[%d].%s", i, name) }
 		if !r.Turns.Known() && j.AsWound[i].Trial != "" && !hasTrial(j.Trials, j.AsWound[i].Trial) {
-			d.add(Doubt, at("trial"), "", "name one of the trials", "", "what was wound is called %s, and the job has no such trial", j.AsWound[i].Trial)
+			d.add(Doubt, fmt.Sprintf("wound[%d].trial", i), "", "name one of the trials", "", "what was wound is called %s, and the job has no such trial", j.AsWound[i].Trial)
 			continue
 		}
-		if off := r.LeadOhms20.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
-			d.add(Note, at("lead"), r.Trial, "count turns and strands, look at joints, weigh what is left of the wire", "common practice, no source",
-				"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
-		}
+		c := contradicting{d, r, i}
+		c.wire(&j.AsWound[i])
+		c.electric()
 		if rise := r.RisePerWatt; rise.Off.Known() && rise.Expected.Origin.Weak() && rise.Off.Value > muchWarmer {
-			d.add(Doubt, at("warm"), r.Trial, "write it at Rise per watt, on Machine, and look at every temperature and limit again", "common practice, no source",
+			d.add(Doubt, c.at("warm"), r.Trial, "write it at Rise per watt, on Machine, and look at every temperature and limit again", "common practice, no source",
 				"after an hour it rose %.3g K for each watt, and the temperatures are worked out with a guess of %.3g", rise.Read.Value, rise.Expected.Value)
 		}
-		if off := r.LineVolts.Off; off.Known() && (off.Value > farOff || off.Value < -farOff) {
-			d.add(Note, at("line"), r.Trial, "check the speed, the rotor's current and each coil's way round", "common practice, no source",
-				"the finished winding gives %.3g V at %s rpm%s, its turns make %.3g%s", r.LineVolts.Read.Value, figures(r.RPM.Value), r.atField(), r.LineVolts.Expected.Value, r.faultOfVolts())
-		}
+	}
+}
+
+// contradicting says where a record contradicts its plan.
+type contradicting struct {
+	*doubts
+	r *WoundOutcome
+	i int
+}
+
+func (c contradicting) at(field string) string { return fmt.Sprintf("wound[%d].%s", c.i, field) }
+
+// say calls a reading out that is far from its plan.
+func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
+	if !p.far() {
+		return
+	}
+	rank := Note
+	if p.off() {
+		rank = Doubt
+	}
+	c.add(rank, c.at(field), c.r.Trial, fix, "common practice, no source", format, args...)
+}
+
+// wire is about what was used up of it, by length and by weight.
+func (c contradicting) wire(given *job.AsWound) {
+	turn, by := c.r.MeanTurnMM, "wire_length"
+	if !given.Metres.Given() {
+		by = "wire_weight"
+	}
+	c.say(turn, by, "count turns and coils again, and what was left over", "by the wire used up one turn is %s mm long, the plan has %s", figures(turn.Read.Value), figures(turn.Expected.Value))
+	c.say(c.r.WireKg, "wire_weight", "read the scales again, the empty spool and what is left on it taken off; the mean turn goes by the length",
+		"the winding is said to have taken %.3g kg of wire, the plan has %.3g kg, and the length that was used weighs %.3g kg", c.r.WireKg.Read.Value, c.r.WireKg.Expected.Value, c.r.lengthKg())
+}
+
+// lengthKg is what the wire used by its length weighs: the plan's weight, as many times as the mean
+// turn by that length is the planned one.
+func (r *WoundOutcome) lengthKg() float64 {
+	return r.WireKg.Expected.Value * r.MeanTurnMM.Read.Value / r.MeanTurnMM.Expected.Value
+}
+
+// electric is about ohms, volts and where it begins to charge.
+func (c contradicting) electric() {
+	r := c.r
+	c.say(r.LeadOhms20, "lead", "count turns and strands, look at joints, weigh what is left of the wire",
+		"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
+	c.say(r.LineVolts, "line", "check the speed, the rotor's current and each coil's way round",
+		"the finished winding gives %.3g V at %s rpm%s, its turns make %.3g%s", r.LineVolts.Read.Value, figures(r.RPM.Value), r.atField(), r.LineVolts.Expected.Value, r.faultOfVolts())
+	if r.CutInRPM.off() {
+		c.say(r.CutInRPM, "cut_in", "check the tachometer; where the volts are right, battery, diodes and cable",
+			"the finished winding began to charge at %s alternator rpm, worked out are %s", figures(r.CutInRPM.Read.Value), figures(r.CutInRPM.Expected.Value))
 	}
 }
 
@@ -45,7 +92,11 @@ func (r *WoundOutcome) firstFault() string {
 	if len(r.Likely) == 0 {
 		return ""
 	}
-	return ": likely " + r.Likely[0].Fault
+	words := ": likely " + r.Likely[0].Fault
+	if r.Likely[0].ByOhms {
+		words += ", which the volts do not bear out"
+	}
+	return words
 }
 
 // faultOfVolts is firstFault where the ohms have not said it.

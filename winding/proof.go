@@ -101,7 +101,7 @@ func (c Check) Speaks() string {
 
 // Checks are the proofs of a record, in the order of the bench.
 func (r *WoundOutcome) Checks() []Check {
-	list := checks(r.MeanTurnMM, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
+	list := checks(r.MeanTurnMM, r.WireKg, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
 	r.speaks(list)
 	return list
 }
@@ -110,13 +110,15 @@ func (r *WoundOutcome) Checks() []Check {
 // the speed of the test, its rise per watt at the usual speed.
 func (o *Outcome) Checks(trial int) []Check {
 	t, no := &o.Trials[trial], quantity.Missing("not read")
-	return checks(proof(no, t.MeanTurnMM), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
+	return checks(proof(no, t.MeanTurnMM), proof(no, t.CopperKg), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
 }
 
-func checks(turn, ohms, volts, began, rise Proof) []Check {
+func checks(turn, weight, ohms, volts, began, rise Proof) []Check {
 	return []Check{
 		{"mean turn, by the wire used", "wire_length", turn, quantity.Millimetres,
 			"turns or a coil short of the count, or wire not counted in", "longer ends than planned, more turns than counted, or offcuts counted in"},
+		{"weight of the wire used", "wire_weight", weight, quantity.Kilograms,
+			"not all of the wire was weighed, or the length is not what went in", "the spool or what is left on it was weighed along, or the length is not what went in"},
 		{"ohms at 20 °C", "lead", ohms, quantity.Ohms,
 			"turns short in a coil, wire touching wire, thicker wire or a strand more than said", "a cold joint, a strand broken or left out, thinner wire or longer turns"},
 		{"volts", "line", volts, quantity.Volts,
@@ -135,6 +137,8 @@ func (o *Outcome) spreadProofs() {
 		for k := range o.Trials {
 			if r, t := &o.Wound[i], &o.Trials[k]; t.Name == r.Trial {
 				asSure(&r.MeanTurnMM, t.MeanTurnMM)
+				asSure(&r.WireKg, t.CopperKg)
+				r.WireKg.withEnamel()
 				asSure(&r.LeadOhms20, t.LeadOhms20)
 				asSure(&r.LineVolts, t.LinePerRPM)
 				r.LineVolts.carry(r.carrying)
@@ -149,6 +153,14 @@ func (o *Outcome) spreadProofs() {
 func asSure(p *Proof, of quantity.Figure) {
 	if p.Expected.Known() && of.Known() && of.Value != 0 {
 		p.Expected.PlusMinus = math.Abs(p.Expected.Value * of.PlusMinus / of.Value)
+	}
+}
+
+// withEnamel lets a weight be a tenth off at least: what is weighed has its enamel on it, which
+// the plan has not (common practice, no source).
+func (p *Proof) withEnamel() {
+	if p.Expected.Known() {
+		p.Expected.PlusMinus = max(p.Expected.PlusMinus, p.Expected.Value*ProofLimit)
 	}
 }
 

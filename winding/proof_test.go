@@ -60,7 +60,7 @@ func TestRecordsAreAsSureAsTheirTrial(t *testing.T) {
 	j.Machine.MeanTurnMM.PlusMinus = 5
 	j.AsWound = []job.AsWound{{Trial: "A", Wound: job.Wound{Turns: quantity.Known(20)}, LeadOhms: quantity.Known(0.1), LeadOhmsC: quantity.Known(20)}}
 	o := Evaluate(j)
-	trial, c := &o.Trials[0], o.Wound[0].Checks()[1]
+	trial, c := &o.Trials[0], o.Wound[0].Checks()[2]
 	require.Equal(t, "lead", c.Field)
 	expected := c.Proof.Expected
 	assert.InEpsilon(t, 5.0/185, expected.PlusMinus/expected.Value, 0.01)
@@ -69,9 +69,9 @@ func TestRecordsAreAsSureAsTheirTrial(t *testing.T) {
 	assert.Equal(t, Low, c.Proof.Stand())
 	assert.Contains(t, c.Speaks(), "turns short")
 	j.AsWound[0].LeadOhms = quantity.Known(9)
-	assert.Contains(t, Evaluate(j).Wound[0].Checks()[1].Speaks(), "cold joint")
+	assert.Contains(t, Evaluate(j).Wound[0].Checks()[2].Speaks(), "cold joint")
 	j.AsWound[0].LeadOhms = quantity.Known(expected.Value)
-	assert.Empty(t, Evaluate(j).Wound[0].Checks()[1].Speaks())
+	assert.Empty(t, Evaluate(j).Wound[0].Checks()[2].Speaks())
 	assert.False(t, o.Wound[0].Proved(), "ohms alone do not prove it")
 	j.AsWound[0].LineVolts, j.AsWound[0].RPM = quantity.Known(10), quantity.Known(600)
 	assert.False(t, Evaluate(j).Wound[0].Proved(), "10 V at 600 rpm are far off")
@@ -93,7 +93,7 @@ func TestChecksNameTheirInputs(t *testing.T) {
 		assert.Equal(t, (&WoundOutcome{}).Checks()[i].Field, c.Field)
 		assert.Equal(t, NotRead, c.Proof.Stand())
 	}
-	assert.Equal(t, o.Trials[1].LeadOhms20, o.Checks(1)[1].Proof.Expected)
+	assert.Equal(t, o.Trials[1].LeadOhms20, o.Checks(1)[2].Proof.Expected)
 	for _, c := range (&WoundOutcome{}).Checks() {
 		_, ok := job.InputAt("wound." + c.Field)
 		assert.True(t, ok, c.Field)

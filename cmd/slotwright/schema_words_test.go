@@ -178,6 +178,7 @@ var keyWords = map[string]string{
 	"WoundOutcome.wire_fill":        "Turns × strands × overall diameter² over the lined slot's area.",
 	"WoundOutcome.bare_mm":          "Of the thicker wire, without its enamel [mm].",
 	"WoundOutcome.mean_turn_mm":     "By the wire used up, beside what was reckoned with [mm].",
+	"WoundOutcome.wire_weight_kg":   "Weight of the wire used up beside what was planned, where its length was given too [kg].",
 	"WoundOutcome.lead_ohms_20c":    "Between two leads, carried to 20 °C [Ω].",
 	"WoundOutcome.volts_line_rms":   "Between two leads, nothing connected, at volts_at_rpm [V].",
 	"WoundOutcome.volts_at_rpm":     "Speed of that reading [rpm].",

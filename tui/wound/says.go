@@ -214,9 +214,14 @@ func beside(s *session.Session, row *form.Row) bool {
 	if plan := planOf(s, i); plan >= 0 {
 		besidePlan(row, field, &s.Outcome().Trials[plan], r, s)
 	}
-	for _, c := range checks(s, i) {
-		typed := row.Text != ""
-		if c.Field == field && (typed || !c.Proof.Read.Known()) || c.Field == or[field] && typed {
+	list, typed := checks(s, i), row.Text != ""
+	by := or[field]
+	if slices.ContainsFunc(list, func(c check) bool { return c.Field == field && c.Proof.Read.Known() }) {
+		by = "" // it is held against a plan of its own
+	}
+	for _, c := range list {
+		own := c.Field == field && (typed || !c.Proof.Read.Known())
+		if own && by == "" || own && !typed || typed && c.Field == by {
 			besideCheck(s, row, c)
 		}
 	}
@@ -338,6 +343,9 @@ func besideCheck(s *session.Session, row *form.Row, c check) {
 		}
 	}
 	row.NoteAs = role(c)
+	if stand := c.Proof.Stand(); c.Field != "warm" && (stand == winding.Low || stand == winding.High) {
+		row.Warning = "" // what is called out of it is the same in other words
+	}
 	if text := sentence(s, c); text != "" {
 		row.Help = text + " " + row.Help
 	}
@@ -388,6 +396,9 @@ func lines(s *session.Session, i, w int) []string {
 		{Role: kit.Label, Shrink: true}, {Head: "planned", Align: kit.Point, Role: kit.Value}, {Head: "must lie within", Align: kit.Right}, {Head: "read", Align: kit.Point, Role: kit.Value}, {},
 	}}
 	for _, c := range list {
+		if c.Field == "wire_weight" && !c.Proof.Read.Known() {
+			continue // the mean turn goes by it
+		}
 		u := s.Units.For(c.Dim).Name
 		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
 		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain

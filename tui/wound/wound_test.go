@@ -292,3 +292,22 @@ func TestWoundNamesTheFieldCurrent(t *testing.T) {
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 120, 37))
 	assert.Regexp(t, `is 316 times the plan \(.*\): open: a lead or a joint not connected`, frame)
 }
+
+// What the scales say is told in its own row where the length is given too, and stands among what was read;
+// alone it is told by the mean turn.
+func TestAWeightIsHeldAgainstItsPlan(t *testing.T) {
+	s, v := session.NewExample(), onDay()
+	s.Choose(1)
+	plan := &s.Outcome().Trials[1]
+	require.True(t, v.GoTo(s, "wound[0].wire_weight"))
+	typed(t, v, s, 120, 37, "3.6")
+	assert.NotContains(t, tuitest.Draw(t, v, s, 120, 37), "weight of the wire")
+	v.GoTo(s, "wound[0].wire_length")
+	typed(t, v, s, 120, 37, fmt.Sprintf("%.2f", plan.Used().Value))
+	v.GoTo(s, "wound[0].wire_weight")
+	page := tuitest.Draw(t, v, s, 120, 37)
+	assert.Regexp(t, `by weight +\[3\.6\] +! kg +4\.7 times the plan, plan`, page)
+	assert.Regexp(t, `Wire used +[0-9.]+ +◆ m +good`, page)
+	typed(t, v, s, 120, 37, fmt.Sprintf("%.3f", plan.CopperKg.Value*1.04))
+	assert.Regexp(t, `by weight +[0-9.]+ +◆ kg +good`, tuitest.Draw(t, v, s, 120, 37))
+}

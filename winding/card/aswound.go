@@ -35,6 +35,9 @@ func (w *writer) record(r *winding.WoundOutcome) {
 	}
 	w.figureAnd("Wire fill reached", r.WireFill, quantity.None, 2, filled)
 	w.read("Mean turn, by the wire used", r.MeanTurnMM, quantity.Millimetres)
+	if r.WireKg.Read.Known() {
+		w.read("Weight of the wire used", r.WireKg, quantity.Kilograms)
+	}
 	w.read(w.at20("Lead to lead, at "), r.LeadOhms20, quantity.Ohms)
 	w.read("Lead to lead"+w.atRPM(r.RPM), r.LineVolts, quantity.Volts)
 	w.read("Charging begins", r.CutInRPM, quantity.RPM)
