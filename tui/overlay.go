@@ -216,7 +216,7 @@ func moves(key string) bool {
 func (m *Model) openFindings() {
 	var options []kit.Option
 	for _, p := range m.s.Document().Problems() {
-		options = append(options, kit.Option{ID: p.Path, Label: m.s.Theme.Mark(kit.Broken) + " " + m.s.ProblemText(p)})
+		options = append(options, kit.Option{ID: p.Path, Mark: kit.Broken, Label: m.s.ProblemText(p)})
 	}
 	found := slices.Clone(m.s.Outcome().Findings)
 	for i := range found {
@@ -247,19 +247,16 @@ func (m *Model) openFindings() {
 
 // finding is one as an option, whole.
 func (m *Model) finding(f winding.Finding) kit.Option {
-	t := m.s.Theme
-	mark := " "
+	o := kit.Option{ID: f.Path, Label: f.Text}
 	switch f.Severity {
 	case winding.Broken:
-		mark = t.Mark(kit.Broken)
+		o.Mark = kit.Broken
 	case winding.Doubt:
-		mark = t.Mark(kit.Warning)
+		o.Mark = kit.Warning
 	}
-	text := mark + " "
 	if f.Trial != "" {
-		text += "trial " + f.Trial + ": "
+		o.Label = "trial " + f.Trial + ": " + f.Text
 	}
-	o := kit.Option{ID: f.Path, Label: text + f.Text}
 	if f.Fix != "" {
 		o.Note = "→ " + f.Fix
 	}

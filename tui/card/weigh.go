@@ -21,11 +21,17 @@ func weigh(t kit.Theme, line string) string {
 		mark = t.Paint(kit.Warning, "!") + " "
 	}
 	n := capitals(rest)
+	if heading := strings.TrimLeft(rest, " "); len(rest)-len(heading) == headingIn && capitals(heading) == len(heading) {
+		n = len(rest)
+	}
 	return mark + t.Paint(kit.Title, rest[:n]) + t.Text(rest[n:])
 }
 
+// headingIn is how far the report's headings, which are all capitals, are set in.
+const headingIn = 2
+
 // capitals is how much of a line its first words take that have no small letter, 0 where the first
-// is no word of two letters.
+// is no word of two letters; a trial's letter may be the last.
 func capitals(line string) (n int) {
 	for at := 0; at < len(line); {
 		word := line[at:]
@@ -33,7 +39,9 @@ func capitals(line string) (n int) {
 			word = word[:i]
 		}
 		letters := strings.Trim(word, ",.:;")
-		if len(letters) < 2 || strings.IndexFunc(letters, notCapital) >= 0 {
+		after := line[at+len(word):]
+		alone := len(letters) == 1 && n > 0 && (after == "" || strings.HasPrefix(after, "  "))
+		if len(letters) < 2 && !alone || strings.IndexFunc(letters, notCapital) >= 0 {
 			return n
 		}
 		n = at + len(word)

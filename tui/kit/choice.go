@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Choice is a picker: a list of options in a box over the screen, and a line above it with
@@ -206,12 +207,12 @@ func (c Choice) option(t Theme, o Option, on bool, labelW, w int) []string {
 		return []string{t.Fit(mark+" "+style.Render(t.Fit(o.Lead+o.Label, labelW))+"  "+t.Paint(Hint, o.Note), w)}
 	}
 	var out []string
-	for i, l := range t.Wrap(o.Label, w-2) {
+	for i, l := range t.Hang(t.PaintMark(o.Mark)+" ", Plain, o.Label, w-2) {
 		if i > 0 {
 			mark = " "
 		}
 		if on {
-			l = t.Fit(l, w-2) // a bar with one edge
+			l = t.Fit(ansi.Strip(l), w-2) // a bar with one edge
 		}
 		out = append(out, mark+" "+style.Render(l))
 	}

@@ -11,6 +11,7 @@ type Option struct {
 	Also  string // other words to find it by, not shown
 	Short string // what it is asked for by, before all whose label begins so
 	Lead  string // stands before the label; nothing is looked for in it
+	Mark  Role   // its mark stands before the label of a tall option
 }
 
 // Answer is what came of a key: not Done yet, or Done with the chosen option's ID

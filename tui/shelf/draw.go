@@ -181,10 +181,7 @@ func (v *View) nothing(t kit.Theme, w int) []string {
 		return t.WrapPaint(kit.Hint, "Reading the jobs in it; the keys go on meanwhile.", w)
 	case len(v.shown.all) == 0:
 		text := "No job lies here: a job is a file that ends in .toml. ctrl+s saves the open one, f7 lists another folder."
-		for _, l := range v.shown.left {
-			text += "\n" + kit.Clean(l.Name) + ": " + l.Why
-		}
-		return t.WrapPaint(kit.Hint, text, w)
+		return t.WrapPaint(kit.Hint, strings.Join(append([]string{text}, v.leftOut()...), "\n"), w)
 	}
 	return t.WrapPaint(kit.Hint, fmt.Sprintf("None of %d jobs has “%s” in its name, notes, wire, date or state. esc shows all.", len(v.shown.all), kit.Clean(v.typed)), w)
 }

@@ -28,9 +28,6 @@ const barCells = 2
 // a speed of five figures has no ~ or moves the column by a cell.
 const wholeCells = 5
 
-// looseWidth is the width from which a cell stands between a figure and its mark in the list of gauges.
-const looseWidth = 90
-
 // looser is the cell more that a column of differences keeps where marks stand apart from figures.
 func looser(tight bool) int {
 	if tight {

@@ -264,9 +264,11 @@ func (l *ladder) whyNone(s *session.Session) string {
 func (l *ladder) tableIn(s *session.Session, list []winding.Rung, w int) kit.Table {
 	var without []string
 	for {
-		tb := l.table(s, list, w < looseWidth, without)
-		if tb.Width(s.Theme)+2 <= w || len(without) == len(lessWanted) {
-			return tb
+		for _, tight := range []bool{false, true} {
+			tb := l.table(s, list, tight, without)
+			if tb.Width(s.Theme)+2 <= w || tight && len(without) == len(lessWanted) {
+				return tb
+			}
 		}
 		without = lessWanted[:len(without)+1]
 	}
