@@ -203,7 +203,7 @@ func TestFindingsAreReadWholeAndLeadToTheirField(t *testing.T) {
 	assert.Contains(t, view, "8x", "what cannot be read comes first")
 	broken, doubt := 0, 0
 	for i, o := range m.list.Options {
-		if strings.HasPrefix(o.Label, s.Theme.Mark(kit.Broken)) {
+		if o.Mark == kit.Broken {
 			broken = i
 		} else if doubt == 0 {
 			doubt = i

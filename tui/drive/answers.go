@@ -88,7 +88,7 @@ func drawn(s *session.Session, what, w, h int) []string {
 	for i := range o.Trials {
 		tr := &o.Trials[i]
 		series := chart.Series{Letter: letter(tr.Name), Name: s.WoundAs(i)}
-		if series.Short = series.Name; strings.Contains(series.Name, " turns ") {
+		if series.Short = series.Name; strings.Contains(series.Name, " turns ") && (w < wholeNamesW || h < wholeNamesH) {
 			series.Short, _, _ = strings.Cut(series.Name, " turns ")
 			series.Short += " turns"
 		}
@@ -106,7 +106,7 @@ func drawn(s *session.Session, what, w, h int) []string {
 		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+s.Units.Words(firstReason(o)), w)
 	}
 	if what == shaftWatts {
-		c.Series = append(c.Series, lawSeries(s))
+		c.Series = append(c.Series, lawSeries(s, w < wholeNamesW || h < wholeNamesH))
 	}
 	return c.Lines(s.Theme)
 }
@@ -124,14 +124,16 @@ func of(p winding.DrivePoint, what int) float64 {
 }
 
 // lawSeries is what the drive gives, named as assumed where nobody typed its shape.
-func lawSeries(s *session.Session) chart.Series {
+func lawSeries(s *session.Session, short bool) chart.Series {
 	j := s.Job()
 	law, _ := winding.DriveLawOf(&j)
 	line := chart.Series{Letter: "=", Name: "drive gives, as typed", Role: kit.Value}
 	if law.Assumed {
 		line.Name = "drive gives, assumed"
 	}
-	line.Short = strings.TrimPrefix(line.Name, "drive ")
+	if line.Short = line.Name; short {
+		line.Short = strings.TrimPrefix(line.Name, "drive ")
+	}
 	for _, p := range law.Points {
 		line.Points = append(line.Points, chart.XY{X: p.RPM, Y: p.Watts})
 	}
@@ -248,6 +250,9 @@ func (v *View) table(s *session.Session) kit.Table {
 	}
 	return tb
 }
+
+// wholeNamesW and wholeNamesH are what a picture takes to have whole names in two rows of its legend.
+const wholeNamesW, wholeNamesH = 60, 12
 
 // startsAt is the figure that is against what the drive does: its speed, or the wind's.
 const startsAt = "charges_from_x"

@@ -102,7 +102,7 @@ func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
 // marksOf is what the marks of fields mean, in a line.
 func marksOf(s *session.Session) string {
 	t := s.Theme
-	return t.Mark(kit.Needed) + " waited for  " + t.Mark(kit.Measured) + " measured  " + t.Mark(kit.Guessed) + " guessed"
+	return t.PaintMark(kit.Needed) + " waited for  " + t.PaintMark(kit.Measured) + " measured  " + t.PaintMark(kit.Guessed) + " guessed"
 }
 
 // strip is what follows in two lines: what is known of the chosen trial, and what comes
@@ -155,11 +155,11 @@ func (v *View) missing(s *session.Session, w int) []string {
 	}
 	var out []string
 	for _, what := range order {
-		out = append(out, t.WrapPaint(kit.Needed, t.Mark(kit.Needed)+" "+what, w)...)
+		out = append(out, t.Hang(t.PaintMark(kit.Needed)+" ", kit.Title, what, w)...)
 		if open := openWays(s); ways[what] && len(open) > 1 {
 			out = append(out, hung(t, kit.Label, "one of these is enough:", w)...)
 			for _, way := range open {
-				out = append(out, hung(t, kit.Label, t.Glyphs().Bullet+" "+way.Name+" ("+way.Note+")", w)...)
+				out = append(out, t.Hang("  "+t.Glyphs().Bullet+" ", kit.Label, way.Name+" ("+way.Note+")", w)...)
 			}
 			continue
 		}

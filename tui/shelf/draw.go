@@ -115,6 +115,9 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	title, _ := list.SplitTop(1)
 	head, body := v.listAreas()
 	headLine, rows := v.lines(t, body.W-2)
+	if len(rows) == 0 {
+		headLine = ""
+	}
 	blocks := []kit.Block{
 		kit.Bare(t, title, []string{v.title(t, title.W)}),
 		kit.Bare(t, head, []string{headLine}),

@@ -205,6 +205,7 @@ func (v *View) ampsAndSlots(s *session.Session, r kit.Rect) []kit.Block {
 		return []kit.Block{ampsBlock(s, r)}
 	}
 	left, right := r.SplitRight(side)
+	left.W-- // what stands over the chart ends before the box
 	return append(slotPanels(s, right), ampsBlock(s, left))
 }
 
