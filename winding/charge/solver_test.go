@@ -114,7 +114,7 @@ func TestAHandoverIsBelievedWhereItsLoopLasts(t *testing.T) {
 		s, l := anyCircuit(r)
 		c, err := reduce(s, l)
 		require.NoError(t, err)
-		m, at := march{c: c}, c.roughHandover()
+		m, at := march{c: &c, pieces: make([]piece, usualPieces)}, c.roughHandover()
 		at.amps *= math.Exp(3*r.Float64() - 2)
 		if _, ok := m.agreesMixed(&at); !ok {
 			not++
