@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -61,7 +62,7 @@ func (v *view) nodeName(n *net) {
 
 // name sets a name at the first of the places that is free.
 func (v *view) name(w words, places []words) {
-	if at, ok := v.names.try(w, places); ok {
+	if at, ok := v.names.try(w, slices.Values(places)); ok {
 		v.page.say(at)
 	}
 }

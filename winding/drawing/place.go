@@ -1,6 +1,9 @@
 package drawing
 
-import "math"
+import (
+	"iter"
+	"math"
+)
 
 // placer finds room for labels: clear of each other always, clear of lines where it can.
 type placer struct {
@@ -14,10 +17,9 @@ const clearOf = 0.3
 
 // try sets the words at the first of the places at which they meet no other label and no
 // line, else at the first at which they meet no label; false when there is none.
-func (p *placer) try(w words, places []words) (words, bool) {
-	var second *words
-	for i := range places {
-		at := places[i]
+func (p *placer) try(w words, places iter.Seq[words]) (words, bool) {
+	second, found := w, false
+	for at := range places {
 		at.text, at.size, at.bold, at.plate, at.id = w.text, w.size, w.bold, w.plate, w.id
 		b := at.box().grown(clearOf)
 		if !b.within(p.within) || p.meets(b) {
@@ -27,15 +29,14 @@ func (p *placer) try(w words, places []words) (words, bool) {
 			p.taken = append(p.taken, b)
 			return at, true
 		}
-		if second == nil {
-			second = &at
+		if !found {
+			second, found = at, true
 		}
 	}
-	if second == nil {
-		return w, false
+	if found {
+		p.taken = append(p.taken, second.box().grown(clearOf))
 	}
-	p.taken = append(p.taken, second.box().grown(clearOf))
-	return *second, true
+	return second, found
 }
 
 func (p *placer) meets(b box) bool {
@@ -59,19 +60,21 @@ func (p *placer) crossed(b box) bool {
 }
 
 // roundAbout is places round a point, nearer ones first, beginning right above it.
-func roundAbout(at point, nearest, furthest float64) []words {
-	var places []words
-	for d := nearest; d <= furthest; d += 1.5 {
-		for _, turn := range []float64{-90, -45, -135, 0, 180, 45, 135, 90} {
-			sin, cos := math.Sincos(turn * math.Pi / 180)
-			anchor := centred
-			if cos > 0.5 {
-				anchor = fromLeft
-			} else if cos < -0.5 {
-				anchor = toRight
+func roundAbout(at point, nearest, furthest float64) iter.Seq[words] {
+	return func(yield func(words) bool) {
+		for d := nearest; d <= furthest; d += 1.5 {
+			for _, turn := range [...]float64{-90, -45, -135, 0, 180, 45, 135, 90} {
+				sin, cos := math.Sincos(turn * math.Pi / 180)
+				anchor := centred
+				if cos > 0.5 {
+					anchor = fromLeft
+				} else if cos < -0.5 {
+					anchor = toRight
+				}
+				if !yield(words{at: point{at.x + d*cos, at.y + d*sin}, anchor: anchor}) {
+					return
+				}
 			}
-			places = append(places, words{at: point{at.x + d*cos, at.y + d*sin}, anchor: anchor})
 		}
 	}
-	return places
 }

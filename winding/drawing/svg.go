@@ -94,6 +94,9 @@ func mm(v float64) string {
 	return s
 }
 
+// bytesPerPart is about what an element takes in a file.
+const bytesPerPart = 160
+
 // SVG is the page as a file. Its error is one of encoding/xml, which has none for what a
 // page holds.
 func (p *Page) SVG() (string, error) {
@@ -105,6 +108,7 @@ func (p *Page) SVG() (string, error) {
 		Drawing: group{Font: "sans-serif", Fill: "none", Stroke: "black", Cap: "butt", Join: "round", Parts: p.elements()},
 	}
 	var out strings.Builder // some hundred kilobytes, written once
+	out.Grow(bytesPerPart * len(p.parts))
 	out.WriteString(xml.Header)
 	e := xml.NewEncoder(&out)
 	e.Indent("", " ")
