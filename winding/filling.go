@@ -56,12 +56,7 @@ func (r *charger) filled(rpm, ohms float64) charge.Point {
 	if r.fill.fit == nil {
 		return solve(r.henries)
 	}
-	henries := func(amps float64) float64 { return r.henries * r.fill.factor(amps) }
-	p := solve(henries(0))
-	if p.PhaseAmpsRMS > 0 {
-		amps := readings.Settle(henries, func(h float64) float64 { return solve(h).PhaseAmpsRMS })
-		p = solve(henries(amps))
-	}
+	p := readings.SettleAt(func(amps float64) float64 { return r.henries * r.fill.factor(amps) }, solve)
 	if r.fill.loose {
 		return loosened(p, r.openPeak*rpm/(r.load.Volts+2*r.load.DiodeVolts))
 	}

@@ -67,6 +67,21 @@ func settle(henries, flow func(float64) float64) float64 {
 	return zero(over, low, high, atLow, atHigh)
 }
 
+// SettleAt is the point at that current, solved for an inductance, of which none is solved twice in
+// turn.
+func SettleAt(henries func(amps float64) float64, solve func(henries float64) charge.Point) charge.Point {
+	var p charge.Point
+	at := math.NaN()
+	flow := func(h float64) float64 {
+		if h != at {
+			p, at = solve(h), h
+		}
+		return p.PhaseAmpsRMS
+	}
+	flow(henries(settle(henries, flow)))
+	return p
+}
+
 // zero is where a function changes its sign between two places (the Illinois variant of
 // false position).
 func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
@@ -97,12 +112,10 @@ func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
 // into is the steady state at a speed on a load; nothing flows where it cannot be solved.
 func (m model) into(rpm float64, l charge.Load) charge.Point {
 	var near charge.Solver // one inductance after another: each begins from the one before
-	solve := func(henries float64) charge.Point { return m.bridge(&near, rpm, l, henries) }
 	if m.fall == 0 {
-		return solve(m.henries)
+		return m.bridge(&near, rpm, l, m.henries)
 	}
-	i := m.settle(func(henries float64) float64 { return solve(henries).PhaseAmpsRMS })
-	return solve(m.henriesAt(i))
+	return SettleAt(m.henriesAt, func(henries float64) charge.Point { return m.bridge(&near, rpm, l, henries) })
 }
 
 // bridge is the exact circuit with a fixed inductance.

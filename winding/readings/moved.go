@@ -65,7 +65,7 @@ func ModelDoubt(kappa float64) float64 { return modelDoubt(max(kappa, 1.02)) }
 
 // HenriesFactor is the inductance of the old winding at a phase current, A rms, over that at
 // RefAmps. A winding with c times the effective turns has it at c times its own current.
-func (f Fit) HenriesFactor(phaseAmps float64) float64 {
+func (f *Fit) HenriesFactor(phaseAmps float64) float64 {
 	return model{henries: 1, ref: f.p.ref, fall: f.x[2]}.henriesAt(phaseAmps)
 }
 
