@@ -90,13 +90,43 @@ func appendNumber(out, number []byte) []byte {
 		return append(out, number...)
 	}
 	var room [32]byte
-	v, _ = strconv.ParseFloat(string(strconv.AppendFloat(room[:0], v, 'e', jsonDigits-1, 64)), 64)
+	rounded := strconv.AppendFloat(room[:0], v, 'e', jsonDigits-1, 64)
 	switch size := math.Abs(v); {
 	case size < dust:
 		return append(out, '0')
-	case size >= 1e-6 && size < 1e21: // between these JSON has no exponent
-		return strconv.AppendFloat(out, v, 'f', -1, 64)
+	case size >= 1e-6 && size < 1e20: // between these JSON has no exponent
+		return appendPlain(out, rounded)
 	}
+	v, _ = strconv.ParseFloat(string(rounded), 64)
 	b, _ := json.Marshal(v)
 	return append(out, b...)
+}
+
+// appendPlain appends a number of the form -1.23456e+01 without its exponent and the noughts behind; its
+// room is used.
+func appendPlain(out, number []byte) []byte {
+	if number[0] == '-' {
+		out, number = append(out, '-'), number[1:]
+	}
+	at := bytes.IndexByte(number, 'e')
+	power, _ := strconv.Atoi(string(number[at+1:]))
+	copy(number[1:], number[2:at])
+	digits := bytes.TrimRight(number[:at-1], "0")
+	if power < 0 {
+		out = appendNoughts(append(out, '0', '.'), -power-1)
+		return append(out, digits...)
+	}
+	whole := min(power+1, len(digits))
+	out = appendNoughts(append(out, digits[:whole]...), power+1-whole)
+	if whole == len(digits) {
+		return out
+	}
+	return append(append(out, '.'), digits[whole:]...)
+}
+
+func appendNoughts(out []byte, n int) []byte {
+	for range n {
+		out = append(out, '0')
+	}
+	return out
 }

@@ -3,29 +3,39 @@ package quantity
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 )
-
-// written is a figure as JSON carries it.
-type written struct {
-	Value     *float64 `json:"value"`
-	PlusMinus float64  `json:"plus_minus,omitempty"`
-	From      string   `json:"from,omitempty"`
-	Why       string   `json:"why,omitempty"`
-}
 
 // MarshalJSON writes an object: the value, how far it may be off where that is known, where
 // it is from, and why where there is a note of it. A missing figure has the value null and
-// says why; it comes from nowhere.
+// says why; it comes from nowhere. It is put together here and not by tags, as a report has a
+// thousand of them.
 func (f Figure) MarshalJSON() ([]byte, error) {
-	if !f.Known() {
-		return json.Marshal(written{Why: f.Why})
+	room := make([]byte, 0, 96)
+	switch {
+	case !f.Known():
+		return withWhy(append(room, `{"value":null`...), f.Why)
+	case math.IsNaN(f.Value) || math.IsInf(f.Value, 0):
+		return withWhy(append(room, `{"value":null`...), outOfRange)
 	}
-	if math.IsNaN(f.Value) || math.IsInf(f.Value, 0) {
-		return json.Marshal(written{Why: outOfRange})
+	b := strconv.AppendFloat(append(room, `{"value":`...), f.Value, 'g', -1, 64)
+	if off := f.PlusMinus; off != 0 && !math.IsNaN(off) && !math.IsInf(off, 0) {
+		b = strconv.AppendFloat(append(b, `,"plus_minus":`...), off, 'g', -1, 64)
 	}
-	w := written{Value: &f.Value, PlusMinus: f.PlusMinus, From: f.Origin.String(), Why: f.Why}
-	if math.IsNaN(w.PlusMinus) || math.IsInf(w.PlusMinus, 0) {
-		w.PlusMinus = 0
+	if from := f.Origin.String(); from != "" {
+		b = append(append(append(b, `,"from":"`...), from...), '"')
 	}
-	return json.Marshal(w)
+	return withWhy(b, f.Why)
+}
+
+// withWhy ends the object, with a note of why where there is one.
+func withWhy(b []byte, why string) ([]byte, error) {
+	if why != "" {
+		text, err := json.Marshal(why)
+		if err != nil {
+			return nil, err
+		}
+		b = append(append(b, `,"why":`...), text...)
+	}
+	return append(b, '}'), nil
 }
