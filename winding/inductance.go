@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"slotwright/winding/field"
 	"slotwright/winding/job"
@@ -53,8 +54,9 @@ type inductances struct {
 	measured quantity.Figure
 	from     string
 	route    route
-	// gapShare is the gap's part of it, by geometry; 1 where there is none.
-	gapShare float64
+	// gapShare is the gap's part of it, by geometry, worked out when it is first asked for; 1 where there
+	// is none.
+	gapShare func() float64
 	// off is by what part all of it is moved, to see what that does.
 	off float64
 	// loose puts the amps off by what the lumped model is, to see what that does.
@@ -109,12 +111,14 @@ func newInductances(b inductances) inductances {
 	if b.route == byAll {
 		b.from = b.fit.from(b.measured.Why)
 	}
-	b.gapShare = 1
-	if b.measured.Known() {
-		if old := b.geometry(&b.old.candidate); old.working > 0 {
-			waves := b.old.coils.waves.all
-			b.gapShare = old.gap(waves) / old.phase(waves)
-		}
+	if b.measured.Known() { // else nothing asks
+		b.gapShare = sync.OnceValue(func() float64 {
+			old, waves := b.geometry(&b.old.candidate), b.old.coils.waves.all
+			if old.working <= 0 {
+				return 1
+			}
+			return old.gap(waves) / old.phase(waves)
+		})
 	}
 	return b
 }
@@ -124,7 +128,8 @@ func (b *inductances) of(w *candidate) Inductance {
 	c, was := &w.coils, &b.old.coils
 	if b.measured.Known() && c.effective > 0 && was.effective > 0 && b.old.likeCoils(c) {
 		working, turns := sq(c.effective/was.effective)*c.waves.all/was.waves.all, sq(c.series/was.series)
-		l := b.measured.Times((1 + b.off) * (b.gapShare*working + (1-b.gapShare)*turns))
+		share := b.gapShare()
+		l := b.measured.Times((1 + b.off) * (share*working + (1-share)*turns))
 		return Inductance{l.Times(1000), b.from}
 	}
 	own := b.geometry(w)
