@@ -70,7 +70,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 		of := offers{b, &b.bed, b.slots, new(characteristic)}
 		m := of.better(t, o)
 		o.Calmer = of.calmer(t, o, alone.runs)
-		o.Mend, o.Offer, o.InTheWay = m.text, m.offer, m.inTheWay
+		o.Mend, o.Offer, o.InTheWay, o.Rejoin, o.Joints = m.text, m.offer, m.inTheWay, m.joins, m.joints
 		alone.mend = m
 	}
 	return alone

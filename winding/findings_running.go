@@ -26,13 +26,13 @@ type aboutRunning struct {
 // before (offers).
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	better := o.Better()
-	a.late(d, at, t, o, o.Mend)
+	a.late(d, at, t, o, o.wound())
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
 		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
 	a.open(d, at, t, o)
 	a.heat(d, at, t, o, better)
-	a.net(d, at, t, o, o.Mend)
+	a.net(d, at, t, o, o.wound())
 	a.year(d, t, o)
 	a.balances(d, at, t, o)
 	a.short(d, at, t, o)
@@ -81,7 +81,7 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 		return Broken
 	case a.drive.kind != "wind" && p.AmpsDC == 0:
 		return Broken
-	case o.stalls() != nil && o.Mend == "":
+	case o.stalls() != nil && o.wound() == "":
 		return Note
 	}
 	return Doubt

@@ -81,11 +81,17 @@ func (of offers) full(t job.Trial) *fullSlot {
 	return f
 }
 
-// fill winds it on paper.
+// fill winds as many turns as fit.
 func (of offers) fill(f *fullSlot, t job.Trial) {
-	t.Name, t.Note, t.Turns = "", "", quantity.Reading{Value: of.TurnsThatFit(t).Value, Origin: quantity.Derived}
+	t.Turns = quantity.Reading{Value: of.TurnsThatFit(t).Value, Origin: quantity.Derived}
+	of.wind(f, t)
+}
+
+// wind winds it on paper.
+func (of offers) wind(f *fullSlot, t job.Trial) {
+	t.Name, t.Note = "", ""
 	f.trial = t
-	if t.Turns.Value < 1 {
+	if t.Turns.Value < 1 && len(t.CoilTurns) == 0 {
 		return
 	}
 	o := of.Static(t)

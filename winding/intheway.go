@@ -21,7 +21,7 @@ const heavyDrag = 0.5
 func (s *search) inTheWay(o *TrialOutcome) string {
 	why := ""
 	switch f := s.top; {
-	case s.best != nil:
+	case s.best != nil && !s.rejoined:
 		why = "this is as good as any"
 	case f != nil && f.score > s.more && !same(f.trial, s.own):
 		why = s.words(f) + " would bring more and does not stand it"
@@ -42,7 +42,11 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 	default:
 		why = fmt.Sprintf("the best, %s, brings %s A net (%s)", s.words(f), amps(f.net), s.drive.conditions[usual].Label)
 	}
-	return joined(": ", "no winding that fits does better", why)
+	head := "no winding that fits does better"
+	if s.rejoined {
+		head = "no other winding that fits does better than these coils joined otherwise"
+	}
+	return joined(": ", head, why)
 }
 
 // dragHolds says how much of the mean wind goes into iron and drag, where that is what stands in the

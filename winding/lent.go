@@ -34,7 +34,7 @@ func (b *Bench) lend(o *Outcome, d *done) {
 		}
 		if best != own.best {
 			s := of.search(b.job.Trials[i], o.Trials[i].TurnsThatFit.Value)
-			o.Trials[i].Mend, o.Trials[i].Offer, o.Trials[i].InTheWay = s.says(best), best.offer(), ""
+			o.Trials[i].Mend, o.Trials[i].Offer, o.Trials[i].InTheWay = s.says(best, &o.Trials[i]), best.offer(), ""
 		}
 	}
 }

@@ -74,6 +74,10 @@ type Driven struct {
 	// that fits the slot and would do better, worked out, where there is one.
 	Suits string `json:"suits,omitempty"`
 	Mend  string `json:"mend,omitempty"`
+	// Rejoin is the trial's own coils joined otherwise, star or delta and circuits, where that does better,
+	// worked out; Joints are those.
+	Rejoin string  `json:"mend_rejoined,omitempty"`
+	Joints *Joints `json:"mend_joints,omitempty"`
 	// Calmer is the smaller field current, and the regulator's setting, that mend without any other
 	// winding what a trial is blamed for, worked out, where there are such.
 	Calmer string `json:"mend_as_wound,omitempty"`
@@ -92,7 +96,10 @@ type Driven struct {
 }
 
 // Better is all that would do better than a trial, what needs no new winding first; "" where nothing does.
-func (dr *Driven) Better() string { return joined("; or ", dr.Calmer, dr.Mend) }
+func (dr *Driven) Better() string { return joined("; or ", dr.Rejoin, dr.Calmer, dr.Mend) }
+
+// wound is what would do better by other joints or another winding alone.
+func (dr *Driven) wound() string { return joined("; or ", dr.Rejoin, dr.Mend) }
 
 // Overload says that a drive is asked for more than it gives; the other regions are those
 // of package drive.

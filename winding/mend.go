@@ -73,10 +73,14 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	if !breaks && at.NetAmps > 0 && (o.region == drive.Charging || o.region == "") {
 		return m
 	}
-	if t.Bundle().IsZero() || !t.AlsoGauge.IsZero() || len(t.CoilTurns) > 0 || !o.TurnsThatFit.Known() {
-		return m
+	m.rejoined = of.rejoined(t, o, of.leastOf(o, breaks), late || at.AmpsDC == 0)
+	if !t.Bundle().IsZero() && t.AlsoGauge.IsZero() && len(t.CoilTurns) == 0 && o.TurnsThatFit.Known() {
+		m = of.mendFor(t, o, breaks, m.rejoined)
 	}
-	return of.mendFor(t, o, breaks)
+	if f := m.rejoined; f != nil {
+		m.joints, m.joins = f.joints(), joinedSaid(f, &t, of.layouts.coils(t).circuits)+": "+of.comesTo(f, o)
+	}
+	return m
 }
 
 // mend is the winding that would do better, in a sentence and as such; or, where there is none, what
@@ -86,6 +90,10 @@ type mend struct {
 	offer    *Offer
 	inTheWay string
 	best     *fullSlot // that winding
+	// rejoined is the trial's own coils joined otherwise, where that does better; joins says so.
+	rejoined *fullSlot
+	joints   *Joints
+	joins    string
 	// sought says that it was looked for, in the place of a trial that breaks a limit or begins too
 	// late or not; least is what it had to bring more than.
 	sought, breaks bool
@@ -94,10 +102,13 @@ type mend struct {
 
 // mendFor is the best winding that fits in a trial's place. One that breaks a limit or begins too
 // late is mended by what brings nearly as much; in the place of any other an offer has to gain.
-func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
+// It has to bring more than the same coils joined otherwise do, where these do better.
+func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fullSlot) mend {
 	s := of.search(t, o.TurnsThatFit.Value)
-	s.more = of.leastOf(o, breaks)
-	m := mend{sought: true, breaks: breaks, least: s.more}
+	if s.more, s.rejoined = of.leastOf(o, breaks), rejoined != nil; s.rejoined {
+		s.more = max(s.more, worthIt*of.brings(rejoined))
+	}
+	m := mend{sought: true, breaks: breaks, least: s.more, rejoined: rejoined}
 	s.near()
 	s.thinner()
 	s.wider()
@@ -108,7 +119,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool) mend {
 		m.inTheWay = s.inTheWay(o)
 		return m
 	}
-	m.best, m.text, m.offer = s.best, s.says(s.best), s.best.offer()
+	m.best, m.text, m.offer = s.best, s.says(s.best, o), s.best.offer()
 	return m
 }
 
@@ -152,16 +163,26 @@ func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
 	return max(present+least, worthIt*present)
 }
 
-// says is an offer in words.
-func (s *search) says(f *fullSlot) string {
-	label := s.drive.conditions[usual].Label
+// says is an offer in the place of a trial, in words.
+func (s *search) says(f *fullSlot, o *TrialOutcome) string {
+	return s.words(f) + " fit: " + s.comesTo(f, o)
+}
+
+// comesTo is what a winding in a trial's place comes to. In the wind the best of a year may bring fewer amps
+// in the usual wind than the trial does: then both are told.
+func (of offers) comesTo(f *fullSlot, o *TrialOutcome) string {
+	label := of.drive.conditions[usual].Label
 	brings := fmt.Sprintf("%.3g A net (%s)", f.net, label)
 	if f.net < leastNet {
 		brings = fmt.Sprintf("nothing comes in (%s)", label)
 	}
-	text := fmt.Sprintf("%s fit: begins at %.0f alternator rpm, %s", s.words(f), f.begins, brings)
-	if s.drive.kind == "wind" {
-		text += fmt.Sprintf(", about %.0f kWh a year", s.yearKWh(f))
+	text := fmt.Sprintf("begins at %.0f alternator rpm, %s", f.begins, brings)
+	if of.drive.kind != "wind" {
+		return text
+	}
+	text += fmt.Sprintf(", about %.0f kWh a year", of.yearKWh(f))
+	if now := o.in(usual); now != nil && now.NetAmps > leastNet && f.net*worthIt < now.NetAmps {
+		text += fmt.Sprintf(" in place of %s A there and %s kWh", amps(now.NetAmps), whole(o.YearKWh))
 	}
 	return text
 }

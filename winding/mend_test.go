@@ -53,14 +53,14 @@ func TestAnOfferGainsAKilowattHourInTheTrialsOwnYear(t *testing.T) {
 	b := Prepare(j)
 	o := &b.Outcome().Trials[0]
 	of := offers{b, &b.bed, b.slots, new(characteristic)}
-	m := of.mendFor(j.Trials[0], o, false)
+	m := of.mendFor(j.Trials[0], o, false, nil)
 	require.NotNil(t, m.offer)
 	for gain, made := range map[float64]bool{0.9: false, 1.1: true} {
 		m.best.year = o.YearKWh.Value + gain
-		again := of.mendFor(j.Trials[0], o, false)
+		again := of.mendFor(j.Trials[0], o, false, nil)
 		assert.Equal(t, made, again.offer != nil, "%g kWh", gain)
 		assert.Equal(t, made, again.inTheWay == "", "%g kWh", gain)
-		assert.NotNil(t, of.mendFor(j.Trials[0], o, true).offer, "%g kWh, a limit broken", gain)
+		assert.NotNil(t, of.mendFor(j.Trials[0], o, true, nil).offer, "%g kWh, a limit broken", gain)
 		assert.Equal(t, made, of.improves(m.best, nil, &mend{}, j.Trials[0], o), "%g kWh, lent", gain)
 		assert.True(t, of.improves(m.best, nil, &mend{breaks: true}, j.Trials[0], o), "%g kWh, lent, a limit broken", gain)
 	}

@@ -214,7 +214,7 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	if drags := t.Drags(kind); drags != "" {
 		parts = append(parts, drags)
 	}
-	if p := t.stalls(); p != nil && t.Mend != "" {
+	if p := t.stalls(); p != nil && t.wound() != "" {
 		parts = append(parts, stalledAt(kind, p))
 	}
 	if t.Burns() && !t.burnsIn(usual) { // there it was said

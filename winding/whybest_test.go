@@ -132,15 +132,17 @@ func TestElsewhere(t *testing.T) {
 				best = r.YearKWh.Value
 			}
 		}
-		said := regexp.MustCompile(`^more than on this ladder: \d+ turns of (.*) in (\d+) parallel circuits, about (\d+) kWh a year$`).FindStringSubmatch(b.Elsewhere(0, list))
+		said := regexp.MustCompile(`^more than on this ladder: \d+ turns of (.*) in (\d+) parallel circuits, (\S+) A net \(wind \S+ m/s\), about (\d+) kWh a year$`).FindStringSubmatch(b.Elsewhere(0, list))
 		require.NotNil(t, said, name)
 		there, _ := strconv.Atoi(said[2])
-		kWh, _ := strconv.ParseFloat(said[3], 64)
+		net, _ := strconv.ParseFloat(said[3], 64)
+		kWh, _ := strconv.ParseFloat(said[4], 64)
 		assert.Greater(t, kWh, 1.03*best, name)
 		found := 0
 		for _, r := range winding.Prepare(withCircuits(load(t, name+".toml"), there)).Ladder(0) {
 			if r.Wire == "1 × "+said[1] {
 				assert.InDelta(t, r.YearKWh.Value, kWh, 0.5+0.02*kWh, "%s %s", name, r.Wire)
+				assert.InDelta(t, r.AmpsUsual.Value, net, 0.0051*net+0.005, "%s %s", name, r.Wire)
 				found++
 			}
 		}

@@ -21,7 +21,7 @@ import (
 // falls from there, so every way ends where a winding brings less than the one before and less than
 // is asked. For each step those circuits are
 // taken, of the numbers that the layout divides its coils into evenly, in which the wire stays
-// nearest the trial's own. Star and delta are left as they are.
+// nearest the trial's own. Star and delta are left as they are: rejoin.go.
 //
 // Cost: some five windings where the own circuits end, none elsewhere; each is kept.
 
@@ -48,6 +48,7 @@ type search struct {
 	top         *fullSlot
 	begin, late bool // some begin to charge in time, some too late
 	drags       bool // some drag the engine far below its usual speed
+	rejoined    bool // what is asked for is more than the trial's own coils joined otherwise bring
 }
 
 // forCircuit is the turns of a full slot over its circuits.
@@ -207,7 +208,7 @@ func (b *Bench) Elsewhere(trial int, list []Rung) string {
 	}
 	brings := fmt.Sprintf("%s A net (%s)", amps(s.best.net), s.drive.conditions[usual].Label)
 	if s.drive.kind == "wind" {
-		brings = fmt.Sprintf("about %.0f kWh a year", s.yearKWh(s.best))
+		brings += fmt.Sprintf(", about %.0f kWh a year", s.yearKWh(s.best))
 	}
 	return fmt.Sprintf("more than on this ladder: %s, %s", s.words(s.best), brings)
 }

@@ -126,6 +126,10 @@ var keyWords = map[string]string{
 
 	"TrialOutcome.limit_left_rpm":   "Alternator speed from which what flows is within the current limit again, where a regulator or a fan ends what is too much.",
 	"TrialOutcome.mend_as_wound":    "The smaller field current, and the regulator's setting, that mend without any other winding what a trial is blamed for; absent when none does.",
+	"TrialOutcome.mend_rejoined":    "The trial's own coils joined otherwise, star or delta and circuits, where that does better, worked out; absent where it does not.",
+	"TrialOutcome.mend_joints":      "Those joints.",
+	"Joints.connection":             "Star or delta.",
+	"Joints.circuits":               "Parallel circuits of a phase.",
 	"TrialOutcome.mend_winding":     "The winding that would do better in its place, worked out; absent when there is none.",
 	"Offer.turns":                   "Turns of each coil.",
 	"Offer.wire":                    "The wire.",
