@@ -20,7 +20,7 @@ func TestParseReadsWhatPeopleType(t *testing.T) {
 		"2/0": "2/0 AWG", "00": "2/0 AWG", "0000": "4/0 AWG", "4/0": "4/0 AWG", "0": "0 AWG", "1/0 awg": "0 AWG",
 		"19 SWG": "19 SWG", "swg 19": "19 SWG", "7/0 swg": "7/0 SWG", "19swg": "19 SWG",
 		"0.71 mm": "0.71 mm", "0,71mm": "0.71 mm", ".71mm": "0.71 mm", "0.710 MM": "0.71 mm",
-		"0.0403 in": "0.0403 in", "40.3 mil": "0.0403 in", "40.3 thou": "0.0403 in", `0.0403"`: "0.0403 in",
+		"0.0403 in": "0.0403 in", "40.3 mil": "0.0403 in", "40.3 thou": "0.0403 in", "40.3 mils": "0.0403 in", "0.0403 inches": "0.0403 in", "0.71 millimetres": "0.71 mm", `0.0403"`: "0.0403 in",
 		"0.75 mm over": "0.75 mm over", "0.75mm over enamel": "0.75 mm over", "43.1 mil over": "0.0431 in over",
 		"IEC 0.71": "IEC 0.71 mm", "iec 0,71 mm": "IEC 0.71 mm", "0.71 mm IEC": "IEC 0.71 mm",
 		"0.50 ±0.02 mm": "0.5 ±0.02 mm", "0.5 mm ±0.02": "0.5 ±0.02 mm", "0.5mm+/-4%": "0.5 ±0.02 mm", "0.75 ±0.01 mm over": "0.75 ±0.01 mm over",

@@ -101,6 +101,7 @@ func TestExitCodes(t *testing.T) {
 		{0, "TRIAL B", []string{"card", "--trial", "b"}},
 		{2, "expected one of A B", []string{"card", "--trial", "Z"}},
 		{1, "circuits: read -1", lay("--circuits", "-1")},
+		{1, "turns per coil: read 0", lay("--circuits", "2", "--turns", "0")},
 		{1, "turns per coil: read 0", lay("--turns", "0")},
 		{1, "turns per coil: read -3", lay("--turns", "-3")},
 		{1, "slots: read 0", lay("--slots", "0")},

@@ -76,6 +76,13 @@ func TestCableAndFuse(t *testing.T) {
 	assert.InEpsilon(t, 0.2, CableOhms(10, 1.7241, 20), 1e-12)
 	assert.InEpsilon(t, 0.2*274.5/254.5, CableOhms(10, 1.7241, 40), 1e-12)
 	assert.Zero(t, CableOhms(0, 16, 20))
+	// 2.5 mm² carry 27 A and 4 mm² 36 A (IEC 60364-5-52, table B.52.4, method C; from memory).
+	for mm2, amps := range map[float64]float64{0.4: 0, 2.5: 27, 3.9: 27, 4: 36, 500: 299} {
+		assert.Equal(t, amps, CableAmps(mm2), "%g mm²", mm2)
+	}
+	for amps, mm2 := range map[float64]float64{1: 0.5, 27: 2.5, 27.1: 4, 36: 4, 300: 0} {
+		assert.Equal(t, mm2, CableFor(amps), "%g A", amps)
+	}
 	assert.Equal(t, 15.0, FuseAmps(12))
 	assert.Equal(t, 20.0, FuseAmps(12.1))
 	assert.Zero(t, FuseAmps(1000))
