@@ -175,4 +175,22 @@ func TestListsAsFound(t *testing.T) {
 	assert.Equal(t, 118, short.PhaseTurns(0, 0))
 	_, err = FromCoils(l.Spec(), append(l.Coils(), l.Coils()[0]))
 	assert.ErrorContains(t, err, "twice")
+
+	// In two circuits six coils are 60 turns, and 58 with the short one: each is one turn off their mean of 59.
+	halves, err := l.WithCircuits(2)
+	require.NoError(t, err)
+	assert.Zero(t, halves.Balance().WorstCircuitPercent)
+	coils := halves.Coils()
+	coils[0].Turns = 8
+	halves, err = FromCoils(halves.Spec(), coils)
+	require.NoError(t, err)
+	assert.InDelta(t, 100.0/59, halves.Balance().WorstCircuitPercent, 1e-9)
+	for i := range coils {
+		if coils[i].Phase == 0 && coils[i].Circuit == 1 {
+			coils[i].Turns = 0
+		}
+	}
+	halves, err = FromCoils(halves.Spec(), coils)
+	require.NoError(t, err)
+	assert.Zero(t, halves.PhasePhasor(0, 0, 1), "a circuit of no turns shorts the other")
 }
