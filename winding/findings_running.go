@@ -135,8 +135,9 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	fix := orElse(better, a.cooler(o))
 	for i := range o.Operating {
 		p := &o.Operating[i]
-		if limit, by := o.governs(&p.RunPoint); o.PassedIn(&p.RunPoint) {
-			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s) is over its limit of %s A, by %s%s%s", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(limit), limitWords[by.Name], by.circles, a.furtherOver(o, i))
+		most := o.hardest(p)
+		if limit, by := o.governs(most); o.PassedIn(most) {
+			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s%s) is over its limit of %s A, by %s%s%s", inAmps(most.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, p.whenFull(most), inAmps(limit), limitWords[by.Name], by.circles, a.furtherOver(o, i))
 			d.list[len(d.list)-1].Past = true
 			break
 		}
@@ -170,10 +171,9 @@ func (a aboutRunning) regulate(words string, battery bool) string {
 // furtherOver is the condition after the one that is told in which a winding is the furthest over its
 // limit, if it is further than there.
 func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
-	times := func(p *Operating) float64 { return p.AmpsDC / o.LimitIn(&p.RunPoint) }
 	worst := told
 	for i := told + 1; i < len(o.Operating); i++ {
-		if times(&o.Operating[i]) > times(&o.Operating[worst])*limitSlack {
+		if o.timesLimit(&o.Operating[i]) > o.timesLimit(&o.Operating[worst])*limitSlack {
 			worst = i
 		}
 	}
@@ -181,7 +181,8 @@ func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
 		return ""
 	}
 	p := &o.Operating[worst]
-	return fmt.Sprintf("; %s A (%s) of %s A", inAmps(p.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitIn(&p.RunPoint)))
+	most := o.hardest(p)
+	return fmt.Sprintf("; %s A (%s%s) of %s A", inAmps(most.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, p.whenFull(most), inAmps(o.LimitIn(most)))
 }
 
 // inAmps is amps as every screen and card writes them.
@@ -227,6 +228,11 @@ func (o *TrialOutcome) whereHot(d *driveSide) string {
 	for i := range o.Operating {
 		if o.Operating[i].TooHot {
 			return d.conditions[indexOf(o.Operating[i].Condition)].Label
+		}
+	}
+	for i := range o.Operating {
+		if p := &o.Operating[i]; p.full.TooHot {
+			return d.conditions[indexOf(p.Condition)].Label + p.whenFull(&p.full)
 		}
 	}
 	return "drive at full power"

@@ -111,7 +111,7 @@ func (l *Limits) byDensity() bool {
 const limitSlack = 1.005
 
 // OverLimit reports whether what flows for long in any condition, the winding warm and the
-// battery taking charge, is past what the winding stands there. Either not known: no.
+// battery taking charge or nearly full, is past what the winding stands there. Either not known: no.
 func (t *TrialOutcome) OverLimit() bool {
 	for i := range conditionCount {
 		if t.overIn(i) {
@@ -124,7 +124,7 @@ func (t *TrialOutcome) OverLimit() bool {
 // overIn is OverLimit in one condition.
 func (t *TrialOutcome) overIn(condition int) bool {
 	p := t.in(condition)
-	return p != nil && t.PassedIn(&p.RunPoint)
+	return p != nil && t.PassedIn(t.hardest(p))
 }
 
 // over is whether a point passes a limit, by its amps DC or by its true rms.

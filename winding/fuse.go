@@ -10,12 +10,12 @@ import (
 // fuses is the fuse of each trial, and the one that does for all of them.
 func (d *dcSide) fuses(o *Outcome, turns *driveSide, wanted quantity.Reading) {
 	for i := range o.Trials {
-		o.Trials[i].FuseAmps = d.fuseFor(o.Trials[i:i+1], turns, wanted, "the most that flows, the battery empty")
+		o.Trials[i].FuseAmps = d.fuseFor(o.Trials[i:i+1], turns, wanted, "the most that flows")
 	}
 	if o.Old != nil {
-		o.Old.FuseAmps = d.fuseFor([]TrialOutcome{*o.Old}, turns, wanted, "the most that flows, the battery empty")
+		o.Old.FuseAmps = d.fuseFor([]TrialOutcome{*o.Old}, turns, wanted, "the most that flows")
 	}
-	o.Machine.FuseAmps = d.fuseFor(o.Trials, turns, wanted, "the most that flows with any trial, the battery empty")
+	o.Machine.FuseAmps = d.fuseFor(o.Trials, turns, wanted, "the most that flows with any trial")
 }
 
 // fuseFor is the fuse at the battery's post for the most that any of some trials can send

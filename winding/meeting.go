@@ -153,7 +153,9 @@ func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 		hottest, never = max(hottest, celsius), never || tooHot
 	}
 	for i := range t.Operating {
-		add(t.Operating[i].WindingC, t.Operating[i].TooHot)
+		p := &t.Operating[i]
+		add(p.WindingC, p.TooHot)
+		add(p.full.WindingC, p.full.TooHot)
 	}
 	for i := range t.Points {
 		if b.drive.within(&t.Points[i]) {

@@ -31,12 +31,14 @@ import (
 type Operating struct {
 	Meeting
 	RunPoint
-	// most is the most amps of the bridge there: the battery empty, the winding still cold,
-	// as when a gust or a rider comes upon it rested.
+	// most is the most amps of the bridge there: the battery empty, the winding still cold, as when a
+	// gust or a rider comes upon it rested, or the battery nearly full.
 	most float64
-	// full is the amps of the bridge against a battery that absorbs, unheld and unheldRPM what would flow
-	// without the regulator where that holds the winding's own amps, and at which speed.
-	full, unheld, unheldRPM float64
+	// full is where it runs against a battery that absorbs.
+	full RunPoint
+	// unheld and unheldRPM are what would flow without the regulator where that holds the winding's own
+	// amps, and at which speed.
+	unheld, unheldRPM float64
 	// emptyHeld and fullHeld say that the regulator holds EmptyAmps and FullAmps.
 	emptyHeld, fullHeld bool
 }
@@ -86,13 +88,13 @@ type Charging struct {
 	EmptyUsual quantity.Figure `json:"amps_dc_usual_empty"`
 	FullUsual  quantity.Figure `json:"amps_dc_usual_absorbing"`
 	// Bridge… is what the bridge gives, the rotor's part not taken off: what copper, diodes
-	// and fuse carry. MostAmps is the most of it in any condition, the battery empty.
+	// and fuse carry. MostAmps is the most of it in any condition, the battery empty or nearly full.
 	BridgeSlow  quantity.Figure `json:"bridge_amps_dc_slow"`
 	BridgeUsual quantity.Figure `json:"bridge_amps_dc_usual"`
 	BridgeTop   quantity.Figure `json:"bridge_amps_dc_top"`
 	MostAmps    quantity.Figure `json:"bridge_amps_dc_most"`
 	// SteadyAmps is the most of it that lasts, the winding warm and the battery taking
-	// charge, as for the temperatures: what is held against LimitAmps, a limit by heat.
+	// charge or nearly full, as for the temperatures: what is held against LimitAmps, a limit by heat.
 	SteadyAmps quantity.Figure `json:"bridge_amps_dc_steady"`
 	// Runs… is the alternator's speed there.
 	RunsSlow  quantity.Figure `json:"runs_rpm_slow"`
@@ -154,9 +156,11 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 		}
 		return r.against(volts.Value).settle(given, at.rpm, c.asked, o.WindingC)
 	}
-	empty, full := ends(dc.rest), ends(dc.absorption)
+	empty := ends(dc.rest)
+	o.full = ends(dc.absorption)
 	o.EmptyAmps, o.emptyHeld = empty.NetAmps, empty.Held
-	o.FullAmps, o.fullHeld, o.full = full.NetAmps, full.Held, full.AmpsDC
+	o.FullAmps, o.fullHeld = o.full.NetAmps, o.full.Held
+	o.most = max(o.most, o.full.AmpsDC)
 	if (o.Held || o.Spent) && r.holder.bends() {
 		free := r.unheld().settle(given, at.rpm, c.asked, o.WindingC)
 		o.unheld, o.unheldRPM = free.AmpsDC, free.RPM
@@ -230,8 +234,8 @@ func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, n
 		if !c.MostAmps.Known() || o.most > c.MostAmps.Value {
 			c.MostAmps = quantity.Of(o.most, weak)
 		}
-		if !c.SteadyAmps.Known() || o.AmpsDC > c.SteadyAmps.Value {
-			c.SteadyAmps = quantity.Of(o.AmpsDC, weak)
+		if lasts := max(o.AmpsDC, o.full.AmpsDC); !c.SteadyAmps.Known() || lasts > c.SteadyAmps.Value {
+			c.SteadyAmps = quantity.Of(lasts, weak)
 		}
 		if i == usual {
 			c.Efficiency = quantity.Of(max(0, o.Net), weak, quantity.Guessed)

@@ -82,8 +82,8 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	full := quantity.Missing("needs the top speed")
 	switch {
 	case at == nil:
-	case at.full > 0:
-		full = quantity.Of(at.full, quantity.Guessed)
+	case at.full.AmpsDC > 0:
+		full = quantity.Of(at.full.AmpsDC, quantity.Guessed)
 	default:
 		full = quantity.Missing("nothing flows into a full battery at the top speed")
 	}

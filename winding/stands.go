@@ -70,8 +70,38 @@ func (t *TrialOutcome) failsIn(m *MachineOutcome, condition int) string {
 		return "burns"
 	case hot.Known() && m.MeanLimitC.Known() && hot.Value > m.MeanLimitC.Value:
 		return "gets too hot"
+	case t.in(condition) != nil && t.in(condition).full.TooHot:
+		return "burns" + onceFull
 	case t.overIn(condition):
 		return "passes its limit"
+	}
+	return ""
+}
+
+// # A battery that is nearly full
+//
+// Where a winding holds its rotor below the blades' best speed, a battery of more volts takes less torque
+// at that speed: the rotor comes free, and may run on to a balance with twice the amps or more. That is no
+// moment, for a battery absorbs for hours. So limits, heat, fuse and verdict go by the harder of two points,
+// the battery taking charge and the battery nearly full; everywhere else more volts let fewer amps
+// through, and the first is the harder.
+
+// onceFull is said of what comes only then.
+const onceFull = " once the battery is nearly full"
+
+// hardest is the point of a condition that lasts at which a winding is the furthest past its limit.
+func (l *Limits) hardest(p *Operating) *RunPoint {
+	if p.full.AmpsDC*l.LimitIn(&p.RunPoint) > p.AmpsDC*l.LimitIn(&p.full) {
+		return &p.full
+	}
+	return &p.RunPoint
+}
+
+// whenFull says of a point of a condition that the battery is nearly full in it, for there it is the
+// harder one.
+func (p *Operating) whenFull(at *RunPoint) string {
+	if at == &p.full {
+		return ", the battery nearly full"
 	}
 	return ""
 }

@@ -76,8 +76,8 @@ func (t *TrialOutcome) year() string {
 func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
 	where := whereIn(usual, kind, m)
 	switch fails := t.failsIn(m, usual); {
-	case fails == "burns":
-		return "burns " + where
+	case strings.HasPrefix(fails, "burns"):
+		return fails + " " + where
 	case t.AmpsUsual.Value > 0 && fails != "":
 		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual)
 	case t.AmpsUsual.Value > 0:
@@ -148,8 +148,8 @@ func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 	d := a.Value - r.Value
 	brings := "brings "
 	switch fails, refFails := t.failsIn(&o.Machine, usual), ref.failsIn(&o.Machine, usual); {
-	case fails == "burns":
-		return -1, "burns " + where
+	case strings.HasPrefix(fails, "burns"):
+		return -1, fails + " " + where
 	case fails != "":
 		brings = "would bring "
 	case refFails != "" && a.Value > 0:
@@ -203,10 +203,14 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	var parts []string
 	if t.OverLimit() {
 		p := t.mostOver()
-		text := fmt.Sprintf("passes its limit%s: up to %s A", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), amps(p.AmpsDC))
-		if t.LimitAmps.Value < leastLimit {
+		most := t.hardest(p)
+		text := fmt.Sprintf("passes its limit%s: up to %s A", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), amps(most.AmpsDC))
+		switch {
+		case t.LimitAmps.Value < leastLimit:
 			text = "gets too hot before any amps flow"
-		} else if t.LimitRPM.Known() {
+		case most == &p.full:
+			text += fmt.Sprintf(" %s%s", whereIn(indexOf(p.Condition), kind, &o.Machine), onceFull)
+		case t.LimitRPM.Known():
 			text = fmt.Sprintf("passes its limit%s from %s%s alternator rpm", t.limitSaid(" of "+amps(t.LimitAmps.Value)+" A"), whole(t.LimitRPM), until(t.LimitToRPM))
 		}
 		parts = append(parts, text)
@@ -217,7 +221,7 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	if p := t.stalls(); p != nil && t.wound() != "" {
 		parts = append(parts, stalledAt(kind, p))
 	}
-	if t.Burns() && !t.burnsIn(usual) { // there it was said
+	if t.Burns() && !strings.HasPrefix(t.failsIn(&o.Machine, usual), "burns") { // there it was said
 		return append([]string{o.burns(t, kind)}, parts...) // the gravest first
 	}
 	if OutputOf("winding_c_hottest").Past(o, t) {
@@ -242,12 +246,18 @@ func (t *TrialOutcome) limitSaid(words string) string {
 	return words
 }
 
+// timesLimit is what flows in a condition over what the winding stands there, at the worst.
+func (t *TrialOutcome) timesLimit(p *Operating) float64 {
+	at := t.hardest(p)
+	return at.AmpsDC / t.LimitIn(at)
+}
+
 // mostOver is the condition in which it is furthest past its limit; nil where it runs in none.
 func (t *TrialOutcome) mostOver() *Operating {
 	var most *Operating
 	for i := range t.Operating {
 		p := &t.Operating[i]
-		if most == nil || p.AmpsDC*t.LimitIn(&most.RunPoint) > most.AmpsDC*t.LimitIn(&p.RunPoint) {
+		if most == nil || t.timesLimit(p) > t.timesLimit(most) {
 			most = p
 		}
 	}
@@ -265,6 +275,11 @@ func (o *Outcome) burns(t *TrialOutcome, kind string) string {
 	for i := range conditionCount {
 		if t.burnsIn(i) {
 			return "burns " + whereIn(i, kind, &o.Machine)
+		}
+	}
+	for i := range t.Operating {
+		if p := &t.Operating[i]; p.full.TooHot {
+			return "burns" + onceFull + " " + whereIn(indexOf(p.Condition), kind, &o.Machine)
 		}
 	}
 	return "burns with the drive at full power"
