@@ -142,6 +142,9 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 			break
 		}
 	}
+	if o.freed > 0 && !o.OverLimit() && !o.Burns() {
+		d.add(Doubt, at("turns"), t.Name, orElse(better, "furl it earlier"), "balance of drive and alternator", "it stands on an edge (%s): 2 %% more volts at a full battery, or 2 %% less of the machine than was read, and the rotor comes free of the winding: %s A flow, and it stands %s A", a.drive.conditions[top].Label, inAmps(o.freed), inAmps(o.LimitAmps.Value))
+	}
 	if p := o.guarded(); p != nil && !o.OverLimit() {
 		d.add(Note, "battery.most_current", t.Name, "", "", "the regulator is what protects the winding: without it %s A would flow (%s), it stands %s A", inAmps(p.unheld), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitAt(p.unheldRPM)))
 	}
@@ -210,7 +213,8 @@ var limitWords = map[string]string{
 func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
-		if o.Points[i].passes(&o.Limits) || o.Points[i].TooHot || air.still.Known() && o.Points[i].WindingC > air.meanC {
+		p := &o.Points[i]
+		if p.passes(&o.Limits) || p.TooHot || air.still.Known() && p.WindingC > air.meanC || o.fullTo > 0 && p.X > o.fullTo {
 			break
 		}
 		wind = o.Points[i].X

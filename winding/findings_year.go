@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"slices"
 
 	"slotwright/winding/job"
 )
@@ -21,7 +22,7 @@ func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
 
 // yearWithout says of a winding that burns in some winds that its year has none of them.
 func (t *TrialOutcome) yearWithout() string {
-	if !t.YearKWh.Known() {
+	if !t.YearKWh.Known() || !slices.ContainsFunc(t.Points, func(p DrivePoint) bool { return p.TooHot }) {
 		return ""
 	}
 	return ", and its year's energy leaves out the winds in which it does"

@@ -161,7 +161,14 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 		f.drags.Store(true)
 		return false
 	}
-	return !(f.limits.over(run, f.trial.Connection, of.machine) || run.TooHot || of.air.still.Known() && run.WindingC > of.air.meanC)
+	if !of.endures(&f.limits, f.trial.Connection, run) {
+		return false
+	}
+	full := of.dc.absorption
+	if governed := !yields(of.drive.kind) && of.drive.kind != "wind"; governed || !full.Known() {
+		return true
+	}
+	return of.endures(&f.limits, f.trial.Connection, f.r.against(full.Value*edge).settle(of.drive.given(c.X.Value), run.RPM, c.asked, run.WindingC))
 }
 
 // coarseYear is a year's net energy, winds a metre a second apart and those of the conditions,

@@ -144,6 +144,7 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 	t.HottestC = quantity.Missing("needs the speeds")
 	t.limitByForm(c, b.machine, max(b.drive.fastest, b.speeds.top.Value))
+	t.fullTo, t.freed = b.fullTo(c.r, t), b.freed(c.r, t)
 	if !b.air.still.Known() {
 		t.HottestC = b.air.still
 		return

@@ -117,6 +117,11 @@ type Charging struct {
 	// LimitToRPM is where, above that, what flows is within the limit again up to the end of the curve,
 	// as where a regulator lowers the field or a fan carries off more; 0 where it stays past.
 	LimitToRPM float64 `json:"limit_left_rpm,omitempty"`
+	// fullTo is the strongest wind, m/s, of those gone through in which it stands a battery that is nearly
+	// full; 0 where it stands all of them.
+	fullTo float64
+	// freed is the amps of a rotor that comes free of the winding just beyond what was read; 0 where none do.
+	freed float64
 	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
 	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
 	// Operating is the trial in each condition of its drive.

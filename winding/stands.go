@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
 
@@ -95,6 +96,47 @@ func (l *Limits) hardest(p *Operating) *RunPoint {
 		return &p.full
 	}
 	return &p.RunPoint
+}
+
+// endures reports whether the winding stands a point for long.
+func (b *bed) endures(l *Limits, c layout.Connection, run RunPoint) bool {
+	return !l.over(run, c, b.machine) && !run.TooHot && !(b.air.still.Known() && run.WindingC > b.air.meanC)
+}
+
+// edge is by how much the volts of a full battery may be higher, or those of the machine lower than they
+// were read, before a winding that just holds its rotor is no longer called safe: the 2 % of a reading
+// of volts without a ± (instruments of the bench).
+const edge = 1.02
+
+// freed is the amps that flow where a winding which holds its rotor below its best in the furling wind,
+// and stands that, lets go of it within the edge; 0 where it does not, or stands that too.
+func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
+	last := t.in(top)
+	if b.drive.kind != "wind" || last == nil || last.Region != drive.Stalled || !b.dc.absorption.Known() || !b.endures(&t.Limits, t.Connection, last.full) {
+		return 0
+	}
+	free := r.against(b.dc.absorption.Value*edge).settle(b.drive.given(last.X), last.full.RPM, 0, last.full.WindingC)
+	if b.endures(&t.Limits, t.Connection, free) {
+		return 0
+	}
+	return free.AmpsDC
+}
+
+// fullTo goes down from the furling wind to the one in which a winding that does not stand a full battery
+// there stands it: a balance to find in each wind, of such windings alone.
+func (b *bed) fullTo(r *charger, t *TrialOutcome) float64 {
+	last := t.in(top)
+	if b.drive.kind != "wind" || last == nil || b.endures(&t.Limits, t.Connection, last.full) {
+		return 0
+	}
+	full := r.against(b.dc.absorption.Value)
+	for i := len(t.Points) - 1; i >= 0; i-- {
+		p := &t.Points[i]
+		if b.endures(&t.Limits, t.Connection, full.settle(b.drive.given(p.X), p.RPM, 0, p.WindingC)) {
+			return p.X
+		}
+	}
+	return 0
 }
 
 // whenFull says of a point of a condition that the battery is nearly full in it, for there it is the

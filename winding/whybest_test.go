@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"slotwright/winding"
+	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -124,7 +125,11 @@ func TestWhatBringsNothingThatIsSeenMeetsNothing(t *testing.T) {
 // really brings; where the ladder has the best there is, they are not.
 func TestElsewhere(t *testing.T) {
 	for name, circuits := range map[string]int{"hub-in-wind": 1, "wind-trap": 1, "wind-good": 1} {
-		b := winding.Prepare(withCircuits(load(t, name+".toml"), circuits))
+		j := load(t, name+".toml")
+		if name == "wind-good" { // beyond, a full battery sets the rotor free of what is found elsewhere
+			j.Drive.CutOutMS = quantity.Known(11)
+		}
+		b := winding.Prepare(withCircuits(j, circuits))
 		list := b.Ladder(0)
 		best := 0.0
 		for _, r := range list {
@@ -139,7 +144,7 @@ func TestElsewhere(t *testing.T) {
 		kWh, _ := strconv.ParseFloat(said[4], 64)
 		assert.Greater(t, kWh, 1.03*best, name)
 		found := 0
-		for _, r := range winding.Prepare(withCircuits(load(t, name+".toml"), there)).Ladder(0) {
+		for _, r := range winding.Prepare(withCircuits(j, there)).Ladder(0) {
 			if r.Wire == "1 × "+said[1] {
 				assert.InDelta(t, r.YearKWh.Value, kWh, 0.5+0.02*kWh, "%s %s", name, r.Wire)
 				assert.InDelta(t, r.AmpsUsual.Value, net, 0.0051*net+0.005, "%s %s", name, r.Wire)
