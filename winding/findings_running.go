@@ -143,7 +143,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 		}
 	}
 	if o.freed > 0 && !o.OverLimit() && !o.Burns() {
-		d.add(Doubt, at("turns"), t.Name, orElse(better, "furl it earlier"), "balance of drive and alternator", "it stands on an edge (%s): 2 %% more volts at a full battery, or 2 %% less of the machine than was read, and the rotor comes free of the winding: %s A flow, and it stands %s A", a.drive.conditions[top].Label, inAmps(o.freed), inAmps(o.LimitAmps.Value))
+		d.add(Doubt, at("turns"), t.Name, orElse(better, "furl it earlier"), "balance of drive and alternator", "it stands on an edge (%s): 2 %% more volts at a full battery, or 2 %% less of the machine than was read, and the rotor runs on: %s A flow, and it stands %s A", a.drive.conditions[top].Label, inAmps(o.freed), inAmps(o.LimitAmps.Value))
 	}
 	if p := o.guarded(); p != nil && !o.OverLimit() {
 		d.add(Note, "battery.most_current", t.Name, "", "", "the regulator is what protects the winding: without it %s A would flow (%s), it stands %s A", inAmps(p.unheld), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitAt(p.unheldRPM)))

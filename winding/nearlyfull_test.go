@@ -71,20 +71,21 @@ func TestFurledInTimeItStandsAFullBattery(t *testing.T) {
 	assert.False(t, b.OverLimit() || b.Burns())
 }
 
-// A turn more holds it, but not within what a meter may be off in the volts: that is said, and true.
+// A machine of a few more volts holds the rotor, but not within what a meter may be off in them: that is
+// said, and true.
 func TestStandsOnAnEdge(t *testing.T) {
 	j := load(t, "on-the-edge.toml")
 	j.Trials = j.Trials[1:]
-	onEdge := func(turns float64) (found bool) {
-		j.Trials[0].Turns = quantity.Known(turns)
+	onEdge := func(read float64) (found bool) {
+		j.Spins[0].LineVolts = quantity.Known(read)
 		for _, f := range winding.Evaluate(j).Findings {
 			found = found || strings.Contains(f.Text, "on an edge")
 		}
 		return found
 	}
-	assert.False(t, onEdge(22), "well held")
-	assert.False(t, onEdge(18), "past the edge, which says more")
-	require.True(t, onEdge(19))
+	assert.False(t, onEdge(11), "well held")
+	assert.False(t, onEdge(9.8), "past the edge, which says more")
+	require.True(t, onEdge(10.1))
 	volts := winding.Evaluate(j).Machine.AbsorptionVolts.Value
 	for _, c := range []struct {
 		times float64
@@ -93,4 +94,6 @@ func TestStandsOnAnEdge(t *testing.T) {
 		b := winding.Evaluate(absorbing(j, c.times*volts)).Trials[0]
 		assert.Equal(t, c.over, b.OverLimit(), c.times)
 	}
+	j.Spins[0].LineVolts = quantity.Known(10.1 * 0.98)
+	assert.True(t, winding.Evaluate(j).Trials[0].OverLimit())
 }

@@ -120,7 +120,7 @@ type Charging struct {
 	// fullTo is the strongest wind, m/s, of those gone through in which it stands a battery that is nearly
 	// full; 0 where it stands all of them.
 	fullTo float64
-	// freed is the amps of a rotor that comes free of the winding just beyond what was read; 0 where none do.
+	// freed is the amps of a rotor that runs on just beyond what was read; 0 where none do.
 	freed float64
 	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
 	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
