@@ -158,19 +158,18 @@ func TestFieldHeldByHand(t *testing.T) {
 func TestNetAmpsByHand(t *testing.T) {
 	r := charger{sets: 2, field: 28}
 	r.load.Volts = 14
-	assert.InDelta(t, 8, r.net(&charge.Point{DCAmps: 5, DCVolts: 16}), 1e-12)
+	assert.InDelta(t, 8, r.net(&charge.Point{DCAmps: 5, DCVolts: 16, BatteryWatts: 14 * 5}), 1e-12)
 	r.load.Volts = 0
 	assert.InDelta(t, 8.25, r.net(&charge.Point{DCAmps: 5, DCVolts: 16}), 1e-12)
 	assert.InDelta(t, 10, r.net(&charge.Point{DCAmps: 5}), 1e-12)
 }
 
-// The volts that stand in the formula of net amps are those that feed the rotor: 28 W and 2 A less are 14 V. Where amps are
-// less because a shunt burns them there is no rotor to feed, and the battery's volts stand there.
+// The volts that stand in the formula of net amps are those at the battery's posts, which feed the rotor: 28 W and 2 A less are
+// 14 V. What the amps are worked out against is the battery's own, 13.8 V.
 func TestVoltsOfAFormulaOfNetAmps(t *testing.T) {
 	o, m := new(TrialOutcome), &MachineOutcome{ChargingVolts: quantity.Of(13.8)}
-	o.Operating = []Operating{{Meeting: Meeting{Condition: "usual"}, RunPoint: RunPoint{AmpsDC: 12, NetAmps: 10, FieldWatts: 28}}}
-	assert.InDelta(t, 14, termAt("supply_v_usual", &job.Job{}, m, o).value, 1e-12)
-	o.Operating[0].FieldWatts = 0
+	o.Operating = []Operating{{Meeting: Meeting{Condition: "usual"}, RunPoint: RunPoint{AmpsDC: 12, NetAmps: 10, FieldWatts: 28, PostsVolts: 14}}}
+	assert.InDelta(t, 14, termAt("posts_v_usual", &job.Job{}, m, o).value, 1e-12)
 	assert.InDelta(t, 13.8, termAt("supply_v_usual", &job.Job{}, m, o).value, 1e-12)
 }
 

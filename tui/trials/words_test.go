@@ -102,7 +102,7 @@ func TestTheLadderSaysWhyAndWhatOtherCircuitsBring(t *testing.T) {
 		tuitest.Press(t, v, s, w, h, "e")
 		text := best()
 		assert.Contains(t, text, "best (wind 4.5 m/s, and in a year): thinner stalls the rotor more, thicker does not go in.")
-		assert.Contains(t, text, "o: more than on this ladder: 28 turns of IEC 2.12 mm in 12 parallel circuits, about 216 kWh a year.")
+		assert.Contains(t, text, "o: more than on this ladder: 28 turns of IEC 2.12 mm in 12 parallel circuits, 0.27 A net (wind 4.5 m/s), about 216 kWh a year.")
 		for range 5 {
 			tuitest.Press(t, v, s, w, h, "o")
 		}
