@@ -252,3 +252,21 @@ func TestFewerStrandsAreNamedWhereThereAreSome(t *testing.T) {
 		assert.Equal(t, said, strings.Contains(o.Findings[at].Fix, "fewer strands"), o.Findings[at].Fix)
 	}
 }
+
+// A density that is passed while the class is kept says how much the class would allow; one that is
+// passed with the class says nothing of it.
+func TestADensityPassedSaysWhatTheClassAllows(t *testing.T) {
+	o := winding.Evaluate(load(t, "pedals-hub.toml"))
+	allows := 0.0
+	for _, l := range o.Trials[0].Each {
+		if l.Name == "temperature" {
+			allows = l.AmpsDC.Value
+		}
+	}
+	require.Greater(t, allows, o.Trials[0].SteadyAmps.Value)
+	assert.NotZero(t, severityOf(&o, "A", fmt.Sprintf("its class would allow %.1f A", allows)))
+
+	o = winding.Evaluate(load(t, "wind-good.toml"))
+	require.NotZero(t, severityOf(&o, "A", "is over its limit"))
+	assert.Zero(t, severityOf(&o, "A", "its class would allow"))
+}

@@ -137,7 +137,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 		p := &o.Operating[i]
 		most := o.hardest(p)
 		if limit, by := o.governs(most); o.PassedIn(most) {
-			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s%s) is over its limit of %s A, by %s%s%s", inAmps(most.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, p.whenFull(most), inAmps(limit), limitWords[by.Name], by.circles, a.furtherOver(o, i))
+			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s%s) is over its limit of %s A, by %s%s%s", inAmps(most.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, p.whenFull(most), inAmps(limit), limitWords[by.Name], by.circles+o.coolEnough(by, most), a.furtherOver(o, i))
 			d.list[len(d.list)-1].Past = true
 			break
 		}
@@ -157,6 +157,20 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	case hot.Value > limit:
 		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}
+}
+
+// coolEnough says that a winding past a density keeps to its class where it runs: the density is a rule of
+// the trade's, the temperature is worked out from guesses, and the person decides.
+func (o *TrialOutcome) coolEnough(by *Limit, p *RunPoint) string {
+	i := slices.IndexFunc(o.Each, func(l Limit) bool { return l.Name == limitTemperature })
+	if by.Name == limitTemperature || i < 0 {
+		return ""
+	}
+	stands := o.Each[i].AmpsDC.Value * o.fanned.grows(limitTemperature, p)
+	if p.AmpsDC > stands || p.TooHot {
+		return ""
+	}
+	return fmt.Sprintf("; its class would allow %s A", inAmps(stands))
 }
 
 // regulate is a regulator as a mend: where it is said, or a lower setting of the one there is.
