@@ -410,7 +410,7 @@ func TestMoreReadingsStandBelowTheFirstThings(t *testing.T) {
 	assert.Equal(t, "short[0]", last())
 	v.form = v.form.FocusID("spin[1]")
 	require.True(t, v.form.Focused().Adds)
-	tuitest.Press(t, v, s, 100, 30, "8 0 0 enter enter 1 1 enter")
+	tuitest.Press(t, v, s, 100, 30, "8 0 0 enter 1 1 enter")
 	require.Len(t, s.Job().Spins, 2)
 	assert.Equal(t, 11.0, s.Job().Spins[1].LineVolts.Value)
 	assert.Equal(t, "spin[2]", v.form.FocusID("spin[2]").Focused().ID, "and one more")

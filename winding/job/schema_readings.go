@@ -88,21 +88,22 @@ func threePhases(j *Job) bool { return j.Machine.Phases.Or(3) == 3 }
 // twoSets is where a reading may be of one set or of both.
 func twoSets(j *Job) bool { return j.Machine.Sets.Or(1) == 2 }
 
+// spinFields stand in the order of the bench: what is set, what is read, and what checks it.
 var spinFields = ofTheOld([]Input{
 	speedOf("spin", "Tachometer; or leave it empty and give the frequency.", func(j *Job, i int) *quantity.Reading { return &j.Spins[i].RPM }),
-	{Table: "spin", Name: "frequency", Label: "Frequency", Dim: quantity.Hertz, Min: 0.1, Max: 5000, Ghost: "from speed and poles",
-		Help: "Frequency of the AC volts, in place of the speed; given with the speed it checks the poles.", How: "The Hz range of a multimeter on two leads.",
-		at: func(j *Job, i int) any { return &j.Spins[i].Hertz }},
 	{Table: "spin", Name: "line", Label: "Volts", Dim: quantity.Volts, Min: 0.001, Max: 2000,
 		Help: "Volts of the OLD winding, nothing connected: AC between two leads unless Read across, among all fields, says otherwise.", How: "True-rms meter on AC volts; mean of the three pairs.",
 		at: func(j *Job, i int) any { return &j.Spins[i].LineVolts }},
+	fieldOf("spin", func(j *Job, i int) *quantity.Reading { return &j.Spins[i].FieldAmps }),
+	{Table: "spin", Name: "frequency", Label: "Frequency", Dim: quantity.Hertz, Min: 0.1, Max: 5000, Ghost: "from speed and poles",
+		Help: "Frequency of the AC volts, in place of the speed; given with the speed it checks the poles.", How: "The Hz range of a multimeter on two leads.",
+		at: func(j *Job, i int) any { return &j.Spins[i].Hertz }},
 	{Table: "spin", Name: "across", Label: "Read across", Kind: Word, Words: []string{AcrossLeads, AcrossStar, AcrossBridge, AcrossCapacitor}, Default: word(AcrossLeads, practice),
 		Help: "leads: two leads. star point: a lead and the star point. bridge: DC behind the bridge with only a meter on it. bridge and capacitor: the same with a capacitor across it.", How: "Behind a bridge a capacitor holds the peak; without one the meter shows the mean.",
 		at: func(j *Job, i int) any { return &j.Spins[i].Across }},
 	{Table: "spin", Name: "meter", Label: "Meter", Kind: Word, Words: []string{MeterRMS, MeterAverage, MeterPeak}, Default: word(MeterRMS, practice),
 		Help: "rms: a true-rms meter. average: a plain one, that shows rms of a sine. peak: one that shows the peak. On DC it does not matter.", How: "True-rms meters say so on their front.",
 		at: func(j *Job, i int) any { return &j.Spins[i].Meter }},
-	fieldOf("spin", func(j *Job, i int) *quantity.Reading { return &j.Spins[i].FieldAmps }),
 })
 
 var shortFields = ofTheOld([]Input{
