@@ -33,8 +33,9 @@ func (m *Model) pick(msg tea.KeyMsg) tea.Cmd {
 type doing struct {
 	name, keys string
 	do         func() tea.Cmd
-	short      string // what it is asked for by, before all that begin so
-	lead, also string // what stands before the name, and what else it is found by
+	short      string   // what it is asked for by, before all that begin so
+	lead, also string   // what stands before the name, and what else it is found by
+	names      []string // what else it is called
 }
 
 // openCommands lists all commands: those of this screen, those of every screen, the screens,
@@ -43,7 +44,7 @@ func (m *Model) openCommands() {
 	list := append(m.commands(), m.fields()...)
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
-		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Lead: d.lead, Also: strings.Join([]string{d.name, d.also, otherWords(d.name)}, " ")}
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Names: d.names, Lead: d.lead, Also: strings.Join([]string{d.name, d.also, otherWords(d.name)}, " ")}
 	}
 	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
 	m.picked = func(id string) tea.Cmd {
@@ -123,8 +124,8 @@ func (m *Model) fields() []doing {
 // its label among the first things, and its heading with its label.
 func (m *Model) field(in *job.Input, path string) doing {
 	t, _ := job.TableOf(in.Table)
-	also := strings.Join([]string{machine.Label(path), t.Title, in.WholeLabel(), t.Title, in.Label}, " ")
-	return doing{name: m.s.FieldName(path), lead: "Field: ", also: also, do: func() tea.Cmd { m.goTo(path); return nil }}
+	names := []string{machine.Label(path), t.Title + " " + in.WholeLabel(), t.Title + " " + in.Label, in.WholeLabel(), in.Label}
+	return doing{name: m.s.FieldName(path), lead: "Field: ", also: strings.Join(names, " "), names: names, do: func() tea.Cmd { m.goTo(path); return nil }}
 }
 
 // commandsOf are those of a screen, which comes up first.

@@ -1,13 +1,16 @@
 package tui
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -67,6 +70,25 @@ func TestFieldsAreFoundByWhatStandsOnTheScreen(t *testing.T) {
 	assert.Less(t, len(found), all/4)
 	for _, o := range found {
 		assert.Contains(t, strings.ToLower(o.Label+o.Note+o.Also), "field", "not by what stands before it")
+	}
+}
+
+// A field's name typed whole goes to the field, on every screen, before any command that begins so; a
+// screen's name to the screen, though a field may be called so too.
+func TestAFieldsWholeNameGoesToIt(t *testing.T) {
+	for _, screen := range []string{"Machine", "Trials", "Curves"} {
+		for typed, want := range map[string]string{"slot area": "slot.area", "fill limit": "slot.fill_limit", "Poles": "machine.poles", "drive: power": "drive.power"} {
+			m := opened(session.NewExample(), 100, 30, screen, "")
+			before := m.s.Document().Text()
+			m.press("ctrl+p")
+			m.gets(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(typed), Paste: true})
+			m.press("enter")
+			assert.Equal(t, before, m.s.Document().Text(), "%s: %s", screen, typed)
+			in, _ := job.InputAt(want)
+			assert.Regexp(t, "▸ "+regexp.QuoteMeta(in.Label), plainLines(m.View()), "%s: %s", screen, typed)
+		}
+		m := opened(session.NewExample(), 100, 30, screen, "ctrl+p D r i v e enter")
+		assert.Equal(t, "Drive", m.view().Name())
 	}
 }
 

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -103,27 +104,29 @@ func (c Choice) filtered(typed string) Choice {
 	return c
 }
 
-// Matching is the options that what was typed leaves, the best first: those whose label or
-// short name begins with it, then those in which a word does, then those that have it anywhere
+// Matching is the options that what was typed leaves, the best first: those of which it
+// is a whole name, those whose label or short name begins with it, then those in which a word does, then those that have it anywhere
 // or are called so by others. Colons, commas and dots of omission count for nothing.
 func (c Choice) Matching() []Option {
 	want := plain(c.Typed)
 	if want == "" {
 		return c.Options
 	}
-	var ranks [3][]Option
+	var ranks [4][]Option
 	for _, o := range c.Options {
 		label, note := plain(o.Label), plain(o.Note)
 		switch {
-		case o.Lead == "" && strings.HasPrefix(label, want), strings.HasPrefix(plain(o.Short), want):
+		case slices.ContainsFunc(append([]string{o.Label, o.Short}, o.Names...), func(name string) bool { return plain(name) == want }):
 			ranks[0] = append(ranks[0], o)
-		case strings.Contains(" "+label, " "+want):
+		case o.Lead == "" && strings.HasPrefix(label, want), strings.HasPrefix(plain(o.Short), want):
 			ranks[1] = append(ranks[1], o)
-		case strings.Contains(label+" "+note, want), strings.Contains(" "+plain(o.Also), " "+want):
+		case strings.Contains(" "+label, " "+want):
 			ranks[2] = append(ranks[2], o)
+		case strings.Contains(label+" "+note, want), strings.Contains(" "+plain(o.Also), " "+want):
+			ranks[3] = append(ranks[3], o)
 		}
 	}
-	return append(append(ranks[0], ranks[1]...), ranks[2]...)
+	return slices.Concat(ranks[:]...)
 }
 
 // plain is text as it is looked for: in small letters, one blank between words, without the marks

@@ -7,11 +7,12 @@ type Option struct {
 	ID    string // what the owner gets back
 	Key   string // single key that answers at once; may be empty
 	Label string
-	Note  string // explanation beside the label; may be empty
-	Also  string // other words to find it by, not shown
-	Short string // what it is asked for by, before all whose label begins so
-	Lead  string // stands before the label; nothing is looked for in it
-	Mark  Role   // its mark stands before the label of a tall option
+	Note  string   // explanation beside the label; may be empty
+	Also  string   // other words to find it by, not shown
+	Short string   // what it is asked for by, before all whose label begins so
+	Names []string // what else it is called; typed whole, any name puts it before all others
+	Lead  string   // stands before the label; nothing is looked for in it
+	Mark  Role     // its mark stands before the label of a tall option
 }
 
 // Answer is what came of a key: not Done yet, or Done with the chosen option's ID
