@@ -33,8 +33,8 @@ func (m *Model) everywhere() []kit.Binding {
 		kit.Bind(files, keys("w", "", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
 		kit.Bind(files, keys("W", "", ""), "drawing", "Write the drawing of the chosen trial, to print: unrolled, face, slot, amps.", m.askDrawing),
 		command(group, keys("q", "", "ctrl+c ctrl+q"), "leave", "Leave; asks when there is unsaved work, and once more leaves with it kept.", m.quit),
-		kit.Bind(group, keys("u", "", "ctrl+z"), "undo", "Take the last change back.", m.s.Undo),
-		kit.Bind(group, keys("U", "", "ctrl+y"), "", "Do again what was undone.", m.s.Redo),
+		kit.Bind(group, keys("u", "", "ctrl+z"), "undo", "Take the last change back.", func() { m.follow(m.s.Undo()) }),
+		kit.Bind(group, keys("U", "", "ctrl+y"), "", "Do again what was undone.", func() { m.follow(m.s.Redo()) }),
 		command(group, "ctrl+l", "", "The screen anew, where something else wrote over it.", func() tea.Cmd { return tea.ClearScreen }),
 		kit.Bind(group, "ctrl+t", "", "Colours: for any background, dark, light, high contrast, none.", m.nextTheme),
 		command(group, "f4", "", "The mouse, on or off. While it is on, the terminal marks text only with shift held.", m.flipMouse),
@@ -86,6 +86,13 @@ func (m *Model) goingBack() []kit.Binding {
 	}
 	to := *m.cameFrom
 	return []kit.Binding{kit.Bind("Everywhere", "esc", "back to "+m.views[to].Name(), "Back to where the field was gone to from.", func() { m.show(to) })}
+}
+
+// follow marks what was undone or done again, where the screen that is up shows it.
+func (m *Model) follow(fields []string) {
+	if f, ok := m.view().(session.Follower); ok {
+		f.Follow(m.s, fields)
+	}
 }
 
 func (m *Model) flipLengths() {

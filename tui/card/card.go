@@ -49,10 +49,18 @@ func (v *View) Typing(*session.Session) bool { return false }
 func (v *View) Bindings(s *session.Session) []kit.Binding {
 	const group = "Card"
 	return append([]kit.Binding{
-		kit.Bind(group, "] right", "trial", "The next trial's card.", func() { s.Choose(s.Trial + 1) }),
-		kit.Bind(group, "[ left", "", "The card of the trial before.", func() { s.Choose(s.Trial - 1) }),
+		kit.Bind(group, "] right", "trial", "The next trial's card.", func() { step(s, 1) }),
+		kit.Bind(group, "[ left", "", "The card of the trial before.", func() { step(s, -1) }),
 		kit.Bind(group, "r", "report/card", "The report with every figure of every trial, or the card.", func() { v.report = !v.report }),
 	}, v.scroll.Bindings("Reading", "read on")...)
+}
+
+// step chooses the next trial, or the one before; at the end it says so.
+func step(s *session.Session, by int) {
+	was := s.Trial
+	if s.Choose(s.Trial + by); s.Trial == was && len(s.Outcome().Trials) > 0 {
+		s.Say("trial " + s.Outcome().Trials[was].Name + " is the " + map[int]string{1: "last", -1: "first"}[by])
+	}
 }
 
 // Key takes a key.

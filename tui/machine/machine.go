@@ -199,8 +199,20 @@ func (v *View) by(s *session.Session, rows int) {
 	if v.form.Editing() {
 		v.refused(s, v.form.Focused().ID)
 	}
+	from := v.form.Focused().ID
 	v.form = v.form.By(rows)
 	s.Settle()
+	if rows == 1 {
+		v.behindSides(s, from)
+	}
+}
+
+// behindSides marks what comes behind the slot's depth, where the area that was just taken was given as
+// width × depth and has become these.
+func (v *View) behindSides(s *session.Session, taken string) {
+	if _, _, area := s.Document().Typed("slot.area"); taken == "slot.area" && !area && s.Job().Slot.DepthMM.Given() {
+		v.form = v.form.WithRows(v.rows(s)).FocusID("slot.depth").By(1)
+	}
 }
 
 // refused says that what was just taken cannot be used. It stays where it was typed, with its mark
@@ -241,6 +253,9 @@ func (v *View) put(s *session.Session, edit form.Edit) {
 	if edit.Done {
 		s.Settle()
 		v.refused(s, edit.ID)
+		if v.form.Focused().ID != edit.ID { // taken, not left
+			v.behindSides(s, edit.ID)
+		}
 	}
 	// What was taken may have brought fields with it: the next is the next of those there are.
 	if edit.Changed && edit.Done && v.form.Focused().ID != edit.ID {
@@ -262,6 +277,17 @@ func (v *View) GoTo(s *session.Session, path string) bool {
 	v.first, v.adding = first, adding
 	v.SetSize(s, v.at)
 	return false
+}
+
+// Follow marks the first of some fields that is shown.
+func (v *View) Follow(s *session.Session, fields []string) {
+	v.SetSize(s, v.at)
+	for _, path := range fields {
+		if f := v.form.FocusID(path); f.Focused().ID == path {
+			v.form = f
+			return
+		}
+	}
 }
 
 // turn goes from the first things to every field and back. What is marked stays so; where it

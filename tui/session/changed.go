@@ -17,11 +17,8 @@ func changed(from, to job.Document) string {
 		return t
 	}
 	var list []string
-	for _, path := range paths(from, to) {
-		was, is := typedIn(from, path), typedIn(to, path)
-		if was != is {
-			list = append(list, fmt.Sprintf("%s %s → %s", fieldName(from, path), was, is))
-		}
+	for _, path := range fieldsChanged(from, to) {
+		list = append(list, fmt.Sprintf("%s %s → %s", fieldName(from, path), typedIn(from, path), typedIn(to, path)))
 	}
 	if n := len(list) - mostChanges; n > 0 {
 		list = append(list[:mostChanges], fmt.Sprintf("%d more", n))
@@ -64,6 +61,16 @@ func missing(has, not job.Document) string {
 		}
 	}
 	return "one"
+}
+
+// fieldsChanged are the fields that say something else in one document than in another.
+func fieldsChanged(from, to job.Document) (list []string) {
+	for _, path := range paths(from, to) {
+		if typedIn(from, path) != typedIn(to, path) {
+			list = append(list, path)
+		}
+	}
+	return list
 }
 
 // paths are all fields that either document may have.

@@ -23,6 +23,11 @@ type Goer interface {
 	GoTo(s *Session, path string) bool
 }
 
+// Follower is a view that marks the first field it shows of those that were undone or done again.
+type Follower interface {
+	Follow(s *Session, fields []string)
+}
+
 // Editor is a view in which letters begin a value. Editing reports whether one is being
 // given just now; before that, signs such as ? are still commands.
 type Editor interface {

@@ -50,11 +50,22 @@ func (s *Session) Leave(path string) {
 // Settle ends a typed edit: what is typed next, into the same field too, is another step of
 // undo.
 func (s *Session) Settle() {
-	if doc, said := unbundled(s.doc, s.merging); said != "" {
+	if doc, said := unfolded(s.doc, s.merging); said != "" {
 		s.put(doc)
 		s.Say(said)
 	}
 	s.merging = ""
+}
+
+// unfolded is a document in which a value that says more than its own field holds is in all the fields
+// that it says: a wire with its strands, a slot's width × depth. said tells it, "" where nothing is to do.
+func unfolded(doc job.Document, path string) (_ job.Document, said string) {
+	if path == "slot.area" {
+		if next, width, depth, ok := doc.Shaped(); ok {
+			return next, "a parallel slot " + width + " wide and " + depth + " deep, which its shape, width and depth now say in the place of the area"
+		}
+	}
+	return unbundled(doc, path)
 }
 
 // unbundled is a document in which a wire that was typed with its strands, "5 x 0.6 mm", is
@@ -121,32 +132,37 @@ func (s *Session) edit(doc job.Document) (changed bool) {
 	return true
 }
 
-// Undo takes the last edit back; Redo does it again. Each says what came of it.
-func (s *Session) Undo() {
+// Undo takes the last edit back; Redo does it again. Each says what came of it, and gives the fields that
+// say something else now.
+func (s *Session) Undo() (fields []string) {
 	if len(s.undo) == 0 {
 		s.Say("nothing to undo")
-		return
+		return nil
 	}
 	s.merging = ""
 	s.redo = append(s.redo, s.doc.Text())
 	last := job.Parse(s.undo[len(s.undo)-1])
 	s.undo = s.undo[:len(s.undo)-1]
 	what := changed(s.doc, last)
+	fields = fieldsChanged(s.doc, last)
 	s.put(last)
 	s.Say(fmt.Sprintf("undone: %s; %d more to undo", what, len(s.undo)))
+	return fields
 }
 
 // Redo does again what was undone.
-func (s *Session) Redo() {
+func (s *Session) Redo() (fields []string) {
 	if len(s.redo) == 0 {
 		s.Say("nothing to redo")
-		return
+		return nil
 	}
 	s.merging = ""
 	s.undo = append(s.undo, s.doc.Text())
 	next := job.Parse(s.redo[len(s.redo)-1])
 	s.redo = s.redo[:len(s.redo)-1]
 	what := changed(s.doc, next)
+	fields = fieldsChanged(s.doc, next)
 	s.put(next)
 	s.Say("done again: " + what)
+	return fields
 }

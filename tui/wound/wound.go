@@ -52,6 +52,9 @@ func (v *View) GoTo(s *session.Session, path string) bool {
 	return true
 }
 
+// Follow marks the first of some fields that is shown.
+func (v *View) Follow(s *session.Session, fields []string) { v.form.Follow(s, fields) }
+
 // Click marks the field at a cell of the frame.
 func (v *View) Click(s *session.Session, x, y int) { v.form.Click(s, x, y) }
 

@@ -1,71 +1,145 @@
 package job
 
 import (
-	"regexp"
+	"math"
 	"strconv"
 	"strings"
-	"sync"
 
 	"slotwright/winding/quantity"
 )
 
-// sides are the width and the depth of a slot, given in the place of its area: "8 x 9 mm",
-// "7/16 × 15/16 in". The unit is that of both, "" where none was written.
-type sides struct {
-	guessed      string // the mark in front, or nothing
-	width, depth string
-	unit         quantity.Unit
-	said         bool // the unit was
-	product      float64
+// side is the width or the depth of a slot as one of two was typed, "~4.2 ±0.1 mm".
+type side struct {
+	typedNumber
+	number string // as typed, a fraction too, without mark, unit and ±
+	spread string // " ±0.1", "" where none was written
 }
 
-// multiplied is the form of two sides, the unit behind either or both.
-var multiplied = sync.OnceValue(func() *regexp.Regexp {
-	const number, unit = `([0-9][0-9.,/ -]*|[.,][0-9]+)`, `(mm|cm|in|inch|inches|"|″)?`
-	return regexp.MustCompile(`(?i)^\s*(~?)\s*` + number + `\s*` + unit + `\s*[x×*]\s*` + number + `\s*` + unit + `\s*$`)
-})
+// sideOf reads one side.
+func sideOf(text string) (s side, ok bool) {
+	q, err := parseQuantity(text)
+	m := quantityForm().FindStringSubmatch(plainUnit.Replace(text))
+	if err != nil || m == nil || q.value <= 0 {
+		return s, false
+	}
+	s = side{typedNumber: q, number: strings.TrimSpace(m[2])}
+	if m[4] != "" {
+		s.spread = " ±" + quantity.File.Number(q.plusMinus, quantity.AtMost(6))
+	}
+	return s, true
+}
+
+// text is the side without its unit.
+func (s side) text() string {
+	mark := ""
+	if s.guessed {
+		mark = "~"
+	}
+	return mark + s.number + s.spread
+}
+
+// times is the side in a unit that is so many times smaller.
+func (s side) times(by float64) side {
+	s.value, s.plusMinus = s.value*by, s.plusMinus*by
+	s.number = strconv.FormatFloat(s.value, 'g', 10, 64)
+	if s.spread != "" {
+		s.spread = " ±" + strconv.FormatFloat(s.plusMinus, 'g', 6, 64)
+	}
+	return s
+}
+
+// sides are the width and the depth of a slot, given in the place of its area: "8 x 9 mm",
+// "7/16 × 15/16 in". The unit is that of both, and so are the mark of a guess in front and a ± that stands
+// at the end alone.
+type sides struct {
+	width, depth side
+	unit         quantity.Unit
+	said         bool // the unit was
+}
 
 // sidesOf reads two sides where an area is asked for; ok is false for anything else.
 func (f *Input) sidesOf(typed string) (s sides, ok bool) {
-	if f.Table != "slot" || len(f.Dim) == 0 || f.Dim[0].Suffix != quantity.SquareMM[0].Suffix {
+	if f.Path() != areaOfSlot {
 		return s, false
 	}
-	m := multiplied().FindStringSubmatch(typed)
-	if m == nil || m[3] != "" && m[5] != "" && !strings.EqualFold(m[3], m[5]) {
+	parts := strings.FieldsFunc(typed, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
+	if len(parts) != 2 {
 		return s, false
 	}
-	s.guessed, s.width, s.depth = m[1], strings.TrimSpace(m[2]), strings.TrimSpace(m[4])
-	width, errWidth := parseNumber(s.width)
-	depth, errDepth := parseNumber(s.depth)
-	unit := m[5]
+	var okWidth, okDepth bool
+	s.width, okWidth = sideOf(parts[0])
+	s.depth, okDepth = sideOf(parts[1])
+	if !okWidth || !okDepth || s.width.unit != "" && s.depth.unit != "" && !strings.EqualFold(s.width.unit, s.depth.unit) {
+		return s, false
+	}
+	unit := s.depth.unit
 	if unit == "" {
-		unit = m[3]
+		unit = s.width.unit
 	}
 	s.unit, ok = quantity.Millimetres.Typed(unit)
-	s.said, s.product = unit != "", width*depth
-	return s, ok && errWidth == nil && errDepth == nil
+	s.said = unit != ""
+	if s.width.spread == "" && s.depth.spread != "" {
+		s.width.plusMinus, s.width.spread = s.depth.plusMinus, s.depth.spread
+	}
+	if s.said && s.unit.Suffix == "cm" { // no key of an area ends with it
+		s.width, s.depth, s.unit = s.width.times(10), s.depth.times(10), quantity.Millimetres[0]
+	}
+	return s, ok
 }
 
-// area is the sides as an area with its unit, as a number of the field is written.
+// area is the sides as an area with its unit, as a number of the field is written. What either may be
+// off by is taken as independent of the other.
 func (s sides) area() string {
-	text := s.guessed + strconv.FormatFloat(s.product, 'g', 10, 64)
-	switch {
-	case !s.said:
-		return text
-	case s.unit.Suffix == "cm":
-		return s.guessed + strconv.FormatFloat(100*s.product, 'g', 10, 64) + " mm2"
+	area := s.width.value * s.depth.value
+	text := strconv.FormatFloat(area, 'g', 10, 64)
+	if s.width.guessed || s.depth.guessed {
+		text = "~" + text
 	}
-	return text + " " + s.unit.Suffix + "2"
+	if off := math.Hypot(s.width.plusMinus*s.depth.value, s.depth.plusMinus*s.width.value); off > 0 {
+		text += " ±" + strconv.FormatFloat(off, 'g', 6, 64)
+	}
+	if s.said {
+		text += " " + s.unit.Suffix + "2"
+	}
+	return text
 }
 
-// alone are the sides without their unit, and the unit of the area, for a key that ends with it;
-// what no key ends with, centimetres, is turned into the area itself.
+// alone are the sides without their unit, and the unit of the area, for a key that ends with it.
 func (s sides) alone(u quantity.Unit) (string, quantity.Unit) {
-	if !s.said {
-		return s.guessed + s.width + " x " + s.depth, u
+	if own, ok := quantity.SquareMM.Suffixed(s.unit.Suffix + "2"); ok && s.said {
+		u = own
 	}
-	if own, ok := quantity.SquareMM.Suffixed(s.unit.Suffix + "2"); ok {
-		return s.guessed + s.width + " x " + s.depth, own
+	return s.width.text() + " x " + s.depth.text(), u
+}
+
+// areaOfSlot is the field that takes two sides in its place.
+const areaOfSlot = "slot.area"
+
+// Shaped is the document in which a slot's area that was given as width × depth is what that says: a
+// parallel slot as wide below its mouth and as deep, each in its own field and in the unit it was typed
+// in. ok is false where there is nothing of the kind, or where a side is not one that a slot can have.
+func (d Document) Shaped() (_ Document, width, depth string, ok bool) {
+	e, given := d.entries[areaOfSlot]
+	if !given {
+		return d, "", "", false
 	}
-	return s.guessed + strconv.FormatFloat(100*s.product, 'g', 10, 64), quantity.SquareMM[0]
+	s, two := e.field.sidesOf(e.typed)
+	unit, known := quantity.Millimetres.Suffixed(strings.TrimSuffix(e.unit.Suffix, "2"))
+	if _, bad := d.ProblemAt(areaOfSlot); !two || !known || bad {
+		return d, "", "", false
+	}
+	if s.width.guessed && !strings.Contains(e.typed[1:], "~") { // the mark in front is of both
+		s.depth.guessed = true
+	}
+	width, depth = s.width.text()+" "+unit.Name, s.depth.text()+" "+unit.Name
+	next := d
+	for _, set := range [][2]string{{"slot.shape", "parallel"}, {"slot.top", width}, {"slot.depth", depth}, {areaOfSlot, ""}} {
+		if next = next.Set(set[0], set[1], quantity.Choice{}); next.refused != "" {
+			return d, "", "", false
+		}
+		if _, bad := next.ProblemAt(set[0]); bad {
+			return d, "", "", false
+		}
+	}
+	return next, width, depth, true
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -68,7 +69,7 @@ func TestAnAreaAsWidthTimesDepth(t *testing.T) {
 		{"8 x 9", "8 x 9", "mm²", quantity.Choice{}, 72},
 		{"~8,5*9 mm", "~8,5 x 9", "mm²", inch, 76.5},
 		{"0.33 x 0.9", "0.33 x 0.9", "in²", inch, 0.297 * 645.16},
-		{"0.8 x 0.9 cm", "72", "mm²", inch, 72},
+		{"0.8 x 0.9 cm", "8 x 9", "mm²", inch, 72},
 	} {
 		d := Parse("").Set("slot.area", c.typed, c.choice)
 		require.Empty(t, d.Problems(), c.typed)
@@ -120,4 +121,53 @@ func TestCablesSideBySideAndByTheirGauge(t *testing.T) {
 	assert.Len(t, Parse("[battery]\ncable_area_mm2 = \"2 x 0.05 in2\"\n").Problems(), 1, "not the key's unit")
 	assert.InEpsilon(t, 13.30, Parse("[battery]\ncable_area_in2 = \"6 AWG\"\n").Job().Battery.CableMM2.Value, 5e-4)
 	assert.Len(t, Parse("").Set("slot.area", "6 AWG", quantity.Choice{}).Problems(), 1, "a slot has no gauge")
+}
+
+// A width × depth is a parallel slot as wide and as deep, each side with its own ± or with the one at the
+// end, in the unit that was typed; the area is their product, and ± of the two add in quadrature
+// (ISO/IEC Guide 98-3, 5.1.2: independent inputs). 4.2 × 11 mm is 46.2 mm².
+func TestASlotOfWidthTimesDepthIsParallel(t *testing.T) {
+	for _, c := range []struct {
+		typed                    string
+		choice                   quantity.Choice
+		width, depth, wPM, dPM   float64
+		guessedWide, guessedDeep bool
+		unit                     string
+	}{
+		{typed: "4.2x11", width: 4.2, depth: 11, unit: "mm"},
+		{typed: "4.2 X 11 mm", choice: quantity.Choice{Inch: true}, width: 4.2, depth: 11, unit: "mm"},
+		{typed: "0.42*1.1cm", width: 4.2, depth: 11, unit: "mm"},
+		{typed: "4.2±0.1 × 11 ±0.2", width: 4.2, depth: 11, wPM: 0.1, dPM: 0.2, unit: "mm"},
+		{typed: "4.2 x 11 mm ±0.1", width: 4.2, depth: 11, wPM: 0.1, dPM: 0.1, unit: "mm"},
+		{typed: "4.2 ±0.1 x 11", width: 4.2, depth: 11, wPM: 0.1, unit: "mm"},
+		{typed: "~4.2 x 11", width: 4.2, depth: 11, guessedWide: true, guessedDeep: true, unit: "mm"},
+		{typed: "4.2 x ~11", width: 4.2, depth: 11, guessedDeep: true, unit: "mm"},
+		{typed: "0.33 x 0.9 ±0.01", choice: quantity.Choice{Inch: true}, width: 0.33 * 25.4, depth: 0.9 * 25.4, wPM: 0.254, dPM: 0.254, unit: "in"},
+		{typed: `7/16" x 15/16"`, width: 7. / 16 * 25.4, depth: 15. / 16 * 25.4, unit: "in"},
+	} {
+		typed := Parse("# mine\n[slot]\n").Set("slot.area", c.typed, c.choice)
+		area := typed.Job().Slot.AreaMM2
+		assert.InEpsilon(t, c.width*c.depth, area.Value, 1e-9, c.typed)
+		assert.InDelta(t, math.Hypot(c.wPM*c.depth, c.dPM*c.width), area.PlusMinus, 1e-4*area.Value, c.typed)
+		d, _, _, ok := typed.Shaped()
+		require.True(t, ok, c.typed)
+		require.Empty(t, d.Problems(), c.typed)
+		s := d.Job().Slot
+		assert.Equal(t, "parallel", s.Shape, c.typed)
+		assert.False(t, s.AreaMM2.Given(), c.typed)
+		assert.InEpsilon(t, c.width, s.TopMM.Value, 1e-9, c.typed)
+		assert.InEpsilon(t, c.depth, s.DepthMM.Value, 1e-9, c.typed)
+		assert.InDelta(t, c.wPM, s.TopMM.PlusMinus, 1e-6, c.typed)
+		assert.InDelta(t, c.dPM, s.DepthMM.PlusMinus, 1e-6, c.typed)
+		assert.Equal(t, c.guessedWide, s.TopMM.Origin == quantity.Guessed, c.typed)
+		assert.Equal(t, c.guessedDeep, s.DepthMM.Origin == quantity.Guessed, c.typed)
+		_, u, _ := d.Typed("slot.top")
+		assert.Equal(t, c.unit, u.Name, c.typed)
+		assert.Contains(t, d.Text(), "# mine\n", "nothing else is touched")
+	}
+	for _, text := range []string{"", "[slot]\narea_mm2 = 72\n", "[slot]\narea_mm2 = \"0.1 x 90\"\n", "[slot]\narea_mm2 = \"9 x\"\n"} {
+		d, _, _, ok := Parse(text).Shaped()
+		assert.False(t, ok, text)
+		assert.Equal(t, text, d.Text())
+	}
 }
