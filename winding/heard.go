@@ -94,10 +94,23 @@ func otherPoles(s job.SpinReading, poles quantity.Reading) bool {
 	return s.Hertz.Given() && s.RPM.Given() && poles.Given() && math.Abs(120*s.Hertz.Value/s.RPM.Value/poles.Value-1) > polesApart
 }
 
+// misread is whether it is reading i itself that is wrong where it contradicts the count of the poles:
+// another that has speed and frequency bears the count out, or there is no machine of so many.
+func misread(i int, spins []job.SpinReading, poles quantity.Reading) bool {
+	for k, s := range spins {
+		if k != i && s.Hertz.Given() && s.RPM.Given() && !otherPoles(s, poles) {
+			return true
+		}
+	}
+	heard := 120 * spins[i].Hertz.Value / spins[i].RPM.Value
+	pairs := math.Round(heard / 2)
+	return pairs < 1 || math.Abs(heard/(2*pairs)-1) > polesApart
+}
+
 // markPoles marks a count of the poles that a frequency contradicts, and so what follows from it.
 func markPoles(m *machine, spins []job.SpinReading) {
-	for _, s := range spins {
-		if otherPoles(s, m.Poles) {
+	for i, s := range spins {
+		if otherPoles(s, m.Poles) && !misread(i, spins, m.Poles) {
 			m.Poles.Origin = quantity.Guessed
 		}
 	}
@@ -113,6 +126,9 @@ func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) 
 			d.add(Doubt, at("frequency"), "", "count the poles, or give the speed", "f = p·n/120", "the reading is not used: a frequency is a speed only where the poles are known")
 		case s.RPM.Given() && !poles.Given():
 			d.add(Note, at("frequency"), "", "", "f = p·n/120", "%.3g Hz at %.0f rpm is a machine of %.0f poles", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value)
+		case otherPoles(s, poles) && misread(i, spins, poles):
+			d.add(Doubt, at("frequency"), "", "read speed and frequency again", "f = p·n/120",
+				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)
 		case otherPoles(s, poles):
 			d.add(Broken, "machine.poles", "", "count the poles again; else read speed and frequency again", "f = p·n/120",
 				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)

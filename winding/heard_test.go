@@ -2,6 +2,7 @@ package winding
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"slotwright/winding/charge"
@@ -80,6 +81,38 @@ func TestFrequencyChecksThePoles(t *testing.T) {
 		}
 	}
 	assert.Equal(t, "140 Hz at 1200 rpm is a machine of 14 poles, not of 12", text)
+}
+
+// A frequency of which there is no machine, or one that another reading contradicts with the count, is
+// doubted itself, and the poles are not: 7.9 Hz at 1000 rpm is 0.948 poles, 79 Hz 9.48, 120 Hz at 1000 rpm
+// 14.4; 100 Hz at 1000 rpm bears 12 out. p = 120·f/n.
+func TestAFrequencyThatIsOddIsDoubtedItself(t *testing.T) {
+	spin := func(hertz, rpm float64) job.SpinReading {
+		return job.SpinReading{Hertz: quantity.Known(hertz), RPM: quantity.Known(rpm), LineVolts: quantity.Known(8)}
+	}
+	for _, c := range []struct {
+		spins []job.SpinReading
+		at    string
+	}{
+		{[]job.SpinReading{spin(100, 1000), spin(7.9, 1000)}, "spin[1].frequency"},
+		{[]job.SpinReading{spin(7.9, 1000)}, "spin[0].frequency"},
+		{[]job.SpinReading{spin(79, 1000)}, "spin[0].frequency"},
+		{[]job.SpinReading{spin(140, 1200), spin(100, 1000)}, "spin[0].frequency"},
+		{[]job.SpinReading{spin(140, 1200)}, "machine.poles"},
+		{[]job.SpinReading{spin(140, 1200), spin(70, 600)}, "machine.poles"},
+	} {
+		j := loadJob(t, "spin-up-seven-ways")
+		j.Spins = c.spins
+		o := Evaluate(j)
+		at := map[string]bool{}
+		for _, f := range o.Findings {
+			if strings.Contains(f.Text, "is a machine of") {
+				at[f.Path] = true
+			}
+		}
+		assert.Equal(t, map[string]bool{c.at: true}, at)
+		assert.Equal(t, c.at == "machine.poles", Prepare(j).machine.Poles.Origin == quantity.Guessed)
+	}
 }
 
 // Two leads joined give √3/2 of the amps of all three, in star and in delta: package drive has
