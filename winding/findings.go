@@ -60,6 +60,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	supply.callOut(d)
 	supply.unused(d)
 	aboutDrive{&j.Drive, &j.Target, b.speeds.ratio}.callOut(d)
+	turnedRound{&j.Drive, &j.Target, &b.speeds, earliest(o)}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRecords(d, j, o.Wound)
 	doubtReference(d, j.Target.Reference, j.Trials)

@@ -1,0 +1,71 @@
+package winding_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"slotwright/winding"
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// driven is the water wheel's job with other words about what lies between it and the alternator.
+func driven(t *testing.T, between string) job.Job {
+	t.Helper()
+	text, err := os.ReadFile("../testdata/jobs/water.toml")
+	require.NoError(t, err)
+	require.Contains(t, string(text), "\nratio = 10.2\n")
+	d := job.Parse(strings.Replace(string(text), "\nratio = 10.2\n", "\n"+between+"\n", 1))
+	require.Empty(t, d.Problems(), between)
+	return d.Job()
+}
+
+// A wheel of 85 rpm at the top through 48:14 and 180:55 is 0.0891 turns, 7.6 alternator rpm, at which
+// nothing charges; 14:48 and 55:180 are 11.2 turns (48·180/(14·55) = 11.22) and 954 rpm. So of teeth and
+// of pulleys. What is not turned round, or would be no better, is not asked.
+func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
+	for _, c := range []struct{ between, path, says string }{
+		{`ratio = "48:14 x 180:55"`, "drive.ratio", "11.2, and 954 rpm"},
+		{`ratio = "14:48 x 55:180"`, "", ""},
+		{`ratio = 10.2`, "", ""},
+		{`ratio = 0.0891`, "drive.ratio", "11.2"},
+		{`ratio = 0.9`, "", ""},
+		{`ratio = 0.01`, "", ""}, // 100 turns are none that anybody meant
+		{"driver_teeth = 10\ndriven_teeth = 110", "drive.driver_teeth", "With the wheels swapped it would be 11,"},
+		{"driver_teeth = 110\ndriven_teeth = 10", "", ""},
+		{"driver_mm = 60\ndriven_mm = 600", "drive.driver", "With the pulleys swapped"},
+		{"ratio = 0.0891\ntach_drive_rpm = 60\ntach_alternator_rpm = 5.35", "", ""},
+	} {
+		j := driven(t, c.between)
+		if strings.Contains(c.between, "teeth") {
+			j.Drive.Transmission = "chain"
+		}
+		var asked []winding.Finding
+		for _, f := range winding.Evaluate(j).Findings {
+			if strings.Contains(f.Fix, "turned round?") {
+				asked = append(asked, f)
+			}
+		}
+		if c.path == "" {
+			assert.Empty(t, asked, c.between)
+			continue
+		}
+		if assert.Len(t, asked, 1, c.between) {
+			assert.Equal(t, c.path, asked[0].Path)
+			assert.Contains(t, asked[0].Fix, c.says)
+			assert.Equal(t, winding.Doubt, asked[0].Severity)
+		}
+	}
+}
+
+// Where the alternator's own speeds are given, they do not go by the ratio, and nothing is asked of it.
+func TestSpeedsOfTheAlternatorAreNotTurnedRound(t *testing.T) {
+	j := driven(t, "ratio = 0.0891")
+	j.Target.TopRPM = j.Drive.TopRPM
+	for _, f := range winding.Evaluate(j).Findings {
+		assert.NotContains(t, f.Fix, "turned round?")
+	}
+}
