@@ -44,6 +44,8 @@ type Finding struct {
 	NoUse bool `json:"-"`
 	// Past says that the winding passes its own limit of current where the drive takes it.
 	Past bool `json:"-"`
+	// Danger says that a person can be hurt by it.
+	Danger bool `json:"-"`
 	// Short says that less comes than is wanted.
 	Short bool `json:"-"`
 }

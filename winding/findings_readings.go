@@ -184,7 +184,19 @@ func doubtWires(d *doubts, j *job.Job) {
 		if s, err := wiretable.Parse(number + " SWG"); err == nil {
 			other = fmt.Sprintf(" (%.2f mm), or %s (%.2f mm)", g.BareMM(wiretable.Heavy), s, s.BareMM(wiretable.Heavy))
 		}
-		d.add(Doubt, path, "", fmt.Sprintf("write %q, %q or the diameter", g.String(), number+" SWG"), "",
+		d.add(Doubt, path, trialAt(j, path), fmt.Sprintf("write %q, %q or the diameter", g.String(), number+" SWG"), "",
 			"%s of which gauge? It is taken as %s%s", number, g, other)
 	}
+}
+
+// trialAt is the name of the trial that a path is of, "" for none.
+func trialAt(j *job.Job, path string) string {
+	i := 0
+	if _, err := fmt.Sscanf(path, "trial[%d]", &i); err == nil && i < len(j.Trials) {
+		return j.Trials[i].Name
+	}
+	if _, err := fmt.Sscanf(path, "wound[%d]", &i); err == nil && i < len(j.AsWound) {
+		return j.AsWound[i].Trial
+	}
+	return ""
 }

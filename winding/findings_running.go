@@ -362,6 +362,7 @@ func (a aboutRunning) open(d *doubts, at func(string) string, t job.Trial, o *Tr
 	if line := worst.Value / math.Sqrt2; line > ordinaryInsulation {
 		d.add(Doubt, at("turns"), t.Name, "liner, sleeving and enamel rated for it, proved by someone with the proper tester; or fewer turns", "common practice, no source",
 			"%s there are %.0f V rms between leads: more than the insulation of a low-voltage stator is made for", where, line)
+		d.list[len(d.list)-1].Danger = true
 	}
 }
 

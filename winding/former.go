@@ -23,7 +23,9 @@ import (
 // which is plane geometry. At r = W/2 the ends are half circles; a longer turn than that
 // makes the straight part longer. A turn shorter than the rectangle cannot be: then the
 // readings disagree, and there is no former; nor where the corner to the middle of the coil is
-// less than half of what the coil is thick, about the root of its wires' squares. A coil round one tooth is wound on the tooth.
+// less than half of what the coil is thick, about the root of its wires' squares. Where that comes of an
+// end run that nobody gave, the mean turn goes before it: the longest run, in half millimetres, that
+// leaves the corners their room is taken in its place. A coil round one tooth is wound on the tooth.
 
 // cornerSaves is how much longer a way round gets for each mm of corner radius, the
 // straight part and the width kept: 2π − 4.
@@ -51,12 +53,39 @@ func former(w *candidate, turn *turnLength, mean quantity.Figure) Former {
 
 // formerOf is the former of a coil of so many turns, if its corners leave room for what it is thick.
 func (l *turnLength) formerOf(w *candidate, span, turns float64, mean quantity.Figure) (straight, width, radius quantity.Figure) {
-	straight, width, radius = l.former(span, mean)
-	if thick := coilThickMM(w, turns); radius.Known() && radius.Value < thick/2 {
+	thick := coilThickMM(w, turns)
+	straight, width, radius = l.former(span, mean, l.endRun())
+	tight := radius.Known() && radius.Value < thick/2
+	if run := l.agreeing(l.coilWidthMM(span), mean, thick); (tight || !radius.Known()) && run.Known() {
+		return l.former(span, mean, run)
+	}
+	if tight {
 		no := quantity.Missing(fmt.Sprintf("a mean turn of %.0f mm leaves a corner of %.2g mm to the middle of a coil that is some %.2g mm thick: measure the turn, the end run and the bore again", mean.Value, radius.Value, thick))
 		return no, no, no
 	}
 	return straight, width, radius
+}
+
+// endRunNotGiven begins what is said of an end run that the mean turn was put before.
+const endRunNotGiven = "end run not given: "
+
+// endRun is the end run that is reckoned with, mm.
+func (l *turnLength) endRun() quantity.Figure {
+	return l.machine.EndRunMM.OrReading(defaultEndRunMM).Figure("")
+}
+
+// agreeing is the longest end run, mm, with which a mean turn leaves corners half as wide as the coil is
+// thick; missing where the run was given, or none does.
+func (l *turnLength) agreeing(width, mean quantity.Figure, thick float64) quantity.Figure {
+	stack := l.machine.StackMM
+	if l.machine.EndRunMM.Given() || !width.Known() || !mean.Known() || !stack.Given() {
+		return quantity.Missing("needs the mean turn, and an end run that is not given")
+	}
+	run := math.Floor((mean.Value-2*stack.Value-2*width.Value-cornerSaves*thick/2)/4*2) / 2
+	if run < 0 {
+		return quantity.Missing("not even coils that bend at the iron agree with the mean turn")
+	}
+	return quantity.Of(run, quantity.Guessed).Because(fmt.Sprintf(endRunNotGiven+"%s mm agrees with the mean turn, the usual %s mm does not", figures(run), figures(defaultEndRunMM)))
 }
 
 // coilThickMM is about how thick a coil of so many turns is, its wires in a square; 0 where that
@@ -65,14 +94,14 @@ func coilThickMM(w *candidate, turns float64) float64 {
 	return math.Sqrt(turns * slot.SquarePerTurnMM2(slotWires(w.trial.Wound)))
 }
 
-// former is straight part, width and corner radius for a span, so that the way round is
+// former is straight part, width and corner radius for a span and an end run, so that the way round is
 // the mean turn.
-func (l *turnLength) former(span float64, mean quantity.Figure) (straight, width, radius quantity.Figure) {
+func (l *turnLength) former(span float64, mean, run quantity.Figure) (straight, width, radius quantity.Figure) {
 	none := func(why string) (a, b, c quantity.Figure) {
 		no := quantity.Missing(why)
 		return no, no, no
 	}
-	stack, run := l.machine.StackMM.Figure("needs the stack"), l.machine.EndRunMM.OrReading(defaultEndRunMM).Figure("")
+	stack := l.machine.StackMM.Figure("needs the stack")
 	width = l.coilWidthMM(span)
 	switch {
 	case l.machine.flat():
@@ -87,6 +116,9 @@ func (l *turnLength) former(span float64, mean quantity.Figure) (straight, width
 		return none(mean.Why)
 	}
 	straight = stack.With(run, func(s, x float64) float64 { return s + 2*x })
+	if run.Why != "" {
+		straight = straight.Because(run.Why)
+	}
 	rest := mean.Value - 2*straight.Value - 2*width.Value
 	if rest < 0 {
 		return none(fmt.Sprintf("a mean turn of %.0f mm is shorter than round the straight parts and the width, %.0f mm: measure the turn, the end run and the bore again", mean.Value, mean.Value-rest))

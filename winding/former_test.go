@@ -159,3 +159,29 @@ func TestACornerNeedsRoomForTheCoil(t *testing.T) {
 	j.Machine.MeanTurnMM = quantity.Known(rectangle + 2.2832*3.3)
 	assert.True(t, Evaluate(j).Trials[0].RadiusMM.Known(), "3.3 mm are more than half of it")
 }
+
+// A turn that was measured goes before an end run that nobody gave. Worked by hand for a turn of 150 mm: 66 mm of it lie
+// in the iron and 53.76 across; 17 wires of 1.534 mm over the enamel in a square are 6.32 mm thick, whose corners take
+// 7.2 mm at the least. What is left is 5.75 mm at each end, 5.5 in half millimetres: 44 mm straight and
+// corners of (30.24 − 22)/2.2832 = 3.61 mm. It is noted, and doubts nothing; with the iron's own 119.76 mm too long for the turn
+// no end run helps.
+func TestAnEndRunThatNobodyGaveGivesWay(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.MeanTurnMM = quantity.Known(150)
+	j.Machine.EndRunMM = quantity.Reading{}
+	o := Evaluate(j)
+	tr := &o.Trials[0]
+	assert.InDelta(t, 44, tr.StraightMM.Value, 1e-9)
+	assert.InDelta(t, 3.61, tr.RadiusMM.Value, 0.01)
+	assert.True(t, tr.StraightMM.Origin.Weak())
+	assert.Equal(t, "end run not given: 5.5 mm agrees with the mean turn, the usual 9 mm does not", tr.StraightMM.Why)
+	var ranks []Severity
+	for _, f := range o.Findings {
+		if f.Path == "machine.end_run" && f.Trial == "A" {
+			ranks = append(ranks, f.Severity)
+		}
+	}
+	assert.Equal(t, []Severity{Note}, ranks)
+	j.Machine.MeanTurnMM = quantity.Known(115)
+	assert.False(t, Evaluate(j).Trials[0].RadiusMM.Known())
+}

@@ -80,10 +80,11 @@ func TestFindings(t *testing.T) {
 			require.Contains(t, report, flat(f.Fix), name)
 		}
 		for i, tr := range w.o.Trials {
-			worst, _ := newWriter(w.b, &w.o, Options{}).worst(tr.Name)
-			if worst != nil {
-				require.Contains(t, flat(sheets(&w, i)[0]), flat(title(worst.Text)), name)
-				require.True(t, worst.Trial == "" || worst.Trial == tr.Name, name)
+			if stand := newWriter(w.b, &w.o, Options{}).against(tr.Name); len(stand) > 0 {
+				require.Contains(t, flat(sheets(&w, i)[0]), flat(title(stand[0].Text)), name)
+				for _, f := range stand {
+					require.True(t, f.Trial == "" || f.Trial == tr.Name, name)
+				}
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -52,20 +53,20 @@ func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
 // for the person at the bench to weigh.
 func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	missing := w.missing(t, trial)
-	worst, more := w.worst(t.Name)
+	stand := w.against(t.Name)
 	const no = "NOT READY TO WIND"
 	switch {
 	case len(missing) > 0:
 		w.hang("", no+". Missing: "+strings.Join(missing, "; ")+".")
-		if worst != nil {
-			w.hang("", inWords(worst, more))
+		if len(stand) > 0 {
+			w.hang("", inWords(stand))
 		}
-	case worst != nil && (worst.NoUse || worst.Severity == winding.Broken):
-		w.hang("", no+". "+inWords(worst, more))
-	case worst == nil:
+	case len(stand) == 0:
 		w.hang("", "READY TO WIND."+w.brings(t))
+	case stand[0].NoUse || stand[0].Severity == winding.Broken:
+		w.hang("", no+". "+inWords(stand))
 	default:
-		w.hang("", "READY TO WIND, BUT: "+inWords(worst, more)+w.brings(t))
+		w.hang("", "READY TO WIND, BUT: "+inWords(stand)+w.brings(t))
 	}
 }
 
@@ -84,20 +85,15 @@ func (w *writer) brings(t *winding.TrialOutcome) string {
 	return words
 }
 
-// worst is the finding of the trial that weighs most, one that makes it no use before a broken
-// one, that before a doubt, its own limit of current before other doubts, and how many more there
-// are.
-func (w *writer) worst(trial string) (worst *winding.Finding, more int) {
-	for _, f := range w.findingsOf(trial) {
-		if f.Severity < winding.Doubt {
-			continue
-		}
-		if worst == nil || weighs(&f) > weighs(worst) {
-			worst = &f
-		}
-		more++
-	}
-	return worst, max(0, more-1)
+// against is what stands against winding a trial, of its own and of the job, what weighs most first: what
+// makes it no use, what is broken, its own limit of current and what can hurt, other doubts; of two that weigh alike the
+// trial's own.
+func (w *writer) against(trial string) []winding.Finding {
+	list := slices.DeleteFunc(w.findingsOf(trial), func(f winding.Finding) bool { return f.Severity < winding.Doubt })
+	slices.SortStableFunc(list, func(a, b winding.Finding) int {
+		return cmp.Or(weighs(&b)-weighs(&a), strings.Compare(b.Trial, a.Trial))
+	})
+	return list
 }
 
 // weighs is how much a finding weighs beside others.
@@ -106,21 +102,25 @@ func weighs(f *winding.Finding) int {
 	if f.NoUse {
 		w += 100
 	}
-	if f.Past {
+	if f.Past || f.Danger {
 		w++
 	}
 	return w
 }
 
-// inWords is a finding and what would mend it.
-func inWords(f *winding.Finding, more int) string {
-	words := title(f.Text)
-	if f.Fix != "" {
-		words += ". To mend it: " + f.Fix
+// inWords is the first of some findings and what would mend it, the next by its text alone, and how many
+// more there are.
+func inWords(list []winding.Finding) string {
+	words := title(list[0].Text)
+	if fix := list[0].Fix; fix != "" {
+		words += ". To mend it: " + fix
 	}
 	words += "."
-	if more > 0 {
-		words += " And " + fmt.Sprint(more) + " more" + ": see the report."
+	if len(list) > 1 {
+		words += " Also: " + list[1].Text + "."
+	}
+	if more := len(list) - 2; more > 0 {
+		words += " And " + fmt.Sprint(more) + " more: see the report."
 	}
 	return words
 }

@@ -23,11 +23,12 @@ func TestItsOwnLimitStandsBeforeGuesses(t *testing.T) {
 		w := newWriter(work.b, &work.o, Options{})
 		for i := range w.o.Trials {
 			trial := &w.o.Trials[i]
-			worst, _ := w.worst(trial.Name)
+			stand := w.against(trial.Name)
 			if !trial.OverLimit() {
 				continue
 			}
-			require.NotNil(t, worst, name)
+			require.NotEmpty(t, stand, name)
+			worst := stand[0]
 			if worst.NoUse || worst.Severity == winding.Broken {
 				continue
 			}
@@ -86,4 +87,51 @@ func TestPastStandsAlone(t *testing.T) {
 		assert.NotRegexp(t, `[%x] PAST`, text, name)
 	}
 	assert.Greater(t, past, 3)
+}
+
+// gale is a wind rotor's job with a gauge of no table in its first trial, and a second that gives more in a gale than
+// low-voltage insulation is made for and stalls the rotor.
+const gale = `format = 1
+[machine]
+slots = 36
+poles = 10
+span = 3
+bore_in = 6
+stack_in = 2
+air_gap_in = 0.03
+[slot]
+area_in2 = 0.224
+[old]
+turns = 4
+gauge = "13 AWG"
+strands = 2
+lead_ohm = 0.0737
+[field]
+kind = "magnets"
+[drive]
+kind = "wind"
+rotor_ft = 7
+[battery]
+cells = 24
+[[trial]]
+name = "A"
+turns = 22
+gauge = "16"
+[[trial]]
+name = "B"
+turns = 18
+gauge = "15 AWG"
+[[spin]]
+speed_rpm = 300
+line_v = 9.9
+`
+
+// On top stands what is the trial's own, what can hurt first, then what else is; another trial's wire is
+// none of it.
+func TestTheHeadSpeaksOfItsOwnTrial(t *testing.T) {
+	w := workOut(gale)
+	a, b := flat(sheets(&w, 0)[0]), flat(sheets(&w, 1)[0])
+	assert.NotContains(t, b, "of which gauge")
+	assert.Regexp(t, `READY TO WIND, BUT: Unloaded in the gale there are 264 V rms .* Also: it stalls the rotor`, b)
+	assert.Regexp(t, `READY TO WIND, BUT: Unloaded in the gale there are 323 V rms .* Also: 16 of which gauge\? .* And 1 more: see the report\.`, a)
 }

@@ -209,6 +209,9 @@ func (w *writer) former(t *winding.TrialOutcome) {
 		return
 	}
 	w.entry("FORMER", w.rounded(t.StraightMM, t.WidthMM, t.RadiusMM)+" to the coil's middle: the block is half its build less; "+once)
+	if t.StraightMM.Known() && t.StraightMM.Why != "" {
+		w.more(w.clean(w.opt.Units.Words(title(t.StraightMM.Why))) + ".")
+	}
 }
 
 // rounded is the sizes of one former, a rectangle with rounded corners.
