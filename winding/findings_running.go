@@ -91,7 +91,7 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 // A search that found no winding which fits and does better has answered for the turns.
 func (a aboutRunning) sooner(times float64, o *TrialOutcome) string {
 	if o.InTheWay != "" {
-		return a.faster(times) + "; no winding that fits mends it"
+		return a.faster(times) + "; no other turns and wire that fit the slots do it"
 	}
 	return moreTurns(times, o) + "; else " + a.faster(times)
 }

@@ -35,7 +35,7 @@ func (a aboutTrial) callOut(d *doubts, at func(string) string, t job.Trial, o *T
 	if len(o.CircuitChoices) > 0 && !slices.Contains(o.CircuitChoices, o.Circuits) {
 		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
 	}
-	if why := o.StraightMM.Why; o.StraightMM.Known() && strings.HasPrefix(why, endRunNotGiven) {
+	if why := o.StraightMM.Why; o.StraightMM.Known() && strings.HasPrefix(why, EndRunNotGiven) {
 		d.add(Note, "machine.end_run", t.Name, "a rule on an old coil says how far it runs straight out of the iron", "", "%s", why)
 	}
 	a.delta(d, at, t, o)

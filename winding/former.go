@@ -66,8 +66,8 @@ func (l *turnLength) formerOf(w *candidate, span, turns float64, mean quantity.F
 	return straight, width, radius
 }
 
-// endRunNotGiven begins what is said of an end run that the mean turn was put before.
-const endRunNotGiven = "end run not given: "
+// EndRunNotGiven begins what is said of an end run that the mean turn was put before.
+const EndRunNotGiven = "end run not given: "
 
 // endRun is the end run that is reckoned with, mm.
 func (l *turnLength) endRun() quantity.Figure {
@@ -85,7 +85,7 @@ func (l *turnLength) agreeing(width, mean quantity.Figure, thick float64) quanti
 	if run < 0 {
 		return quantity.Missing("not even coils that bend at the iron agree with the mean turn")
 	}
-	return quantity.Of(run, quantity.Guessed).Because(fmt.Sprintf(endRunNotGiven+"%s mm agrees with the mean turn, the usual %s mm does not", figures(run), figures(defaultEndRunMM)))
+	return quantity.Of(run, quantity.Guessed).Because(fmt.Sprintf(EndRunNotGiven+"%s mm agrees with the mean turn, the usual %s mm does not", figures(run), figures(defaultEndRunMM)))
 }
 
 // coilThickMM is about how thick a coil of so many turns is, its wires in a square; 0 where that

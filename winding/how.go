@@ -123,7 +123,7 @@ var hows = map[string]basis{
 	"ac_factor_top_twice_the_strands": {"the same with twice the strands", "Dowell's layers, from memory", ofRunning},
 	"skin_depth_top_mm":               {"√(ρ / (π·f·μ)) at the top speed's frequency, 60 °C", "textbook", all(ofDrive, []string{"machine.poles", "trial.metal"})},
 
-	"lead_ohms_20c":   {"ohms of a phase × 2 in star, × 2/3 in delta = {phase_ohms_20c} × {lead_factor}", byDefinition, ofOhms},
+	"lead_ohms_20c":   {"ohms of a phase × 2 in star, × 2/3 in delta, a phase: resistivity × turns in series × mean turn / (circuits × area) = {lead_factor} × {rho} × {series_turns} × {mean_turn_m} / ({circuits} × {area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
 	"phase_ohms_20c":  {"resistivity × turns in series × mean turn / (circuits × area) = {rho} × {series_turns} × {mean_turn_m} / ({circuits} × {area_mm2})", "ρ of copper 0.017241 Ω·mm²/m at 20 °C, IEC 60028", ofOhms},
 	"phase_ohms_test": {"{phase_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},
 	"lead_ohms_test":  {"{lead_ohms_20c} as warm as {test_c}", "α of copper from IEC 60028", all(ofOhms, []string{"target.test_at"})},

@@ -37,7 +37,7 @@ func TestNoTurnsAreAdvisedWhereNoneThatFitMend(t *testing.T) {
 	require.NotEmpty(t, o.Trials[0].InTheWay)
 	for _, f := range o.Findings {
 		if f.Trial == "A" && strings.Contains(f.Text, "charging begins at") {
-			assert.Equal(t, "13.9 turns of the alternator for one of the drive, in place of 10.2; no winding that fits mends it", f.Fix)
+			assert.Equal(t, "13.9 turns of the alternator for one of the drive, in place of 10.2; no other turns and wire that fit the slots do it", f.Fix)
 			return
 		}
 	}

@@ -112,7 +112,7 @@ func short(s *session.Session, c check) string {
 // unheld says why a reading is held against nothing.
 func unheld(s *session.Session, c check) string {
 	if c.Proof.Expected.Known() {
-		return "plan " + s.Text(c.Proof.Expected, c.Dim, 3) + " is a guess, which sets no limits"
+		return "not judged: planned " + s.Text(c.Proof.Expected, c.Dim, 3) + " is only a guess"
 	}
 	return "nothing to hold it against: " + c.Proof.Expected.Why
 }
@@ -180,8 +180,8 @@ func inFew(note string) string {
 	first, rest, several := strings.Cut(strings.NewReplacer("rise per watt ", "", "plan fill ", "plan ").Replace(note), ", ")
 	low, high, limited := strings.Cut(rest, " to ")
 	switch planned := strings.HasPrefix(first, "plan "); {
-	case strings.HasSuffix(first, " is a guess"):
-		return "plan guessed"
+	case strings.HasPrefix(first, "not judged"):
+		return "not judged"
 	case strings.HasPrefix(first, "nothing to hold"):
 		return "no plan"
 	case planned && several && limited:

@@ -209,7 +209,7 @@ func (w *writer) former(t *winding.TrialOutcome) {
 		return
 	}
 	w.entry("FORMER", w.rounded(t.StraightMM, t.WidthMM, t.RadiusMM)+" to the coil's middle: the block is half its build less; "+once)
-	if t.StraightMM.Known() && t.StraightMM.Why != "" {
+	if t.StraightMM.Known() && strings.HasPrefix(t.StraightMM.Why, winding.EndRunNotGiven) {
 		w.more(w.clean(w.opt.Units.Words(title(t.StraightMM.Why))) + ".")
 	}
 }
