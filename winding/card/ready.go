@@ -108,18 +108,14 @@ func weighs(f *winding.Finding) int {
 	return w
 }
 
-// inWords is the first of some findings and what would mend it, the next by its text alone, and how many
-// more there are.
+// inWords is the first of some findings and what would mend it, and how many more there are.
 func inWords(list []winding.Finding) string {
 	words := title(list[0].Text)
 	if fix := list[0].Fix; fix != "" {
 		words += ". To mend it: " + fix
 	}
 	words += "."
-	if len(list) > 1 {
-		words += " Also: " + list[1].Text + "."
-	}
-	if more := len(list) - 2; more > 0 {
+	if more := len(list) - 1; more > 0 {
 		words += " And " + fmt.Sprint(more) + " more: see the report."
 	}
 	return words
