@@ -9,6 +9,7 @@ import (
 
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding"
 	"slotwright/winding/job"
 
 	"github.com/stretchr/testify/assert"
@@ -110,4 +111,28 @@ func TestVoltsOfABatteryAreShownBeforeTheirSource(t *testing.T) {
 	assert.Equal(t, "0.0048 by Ah, kind", ghosts()["battery.inner"])
 	s.Type("battery.load", "bus")
 	assert.NotContains(t, ghosts()["battery.rest"], "0 by")
+}
+
+// Behind the drive's power stands the speed that it is taken at, and follows Usual; and so does what is
+// reckoned with. A drive of which no usual speed is said has none.
+func TestPowerStandsWithItsSpeed(t *testing.T) {
+	s := session.New(job.Parse("format = 1\n[drive]\nkind = \"water\"\nusual_rpm = 60\npower_w = 320\n"), "", job.Mark{})
+	note := func() string {
+		for _, r := range NewDrive().rows(s) {
+			if r.ID == "drive.power" {
+				return r.Note
+			}
+		}
+		return "no such field"
+	}
+	for _, speed := range []string{"60", "45", "82.5"} {
+		s.Type("drive.usual", speed)
+		assert.Equal(t, "at "+speed+" rpm", note())
+		j := s.Job()
+		law, ok := winding.DriveLawOf(&j)
+		require.True(t, ok)
+		assert.Contains(t, law.Words, "320 W, at "+speed+" rpm", "the watts move with it")
+	}
+	s.Type("drive.usual", "")
+	assert.Empty(t, note())
 }

@@ -262,6 +262,8 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Unit = throw(text)
 	case path == "battery.cells":
 		r.Unit = atRest(s, text)
+	case path == "drive.power" && j.Drive.UsualRPM.Given(): // so that whoever changes Usual sees what becomes of it
+		r.Note, r.NoteAs = "at "+quantity.Screen.Number(j.Drive.UsualRPM.Value, quantity.AtMost(4))+" rpm", kit.Hint
 	case path == "drive.ratio" && strings.Contains(text, ":"):
 		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
 	}

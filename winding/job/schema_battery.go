@@ -87,8 +87,8 @@ var batteryFields = []Input{
 }
 
 var targetFields = []Input{
-	{Table: "target", Name: "current", Label: "Amps wanted", Dim: quantity.Amps, Min: 0.05, Max: 5000,
-		Help: "Charging current you are after, DC, at the usual speed.", How: "A tenth of the battery's Ah is a good start.",
+	{Table: "target", Name: "current", Label: "Amps wanted, usual", Dim: quantity.Amps, Min: 0.05, Max: 5000,
+		Help: "Net charging current you are after, DC, in the usual condition alone: at the usual speed, in wind at its mean. Slow and top have no aim of their own.", How: "A tenth of the battery's Ah is a good start.",
 		at: func(j *Job, _ int) any { return &j.Target.Amps }},
 	{Table: "target", Name: "slow", Label: "Slow speed", Dim: quantity.RPM, Min: 1, Max: 50000, Ghost: "from the drive",
 		Help: "Alternator shaft speed at which charging should have begun.", How: "Drive speed × ratio.",
