@@ -1,10 +1,12 @@
 package tui
 
 import (
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -22,33 +24,66 @@ import (
 // every screen of every stored job, at every size that screens are drawn for, with what a key more
 // shows.
 func TestNoNumberAndNoUnitIsCut(t *testing.T) {
+	for _, p := range storedJobs(t, 'c') {
+		for _, size := range append(slices.Clone(sizes), [2]int{80, 23}) {
+			noCutsIn(t, p, size, size[0] == 100)
+		}
+	}
+}
+
+// The same at sizes that nobody thought of, from the smallest that is drawn to more than most screens
+// have: `SIZES=2000 go test -run AnySize -timeout 1h ./tui` for many.
+func TestNoNumberAndNoUnitIsCutAtAnySize(t *testing.T) {
+	n := 40
+	if testing.Short() {
+		n = 12
+	}
+	if set := os.Getenv("SIZES"); set != "" {
+		var err error
+		n, err = strconv.Atoi(set)
+		require.NoError(t, err)
+	}
+	random := rand.New(rand.NewPCG(60, 220))
+	paths := storedJobs(t, 'z')
+	for range n {
+		size := [2]int{60 + random.IntN(161), 20 + random.IntN(51)}
+		noCutsIn(t, paths[random.IntN(len(paths))], size, random.IntN(2) == 0)
+	}
+}
+
+// storedJobs are the paths of all stored jobs and "" for the example; in short only those up to a letter.
+func storedJobs(t *testing.T, last byte) []string {
+	t.Helper()
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)
 	require.NotEmpty(t, paths)
 	if testing.Short() {
-		paths = slices.DeleteFunc(paths, func(p string) bool { return filepath.Base(p)[0] > 'c' })
+		paths = slices.DeleteFunc(paths, func(p string) bool { return filepath.Base(p)[0] > last })
 	}
-	for _, p := range append(paths, "") {
-		text := []byte(job.Example().Text())
-		if p != "" {
-			text, err = os.ReadFile(p)
-			require.NoError(t, err)
+	return append(paths, "")
+}
+
+// noCutsIn looks at every screen of a job at a size, "" the example's.
+func noCutsIn(t *testing.T, path string, size [2]int, inch bool) {
+	t.Helper()
+	text := []byte(job.Example().Text())
+	if path != "" {
+		var err error
+		text, err = os.ReadFile(path)
+		require.NoError(t, err)
+	}
+	s := session.New(job.Parse(string(text)), "", job.Mark{})
+	s.Units.Inch = inch
+	m := opened(s, size[0], size[1], "", "")
+	for i, name := range m.tabNames() {
+		if name == "Shelf" && path != "" {
+			continue // it lists the same whatever is open
 		}
-		for _, size := range append(slices.Clone(sizes), [2]int{80, 23}) {
-			s := session.New(job.Parse(string(text)), "", job.Mark{})
-			s.Units.Inch = size[0] == 100
-			m := opened(s, size[0], size[1], "", "")
-			for i, name := range m.tabNames() {
-				if name == "Shelf" && p != "" {
-					continue // it lists the same whatever is open
-				}
-				for _, keys := range more[name] {
-					m.bring(i)
-					m.press(keys)
-					for left, whole := range cutsIn(m) {
-						assert.True(t, wordsOnly(whole, left) || typedText(s, whole), "%s, %s after %q at %v: %q of %q", filepath.Base(p), name, keys, size, left, whole)
-					}
-				}
+		for _, keys := range more[name] {
+			m.bring(i)
+			m.press(keys)
+			for left, whole := range cutsIn(m) {
+				assert.True(t, wordsOnly(whole, left) || typedText(s, whole), "%s, %s after %q at %v, inches %v: %q of %q", filepath.Base(path), name, keys, size, inch, left, whole)
 			}
 		}
 	}

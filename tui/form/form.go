@@ -25,6 +25,7 @@ type Row struct {
 	Error   string // not usable: said behind or below the value with a mark
 	Note    string // said behind the value where nothing is wrong, in the style of NoteAs
 	Few     string // the note where there is no room for all of it
+	Uncut   bool   // the note is a figure: whole or not at all
 	NoteAs  kit.Role
 	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
 	Choices []string // not empty: one of these, picked from a list

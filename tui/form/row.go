@@ -151,6 +151,9 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	if few := t.Text(kit.Clean(r.Few)); few != "" && role != kit.Broken && role != kit.Warning && kit.Width(note) > s.note {
 		note = few
 	}
+	if r.Uncut && role == r.NoteAs && kit.Width(note) > s.note {
+		note = ""
+	}
 	mark := r.Mark
 	switch needed := r.Needed && r.Text == ""; {
 	case role == kit.Broken:

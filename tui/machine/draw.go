@@ -210,7 +210,14 @@ func knownLines(s *session.Session, w int) []string {
 	if len(list) == 1 {
 		return nil
 	}
-	return append(table(s, list, false).Lines(s.Theme, w), "")
+	drawn := table(s, list, false).Lines(s.Theme, w)
+	if !whole(s.Theme, drawn, list) {
+		for i := range list { // the unit behind says of what
+			list[i].label = strings.Replace(list[i].label, "net amps, ", "net, ", 1)
+		}
+		drawn = table(s, list, false).Lines(s.Theme, w)
+	}
+	return append(drawn, "")
 }
 
 // known is the first figures of the chosen trial that are known, as many as w cells hold

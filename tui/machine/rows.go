@@ -249,7 +249,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		}
 	}
 	if given {
-		r.Note, r.NoteAs = inLiked(s, f, path, text, u), kit.Hint
+		r.Note, r.NoteAs, r.Uncut = inLiked(s, f, path, text, u), kit.Hint, true
 	}
 	if f.Kind == job.Wire && text != "" && strings.Trim(text, "0123456789") == "" {
 		r.Unit = "AWG" // what a bare whole number is read as
@@ -263,7 +263,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	case path == "battery.cells":
 		r.Unit = atRest(s, text)
 	case path == "drive.power" && j.Drive.UsualRPM.Given(): // so that whoever changes Usual sees what becomes of it
-		r.Note, r.NoteAs = "at "+quantity.Screen.Number(j.Drive.UsualRPM.Value, quantity.AtMost(4))+" rpm", kit.Hint
+		r.Note, r.NoteAs, r.Uncut = "at "+quantity.Screen.Number(j.Drive.UsualRPM.Value, quantity.AtMost(4))+" rpm", kit.Hint, true
 	case path == "drive.ratio" && strings.Contains(text, ":"):
 		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
 	}
