@@ -63,6 +63,10 @@ type Proof struct {
 	Expected quantity.Figure `json:"expected"`
 	// Off is how far what was read is from what was expected, in percent of that.
 	Off quantity.Figure `json:"off_percent"`
+	// Each is what each pair of leads read where more than the mean was given.
+	Each []float64 `json:"each,omitempty"`
+	// even is how far from the mean a pair of a sound winding may be, as a part of it.
+	even float64
 }
 
 // defaultWoundC is the temperature of the ohms where it was not said.
@@ -70,7 +74,7 @@ var defaultWoundC = job.DefaultOf("wound.lead_at")
 
 // proof is a reading beside its expectation.
 func proof(read, expected quantity.Figure) Proof {
-	return Proof{read, expected, read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
+	return Proof{Read: read, Expected: expected, Off: read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
 }
 
 // Wound works every record of the job out.
@@ -114,10 +118,10 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
 	o.WireKg = proof(weighed(r), made.CopperKg)
 	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
-	o.LeadOhms20 = proof(cold, made.LeadOhms20)
+	o.LeadOhms20 = proof(cold, made.LeadOhms20).ofPairs(r.LeadPairs, plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20), BalanceLimit)
 	perRPM, doubt := p.flux.carriedVolts(made.LinePerRPM, p.read(r))
 	o.carrying = doubt
-	o.LineVolts = proof(r.LineVolts.Figure("not read"), perRPM.With(o.RPM, mul))
+	o.LineVolts = proof(r.LineVolts.Figure("not read"), perRPM.With(o.RPM, mul)).ofPairs(r.LinePairs, 1, ProofLeast)
 	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
 	o.RisePerWatt = p.bed.warmed(r, plan, &made, cold)
 	return o

@@ -23,8 +23,10 @@ import (
 //	half the coils          ohms × 1/2, volts × 1/2
 //	at the star point       ohms × 1/2, volts × 1/√3, for a reading that was taken there
 //
-// A fault in one phase alone makes two pairs of leads unlike the third. Records keep the mean of the
-// pairs. With one phase of k times the others' ohms that is, in star and in delta,
+// A fault in one phase alone makes two pairs of leads unlike the third. Where a record has each pair they
+// must stand to each other as the fault makes them, and all alike where it is in every phase: two pairs of
+// (1 + k)/2 beside one of 1 in star, one of 3k/(2 + k) beside two of 3(1 + k)/(2(2 + k)) in delta. Where it has
+// only the mean of the pairs that is what they are held by. With one phase of k times the others' ohms that is, in star and in delta,
 //
 //	(2 + k)/3   and   (1 + 2k)/(2 + k)
 //
@@ -52,6 +54,9 @@ type Likely struct {
 	Begins float64 `json:"begins_times"`
 	// ByOhms says that only the ohms were held against it, for the volts fit nothing.
 	ByOhms bool `json:"by_ohms_alone,omitempty"`
+	// ohmsEach and voltsEach are how many times the planned ohms and volts of a pair it makes in each pair of
+	// leads, from the least to the most; nil where all pairs are alike.
+	ohmsEach, voltsEach []float64
 }
 
 // Words is the fault with what it makes.
@@ -182,14 +187,33 @@ func (f *faultsOf) onePhase() {
 	}
 	open := func(what string, n int) {
 		if n > 1 {
-			f.add(f.meanOhms(float64(n)/float64(n-1)), 1, "1 %s of %d open in one phase: the pairs are unlike", what, n)
+			f.unlike(float64(n)/float64(n-1), "1 %s of %d open in one phase: the pairs are unlike", what, n)
 		}
 	}
 	open("strand", f.trial.Bundle().Count())
 	open("circuit", f.coils.circuits)
 	if f.trial.Connection == layout.Delta {
-		f.add(f.meanOhms(math.Inf(1)), 1, "one phase of the delta open: one pair reads twice the others")
+		f.unlike(math.Inf(1), "one phase of the delta open: one pair reads twice the others")
 	}
+}
+
+// unlike adds a fault by which one phase has k times the ohms of the others.
+func (f *faultsOf) unlike(k float64, format string, args ...any) {
+	f.add(f.meanOhms(k), 1, format, args...)
+	f.list[len(f.list)-1].ohmsEach = f.eachOhms(k)
+}
+
+// eachOhms is the pairs where one phase has k times the ohms of the others, over those where all are
+// alike, from the least to the most.
+func (f *faultsOf) eachOhms(k float64) []float64 {
+	switch {
+	case f.trial.Connection != layout.Delta:
+		return []float64{1, (1 + k) / 2, (1 + k) / 2}
+	case math.IsInf(k, 1):
+		return []float64{1.5, 1.5, 3}
+	}
+	two := 3 * (1 + k) / (2 * (2 + k))
+	return []float64{two, two, 3 * k / (2 + k)}
 }
 
 // meanOhms is the mean of the pairs where one phase has k times the ohms of the others, over
@@ -216,9 +240,17 @@ func (f *faultsOf) turned() {
 	case f.machine.phases == 1 && left > 0:
 		f.add(1, left, "one coil of %d turned round", n)
 	case f.machine.phases == 3:
-		f.beginning(1, meanVolts(left), 1, "one coil of %d turned round in one phase: two pairs read low", n)
-		f.beginning(1, meanVolts(-1), 1, "one phase turned round: two pairs read 58 %% of the third")
+		f.lowVolts(left, "one coil of %d turned round in one phase: two pairs read low", n)
+		f.lowVolts(-1, "one phase turned round: two pairs read 58 %% of the third")
 	}
+}
+
+// lowVolts adds a fault by which one phase of a star has k times the volts of the others; it begins to
+// charge by the third pair.
+func (f *faultsOf) lowVolts(k float64, format string, args ...any) {
+	f.beginning(1, meanVolts(k), 1, format, args...)
+	two := math.Sqrt(1+k+k*k) / math.Sqrt(3)
+	f.list[len(f.list)-1].voltsEach = []float64{two, two, 1}
 }
 
 // meanVolts is the mean of a star's pairs where one phase has k times the volts of the others,

@@ -29,6 +29,7 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		c := contradicting{d, r, i}
 		c.wire(&j.AsWound[i])
 		c.electric()
+		c.uneven()
 		if rise := r.RisePerWatt; rise.Off.Known() && rise.Expected.Origin.Weak() && rise.Off.Value > muchWarmer {
 			d.add(Doubt, c.at("warm"), r.Trial, "write it at Rise per watt, on Machine, and look at every temperature and limit again", "common practice, no source",
 				"after an hour it rose %.3g K for each watt, and the temperatures are worked out with a guess of %.3g", rise.Read.Value, rise.Expected.Value)
@@ -55,6 +56,16 @@ func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
 		rank = Doubt
 	}
 	c.add(rank, c.at(field), c.r.Trial, fix, "common practice, no source", format, args...)
+}
+
+// uneven calls out pairs of leads that are unlike each other while their mean is good.
+func (c contradicting) uneven() {
+	for _, check := range c.r.Checks() {
+		if p := check.Proof; p.Stand() == Uneven {
+			c.add(Doubt, c.at(check.Field), c.r.Trial, "read each pair again, then look at the joints and strands of the phase that is unlike", "ohms: ANSI/EASA AR100; volts: common practice, no source",
+				"of the %s a pair is %.2g %% off the mean of all, and %.2g %% may be: %s", check.Label, 100*p.Apart(), 100*p.Even(), check.Speaks())
+		}
+	}
 }
 
 // wire is about what was used up of it, by length and by weight.

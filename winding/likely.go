@@ -14,11 +14,11 @@ func (r *WoundOutcome) likely() []Likely {
 		return nil
 	}
 	if fit := r.fitting(func(l Likely) []held {
-		return []held{{r.LeadOhms20, l.Ohms}, {r.LineVolts, l.Volts}, {r.CutInRPM, l.Begins}}
+		return []held{{r.LeadOhms20, l.Ohms, l.ohmsEach}, {r.LineVolts, l.Volts, l.voltsEach}, {r.CutInRPM, l.Begins, nil}}
 	}); len(fit) > 0 || !r.LeadOhms20.off() {
 		return fit
 	}
-	fit := r.fitting(func(l Likely) []held { return []held{{r.LeadOhms20, l.Ohms}} })
+	fit := r.fitting(func(l Likely) []held { return []held{{r.LeadOhms20, l.Ohms, l.ohmsEach}} })
 	for i := range fit {
 		fit[i].ByOhms = true
 	}
@@ -29,6 +29,8 @@ func (r *WoundOutcome) likely() []Likely {
 type held struct {
 	proof Proof
 	times float64
+	// each is what it makes of each pair of a set, from the least to the most; nil where all are alike.
+	each []float64
 }
 
 // mostLikely is how many faults are named at most, and asNear how much further off than the nearest
@@ -74,11 +76,31 @@ func (h held) far() (far float64, fits bool) {
 	_, _, part, _ := Between(p.Expected)
 	room := part + p.Read.PlusMinus/p.Read.Value
 	far = math.Abs(math.Log(p.Read.Value/(p.Expected.Value*h.times))) / room
-	return far, far <= 1
+	return far, far <= 1 && h.shaped()
 }
 
-// off reports whether a reading lies outside its limits.
-func (p Proof) off() bool { return p.Stand() == Low || p.Stand() == High }
+// shaped reports whether the pairs that were read stand to each other as the fault makes them, each as
+// near as those of a sound winding are to their mean. Where only a mean was read, or two sets, it fits.
+func (h held) shaped() bool {
+	p := h.proof
+	if len(p.Each) == 0 || len(p.Each) != 3 && h.each != nil {
+		return true
+	}
+	if h.each == nil {
+		return p.Apart() <= p.even
+	}
+	read := slices.Clone(p.Each)
+	slices.Sort(read)
+	for i, v := range read {
+		if math.Abs(v/p.Read.Value/(h.each[i]/h.times)-1) > p.even {
+			return false
+		}
+	}
+	return true
+}
+
+// off reports whether a reading lies outside its limits, or its pairs are unlike.
+func (p Proof) off() bool { s := p.Stand(); return s == Low || s == High || s == Uneven }
 
 // atOdds reports whether volts and beginning speak against each other: the volts are off, and it begins
 // to charge as if they were not. Both go by the same flux and turns, whatever these are.
@@ -118,7 +140,7 @@ func (r *WoundOutcome) speaks(list []Check) {
 			words = strings.TrimPrefix(words+"; ", "; ") + "it begins to charge as if its volts were right: read them again, with the speed and the field current"
 		}
 		if words != "" {
-			c.Low, c.High = words, words
+			c.Low, c.High, c.uneven = words, words, words
 		}
 	}
 }

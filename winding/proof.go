@@ -34,6 +34,8 @@ const (
 	Low
 	// High is above them.
 	High
+	// Uneven is within them by the mean, and a pair of leads further from it than it may be.
+	Uneven
 )
 
 // Limits are between what a reading must lie, as [Between] has it for the card; ok is false
@@ -58,9 +60,34 @@ func (p Proof) Stand() Stand {
 		return Low
 	case p.Read.Value-p.Read.PlusMinus > high:
 		return High
+	case p.Apart() > p.even:
+		return Uneven
 	}
 	return Good
 }
+
+// ofPairs is a proof with what each pair of leads read, times a factor, and how far from their mean
+// each may be.
+func (p Proof) ofPairs(each []float64, factor, even float64) Proof {
+	for _, v := range each {
+		p.Each = append(p.Each, v*factor)
+	}
+	p.even = even
+	return p
+}
+
+// Apart is how far the pair of leads furthest from the mean of all is from it, as a part of it; 0 where
+// only a mean was read. Even is how far it may be: [BalanceLimit] of ohms, [ProofLeast] of volts, whose
+// speed and field do not stand still meanwhile (common practice, no source).
+func (p Proof) Apart() (part float64) {
+	for _, v := range p.Each {
+		part = max(part, math.Abs(v/p.Read.Value-1))
+	}
+	return part
+}
+
+// Even is how far from the mean of all a pair of leads may be, as a part of it.
+func (p Proof) Even() float64 { return p.even }
 
 // Proved reports whether the finished winding was seen to do what it is for: to charge, or to
 // have its ohms and give its volts; and none of these is far off. Volts without their speed,
@@ -70,8 +97,14 @@ func (r *WoundOutcome) Proved() bool {
 	return seen && !r.LeadOhms20.far() && !r.LineVolts.far() && !r.CutInRPM.far()
 }
 
-// far reports whether a reading is further off than is let pass without a word.
-func (p Proof) far() bool { return p.Off.Known() && math.Abs(p.Off.Value) > farOff }
+// far reports whether a reading, or any pair of it, is further off than is let pass without a word.
+func (p Proof) far() bool {
+	far := p.Off.Known() && math.Abs(p.Off.Value) > farOff
+	for _, v := range p.Each {
+		far = far || p.Off.Known() && math.Abs(v/p.Expected.Value-1) > farOff/100
+	}
+	return far
+}
 
 // Check is one proof of a record, with what a reading that is off speaks of.
 type Check struct {
@@ -81,6 +114,8 @@ type Check struct {
 	Dim          quantity.Dimension
 	// Low and High are what a reading below and above the limits speaks of.
 	Low, High string
+	// uneven is what pairs speak of that are unlike each other, where that is known.
+	uneven string
 }
 
 // Speaks is what the reading speaks of, "" where it is good; of one that is held against a guess only
@@ -91,6 +126,11 @@ func (c Check) Speaks() string {
 		return c.Low
 	case High:
 		return c.High
+	case Uneven:
+		if c.uneven != "" {
+			return c.uneven
+		}
+		return "one phase is not like the others: a strand, a joint or a coil of it; read each pair again"
 	case NotHeld:
 		if rise := c.Proof; c.Field == "warm" && rise.Off.Known() && rise.Off.Value > muchWarmer {
 			return quantity.Number(rise.Read.Value/rise.Expected.Value, quantity.AtMost(2)) + " times as much as was guessed: write it at Rise per watt, on Machine, and look at every temperature and limit again"
@@ -116,17 +156,17 @@ func (o *Outcome) Checks(trial int) []Check {
 func checks(turn, weight, ohms, volts, began, rise Proof) []Check {
 	return []Check{
 		{"mean turn, by the wire used", "wire_length", turn, quantity.Millimetres,
-			"turns or a coil short of the count, or wire not counted in", "longer ends than planned, more turns than counted, or offcuts counted in"},
+			"turns or a coil short of the count, or wire not counted in", "longer ends than planned, more turns than counted, or offcuts counted in", ""},
 		{"weight of the wire used", "wire_weight", weight, quantity.Kilograms,
-			"not all of the wire was weighed, or the length is not what went in", "the spool or what is left on it was weighed along, or the length is not what went in"},
+			"not all of the wire was weighed, or the length is not what went in", "the spool or what is left on it was weighed along, or the length is not what went in", ""},
 		{"ohms at 20 °C", "lead", ohms, quantity.Ohms,
-			"turns short in a coil, wire touching wire, thicker wire or a strand more than said", "a cold joint, a strand broken or left out, thinner wire or longer turns"},
+			"turns short in a coil, wire touching wire, thicker wire or a strand more than said", "a cold joint, a strand broken or left out, thinner wire or longer turns", ""},
 		{"volts", "line", volts, quantity.Volts,
-			"speed, field current or gap; then a coil joined the wrong way round, or turns short", "speed or field current more than said, or turns more than counted"},
+			"speed, field current or gap; then a coil joined the wrong way round, or turns short", "speed or field current more than said, or turns more than counted", ""},
 		{"begins to charge", "cut_in", began, quantity.RPM,
-			"sooner than worked out: check the tachometer; then more flux than reckoned with", "late: where the volts are right, battery, diodes, cable; else as with low volts"},
+			"sooner than worked out: check the tachometer; then more flux than reckoned with", "late: where the volts are right, battery, diodes, cable; else as with low volts", ""},
 		{"rise per watt, after an hour", "warm", rise, quantity.KelvinPerW,
-			"cooled better than reckoned with", "less air than reckoned with; hotter by much, or by and by: a short, stop"},
+			"cooled better than reckoned with", "less air than reckoned with; hotter by much, or by and by: a short, stop", ""},
 	}
 }
 

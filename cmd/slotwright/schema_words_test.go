@@ -189,6 +189,7 @@ var keyWords = map[string]string{
 	"WoundOutcome.cut_in_rpm":       "Speed at which charging begins [rpm].",
 	"Proof.read":                    "What was read, in the unit of the key above.",
 	"Proof.expected":                "What was worked out for it.",
+	"Proof.each":                    "What each pair of leads read where more than their mean was given, in the unit of the key above.",
 	"Proof.off_percent":             "How far the first is from the second, in percent of that.",
 
 	"TrialOutcome.coil_shapes":     "Its kinds of coils, the widest first; absent where all coils are alike.",

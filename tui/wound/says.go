@@ -103,10 +103,18 @@ func short(s *session.Session, c check) string {
 		return "good, " + limits(s, c)
 	case winding.Low, winding.High:
 		return off(c) + ", " + limits(s, c)
+	case winding.Uneven:
+		return "a pair " + apart(c) + " may be"
 	case winding.NotHeld:
 		return unheld(s, c)
 	}
 	return ""
+}
+
+// apart is how far the pairs are from their mean, and how far they may be.
+func apart(c check) string {
+	percent := func(part float64) string { return quantity.Screen.Number(100*part, quantity.AtMost(2)) }
+	return percent(c.Proof.Apart()) + " % off, " + percent(c.Proof.Even()) + " %"
 }
 
 // unheld says why a reading is held against nothing.
@@ -132,6 +140,8 @@ func sentence(s *session.Session, c check) string {
 		return fmt.Sprintf("%s: %s lies within %s: good.", name, read, within)
 	case winding.Low, winding.High:
 		return fmt.Sprintf("%s: %s is %s (%s): %s.", name, read, off(c), within, c.Speaks())
+	case winding.Uneven:
+		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean may be: %s.", name, read, within, apart(c), c.Speaks())
 	case winding.NotHeld:
 		return fmt.Sprintf("%s: %s; %s.", name, read, strings.Join(slices.DeleteFunc([]string{unheld(s, c), c.Speaks()}, func(text string) bool { return text == "" }), "; "))
 	}
@@ -147,7 +157,7 @@ func sentence(s *session.Session, c check) string {
 // role is how a reading is shown: what is off is marked.
 func role(c check) kit.Role {
 	switch c.Proof.Stand() {
-	case winding.Low, winding.High:
+	case winding.Low, winding.High, winding.Uneven:
 		return kit.Warning
 	case winding.Good:
 		return kit.Better
@@ -165,7 +175,7 @@ var or = map[string]string{"wire_weight": "wire_length", "warm_lead": "warm"}
 // in few words where there is no room for more: the box of the marked row has them all. It
 // reports whether the row is shown.
 func (v *View) beside(s *session.Session, row *form.Row) bool {
-	row.Note = "" // what is read says itself in the units liked
+	row.Note, row.Uncut = "", false // what is read says itself in the units liked
 	shown := beside(s, row)
 	row.Few = inFew(row.Note)
 	if v.at.W < narrow {
@@ -339,7 +349,9 @@ func besideCheck(s *session.Session, row *form.Row, c check) {
 	} else if c.Proof.Expected.Known() && planned == "" {
 		row.Note = "plan " + name + s.Text(c.Proof.Expected, c.Dim, 3)
 		if within := limits(s, c); within != "" {
-			row.Note += ", " + within
+			if row.Note += ", " + within; name != "" { // of another unit than the field's
+				row.Note += " " + s.Units.For(c.Dim).Name
+			}
 		}
 	}
 	row.NoteAs = role(c)
@@ -402,7 +414,7 @@ func lines(s *session.Session, i, w int) []string {
 		u := s.Units.For(c.Dim).Name
 		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
 		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain
-		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high"}[c.Proof.Stand()]
+		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high", winding.Uneven: "uneven"}[c.Proof.Stand()]
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: c.Label + c.at + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
 	}
 	out = append(append(out, tb.Lines(t, w)...), "")

@@ -311,3 +311,24 @@ func TestAWeightIsHeldAgainstItsPlan(t *testing.T) {
 	typed(t, v, s, 120, 37, fmt.Sprintf("%.3f", plan.CopperKg.Value*1.04))
 	assert.Regexp(t, `by weight +[0-9.]+ +◆ kg +good`, tuitest.Draw(t, v, s, 120, 37))
 }
+
+// Three pairs are typed one after another; what is unlike of them is said beside them and in the strip,
+// and a record of them is kept as typed.
+func TestEachPairIsTyped(t *testing.T) {
+	s, v := session.NewExample(), New()
+	tuitest.Draw(t, v, s, 80, 21)
+	plan := s.Outcome().Trials[0].LeadOhms20.Value
+	v.begin(s)
+	require.True(t, v.GoTo(s, "wound[0].lead"))
+	typed := fmt.Sprintf("%.4f %.4f %.4f", plan*1.04, plan, plan*0.96)
+	for _, r := range typed {
+		v.Key(s, tuitest.KeyMsg(string(r)))
+	}
+	v.SetSize(s, v.at)
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	text, _, _ := s.Document().Typed("wound[0].lead")
+	assert.Equal(t, typed, strings.Join(strings.Fields(text), " "))
+	assert.Contains(t, frame, "a pair 4 % off, 2 % may be", frame)
+	assert.Contains(t, frame, "one phase is not like the others", frame)
+	assert.Len(t, s.Job().AsWound[0].LeadPairs, 3)
+}

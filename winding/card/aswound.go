@@ -64,5 +64,11 @@ func (w *writer) read(label string, p winding.Proof, dim quantity.Dimension) {
 	if p.Off.Known() {
 		beside += fmt.Sprintf(": %s %%", quantity.File.Signed(p.Off.Value, 2))
 	}
+	for i, v := range p.Each {
+		if beside += ", "; i == 0 {
+			beside += "pairs "
+		}
+		beside += quantity.File.Value(w.opt.Units.For(dim).From(v), w.opt.Units.For(dim), 3)
+	}
 	w.figureAnd(label, p.Read, dim, 3, beside)
 }

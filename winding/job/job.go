@@ -297,8 +297,10 @@ type AsWound struct {
 	Metres    quantity.Reading
 	Kg        quantity.Reading
 	LeadOhms  quantity.Reading // between two leads, mean of the pairs
+	LeadPairs []float64        // ohms of each pair where more than their mean was given
 	LeadOhmsC quantity.Reading // winding temperature at that reading
-	LineVolts quantity.Reading // V rms between two leads, open, at RPM
+	LineVolts quantity.Reading // V rms between two leads, open, at RPM, mean of the pairs
+	LinePairs []float64        // V rms of each pair where more than their mean was given
 	RPM       quantity.Reading
 	FieldAmps quantity.Reading // of a wound rotor, at the reading of LineVolts
 	CutInRPM  quantity.Reading

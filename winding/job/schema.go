@@ -54,6 +54,8 @@ type Input struct {
 	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.
 	at func(j *Job, i int) any
+	// pairs is where the readings of each two leads live where several may be given; nil where one is.
+	pairs func(j *Job, i int) *[]float64
 }
 
 // Applies reports whether the field has a meaning for this job: the diameter of a

@@ -171,3 +171,41 @@ func TestASlotOfWidthTimesDepthIsParallel(t *testing.T) {
 		assert.Equal(t, text, d.Text())
 	}
 }
+
+// Ohms and volts of a finished winding may be of each pair: their mean is reckoned with, each is kept, and
+// what was typed stays, its unit in the key. Where one value is asked for several are none.
+func TestReadingsOfEachPair(t *testing.T) {
+	base := Parse("[[wound]]\ntrial = \"A\"\n")
+	for _, c := range []struct {
+		path, typed, stays string
+		mean, spread       float64
+		each               []float64
+		guessed            bool
+	}{
+		{"wound[0].line", "12.1 12.0 12.3", "12.1 12.0 12.3 V", 36.4 / 3, 0, []float64{12.1, 12, 12.3}, false},
+		{"wound[0].line", "12,1  12,0 12,3 V", "12,1 12,0 12,3 V", 36.4 / 3, 0, []float64{12.1, 12, 12.3}, false},
+		{"wound[0].line", "12.1, 12.0, 12.3", "12.1, 12.0, 12.3 V", 36.4 / 3, 0, []float64{12.1, 12, 12.3}, false},
+		{"wound[0].line", "~12.1; 12.0; 12.3 ±0.2 V", "~12.1 12.0 12.3 ±0.2 V", 36.4 / 3, 0.2, []float64{12.1, 12, 12.3}, true},
+		{"wound[0].lead", "412 415 409 mΩ", "412 415 409 mΩ", 0.412, 0, []float64{0.412, 0.415, 0.409}, false},
+		{"wound[0].lead", "0.412", "0.412 Ω", 0.412, 0, nil, false},
+	} {
+		d := base.Set(c.path, c.typed, quantity.Choice{})
+		require.Empty(t, d.Problems(), c.typed)
+		typed, u, _ := d.Typed(c.path)
+		assert.Equal(t, c.stays, typed+" "+u.Name, c.typed)
+		r := d.Job().AsWound[0]
+		mean, each := r.LineVolts, r.LinePairs
+		if c.path == "wound[0].lead" {
+			mean, each = r.LeadOhms, r.LeadPairs
+		}
+		assert.InEpsilon(t, c.mean, mean.Value, 1e-9, c.typed)
+		assert.InDelta(t, c.spread, mean.PlusMinus, 1e-9, c.typed)
+		assert.Equal(t, c.guessed, mean.Origin == quantity.Guessed, c.typed)
+		assert.InDeltaSlice(t, c.each, each, 1e-12, c.typed)
+		assert.Equal(t, d.Job(), Parse(d.Text()).Job(), "read again")
+	}
+	for _, typed := range []string{"12.1 12.0 x", "12.1 12.0 12.3 A", "12 0.0001 12", "1 2 3 4 5 6 7", "12.1 12.0 3000"} {
+		assert.Len(t, base.Set("wound[0].line", typed, quantity.Choice{}).Problems(), 1, typed)
+	}
+	assert.Len(t, Parse("").Set("old.lead", "0.412 0.415 0.409", quantity.Choice{}).Problems(), 1)
+}

@@ -113,6 +113,9 @@ func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 	case *quantity.Reading:
 		r, bad := f.reading(typed, u)
 		if bad == nil {
+			bad = f.storePairs(j, i, typed, u)
+		}
+		if bad == nil {
 			*at = r
 		}
 		return bad
@@ -162,6 +165,9 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	}
 	if c, cable := f.cablesOf(typed); cable {
 		number = c.area(u)
+	}
+	if p, many := f.pairsOf(typed); many {
+		number = p.mean
 	}
 	q, err := parseQuantity(number)
 	if err != nil {

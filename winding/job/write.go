@@ -28,6 +28,12 @@ func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	if c, cable := f.cablesOf(typed); cable {
 		return c.alone(u)
 	}
+	if p, many := f.pairsOf(typed); many {
+		if said, ok := f.Dim.Typed(p.unit); ok && p.unit != "" {
+			return p.list, said
+		}
+		return typed, u
+	}
 	q, err := parseQuantity(typed)
 	if err != nil || q.unit == "" {
 		return typed, u

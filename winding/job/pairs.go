@@ -1,0 +1,80 @@
+package job
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+
+	"slotwright/winding/quantity"
+)
+
+// pairs are the readings of one quantity between each two leads, typed one after another, "12.1 12.0 12.3 V":
+// what is reckoned with is their mean, and each is kept.
+type pairs struct {
+	list string // as typed, with single blanks, without its unit
+	unit string
+	mean string // of them, as a number is written, with mark, ± and unit
+	each []float64
+}
+
+// mostPairs is three in each of two sets.
+const mostPairs = 6
+
+// several is the form of several numbers: blanks, commas with blanks behind, or ; between them, the unit
+// behind the last, then a ± of each.
+var several = sync.OnceValue(func() *regexp.Regexp {
+	const number = `[0-9.]+(?:,[0-9]+)?`
+	return regexp.MustCompile(`^\s*(~?)\s*(` + number + `(?:(?:\s*[;,]\s+|\s+)` + number + `)+)\s*((?:[^-0-9\s±+~/][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
+})
+
+// pairsOf reads several readings where a field takes them; ok is false for anything else, one number too.
+func (f *Input) pairsOf(typed string) (p pairs, ok bool) {
+	if f.pairs == nil {
+		return p, false
+	}
+	m := several().FindStringSubmatch(typed)
+	if m == nil {
+		return p, false
+	}
+	words := strings.FieldsFunc(m[2], func(r rune) bool { return r == ' ' || r == ';' || r == '\t' })
+	sum := 0.0
+	for i, word := range words {
+		words[i] = strings.TrimSuffix(word, ",")
+		v, err := parseNumber(words[i])
+		if err != nil {
+			return p, false
+		}
+		p.each, sum = append(p.each, v), sum+v
+	}
+	p.list, p.unit = m[1]+strings.Join(words, " "), strings.TrimSpace(m[3])
+	spread := ""
+	if m[4] != "" {
+		after := strings.TrimSpace(m[5])
+		if spread = " ±" + m[4]; after == "%" {
+			spread += after
+		} else if p.unit == "" {
+			p.unit = after
+		}
+	}
+	p.list += spread
+	p.mean = fmt.Sprintf("%s%s %s%s", m[1], strconv.FormatFloat(sum/float64(len(words)), 'g', 10, 64), p.unit, spread)
+	return p, len(words) <= mostPairs
+}
+
+// storePairs keeps each of several readings, in the base unit; none where one was typed.
+func (f *Input) storePairs(j *Job, i int, typed string, u quantity.Unit) *trouble {
+	p, ok := f.pairsOf(typed)
+	if !ok {
+		return nil
+	}
+	each := make([]float64, len(p.each))
+	for k, v := range p.each {
+		if each[k] = u.Base(v); each[k] < f.Min || each[k] > f.Max {
+			return &trouble{quote(typed), "each " + f.Range(u), f.meant(v, u)}
+		}
+	}
+	*f.pairs(j, i) = each
+	return nil
+}

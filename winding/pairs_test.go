@@ -1,0 +1,108 @@
+package winding
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// pairsRecord is a record of the example's trial A whose pairs read so many times the plan, and what
+// comes of it.
+func pairsRecord(t *testing.T, connection string, strands string, ohms, volts [3]float64) (WoundOutcome, Outcome) {
+	t.Helper()
+	d := job.Example().Set("trial[0].connection", connection, quantity.Choice{}).Set("trial[0].strands", strands, quantity.Choice{})
+	require.Empty(t, d.Problems())
+	j := d.Job()
+	made := Evaluate(j).Trials[0]
+	of := func(times [3]float64, plan float64) (each []float64, mean quantity.Reading) {
+		for _, k := range times {
+			each, mean.Value = append(each, k*plan), mean.Value+k*plan/3
+		}
+		return each, quantity.Known(mean.Value)
+	}
+	r := job.AsWound{Trial: j.Trials[0].Name, LeadOhmsC: quantity.Known(20), RPM: quantity.Known(1000)}
+	r.LeadPairs, r.LeadOhms = of(ohms, made.LeadOhms20.Value)
+	r.LinePairs, r.LineVolts = of(volts, made.LinePerRPM.Value*1000)
+	j.AsWound = []job.AsWound{r}
+	o := Evaluate(j)
+	return o.Wound[0], o
+}
+
+// ohmsCheck is the check of a record's ohms.
+func ohmsCheck(r WoundOutcome) Check {
+	list := r.Checks()
+	return list[slices.IndexFunc(list, func(c Check) bool { return c.Field == "lead" })]
+}
+
+// Each pair of leads by hand: a star of R and R, one phase of k·R, has pairs of 2R and twice (1+k)R; a
+// delta 2R/3 healthy, of k·R in one side 2kR/(2+k) across it and (1+k)R/(2+k) twice; an open delta 2R and
+// twice R; a star with one phase turned round E and twice E where √3·E is the plan's.
+func TestPairsTellWhichPhase(t *testing.T) {
+	one := [3]float64{1, 1, 1}
+	for _, c := range []struct {
+		name, connection, strands string
+		ohms, volts               [3]float64
+		likely                    string // "" for none
+		stand                     Stand  // of the ohms
+		proved                    bool
+	}{
+		{"sound", "star", "2", [3]float64{1.01, 0.99, 1}, [3]float64{1, 1.03, 0.98}, "", Good, true},
+		{"two strands, one open in a phase, star", "star", "2", [3]float64{1.5, 1, 1.5}, one, "1 strand of 2 open in one phase: the pairs are unlike", High, false},
+		{"five strands, one open in a phase: the mean is good", "star", "5", [3]float64{1.125, 1.125, 1}, one, "1 strand of 5 open in one phase: the pairs are unlike", Uneven, false},
+		{"ten strands, one open in a phase: the mean is good", "star", "10", [3]float64{(1 + 10./9) / 2, (1 + 10./9) / 2, 1}, one, "1 strand of 10 open in one phase: the pairs are unlike", Uneven, true},
+		{"two strands, one open in a phase, delta", "delta", "2", [3]float64{1.5, 9. / 8, 9. / 8}, one, "1 strand of 2 open in one phase: the pairs are unlike", High, false},
+		{"one phase of the delta open", "delta", "1", [3]float64{1.5, 3, 1.5}, one, "one phase of the delta open: one pair reads twice the others", High, false},
+		{"the mean of one phase open, the pairs alike: it is in every phase", "star", "2", [3]float64{4. / 3, 4. / 3, 4. / 3}, one, "", High, false},
+		{"one phase turned round", "star", "1", one, [3]float64{1, 0.577, 0.577}, "one phase turned round: two pairs read 58 % of the third", Good, false},
+		{"volts of the same mean, alike", "star", "1", one, [3]float64{0.718, 0.718, 0.718}, "", Good, false},
+	} {
+		r, o := pairsRecord(t, c.connection, c.strands, c.ohms, c.volts)
+		ohms := ohmsCheck(r)
+		assert.Equal(t, c.stand, ohms.Proof.Stand(), c.name)
+		assert.Equal(t, c.proved, r.Proved(), c.name)
+		if c.likely == "" {
+			for _, l := range r.Likely {
+				assert.NotContains(t, l.Fault, "in one phase", c.name)
+				assert.NotContains(t, l.Fault, "one phase turned", c.name)
+			}
+		} else if assert.NotEmpty(t, r.Likely, c.name) {
+			assert.Equal(t, c.likely, r.Likely[0].Fault, c.name)
+		}
+		assert.Len(t, o.Wound[0].LeadOhms20.Each, 3)
+		if c.stand == Uneven {
+			assert.Contains(t, ohms.Speaks(), c.likely, c.name)
+		}
+	}
+}
+
+// Pairs that differ in a way that no known fault makes say so themselves: 2 % of the mean of ohms is the limit
+// of ANSI/EASA AR100.
+func TestUnlikePairsSpeak(t *testing.T) {
+	r, _ := pairsRecord(t, "star", "1", [3]float64{1.03, 1, 0.97}, [3]float64{1, 1, 1})
+	c := ohmsCheck(r)
+	assert.Equal(t, Uneven, c.Proof.Stand())
+	assert.InDelta(t, 0.03, c.Proof.Apart(), 1e-9)
+	assert.Contains(t, c.Speaks(), "one phase is not like the others")
+	r, _ = pairsRecord(t, "star", "1", [3]float64{1.019, 1, 0.981}, [3]float64{1, 1, 1})
+	assert.Equal(t, Good, ohmsCheck(r).Proof.Stand())
+}
+
+// What is unlike is called out at its field, and nothing is where the pairs are alike.
+func TestUnlikePairsAreCalledOut(t *testing.T) {
+	_, o := pairsRecord(t, "star", "1", [3]float64{1.03, 1, 0.97}, [3]float64{1.06, 1, 0.94})
+	said := map[string]bool{}
+	for _, f := range o.Findings {
+		said[f.Path] = said[f.Path] || strings.Contains(f.Text, "off the mean of all")
+	}
+	assert.True(t, said["wound[0].lead"] && said["wound[0].line"], o.Findings)
+	_, o = pairsRecord(t, "star", "1", [3]float64{1.01, 1, 0.99}, [3]float64{1.03, 1, 0.97})
+	for _, f := range o.Findings {
+		assert.NotContains(t, f.Text, "off the mean of all")
+	}
+}
