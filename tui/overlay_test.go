@@ -50,7 +50,7 @@ func TestFieldsAreFoundByWhatStandsOnTheScreen(t *testing.T) {
 		m           *Model
 		typed, want string
 	}{
-		{example, "drive: power", "What turns it: power"}, {example, "Drive power", "What turns it: power"}, {example, "what turns it: POWER", "What turns it: power"},
+		{example, "drive: power", "What turns it: power at Usual"}, {example, "Drive power", "What turns it: power at Usual"}, {example, "what turns it: POWER", "What turns it: power at Usual"},
 		{example, "old winding: lead to lead, at", "Old winding: lead to lead, at"}, {example, "what it charges: rest voltage", "Rest voltage"},
 		{blank, "trial winding: turns", "A turns"}, {blank, "spin-up reading: volts", "Spin-up reading 1: volts"}, {blank, "old winding: connection", "Old winding: connection"},
 	} {
