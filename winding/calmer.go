@@ -96,7 +96,7 @@ func (s *calming) ruled() string {
 		held := *s.r
 		held.holder = newRegulator(&job.BatterySpec{MostAmps: quantity.Known(amps)}, s.rotor, s.flux)
 		if brings, _, ok := s.calm(&held); ok {
-			return fmt.Sprintf("a Most current of %s A: %s", figures(amps), brings)
+			return fmt.Sprintf("Most current at %s A: %s", figures(amps), brings)
 		}
 	}
 	return ""

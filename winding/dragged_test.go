@@ -90,7 +90,7 @@ func TestDraggedAtTheSlowSpeedAloneIsFoundSaidAndNotMet(t *testing.T) {
 // and no offer drags the engine down.
 func TestWhatIsNamedInPlaceOfADragMendsIt(t *testing.T) {
 	field := regexp.MustCompile(`a field current of ([\d.]+) A in place`)
-	most := regexp.MustCompile(`a Most current of ([\d.]+) A`)
+	most := regexp.MustCompile(`Most current at ([\d.]+) A`)
 	mosts := 0
 	for _, watts := range []float64{350, 400, 450, 475, 500, 525, 550, 600, 700} {
 		j := weakEngine(t, watts)

@@ -157,7 +157,7 @@ func TestEveryTextIsFitToPrint(t *testing.T) {
 
 func TestEverySectionIsThere(t *testing.T) {
 	card := []string{"WINDING CARD", "STATOR ", "FOR ", "WIRE ", "TURNS ", "COILS ", "JOINED ", "FORMER ", "ONE COIL", "BUY ", "FILL ", "OHMS ", "VOLTS ", "LIMITS ",
-		"SLOTS ", "CUT ", "FIRST RUN", "IF IT IS  OFF"}
+		"SLOTS ", "CUT ", "FIRST RUN", "IF OFF"}
 	report := []string{"REPORT", "THE MACHINE", "OLD WINDING", "THE TRIALS", "SIDE BY SIDE", "MORE FIGURES", "CURRENT LIMITS, WITH REASONS AND SOURCES",
 		"AT THE JOB'S SPEEDS", "BATTERY", "THE DRIVE", "ABOUT THE LAYOUT", "FINDINGS", "CAUTIONS", "WHERE EACH INPUT CAME FROM", "WHERE EACH FIGURE CAME FROM"}
 	for name, w := range jobs(t) {

@@ -163,7 +163,7 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 // readingsOff is what a reading that is off speaks of. Common practice, no source, but for
 // the 58 %: with one phase turned round, the two pairs it is in show 1/√3.
 func (w *writer) readingsOff(t *winding.TrialOutcome) {
-	w.entry("IF IT IS", "OFF (common practice, no source):")
+	w.entry("IF OFF", "where to look (common practice, no source):")
 	for _, s := range w.signs(t) {
 		w.hang("        - ", s)
 	}

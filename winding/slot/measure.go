@@ -53,7 +53,7 @@ func equivalent(s Slot) (Slot, string) {
 		}
 		width := math.Sqrt(s.AreaMM2 / ratio)
 		s.TopMM, s.BottomMM, s.DepthMM = width, width, width*ratio
-		return s, fmt.Sprintf("only the area is given: taken as a parallel slot %.2f mm wide, %.2f mm deep (depth %g x width)",
+		return s, fmt.Sprintf("only the area is given: taken as a parallel slot %.2f mm wide, %.2f mm deep (depth %g × width)",
 			s.TopMM, s.DepthMM, ratio)
 	}
 	return s, ""
