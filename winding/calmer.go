@@ -64,7 +64,7 @@ func (s *calming) weaker() string {
 		weak := s.r.excited(s.flux.at(amps)/s.flux.perTurn.Value, s.rotor.coil.Watts(amps))
 		brings, net, ok := s.calm(weak)
 		if ok && net > best {
-			best, text = net, fmt.Sprintf("a field current of %s A in place of %s A: %s", figures(amps), figures(full), brings)
+			best, text = net, fmt.Sprintf("a field current of %s A (chopped, not by a rheostat) in place of %s A: %s", figures(amps), figures(full), brings)
 		}
 		return ok
 	}

@@ -2,6 +2,10 @@ package winding_test
 
 import (
 	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"slotwright/winding"
@@ -147,4 +151,35 @@ func TestEveryKindOfDrive(t *testing.T) {
 			assert.Empty(t, a.NoCharging, name)
 		}
 	}
+}
+
+// Legs and water that turn faster than usual at all they give are also told at their usual speed, by
+// the same curve as the chart, and what must be put in there balances.
+func TestWithLessThanAllItGives(t *testing.T) {
+	said := regexp.MustCompile(`at its usual (\d+) rpm it takes (\d+) W for (−?[\d.]+) A net`)
+	told := 0
+	for _, name := range []string{"pedals", "pedals-hub", "water"} {
+		o := winding.Evaluate(load(t, name+".toml"))
+		for _, trial := range o.Trials {
+			m := said.FindStringSubmatch(trial.Suits)
+			if m == nil {
+				continue
+			}
+			told++
+			rpm, _ := strconv.ParseFloat(m[1], 64)
+			watts, _ := strconv.ParseFloat(m[2], 64)
+			net, _ := strconv.ParseFloat(strings.Replace(m[3], "−", "-", 1), 64)
+			at := rpm * o.Machine.Ratio.Value
+			k := slices.IndexFunc(trial.Curve, func(p winding.RunPoint) bool { return p.RPM >= at })
+			low, high := trial.Curve[k-1], trial.Curve[k]
+			assert.GreaterOrEqual(t, net, low.NetAmps-0.005, "%s %s", name, trial.Name)
+			assert.LessOrEqual(t, net, high.NetAmps+0.005, "%s %s", name, trial.Name)
+			assert.Greater(t, watts, low.ShaftWatts, "what belts and chains lose is put in too")
+		}
+	}
+	assert.GreaterOrEqual(t, told, 2)
+
+	o := winding.Evaluate(load(t, "pedals.toml"))
+	require.Greater(t, o.Trials[0].CutInRPM.Value, 70*o.Machine.Ratio.Value)
+	assert.Contains(t, o.Trials[0].Suits, "at its usual 70 rpm it does not charge")
 }

@@ -137,7 +137,7 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 	if why := b.dc.notBattery; why != "" {
 		t.EmptyUsual, t.FullUsual = quantity.Missing(why), quantity.Missing(why)
 	}
-	t.suit(s)
+	t.suit(s, c)
 }
 
 // readHeat is the hottest anywhere, and how long the copper stands its limit from there.

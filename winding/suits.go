@@ -6,8 +6,9 @@ import (
 	"slotwright/winding/drive"
 )
 
-// suit says in one plain sentence how a trial and its drive come to terms.
-func (t *TrialOutcome) suit(s *driveSide) {
+// suit says in one plain sentence how a trial and its drive come to terms; held is what it does with
+// the shaft held at a speed.
+func (t *TrialOutcome) suit(s *driveSide, held *characteristic) {
 	if s.kind == "wind" {
 		if t.verdict != nil {
 			t.Suits = suitsWind(*t.verdict)
@@ -43,6 +44,7 @@ func (t *TrialOutcome) suit(s *driveSide) {
 		if usual := s.conditions[usual].X; usual.Known() && at.DriveRPM < 0.9*usual.Value {
 			t.Suits += fmt.Sprintf("; that is slower than its usual %s rpm", figures(usual.Value))
 		}
+		t.Suits += s.withLess(at, held)
 	default:
 		t.region = drive.Charging
 		t.Suits = fmt.Sprintf("takes %.0f W of the %.0f W the drive gives at its usual speed, for %s A net", at.DriveWatts, at.GivesWatts, amps(at.NetAmps))
@@ -51,4 +53,18 @@ func (t *TrialOutcome) suit(s *driveSide) {
 		t.Suits += fmt.Sprintf("; the rotor takes %.3g W of the battery, more than comes in", at.FieldWatts)
 	}
 	t.heldBackElsewhere(s)
+}
+
+// withLess is what it takes and brings at the usual speed that was typed, where with all that there is
+// the drive turns faster: nobody pedals at full effort for long.
+func (s *driveSide) withLess(at *Operating, held *characteristic) string {
+	usual := s.conditions[usual].X
+	if !usual.Known() || !s.ratio.Known() || at.DriveRPM < 1.05*usual.Value {
+		return ""
+	}
+	p := held.at(usual.Value * s.ratio.Value)
+	if p.AmpsDC < leastNet {
+		return fmt.Sprintf("; at its usual %s rpm it does not charge", figures(usual.Value))
+	}
+	return fmt.Sprintf("; at its usual %s rpm it takes %.0f W for %s A net", figures(usual.Value), p.ShaftWatts/s.through.Passes(), amps(p.NetAmps))
 }
