@@ -195,6 +195,9 @@ func inFew(note string) string {
 	case strings.HasPrefix(first, "nothing to hold"):
 		return "no plan"
 	case planned && several && limited:
+		if strings.Contains(high, " ") { // a unit other than the field's: limits with it have no room
+			return strings.TrimPrefix(first, "plan ")
+		}
 		return low + "–" + high
 	case planned && several:
 		return rest
