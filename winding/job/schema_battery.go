@@ -43,7 +43,7 @@ var batteryFields = []Input{
 		Help: "Voltage at rest, half full or more: charging starts above it.", How: "Meter, hours after use.",
 		at: func(j *Job, _ int) any { return &j.Battery.RestVolts }},
 	{Table: "battery", Name: "charging", Label: "While charging", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "half way", when: loadIs("battery"),
-		Help: "Voltage at the posts while it takes charge; amps are worked out against it. Empty batteries stand lower, full ones higher.", How: "Meter at the posts in the middle of a charge.",
+		Help: "Voltage while it takes charge at a few amps: amps are worked out against it, and with more the posts stand higher by what its inside takes. Empty batteries stand lower, full ones higher.", How: "Meter at the posts in the middle of a charge, few amps flowing.",
 		at: func(j *Job, _ int) any { return &j.Battery.ChargingVolts }},
 	{Table: "battery", Name: "absorption", Label: "Absorption", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs("battery"),
 		Help: "Voltage at which charging must be held back.", How: "The battery maker's sheet.",
