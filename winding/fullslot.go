@@ -165,8 +165,8 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 		return false
 	}
 	full := of.dc.absorption
-	if governed := !yields(of.drive.kind) && of.drive.kind != "wind"; governed || !full.Known() {
-		return true
+	if !full.Known() || run.RPM >= of.drive.bestRPM(c) {
+		return true // past its best a drive gives less the faster it turns
 	}
 	return of.endures(&f.limits, f.trial.Connection, f.r.against(full.Value*edge).settle(of.drive.given(c.X.Value), run.RPM, c.asked, run.WindingC))
 }

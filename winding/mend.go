@@ -150,9 +150,9 @@ func (s *search) thinner() {
 // leastOf is what an offer in a trial's place has to bring more than: a year's energy in wind, kWh,
 // else net amps.
 func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
-	present, least := o.in(usual).NetAmps, leastNet
+	present, least := of.present(o), leastNet
 	if of.drive.kind == "wind" {
-		present, least = of.coarsely(o), leastYear
+		least = leastYear
 	}
 	switch {
 	case present <= 0:
@@ -161,6 +161,14 @@ func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
 		return max(least, worthKeeping*present)
 	}
 	return max(present+least, worthIt*present)
+}
+
+// present is what a trial brings as it is, measured as what is offered in its place.
+func (of offers) present(o *TrialOutcome) float64 {
+	if of.drive.kind == "wind" {
+		return of.coarsely(o)
+	}
+	return o.in(usual).NetAmps
 }
 
 // says is an offer in the place of a trial, in words.

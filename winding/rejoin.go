@@ -17,9 +17,9 @@ import (
 // back, or their groups in more or fewer parallel circuits. Volts between leads go with 1 or √3 over the
 // circuits, ohms and inductance with the square, so such a winding is that of a slot as full with other
 // turns; it is worked out like those (fullslot.go) and has to stand all that they have to. The joinings
-// next to a trial's own, on the side of more volts and on that of fewer, are tried; only that of more where
-// it begins too late. What brings the most is told before any new winding, which then has to bring more
-// than it.
+// next to a trial's own, on the side of more volts and on that of fewer, are tried, unless the first on a
+// side brings less than the trial and less than is asked; only those of more where it begins too late. What
+// brings the most is told before any new winding, which then has to bring more than it.
 //
 // Cost: up to four windings run in the usual condition, only for a trial that is to be mended.
 
@@ -38,20 +38,28 @@ func (of offers) rejoined(t job.Trial, o *TrialOutcome, least float64, late bool
 	if o.CannotBeWound() != "" {
 		return nil
 	}
-	for _, j := range of.joinings(&t, o, late) {
-		again := t
-		again.Connection, again.Circuits = j.Connection, quantity.Known(float64(j.Circuits))
-		f := new(fullSlot)
-		f.filled.Do(func() { of.wind(f, again) })
-		if brings := of.brings(f); brings > least && f.net > 0 && of.holds(f) {
-			best, least = f, brings
+	for _, side := range of.joinings(&t, o, late) {
+		before := of.present(o)
+		for _, j := range side {
+			again := t
+			again.Connection, again.Circuits = j.Connection, quantity.Known(float64(j.Circuits))
+			f := new(fullSlot)
+			f.filled.Do(func() { of.wind(f, again) })
+			brings := of.brings(f)
+			if brings > least && f.net > 0 && of.holds(f) {
+				best, least = f, brings
+			}
+			if brings < before && brings <= least { // further the same way it is less yet
+				break
+			}
+			before = brings
 		}
 	}
 	return best
 }
 
-// joinings are those that are tried, the nearest first.
-func (of offers) joinings(t *job.Trial, o *TrialOutcome, late bool) []Joints {
+// joinings are those that may be tried, of more volts and of fewer, the nearest first.
+func (of offers) joinings(t *job.Trial, o *TrialOutcome, late bool) (sides [2][]Joints) {
 	m, coils := of.machine, of.layouts.coils(*t)
 	ways := []layout.Connection{t.Connection}
 	if m.phases == 3 && !of.dc.starDiodes { // diodes at the star point need one
@@ -73,14 +81,13 @@ func (of offers) joinings(t *job.Trial, o *TrialOutcome, late bool) []Joints {
 			}
 		}
 	}
-	var list []Joints
-	for _, side := range [][]tried{more, fewer} {
+	for i, side := range [...][]tried{more, fewer} {
 		slices.SortFunc(side, func(a, b tried) int { return cmp.Compare(math.Abs(a.up), math.Abs(b.up)) })
 		for _, j := range side[:min(len(side), rejoinedEach)] {
-			list = append(list, j.Joints)
+			sides[i] = append(sides[i], j.Joints)
 		}
 	}
-	return list
+	return sides
 }
 
 // joints are those of a winding.

@@ -100,7 +100,7 @@ func TestStarBeginsRootThreeSooner(t *testing.T) {
 	b := Prepare(j)
 	of := offers{b, &b.bed, new(fullSlots), new(characteristic)}
 	o := b.Outcome().Trials[0]
-	list := of.joinings(&j.Trials[0], &o, true)
+	list := of.joinings(&j.Trials[0], &o, true)[0]
 	require.NotEmpty(t, list)
 	star := false
 	for _, to := range list {

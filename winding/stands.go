@@ -231,10 +231,21 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 	return b.eaten(t, p)
 }
 
+// bestRPM is the speed of the alternator, rpm, at which a drive that gives way has the most power in a
+// condition; 0 of one that is held to a speed.
+func (s *driveSide) bestRPM(c *Condition) float64 {
+	switch {
+	case s.kind == "wind":
+		return s.shaft.Turns * s.shaft.Rotor.RPM(c.X.Value, s.shaft.Rotor.PeakLambda)
+	case yields(s.kind):
+		return s.best.RPM * s.ratio.Value
+	}
+	return 0
+}
+
 // windHolds is the same of a rotor in the wind.
 func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
-	rotor := b.drive.shaft.Rotor
-	best := b.drive.shaft.Turns * rotor.RPM(b.drive.conditions[i].X.Value, rotor.PeakLambda)
+	best := b.drive.bestRPM(&b.drive.conditions[i])
 	if p.Held || p.Spent {
 		return b.holder.words(p)
 	}
