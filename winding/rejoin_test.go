@@ -115,3 +115,15 @@ func TestStarBeginsRootThreeSooner(t *testing.T) {
 	}
 	assert.True(t, star)
 }
+
+// Of two joinings on the side of fewer volts the second, two circuits, is what the example's thin-many
+// trial wants: delta, the nearer, leaves it past its limit. It is then trial B's winding, and brings what
+// B does.
+func TestTheSecondJoiningIsTriedToo(t *testing.T) {
+	o := Evaluate(job.Example().Job())
+	joints := o.Trials[2].Joints
+	require.NotNil(t, joints)
+	assert.Equal(t, Joints{layout.Star, 2}, *joints)
+	there := Evaluate(withJoints(job.Example().Job(), 2, joints)).Trials[2]
+	assert.InEpsilon(t, o.Trials[1].AmpsUsual.Value, there.AmpsUsual.Value, 0.01)
+}
