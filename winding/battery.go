@@ -56,9 +56,9 @@ func newDCSide(g job.BatterySpec, phases int) dcSide {
 	d.diodeVolts = g.DiodeVolts.OrReading(drop).Figure("")
 	d.diodeOhms = g.DiodeOhms.OrReading(defaultDiodeOhms).Figure("")
 	switch g.Load {
-	case loadResistor:
+	case job.LoadResistor:
 		d = d.resistor(g)
-	case loadBus:
+	case job.LoadBus:
 		d = d.bus(g)
 	default:
 		d = d.battery(g)

@@ -66,7 +66,7 @@ func Prepare(j job.Job) *Bench { return prepare(&j, moves{}) }
 // kept is what of a bench stands for another job.
 func (b *Bench) kept(j *job.Job) moves {
 	m := moves{before: b.fit, curve: &b.flux}
-	if j.Slot == b.job.Slot && j.Machine.Stator != "flat" && b.job.Machine.Stator != "flat" {
+	if j.Slot == b.job.Slot && j.Machine.Stator != job.StatorFlat && b.job.Machine.Stator != job.StatorFlat {
 		m.room = &b.room
 	}
 	if laidAlike(&j.Machine, &b.job.Machine) {
@@ -78,7 +78,7 @@ func (b *Bench) kept(j *job.Job) moves {
 // laidAlike reports whether two machines have their layouts in common: flat coils hang on their sizes
 // too.
 func laidAlike(a, b *job.Machine) bool {
-	if a.Stator == "flat" || b.Stator == "flat" {
+	if a.Stator == job.StatorFlat || b.Stator == job.StatorFlat {
 		return reflect.DeepEqual(a, b)
 	}
 	return a.Phases == b.Phases && a.Slots == b.Slots && a.Poles == b.Poles && a.Layers == b.Layers && a.Span == b.Span && a.Kind == b.Kind &&

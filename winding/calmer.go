@@ -46,7 +46,7 @@ func (of offers) blamed(o *TrialOutcome) bool {
 // where none of those tried does.
 func (of offers) calmer(t job.Trial, o *TrialOutcome, c *characteristic) string {
 	e := of.rotor
-	if c == nil || !e.wound || of.flux.curve == nil || !e.watts.Known() || of.drive.kind == "wind" || of.dc.notBattery != "" || !of.blamed(o) {
+	if c == nil || !e.wound || of.flux.curve == nil || !e.watts.Known() || of.drive.kind == job.DriveWind || of.dc.notBattery != "" || !of.blamed(o) {
 		return ""
 	}
 	s := calming{offers: of, t: t, o: o, r: c.r, fails: top}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -28,7 +29,7 @@ func cautions(o *Outcome, kind string, magnets bool, battery []string) []Caution
 		add("magnets", "Magnets cannot be switched off: it gives voltage whenever it turns, most of all with nothing connected. Strong magnets crush fingers; keep them from pacemakers.")
 	}
 	switch kind {
-	case "wind":
+	case job.DriveWind:
 		add("rotor", "Stand out of the plane of a turning rotor. Stop it and tie it before you touch the alternator; never open the circuit while it turns in wind.")
 	case "":
 	default:
@@ -75,7 +76,7 @@ func stopCautions(o *Outcome, kind string, magnets bool) []Caution {
 	for i := range o.Trials {
 		t := &o.Trials[i]
 		cold, hot := t.StopsCold, t.StopsHot
-		if kind != "wind" || !cold.Known() || !hot.Known() {
+		if kind != job.DriveWind || !cold.Known() || !hot.Known() {
 			continue
 		}
 		text := fmt.Sprintf("Joining the leads of trial %s stops a turning rotor in up to %.3g m/s with a cold winding, %.3g m/s with a hot one. In more wind turn it out or furl it first: joined, it goes on turning and heats.", t.Name, cold.Value, hot.Value)
@@ -124,7 +125,7 @@ func (o *Outcome) runs() bool {
 
 // loose is what a machine with magnets does when its load comes off.
 func loose(kind string) string {
-	if kind == "wind" {
+	if kind == job.DriveWind {
 		return "the rotor runs away and the voltage rises with it"
 	}
 	return "its voltage rises to what it gives unloaded"

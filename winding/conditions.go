@@ -77,9 +77,9 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	case d.Kind == "":
 	case !s.ratio.Known():
 		s.why = s.ratio.Why
-	case d.Kind == "wind":
+	case d.Kind == job.DriveWind:
 		s.ofWind(d)
-	case d.Kind != "fixed":
+	case d.Kind != job.DriveFixed:
 		s.source, s.why = sourceOf(d)
 		s.letGo()
 		if yields(s.kind) && s.source != nil {
@@ -88,7 +88,7 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	}
 	switch {
 	case !s.hasPower():
-	case s.kind == "wind":
+	case s.kind == job.DriveWind:
 		s.fastest = 1.02 * s.shaft.FreeRPM(s.furl)
 	default:
 		s.fastest = 1.01 * s.ratio.Value * s.source.Top()
@@ -136,7 +136,7 @@ func (o *Output) Again(m *MachineOutcome) bool {
 }
 
 // allGiven is the usual condition of a drive that gives way, in words.
-var allGiven = map[string]string{"pedals": "full effort", "water": "full water"}
+var allGiven = map[string]string{job.DrivePedals: "full effort", job.DriveWater: "full water"}
 
 // nominal3 is the three conditions with the speeds they are asked for at.
 func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
@@ -145,7 +145,7 @@ func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 	for i, rpm := range []quantity.Figure{at.slow, at.usual, at.top} {
 		c := Condition{Name: conditionNames[i], X: rpm, RPM: rpm}
 		switch {
-		case d.Kind == "wind":
+		case d.Kind == job.DriveWind:
 			c.X, c.Label = winds[i], fmt.Sprintf("wind %.3g m/s", winds[i].Value)
 		case d.Kind != "" && at.ratio.Known() && rpm.Known():
 			c.X = rpm.Times(1 / at.ratio.Value)
@@ -155,7 +155,7 @@ func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 		default:
 			c.Label = c.Name + " speed"
 		}
-		if rpm.Known() && (i == slow || !yields(d.Kind)) && d.Kind != "wind" {
+		if rpm.Known() && (i == slow || !yields(d.Kind)) && d.Kind != job.DriveWind {
 			c.asked = rpm.Value
 		}
 		if i == top && yields(d.Kind) {
@@ -169,7 +169,7 @@ func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 // yields reports whether a kind of drive finds its own speed: legs and water push as hard
 // as they can and go as fast as that takes them. An engine's throttle or governor holds the
 // speed, as far as its power goes.
-func yields(kind string) bool { return kind == "pedals" || kind == "water" }
+func yields(kind string) bool { return kind == job.DrivePedals || kind == job.DriveWater }
 
 // onlyShaft begins a condition's name where nothing is said of the drive: no other shaft is known.
 const onlyShaft = "alternator "
@@ -179,10 +179,10 @@ func (c *Condition) Head() string { return strings.TrimPrefix(c.Label, onlyShaft
 
 // whose is what turns, in a word.
 func whose(kind string) string {
-	if kind == "water" {
+	if kind == job.DriveWater {
 		return "wheel"
 	}
-	if kind == "fixed" {
+	if kind == job.DriveFixed {
 		return "drive"
 	}
 	return kind
@@ -190,7 +190,9 @@ func whose(kind string) string {
 
 // hasPower reports whether the drive gives way: what it gives and what is taken have to
 // come to terms.
-func (s *driveSide) hasPower() bool { return s.why == "" && (s.kind == "wind" || s.source != nil) }
+func (s *driveSide) hasPower() bool {
+	return s.why == "" && (s.kind == job.DriveWind || s.source != nil)
+}
 
 // given is the torque that the drive gives at the alternator's shaft, against the
 // alternator's speed, in a wind where it is the wind; nil for a drive that does not give
@@ -199,7 +201,7 @@ func (s *driveSide) given(wind float64) drive.Torque {
 	switch {
 	case !s.hasPower():
 		return nil
-	case s.kind == "wind":
+	case s.kind == job.DriveWind:
 		return s.shaft.Torque(wind)
 	}
 	t, err := drive.Geared(s.source, s.through)

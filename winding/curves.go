@@ -62,7 +62,7 @@ func (t *TrialOutcome) notRun(why string) {
 // beyond is how far curves go over the fastest speed asked for: a rotor in wind runs above
 // its best tip-speed ratio where it is loaded little.
 func (b *bed) beyond() float64 {
-	if b.drive.kind == "wind" {
+	if b.drive.kind == job.DriveWind {
 		return 1.35
 	}
 	return 1.1

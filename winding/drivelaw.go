@@ -27,7 +27,7 @@ const lawSteps = 60
 // does not give way, or too little said.
 func DriveLawOf(j *job.Job) (law DriveLaw, ok bool) {
 	d := &j.Drive
-	if d.Kind == "" || d.Kind == "wind" || d.Kind == "fixed" {
+	if d.Kind == "" || d.Kind == job.DriveWind || d.Kind == job.DriveFixed {
 		return law, false
 	}
 	source, why := sourceOf(d)
@@ -69,7 +69,7 @@ func yieldingWords(d *job.DriveSpec, y drive.Yielding) string {
 		free = fmt.Sprintf("none at twice that speed, %s rpm, since nothing is said of running free", asTyped(y.Top()))
 	}
 	as := "as an undershot wheel by the momentum of its water"
-	if d.Kind == "pedals" {
+	if d.Kind == job.DrivePedals {
 		as = "as legs do in a short burst; for an hour they are flatter"
 	}
 	return fmt.Sprintf("assumed: it gives most, %s W, at %s rpm, less below and %s, %s; two points of its power curve say it better", asTyped(y.UsualWatts), asTyped(y.UsualRPM), free, as)

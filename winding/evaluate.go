@@ -42,10 +42,10 @@ func (b *Bench) Outcome() Outcome {
 	for i := range o.Trials {
 		o.Trials[i].Verdict = o.verdict(i, b.job.Drive.Kind)
 	}
-	o.Comparison = compare(&o, b.job.Drive.Kind == "wind")
+	o.Comparison = compare(&o, b.job.Drive.Kind == job.DriveWind)
 	o.Machine.NextReading = b.fit.advice()
 	o.Findings = findings(b, &o)
-	o.Cautions = cautions(&o, b.drive.kind, b.job.Field.Kind == "magnets", b.dc.cautions())
+	o.Cautions = cautions(&o, b.drive.kind, b.job.Field.Kind == job.FieldMagnets, b.dc.cautions())
 	return o
 }
 
@@ -237,7 +237,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 // fieldAmps is the rotor current that the flux is for; magnets need none, by whatever way their
 // flux was found.
 func (b *Bench) fieldAmps() quantity.Figure {
-	if f := b.flux.fieldAmps; f.Known() || b.job.Field.Kind != "magnets" {
+	if f := b.flux.fieldAmps; f.Known() || b.job.Field.Kind != job.FieldMagnets {
 		return f
 	}
 	return quantity.Missing("magnets need none")

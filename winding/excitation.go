@@ -39,7 +39,7 @@ func (e *excitation) overfed(f *job.FieldSpec) bool {
 // newExcitation goes by the current that the flux is for: flux, short circuit and watts
 // must all speak of the same one.
 func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
-	e := excitation{wound: f.Kind == "wound", driven: supplyCurrent(f, dc), readAt: now.readAt}
+	e := excitation{wound: f.Kind == job.FieldWound, driven: supplyCurrent(f, dc), readAt: now.readAt}
 	if !e.wound {
 		no := quantity.Missing("only for a wound rotor")
 		e.amps, e.watts = no, no

@@ -13,13 +13,13 @@ import (
 func (d *dcSide) feeds(g *job.BatterySpec) string {
 	number := func(r quantity.Reading) string { return quantity.Number(r.Value, quantity.AsGiven) }
 	switch {
-	case g.Load == loadResistor && g.ResistorOhms.Given():
+	case g.Load == job.LoadResistor && g.ResistorOhms.Given():
 		return fmt.Sprintf("resistor of %s Ω", number(g.ResistorOhms))
-	case g.Load == loadResistor:
+	case g.Load == job.LoadResistor:
 		return "resistor, its ohms not given"
-	case g.Load == loadBus && g.BusVolts.Given():
+	case g.Load == job.LoadBus && g.BusVolts.Given():
 		return fmt.Sprintf("converter holding %s V", number(g.BusVolts))
-	case g.Load == loadBus:
+	case g.Load == job.LoadBus:
 		return "converter, its volts not given"
 	case !d.held.Known():
 		return "battery, its volts not known"

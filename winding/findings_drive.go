@@ -53,12 +53,11 @@ func (a aboutDrive) callOut(d *doubts) {
 	if slow.Given() && usual.Given() && slow.Value > usual.Value {
 		d.add(Doubt, "drive.slow", "", "swap them", "", "the drive's slow speed, %s rpm, is above its usual one, %s rpm", asTyped(slow.Value), asTyped(usual.Value))
 	}
-	yields := g.Kind == "pedals" || g.Kind == "water"
 	switch {
 	case !usual.Given() || !top.Given():
 	case usual.Value > top.Value:
 		d.add(Doubt, "drive.top", "", "swap them", "", "the drive's usual speed, %s rpm, is above its top, %s rpm", asTyped(usual.Value), asTyped(top.Value))
-	case yields && points < 2 && top.Value < tooFree*usual.Value:
+	case yields(g.Kind) && points < 2 && top.Value < tooFree*usual.Value:
 		d.add(Doubt, "drive.top", "", "give its speed with the load off, or leave it empty", "common practice, no source",
 			"a top of %s rpm is taken as running free, where the drive gives nothing: that is near the usual %s rpm", asTyped(top.Value), asTyped(usual.Value))
 	}

@@ -55,7 +55,7 @@ func (a aboutMachine) measured(d *doubts) {
 // magnets compares the count of the magnets with that of the poles.
 func (a aboutMachine) magnets(d *doubts) {
 	c := magnetCount{a.field.Magnets.Whole(), a.machine.Poles.Whole()}
-	if a.field.Kind == "magnets" && c.odd() {
+	if a.field.Kind == job.FieldMagnets && c.odd() {
 		d.add(Doubt, "field.magnets", "", "count both again; a magnet in pieces side by side is one", "",
 			"%d magnets and %d poles: a rotor has as many magnets as poles, or half as many with bare iron between", c.magnets, c.poles)
 	}
@@ -80,9 +80,9 @@ const mostToothTesla = 1.8
 // lessFlux is what takes flux out of full iron, and its verb.
 func (a aboutMachine) lessFlux() string {
 	switch a.field.Kind {
-	case "wound":
+	case job.FieldWound:
 		return "a smaller field current loses"
-	case "magnets":
+	case job.FieldMagnets:
 		return "thinner magnets lose"
 	}
 	return "thinner magnets or less field lose"

@@ -57,7 +57,7 @@ func (f *flux) off() string {
 
 // gapAlone says that the amps of a wound rotor's winding go by its gap and nothing else.
 func (a aboutReadings) gapAlone(d *doubts, now quantity.Figure) {
-	if a.field.Kind != "wound" || a.henries.route != byGeometry || !now.Known() {
+	if a.field.Kind != job.FieldWound || a.henries.route != byGeometry || !now.Known() {
 		return
 	}
 	d.add(Doubt, "machine.air_gap", "", "give the plate's volts, amps and speed, or a short-circuit reading of the old winding, or its amps into a battery at two speeds", "common practice, no source",
@@ -96,7 +96,7 @@ func (a aboutReadings) coils(d *doubts) {
 			d.add(Doubt, at("span"), "", "", "pitch factor", "the trial coil is not used: %s", why)
 		case !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given():
 			d.add(Doubt, at("turns"), "", "a trial coil is turns, a speed and a voltage", "", "the trial coil is not whole and is not used")
-		case c.FieldAmps.Given() && a.field.Kind == "magnets":
+		case c.FieldAmps.Given() && a.field.Kind == job.FieldMagnets:
 			d.add(Note, at("field"), "", "", "", "the trial coil was read with a wound rotor, and magnets are to turn: it is not used")
 		}
 	}

@@ -49,7 +49,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 // comes in. A rotor in the wind has no slow speed of its own: its amps in light wind say it.
 func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
 	slow := a.speeds.slow
-	if a.drive.kind == "wind" || !slow.Known() {
+	if a.drive.kind == job.DriveWind || !slow.Known() {
 		return
 	}
 	switch begins, gains := o.CutInRPM, o.BreakEvenRPM; {
@@ -77,9 +77,9 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 	switch {
 	case p == nil:
 		return Doubt
-	case a.drive.kind == "wind" && (o.region == drive.Still || o.region == drive.Idling && !o.StartsAt.Known()):
+	case a.drive.kind == job.DriveWind && (o.region == drive.Still || o.region == drive.Idling && !o.StartsAt.Known()):
 		return Broken
-	case a.drive.kind != "wind" && p.AmpsDC == 0:
+	case a.drive.kind != job.DriveWind && p.AmpsDC == 0:
 		return Broken
 	case o.stalls() != nil && o.wound() == "":
 		return Note
@@ -209,7 +209,7 @@ func inAmps(v float64) string { return quantity.File.Value(v, quantity.Amps[0], 
 func (a aboutRunning) cooler(o *TrialOutcome) string {
 	wind := o.coolTo(a.air)
 	switch {
-	case a.drive.kind == "wind" && wind > 0:
+	case a.drive.kind == job.DriveWind && wind > 0:
 		return fmt.Sprintf("better cooling, or furl it before %.3g m/s", wind)
 	case o.FieldWatts.Known():
 		return a.regulate("a regulator that limits the current", true) + ", or better cooling"
@@ -239,7 +239,7 @@ func (o *TrialOutcome) coolTo(air *thermal) float64 {
 // whereHot names the first state in which the winding finds no steady temperature.
 func (o *TrialOutcome) whereHot(d *driveSide) string {
 	for i := range o.Points {
-		if o.Points[i].TooHot && d.kind == "wind" {
+		if o.Points[i].TooHot && d.kind == job.DriveWind {
 			return fmt.Sprintf("wind from %.3g m/s", o.Points[i].X)
 		}
 	}
@@ -277,7 +277,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	case p.FieldWatts > 0:
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
 	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
-	case a.drive.kind == "wind":
+	case a.drive.kind == job.DriveWind:
 		d.ofNoUse(Doubt, at("turns"), t.Name, a.dragFirst(fix), "nothing comes in (%s, the mean of this place): iron and drag hold it at %s rpm of the wind rotor there", where, figures(p.DriveRPM))
 	default:
 		d.ofNoUse(Broken, at("turns"), t.Name, fix, "nothing comes in (%s)", where)

@@ -88,7 +88,7 @@ func (a aboutBattery) unused(d *doubts) {
 }
 
 // loadNames are the loads that are no battery.
-var loadNames = map[string]string{loadResistor: "a resistor", loadBus: "a converter's input"}
+var loadNames = map[string]string{job.LoadResistor: "a resistor", job.LoadBus: "a converter's input"}
 
 // callOut says the volts of a count that may have been meant as volts, and doubts one that
 // makes no usual battery.

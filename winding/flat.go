@@ -34,7 +34,7 @@ import (
 // knows; any other job is as it was.
 func asFlat(j job.Job) job.Job {
 	m := &j.Machine
-	if m.Stator != "flat" {
+	if m.Stator != job.StatorFlat {
 		return j
 	}
 	m.Span, m.Layers, m.Kind, m.Rotor = quantity.Known(1), quantity.Known(2), "", ""
@@ -53,7 +53,7 @@ func asFlat(j job.Job) job.Job {
 }
 
 // flat reports whether the stator is of flat coils.
-func (m *machine) flat() bool { return m.Stator == "flat" }
+func (m *machine) flat() bool { return m.Stator == job.StatorFlat }
 
 // flatCoils is the geometry of flat coils with G from rotor iron to rotor iron; ok is false
 // when it is not known, or the stator has slots.

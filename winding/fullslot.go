@@ -96,7 +96,7 @@ func (of offers) wind(f *fullSlot, t job.Trial) {
 	}
 	o := of.Static(t)
 	slowest := of.speeds.slow
-	f.late = of.drive.kind != "wind" && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
+	f.late = of.drive.kind != job.DriveWind && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
 	if f.late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
 		return
 	}
@@ -110,7 +110,7 @@ func (of offers) brings(f *fullSlot) float64 {
 		switch {
 		case f.r == nil:
 			f.score = math.NaN()
-		case of.drive.kind == "wind":
+		case of.drive.kind == job.DriveWind:
 			f.score = of.coarseYear(f)
 		default:
 			for i := range f.starts {
@@ -150,7 +150,7 @@ func (of offers) holds(f *fullSlot) bool {
 func (of offers) standsIn(f *fullSlot, i int) bool {
 	c, at := &of.drive.conditions[i], f.starts[i]
 	begins := f.begins
-	if of.drive.kind == "wind" {
+	if of.drive.kind == job.DriveWind {
 		begins = 0 // near where it runs already
 	}
 	run := f.r.settleAbove(begins, of.drive.given(c.X.Value), max(at.rpm, 1), c.asked, at.warm)

@@ -209,7 +209,7 @@ func (h *How) UsesIn(j *job.Job, field string) bool {
 // wound one.
 func strange(j *job.Job, field string) bool {
 	name, ok := strings.CutPrefix(field, "field.")
-	return ok && j.Field.Kind == "wound" && slices.Contains(ofMagnets, name)
+	return ok && j.Field.Kind == job.FieldWound && slices.Contains(ofMagnets, name)
 }
 
 var ofMagnets = []string{"remanence", "magnets", "magnet", "cover", "magnet_gap", "leakage", "magnet_at"}
@@ -219,7 +219,7 @@ var ofMagnets = []string{"remanence", "magnets", "magnet", "cover", "magnet_gap"
 // of another span than the machine's, take more ways than one.
 func (h *How) otherTurn(j *job.Job, field string) bool {
 	mean, o := j.Machine.MeanTurnMM, &j.Old
-	if !slices.Contains(h.Takes, "machine.mean_turn") || h.Uses("field.kind") || h.Uses("machine.ambient") || !slices.Contains(ofMean, field) && !strings.HasPrefix(field, "slot.") || j.Machine.Span.Whole() == 1 || j.Machine.Stator == "flat" {
+	if !slices.Contains(h.Takes, "machine.mean_turn") || h.Uses("field.kind") || h.Uses("machine.ambient") || !slices.Contains(ofMean, field) && !strings.HasPrefix(field, "slot.") || j.Machine.Span.Whole() == 1 || j.Machine.Stator == job.StatorFlat {
 		return false
 	}
 	for i := range j.Trials {

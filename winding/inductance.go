@@ -98,7 +98,7 @@ func (b *inductances) spread() float64 {
 	case byBridge:
 		return 0.50
 	}
-	if b.rotor.Kind == "wound" {
+	if b.rotor.Kind == job.FieldWound {
 		return 0.70
 	}
 	return 0.40
@@ -145,7 +145,7 @@ const unsaidMagnetMM = 3.0
 
 // geometryFrom is what a value by geometry goes by.
 func (b *inductances) geometryFrom() string {
-	if b.rotor.Kind == "magnets" && !b.rotor.MagnetMM.Given() {
+	if b.rotor.Kind == job.FieldMagnets && !b.rotor.MagnetMM.Given() {
 		return fmt.Sprintf("geometry, an estimate: the magnets taken as %.0f mm thick", unsaidMagnetMM)
 	}
 	return "geometry, an estimate"
@@ -164,7 +164,7 @@ func (b *inductances) best() (quantity.Figure, route) {
 		return f, byShort
 	}
 	if f := b.bridgeHenries(); f.Known() {
-		if b.rotor.Kind == "wound" { // read with the field dead and the iron empty: half way to full
+		if b.rotor.Kind == job.FieldWound { // read with the field dead and the iron empty: half way to full
 			f = f.Times(1 / math.Sqrt(saturated))
 		}
 		return f, byBridge
@@ -256,7 +256,7 @@ func (p *parts) phase(waves float64) float64 { return p.gap(waves) + p.leakage }
 func (b *inductances) geometry(w *candidate) parts {
 	m, c := b.machine, &w.coils
 	gap := m.AirGapMM
-	if b.rotor.MagnetGapMM.Given() && b.rotor.Kind == "magnets" {
+	if b.rotor.MagnetGapMM.Given() && b.rotor.Kind == job.FieldMagnets {
 		gap = b.rotor.MagnetGapMM
 	}
 	switch {
@@ -270,10 +270,10 @@ func (b *inductances) geometry(w *candidate) parts {
 		return parts{why: "needs the bore and the stack"}
 	}
 	effective := gap.Value * m.carter(b.room.mouth, gap.Value)
-	if b.rotor.Kind == "wound" {
+	if b.rotor.Kind == job.FieldWound {
 		effective *= saturated
 	}
-	if b.rotor.Kind == "magnets" { // the magnet is gap to the winding's field, μr about 1.05
+	if b.rotor.Kind == job.FieldMagnets { // the magnet is gap to the winding's field, μr about 1.05
 		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
 		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / 1.05
 	}

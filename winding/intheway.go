@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 )
 
 // # Where no winding does better
@@ -30,7 +31,7 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 		}
 	case f != nil && f.score > s.more:
 		why = "every other that fits brings less, and this one does not stand what flows"
-	case s.drive.kind == "wind":
+	case s.drive.kind == job.DriveWind:
 		why = joined("; ", s.dragHolds(o), s.bestHolds())
 	case f == nil && s.begin && s.drags:
 		why = "what begins in time drags the engine far below its speed, does not stand what flows then, or brings nothing"

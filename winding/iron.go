@@ -136,7 +136,7 @@ func (s *iron) back(m *machine, body *slot.Room, cover float64) {
 
 // crest is the density over the slots for the peak of the working wave.
 func crest(f *job.FieldSpec, working quantity.Figure) quantity.Figure {
-	if f.Kind != "magnets" {
+	if f.Kind != job.FieldMagnets {
 		return working
 	}
 	return working.Times(math.Pi / 4 / math.Sin(f.MagnetCover.Or(defaultCover)*math.Pi/2))

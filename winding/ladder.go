@@ -160,7 +160,7 @@ func (l ladder) markBest(list []Rung) {
 	nothing := func(r *Rung) bool { return nothingAt(slow)(nil, &r.TrialOutcome) }
 	for i := range list {
 		r := &list[i]
-		late := l.drive.kind != "wind" && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
+		late := l.drive.kind != job.DriveWind && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
 		r.Meets = within(r) && !late && r.dragged(draggedFar) == nil && r.stalls() == nil && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value >= max(leastNet, l.wanted.Or(0))
 	}
 	// What brings nothing where it usually runs is best of nothing.

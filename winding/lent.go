@@ -53,7 +53,7 @@ func (of offers) improves(f, best *fullSlot, own *mend, t job.Trial, o *TrialOut
 	if same(f.trial, t) || f.net < 0 || !(f.score > own.least*worthIt) {
 		return false
 	}
-	if !own.breaks && of.drive.kind == "wind" && of.yearKWh(f) < o.YearKWh.Value+leastYear {
+	if !own.breaks && of.drive.kind == job.DriveWind && of.yearKWh(f) < o.YearKWh.Value+leastYear {
 		return false
 	}
 	return best == nil || of.tells(f) > of.tells(best)*worthIt
@@ -61,7 +61,7 @@ func (of offers) improves(f, best *fullSlot, own *mend, t job.Trial, o *TrialOut
 
 // tells is what an offer is said to bring: a year's energy in wind, kWh, else net amps.
 func (of offers) tells(f *fullSlot) float64 {
-	if of.drive.kind == "wind" {
+	if of.drive.kind == job.DriveWind {
 		return of.yearKWh(f)
 	}
 	return f.net

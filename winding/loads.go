@@ -19,13 +19,8 @@ import (
 // each with the cable's ohms before it. What a battery has and the others do not (levels, charge
 // limit, fuse at its post, dump load when it is full) is missing there, and says so.
 
-// The words of the file for load and rectifier.
-const (
-	loadResistor = "resistor"
-	loadBus      = "bus"
-)
-
-var rectifiers = map[string]charge.Rectifier{"": charge.Bridge, "bridge": charge.Bridge, "half-wave": charge.HalfWave, "doubler": charge.Doubler}
+// rectifiers are those that the file has a word for.
+var rectifiers = map[string]charge.Rectifier{"": charge.Bridge, job.RectifierBridge: charge.Bridge, job.RectifierHalfWave: charge.HalfWave, job.RectifierDoubler: charge.Doubler}
 
 // joined puts the rectifier on a machine of so many phases, and marks all as missing where it
 // does not take them.

@@ -43,7 +43,7 @@ func newMachine(m job.Machine) machine {
 // outward is which way the slots go from the gap: 1 away from the shaft, as usual, -1 towards
 // it where the rotor turns round the stator.
 func (m *machine) outward() float64 {
-	if m.Rotor == "outside" {
+	if m.Rotor == job.RotorOutside {
 		return -1
 	}
 	return 1

@@ -3,6 +3,7 @@ package winding
 import (
 	"slotwright/winding/drive"
 	"slotwright/winding/heat"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -121,7 +122,7 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 		t.Driven = noDrive("needs what turns it")
 	case s.why != "":
 		t.Driven = noDrive(s.why)
-	case s.kind == "wind":
+	case s.kind == job.DriveWind:
 		spots = b.meetWind(c, t)
 	case s.source == nil:
 		b.meetFixed(t)
@@ -129,7 +130,7 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 		spots = b.meetShaft(c, t)
 	}
 	if len(t.Points) > 0 {
-		t.XUnit = OutputOf("charges_from_x").DimFor(s.kind == "wind")[0].Name
+		t.XUnit = OutputOf("charges_from_x").DimFor(s.kind == job.DriveWind)[0].Name
 	}
 	no := quantity.Missing("needs the speeds")
 	t.readOperating(s.operate(r, spots, b.dc), weak, b.air.still, no)

@@ -67,7 +67,7 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	if at == nil {
 		return m
 	}
-	late := of.drive.kind != "wind" && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
+	late := of.drive.kind != job.DriveWind && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
 	breaks := late || o.OverLimit() || hot || o.dragged(draggedFar) != nil
 	if !breaks && at.NetAmps > 0 && (o.region == drive.Charging || o.region == "") {
@@ -115,7 +115,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fu
 	if s.best != nil && s.best.net < 0 { // its rotor takes more than comes in where it usually runs
 		s.best = nil
 	}
-	if s.best == nil || same(s.best.trial, t) || !breaks && s.drive.kind == "wind" && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
+	if s.best == nil || same(s.best.trial, t) || !breaks && s.drive.kind == job.DriveWind && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
 		m.inTheWay = s.inTheWay(o)
 		return m
 	}
@@ -151,7 +151,7 @@ func (s *search) thinner() {
 // else net amps.
 func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
 	present, least := of.present(o), leastNet
-	if of.drive.kind == "wind" {
+	if of.drive.kind == job.DriveWind {
 		least = leastYear
 	}
 	switch {
@@ -165,7 +165,7 @@ func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
 
 // present is what a trial brings as it is, measured as what is offered in its place.
 func (of offers) present(o *TrialOutcome) float64 {
-	if of.drive.kind == "wind" {
+	if of.drive.kind == job.DriveWind {
 		return of.coarsely(o)
 	}
 	return o.in(usual).NetAmps
@@ -185,7 +185,7 @@ func (of offers) comesTo(f *fullSlot, o *TrialOutcome) string {
 		brings = fmt.Sprintf("nothing comes in (%s)", label)
 	}
 	text := fmt.Sprintf("begins at %.0f alternator rpm, %s", f.begins, brings)
-	if of.drive.kind != "wind" {
+	if of.drive.kind != job.DriveWind {
 		return text
 	}
 	text += fmt.Sprintf(", about %.0f kWh a year", of.yearKWh(f))
@@ -242,7 +242,7 @@ func (s *search) near() {
 // to find. It gives the first; nil where there is none.
 func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool), most int) (first *fullSlot) {
 	step := 1
-	if s.drive.kind == "wind" {
+	if s.drive.kind == job.DriveWind {
 		step = 3 // each costs a year
 	}
 	g, ok := next(s.own.Gauge, s.own.Build)

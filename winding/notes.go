@@ -1,6 +1,9 @@
 package winding
 
-import "slotwright/winding/layout"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/layout"
+)
 
 // NotesOf is what to know of a layout before winding it, for a rotor ("magnets", "wound", ""
 // where nothing was said) and a connection: cogging comes of magnets, so a wound rotor has
@@ -11,10 +14,10 @@ func NotesOf(plan *layout.Layout, rotor string, connected layout.Connection) []l
 	for _, n := range plan.Notes() {
 		switch n.Topic {
 		case layout.Cogging:
-			if rotor == "wound" {
+			if rotor == job.FieldWound {
 				continue
 			}
-			n.Caution = n.Caution && rotor == "magnets"
+			n.Caution = n.Caution && rotor == job.FieldMagnets
 		case layout.ThirdHarmonic:
 			n.Caution = connected == layout.Delta
 		}

@@ -48,14 +48,12 @@ type regulator struct {
 	flux, watts func(share float64) float64
 }
 
-const heldByShunt = "shunt"
-
 // newRegulator is the job's; nil where none was given or the load is no battery.
 func newRegulator(g *job.BatterySpec, e *excitation, f *flux) *regulator {
-	if !g.MostAmps.Given() || g.Load == loadResistor || g.Load == loadBus {
+	if !g.MostAmps.Given() || g.Load == job.LoadResistor || g.Load == job.LoadBus {
 		return nil
 	}
-	r := &regulator{amps: g.MostAmps.Value, wound: e.wound, shunt: !e.wound && g.HeldBy == heldByShunt}
+	r := &regulator{amps: g.MostAmps.Value, wound: e.wound, shunt: !e.wound && g.HeldBy == job.HeldByShunt}
 	if !r.wound {
 		return r
 	}

@@ -101,7 +101,7 @@ func TestRegulatorSetLowerCoolsAllButWithAShunt(t *testing.T) {
 			for k := range o.Trials[0].Curve {
 				p, was, bare := &o.Trials[0].Curve[k], &before.Trials[0].Curve[k], &free.Trials[0].Curve[k]
 				assert.LessOrEqual(t, p.NetAmps, was.NetAmps+5e-3, "%s %g A at %g", c.name, most, p.RPM)
-				if c.by == heldByShunt {
+				if c.by == job.HeldByShunt {
 					assert.Equal(t, bare.AmpsDC, p.AmpsDC)
 					assert.InDelta(t, bare.BatteryWatts*p.NetAmps, p.BatteryWatts*bare.NetAmps, 1e-6, "the battery's watts go with its amps")
 					assert.Equal(t, bare.CopperWatts, p.CopperWatts)
@@ -244,7 +244,7 @@ func TestFluxAtAShareOfTheField(t *testing.T) {
 	curve := &flux{at: func(amps float64) float64 { return amps / (amps + 1) }}
 	assert.InEpsilon(t, 0.75, newRegulator(g, e, curve).flux(0.5), 1e-12)
 	assert.InEpsilon(t, 0.5, newRegulator(g, e, &flux{}).flux(0.5), 1e-12)
-	for _, load := range []string{loadResistor, loadBus} {
+	for _, load := range []string{job.LoadResistor, job.LoadBus} {
 		assert.Nil(t, newRegulator(&job.BatterySpec{MostAmps: g.MostAmps, Load: load}, e, curve), load)
 	}
 	assert.Nil(t, newRegulator(&job.BatterySpec{}, e, curve))

@@ -21,7 +21,7 @@ var (
 
 // rotorCoil is the wound rotor's circuit; ok is false when its ohms are not known.
 func rotorCoil(f *job.FieldSpec) (field.Wound, bool) {
-	return field.Wound{Ohms20: f.Ohms.Value, TempC: f.CoilC.Or(defaultCoilC), BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == "wound"
+	return field.Wound{Ohms20: f.Ohms.Value, TempC: f.CoilC.Or(defaultCoilC), BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == job.FieldWound
 }
 
 // fieldCurrent is what the rotor takes when charging: as given, else what the supply
@@ -139,7 +139,7 @@ func magnetFlux(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field
 
 // magnets is the flux of a magnet rotor, where nothing better is known.
 func (r *fluxRoutes) magnets() (flux, bool) {
-	if r.rotor.Kind != "magnets" {
+	if r.rotor.Kind != job.FieldMagnets {
 		return flux{}, false
 	}
 	wb, ok := magnetFlux(r.rotor, r.machine, r.mouth, r.iron)
@@ -154,7 +154,7 @@ func (r *fluxRoutes) magnets() (flux, bool) {
 // magnetsAgainstWound compares rotors on one stator: the flux that the magnets given would
 // make over that of the wound rotor.
 func magnetsAgainstWound(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field.Iron, now *flux) quantity.Figure {
-	if f.Kind != "wound" {
+	if f.Kind != job.FieldWound {
 		return quantity.Missing("only where magnets are to take a wound rotor's place")
 	}
 	magnets, ok := magnetFlux(f, m, mouth, iron)

@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding/drive"
 	"slotwright/winding/heat"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/wiretable"
 )
@@ -162,11 +163,11 @@ func shortedSeconds(metal wiretable.Metal, fromC, toC float64, density func(cels
 // of 1, or a sixth of the speed. It never quite stands: what holds it fades with the speed.
 func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	switch {
-	case s.kind == "" || s.kind == "fixed":
+	case s.kind == "" || s.kind == job.DriveFixed:
 		return quantity.Missing("only for a drive that gives way")
 	case s.why != "":
 		return quantity.Missing(s.why)
-	case s.kind == "wind":
+	case s.kind == job.DriveWind:
 		stops := s.stopsIn(holds)
 		if stops(mostStopWind) {
 			return quantity.Of(mostStopWind, quantity.Guessed).Because("and more")
@@ -230,7 +231,7 @@ func (b *bed) highestVolts(s *SafetyRun, t *TrialOutcome) {
 	d := b.drive
 	free := func(wind float64) quantity.Figure {
 		switch {
-		case d.kind != "wind":
+		case d.kind != job.DriveWind:
 			return quantity.Missing("only for a wind rotor")
 		case d.why != "":
 			return quantity.Missing(d.why)

@@ -26,7 +26,7 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 	if !d.Watts.Given() || !d.UsualRPM.Given() {
 		return nil, "needs the drive's usual speed and power, or two points of its power curve"
 	}
-	if d.Kind == "engine" {
+	if d.Kind == job.DriveEngine {
 		g := drive.Governed{UsualRPM: d.UsualRPM.Value, UsualWatts: d.Watts.Value, TopRPM: max(d.UsualRPM.Value, d.TopRPM.Or(1.6*d.UsualRPM.Value))}
 		if err := g.Check(); err != nil {
 			return nil, err.Error()

@@ -58,7 +58,7 @@ func (b *inductances) carriedBy(at quantity.Reading) float64 { return carriedBy(
 
 func carriedBy(f *flux, rotor *job.FieldSpec, at quantity.Reading) float64 {
 	of := f.fieldAmps
-	if f.curve != nil || !at.Given() || at.Value <= 0 || !of.Known() || rotor.Kind == "magnets" {
+	if f.curve != nil || !at.Given() || at.Value <= 0 || !of.Known() || rotor.Kind == job.FieldMagnets {
 		return 1
 	}
 	if k := of.Value / at.Value; math.Abs(k-1) > fieldApart {

@@ -21,7 +21,7 @@ func newSpeeds(t *job.Target, d *job.DriveSpec) speeds {
 		return drive.Figure("").With(s.ratio, mul)
 	}
 	s.slow, s.usual, s.top = through(s.slow, d.SlowRPM), through(s.usual, d.UsualRPM), through(s.top, d.TopRPM)
-	if d.Kind == "wind" {
+	if d.Kind == job.DriveWind {
 		s = s.ofWind(d)
 	}
 	if !s.usual.Known() {

@@ -3,6 +3,7 @@ package winding
 import (
 	"math"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -23,7 +24,7 @@ func (r *fluxRoutes) spinPoints() []spinPoint {
 	var points []spinPoint
 	share := r.machine.phaseOfLine(r.old.Connection)
 	for _, s := range r.spins {
-		if !s.RPM.Given() || !s.LineVolts.Given() || r.rotor.Kind == "magnets" && s.FieldAmps.Given() {
+		if !s.RPM.Given() || !s.LineVolts.Given() || r.rotor.Kind == job.FieldMagnets && s.FieldAmps.Given() {
 			continue // a field current means the wound rotor that was there before
 		}
 		points = append(points, spinPoint{

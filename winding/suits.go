@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 )
 
 // suit says in one plain sentence how a trial and its drive come to terms; held is what it does with
 // the shaft held at a speed.
 func (t *TrialOutcome) suit(s *driveSide, held *characteristic) {
-	if s.kind == "wind" {
+	if s.kind == job.DriveWind {
 		if t.verdict != nil {
 			t.Suits = suitsWind(*t.verdict)
 		}

@@ -33,7 +33,7 @@ const flatRamp = math.Pi / 6
 
 // thirdWave is B3/B1 of the gap's flux density.
 func thirdWave(f *job.FieldSpec) float64 {
-	if f.Kind == "magnets" {
+	if f.Kind == job.FieldMagnets {
 		half := f.MagnetCover.Or(defaultCover) * math.Pi / 2
 		return math.Abs(math.Sin(3*half) / (3 * math.Sin(half)))
 	}
@@ -56,7 +56,7 @@ func thirdOfEMF(f *job.FieldSpec, c *coilSet) (part float64, ok bool) {
 // thirdWaveSign is -1 where the flux density is pointed: magnets that cover less than two thirds of
 // the pole.
 func thirdWaveSign(f *job.FieldSpec) float64 {
-	if f.Kind == "magnets" && math.Sin(3*f.MagnetCover.Or(defaultCover)*math.Pi/2) > 0 {
+	if f.Kind == job.FieldMagnets && math.Sin(3*f.MagnetCover.Or(defaultCover)*math.Pi/2) > 0 {
 		return -1
 	}
 	return 1
@@ -64,7 +64,7 @@ func thirdWaveSign(f *job.FieldSpec) float64 {
 
 // thirdWaveText says what is assumed.
 func thirdWaveText(f *job.FieldSpec) string {
-	if f.Kind == "magnets" {
+	if f.Kind == job.FieldMagnets {
 		return "the gap's flux density taken as a block as wide as the magnets"
 	}
 	return "the gap's flux density taken as a trapezoid, flat over two thirds of the pole"

@@ -43,7 +43,7 @@ func (b *book) tellable() (m readings.Machine, list []told, why string) {
 		return m, nil, "needs the old winding's ohms"
 	}
 	m = readings.Machine{
-		Phases: b.machine.phases, Wound: b.field.Kind == "wound", Delta: o.Connection == layout.Delta && b.machine.phases == 3, Poles: b.machine.Poles.Value,
+		Phases: b.machine.phases, Wound: b.field.Kind == job.FieldWound, Delta: o.Connection == layout.Delta && b.machine.phases == 3, Poles: b.machine.Poles.Value,
 		Rectifier: b.dc.rectifier, Ohms: ohms.Value, DiodeVolts: b.dc.diodeVolts.Value, DiodeOhms: b.dc.diodeOhms.Value,
 	}
 	if b.flux.at != nil && b.flux.fieldAmps.Known() {
@@ -72,7 +72,7 @@ func part(of ...quantity.Reading) float64 {
 
 // fieldOf is a field current as package readings has it: 0 with magnets.
 func (b *book) fieldOf(r quantity.Reading) float64 {
-	if b.field.Kind == "magnets" {
+	if b.field.Kind == job.FieldMagnets {
 		return 0
 	}
 	return r.Value
@@ -89,7 +89,7 @@ func (b *book) inService(r quantity.Reading) float64 {
 
 func (b *book) toldSpins() (list []told) {
 	for i, s := range b.spins {
-		if !s.RPM.Given() || !s.LineVolts.Given() || b.field.Kind == "magnets" && s.FieldAmps.Given() {
+		if !s.RPM.Given() || !s.LineVolts.Given() || b.field.Kind == job.FieldMagnets && s.FieldAmps.Given() {
 			continue
 		}
 		r := readings.Reading{Kind: readings.SpinUp, RPM: s.RPM.Value, Volts: s.LineVolts.Value, FieldAmps: b.fieldOf(s.FieldAmps), PlusMinus: part(s.RPM, s.LineVolts)}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -25,7 +26,7 @@ func (r *fluxRoutes) coilPoints() []spinPoint {
 	for i := range r.coils {
 		c := &r.coils[i]
 		kp, why := r.pitchFactor(c.Span)
-		if why != "" || !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given() || r.rotor.Kind == "magnets" && c.FieldAmps.Given() {
+		if why != "" || !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given() || r.rotor.Kind == job.FieldMagnets && c.FieldAmps.Given() {
 			continue
 		}
 		if most := r.machine.mostPerTurn(); most.Known() && c.Volts.Value > most.Value*c.Turns.Value*c.RPM.Value {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -268,7 +269,7 @@ func (t *TrialOutcome) mostOver() *Operating {
 // condition.
 func (o *Outcome) burns(t *TrialOutcome, kind string) string {
 	for i := range t.Points {
-		if p := &t.Points[i]; p.TooHot && kind == "wind" {
+		if p := &t.Points[i]; p.TooHot && kind == job.DriveWind {
 			return fmt.Sprintf("burns in wind from %.3g m/s", p.X)
 		}
 	}
@@ -316,7 +317,7 @@ func whereIn(condition int, kind string, m *MachineOutcome) string {
 		return "at the " + conditionNames[condition] + " speed"
 	case c.free:
 		return "with " + c.Label
-	case kind == "wind":
+	case kind == job.DriveWind:
 		return fmt.Sprintf("in wind of %.3g m/s", c.X.Value)
 	case kind == "":
 		return fmt.Sprintf("at %.4g alternator rpm", c.X.Value)

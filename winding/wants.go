@@ -86,7 +86,7 @@ func every(j *job.Job) []Want {
 
 // MayWant are the paths of the fields that are among the first things of some job.
 func MayWant() []string {
-	some := job.Job{Field: job.FieldSpec{Kind: "magnets"}, Old: job.OldWinding{CutInRPM: quantity.Known(1)}}
+	some := job.Job{Field: job.FieldSpec{Kind: job.FieldMagnets}, Old: job.OldWinding{CutInRPM: quantity.Known(1)}}
 	var paths []string
 	for _, w := range append(every(&some), every(&job.Job{})...) {
 		paths = append(paths, w.Path)
@@ -112,7 +112,7 @@ func spared(j *job.Job, path string) bool {
 		whole := d.DriverMM.Given() && d.DrivenMM.Given() || d.DriverTeeth.Given() && d.DrivenTeeth.Given()
 		return !d.Ratio.Given() && (d.Transmission == "" || d.Transmission == "direct" || whole)
 	case "old.plate_voltage", "old.plate_current", "old.plate_speed":
-		return j.Field.Kind != "wound" || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
+		return j.Field.Kind != job.FieldWound || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
 	case "old.lead":
 		if j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given() {
 			return true
@@ -128,7 +128,7 @@ func oldIsTold(j *job.Job) bool {
 
 // magnetsAreTold reports whether the flux can be told from the magnets alone.
 func magnetsAreTold(j *job.Job) bool {
-	return j.Field.Kind == "magnets" && j.Field.RemanenceTesla.Given() && j.Field.MagnetMM.Given()
+	return j.Field.Kind == job.FieldMagnets && j.Field.RemanenceTesla.Given() && j.Field.MagnetMM.Given()
 }
 
 // wayToVolts stands for the field that the job's own way to volts goes on with.
@@ -179,7 +179,7 @@ func applying(j *job.Job, path string) string {
 		return path
 	}
 	switch {
-	case strings.HasPrefix(path, "drive.") && j.Drive.Kind == "wind":
+	case strings.HasPrefix(path, "drive.") && j.Drive.Kind == job.DriveWind:
 		return "drive.rotor"
 	case strings.HasPrefix(path, "drive."):
 		return "drive.kind"

@@ -40,7 +40,7 @@ func WaysToVolts(j *job.Job) []Way {
 			fields: []wayField{{path: "old.cut_in", said: j.Old.CutInRPM.Given()}},
 		})
 	}
-	if j.Field.Kind == "magnets" {
+	if j.Field.Kind == job.FieldMagnets {
 		list = append(list, Way{
 			Name: "the magnets' grade and thickness", Note: "±15 %",
 			Begun: j.Field.RemanenceTesla.Given() || j.Field.MagnetMM.Given(), Whole: magnetsAreTold(j),
@@ -88,14 +88,14 @@ func look[T any](w *Way, list []T, of func(*T) (of, whole bool)) (first T) {
 
 // askCurrent asks for the rotor's current at a reading, but for magnets.
 func (w *Way) askCurrent(j *job.Job, path string, amps quantity.Reading) {
-	if j.Field.Kind != "magnets" {
+	if j.Field.Kind != job.FieldMagnets {
 		w.fields = append(w.fields, wayField{path: path, said: amps.Given(), free: true})
 	}
 }
 
 // ofThisRotor reports whether volts read with or without a current in the rotor are of the
 // one that is there now.
-func ofThisRotor(j *job.Job, current bool) bool { return j.Field.Kind != "magnets" || !current }
+func ofThisRotor(j *job.Job, current bool) bool { return j.Field.Kind != job.FieldMagnets || !current }
 
 // next is the first field of the way that something waits for; the old winding's turns when
 // all of the way is there.
@@ -142,7 +142,7 @@ func toVolts(j *job.Job) string {
 	switch {
 	case oldIsTold(j) && len(j.Spins) == 0 && !j.Old.Gone():
 		return ways[0].next()
-	case oldIsTold(j) || passed && j.Field.Kind != "magnets":
+	case oldIsTold(j) || passed && j.Field.Kind != job.FieldMagnets:
 		return "coil[0].turns"
 	case passed:
 		return "field.remanence"

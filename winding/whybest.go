@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -146,7 +147,7 @@ func (l ladder) worse(a, b ranIn, n, r *TrialOutcome) string {
 // givenLess says why a drive gives a neighbour a less than the best, b.
 func (l ladder) givenLess(a, b ranIn) string {
 	shaft := "drive"
-	if l.drive.kind == "wind" {
+	if l.drive.kind == job.DriveWind {
 		shaft = "rotor"
 	}
 	switch same := 1e-3 * b.rpm; {

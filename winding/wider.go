@@ -207,7 +207,7 @@ func (b *Bench) Elsewhere(trial int, list []Rung) string {
 		return ""
 	}
 	brings := fmt.Sprintf("%s A net (%s)", amps(s.best.net), s.drive.conditions[usual].Label)
-	if s.drive.kind == "wind" {
+	if s.drive.kind == job.DriveWind {
 		brings += fmt.Sprintf(", about %.0f kWh a year", s.yearKWh(s.best))
 	}
 	return fmt.Sprintf("more than on this ladder: %s, %s", s.words(s.best), brings)

@@ -10,6 +10,7 @@ import (
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
 	"github.com/charmbracelet/x/ansi"
@@ -286,7 +287,7 @@ func anyKnown(r winding.Row) bool {
 }
 
 // windy reports whether the wind is the drive.
-func windy(s *session.Session) bool { return s.Job().Drive.Kind == "wind" }
+func windy(s *session.Session) bool { return s.Job().Drive.Kind == job.DriveWind }
 
 // worst is the caution about joining leads: what they stop, and that it heats.
 func worst(s *session.Session) string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"slotwright/tui/kit"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 )
 
@@ -32,7 +33,7 @@ func wordsOf(d *sheet) []string {
 	if sp.Kind != layout.Concentric {
 		list = append([]string{fmt.Sprintf("Span %d: the two sides of a coil lie %s apart, its throw is 1 to %d.", sp.Span, counted(sp.Span, "slot"), sp.Span+1)}, list...)
 	}
-	if d.bench.Job().Machine.Stator == "flat" {
+	if d.bench.Job().Machine.Stator == job.StatorFlat {
 		list = append([]string{"Slot: here the gap between two flat coils, as the card calls it."}, list...)
 	}
 	if sp.Phases == 1 {

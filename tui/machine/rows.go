@@ -174,9 +174,9 @@ func Applies(f *job.Input, j *job.Job) bool { return f.Applies(j) && applies(f, 
 func applies(f *job.Input, j *job.Job) bool {
 	switch {
 	case f.Name == "field" && f.Table != "":
-		return j.Field.Kind != "magnets"
+		return j.Field.Kind != job.FieldMagnets
 	case f.Table == "field" && isMagnets[f.Name]:
-		return j.Field.Kind == "magnets"
+		return j.Field.Kind == job.FieldMagnets
 	}
 	return true
 }

@@ -145,7 +145,7 @@ func (s *Session) StepCircuits() {
 func (s *Session) StepArea(by float64) {
 	j := s.Job()
 	path, now := "slot.area", j.Slot.AreaMM2
-	if j.Machine.Stator == "flat" {
+	if j.Machine.Stator == job.StatorFlat {
 		path, now = "machine.side", j.Machine.SideMM
 	} else if j.Slot.Shape != "" && j.Slot.Shape != "area" {
 		path, now = "slot.depth", j.Slot.DepthMM

@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -306,7 +307,7 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 	u := s.Units.For(quantity.Celsius).Name
 	put("winding_c_hottest", num("hottest", u))
 	put("limit_amps_dc", num("limit", "A"))
-	if s.Job().Drive.Kind == "wind" {
+	if s.Job().Drive.Kind == job.DriveWind {
 		put("year_kwh", num("a year", "kWh"))
 	}
 	tb.Columns = append(tb.Columns, kit.Column{Role: kit.Plain})
@@ -391,10 +392,10 @@ func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 func (l *ladder) legend(s *session.Session, w, h int) []string {
 	t := s.Theme
 	begins := "charges by the slow speed, brings"
-	if s.Job().Drive.Kind == "wind" {
+	if s.Job().Drive.Kind == job.DriveWind {
 		begins = "brings in the mean wind"
 	}
-	turns := map[string]string{"pedals": ", lets the pedals turn", "water": ", lets the wheel turn"}[s.Job().Drive.Kind]
+	turns := map[string]string{job.DrivePedals: ", lets the pedals turn", job.DriveWater: ", lets the wheel turn"}[s.Job().Drive.Kind]
 	better, broken := t.Mark(kit.Better), t.Mark(kit.Broken)
 	for _, text := range []string{
 		fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit%s.", better, broken, begins, turns),

@@ -116,7 +116,7 @@ func (v *View) ids(s *session.Session) []string {
 // the ones a rewinder looks at first; beside a picture on a small screen those that decide.
 func (v *View) figures(s *session.Session) []winding.Row {
 	all := s.Outcome().Comparison
-	if kind := s.Job().Drive.Kind; kind != "" && kind != "wind" { // no year to speak of
+	if kind := s.Job().Drive.Kind; kind != "" && kind != job.DriveWind { // no year to speak of
 		all = slices.DeleteFunc(slices.Clone(all), func(r winding.Row) bool { return r.ID == "year_kwh" })
 	}
 	if flat(s) {
@@ -254,7 +254,7 @@ func goTo(s *session.Session, path, why string) {
 const waiting, weighing = "this is the field that it waits for", "this is one of the fields that it goes by"
 
 // flat reports whether the coils lie flat: there are no slots then, and no mouth.
-func flat(s *session.Session) bool { return s.Job().Machine.Stator == "flat" }
+func flat(s *session.Session) bool { return s.Job().Machine.Stator == job.StatorFlat }
 
 // areaPath is the field that gives the room for wire: the slot's area, or the side of a flat coil.
 func areaPath(s *session.Session) string {

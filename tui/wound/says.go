@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -65,7 +66,7 @@ func checks(s *session.Session, i int) []check {
 
 // fed is the field current that a wound rotor's volts go by, "" with magnets.
 func fed(s *session.Session, amps quantity.Figure) string {
-	if s.Job().Field.Kind != "wound" || !amps.Known() {
+	if s.Job().Field.Kind != job.FieldWound || !amps.Known() {
 		return ""
 	}
 	return ", " + s.Text(amps, quantity.Amps, 3) + " of field"

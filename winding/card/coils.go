@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
@@ -221,6 +222,6 @@ func (w *writer) rectified() {
 
 // rectifiedBy is how leads are joined that do not go to a bridge, by the word of the job file.
 var rectifiedBy = map[string]string{
-	"half-wave": "the diode: in series with one lead",
-	"doubler":   "the doubler: one lead to where its two diodes meet, the other to where its two capacitors meet",
+	job.RectifierHalfWave: "the diode: in series with one lead",
+	job.RectifierDoubler:  "the doubler: one lead to where its two diodes meet, the other to where its two capacitors meet",
 }

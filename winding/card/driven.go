@@ -2,6 +2,7 @@ package card
 
 import (
 	"slotwright/winding"
+	"slotwright/winding/job"
 )
 
 // allDrives is how each trial and what turns it come to terms.
@@ -44,7 +45,7 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 
 // field is what a wound rotor costs; nothing for magnets.
 func (w *writer) field(t *winding.TrialOutcome) {
-	if w.job.Field.Kind != "wound" {
+	if w.job.Field.Kind != job.FieldWound {
 		return
 	}
 	w.gap()
@@ -91,4 +92,4 @@ func (w *writer) brake(t *winding.TrialOutcome, id string, b winding.Brake) {
 }
 
 // windy reports whether the wind is the drive.
-func (w *writer) windy() bool { return w.job.Drive.Kind == "wind" }
+func (w *writer) windy() bool { return w.job.Drive.Kind == job.DriveWind }

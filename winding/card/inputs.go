@@ -86,7 +86,7 @@ func (w *writer) derivations(t *winding.TrialOutcome) {
 	w.derived("Flux of a pole", m.FluxMWb, quantity.Only("mWb"), m.FluxFrom)
 	w.derived("Mean turn", t.MeanTurnMM, quantity.Millimetres, t.MeanTurnFrom)
 	w.derived("Inductance of a phase", t.PhaseMilliHenries, quantity.Millihenry, t.InductanceFrom)
-	if w.job.Field.Kind != "magnets" {
+	if w.job.Field.Kind != job.FieldMagnets {
 		w.derived("Field current", m.FieldAmps, quantity.Amps, m.FieldAmps.Why)
 	}
 	w.derived("Drive ratio", m.Ratio, quantity.None, m.Ratio.Why)

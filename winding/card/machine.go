@@ -59,7 +59,7 @@ func (w *writer) flux(o *winding.MachineOutcome) {
 	if o.NextReading != "" {
 		w.pair("Read next", o.NextReading)
 	}
-	if w.job.Field.Kind != "magnets" {
+	if w.job.Field.Kind != job.FieldMagnets {
 		w.ofMachine("field_amps")
 	}
 	w.ofMachine("hertz_per_rpm")

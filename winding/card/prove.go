@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
@@ -40,7 +41,7 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 
 // fed is what goes through a wound rotor meanwhile.
 func (w *writer) fed() string {
-	if w.job.Field.Kind != "wound" {
+	if w.job.Field.Kind != job.FieldWound {
 		return ""
 	}
 	amps := w.o.Machine.FieldAmps
@@ -151,7 +152,7 @@ func (w *writer) fuseFarOver(t *winding.TrialOutcome) bool {
 
 // holdsBack is what has to keep the winding within its amps, for the fuse does not.
 func (w *writer) holdsBack() string {
-	if w.job.Drive.Kind == "wind" {
+	if w.job.Drive.Kind == job.DriveWind {
 		return "furl below those amps"
 	}
 	return "hold its amps back"
@@ -159,7 +160,7 @@ func (w *writer) holdsBack() string {
 
 // rectifier is what turns AC into DC.
 func (w *writer) rectifier() string {
-	if words := map[string]string{"half-wave": "the diode", "doubler": "the doubler"}[w.job.Battery.Rectifier]; words != "" {
+	if words := map[string]string{job.RectifierHalfWave: "the diode", job.RectifierDoubler: "the doubler"}[w.job.Battery.Rectifier]; words != "" {
 		return words
 	}
 	return "the bridge"
@@ -168,9 +169,9 @@ func (w *writer) rectifier() string {
 // fuse is the battery's, or what stands in its place where there is none.
 func (w *writer) fuse(t *winding.TrialOutcome) string {
 	switch w.job.Battery.Load {
-	case "resistor":
+	case job.LoadResistor:
 		return "FUSE none: a lamp or heater takes no more than its ohms let it; one that opens lets the volts rise"
-	case "bus":
+	case job.LoadBus:
 		return "FUSE as the converter's sheet asks: " + blank + " A"
 	}
 	if t.FuseAmps.Known() {

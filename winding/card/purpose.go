@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -23,7 +24,7 @@ func (w *writer) iron() {
 	case w.flat():
 		w.entry("STATOR", fmt.Sprintf("%s flat coils in a ring, no iron, between magnets of %s poles; circle through their middles %s, their length %s",
 			counted(m.Slots), counted(m.Poles), size(m.BoreMM), size(m.StackMM)))
-	case m.Rotor == "outside":
+	case m.Rotor == job.RotorOutside:
 		w.entry("STATOR", fmt.Sprintf("%s slots, %s poles, rotor outside; %s across at the mouths, stack %s", counted(m.Slots), counted(m.Poles), size(m.BoreMM), size(m.StackMM)))
 	default:
 		w.entry("STATOR", fmt.Sprintf("%s slots, %s poles; bore %s, stack %s", counted(m.Slots), counted(m.Poles), size(m.BoreMM), size(m.StackMM)))
@@ -32,7 +33,7 @@ func (w *writer) iron() {
 
 // purpose is what the winding is for: what it charges, and what turns it.
 func (w *writer) purpose() {
-	through := map[string]string{"half-wave": ", half wave", "doubler": ", doubler"}[w.job.Battery.Rectifier]
+	through := map[string]string{job.RectifierHalfWave: ", half wave", job.RectifierDoubler: ", doubler"}[w.job.Battery.Rectifier]
 	if through == "" {
 		through = ", bridge"
 	}
@@ -49,7 +50,7 @@ func (w *writer) held() string {
 }
 
 // driveNames are the kinds of drive as the sheet calls them.
-var driveNames = map[string]string{"wind": "wind rotor", "pedals": "pedals", "water": "water wheel", "engine": "engine", "fixed": "something at a fixed speed"}
+var driveNames = map[string]string{job.DriveWind: "wind rotor", job.DrivePedals: "pedals", job.DriveWater: "water wheel", job.DriveEngine: "engine", job.DriveFixed: "something at a fixed speed"}
 
 // turnedBy is the drive, and how it is geared to the alternator.
 func (w *writer) turnedBy() string {
@@ -59,7 +60,7 @@ func (w *writer) turnedBy() string {
 		return blank
 	}
 	parts := []string{name}
-	if d.Kind == "wind" && d.RotorM.Given() {
+	if d.Kind == job.DriveWind && d.RotorM.Given() {
 		parts[0] += " " + w.amount(asFigure(d.RotorM), quantity.Metres, asGiven)
 	}
 	how, wheels := d.Transmission, ""

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
@@ -190,7 +191,7 @@ func (w *writer) joined(t *winding.TrialOutcome) string {
 }
 
 // flat reports whether the coils are laid flat and cast, without iron.
-func (w *writer) flat() bool { return w.job.Machine.Stator == "flat" }
+func (w *writer) flat() bool { return w.job.Machine.Stator == job.StatorFlat }
 
 // former is what the coils are wound on.
 func (w *writer) former(t *winding.TrialOutcome) {

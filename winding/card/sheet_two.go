@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
@@ -189,7 +190,7 @@ func (w *writer) signs(t *winding.TrialOutcome) []string {
 
 // weakened is what makes a weaker field than was reckoned with.
 func (w *writer) weakened() string {
-	if w.job.Field.Kind == "magnets" {
+	if w.job.Field.Kind == job.FieldMagnets {
 		return "weak magnets"
 	}
 	return "field current"

@@ -1,6 +1,9 @@
 package drawing
 
-import "slotwright/winding/quantity"
+import (
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
 
 // kind is how the stator stands to its rotor, and so from where its winding is looked at.
 type kind int
@@ -18,9 +21,9 @@ const (
 func (a *artist) kind() kind {
 	m := a.b.Job().Machine
 	switch {
-	case m.Stator == "flat":
+	case m.Stator == job.StatorFlat:
 		return flat
-	case m.Rotor == "outside":
+	case m.Rotor == job.RotorOutside:
 		return outside
 	}
 	return within

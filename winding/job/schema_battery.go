@@ -6,7 +6,7 @@ import (
 
 // loadIs says whether the load is of a kind; a battery where nothing is said.
 func loadIs(kind string) func(*Job) bool {
-	return func(j *Job) bool { return j.Battery.Load == kind || kind == "battery" && j.Battery.Load == "" }
+	return func(j *Job) bool { return j.Battery.Load == kind || kind == LoadBattery && j.Battery.Load == "" }
 }
 
 // onePhase: half wave and doubler take no more.
@@ -14,53 +14,53 @@ func onePhase(j *Job) bool { return j.Machine.Phases.Or(3) == 1 }
 
 // heldWithMagnets: with a wound rotor it is the field that is lowered.
 func heldWithMagnets(j *Job) bool {
-	return loadIs("battery")(j) && j.Battery.MostAmps.Given() && j.Field.Kind != "wound"
+	return loadIs(LoadBattery)(j) && j.Battery.MostAmps.Given() && j.Field.Kind != FieldWound
 }
 
 var batteryFields = []Input{
-	{Table: "battery", Name: "load", Label: "Load", Kind: Word, Words: []string{"battery", "resistor", "bus"}, Default: word("battery", practice),
+	{Table: "battery", Name: "load", Label: "Load", Kind: Word, Words: []string{LoadBattery, LoadResistor, LoadBus}, Default: word(LoadBattery, practice),
 		Help: "battery; resistor: a heater or lamp; bus: a converter's input that holds a voltage.", How: "",
 		at: func(j *Job, _ int) any { return &j.Battery.Load }},
-	{Table: "battery", Name: "resistor", Label: "Resistor", Dim: quantity.Ohms, Min: 0.001, Max: 1e6, when: loadIs("resistor"),
+	{Table: "battery", Name: "resistor", Label: "Resistor", Dim: quantity.Ohms, Min: 0.001, Max: 1e6, when: loadIs(LoadResistor),
 		Help: "Resistance of the load when it is hot.", How: "A lamp or heater: its volts × its volts ÷ its watts.",
 		at: func(j *Job, _ int) any { return &j.Battery.ResistorOhms }},
-	{Table: "battery", Name: "bus", Label: "Bus voltage", Dim: quantity.Volts, Min: 1, Max: 1000, when: loadIs("bus"),
+	{Table: "battery", Name: "bus", Label: "Bus voltage", Dim: quantity.Volts, Min: 1, Max: 1000, when: loadIs(LoadBus),
 		Help: "Voltage that the converter's input holds, whatever the current.", How: "The converter's setting or sheet.",
 		at: func(j *Job, _ int) any { return &j.Battery.BusVolts }},
-	{Table: "battery", Name: "rectifier", Label: "Rectifier", Kind: Word, Words: []string{"bridge", "half-wave", "doubler"}, Default: word("bridge", practice), when: onePhase,
+	{Table: "battery", Name: "rectifier", Label: "Rectifier", Kind: Word, Words: []string{RectifierBridge, RectifierHalfWave, RectifierDoubler}, Default: word(RectifierBridge, practice), when: onePhase,
 		Help: "bridge; half-wave: one diode in series; doubler: two diodes, two capacitors. The last two take one phase.", How: "",
 		at: func(j *Job, _ int) any { return &j.Battery.Rectifier }},
-	{Table: "battery", Name: "chemistry", Label: "Battery", Kind: Word, Words: []string{"flooded", "agm", "gel", "lfp", "custom"}, Default: word("flooded", practice), when: loadIs("battery"),
+	{Table: "battery", Name: "chemistry", Label: "Battery", Kind: Word, Words: []string{"flooded", "agm", "gel", "lfp", "custom"}, Default: word("flooded", practice), when: loadIs(LoadBattery),
 		Help: "flooded, agm and gel are lead-acid; lfp is lithium iron phosphate; custom takes the voltages below.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Chemistry }},
-	{Table: "battery", Name: "cells", Label: "Cells", Kind: Whole, Min: 1, Max: 200, Ghost: "12 V: 6, lfp 4", when: loadIs("battery"),
+	{Table: "battery", Name: "cells", Label: "Cells", Kind: Whole, Min: 1, Max: 200, Ghost: "12 V: 6, lfp 4", when: loadIs(LoadBattery),
 		Help: "Cells in series, not volts: a 12 V lead battery has 6, a 24 V one 12, a 12.8 V lfp 4.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Cells }},
-	{Table: "battery", Name: "capacity", Label: "Capacity", Dim: quantity.AmpHours, Min: 0.5, Max: 10000, Default: amount(100, practice), when: loadIs("battery"),
+	{Table: "battery", Name: "capacity", Label: "Capacity", Dim: quantity.AmpHours, Min: 0.5, Max: 10000, Default: amount(100, practice), when: loadIs(LoadBattery),
 		Help: "What it holds; sets the charge limit and its inner resistance.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.CapacityAh }},
-	{Table: "battery", Name: "rest", Label: "Rest voltage", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs("battery"),
+	{Table: "battery", Name: "rest", Label: "Rest voltage", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs(LoadBattery),
 		Help: "Voltage at rest, half full or more: charging starts above it.", How: "Meter, hours after use.",
 		at: func(j *Job, _ int) any { return &j.Battery.RestVolts }},
-	{Table: "battery", Name: "charging", Label: "While charging", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "half way", when: loadIs("battery"),
+	{Table: "battery", Name: "charging", Label: "While charging", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "half way", when: loadIs(LoadBattery),
 		Help: "Voltage while it takes charge at a few amps: amps are worked out against it, and with more the posts stand higher by what its inside takes. Empty batteries stand lower, full ones higher.", How: "Meter at the posts in the middle of a charge, few amps flowing.",
 		at: func(j *Job, _ int) any { return &j.Battery.ChargingVolts }},
-	{Table: "battery", Name: "absorption", Label: "Absorption", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs("battery"),
+	{Table: "battery", Name: "absorption", Label: "Absorption", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs(LoadBattery),
 		Help: "Voltage at which charging must be held back.", How: "The battery maker's sheet.",
 		at: func(j *Job, _ int) any { return &j.Battery.AbsorptionVolts }},
-	{Table: "battery", Name: "float", Label: "Float", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs("battery"),
+	{Table: "battery", Name: "float", Label: "Float", Dim: quantity.Volts, Min: 1, Max: 1000, Ghost: "by chemistry", when: loadIs(LoadBattery),
 		Help: "Voltage it may stand at for ever.", How: "The battery maker's sheet.",
 		at: func(j *Job, _ int) any { return &j.Battery.FloatVolts }},
-	{Table: "battery", Name: "charge_limit", Label: "Charge limit", Dim: quantity.Amps, Min: 0.05, Max: 5000, Ghost: "by Ah, kind", when: loadIs("battery"),
+	{Table: "battery", Name: "charge_limit", Label: "Charge limit", Dim: quantity.Amps, Min: 0.05, Max: 5000, Ghost: "by Ah, kind", when: loadIs(LoadBattery),
 		Help: "The most current the battery may be charged with.", How: "The battery maker's sheet.",
 		at: func(j *Job, _ int) any { return &j.Battery.MaxChargeAmps }},
-	{Table: "battery", Name: "most_current", Label: "Most current", Dim: quantity.Amps, Min: 0.05, Max: 5000, Ghost: "nothing holds it", when: loadIs("battery"),
+	{Table: "battery", Name: "most_current", Label: "Most current", Dim: quantity.Amps, Min: 0.05, Max: 5000, Ghost: "nothing holds it", when: loadIs(LoadBattery),
 		Help: "Net amps that a regulator or controller lets into the battery at the most.", How: "Its setting or label; try values to find what to set it to.",
 		at: func(j *Job, _ int) any { return &j.Battery.MostAmps }},
-	{Table: "battery", Name: "held_by", Label: "… held by", Kind: Word, Words: []string{"series", "shunt"}, Default: word("series", practice), when: heldWithMagnets,
+	{Table: "battery", Name: "held_by", Label: "… held by", Kind: Word, Words: []string{HeldBySeries, HeldByShunt}, Default: word(HeldBySeries, practice), when: heldWithMagnets,
 		Help: "series: a controller lets less through, winding and all. shunt: the winding carries all, what is over is burned in a dump load.", How: "The controller's sheet. A wound rotor has its field lowered.",
 		at: func(j *Job, _ int) any { return &j.Battery.HeldBy }},
-	{Table: "battery", Name: "inner", Label: "Inner resistance", Dim: quantity.Ohms, Min: 0, Max: 10, Ghost: "by Ah, kind", when: loadIs("battery"),
+	{Table: "battery", Name: "inner", Label: "Inner resistance", Dim: quantity.Ohms, Min: 0, Max: 10, Ghost: "by Ah, kind", when: loadIs(LoadBattery),
 		Help: "Resistance inside the battery.", How: "(Volts before − volts under load) ÷ amps.",
 		at: func(j *Job, _ int) any { return &j.Battery.Ohms }},
 	{Table: "battery", Name: "cable", Label: "Cable, one way", Dim: quantity.Metres, Min: 0, Max: 2000, Default: amount(0, leftOut),

@@ -44,7 +44,7 @@ var machineFields = []Input{
 	{Table: "machine", Name: "sets", Label: "Sets", Kind: Whole, Min: 1, Max: 2, Default: amount(1, practice),
 		Help: "2 for two three-phase windings 30 electrical degrees apart, each with its own bridge.", How: "Six leads to two bridges mean 2.",
 		at: func(j *Job, _ int) any { return &j.Machine.Sets }},
-	{Table: "machine", Name: "stator", Label: "Stator", Kind: Word, Words: []string{"slots", "flat"}, Default: word("slots", practice),
+	{Table: "machine", Name: "stator", Label: "Stator", Kind: Word, Words: []string{StatorSlots, StatorFlat}, Default: word(StatorSlots, practice),
 		Help: "slots: iron with slots. flat: coils laid flat in a ring and cast, no iron, magnets on both sides; slots are then the coils.", How: "Does a magnet stick to it?",
 		at: func(j *Job, _ int) any { return &j.Machine.Stator }},
 	{Table: "machine", Name: "hole", Label: "Hole of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 500, when: flatCoils,
@@ -56,7 +56,7 @@ var machineFields = []Input{
 	{Table: "machine", Name: "thick", Label: "Thickness of a coil", Dim: quantity.Millimetres, Min: 0.5, Max: 200, when: flatCoils,
 		Help: "Thickness of a coil along the shaft, wire only.", How: "Calipers, before casting.",
 		at: func(j *Job, _ int) any { return &j.Machine.ThickMM }},
-	{Table: "machine", Name: "rotor", Label: "Rotor runs", Kind: Word, Words: []string{"inside", "outside"}, Default: word("inside", practice), when: slotted,
+	{Table: "machine", Name: "rotor", Label: "Rotor runs", Kind: Word, Words: []string{RotorInside, RotorOutside}, Default: word(RotorInside, practice), when: slotted,
 		Help: "inside: in the stator. outside: round it, as in wheel hubs and flywheels.", How: "Which of the two stands still when the shaft is turned.",
 		at: func(j *Job, _ int) any { return &j.Machine.Rotor }},
 	{Table: "machine", Name: "bore", Label: "Diameter at the gap", Dim: quantity.Millimetres, Min: 10, Max: 2000,
@@ -119,7 +119,7 @@ func toothCoils(j *Job) bool {
 }
 
 // flatCoils and slotted report which of the two the stator is.
-func flatCoils(j *Job) bool { return j.Machine.Stator == "flat" }
+func flatCoils(j *Job) bool { return j.Machine.Stator == StatorFlat }
 func slotted(j *Job) bool   { return !flatCoils(j) }
 
 // ofSlots is the fields of a slot, asked only where there are slots; how full it may get is
@@ -174,9 +174,6 @@ var slotFields = ofSlots([]Input{
 		Help: "How full the lined slot may get: turns × strands × overall diameter² over its area.", How: "By hand 0.65 to 0.75; a tidy old winding shows what this slot takes.",
 		at: func(j *Job, _ int) any { return &j.Slot.FillLimit }},
 })
-
-// Words of OldWinding.State.
-const StateThere, StateGone = "there", "gone"
 
 // ofTheOld is fields that are read of the old winding, which have no meaning where it is gone.
 func ofTheOld(fields []Input) []Input {

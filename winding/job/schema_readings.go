@@ -49,16 +49,6 @@ type CoilReading struct {
 	FieldAmps quantity.Reading // wound rotor only
 }
 
-// Words of SpinReading.Across and Meter, of ShortReading.Leads and of OldWinding.BridgeLeads and
-// OtherSet.
-const (
-	BridgeTwo, BridgeOneTwo, BridgeStar                    = "two leads", "one against two", "star point"
-	OtherOpen, OtherJoined                                 = "open", "joined"
-	AcrossLeads, AcrossStar, AcrossBridge, AcrossCapacitor = "leads", "star point", "bridge", "bridge and capacitor"
-	MeterRMS, MeterAverage, MeterPeak                      = "rms", "average", "peak"
-	LeadsAll, LeadsTwo                                     = "all", "two"
-)
-
 // speedOf is the speed of a reading, fieldOf its field current and warmOf the temperature
 // of its winding.
 func speedOf(table, how string, at func(*Job, int) *quantity.Reading) Input {

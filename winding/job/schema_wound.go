@@ -36,7 +36,7 @@ var recordFields = append(append([]Input{
 	{Table: "wound", Name: "speed", Label: "… at", Dim: quantity.RPM, Min: 1, Max: 50000,
 		Help: "Speed of the alternator shaft at that reading.", How: "Tachometer, or Hz × 120 / poles.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].RPM }},
-	{Table: "wound", Name: "field", Label: "… with", Dim: quantity.Amps, Min: 0.01, Max: 100, Ghost: "as planned", when: fieldKind("wound"),
+	{Table: "wound", Name: "field", Label: "… with", Dim: quantity.Amps, Min: 0.01, Max: 100, Ghost: "as planned", when: fieldKind(FieldWound),
 		Help: "Rotor current at that reading: the volts planned are carried to it.", How: "Ammeter in the lead to the brushes.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].FieldAmps }},
 	{Table: "wound", Name: "cut_in", Label: "Begins to charge at", Dim: quantity.RPM, Min: 1, Max: 50000,

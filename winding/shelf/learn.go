@@ -136,7 +136,7 @@ type kin struct {
 const alike = 0.1 // of bore and stack
 
 func kinOf(m *job.Machine) kin {
-	return kin{m.Stator == "flat", m.Rotor == "outside", job.OrWord("machine.cooling", m.Cooling), m.Slots.Whole(), m.Poles.Whole(), m.BoreMM.Or(0), m.StackMM.Or(0)}
+	return kin{m.Stator == job.StatorFlat, m.Rotor == job.RotorOutside, job.OrWord("machine.cooling", m.Cooling), m.Slots.Whole(), m.Poles.Whole(), m.BoreMM.Or(0), m.StackMM.Or(0)}
 }
 
 // like reports whether two machines are of one kind; one whose size is not known is of none.
