@@ -215,15 +215,6 @@ func (h *hand) to(key, label string) {
 	h.t.Fatalf("%q is not to be reached with %s:\n%s", label, key, h.st.Screen())
 }
 
-// fill gives a value to each of some fields further down the form.
-func (h *hand) fill(fields ...[2]string) {
-	h.t.Helper()
-	for _, f := range fields {
-		h.to("down", f[0])
-		h.give(f[1])
-	}
-}
-
 // command does a command by its name.
 func (h *hand) command(part string) {
 	h.t.Helper()

@@ -2,6 +2,6 @@ package tui
 
 import "slotwright/tui/quiet"
 
-// The terminal's name is given back once bubbletea has initialised without asking it
+// init: the terminal's name is given back once bubbletea has initialised without asking it
 // anything; see package quiet.
 func init() { quiet.Restore() }

@@ -109,7 +109,7 @@ func lyingOf(k layoutKey) lying {
 // harmonics is the orders that are shown.
 var harmonics = [6]int{1, 3, 5, 7, 11, 13}
 
-// keyOf is what a trial's layout depends on, its own values before the machine's.
+// key is what a trial's layout depends on, its own values before the machine's.
 func (l *layouts) key(t job.Trial) layoutKey {
 	m := l.machine
 	k := layoutKey{span: t.Span.Whole(), layers: t.Layers.Whole(), kind: t.Kind}

@@ -12,7 +12,7 @@ import (
 //
 // Each subject has a file and a type of its own, made from what it looks at and no more:
 // the iron and the slot (findings_machine.go), the old winding and its readings
-// (findings_old.go, findings_readings.go), the rotor and the battery (findings_supply.go), the drive (findings_drive.go),
+// (oldchecks.go, findings_readings.go), the rotor and the battery (findings_supply.go), the drive (findings_drive.go),
 // a trial at rest (findings_trial.go) and where it runs (findings_running.go), what was
 // really wound (findings_wound.go). Here is their order only: the job first, then trial by
 // trial.

@@ -21,7 +21,7 @@ import (
 //   - diameter is that circle, stack the radial length of magnets and hole, the air gap half
 //     of the clear distance between facing magnets;
 //   - a turn of width w finds sin(π·w/2τ) of a pole's flux, a coil the mean over its turns
-//     from hole to outer edge (package field, aircore.go), in place of the slots' pitch factor;
+//     from hole to outer edge (winding/field/aircore.go), in place of the slots' pitch factor;
 //   - the mean turn goes round hole and side, 2(L + w) + 2π·s/2, whatever the turns;
 //   - nothing is leaked across slots, and the coils' own field goes from rotor to rotor;
 //   - there is no iron to lose anything: what it takes to turn it unloaded is only what was

@@ -208,11 +208,9 @@ func (h *How) UsesIn(j *job.Job, field string) bool {
 // strange reports whether a field is about another rotor than the job's: the magnets' beside a
 // wound one.
 func strange(j *job.Job, field string) bool {
-	name, ok := strings.CutPrefix(field, "field.")
-	return ok && j.Field.Kind == job.FieldWound && slices.Contains(ofMagnets, name)
+	in, ok := job.InputAt(field)
+	return ok && j.Field.Kind == job.FieldWound && in.OfMagnets()
 }
-
-var ofMagnets = []string{"remanence", "magnets", "magnet", "cover", "magnet_gap", "leakage", "magnet_at"}
 
 // otherTurn reports whether a field is of a way to the mean turn that is not the one gone by,
 // where the figure goes by the iron for nothing but its mean turn. Coils round a tooth, and
@@ -283,29 +281,33 @@ func (h *How) Where(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quanti
 // numbersOf puts the numbers in the place of their names.
 func numbersOf(formula string, j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	known := named().MatchString(formula)
-	text := named().ReplaceAllStringFunc(formula, func(id string) string {
-		if p := termOf(id[1:len(id)-1], j, m, t); trialByID[id[1:len(id)-1]] == nil && machineByID[id[1:len(id)-1]] == nil {
-			if !p.ok {
-				known = false
-				return ""
-			}
-			u := units.For(p.dim)
-			return strings.TrimSpace(quantity.Screen.Value(u.From(p.value), u, p.digits+min(1, p.digits)) + " " + u.Name)
+	text := named().ReplaceAllStringFunc(formula, func(braced string) string {
+		p := numberNamed(braced[1:len(braced)-1], j, m, t)
+		if !p.ok {
+			known = false
+			return ""
 		}
-		o, f := outputNamed(id), quantity.Figure{}
-		if o == trialByID[o.ID] {
-			f = o.Of(t)
-		} else {
-			f = o.OfMachine(m)
-		}
-		u := units.For(o.Dim)
-		known = known && f.Known()
-		return strings.TrimSpace(quantity.Screen.Value(u.From(f.Value), u, o.Digits+min(1, o.Digits)) + " " + u.Name)
+		u := units.For(p.dim)
+		return strings.TrimSpace(quantity.Screen.Value(u.From(p.value), u, p.digits+min(1, p.digits)) + " " + u.Name)
 	})
 	if !known {
 		return ""
 	}
 	return text
+}
+
+// numberNamed is what a name in a formula stands for: a figure of the trial, one of the machine, or
+// one of the other numbers (howparts.go).
+func numberNamed(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
+	if o := trialByID[name]; o != nil {
+		f := o.Of(t)
+		return term{f.Value, o.Dim, o.Digits, f.Known()}
+	}
+	if o := machineByID[name]; o != nil {
+		f := o.OfMachine(m)
+		return term{f.Value, o.Dim, o.Digits, f.Known()}
+	}
+	return termOf(name, j, m, t)
 }
 
 // outputNamed is the figure whose id stands in braces, a trial's before the machine's.

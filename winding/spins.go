@@ -7,7 +7,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// reading is one whole spin-up reading: volts per rpm and effective turn, and the
+// spinPoint is one whole spin-up reading: volts per rpm and effective turn, and the
 // field current it was taken at.
 type spinPoint struct {
 	perTurn float64

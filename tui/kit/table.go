@@ -59,7 +59,7 @@ type Table struct {
 	Margin  bool // two cells at the left for the focus mark
 }
 
-// layout of one column in cells.
+// columnSize is the layout of one column in cells.
 type columnSize struct {
 	whole, frac int // before and from the decimal point; whole alone unless Point
 	mark, unit  int // width of these with the space before them; 0 without any

@@ -175,14 +175,11 @@ func applies(f *job.Input, j *job.Job) bool {
 	switch {
 	case f.Name == "field" && f.Table != "":
 		return j.Field.Kind != job.FieldMagnets
-	case f.Table == "field" && isMagnets[f.Name]:
+	case f.OfMagnets():
 		return j.Field.Kind == job.FieldMagnets
 	}
 	return true
 }
-
-// isMagnets are the fields that describe magnets.
-var isMagnets = map[string]bool{"remanence": true, "magnets": true, "magnet": true, "cover": true, "magnet_gap": true, "leakage": true, "magnet_at": true}
 
 // patient takes back what is doubted of a reading while the rest of it is waited for: whoever
 // has typed its first figure is on the way to the next.

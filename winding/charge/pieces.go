@@ -31,7 +31,7 @@ type arc struct {
 	c2, c3, c4 float64
 }
 
-// The series are summed in pairs, and pairs of pairs, which a processor does side by side; term
+// newArc is an arc of t radians. The series are summed in pairs, and pairs of pairs, which a processor does side by side; term
 // after term each waits for the one before. Coefficients are 1/n!, exact to rounding.
 func newArc(t float64) arc {
 	if t > 1.1 {

@@ -102,7 +102,7 @@ func (v *faceView) spot(r, slots float64) point {
 	return point{v.centre.x + r*v.scale*sin, v.centre.y - r*v.scale*cos}
 }
 
-// room is the width of one slot pitch at a radius, mm.
+// pitch is the width of one slot pitch at a radius, mm.
 func (v *faceView) pitch(r float64) float64 {
 	return 2 * math.Pi * r * v.scale / float64(v.plan.Spec().Slots)
 }

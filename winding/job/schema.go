@@ -25,8 +25,8 @@ const (
 	List
 )
 
-// Field is one thing a person may say about a job: its key, what it means, how to
-// find it, what is allowed. The reader, the template of a new file, the form on the
+// Input is one field of the job file, a thing that a person may say: its key, what it means,
+// how to find it, what is allowed. The reader, the template of a new file, the form on the
 // screen and the card's list of inputs all go by this table, so that none can know
 // a field the others do not.
 type Input struct {
@@ -50,6 +50,8 @@ type Input struct {
 	// round is the default in a job whose coils lie round one tooth each, nil where it is the
 	// usual one.
 	round *Default
+	// magnets is set where the field describes the magnets of a rotor.
+	magnets bool
 	// when says whether the field has a meaning in this job; nil is always.
 	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.
@@ -61,6 +63,10 @@ type Input struct {
 // Applies reports whether the field has a meaning for this job: the diameter of a
 // wind rotor has none for pedals.
 func (f *Input) Applies(j *Job) bool { return f.when == nil || f.when(j) }
+
+// OfMagnets reports whether the field describes the magnets of a rotor, which have a meaning
+// beside a wound one too: they may take its place.
+func (f *Input) OfMagnets() bool { return f.magnets }
 
 // Keys lists the ways to write the field's key, the base unit's first.
 func (f *Input) Keys() []string {
@@ -148,6 +154,7 @@ var (
 	byPath  = make(map[string]*Input, len(Fields))
 )
 
+// keyed is a field with the unit that a key of it ends with.
 type keyed struct {
 	field *Input
 	unit  *quantity.Unit // one of the field's dimension
@@ -171,7 +178,7 @@ func init() {
 	}
 }
 
-// FieldsOf is the fields of a table in order.
+// InputsOf is the fields of a table in order.
 func InputsOf(table string) []*Input { return byTable[table] }
 
 // goesOn begins the label of a field that goes on from one above it: "… at" under "Lead to lead".
@@ -195,7 +202,7 @@ func (in *Input) WholeLabel() string {
 	return whole
 }
 
-// FieldAt finds a field by its path; "trial[1].turns" finds the turns of any trial.
+// InputAt finds a field by its path; "trial[1].turns" finds the turns of any trial.
 func InputAt(path string) (*Input, bool) {
 	f, ok := byPath[bare(path)]
 	return f, ok

@@ -11,7 +11,15 @@ func fieldKind(kind string) func(*Job) bool {
 // magnetsMatter: with magnets, and with a wound rotor that they may take the place of.
 func magnetsMatter(j *Job) bool { return j.Field.Kind != "" }
 
-var fieldFields = []Input{
+// ofMagnets is fields that describe the magnets.
+func ofMagnets(fields []Input) []Input {
+	for i := range fields {
+		fields[i].when, fields[i].magnets = magnetsMatter, true
+	}
+	return fields
+}
+
+var fieldFields = append([]Input{
 	{Table: "field", Name: "kind", Label: "Rotor", Kind: Word, Words: []string{FieldWound, FieldMagnets}, Ghost: "not said",
 		Help: "wound: a coil fed through brushes. magnets: permanent.", How: "Does it pull a screwdriver with no current?",
 		at: func(j *Job, _ int) any { return &j.Field.Kind }},
@@ -33,28 +41,29 @@ var fieldFields = []Input{
 	{Table: "field", Name: "brush", Label: "Brush drop", Dim: quantity.Volts, Min: 0, Max: 5, Default: amount(1, practice), when: fieldKind(FieldWound),
 		Help: "Volts lost in both brushes together.", How: "Rarely measured; carbon on copper about 1 V (common practice, no source).",
 		at: func(j *Job, _ int) any { return &j.Field.Brush }},
-	{Table: "field", Name: "remanence", Label: "Remanence", Dim: quantity.Tesla, Min: 0.1, Max: 1.6, when: magnetsMatter,
+}, ofMagnets([]Input{
+	{Table: "field", Name: "remanence", Label: "Remanence", Dim: quantity.Tesla, Min: 0.1, Max: 1.6,
 		Help: "Br of the magnet at 20 °C: how strong its material is.", How: "The seller's sheet, or its grade: N42 about 1.3 T, hard ferrite about 0.4 T.",
 		at: func(j *Job, _ int) any { return &j.Field.RemanenceTesla }},
-	{Table: "field", Name: "magnets", Label: "Number of magnets", Kind: Whole, Min: 1, Max: 240, Ghost: "one to a pole", when: magnetsMatter,
+	{Table: "field", Name: "magnets", Label: "Number of magnets", Kind: Whole, Min: 1, Max: 240, Ghost: "one to a pole",
 		Help: "How many magnets the rotor has: half of its poles where bare iron stands between them.", How: "Count; one in pieces side by side is one. A compass turns round at every pole, magnet or iron.",
 		at: func(j *Job, _ int) any { return &j.Field.Magnets }},
-	{Table: "field", Name: "magnet", Label: "Magnet thickness", Dim: quantity.Millimetres, Min: 0.5, Max: 100, when: magnetsMatter,
+	{Table: "field", Name: "magnet", Label: "Magnet thickness", Dim: quantity.Millimetres, Min: 0.5, Max: 100,
 		Help: "Thickness of one magnet from the pole it has towards the stator to the one behind, without glue or back iron.", How: "Calipers; of a glued one its step over the rotor.",
 		at: func(j *Job, _ int) any { return &j.Field.MagnetMM }},
-	{Table: "field", Name: "cover", Label: "Magnet cover", Min: 0.1, Max: 1, Default: amount(0.80, practice), when: magnetsMatter,
+	{Table: "field", Name: "cover", Label: "Magnet cover", Min: 0.1, Max: 1, Default: amount(0.80, practice),
 		Help: "Arc of a magnet over the pole pitch, 0 to 1.", How: "Width of a magnet × poles / (π × rotor diameter).",
 		at: func(j *Job, _ int) any { return &j.Field.MagnetCover }},
-	{Table: "field", Name: "magnet_gap", Label: "Gap at magnets", Dim: quantity.Millimetres, Min: 0.05, Max: 50, Ghost: "the air gap", when: magnetsMatter,
+	{Table: "field", Name: "magnet_gap", Label: "Gap at magnets", Dim: quantity.Millimetres, Min: 0.05, Max: 50, Ghost: "the air gap",
 		Help: "Clear gap from magnet to teeth, sleeve and glue counted as gap.", How: "Half of bore less diameter over the magnets.",
 		at: func(j *Job, _ int) any { return &j.Field.MagnetGapMM }},
-	{Table: "field", Name: "leakage", Label: "Magnet leakage", Min: 1, Max: 3, Default: amount(1.10, practice), when: magnetsMatter,
+	{Table: "field", Name: "leakage", Label: "Magnet leakage", Min: 1, Max: 3, Default: amount(1.10, practice),
 		Help: "Flux of the magnet over flux that reaches the stator.", How: "Not measured; surface magnets 1.05 to 1.2.",
 		at: func(j *Job, _ int) any { return &j.Field.LeakageFactor }},
-	{Table: "field", Name: "magnet_at", Label: "Magnet temperature", Dim: quantity.Celsius, Min: -50, Max: 200, Default: amount(40, practice), when: magnetsMatter,
+	{Table: "field", Name: "magnet_at", Label: "Magnet temperature", Dim: quantity.Celsius, Min: -50, Max: 200, Default: amount(40, practice),
 		Help: "Temperature of the magnets when running: hot magnets are weaker.", How: "A guess near that of the iron.",
 		at: func(j *Job, _ int) any { return &j.Field.MagnetC }},
-}
+})...)
 
 func driveKind(kinds ...string) func(*Job) bool {
 	return func(j *Job) bool {
