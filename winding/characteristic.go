@@ -76,7 +76,7 @@ const channels = electric + 1
 const (
 	firstStretches = 8
 	mostHalvings   = 4
-	offerHalvings  = 3    // of what is only compared
+	offerHalvings  = 2    // of what is only compared
 	closeCurve     = 3e-4 // agreement wanted of what is shown
 	closeOffer     = 3e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this

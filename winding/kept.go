@@ -108,7 +108,10 @@ func (b *Bench) work() *done {
 // sideBySide does so many things, on as many processors as there are. A panic in one is a
 // panic of the caller.
 func sideBySide(n int, do func(int)) {
-	hands := min(n, runtime.GOMAXPROCS(0))
+	hands := 1
+	if cores := runtime.GOMAXPROCS(0); cores > 1 {
+		hands = min(n, cores+1) // one more, for one may wait for what another works out
+	}
 	if hands <= 1 {
 		for i := range n {
 			do(i)

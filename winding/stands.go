@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"sort"
 	"strings"
 
 	"slotwright/winding/drive"
@@ -122,21 +123,23 @@ func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
 	return free.AmpsDC
 }
 
-// fullTo goes down from the furling wind to the one in which a winding that does not stand a full battery
-// there stands it: a balance to find in each wind, of such windings alone.
+// fullTo is the strongest wind below the furling one, of those gone through, in which a winding that does
+// not stand a full battery there stands it; 0 where there is none or it stands it. The more wind the freer
+// the rotor, so the winds are halved until it is found: each is a balance to find.
 func (b *bed) fullTo(r *charger, t *TrialOutcome) float64 {
 	last := t.in(top)
 	if b.drive.kind != "wind" || last == nil || b.endures(&t.Limits, t.Connection, last.full) {
 		return 0
 	}
 	full := r.against(b.dc.absorption.Value)
-	for i := len(t.Points) - 1; i >= 0; i-- {
+	first := sort.Search(len(t.Points), func(i int) bool {
 		p := &t.Points[i]
-		if b.endures(&t.Limits, t.Connection, full.settle(b.drive.given(p.X), p.RPM, 0, p.WindingC)) {
-			return p.X
-		}
+		return !b.endures(&t.Limits, t.Connection, full.settle(b.drive.given(p.X), p.RPM, 0, p.WindingC))
+	})
+	if first == 0 {
+		return 0
 	}
-	return 0
+	return t.Points[first-1].X
 }
 
 // whenFull says of a point of a condition that the battery is nearly full in it, for there it is the
