@@ -36,6 +36,7 @@ type doing struct {
 	short      string   // what it is asked for by, before all that begin so
 	lead, also string   // what stands before the name, and what else it is found by
 	names      []string // what else it is called
+	far        bool     // another screen has it
 }
 
 // openCommands lists all commands: those of this screen, those of every screen, the screens,
@@ -44,9 +45,9 @@ func (m *Model) openCommands() {
 	list := append(m.commands(), m.fields()...)
 	options := make([]kit.Option, len(list))
 	for i, d := range list {
-		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Names: d.names, Lead: d.lead, Also: strings.Join([]string{d.name, d.also, otherWords(d.name)}, " ")}
+		options[i] = kit.Option{ID: strconv.Itoa(i), Label: shortName(d.name, d.keys), Note: d.keys, Short: d.short, Names: d.names, Far: d.far, Lead: d.lead, Also: strings.Join([]string{d.name, d.also, otherWords(d.name)}, " ")}
 	}
-	m.list = kit.Choice{Title: "Commands", Options: options, Foot: "type a part of the name, enter does it, esc leaves"}
+	m.list = kit.Choice{Title: "Commands", Options: options, Closest: true, Foot: "type a part of the name, enter does it, esc leaves"}
 	m.picked = func(id string) tea.Cmd {
 		i, _ := strconv.Atoi(id)
 		return list[i].do()
@@ -83,7 +84,11 @@ func (m *Model) commands() []doing {
 	list = append(list, doing{name: "Open the built-in example", do: m.example})
 	for i, v := range m.views {
 		if i != m.active {
-			list = append(list, m.commandsOf(i, v.Name()+": ")...)
+			there := m.commandsOf(i, v.Name()+": ")
+			for k := range there {
+				there[k].far = true
+			}
+			list = append(list, there...)
 		}
 	}
 	return list

@@ -158,3 +158,21 @@ func TestAFieldIsFoundByItsName(t *testing.T) {
 		assert.NotContains(t, d.name, "…", "a field that goes on from another is named with it")
 	}
 }
+
+// A part of a name finds best what it matches best, a field or a command: the beginning of a field's
+// name before a command that has the word further on, and of two that begin so the shorter name. What
+// another screen has comes after what is here.
+func TestThePartOfANameFindsWhatItMatchesBest(t *testing.T) {
+	for _, c := range []struct{ screen, typed, first string }{
+		{"Trials", "slot ar", "Field: Slot area"}, {"Trials", "fill", "Field: Fill limit"}, {"Layout", "slots", "Field: Slots"},
+		{"Trials", "slot sh", "Field: Shape"}, {"Curves", "drive: po", "Field: What turns it: power at Usual"},
+		{"Trials", "slot area u", "Slot area up a step"}, {"Trials", "fewer", "One turn fewer"},
+		{"Trials", "limit", "Field: Fill limit"}, {"Machine", "trial", "Go to Trials"}, {"Card", "lay", "Go to Layout"},
+	} {
+		m := opened(session.NewExample(), 100, 30, c.screen, "ctrl+p")
+		m.list.Typed = c.typed
+		found := m.list.Matching()
+		require.NotEmpty(t, found, c.typed)
+		assert.Equal(t, c.first, found[0].Lead+found[0].Label, "%s: %s", c.screen, c.typed)
+	}
+}

@@ -23,6 +23,9 @@ type Choice struct {
 	// Tall gives every option as many lines as its label takes, in place of one: for
 	// sentences.
 	Tall bool
+	// Closest puts the option with the shortest name first of those that match what was typed equally
+	// well: where options of several kinds stand together, and their order says nothing.
+	Closest bool
 	// None is said behind what was typed when no option has it: what enter then does.
 	None string
 }
@@ -105,28 +108,78 @@ func (c Choice) filtered(typed string) Choice {
 }
 
 // Matching is the options that what was typed leaves, the best first: those of which it
-// is a whole name, those whose label or short name begins with it, then those in which a word does, then those that have it anywhere
-// or are called so by others. Colons, commas and dots of omission count for nothing.
+// is a whole name, those of which a name begins with it, then those in which it is a whole word, those in
+// which a word begins with it, then those that have it anywhere or are called so by others; where Closest is set, of each of these the ones
+// that are near first, and of them the one with the shortest such name. Colons, commas and dots of omission count for nothing.
 func (c Choice) Matching() []Option {
 	want := plain(c.Typed)
 	if want == "" {
 		return c.Options
 	}
-	var ranks [4][]Option
+	type found struct {
+		Option
+		rank, length int
+	}
+	var list []found
 	for _, o := range c.Options {
-		label, note := plain(o.Label), plain(o.Note)
-		switch {
-		case slices.ContainsFunc(append([]string{o.Label, o.Short}, o.Names...), func(name string) bool { return plain(name) == want }):
-			ranks[0] = append(ranks[0], o)
-		case o.Lead == "" && strings.HasPrefix(label, want), strings.HasPrefix(plain(o.Short), want):
-			ranks[1] = append(ranks[1], o)
-		case strings.Contains(" "+label, " "+want):
-			ranks[2] = append(ranks[2], o)
-		case strings.Contains(label+" "+note, want), strings.Contains(" "+plain(o.Also), " "+want):
-			ranks[3] = append(ranks[3], o)
+		if rank, length := o.match(want); rank < noMatch {
+			list = append(list, found{o, rank, length})
 		}
 	}
-	return slices.Concat(ranks[:]...)
+	slices.SortStableFunc(list, func(a, b found) int {
+		switch {
+		case a.rank != b.rank || !c.Closest:
+			return a.rank - b.rank
+		case a.Far != b.Far && a.Far:
+			return 1
+		case a.Far != b.Far:
+			return -1
+		}
+		return a.length - b.length
+	})
+	out := make([]Option, len(list))
+	for i, f := range list {
+		out[i] = f.Option
+	}
+	return out
+}
+
+// How well an option matches, the best first.
+const (
+	wholeName = iota
+	nameBegins
+	hasWord
+	wordBegins
+	anywhere
+	noMatch
+)
+
+// match is how well what is looked for matches an option, by the name that does so best, and how long
+// the shortest of the names is that match so well.
+func (o *Option) match(want string) (rank, length int) {
+	rank = noMatch
+	for _, name := range append([]string{o.Label, o.Short}, o.Names...) {
+		name = plain(name)
+		r := noMatch
+		switch {
+		case name == want:
+			r = wholeName
+		case strings.HasPrefix(name, want):
+			r = nameBegins
+		case strings.Contains(" "+name+" ", " "+want+" "):
+			r = hasWord
+		case strings.Contains(" "+name, " "+want):
+			r = wordBegins
+		}
+		if n := Width(name); r < rank || r == rank && n < length {
+			rank, length = r, n
+		}
+	}
+	label := plain(o.Label)
+	if rank == noMatch && (strings.Contains(label+" "+plain(o.Note), want) || strings.Contains(" "+plain(o.Also), " "+want)) {
+		return anywhere, Width(label)
+	}
+	return rank, length
 }
 
 // plain is text as it is looked for: in small letters, one blank between words, without the marks

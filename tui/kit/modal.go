@@ -9,8 +9,9 @@ type Option struct {
 	Label string
 	Note  string   // explanation beside the label; may be empty
 	Also  string   // other words to find it by, not shown
-	Short string   // what it is asked for by, before all whose label begins so
-	Names []string // what else it is called; typed whole, any name puts it before all others
+	Short string   // what it is asked for by
+	Names []string // what else it is called
+	Far   bool     // comes after those that match as well and are near
 	Lead  string   // stands before the label; nothing is looked for in it
 	Mark  Role     // its mark stands before the label of a tall option
 }
