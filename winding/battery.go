@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"slotwright/winding/battery"
 	"slotwright/winding/charge"
 	"slotwright/winding/job"
@@ -68,7 +69,7 @@ func newDCSide(g job.BatterySpec, phases int) dcSide {
 
 // battery is a load with the levels of its chemistry.
 func (d dcSide) battery(g job.BatterySpec) dcSide {
-	kind, _ := battery.ParseChemistry(orWord(g.Chemistry, battery.Flooded.String()))
+	kind, _ := battery.ParseChemistry(cmp.Or(g.Chemistry, battery.Flooded.String()))
 	spec := battery.Spec{
 		Chemistry: kind, Cells: int(g.Cells.Or(float64(battery.CellsOf12V(kind)))), CapacityAh: g.CapacityAh.Or(defaultCapacityAh),
 		RestVolts: g.RestVolts.Value, AbsorptionVolts: g.AbsorptionVolts.Value, FloatVolts: g.FloatVolts.Value,

@@ -55,7 +55,7 @@ func beyond(d *doubts, path string, turns, perTurn float64, rpm, volts quantity.
 	if rpm.Value <= perTurn*turns*volts.Value {
 		fix = fmt.Sprintf("swap speed and volts? %s V at %s rpm could be", asTyped(rpm.Value), asTyped(volts.Value))
 	}
-	d.add(Broken, path, "", fix, "iron is full at 2 T: IEC 60404-8-4 (from memory)",
+	d.add(Finding{Severity: Broken, Path: path, Fix: fix, Source: "iron is full at 2 T: IEC 60404-8-4 (from memory)"},
 		"%s V at %s rpm cannot be: with iron full at %.0f T, bore × stack give %.0f turns at most %s V there", asTyped(volts.Value), asTyped(rpm.Value), fullIronTesla, turns, asTyped(most))
 	return true
 }

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -58,7 +59,7 @@ func voltageCautions(o *Outcome) []Caution {
 		}
 		text := ""
 		switch {
-		case v.Value > drive.TouchDC || v.Value/1.4142 > drive.TouchAC:
+		case v.Value > drive.TouchDC || v.Value/math.Sqrt2 > drive.TouchAC:
 			text = fmt.Sprintf("Trial %s stands at up to %.0f V DC (%s). Above 60 V DC or 50 V AC treat it as hazardous: cover every terminal, work with it stopped and its leads joined.", t.Name, v.Value, v.Why)
 		case v.Value > drive.TouchDC/2 && t.PeakDCPerRPM.Value > 0:
 			text = fmt.Sprintf("Trial %s stands at up to %.0f V DC (%s). Unloaded it rises with speed: 60 V DC, from where it is hazardous, comes at %.0f alternator rpm.", t.Name, v.Value, v.Why, drive.TouchDC/t.PeakDCPerRPM.Value)

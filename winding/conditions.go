@@ -188,6 +188,9 @@ func whose(kind string) string {
 	return kind
 }
 
+// label is the label of the condition in which a trial runs.
+func (s *driveSide) label(p *Operating) string { return s.conditions[indexOf(p.Condition)].Label }
+
 // hasPower reports whether the drive gives way: what it gives and what is taken have to
 // come to terms.
 func (s *driveSide) hasPower() bool {

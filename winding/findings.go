@@ -20,14 +20,10 @@ import (
 // doubts collects what the job calls out.
 type doubts struct{ list []Finding }
 
-func (d *doubts) add(s Severity, path, trial, fix, source, format string, args ...any) {
-	d.list = append(d.list, Finding{Severity: s, Path: path, Trial: trial, Text: fmt.Sprintf(format, args...), Fix: fix, Source: source})
-}
-
-// ofNoUse is add for what leaves nothing where the trial usually runs.
-func (d *doubts) ofNoUse(s Severity, path, trial, fix, format string, args ...any) {
-	d.add(s, path, trial, fix, "", format, args...)
-	d.list[len(d.list)-1].NoUse = true
+// add calls a finding out, its text written by the format.
+func (d *doubts) add(f Finding, format string, args ...any) {
+	f.Text = fmt.Sprintf(format, args...)
+	d.list = append(d.list, f)
 }
 
 // findings is everything doubtful or broken, job first, then trial by trial.
@@ -103,22 +99,6 @@ func doubtReference(d *doubts, name string, trials []job.Trial) {
 		}
 		names[i] = t.Name
 	}
-	d.add(Doubt, "target.reference", "", "write one of "+strings.Join(names, ", "), "",
+	d.add(Finding{Severity: Doubt, Path: "target.reference", Fix: "write one of " + strings.Join(names, ", ")},
 		"there is no trial %q to compare with; the first, %s, is taken", name, names[0])
-}
-
-// listOf writes "1, 2 or 4".
-func listOf(list []int) string {
-	s := ""
-	for i, v := range list {
-		switch {
-		case i == 0:
-		case i == len(list)-1:
-			s += " or "
-		default:
-			s += ", "
-		}
-		s += fmt.Sprint(v)
-	}
-	return s
 }

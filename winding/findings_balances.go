@@ -84,7 +84,8 @@ func (a aboutRunning) balances(d *doubts, at func(string) string, t job.Trial, o
 	}
 	where := a.drive.conditions[usual].Label
 	if b.rpm < p.RPM {
-		d.add(Note, at("turns"), t.Name, "", "balance of drive and alternator", "it can stay at two speeds (%s): from rest it comes to %.0f alternator rpm, %s; slowed far below that it stays at %.0f, %s",
+		d.add(Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Source: "balance of drive and alternator"},
+			"it can stay at two speeds (%s): from rest it comes to %.0f alternator rpm, %s; slowed far below that it stays at %.0f, %s",
 			where, p.RPM, netSaid(b.here), b.rpm, netSaid(b.net))
 		return
 	}
@@ -104,7 +105,8 @@ func (a aboutRunning) balances(d *doubts, at func(string) string, t job.Trial, o
 	if p.RPM == 0 {
 		rest = "from rest it does not start"
 	}
-	d.add(Note, at("turns"), t.Name, fix, "balance of drive and alternator", "it can stay at two speeds (%s): %s, which is what is told here; at %.0f alternator rpm it stays too, %s: %s",
+	d.add(Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Fix: fix, Source: "balance of drive and alternator"},
+		"it can stay at two speeds (%s): %s, which is what is told here; at %.0f alternator rpm it stays too, %s: %s",
 		where, rest, b.rpm, netSaid(b.net), takes)
 }
 

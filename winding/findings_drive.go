@@ -28,7 +28,7 @@ func (a aboutDrive) wanted(d *doubts) {
 	}{{"slow", a.target.SlowRPM, a.given.SlowRPM}, {"top", a.target.TopRPM, a.given.TopRPM}} {
 		makes := s.from.Value * a.ratio.Value
 		if s.asked.Given() && s.from.Given() && (s.asked.Value > farWanted*makes || s.asked.Value*farWanted < makes) {
-			d.add(Doubt, "target."+s.name, "", "leave it empty to take the drive's; it is a speed of the ALTERNATOR", "common practice, no source",
+			d.add(Finding{Severity: Doubt, Path: "target." + s.name, Fix: "leave it empty to take the drive's; it is a speed of the ALTERNATOR", Source: job.Practice},
 				"the %s speed wanted, %s alternator rpm, is far from the %s that the drive's %s rpm make", s.name, asTyped(s.asked.Value), asTyped(makes), asTyped(s.from.Value))
 		}
 	}
@@ -51,17 +51,20 @@ func (a aboutDrive) callOut(d *doubts) {
 	}
 	slow, usual, top := g.SlowRPM, g.UsualRPM, g.TopRPM
 	if slow.Given() && usual.Given() && slow.Value > usual.Value {
-		d.add(Doubt, "drive.slow", "", "swap them", "", "the drive's slow speed, %s rpm, is above its usual one, %s rpm", asTyped(slow.Value), asTyped(usual.Value))
+		d.add(Finding{Severity: Doubt, Path: "drive.slow", Fix: "swap them"},
+			"the drive's slow speed, %s rpm, is above its usual one, %s rpm", asTyped(slow.Value), asTyped(usual.Value))
 	}
 	switch {
 	case !usual.Given() || !top.Given():
 	case usual.Value > top.Value:
-		d.add(Doubt, "drive.top", "", "swap them", "", "the drive's usual speed, %s rpm, is above its top, %s rpm", asTyped(usual.Value), asTyped(top.Value))
+		d.add(Finding{Severity: Doubt, Path: "drive.top", Fix: "swap them"},
+			"the drive's usual speed, %s rpm, is above its top, %s rpm", asTyped(usual.Value), asTyped(top.Value))
 	case yields(g.Kind) && points < 2 && top.Value < tooFree*usual.Value:
-		d.add(Doubt, "drive.top", "", "give its speed with the load off, or leave it empty", "common practice, no source",
+		d.add(Finding{Severity: Doubt, Path: "drive.top", Fix: "give its speed with the load off, or leave it empty", Source: job.Practice},
 			"a top of %s rpm is taken as running free, where the drive gives nothing: that is near the usual %s rpm", asTyped(top.Value), asTyped(usual.Value))
 	}
 	if points >= 2 && g.Watts.Given() {
-		d.add(Note, "drive.power", "", "take the power out, or the points", "", "the power of %s W is not used: the points of the power curve are", asTyped(g.Watts.Value))
+		d.add(Finding{Severity: Note, Path: "drive.power", Fix: "take the power out, or the points"},
+			"the power of %s W is not used: the points of the power curve are", asTyped(g.Watts.Value))
 	}
 }

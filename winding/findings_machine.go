@@ -26,29 +26,35 @@ const manyHertz = 1000.0
 func (a aboutMachine) measured(d *doubts) {
 	m, s := a.machine, a.slot
 	if _, why := a.room.of(1); why != "" && (s.AreaMM2.Given() || s.TopMM.Given()) {
-		d.add(Broken, "slot.area", "", "measure again", "", "%s", why)
+		d.add(Finding{Severity: Broken, Path: "slot.area", Fix: "measure again"}, "%s", why)
 	}
 	if poles := m.Poles.Whole(); poles%2 != 0 {
-		d.add(Doubt, "machine.poles", "", fmt.Sprintf("count again: %d or %d", poles-1, poles+1), "", "%d poles: poles come in pairs, north and south", poles)
+		d.add(Finding{Severity: Doubt, Path: "machine.poles", Fix: fmt.Sprintf("count again: %d or %d", poles-1, poles+1)},
+			"%d poles: poles come in pairs, north and south", poles)
 	} else if c := a.layouts.own(); c.plan == nil && !c.relative {
-		d.add(Doubt, "machine.slots", "", "count slots and poles again", "star of slots", "%s", c.why)
+		d.add(Finding{Severity: Doubt, Path: "machine.slots", Fix: "count slots and poles again", Source: "star of slots"}, "%s", c.why)
 	}
 	if s.MouthMM.Given() && s.TopMM.Given() && s.MouthMM.Value > s.TopMM.Value {
-		d.add(Doubt, "slot.mouth", "", "measure both again", "", "the mouth, %.2f mm, is wider than the slot below it, %.2f mm", s.MouthMM.Value, s.TopMM.Value)
+		d.add(Finding{Severity: Doubt, Path: "slot.mouth", Fix: "measure both again"},
+			"the mouth, %.2f mm, is wider than the slot below it, %.2f mm", s.MouthMM.Value, s.TopMM.Value)
 	}
 	if s.FillLimit.Or(0) > 0.80 {
-		d.add(Doubt, "slot.fill_limit", "", "0.65 to 0.75 is what hands do", "common practice, no source", "a fill limit of %.2f is more than can be wound by hand", s.FillLimit.Value)
+		d.add(Finding{Severity: Doubt, Path: "slot.fill_limit", Fix: "0.65 to 0.75 is what hands do", Source: job.Practice},
+			"a fill limit of %.2f is more than can be wound by hand", s.FillLimit.Value)
 	}
 	if top := a.speeds.top; top.Known() && m.Poles.Given() {
 		if hz := top.Value * m.Poles.Value / 120; hz > manyHertz {
-			d.add(Doubt, "target.top", "", "check the ratio and the poles", "common practice, no source", "%.0f alternator rpm with %d poles is %.0f Hz", top.Value, m.Poles.Whole(), hz)
+			d.add(Finding{Severity: Doubt, Path: "target.top", Fix: "check the ratio and the poles", Source: job.Practice},
+				"%.0f alternator rpm with %d poles is %.0f Hz", top.Value, m.Poles.Whole(), hz)
 		}
 	}
 	if slow, top := a.speeds.slow, a.speeds.top; slow.Known() && top.Known() && slow.Value > top.Value {
-		d.add(Doubt, "target.slow", "", "swap them", "", "the slow speed, %.0f alternator rpm, is above the top speed, %.0f alternator rpm", slow.Value, top.Value)
+		d.add(Finding{Severity: Doubt, Path: "target.slow", Fix: "swap them"},
+			"the slow speed, %.0f alternator rpm, is above the top speed, %.0f alternator rpm", slow.Value, top.Value)
 	}
 	if m.AirGapMM.Given() && m.BoreMM.Given() && m.AirGapMM.Value > m.BoreMM.Value/10 {
-		d.add(Doubt, "machine.air_gap", "", "it is half the difference of the two diameters", "", "an air gap of %.2f mm is large for a bore of %.0f mm", m.AirGapMM.Value, m.BoreMM.Value)
+		d.add(Finding{Severity: Doubt, Path: "machine.air_gap", Fix: "it is half the difference of the two diameters"},
+			"an air gap of %.2f mm is large for a bore of %.0f mm", m.AirGapMM.Value, m.BoreMM.Value)
 	}
 }
 
@@ -56,7 +62,7 @@ func (a aboutMachine) measured(d *doubts) {
 func (a aboutMachine) magnets(d *doubts) {
 	c := magnetCount{a.field.Magnets.Whole(), a.machine.Poles.Whole()}
 	if a.field.Kind == job.FieldMagnets && c.odd() {
-		d.add(Doubt, "field.magnets", "", "count both again; a magnet in pieces side by side is one", "",
+		d.add(Finding{Severity: Doubt, Path: "field.magnets", Fix: "count both again; a magnet in pieces side by side is one"},
 			"%d magnets and %d poles: a rotor has as many magnets as poles, or half as many with bare iron between", c.magnets, c.poles)
 	}
 }
@@ -69,7 +75,7 @@ func (a aboutMachine) flat(d *doubts) {
 		return
 	}
 	if pitch := math.Pi * f.CircleMM / m.Slots.Value; f.HoleMM+2*f.SideMM > pitch {
-		d.add(Broken, "machine.side", "", "narrower sides or holes, fewer coils, or a larger circle", "",
+		d.add(Finding{Severity: Broken, Path: "machine.side", Fix: "narrower sides or holes, fewer coils, or a larger circle"},
 			"a coil is %.1f mm wide with its sides, and only %.1f mm of the circle is there for each of %.0f", f.HoleMM+2*f.SideMM, pitch, m.Slots.Value)
 	}
 }
@@ -97,6 +103,6 @@ func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
 	if a.room.assumed() {
 		assumed = ", the slot's shape only assumed from its area"
 	}
-	d.add(Doubt, "slot.top", "", "measure slot widths and bore again; if they hold, "+a.lessFlux()+" little", "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)",
+	d.add(Finding{Severity: Doubt, Path: "slot.top", Fix: "measure slot widths and bore again; if they hold, " + a.lessFlux() + " little", Source: "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)"},
 		"the teeth, %.1f mm where they are narrowest%s, would carry %.1f T: they are full", a.iron.toothMM.Value, assumed, t.Value)
 }

@@ -30,20 +30,25 @@ type aboutReadings struct {
 func (a aboutReadings) single(d *doubts) {
 	for i, s := range a.spins {
 		if s.RPM.Given() != s.LineVolts.Given() {
-			d.add(Doubt, fmt.Sprintf("spin[%d].speed", i), "", "a reading is a speed and a voltage", "", "the reading is not whole and is not used")
+			d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("spin[%d].speed", i), Fix: "a reading is a speed and a voltage"},
+				"the reading is not whole and is not used")
 		}
 	}
 	if spread := a.flux.spread; spread > spinsApart {
-		d.add(Doubt, "spin[0].line", "", "take them again at one field current, with a true-rms meter", "", "the spin-up readings differ by %.0f %% in volts per rpm", spread*100)
+		d.add(Finding{Severity: Doubt, Path: "spin[0].line", Fix: "take them again at one field current, with a true-rms meter"},
+			"the spin-up readings differ by %.0f %% in volts per rpm", spread*100)
 	}
 	if a.flux.extrapolated {
-		d.add(Doubt, "field.current", "", "take a spin-up reading at the field current it will run at", "", "the field current, %.2f A, is above the highest one read: the flux there is a guess%s", a.flux.fieldAmps.Value, a.flux.off())
+		d.add(Finding{Severity: Doubt, Path: "field.current", Fix: "take a spin-up reading at the field current it will run at"},
+			"the field current, %.2f A, is above the highest one read: the flux there is a guess%s", a.flux.fieldAmps.Value, a.flux.off())
 	}
 	old := a.turn.old
 	if m := a.meanTurn; a.turn.apart() {
-		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms make its mean turn %.0f mm, it was measured at %.0f mm", old.Value, m.Value)
+		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: "check the old turns, wire, strands, circuits and connection"},
+			"the old winding's ohms make its mean turn %.0f mm, it was measured at %.0f mm", old.Value, m.Value)
 	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted && !a.turn.impossible() { // which is said of the old winding
-		d.add(Doubt, "old.lead", "", "check the old turns, wire, strands, circuits and connection", "", "the old winding's ohms make its mean turn %.0f mm, %s make it about %.0f mm", old.Value, by, geo.Value)
+		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: "check the old turns, wire, strands, circuits and connection"},
+			"the old winding's ohms make its mean turn %.0f mm, %s make it about %.0f mm", old.Value, by, geo.Value)
 	}
 }
 
@@ -60,7 +65,7 @@ func (a aboutReadings) gapAlone(d *doubts, now quantity.Figure) {
 	if a.field.Kind != job.FieldWound || a.henries.route != byGeometry || !now.Known() {
 		return
 	}
-	d.add(Doubt, "machine.air_gap", "", "give the plate's volts, amps and speed, or a short-circuit reading of the old winding, or its amps into a battery at two speeds", "common practice, no source",
+	d.add(Finding{Severity: Doubt, Path: "machine.air_gap", Fix: "give the plate's volts, amps and speed, or a short-circuit reading of the old winding, or its amps into a battery at two speeds", Source: job.Practice},
 		"the inductance is worked out from the air gap alone, and with a claw rotor may be several times too high: the amps go by it")
 }
 
@@ -71,7 +76,7 @@ func (a aboutReadings) routes(d *doubts) {
 		return
 	}
 	if henriesApart(short, bridge) {
-		d.add(Doubt, "old.inductance", "", "the short-circuit reading is used: it was taken at the current that matters", "small-signal and short-circuit inductance of one machine can differ by a factor of two",
+		d.add(Finding{Severity: Doubt, Path: "old.inductance", Fix: "the short-circuit reading is used: it was taken at the current that matters", Source: "small-signal and short-circuit inductance of one machine can differ by a factor of two"},
 			"the bridge says %.3g mH a phase, the short circuit %.3g mH", bridge.Value*1000, short.Value*1000)
 	}
 }
@@ -80,7 +85,7 @@ func (a aboutReadings) routes(d *doubts) {
 func (a aboutReadings) carried(d *doubts) {
 	for i, s := range a.shorts {
 		if k := a.henries.carriedBy(s.FieldAmps); k != 1 {
-			d.add(Note, fmt.Sprintf("short[%d].field", i), "", "take it again at the field current of the spin-up reading", "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)",
+			d.add(Finding{Severity: Note, Path: fmt.Sprintf("short[%d].field", i), Fix: "take it again at the field current of the spin-up reading", Source: "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)"},
 				"the short circuit was read at %.3g A of field, the flux at %.3g A: its amps are taken as %.3g times as many", s.FieldAmps.Value, a.flux.fieldAmps.Value, k)
 		}
 	}
@@ -93,11 +98,13 @@ func (a aboutReadings) coils(d *doubts) {
 		at := func(name string) string { return fmt.Sprintf("coil[%d].%s", i, name) }
 		switch _, why := r.pitchFactor(c.Span); {
 		case why != "":
-			d.add(Doubt, at("span"), "", "", "pitch factor", "the trial coil is not used: %s", why)
+			d.add(Finding{Severity: Doubt, Path: at("span"), Source: "pitch factor"}, "the trial coil is not used: %s", why)
 		case !c.Turns.Given() || !c.RPM.Given() || !c.Volts.Given():
-			d.add(Doubt, at("turns"), "", "a trial coil is turns, a speed and a voltage", "", "the trial coil is not whole and is not used")
+			d.add(Finding{Severity: Doubt, Path: at("turns"), Fix: "a trial coil is turns, a speed and a voltage"},
+				"the trial coil is not whole and is not used")
 		case c.FieldAmps.Given() && a.field.Kind == job.FieldMagnets:
-			d.add(Note, at("field"), "", "", "", "the trial coil was read with a wound rotor, and magnets are to turn: it is not used")
+			d.add(Finding{Severity: Note, Path: at("field")},
+				"the trial coil was read with a wound rotor, and magnets are to turn: it is not used")
 		}
 	}
 }
@@ -108,7 +115,7 @@ func (a aboutReadings) together(d *doubts) {
 	a.whole(d)
 	if !f.ok {
 		if f.why != "" && len(a.amps) > 0 {
-			d.add(Doubt, "amps[0].current", "", "", "", "the amps readings are not used: %s", f.why)
+			d.add(Finding{Severity: Doubt, Path: "amps[0].current"}, "the amps readings are not used: %s", f.why)
 		}
 		return
 	}
@@ -116,7 +123,7 @@ func (a aboutReadings) together(d *doubts) {
 		path := f.pathOf(c.Reading)
 		switch {
 		case c.Aside != "":
-			d.add(Doubt, path, "", "", "", "%s, is not used: %s", kindWords(c.Kind), c.Aside)
+			d.add(Finding{Severity: Doubt, Path: path}, "%s, is not used: %s", kindWords(c.Kind), c.Aside)
 		case c.Off > 1:
 			read, unit := c.Amps, "A"
 			switch c.Kind {
@@ -126,7 +133,7 @@ func (a aboutReadings) together(d *doubts) {
 				read, unit = c.Henries*1000, "mH"
 				c.Shown *= 1000
 			}
-			d.add(Doubt, path, "", "take it again, its speed too", "least squares on the exact bridge",
+			d.add(Finding{Severity: Doubt, Path: path, Fix: "take it again, its speed too", Source: "least squares on the exact bridge"},
 				"%s does not agree with the others: %.3g %s where they speak of %.3g %s, %.1f times what such a reading may be off", kindWords(c.Kind), read, unit, c.Shown, unit, c.Off)
 		}
 	}
@@ -136,11 +143,13 @@ func (a aboutReadings) together(d *doubts) {
 func (a aboutReadings) whole(d *doubts) {
 	for i, s := range a.amps {
 		if !s.RPM.Given() || !s.Amps.Given() || !s.Volts.Given() {
-			d.add(Doubt, fmt.Sprintf("amps[%d].current", i), "", "an amps reading is a speed, amps and the volts at the bridge", "", "the amps reading is not whole and is not used")
+			d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("amps[%d].current", i), Fix: "an amps reading is a speed, amps and the volts at the bridge"},
+				"the amps reading is not whole and is not used")
 		}
 	}
 	if h := a.henries.bridgeHenries(); a.henries.old.LeadMilliHenries.Given() && !h.Known() {
-		d.add(Doubt, "old.inductance", "", "put the bridge on two leads of one set, all others open", "", "the bridge reading is not used: %s", h.Why)
+		d.add(Finding{Severity: Doubt, Path: "old.inductance", Fix: "put the bridge on two leads of one set, all others open"},
+			"the bridge reading is not used: %s", h.Why)
 	}
 }
 
@@ -168,7 +177,8 @@ func (f *fitted) pathOf(r readings.Reading) string {
 // doubtLone asks back what a length is that has no inches while those beside it do.
 func doubtLone(d *doubts, j *job.Job) {
 	for _, path := range j.LoneMillimetres {
-		d.add(Doubt, path, "", "write the unit behind it, in or mm", "", "the lengths beside it are in inches, this one in mm")
+		d.add(Finding{Severity: Doubt, Path: path, Fix: "write the unit behind it, in or mm"},
+			"the lengths beside it are in inches, this one in mm")
 	}
 }
 
@@ -184,7 +194,7 @@ func doubtWires(d *doubts, j *job.Job) {
 		if s, err := wiretable.Parse(number + " SWG"); err == nil {
 			other = fmt.Sprintf(" (%.2f mm), or %s (%.2f mm)", g.BareMM(wiretable.Heavy), s, s.BareMM(wiretable.Heavy))
 		}
-		d.add(Doubt, path, trialAt(j, path), fmt.Sprintf("write %q, %q or the diameter", g.String(), number+" SWG"), "",
+		d.add(Finding{Severity: Doubt, Path: path, Trial: trialAt(j, path), Fix: fmt.Sprintf("write %q, %q or the diameter", g.String(), number+" SWG")},
 			"%s of which gauge? It is taken as %s%s", number, g, other)
 	}
 }

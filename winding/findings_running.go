@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -28,7 +29,8 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	better := o.Better()
 	a.late(d, at, t, o, o.wound())
 	if f := o.ACFactor; f.Known() && f.Value > 1.1 {
-		d.add(Doubt, at("gauge"), t.Name, fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), "Dowell; flagged above 1.1", "at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
+		d.add(Finding{Severity: Doubt, Path: at("gauge"), Trial: t.Name, Fix: fmt.Sprintf("twice the strands with the same metal bring it to %.2f", o.ACFactorSplit.Value), Source: "Dowell; flagged above 1.1"},
+			"at the top speed the wire's AC resistance is %.2f times its DC resistance", f.Value)
 	}
 	a.open(d, at, t, o)
 	a.heat(d, at, t, o, better)
@@ -38,8 +40,8 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.short(d, at, t, o)
 	switch o.region {
 	case drive.Stalled, drive.Runaway, drive.Idling, drive.Still, Overload:
-		d.add(a.howBad(o), at("turns"), t.Name, better, "balance of drive and alternator", "%s", joined("; ", o.Suits, o.InTheWay))
-		d.list[len(d.list)-1].NoUse = a.howBad(o) == Broken
+		d.add(Finding{Severity: a.howBad(o), Path: at("turns"), Trial: t.Name, Fix: better, Source: "balance of drive and alternator", NoUse: a.howBad(o) == Broken},
+			"%s", joined("; ", o.Suits, o.InTheWay))
 	}
 	a.residual(d, t, o)
 	a.charge(d, t, o)
@@ -54,9 +56,11 @@ func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 	switch begins, gains := o.CutInRPM, o.BreakEvenRPM; {
 	case begins.Known() && begins.Value > slow.Value:
-		d.add(Doubt, at("turns"), t.Name, orElse(better, a.sooner(begins.Value/slow.Value, o)), "", "charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
+		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: cmp.Or(better, a.sooner(begins.Value/slow.Value, o))},
+			"charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
 	case gains.Known() && gains.Value > slow.Value:
-		d.add(Note, at("turns"), t.Name, a.onlyFromThere(o)+orElse(better, moreTurns(gains.Value/slow.Value, o)+"; else "+a.faster(gains.Value/slow.Value)), "", "the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
+		d.add(Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Fix: a.onlyFromThere(o) + cmp.Or(better, moreTurns(gains.Value/slow.Value, o)+"; else "+a.faster(gains.Value/slow.Value))},
+			"the rotor takes more than comes in up to %.0f alternator rpm, above the slow speed of %.0f alternator rpm", gains.Value, slow.Value)
 	}
 }
 
@@ -66,8 +70,8 @@ func (a aboutRunning) short(d *doubts, at func(string) string, t job.Trial, o *T
 	if p == nil || !a.wanted.Given() || !brings.Known() || brings.Value <= 0 || brings.Value >= a.wanted.Value*(1-1e-3) {
 		return
 	}
-	d.add(Note, at("turns"), t.Name, "", "", "brings %.3g A of the %.3g A wanted (%s)", brings.Value, a.wanted.Value, a.drive.conditions[indexOf(p.Condition)].Label)
-	d.list[len(d.list)-1].Short = true
+	d.add(Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Short: true},
+		"brings %.3g A of the %.3g A wanted (%s)", brings.Value, a.wanted.Value, a.drive.label(p))
 }
 
 // howBad is how much it weighs that trial and drive do not suit each other: one that never
@@ -122,40 +126,36 @@ func (a aboutRunning) faster(times float64) string {
 	return fmt.Sprintf("turn it %.3g times as fast", times)
 }
 
-// orElse is words, or others where there are none.
-func orElse(words, other string) string {
-	if words != "" {
-		return words
-	}
-	return other
-}
-
 // heat is about current and temperature where it really runs.
 func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
-	fix := orElse(better, a.cooler(o))
+	fix := cmp.Or(better, a.cooler(o))
 	for i := range o.Operating {
 		p := &o.Operating[i]
 		most := o.hardest(p)
 		if limit, by := o.governs(most); o.PassedIn(most) {
-			d.add(Doubt, at("gauge"), t.Name, fix, by.Source, "%s A (%s%s) is over its limit of %s A, by %s%s%s", inAmps(most.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, p.whenFull(most), inAmps(limit), limitWords[by.Name], by.circles+o.coolEnough(by, most), a.furtherOver(o, i))
-			d.list[len(d.list)-1].Past = true
+			d.add(Finding{Severity: Doubt, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: by.Source, Past: true},
+				"%s A (%s%s) is over its limit of %s A, by %s%s%s", amps(most.AmpsDC), a.drive.label(p), p.whenFull(most), amps(limit), limitWords[by.Name], by.circles+o.coolEnough(by, most), a.furtherOver(o, i))
 			break
 		}
 	}
 	if o.freed > 0 && !o.OverLimit() && !o.Burns() {
-		d.add(Doubt, at("turns"), t.Name, orElse(better, "furl it earlier"), "balance of drive and alternator", "it stands on an edge (%s): 2 %% more volts at a full battery, or 2 %% less of the machine than was read, and the rotor runs on: %s A flow, and it stands %s A", a.drive.conditions[top].Label, inAmps(o.freed), inAmps(o.LimitAmps.Value))
+		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: cmp.Or(better, "furl it earlier"), Source: "balance of drive and alternator"},
+			"it stands on an edge (%s): 2 %% more volts at a full battery, or 2 %% less of the machine than was read, and the rotor runs on: %s A flow, and it stands %s A", a.drive.conditions[top].Label, amps(o.freed), amps(o.LimitAmps.Value))
 	}
 	if p := o.guarded(); p != nil && !o.OverLimit() {
-		d.add(Note, "battery.most_current", t.Name, "", "", "the regulator is what protects the winding: without it %s A would flow (%s), it stands %s A", inAmps(p.unheld), a.drive.conditions[indexOf(p.Condition)].Label, inAmps(o.LimitAt(p.unheldRPM)))
+		d.add(Finding{Severity: Note, Path: "battery.most_current", Trial: t.Name},
+			"the regulator is what protects the winding: without it %s A would flow (%s), it stands %s A", amps(p.unheld), a.drive.label(p), amps(o.LimitAt(p.unheldRPM)))
 	}
 	if !a.air.still.Known() || len(o.Operating) == 0 {
 		return
 	}
 	switch hot, limit := o.HottestC, a.air.meanC; {
 	case !hot.Known():
-		d.add(Broken, at("gauge"), t.Name, fix, "steady heat balance", "the winding finds no steady temperature (%s): it burns%s", o.whereHot(a.drive), o.yearWithout())
+		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "steady heat balance"},
+			"the winding finds no steady temperature (%s): it burns%s", o.whereHot(a.drive), o.yearWithout())
 	case hot.Value > limit:
-		d.add(Broken, at("gauge"), t.Name, fix, "IEC 60034-1 rise by resistance", "the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
+		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "IEC 60034-1 rise by resistance"},
+			"the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
 	}
 }
 
@@ -170,7 +170,7 @@ func (o *TrialOutcome) coolEnough(by *Limit, p *RunPoint) string {
 	if p.AmpsDC > stands || p.TooHot {
 		return ""
 	}
-	return fmt.Sprintf("; its class would allow %s A", inAmps(stands))
+	return fmt.Sprintf("; its class would allow %s A", amps(stands))
 }
 
 // regulate is a regulator as a mend: where it is said, or a lower setting of the one there is.
@@ -199,11 +199,8 @@ func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
 	}
 	p := &o.Operating[worst]
 	most := o.hardest(p)
-	return fmt.Sprintf("; %s A (%s%s) of %s A", inAmps(most.AmpsDC), a.drive.conditions[indexOf(p.Condition)].Label, p.whenFull(most), inAmps(o.LimitIn(most)))
+	return fmt.Sprintf("; %s A (%s%s) of %s A", amps(most.AmpsDC), a.drive.label(p), p.whenFull(most), amps(o.LimitIn(most)))
 }
-
-// inAmps is amps as every screen and card writes them.
-func inAmps(v float64) string { return quantity.File.Value(v, quantity.Amps[0], 3) }
 
 // cooler is what keeps a winding within its limits where no other winding does.
 func (a aboutRunning) cooler(o *TrialOutcome) string {
@@ -244,13 +241,13 @@ func (o *TrialOutcome) whereHot(d *driveSide) string {
 		}
 	}
 	for i := range o.Operating {
-		if o.Operating[i].TooHot {
-			return d.conditions[indexOf(o.Operating[i].Condition)].Label
+		if p := &o.Operating[i]; p.TooHot {
+			return d.label(p)
 		}
 	}
 	for i := range o.Operating {
 		if p := &o.Operating[i]; p.full.TooHot {
-			return d.conditions[indexOf(p.Condition)].Label + p.whenFull(&p.full)
+			return d.label(p) + p.whenFull(&p.full)
 		}
 	}
 	return "drive at full power"
@@ -273,14 +270,17 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 	switch {
 	case p.FieldWatts > 0 && p.AmpsDC > 0:
-		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %s W, %s W come in (%s): the battery runs down", figures(p.FieldWatts), figures(p.BatteryWatts), where)
+		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true},
+			"the rotor takes %s W, %s W come in (%s): the battery runs down", figures(p.FieldWatts), figures(p.BatteryWatts), where)
 	case p.FieldWatts > 0:
-		d.ofNoUse(Broken, at("turns"), t.Name, fix, "the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
+		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true},
+			"the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
 	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
 	case a.drive.kind == job.DriveWind:
-		d.ofNoUse(Doubt, at("turns"), t.Name, a.dragFirst(fix), "nothing comes in (%s, the mean of this place): iron and drag hold it at %s rpm of the wind rotor there", where, figures(p.DriveRPM))
+		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: a.dragFirst(fix), NoUse: true},
+			"nothing comes in (%s, the mean of this place): iron and drag hold it at %s rpm of the wind rotor there", where, figures(p.DriveRPM))
 	default:
-		d.ofNoUse(Broken, at("turns"), t.Name, fix, "nothing comes in (%s)", where)
+		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true}, "nothing comes in (%s)", where)
 	}
 }
 
@@ -354,15 +354,16 @@ func (a aboutRunning) open(d *doubts, at func(string) string, t job.Trial, o *Tr
 		switch open, err := drive.OpenAt(1, worst.Value/math.Sqrt2, r.Value, 0); {
 		case err != nil:
 		case open.DiodesBroken:
-			d.add(Broken, "battery.diode_reverse", t.Name, fix, "", "%s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
+			d.add(Finding{Severity: Broken, Path: "battery.diode_reverse", Trial: t.Name, Fix: fix},
+				"%s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
 		case open.DiodesTight:
-			d.add(Doubt, "battery.diode_reverse", t.Name, fix, "half the rating; common practice, no source", "%s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
+			d.add(Finding{Severity: Doubt, Path: "battery.diode_reverse", Trial: t.Name, Fix: fix, Source: "half the rating; common practice, no source"},
+				"%s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
 		}
 	}
 	if line := worst.Value / math.Sqrt2; line > ordinaryInsulation {
-		d.add(Doubt, at("turns"), t.Name, "liner, sleeving and enamel rated for it, proved by someone with the proper tester; or fewer turns", "common practice, no source",
+		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: "liner, sleeving and enamel rated for it, proved by someone with the proper tester; or fewer turns", Source: job.Practice, Danger: true},
 			"%s there are %.0f V rms between leads: more than the insulation of a low-voltage stator is made for", where, line)
-		d.list[len(d.list)-1].Danger = true
 	}
 }
 
@@ -377,5 +378,6 @@ func (a aboutRunning) charge(d *doubts, t job.Trial, o *TrialOutcome) {
 		fix = "a larger battery, a dump load, or " + a.regulate("a current limit", true)
 		load = fmt.Sprintf("; a dump load for all of it is %.2f Ω and %.0f W", o.DumpOhms.Value, o.DumpWatts.Value)
 	}
-	d.add(Doubt, "battery.charge_limit", t.Name, fix, "the battery's charge limit", "the most that it charges is %.1f A above the battery's limit%s", over.Value, load)
+	d.add(Finding{Severity: Doubt, Path: "battery.charge_limit", Trial: t.Name, Fix: fix, Source: "the battery's charge limit"},
+		"the most that it charges is %.1f A above the battery's limit%s", over.Value, load)
 }

@@ -29,7 +29,7 @@ func (a aboutField) overPlate(d *doubts) {
 	if !(made > 0) || e.amps.Value <= rotorOver*made {
 		return
 	}
-	d.add(Doubt, "field.current", "", fmt.Sprintf("hold the field to %.2g A, and say it here: coil, rings and brushes are made for that", made), "Ohm's law, the coil at its working temperature",
+	d.add(Finding{Severity: Doubt, Path: "field.current", Fix: fmt.Sprintf("hold the field to %.2g A, and say it here: coil, rings and brushes are made for that", made), Source: "Ohm's law, the coil at its working temperature"},
 		"the rotor coil takes %.3g A here, on its plate's %.3g V it takes %.3g A: %.1f times the heat it is made for", e.amps.Value, a.plate.Value, made, sq(e.amps.Value/made))
 }
 
@@ -42,10 +42,10 @@ func (a aboutField) callOut(d *doubts) {
 	}
 	switch {
 	case e.guessed:
-		d.add(Doubt, "field.coil", "", "measure ring to ring, cold", "",
+		d.add(Finding{Severity: Doubt, Path: "field.coil", Fix: "measure ring to ring, cold"},
 			"the rotor coil's ohms are not given: its %.3g A are taken to come of all the supply, %.3g W off every row", e.amps.Value, e.watts.Value)
 	case !e.watts.Known():
-		d.add(Doubt, "field.coil", "", "measure ring to ring, cold, or the current it takes", "",
+		d.add(Finding{Severity: Doubt, Path: "field.coil", Fix: "measure ring to ring, cold, or the current it takes"},
 			"what the rotor takes is not known: amps and watts are before it is taken off")
 	}
 	if e.unmatched != "" {
@@ -53,12 +53,12 @@ func (a aboutField) callOut(d *doubts) {
 		if e.overfed(f) {
 			fix = "say the field current, or the volts that feed it, where something holds it lower: straight on the battery a rotor made for fewer volts burns; else " + fix
 		}
-		d.add(Doubt, "field.current", "", fix, "", "%s", e.unmatched)
+		d.add(Finding{Severity: Doubt, Path: "field.current", Fix: fix}, "%s", e.unmatched)
 	}
 	a.overPlate(d)
 	if f.Amps.Given() && e.driven.Known() && f.Amps.Value > e.driven.Value*(1+fieldApart) {
 		need := f.Amps.Value*e.coil.Ohms() + e.coil.BrushVolts
-		d.add(Doubt, "field.current", "", fmt.Sprintf("measure the current warm; it needs %.3g V", need), "Ohm's law, the coil at its working temperature",
+		d.add(Finding{Severity: Doubt, Path: "field.current", Fix: fmt.Sprintf("measure the current warm; it needs %.3g V", need), Source: "Ohm's law, the coil at its working temperature"},
 			"the supply drives %.3g A through the warm rotor coil, not %.3g A", e.driven.Value, f.Amps.Value)
 	}
 }
@@ -77,13 +77,17 @@ func (a aboutBattery) unused(d *doubts) {
 	most, by := g.MostAmps.Given(), g.HeldBy != ""
 	switch {
 	case a.other && most:
-		d.add(Note, "battery.most_current", "", "take it out", "", "the most current of %s A is not used: it is what a regulator lets into a battery, and the load is %s", asTyped(g.MostAmps.Value), loadNames[g.Load])
+		d.add(Finding{Severity: Note, Path: "battery.most_current", Fix: "take it out"},
+			"the most current of %s A is not used: it is what a regulator lets into a battery, and the load is %s", asTyped(g.MostAmps.Value), loadNames[g.Load])
 	case by && a.other:
-		d.add(Note, "battery.held_by", "", "take it out", "", "held by %s is not used: that is said of a battery's controller, and the load is %s", g.HeldBy, loadNames[g.Load])
+		d.add(Finding{Severity: Note, Path: "battery.held_by", Fix: "take it out"},
+			"held by %s is not used: that is said of a battery's controller, and the load is %s", g.HeldBy, loadNames[g.Load])
 	case by && a.wound:
-		d.add(Note, "battery.held_by", "", "take it out", "", "held by %s is not used: with a wound rotor it is the field that is lowered", g.HeldBy)
+		d.add(Finding{Severity: Note, Path: "battery.held_by", Fix: "take it out"},
+			"held by %s is not used: with a wound rotor it is the field that is lowered", g.HeldBy)
 	case by && !most:
-		d.add(Note, "battery.held_by", "", "say the most current, or take it out", "", "held by %s is not used: no most current is given that it would hold", g.HeldBy)
+		d.add(Finding{Severity: Note, Path: "battery.held_by", Fix: "say the most current, or take it out"},
+			"held by %s is not used: no most current is given that it would hold", g.HeldBy)
 	}
 }
 
@@ -104,10 +108,10 @@ func (a aboutBattery) callOut(d *doubts) {
 	}
 	switch {
 	case !battery.Usual(volts):
-		d.add(Doubt, "battery.cells", "", "count the cells in series again, or give its rest voltage", "common practice, no source",
+		d.add(Finding{Severity: Doubt, Path: "battery.cells", Fix: "count the cells in series again, or give its rest voltage", Source: job.Practice},
 			"%d cells in series (%s) are a battery of %.3g V, which is not a usual one", a.spec.Cells, a.spec.Chemistry, volts)
 	case a.spec.Cells >= 12 && battery.Usual(float64(a.spec.Cells)):
-		d.add(Note, "battery.cells", "", fmt.Sprintf("if it is a %d V battery, give %.0f", a.spec.Cells, float64(a.spec.Cells)/volts*float64(a.spec.Cells)), "",
+		d.add(Finding{Severity: Note, Path: "battery.cells", Fix: fmt.Sprintf("if it is a %d V battery, give %.0f", a.spec.Cells, float64(a.spec.Cells)/volts*float64(a.spec.Cells))},
 			"%d cells in series (%s) are a battery of %.3g V: every figure is for that", a.spec.Cells, a.spec.Chemistry, volts)
 	}
 }
@@ -125,7 +129,7 @@ func (a aboutBattery) levels(d *doubts) {
 	if g.AbsorptionVolts.Given() {
 		full = g.AbsorptionVolts.Value
 		if full <= rest {
-			d.add(Broken, "battery.absorption", "", fix, "common practice, no source",
+			d.add(Finding{Severity: Broken, Path: "battery.absorption", Fix: fix, Source: job.Practice},
 				"an absorption voltage of %.4g V is not over the %.4g V at which the battery rests: nothing would flow into it", full, rest)
 			return
 		}
@@ -133,10 +137,10 @@ func (a aboutBattery) levels(d *doubts) {
 	switch v := g.ChargingVolts.Value; {
 	case !g.ChargingVolts.Given():
 	case v < rest:
-		d.add(Doubt, "battery.charging", "", fix, "common practice, no source",
+		d.add(Finding{Severity: Doubt, Path: "battery.charging", Fix: fix, Source: job.Practice},
 			"%.4g V while it takes charge are under the %.4g V at which the battery rests", v, rest)
 	case full > 0 && v > full:
-		d.add(Doubt, "battery.charging", "", "read it again, or give its absorption voltage", "common practice, no source",
+		d.add(Finding{Severity: Doubt, Path: "battery.charging", Fix: "read it again, or give its absorption voltage", Source: job.Practice},
 			"%.4g V while it takes charge are over its absorption voltage of %.4g V, where charging is held back", v, full)
 	}
 }
@@ -147,7 +151,7 @@ func doubtFuse(d *doubts, fuse quantity.Figure, mm2 quantity.Reading) {
 		return
 	}
 	if carries := battery.CableAmps(mm2.Value); carries < fuse.Value {
-		d.add(Doubt, "battery.cable_area", "", fmt.Sprintf("%.3g mm² or more, or a smaller fuse and less current", battery.CableFor(fuse.Value)), battery.CableSource,
+		d.add(Finding{Severity: Doubt, Path: "battery.cable_area", Fix: fmt.Sprintf("%.3g mm² or more, or a smaller fuse and less current", battery.CableFor(fuse.Value)), Source: battery.CableSource},
 			"a fuse of %.3g A does not protect a cable of %.3g mm², which carries %.0f A", fuse.Value, mm2.Value, carries)
 	}
 }

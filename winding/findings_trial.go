@@ -27,16 +27,18 @@ const (
 func (a aboutTrial) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	a.fill(d, at, t, o)
 	if s := o.MouthSpareMM; s.Known() && s.Value <= 0 {
-		d.add(Broken, at("gauge"), t.Name, "thinner wire with more strands", "", "%s", o.MouthText)
+		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: "thinner wire with more strands"}, "%s", o.MouthText)
 	}
 	if !o.Kw1.Known() && o.Kw1.Why != "" && a.slots.Given() && a.layouts.key(t) != a.layouts.key(job.Trial{}) {
-		d.add(Doubt, at("span"), t.Name, "", "star of slots", "%s", o.Kw1.Why)
+		d.add(Finding{Severity: Doubt, Path: at("span"), Trial: t.Name, Source: "star of slots"}, "%s", o.Kw1.Why)
 	}
 	if len(o.CircuitChoices) > 0 && !slices.Contains(o.CircuitChoices, o.Circuits) {
-		d.add(Broken, at("circuits"), t.Name, fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), "equal EMF phasors", "%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
+		d.add(Finding{Severity: Broken, Path: at("circuits"), Trial: t.Name, Fix: fmt.Sprintf("this layout allows %s", listOf(o.CircuitChoices)), Source: "equal EMF phasors"},
+			"%d circuits: the coils of a phase do not split into %d equal sets, and currents would circulate", o.Circuits, o.Circuits)
 	}
 	if why := o.StraightMM.Why; o.StraightMM.Known() && strings.HasPrefix(why, EndRunNotGiven) {
-		d.add(Note, "machine.end_run", t.Name, "a rule on an old coil says how far it runs straight out of the iron", "", "%s", why)
+		d.add(Finding{Severity: Note, Path: "machine.end_run", Trial: t.Name, Fix: "a rule on an old coil says how far it runs straight out of the iron"},
+			"%s", why)
 	}
 	a.delta(d, at, t, o)
 }
@@ -57,13 +59,15 @@ func (a aboutTrial) fill(d *doubts, at func(string) string, t job.Trial, o *Tria
 	switch f := o.WireFill; {
 	case f.Known() && f.Value > hexagonalWireFill:
 		cannot := joined(", and", over, " cannot be: round wire packed perfectly reaches 1.15")
-		d.add(Broken, at("turns"), t.Name, fix, "hexagonal packing, 2/√3", "wire fill %.2f%s", f.Value, cannot)
+		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, Source: "hexagonal packing, 2/√3"},
+			"wire fill %.2f%s", f.Value, cannot)
 		return
 	case over != "":
-		d.add(Broken, at("turns"), t.Name, fix, "", "wire fill %.2f%s", f.Value, over)
+		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix}, "wire fill %.2f%s", f.Value, over)
 	}
 	if f := o.CopperFill; f.Known() && f.Value > believableCopperFill {
-		d.add(Doubt, at("gauge"), t.Name, "check slot area, turns and wire", "common practice, no source; hand-wound slots are near 0.30 (space factor, bare copper over bare slot)", "copper fill %.2f is more than round wire in a lined slot reaches by hand", f.Value)
+		d.add(Finding{Severity: Doubt, Path: at("gauge"), Trial: t.Name, Fix: "check slot area, turns and wire", Source: job.Practice + "; hand-wound slots are near 0.30 (space factor, bare copper over bare slot)"},
+			"copper fill %.2f is more than round wire in a lined slot reaches by hand", f.Value)
 	}
 }
 
@@ -87,6 +91,6 @@ func (a aboutTrial) delta(d *doubts, at func(string) string, t job.Trial, o *Tri
 	if i := o.ThirdAmps; i.Known() {
 		size = fmt.Sprintf(", about %.2g A of it in the usual condition (%s)", i.Value, thirdWaveText(a.field))
 	}
-	d.add(Note, at("connection"), t.Name, "star, or a span of two thirds of a pole pitch", "third-harmonic EMFs are in phase in the three windings and drive a current round the delta",
+	d.add(Finding{Severity: Note, Path: at("connection"), Trial: t.Name, Fix: "star, or a span of two thirds of a pole pitch", Source: "third-harmonic EMFs are in phase in the three windings and drive a current round the delta"},
 		"delta with a winding factor of %.2f for the third harmonic: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
 }

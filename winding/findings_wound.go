@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 )
 
 // farOff is how far in percent a finished winding's ohms or volts may be from what was worked
@@ -23,7 +24,8 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		doubtWarm(d, j, i)
 		r := &wound[i]
 		if !r.Turns.Known() && j.AsWound[i].Trial != "" && !hasTrial(j.Trials, j.AsWound[i].Trial) {
-			d.add(Doubt, fmt.Sprintf("wound[%d].trial", i), "", "name one of the trials", "", "what was wound is called %s, and the job has no such trial", j.AsWound[i].Trial)
+			d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("wound[%d].trial", i), Fix: "name one of the trials"},
+				"what was wound is called %s, and the job has no such trial", j.AsWound[i].Trial)
 			continue
 		}
 		c := contradicting{d, r, i}
@@ -31,7 +33,7 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		c.electric()
 		c.uneven()
 		if rise := r.RisePerWatt; rise.Off.Known() && rise.Expected.Origin.Weak() && rise.Off.Value > muchWarmer {
-			d.add(Doubt, c.at("warm"), r.Trial, "write it at Rise per watt, on Machine, and look at every temperature and limit again", "common practice, no source",
+			d.add(Finding{Severity: Doubt, Path: c.at("warm"), Trial: r.Trial, Fix: "write it at Rise per watt, on Machine, and look at every temperature and limit again", Source: job.Practice},
 				"after an hour it rose %.3g K for each watt, and the temperatures are worked out with a guess of %.3g", rise.Read.Value, rise.Expected.Value)
 		}
 	}
@@ -55,14 +57,14 @@ func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
 	if p.off() {
 		rank = Doubt
 	}
-	c.add(rank, c.at(field), c.r.Trial, fix, "common practice, no source", format, args...)
+	c.add(Finding{Severity: rank, Path: c.at(field), Trial: c.r.Trial, Fix: fix, Source: job.Practice}, format, args...)
 }
 
 // uneven calls out pairs of leads that are unlike each other while their mean is good.
 func (c contradicting) uneven() {
 	for _, check := range c.r.Checks() {
 		if p := check.Proof; p.Stand() == Uneven {
-			c.add(Doubt, c.at(check.Field), c.r.Trial, "read each pair again, then look at the joints and strands of the phase that is unlike", "ohms: ANSI/EASA AR100; volts: common practice, no source",
+			c.add(Finding{Severity: Doubt, Path: c.at(check.Field), Trial: c.r.Trial, Fix: "read each pair again, then look at the joints and strands of the phase that is unlike", Source: "ohms: ANSI/EASA AR100; volts: " + job.Practice},
 				"of the %s a pair is %.2g %% off the mean of all, and %.2g %% may be: %s", check.Label, 100*p.Apart(), 100*p.Even(), check.Speaks())
 		}
 	}
@@ -135,8 +137,8 @@ func doubtWarm(d *doubts, j *job.Job, i int) {
 		air = j.Machine.AmbientC
 	}
 	if r.WarmC.Given() && air.Given() && r.WarmC.Value < air.Value {
-		fahrenheit := func(c float64) float64 { return c*1.8 + 32 }
-		d.add(Doubt, fmt.Sprintf("wound[%d].warm", i), "", "write °C or °F behind it", "",
+		fahrenheit := quantity.Celsius[1].From
+		d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("wound[%d].warm", i), Fix: "write °C or °F behind it"},
 			"after an hour %.0f °C (%.0f °F) is colder than its air, %.0f °C (%.0f °F)", r.WarmC.Value, fahrenheit(r.WarmC.Value), air.Value, fahrenheit(air.Value))
 	}
 }

@@ -17,7 +17,8 @@ func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
 	if o.YearKWh.Value >= leastYear && o.BreakEvenRPM.Known() {
 		fix = fmt.Sprintf("a switch by speed that puts it on from %.0f alternator rpm", o.BreakEvenRPM.Value)
 	}
-	d.add(Note, "field.current", t.Name, fix, "", "a year's energy, %s kWh, takes the rotor's current as switched off in winds in which it takes more than comes in; left on all year it is %s kWh", whole(o.YearKWh), whole(on))
+	d.add(Finding{Severity: Note, Path: "field.current", Trial: t.Name, Fix: fix},
+		"a year's energy, %s kWh, takes the rotor's current as switched off in winds in which it takes more than comes in; left on all year it is %s kWh", whole(o.YearKWh), whole(on))
 }
 
 // yearWithout says of a winding that burns in some winds that its year has none of them.

@@ -123,14 +123,16 @@ func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) 
 		switch {
 		case !s.Hertz.Given():
 		case !s.RPM.Given() && !poles.Given():
-			d.add(Doubt, at("frequency"), "", "count the poles, or give the speed", "f = p·n/120", "the reading is not used: a frequency is a speed only where the poles are known")
+			d.add(Finding{Severity: Doubt, Path: at("frequency"), Fix: "count the poles, or give the speed", Source: "f = p·n/120"},
+				"the reading is not used: a frequency is a speed only where the poles are known")
 		case s.RPM.Given() && !poles.Given():
-			d.add(Note, at("frequency"), "", "", "f = p·n/120", "%.3g Hz at %.0f rpm is a machine of %.0f poles", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value)
+			d.add(Finding{Severity: Note, Path: at("frequency"), Source: "f = p·n/120"},
+				"%.3g Hz at %.0f rpm is a machine of %.0f poles", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value)
 		case otherPoles(s, poles) && misread(i, spins, poles):
-			d.add(Doubt, at("frequency"), "", "read speed and frequency again", "f = p·n/120",
+			d.add(Finding{Severity: Doubt, Path: at("frequency"), Fix: "read speed and frequency again", Source: "f = p·n/120"},
 				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)
 		case otherPoles(s, poles):
-			d.add(Broken, "machine.poles", "", "count the poles again; else read speed and frequency again", "f = p·n/120",
+			d.add(Finding{Severity: Broken, Path: "machine.poles", Fix: "count the poles again; else read speed and frequency again", Source: "f = p·n/120"},
 				"%.3g Hz at %.0f rpm is a machine of %.3g poles, not of %.0f", s.Hertz.Value, s.RPM.Value, 120*s.Hertz.Value/s.RPM.Value, poles.Value)
 		}
 	}

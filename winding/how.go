@@ -75,7 +75,7 @@ const (
 var hows = map[string]basis{
 	"turns_per_coil":       {"as given, or the largest of unequal coils", byDefinition, ofTurns},
 	"wire_fill":            {"wires in the slot × overall diameter² / room for wire = {wires_per_slot} × ({overall_mm})² / {slot_net_mm2}", "each round wire takes the square round it: common practice, no source", all(ofTurns, ofWire, ofSlot, ofLayout)},
-	"turns_that_fit":       {"fill limit × room for wire / (strands × overall diameter² × coil sides in the slot), whole turns = {fill_limit} × {slot_net_mm2} / ({strands} × ({overall_mm})² × {sides})", "common practice, no source", all(ofWire, ofSlot, ofLayout)},
+	"turns_that_fit":       {"fill limit × room for wire / (strands × overall diameter² × coil sides in the slot), whole turns = {fill_limit} × {slot_net_mm2} / ({strands} × ({overall_mm})² × {sides})", job.Practice, all(ofWire, ofSlot, ofLayout)},
 	"copper_fill":          {"metal in the slot / bare slot = {copper_per_slot_mm2} / {slot_gross_mm2}", byDefinition, all(ofTurns, ofWire, ofSlot, ofLayout)},
 	"mouth_spare_mm":       {"mouth less liner on both sides less the thickest the wire may be", "largest overall diameter of the wire's standard", all(ofWire, ofSlot)},
 	"copper_per_slot_mm2":  {"turns × coil sides in the slot × conductor area = {turns_per_coil} × {sides} × {conductor_area_mm2}", byDefinition, all(ofTurns, ofWire, ofLayout)},
@@ -149,7 +149,7 @@ var families = []struct {
 	{"former_", basis{"straight part: stack and both end runs; width: slot to slot at half depth; radius: what makes the way round the mean turn, (l − 2S − 2W)/(2π − 4)", "plane geometry", all(ofLayout, ofMean, []string{"trial.span", "machine."})}},
 	{"coil_length_m", basis{"mean turn × turns of a coil, of unequal ones the mean = {mean_turn_m} × {coil_turns}", byDefinition, ofOhms}},
 	{"coil_kg", basis{"{coil_length_m} × {conductor_area_mm2} × density", "density of copper 8.89 g/cm³, IEC 60028", ofOhms}},
-	{"fuse_a", basis{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", "common practice, no source", ofRunning}},
+	{"fuse_a", basis{"the next size from 1.25 times the most that flows, {bridge_amps_dc_most}", job.Practice, ofRunning}},
 	{"kw", basis{"each coil side turned by its electrical angle, added up as arrows, over their plain sum", "star of slots", ofLayout}},
 	{"amps_dc_", basis{"bridge amps less the rotor's watts over the volts at the battery's posts, where drive and alternator come to terms = {at.bridge_a<>} − {at.field_w<>} / {at.posts_v<>}", bridgeSolved, ofRunning}},
 	{"runs_rpm_", basis{balanced + " = {at.torque<>} at the alternator's shaft, {at.drive_w<>} taken of the drive", "balance of torques", ofRunning}},

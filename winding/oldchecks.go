@@ -83,11 +83,11 @@ type aboutOld struct {
 func (a aboutOld) callOut(d *doubts, old *TrialOutcome) {
 	if a.turn.impossible() {
 		least, spoke := a.turn.shortestTurnMM(&a.turn.was), a.turn.old
-		d.add(Broken, "old.lead", "", "read the ohms again, and check old turns, wire, strands, circuits and connection", "",
+		d.add(Finding{Severity: Broken, Path: "old.lead", Fix: "read the ohms again, and check old turns, wire, strands, circuits and connection"},
 			"the old winding's ohms make its mean turn %.0f mm: twice the stack and across is %.0f mm already", spoke.Value, least.Value)
 	}
 	if t := a.flux.gapTesla(a.machine); t.Known() && t.Value > mostGapTesla && a.flux.fromOld {
-		d.add(Doubt, "spin[0].line", "", "check volts and speed, the old turns, circuits and connection, the poles, bore and stack", "common practice, no source",
+		d.add(Finding{Severity: Doubt, Path: "spin[0].line", Fix: "check volts and speed, the old turns, circuits and connection, the poles, bore and stack", Source: job.Practice},
 			"the old winding's volts speak of %.2f T in the gap: iron does not carry that", t.Value)
 	}
 	a.plate(d)
@@ -103,14 +103,14 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 	switch limit := a.room.fillLimit; {
 	case !f.Known():
 	case f.Value > hexagonalWireFill:
-		d.add(Broken, "old.turns", "", "measure the slot again, count turns and strands again, measure the wire again", "hexagonal packing, 2/√3",
+		d.add(Finding{Severity: Broken, Path: "old.turns", Fix: "measure the slot again, count turns and strands again, measure the wire again", Source: "hexagonal packing, 2/√3"},
 			"%.0f turns of %s came out of a slot that they would fill to %.2f: perfect packing is 1.15, so slot, turns or wire is misread", old.Turns.Value, old.Wire, f.Value)
 	case a.slot.FillLimit.Given():
 	case old.Turns.Value > old.TurnsThatFit.Value && old.TurnsThatFit.Known(): // "9 of 8" stands on the screen
-		d.add(Note, "slot.fill_limit", "", fmt.Sprintf("a fill limit of %.2f, if whoever winds it can do the same", f.Value), "the old winding itself",
+		d.add(Finding{Severity: Note, Path: "slot.fill_limit", Fix: fmt.Sprintf("a fill limit of %.2f, if whoever winds it can do the same", f.Value), Source: "the old winding itself"},
 			"the old winding filled this slot to %.2f with %.0f turns; %.0f of its wire fit the limit of %.2f that is taken as nothing was said, which is lower than what has gone in", f.Value, old.Turns.Value, old.TurnsThatFit.Value, limit.Value)
 	case f.Value < veryLoose:
-		d.add(Note, "old.turns", "", "count its turns and its strands in hand again, measure the slot again; if they hold, nothing is wrong", "common practice, no source",
+		d.add(Finding{Severity: Note, Path: "old.turns", Fix: "count its turns and its strands in hand again, measure the slot again; if they hold, nothing is wrong", Source: job.Practice},
 			"the old winding filled this slot to %.2f only: makers wind loosely, but seldom so loosely. It says nothing of what a hand can put in", f.Value)
 	}
 }
@@ -121,7 +121,7 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 func (a aboutOld) plate(d *doubts) {
 	most, known := plateAtMost(a.machine, a.old, a.henries.oldPhaseOhms(), a.flux, a.henries.dc)
 	if known && a.old.RatedAmps.Value > most {
-		d.add(Broken, "old.plate_current", "", "check the ohms, the volts and what the plate says", "Ohm's law",
+		d.add(Finding{Severity: Broken, Path: "old.plate_current", Fix: "check the ohms, the volts and what the plate says", Source: "Ohm's law"},
 			"at %.0f rpm the old winding's volts drive %.3g A through its ohms at the very most: its plate says %.3g A", a.old.RatedRPM.Value, most, a.old.RatedAmps.Value)
 	}
 }
@@ -155,7 +155,7 @@ func (a aboutOld) span(d *doubts) {
 		return
 	}
 	if per := m.Slots.Value / m.Poles.Value; per < 2 {
-		d.add(Note, "machine.span", "", "count slots and poles again if coils span more than one tooth", "",
+		d.add(Finding{Severity: Note, Path: "machine.span", Fix: "count slots and poles again if coils span more than one tooth"},
 			"%.0f slots on %.0f poles: nothing is said of the span, so every coil is taken to sit on one tooth and to find %.2f of its turns' volts", m.Slots.Value, m.Poles.Value, a.layouts.own().kw[0])
 	}
 }

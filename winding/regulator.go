@@ -294,13 +294,13 @@ func (a aboutRunning) residual(d *doubts, t job.Trial, o *TrialOutcome) {
 	}
 	for i := range o.Operating {
 		p := &o.Operating[i]
-		amps, into := p.NetAmps, ""
+		most, into := p.NetAmps, ""
 		if !p.Spent {
-			amps, into = p.EmptyAmps, ", the battery empty"
+			most, into = p.EmptyAmps, ", the battery empty"
 		}
-		if amps > a.holder.amps*(1+10*heldWithin) {
-			d.add(Doubt, "battery.most_current", t.Name, "a lower top speed, fewer turns, or a switch between bridge and battery", "",
-				"residual flux alone brings %s A (%s%s), more than the %s A that the regulator should hold: with no field current at all it can lower them no further", inAmps(amps), a.drive.conditions[indexOf(p.Condition)].Label, into, inAmps(a.holder.amps))
+		if most > a.holder.amps*(1+10*heldWithin) {
+			d.add(Finding{Severity: Doubt, Path: "battery.most_current", Trial: t.Name, Fix: "a lower top speed, fewer turns, or a switch between bridge and battery"},
+				"residual flux alone brings %s A (%s%s), more than the %s A that the regulator should hold: with no field current at all it can lower them no further", amps(most), a.drive.label(p), into, amps(a.holder.amps))
 			return
 		}
 	}

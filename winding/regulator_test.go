@@ -371,7 +371,7 @@ func TestResidualFluxPastTheRegulatorIsShownAndSaid(t *testing.T) {
 	}
 	assert.Greater(t, spent, 3)
 	assert.True(t, slices.ContainsFunc(o.Findings, func(f Finding) bool {
-		return f.Path == "battery.most_current" && f.Trial == "A" && f.Text == "residual flux alone brings "+inAmps(p.NetAmps)+" A (engine 2200 rpm), more than the 3.00 A that the regulator should hold: with no field current at all it can lower them no further"
+		return f.Path == "battery.most_current" && f.Trial == "A" && f.Text == "residual flux alone brings "+amps(p.NetAmps)+" A (engine 2200 rpm), more than the 3.00 A that the regulator should hold: with no field current at all it can lower them no further"
 	}), "%v", o.Findings)
 	assert.Equal(t, ", more than the regulator can hold", o.Trials[0].heldSaid(top))
 	assert.Zero(t, o.Trials[0].BestTop.Value)

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"sync"
 
 	"slotwright/winding/job"
@@ -86,7 +87,7 @@ func measureSlot(s job.SlotSpec) slotRoom {
 
 // slotShape is the slot's shape, and what of it still has to be measured.
 func slotShape(s job.SlotSpec) (slot.Shape, string) {
-	shape, err := slot.ParseShape(orWord(s.Shape, slot.AreaOnly.String()))
+	shape, err := slot.ParseShape(cmp.Or(s.Shape, slot.AreaOnly.String()))
 	switch {
 	case err != nil:
 		return shape, err.Error()
@@ -132,13 +133,6 @@ func (r *slotRoom) leakage(c *coilSet) float64 {
 
 // depthMM is the slot's depth, 0 when it is not known.
 func (r *slotRoom) depthMM() float64 { return r.rooms[0].DepthMM }
-
-func orWord(word, fallback string) string {
-	if word == "" {
-		return fallback
-	}
-	return word
-}
 
 // guessedIf is Guessed when one of the readings is.
 func guessedIf(readings ...quantity.Reading) quantity.Origin {

@@ -76,15 +76,20 @@ func (a aboutStar) callOut(d *doubts, at func(string) string, t job.Trial, o *Tr
 	rpm, ok := a.beginRPM(o)
 	switch top := a.speeds.top; {
 	case t.Connection == layout.Delta:
-		d.add(Doubt, at("connection"), t.Name, "leave them off, or join it in star", "", "diodes at the star point: a delta has none")
+		d.add(Finding{Severity: Doubt, Path: at("connection"), Trial: t.Name, Fix: "leave them off, or join it in star"},
+			"diodes at the star point: a delta has none")
 	case !ok && o.Kw3.Known() && o.Kw3.Value < 1e-9:
-		d.add(Note, at("connection"), t.Name, "", source, "the star point's diodes add nothing: this winding lets no third harmonic through (kw3 is 0)")
+		d.add(Finding{Severity: Note, Path: at("connection"), Trial: t.Name, Source: source},
+			"the star point's diodes add nothing: this winding lets no third harmonic through (kw3 is 0)")
 	case !ok && !o.Kw3.Known():
-		d.add(Note, at("connection"), t.Name, "give slots, poles and span", source, "what the star point's diodes add is not counted: the third harmonic of the EMF is not known without the coils' layout")
+		d.add(Finding{Severity: Note, Path: at("connection"), Trial: t.Name, Fix: "give slots, poles and span", Source: source},
+			"what the star point's diodes add is not counted: the third harmonic of the EMF is not known without the coils' layout")
 	case !ok:
 	case top.Known() && top.Value < rpm:
-		d.add(Note, at("connection"), t.Name, "", source, "the star point's diodes add nothing up to the top speed of %.0f rpm: they begin at about %.0f rpm (%s)", top.Value, rpm, thirdWaveText(a.field))
+		d.add(Finding{Severity: Note, Path: at("connection"), Trial: t.Name, Source: source},
+			"the star point's diodes add nothing up to the top speed of %.0f rpm: they begin at about %.0f rpm (%s)", top.Value, rpm, thirdWaveText(a.field))
 	default:
-		d.add(Note, at("connection"), t.Name, "", source, "from about %.0f alternator rpm, at the earliest, the star point's diodes can add amps: what they add is counted (%s)", rpm, thirdWaveText(a.field))
+		d.add(Finding{Severity: Note, Path: at("connection"), Trial: t.Name, Source: source},
+			"from about %.0f alternator rpm, at the earliest, the star point's diodes can add amps: what they add is counted (%s)", rpm, thirdWaveText(a.field))
 	}
 }

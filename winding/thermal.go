@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"math"
 
 	"slotwright/winding/heat"
@@ -141,12 +142,12 @@ func (m *machine) asOnPlate(plateRPM, topRPM quantity.Figure) bool {
 
 // cooling is how the job has it cooled.
 func (m *machine) cooling() heat.Cooling {
-	c, _ := heat.ParseCooling(orWord(m.Cooling, heat.Open.String()))
+	c, _ := heat.ParseCooling(cmp.Or(m.Cooling, heat.Open.String()))
 	return c
 }
 
 // class is what its insulation stands.
 func (m *machine) class() heat.Class {
-	class, _ := heat.ParseClass(orWord(m.ThermalClass, defaultClass))
+	class, _ := heat.ParseClass(cmp.Or(m.ThermalClass, defaultClass))
 	return class
 }

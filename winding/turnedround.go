@@ -38,7 +38,7 @@ func (a turnedRound) callOut(d *doubts) {
 	if highest, usual := top.Value*other*other, a.speeds.usual.Value*other*other; highest < a.begins || usual > fastFor*a.begins {
 		return
 	}
-	d.add(Doubt, path, "", fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, other, top.Value*other*other), "n2 = i·n1; common practice, no source",
+	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, other, top.Value*other*other), Source: "n2 = i·n1; common practice, no source"},
 		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins)
 }
 

@@ -324,30 +324,3 @@ func whereIn(condition int, kind string, m *MachineOutcome) string {
 	}
 	return fmt.Sprintf("with the %s at %s rpm", whose(kind), asTyped(c.X.Value))
 }
-
-// amps and whole are numbers as the grid has them.
-func amps(v float64) string {
-	return strings.Replace(quantity.File.Value(v, quantity.Amps[0], 3), "-", "−", 1) // a hyphen would part from its number at a line's end
-}
-
-// figures is a number of a sentence to three figures, asTyped to four; whole digits always in full.
-func figures(v float64) string { return quantity.Number(v, quantity.AtMost(3)) }
-
-func asTyped(v float64) string { return quantity.Number(v, quantity.AtMost(4)) }
-
-func whole(f quantity.Figure) string { return quantity.Number(f.Value, 0) }
-
-// joined puts what is said one after another.
-func joined(by string, parts ...string) string {
-	text := ""
-	for _, p := range parts {
-		switch {
-		case p == "":
-		case text == "":
-			text = p
-		default:
-			text += by + p
-		}
-	}
-	return text
-}

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"sync"
@@ -29,7 +30,7 @@ func windRotor(d *job.DriveSpec) (rotor drive.Rotor, why string) {
 	if !d.RotorM.Given() {
 		return rotor, "needs the diameter of the wind rotor"
 	}
-	shape, _ := drive.ParseShape(orWord(d.Curve, drive.Heier.String()))
+	shape, _ := drive.ParseShape(cmp.Or(d.Curve, drive.Heier.String()))
 	rotor = drive.Rotor{DiameterM: d.RotorM.Value, Shape: shape, PeakCp: d.PeakCp.Or(defaultPeakCp), PeakLambda: d.PeakLambda.Or(defaultPeakLambda)}
 	if err := rotor.Check(); err != nil {
 		return rotor, err.Error()

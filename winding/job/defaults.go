@@ -21,9 +21,10 @@ type Default struct {
 	Source string
 }
 
-// Where defaults come from.
+// Where defaults come from. Practice is the source of any rule that the trade goes by and nobody has
+// published.
 const (
-	practice    = "common practice, no source"
+	Practice    = "common practice, no source"
 	leftOut     = "left out unless said"
 	cold        = "the reference temperature of IEC 60028"
 	standardAir = "the standard atmosphere, ISO 2533, from memory"
