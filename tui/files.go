@@ -55,7 +55,7 @@ func (m *Model) saveTo(w saving) tea.Cmd {
 	case errors.Is(err, job.ErrChanged) && w.path == "":
 		m.askPathFor(w, otherName(typed), err.Error())
 	default:
-		m.askPathFor(w, either(w.typed != "", w.typed, typed), err.Error())
+		m.askPathFor(w, kit.Either(w.typed != "", w.typed, typed), err.Error())
 	}
 	return nil
 }

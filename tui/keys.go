@@ -98,13 +98,13 @@ func (m *Model) follow(fields []string) {
 func (m *Model) flipLengths() {
 	m.s.Units.Inch = !m.s.Units.Inch
 	m.store.SetUnits(m.s.Units)
-	m.s.Say("lengths in " + either(m.s.Units.Inch, "inches", "millimetres"))
+	m.s.Say("lengths in " + kit.Either(m.s.Units.Inch, "inches", "millimetres"))
 }
 
 func (m *Model) flipDegrees() {
 	m.s.Units.Fahrenheit = !m.s.Units.Fahrenheit
 	m.store.SetUnits(m.s.Units)
-	m.s.Say("temperatures in " + either(m.s.Units.Fahrenheit, "°F", "°C"))
+	m.s.Say("temperatures in " + kit.Either(m.s.Units.Fahrenheit, "°F", "°C"))
 }
 
 func (m *Model) nextWires() {
@@ -128,13 +128,6 @@ func (m *Model) flipMouse() tea.Cmd {
 	}
 	m.s.Say("the mouse points and scrolls; hold shift to mark text")
 	return tea.EnableMouseCellMotion
-}
-
-func either(yes bool, a, b string) string {
-	if yes {
-		return a
-	}
-	return b
 }
 
 // nextSystem goes round the tables of sizes.

@@ -66,7 +66,7 @@ func (m *Model) begin(s *session.Session) {
 		m.active = 0
 	}
 	if n := len(s.Problems()) + s.Document().More(); n > 0 {
-		key := either(m.view().Typing(s), "f3", "!")
+		key := kit.Either(m.view().Typing(s), "f3", "!")
 		words := fmt.Sprintf("%d things in the file cannot be used; they stay in it until mended. %s lists them", n, key)
 		if n == 1 {
 			words = "one thing in the file cannot be used; it stays in it until mended. " + key + " says which"

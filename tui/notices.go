@@ -103,7 +103,7 @@ func (m *Model) sentence(msg session.Message) []string {
 	}
 	lines := t.WrapPaint(role, kit.Clean(msg.Text), m.w-2)
 	for i := range lines {
-		lines[i] = either(i == 0, t.Style(role).Render(mark), strings.Repeat(" ", kit.Width(mark))) + " " + lines[i]
+		lines[i] = kit.Either(i == 0, t.Style(role).Render(mark), strings.Repeat(" ", kit.Width(mark))) + " " + lines[i]
 	}
 	return lines
 }

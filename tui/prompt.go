@@ -126,7 +126,7 @@ func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 		w = within.W
 	}
 	lines := []string{""}
-	if why := either(p.why != "", p.why, p.note); why != "" {
+	if why := kit.Either(p.why != "", p.why, p.note); why != "" {
 		lines = t.Wrap(kit.Clean(why), w-2)
 		lines = append(lines[:min(len(lines), 6)], "")
 	}

@@ -189,7 +189,7 @@ func TestHelpTellsEveryKey(t *testing.T) {
 			keys := b.Help().Key
 			for i, k := range b.Keys() {
 				if b.Help().Key == "" {
-					keys += either(i > 0, ", ", "") + kit.KeyName(m.s.Theme, k)
+					keys += kit.Either(i > 0, ", ", "") + kit.KeyName(m.s.Theme, k)
 				}
 			}
 			require.Regexp(t, `\s`+regexp.QuoteMeta(keys)+`\s+`+regexp.QuoteMeta(b.Help().Desc), help, "%v", st)

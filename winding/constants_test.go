@@ -37,7 +37,6 @@ func TestConstants(t *testing.T) {
 		{What: "speeds of a curve", Want: 49, Have: curvePoints, Source: choice},
 		{What: "samples of a trial for its drive", Want: 48, Have: driveSamples, Source: choice},
 		{What: "m/s between winds", Want: 0.5, Have: windStep, Source: choice},
-		{What: "circular mils in a mm²", Want: 1973.5252413, Have: cmilPerMM2, Source: "(4/π)/0.0254², by definition"},
 		{What: "m in a foot", Want: 0.3048, Have: metresPerFoot, Source: "by definition, 1959"},
 		{What: "kg in a pound", Want: 0.45359237, Have: kilogramPerPound, Source: "by definition, 1959"},
 	})

@@ -8,6 +8,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // # What a reading that is off by a known part speaks of
@@ -131,7 +132,7 @@ func (f *faultsOf) circuits() {
 	for _, made := range f.coils.choices {
 		if made != planned {
 			k := float64(planned) / float64(made)
-			f.add(k*k, k, "its coils joined in %s, not %d", counted(made, "circuit"), planned)
+			f.add(k*k, k, "its coils joined in %s, not %d", text.Count(made, "circuit"), planned)
 		}
 	}
 	if n := f.perCircuit(); n >= 2 && n%2 == 0 {
@@ -155,14 +156,6 @@ func (f *faultsOf) perCircuit() int {
 	return int(f.coils.perPhase) / f.coils.circuits
 }
 
-// counted is "1 strand", "2 strands".
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 // strands: some missing, one more, or one behind the other. Of two sizes nothing is said.
 func (f *faultsOf) strands() {
 	bundle := f.trial.Bundle()
@@ -172,7 +165,7 @@ func (f *faultsOf) strands() {
 	n := bundle.Count()
 	of := float64(n)
 	for missing := 1; missing < n; missing++ {
-		f.add(of/(of-float64(missing)), 1, "%s of %d not joined%s", counted(missing, "strand"), n, f.each(", in every phase"))
+		f.add(of/(of-float64(missing)), 1, "%s of %d not joined%s", text.Count(missing, "strand"), n, f.each(", in every phase"))
 	}
 	f.add(of/(of+1), 1, "%d strands in hand, not %d", n+1, n)
 	if n > 1 {

@@ -9,6 +9,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/readings"
 )
 
 // The inductance of a phase, best route first (each in package field, with its source):
@@ -33,10 +34,8 @@ import (
 // or two phases share one.
 
 // saturated is how much longer a gap looks when the iron behind it is full, as it is in a
-// wound-rotor alternator at full field: 0.299 mH unsaturated against 0.170 mH at 4.75 A of
-// field, a 180 A claw-pole machine (Sarafianos et al. 2015, as digitised in a public
-// repository).
-const saturated = 0.299 / 0.170
+// wound-rotor alternator at full field.
+const saturated = readings.Saturation
 
 // inductances is what the inductance of any winding goes by.
 type inductances struct {

@@ -6,9 +6,10 @@ import (
 	"slotwright/wiretable"
 )
 
-const (
-	metresPerFoot    = 0.3048     // by definition, 1959
-	kilogramPerPound = 0.45359237 // by definition, 1959
+// How wire is sold.
+var (
+	metresPerFoot    = quantity.Metres[1].Base(1)
+	kilogramPerPound = quantity.Kilograms[1].Base(1)
 )
 
 // Where nothing was said.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"sync"
 
+	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
@@ -155,9 +156,6 @@ func slotWires(w job.Wound) [2]slot.Wire {
 	return wires
 }
 
-// cmilPerMM2 is circular mils in a square millimetre: 4/π/0.0254², by definition.
-const cmilPerMM2 = 1973.5252413
-
 // fit puts a trial's wire into the slot.
 func (r *slotRoom) fit(w *candidate) Fit {
 	bundle, layers := w.trial.Bundle(), w.key.layers
@@ -177,7 +175,7 @@ func (r *slotRoom) fit(w *candidate) Fit {
 	f.OverallMM = quantity.Of(first.OverallMM(w.trial.Build).NominalMM)
 	area := bundle.AreaMM2(w.trial.Build)
 	f.ConductorAreaMM2 = quantity.Of(area)
-	f.ConductorAreaCmil = quantity.Of(area * cmilPerMM2)
+	f.ConductorAreaCmil = quantity.Of(area * heat.CmilPerMM2)
 	f.Conductors, f.CopperPerSlotMM2 = quantity.Missing("needs the turns"), quantity.Missing("needs the turns")
 	sides := w.coils.slotTurns * float64(layers)
 	if w.coils.slotTurns > 0 {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slotwright/winding/layout"
+	"slotwright/winding/text"
 
 	"github.com/spf13/cobra"
 )
@@ -156,22 +157,14 @@ func describeLayout(l *layout.Layout, conn layout.Connection) laidOut {
 	return a
 }
 
-// some is a number of things: "1 layer", "2 layers", "1/2 slots".
-func some(n any, thing string) string {
-	if fmt.Sprint(n) == "1" {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%v %ss", n, thing)
-}
-
 func (a laidOut) print(w io.Writer, l *layout.Layout) {
 	num, den := l.SlotsPerPolePhase()
 	q := fmt.Sprint(num)
 	if den != 1 {
 		q = fmt.Sprintf("%d/%d", num, den)
 	}
-	fmt.Fprintf(w, "%s, %s, %s, span %d, %s, %s; %s per pole and phase\n", some(a.Slots, "slot"), some(a.Poles, "pole"), some(a.Phases, "phase"), a.Span,
-		some(a.Layers, "layer"), a.Kind, some(q, "slot"))
+	fmt.Fprintf(w, "%s, %s, %s, span %d, %s, %s; %s per pole and phase\n", text.Count(a.Slots, "slot"), text.Count(a.Poles, "pole"), text.Count(a.Phases, "phase"), a.Span,
+		text.Count(a.Layers, "layer"), a.Kind, text.Count(q, "slot"))
 	fmt.Fprintf(w, "winding factor %.4f   3rd %.4f   5th %.4f   7th %.4f   11th %.4f   13th %.4f\n", a.Kw1, a.Harmonics["3"], a.Harmonics["5"], a.Harmonics["7"], a.Harmonics["11"], a.Harmonics["13"])
 	fmt.Fprintf(w, "circuits allowed: %s\n\n", strings.Trim(fmt.Sprint(a.CircuitChoices), "[]"))
 	for i, s := range a.Steps {

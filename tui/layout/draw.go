@@ -7,6 +7,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/layout"
+	"slotwright/winding/text"
 )
 
 // Draw fills the rectangle: the facts, the stator unrolled, the step in words, the
@@ -77,7 +78,7 @@ func centred(lines []string, w int) []string {
 func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	sp := d.plan.Spec()
 	first := []string{
-		counted(sp.Slots, "slot"), counted(sp.Poles, "pole"), phasesText(sp), layersText(sp.Layers), sp.Kind.String(),
+		text.Count(sp.Slots, "slot"), text.Count(sp.Poles, "pole"), phasesText(sp), layersText(sp.Layers), sp.Kind.String(),
 		fmt.Sprintf("span %d (slot 1 to %d)", sp.Span, sp.Span+1),
 	}
 	if sp.Kind == layout.Concentric {
@@ -91,9 +92,9 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	if w < 100 {
 		per, _, _ = strings.Cut(per, " slot")
 	}
-	joined := d.connected.String() + ", " + counted(d.plan.Circuits(), "circuit") + " a phase"
+	joined := d.connected.String() + ", " + text.Count(d.plan.Circuits(), "circuit") + " a phase"
 	if sp.Phases < 3 {
-		joined = counted(d.plan.Circuits(), "circuit")
+		joined = text.Count(d.plan.Circuits(), "circuit")
 	}
 	factor := fmt.Sprintf("kw1 %.4f", d.plan.Factor(1))
 	if w >= 120 {
@@ -139,13 +140,13 @@ func coilsText(d *sheet) string {
 		least, most = min(least, step.Turns), max(most, step.Turns)
 	}
 	if !d.turnsKnown {
-		return counted(len(d.steps), "coil") + ", turns not given"
+		return text.Count(len(d.steps), "coil") + ", turns not given"
 	}
 	turns := turnsText(d, most)
 	if least != most {
 		turns = fmt.Sprintf("%d to %s", least, turns)
 	}
-	return counted(len(d.steps), "coil") + " of " + turns
+	return text.Count(len(d.steps), "coil") + " of " + turns
 }
 
 // fill joins as many of the texts as fit.
@@ -164,19 +165,11 @@ func fill(t kit.Theme, texts []string, w int) string {
 	return t.Text(line)
 }
 
-// counted is "1 slot" or "36 slots".
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 func phasesText(sp layout.Spec) string {
 	if sp.Sets == 2 {
 		return "2 sets of 3 phases"
 	}
-	return counted(sp.Phases, "phase")
+	return text.Count(sp.Phases, "phase")
 }
 
 func layersText(n int) string {
@@ -191,7 +184,7 @@ func turnsText(d *sheet, turns int) string {
 	if !d.turnsKnown {
 		return "turns not given"
 	}
-	return counted(turns, "turn")
+	return text.Count(turns, "turn")
 }
 
 // narrowLegend is the width below which the legend says where one looks from in fewer words.

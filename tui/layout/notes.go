@@ -6,6 +6,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
+	"slotwright/winding/text"
 )
 
 // notesFrom is the height from which the words of the facts are explained under the lists; on a
@@ -31,7 +32,7 @@ func wordsOf(d *sheet) []string {
 	sp := d.plan.Spec()
 	list := []string{"q: slots of one phase under one pole.", "kw1: the part of the turns that the working wave finds, kw3 that of the third harmonic."}
 	if sp.Kind != layout.Concentric {
-		list = append([]string{fmt.Sprintf("Span %d: the two sides of a coil lie %s apart, its throw is 1 to %d.", sp.Span, counted(sp.Span, "slot"), sp.Span+1)}, list...)
+		list = append([]string{fmt.Sprintf("Span %d: the two sides of a coil lie %s apart, its throw is 1 to %d.", sp.Span, text.Count(sp.Span, "slot"), sp.Span+1)}, list...)
 	}
 	if d.bench.Job().Machine.Stator == job.StatorFlat {
 		list = append([]string{"Slot: here the gap between two flat coils, as the card calls it."}, list...)

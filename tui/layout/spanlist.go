@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // marked is the marked row of the comparison: the present span until it is moved, or
@@ -213,7 +214,7 @@ func oneShorter(d *sheet, mark int) string {
 
 // circuitsMeaning is a number of circuits in words.
 func circuitsMeaning(d *sheet, c winding.CircuitsChoice) string {
-	text := counted(c.Circuits, "circuit") + " a phase"
+	text := text.Count(c.Circuits, "circuit") + " a phase"
 	if c.Present {
 		return text + ", as now. The others are against it, with the same turns and wire; turns needed are those of a coil for the present volts."
 	}

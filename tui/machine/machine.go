@@ -107,16 +107,16 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 	choice, adds := len(v.form.Focused().Choices) > 0, v.form.Focused().Adds
 	list := v.offerBindings(s)
 	if v.begins {
-		list = append(list, kit.Bind(group, "ctrl+f", either(v.first, "every field", "first things"),
+		list = append(list, kit.Bind(group, "ctrl+f", kit.Either(v.first, "every field", "first things"),
 			"Only the few things that matter first, in the order of the bench, or every field.", func() { v.turn(s) }))
 	}
 	list = append(list, []kit.Binding{
-		kit.Bind(group, "enter", either(adds, "add it", "next"), "Go on to the next field: what is there holds, or what stands dim. Beside a +, begin an entry.", func() {
+		kit.Bind(group, "enter", kit.Either(adds, "add it", "next"), "Go on to the next field: what is there holds, or what stands dim. Beside a +, begin an entry.", func() {
 			if !v.add(s) {
 				v.by(s, 1)
 			}
 		}),
-		kit.Bind(group, "space", either(adds, "", either(choice, "choices", "edit")), "Edit the value that is there, or list the choices. Letters and figures typed begin a new value; figures typed on a list of which nothing is said begin one in the field below.", func() {
+		kit.Bind(group, "space", kit.Either(adds, "", kit.Either(choice, "choices", "edit")), "Edit the value that is there, or list the choices. Letters and figures typed begin a new value; figures typed on a list of which nothing is said begin one in the field below.", func() {
 			if !v.add(s) {
 				v.form = v.form.Edit()
 				s.Settle()
@@ -379,11 +379,4 @@ func (v *View) keepTyping(s *session.Session, rows []form.Row) {
 		}
 		rows[i].Text = typing.Text
 	}
-}
-
-func either(yes bool, a, b string) string {
-	if yes {
-		return a
-	}
-	return b
 }

@@ -106,7 +106,7 @@ func (s *Session) TakeRung(r winding.Rung, asNew bool) {
 	if asNew {
 		at = len(s.outcome.Trials)
 		if at >= job.MaxTrials {
-			s.Say(fmt.Sprintf("there are %d trials already, as many as fit side by side; remove one first", job.MaxTrials))
+			s.sayFull()
 			return
 		}
 		doc = doc.Add("trial", s.Trial)

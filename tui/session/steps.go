@@ -193,6 +193,11 @@ func (s *Session) FillLimit() float64 {
 	return 0.70
 }
 
+// sayFull says that there is no room for one more trial.
+func (s *Session) sayFull() {
+	s.Say(fmt.Sprintf("there are %d trials already, as many as fit side by side; remove one first", job.MaxTrials))
+}
+
 // AddTrial copies the chosen trial under the next free letter.
 func (s *Session) AddTrial() {
 	n := len(s.outcome.Trials)
@@ -201,7 +206,7 @@ func (s *Session) AddTrial() {
 		doc = s.doc.Add("trial", -1)
 	}
 	if doc.Refused() == "" && doc.Text() == s.doc.Text() {
-		s.Say(fmt.Sprintf("there are %d trials already, as many as fit side by side; remove one first", job.MaxTrials))
+		s.sayFull()
 		return
 	}
 	if doc.Refused() == "" {

@@ -55,7 +55,7 @@ func (v *View) Show(folder string) { v.folder, v.marked, v.typed = folder, "", "
 func (v *View) Bindings(s *session.Session) []kit.Binding {
 	const group, list = "Shelf", "The list"
 	any := len(v.shown.list) > 0
-	bench := kit.Bind(group, "f9", either(v.bench, "the job", "this bench"), "What this bench learns, or the marked job.", func() { v.bench = !v.bench })
+	bench := kit.Bind(group, "f9", kit.Either(v.bench, "the job", "this bench"), "What this bench learns, or the marked job.", func() { v.bench = !v.bench })
 	own := []kit.Binding{
 		kit.Command(group, "enter", "open", "Open the marked job.", func(tea.KeyMsg) tea.Cmd { return v.doors.Open(v.path()) }).When(any),
 		kit.Command(group, "f6", "new from it", "Begin a new job from the marked one: machine, drive, battery and trials stay, what was read on that piece is emptied.",
@@ -150,11 +150,4 @@ func (v *View) Click(s *session.Session, x, y int) {
 		}
 		v.marked = v.shown.list[i].File
 	}
-}
-
-func either(yes bool, a, b string) string {
-	if yes {
-		return a
-	}
-	return b
 }

@@ -11,6 +11,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // ladder is every gauge with the slot full, from thick and few to thin and many, in place of
@@ -215,7 +216,7 @@ func (l *ladder) head(s *session.Session, w int) string {
 		what = "coil"
 	}
 	head, by := fmt.Sprintf("%s: every %s size, the %s full", o.Name, s.Sizes(), what), "; "
-	parts := []string{counted(fmt.Sprint(l.strands), "strand") + " in hand", o.Connection.String(), counted(fmt.Sprint(o.Circuits), "circuit")}
+	parts := []string{text.Count(l.strands, "strand") + " in hand", o.Connection.String(), text.Count(o.Circuits, "circuit")}
 	if noStar(s) {
 		parts = slices.Delete(parts, 1, 2)
 	}
@@ -257,7 +258,7 @@ func (l *ladder) whyNone(s *session.Session) string {
 	case !fit.Known():
 		return "The ladder fills the slot: it " + fit.Why + "."
 	}
-	return fmt.Sprintf("No gauge of which %s in hand fit this slot. < takes a strand out.", counted(fmt.Sprint(l.strands), "strand"))
+	return fmt.Sprintf("No gauge of which %s in hand fit this slot. < takes a strand out.", text.Count(l.strands, "strand"))
 }
 
 // tableIn is the rungs in w cells: where there is no room for every column, the limit goes first,

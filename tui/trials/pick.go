@@ -8,6 +8,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -24,7 +25,7 @@ func choicesOf(s *session.Session, row string) []kit.Option {
 		}
 	case rowCircuits:
 		for _, n := range s.Outcome().Trials[s.Trial].CircuitChoices {
-			list = append(list, kit.Option{ID: fmt.Sprint(n), Label: counted(fmt.Sprint(n), "circuit")})
+			list = append(list, kit.Option{ID: fmt.Sprint(n), Label: text.Count(n, "circuit")})
 		}
 	}
 	return list

@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 )
 
 // The rows that are no figure, by their ids; a figure's row has the figure's id.
@@ -166,29 +167,22 @@ func (v *View) folded(s *session.Session) []string {
 func foldText(s *session.Session, folded []string) string {
 	var parts []string
 	for _, id := range folded {
-		text := inputText(s, id, 0).Text
+		part := inputText(s, id, 0).Text
 		switch {
 		case id == rowConnection && noStar(s):
 			continue
 		case id == rowCircuits:
-			text = counted(text, "circuit")
+			part = text.Count(part, "circuit")
 		case id == rowStrands:
-			text = counted(text, "strand") + " in hand"
+			part = text.Count(part, "strand") + " in hand"
 		}
-		parts = append(parts, text)
+		parts = append(parts, part)
 	}
-	text := strings.Join(parts, ", ")
+	all := strings.Join(parts, ", ")
 	if len(s.Outcome().Trials) > 1 {
-		text += ", in all"
+		all += ", in all"
 	}
-	return text
-}
-
-func counted(n, of string) string {
-	if n == "1" {
-		return "1 " + of
-	}
-	return n + " " + of + "s"
+	return all
 }
 
 // noStar reports whether star or delta means nothing: with one phase, or with two.

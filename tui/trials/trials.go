@@ -157,8 +157,8 @@ func (v *View) typing(s *session.Session) []kit.Binding {
 	}).When(folded || v.inputPath(s) != "")
 	figures.SetHelp(shown, figures.Help().Desc)
 	return []kit.Binding{
-		kit.Bind(trial, "enter", either(v.passes(s), "next", "why"), "On an input: go on to the next, what is there holds. On a figure: why it is so, or to the field that it waits for.", func() { v.enter(s) }),
-		kit.Bind(trial, "space", either(v.passes(s), "edit", ""), "Edit the marked input's value, or list its choices.", func() { v.edit(s) }),
+		kit.Bind(trial, "enter", kit.Either(v.passes(s), "next", "why"), "On an input: go on to the next, what is there holds. On a figure: why it is so, or to the field that it waits for.", func() { v.enter(s) }),
+		kit.Bind(trial, "space", kit.Either(v.passes(s), "edit", ""), "Edit the marked input's value, or list its choices.", func() { v.edit(s) }),
 		figures,
 		kit.Bind("Trials", "y f5", "why", "Why the marked figure is so: its formula with the numbers in it, and the inputs it comes from.", func() { v.why.open = true }),
 	}
@@ -251,11 +251,4 @@ func (v *View) typed(msg tea.KeyMsg) bool {
 	next, used := v.input.Key(msg)
 	v.input = next
 	return used
-}
-
-func either(yes bool, a, b string) string {
-	if yes {
-		return a
-	}
-	return b
 }

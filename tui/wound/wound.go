@@ -165,7 +165,7 @@ func (v *View) areas() (form, says kit.Rect) {
 		form, says = r.SplitBottom(boxed)
 		says.W = min(says.W, column) // as wide as what stands over it
 	default:
-		form, says = r.SplitBottom(either(r.W < narrow, 3, 2))
+		form, says = r.SplitBottom(kit.Either(r.W < narrow, 3, 2))
 	}
 	form.W = min(form.W, column)
 	return form, says
@@ -233,11 +233,4 @@ func inShort(s *session.Session, record int, list []check, why bool) (said []str
 		}
 	}
 	return said
-}
-
-func either(yes bool, a, b int) int {
-	if yes {
-		return a
-	}
-	return b
 }

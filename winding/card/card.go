@@ -6,6 +6,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // Options say how the text is set.
@@ -53,7 +54,7 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 	w := newWriter(b, o, opt)
 	if trial < 0 || trial >= len(o.Trials) {
 		w.title("WINDING CARD", jobName(o))
-		w.say(2, fmt.Sprintf("There is no trial %d: this job has %s.", trial+1, count(len(o.Trials), "trial")))
+		w.say(2, fmt.Sprintf("There is no trial %d: this job has %s.", trial+1, text.Count(len(o.Trials), "trial")))
 		return w.String()
 	}
 	t := &o.Trials[trial]

@@ -4,11 +4,14 @@ import (
 	"strings"
 )
 
+// invented stands on every paper of the built-in example.
+const invented = "INVENTED EXAMPLE: no such machine, person or place exists."
+
 // preface is what stands under the title: whether it is invented, notes, how to read it.
 func (w *writer) preface() {
 	w.gap()
 	if w.o.Invented {
-		w.say(2, "INVENTED EXAMPLE: no such machine, person or place exists.")
+		w.say(2, invented)
 		w.gap()
 	}
 	if w.job.Notes != "" {

@@ -1,7 +1,6 @@
 package card
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -36,14 +35,6 @@ func asFigure(r quantity.Reading) quantity.Figure {
 		f.Why = "not given"
 	}
 	return f
-}
-
-// count is a number of things in words: "1 trial", "2 trials".
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 // figureAnd is a line for a figure that is known, with some words after it; one that is

@@ -8,6 +8,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // oldWinding is what came out of the slots, what its plate said, what it gave.
@@ -59,7 +60,7 @@ func (w *writer) wound(t *winding.TrialOutcome, wound job.Wound) {
 	if w.job.Machine.Phases.Or(3) < 3 {
 		how = ""
 	}
-	w.pair("Connection", how+count(t.Circuits, "circuit"))
+	w.pair("Connection", how+text.Count(t.Circuits, "circuit"))
 }
 
 // turns is turns per coil, or coil by coil.
@@ -130,7 +131,7 @@ func over(span quantity.Reading) string {
 	if !span.Given() {
 		return ""
 	}
-	return " over " + count(span.Whole(), "slot")
+	return " over " + text.Count(span.Whole(), "slot")
 }
 
 // asRead is a reading in its unit.

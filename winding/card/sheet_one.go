@@ -8,6 +8,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/text"
 )
 
 // blank is where a figure belongs that nobody gave.
@@ -48,7 +49,7 @@ func (w *writer) whose(t *winding.TrialOutcome, trial int) {
 	w.hang("", verbatim(jobName(w.o)+noteOf(t.Note)))
 	w.raw("Tag ______________  Begun ______________  Done ______________  By ____________")
 	if w.o.Invented {
-		w.raw("INVENTED EXAMPLE: no such machine, person or place exists.")
+		w.raw(invented)
 	}
 	w.ready(t, trial)
 }
@@ -180,14 +181,14 @@ func (w *writer) joined(t *winding.TrialOutcome) string {
 	if w.job.Machine.Phases.Given() && w.job.Machine.Phases.Whole() < 3 {
 		how = ""
 	}
-	circuits := fmt.Sprintf("%s%s in each phase", how, count(t.Circuits, "circuit"))
+	circuits := fmt.Sprintf("%s%s in each phase", how, text.Count(t.Circuits, "circuit"))
 	switch {
 	case w.flat():
 		return circuits
 	case t.Span == 1 && t.Layers == 2:
 		return circuits + ", two coils side by side in a slot"
 	}
-	return fmt.Sprintf("%s, %s, %s winding", circuits, count(t.Layers, "layer"), t.Kind)
+	return fmt.Sprintf("%s, %s, %s winding", circuits, text.Count(t.Layers, "layer"), t.Kind)
 }
 
 // flat reports whether the coils are laid flat and cast, without iron.

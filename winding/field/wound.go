@@ -1,5 +1,7 @@
 package field
 
+import "slotwright/wiretable"
+
 // Wound is the circuit of a wound rotor: a copper coil behind two brushes.
 type Wound struct {
 	Ohms20     float64 // of the coil at 20 °C, above 0
@@ -8,8 +10,8 @@ type Wound struct {
 }
 
 // Ohms is the coil's resistance when running, R20·(234.5 + t)/254.5: copper's 0.00393 a
-// kelvin at 20 °C (IEC 60028).
-func (w Wound) Ohms() float64 { return w.Ohms20 * (234.5 + w.TempC) / 254.5 }
+// kelvin at 20 °C (IEC 60028, package wiretable).
+func (w Wound) Ohms() float64 { return w.Ohms20 * wiretable.Copper.TempFactor(20, w.TempC) }
 
 // Amps is what a supply of some volts drives; 0 when it does not pass the brushes.
 func (w Wound) Amps(supply float64) float64 {
