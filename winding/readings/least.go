@@ -78,7 +78,7 @@ func (l least) minimise(x point) (point, float64) {
 			next := l.clamp(l.step(x, jtj, jtr, damping))
 			at := l.cost(next)
 			if at < cost {
-				moved = cost-at > 1e-9*(cost+1e-9)
+				moved = cost-at > max(1e-9*cost, 1e-12)
 				x, cost = next, at
 				damping = max(damping/10, 1e-9)
 				break

@@ -21,8 +21,9 @@ import (
 //
 // L(i) makes a current and the current an L. With a below 0 more than one current can agree
 // with itself; a machine run up from rest comes to the lowest. settle climbs from the current
-// of L(0) by fifths until the current is more than its own inductance lets through, and finds
-// the place between by false position: some ten solutions of the bridge, 0.1 ms.
+// of L(0), by twice of what is missing, then four times and so on, a fifth at most, until the current is
+// more than its own inductance lets through, and finds the place between by false position: some six
+// solutions of the bridge.
 //
 // Where it ends. Saliency, harmonics and the iron's loss are in k, L and a as far as they go
 // in there. The current is taken as in step with nothing: the d and q axes fill alike.
@@ -61,7 +62,7 @@ func settle(henries, flow func(float64) float64) float64 {
 			return high
 		}
 		low, atLow = high, atHigh
-		high *= 1.2
+		high += min(0.2*high, math.Ldexp(atHigh, n+1))
 		atHigh = over(high)
 	}
 	return zero(over, low, high, atLow, atHigh)

@@ -212,14 +212,15 @@ func (p *problem) residual(m model, n int) float64 {
 }
 
 // residuals are in standard deviations; the last is what is expected of a.
-func (p *problem) residuals(x point) []float64 {
-	m := p.at(x)
+func (p *problem) residuals(x point) []float64 { return p.residualsOf(p.at(x)) }
+
+func (p *problem) residualsOf(m model) []float64 {
 	rs := make([]float64, 0, len(p.reads)+1)
 	for n := range p.reads {
 		rs = append(rs, p.residual(m, n)/p.sigma[n])
 	}
 	usual, doubt := p.m.usualFall()
-	return append(rs, (x[2]-usual)/doubt)
+	return append(rs, (m.fall-usual)/doubt)
 }
 
 // mostSlope keeps a reading from losing its weight by a fit that puts it at cut-in.

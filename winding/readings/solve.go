@@ -127,8 +127,9 @@ func (p *problem) start() point {
 		z := math.Exp(k) * top / p.ref / (2 * math.Pi * p.m.hertz(top))
 		for s := 0.02; s < 3; s *= 1.3 {
 			x := point{k, math.Log(z * s), usual}
-			c := 0.0
-			for _, r := range p.residuals(x) {
+			m, c := p.at(x), 0.0
+			m.fall = 0 // for a first look
+			for _, r := range p.residualsOf(m) {
 				c += min(sq(r), 400) // one reading that is far off shall not decide
 			}
 			if c < least {
