@@ -2,12 +2,10 @@ package winding
 
 import (
 	"reflect"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 
 	"slotwright/winding/job"
+	"slotwright/winding/parallel"
 )
 
 // # What is not worked out again
@@ -96,47 +94,11 @@ func (b *Bench) work() *done {
 	if b.before == nil {
 		tasks = append(tasks, func() { d.old = b.oldAlone(d) }, func() { d.machine = b.machineAlone(d) })
 	}
-	sideBySide(len(tasks), func(k int) { tasks[k]() })
+	parallel.Each(len(tasks), func(k int) { tasks[k]() })
 	for _, i := range fresh {
 		o := &d.trials[i].outcome
 		o.Against = b.byTurns().against(b.job.Trials[i], o, d.old)
 	}
 	b.done.Store(d)
 	return d
-}
-
-// sideBySide does so many things, on as many processors as there are. A panic in one is a
-// panic of the caller.
-func sideBySide(n int, do func(int)) {
-	hands := 1
-	if cores := runtime.GOMAXPROCS(0); cores > 1 {
-		hands = min(n, cores+1) // one more, for one may wait for what another works out
-	}
-	if hands <= 1 {
-		for i := range n {
-			do(i)
-		}
-		return
-	}
-	var next atomic.Int64
-	var broken atomic.Pointer[any]
-	var all sync.WaitGroup
-	for range hands {
-		all.Add(1)
-		go func() {
-			defer all.Done()
-			defer func() {
-				if r := recover(); r != nil {
-					broken.Store(&r)
-				}
-			}()
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				do(i)
-			}
-		}()
-	}
-	all.Wait()
-	if r := broken.Load(); r != nil {
-		panic(*r)
-	}
 }

@@ -5,6 +5,7 @@ import (
 	"reflect"
 
 	"slotwright/winding/job"
+	"slotwright/winding/parallel"
 	"slotwright/winding/quantity"
 	"slotwright/wiretable"
 )
@@ -247,7 +248,7 @@ func (b *Bench) turnBy(j *job.Job) bool {
 func (b *Bench) shifted() []shift {
 	errors := b.mistakes()
 	list := make([]shift, len(errors))
-	sideBySide(len(errors), func(k int) {
+	parallel.Each(len(errors), func(k int) {
 		e := &errors[k]
 		j := e.job
 		if j == nil {

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
+	"slotwright/winding/parallel"
 )
 
 // File is a page with its place on disk.
@@ -28,13 +29,16 @@ func Files(pages []*Page, name string) ([]File, error) {
 	if err := usable(name); err != nil {
 		return nil, err
 	}
-	files := make([]File, 0, len(pages))
-	for _, p := range pages {
+	files, wrong := make([]File, len(pages)), make([]error, len(pages))
+	parallel.Each(len(pages), func(i int) {
+		p := pages[i]
 		svg, err := p.SVG()
+		files[i], wrong[i] = File{p, p.fileName(name, len(pages)), svg}, err
+	})
+	for i, err := range wrong {
 		if err != nil {
-			return nil, fmt.Errorf("the %s sheet could not be written as SVG: %w", p.Sheet, err)
+			return nil, fmt.Errorf("the %s sheet could not be written as SVG: %w", pages[i].Sheet, err)
 		}
-		files = append(files, File{p, p.fileName(name, len(pages)), svg})
 	}
 	return files, nil
 }
@@ -97,13 +101,17 @@ func isOurs(path string) (there bool, err error) {
 }
 
 // Save writes every file, or none where one would write over something that is no drawing. An
-// older drawing is replaced.
+// older drawing is replaced. The error is of the first that could not be written; the others are.
 func Save(files []File) error {
 	if _, err := Older(files); err != nil {
 		return err
 	}
-	for _, f := range files {
-		if _, err := job.Write(f.Path, f.svg, job.Mark{}, job.OverChanged|job.Anew); err != nil {
+	wrong := make([]error, len(files))
+	parallel.Each(len(files), func(i int) {
+		_, wrong[i] = job.Write(files[i].Path, files[i].svg, job.Mark{}, job.OverChanged|job.Anew)
+	})
+	for _, err := range wrong {
+		if err != nil {
 			return err
 		}
 	}

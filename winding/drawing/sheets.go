@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slotwright/winding"
+	"slotwright/winding/parallel"
 	"slotwright/winding/quantity"
 )
 
@@ -72,16 +73,15 @@ type artist struct {
 func Pages(b *winding.Bench, o *winding.Outcome, trial int, sheets []Sheet, opt Options) []*Page {
 	a := artist{b: b, o: o, t: &o.Trials[trial], index: trial, opt: opt}
 	draw := map[Sheet]func() []*Page{Unrolled: a.unrolled, Face: a.face, Slot: a.slot, Amps: a.amps}
-	var pages []*Page
-	for _, s := range sheets {
-		of := draw[s]()
-		for i, p := range of {
-			p.Number, p.Of = i+1, len(of)
+	drawn := make([][]*Page, len(sheets))
+	parallel.Each(len(sheets), func(k int) {
+		drawn[k] = draw[sheets[k]]()
+		for i, p := range drawn[k] {
+			p.Number, p.Of = i+1, len(drawn[k])
 			a.titleBlock(p)
 		}
-		pages = append(pages, of...)
-	}
-	return pages
+	})
+	return slices.Concat(drawn...)
 }
 
 // newPage is an empty page of a sheet.

@@ -7,13 +7,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/parallel"
 	"slotwright/winding/quantity"
 )
 
@@ -138,22 +137,7 @@ func notAJob(folder string, f fs.DirEntry) string {
 // entries reads files side by side.
 func entries(folder string, files []fs.DirEntry) []Entry {
 	list := make([]Entry, len(files))
-	next := make(chan int)
-	var all sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		all.Add(1)
-		go func() {
-			defer all.Done()
-			for i := range next {
-				list[i] = entry(folder, files[i])
-			}
-		}()
-	}
-	for i := range files {
-		next <- i
-	}
-	close(next)
-	all.Wait()
+	parallel.Each(len(files), func(i int) { list[i] = entry(folder, files[i]) })
 	return list
 }
 
