@@ -97,6 +97,21 @@ func TestTheCutListGoesByTheSidesTyped(t *testing.T) {
 	assert.Equal(t, want.Machine, m.s.Outcome().Machine)
 }
 
+// Undo of a slot's width × depth marks the area, into which they were typed, though shape, width and
+// depth changed too; undo of a choice of its shape marks the shape.
+func TestUndoOfASlotsSidesMarksWhereTheyWereTyped(t *testing.T) {
+	for path, typed := range map[string]string{"slot.area": "4.2x11", "slot.shape": "parallel"} {
+		m := opened(session.NewExample(), 120, 40, "Machine", "")
+		m.goTo(path)
+		m.typeIn(typed)
+		m.press("enter ctrl+home")
+		in, _ := job.InputAt(path)
+		assert.NotContains(t, plainLines(m.View()), "▸ "+in.Label)
+		m.press("ctrl+z")
+		assert.Contains(t, plainLines(m.View()), "▸ "+in.Label, path)
+	}
+}
+
 // Undo marks what it undid, where the screen shows it, and redo what it did again.
 func TestUndoMarksWhatItUndid(t *testing.T) {
 	for screen, path := range map[string]string{"Machine": "machine.bore", "Drive": "battery.cells"} {

@@ -42,12 +42,12 @@ type Session struct {
 	outcome winding.Outcome
 	// undo and redo are texts, which are small, hold nothing else and are read again when they
 	// are wanted: the collector has nothing to follow in five hundred of them.
-	undo, redo []string
+	undo, redo []step
 	// merging is the path of the last typed edit: letters typed one after another
 	// into one field are one step of undo.
 	merging string
 	// aside is what could be done again before that edit.
-	aside []string
+	aside []step
 	// messages are what was said since the last key, each once.
 	messages []Message
 	// going is the field that a view asked to go to.

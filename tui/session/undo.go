@@ -13,6 +13,20 @@ import (
 // maxUndo is how many edits can be taken back.
 const maxUndo = 500
 
+// step is an edit that can be taken back, or done again: the text on the other side of it, and the field
+// that was typed into, "" where none was.
+type step struct{ text, typed string }
+
+// fields are those that say something else from one document to the next, the one typed into first: what
+// was typed may have been put into others.
+func (k step) fields(from, to job.Document) []string {
+	list := fieldsChanged(from, to)
+	if k.typed != "" {
+		list = append([]string{k.typed}, list...)
+	}
+	return list
+}
+
 // Edit makes a document the current one and keeps the one before for undo.
 func (s *Session) Edit(doc job.Document) {
 	s.merging = ""
@@ -31,6 +45,7 @@ func (s *Session) Type(path, text string) (taken bool) {
 	s.merging = ""
 	if s.edit(doc) {
 		s.merging, s.aside = path, redo
+		s.undo[len(s.undo)-1].typed = path
 	}
 	return doc.Refused() == ""
 }
@@ -42,7 +57,7 @@ func (s *Session) Leave(path string) {
 	if path == "" || s.BeingTyped() != path {
 		return
 	}
-	before := s.undo[len(s.undo)-1]
+	before := s.undo[len(s.undo)-1].text
 	s.undo, s.redo, s.merging = s.undo[:len(s.undo)-1], s.aside, ""
 	s.put(job.Parse(before))
 }
@@ -100,7 +115,7 @@ func (s *Session) BeingTyped() string {
 
 // SaidBefore is what the field that is being typed said before, with its unit, "" for nothing.
 func (s *Session) SaidBefore() string {
-	doc := job.Parse(s.undo[len(s.undo)-1])
+	doc := job.Parse(s.undo[len(s.undo)-1].text)
 	text, u, given := doc.Typed(s.merging)
 	if in, found := job.InputAt(s.merging); given && found && in.Kind == job.Number {
 		text = strings.TrimSpace(text + " " + u.Name)
@@ -123,7 +138,7 @@ func (s *Session) edit(doc job.Document) (changed bool) {
 		}
 		return 0
 	})
-	s.undo = append(s.undo, s.doc.Text())
+	s.undo = append(s.undo, step{text: s.doc.Text()})
 	if len(s.undo) > maxUndo {
 		s.undo = s.undo[1:]
 	}
@@ -140,11 +155,12 @@ func (s *Session) Undo() (fields []string) {
 		return nil
 	}
 	s.merging = ""
-	s.redo = append(s.redo, s.doc.Text())
-	last := job.Parse(s.undo[len(s.undo)-1])
+	back := s.undo[len(s.undo)-1]
+	s.redo = append(s.redo, step{s.doc.Text(), back.typed})
+	last := job.Parse(back.text)
 	s.undo = s.undo[:len(s.undo)-1]
 	what := changed(s.doc, last)
-	fields = fieldsChanged(s.doc, last)
+	fields = back.fields(s.doc, last)
 	s.put(last)
 	s.Say(fmt.Sprintf("undone: %s; %d more to undo", what, len(s.undo)))
 	return fields
@@ -157,11 +173,12 @@ func (s *Session) Redo() (fields []string) {
 		return nil
 	}
 	s.merging = ""
-	s.undo = append(s.undo, s.doc.Text())
-	next := job.Parse(s.redo[len(s.redo)-1])
+	again := s.redo[len(s.redo)-1]
+	s.undo = append(s.undo, step{s.doc.Text(), again.typed})
+	next := job.Parse(again.text)
 	s.redo = s.redo[:len(s.redo)-1]
 	what := changed(s.doc, next)
-	fields = fieldsChanged(s.doc, next)
+	fields = again.fields(s.doc, next)
 	s.put(next)
 	s.Say("done again: " + what)
 	return fields
