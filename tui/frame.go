@@ -99,6 +99,6 @@ func (m *Model) helpLines(w int) []string {
 func (m *Model) helpBlock() kit.Block {
 	r := m.body()
 	in := kit.Inner(r)
-	panel := kit.Panel{Title: "Help: " + m.view().Name(), Note: "any other key closes", Focused: true}
+	panel := kit.Panel{Title: "Help: " + m.view().Name(), Note: "any other key closes", Foot: kit.FurtherLines(m.scroll.Below()), Focused: true}
 	return panel.Draw(m.s.Theme, r, m.scroll.Window(m.s.Theme, m.helpLines(in.W-2), in.W, in.H))
 }

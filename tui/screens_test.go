@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -202,9 +203,12 @@ func TestHelpPage(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Curves", "?")
 	top := m.View()
 	assert.Contains(t, top, "Help: Curves")
+	below := len(m.helpLines(kit.Inner(m.body()).W-2)) - kit.Inner(m.body()).H
+	assert.Contains(t, top, fmt.Sprintf(" %d more lines ", below))
 	m.press("down")
-	assert.NotEqual(t, top, m.View())
+	assert.Contains(t, m.View(), fmt.Sprintf(" %d more lines ", below-1))
 	m.press("end")
+	assert.NotContains(t, m.View(), "more line")
 	cautions := m.s.Outcome().Cautions
 	assert.Contains(t, m.View(), cautions[len(cautions)-1].Text[:40], "the last of them is the last line")
 	m.press("pgup")

@@ -1,5 +1,7 @@
 package kit
 
+import "strconv"
+
 // Window shows h of the lines, exactly w cells wide, with line focus (counted from
 // 0) inside and near the middle. When there are more lines than h, the last
 // column is a scroll bar: marks at its ends say that more is above or below.
@@ -34,6 +36,20 @@ func (s *Scroll) SetSize(h, total int) {
 
 // By moves n lines down, or up.
 func (s *Scroll) By(n int) { s.Top = clamp(s.Top+n, 0, max(0, s.total-s.h)) }
+
+// Below is how many lines are below those that show. The page's size is the one last set.
+func (s *Scroll) Below() int { return max(0, s.total-s.h-s.Top) }
+
+// FurtherLines says how many lines are below, "" for none.
+func FurtherLines(n int) string {
+	switch {
+	case n <= 0:
+		return ""
+	case n == 1:
+		return "one more line"
+	}
+	return strconv.Itoa(n) + " more lines"
+}
 
 // Bindings are the keys that read on. The page's size is the one last set.
 func (s *Scroll) Bindings(group, label string) []Binding {

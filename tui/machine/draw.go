@@ -26,19 +26,30 @@ func (v *View) areas() (form, help, follows kit.Rect) {
 	}
 	form, side := r.SplitRight(sideWidth(r.W))
 	form.W--
-	help, follows = side.SplitTop(min(11, r.H/2))
+	help, follows = side.SplitTop(max(min(11, r.H/2), min(v.needed(side.W), r.H-leastFollows)))
 	return form, help, follows
 }
 
+// needed is how high a box w cells wide is that explains the marked field whole.
+func (v *View) needed(w int) int {
+	return len(v.form.Explain(kit.Theme{}, kit.Inner(kit.Rect{W: w, H: 3}).W)) + 2
+}
+
+// leastFollows is the height of what follows that an explanation beside the form leaves.
+const leastFollows = 8
+
+// leastRows are the rows of a form that are never covered by an explanation: the marked one among its
+// neighbours.
+const leastRows = 4
+
 // withHelp splits the explanation's box from under a form: as high as most explanations
-// are, higher for one that would be cut, half of the room at most.
+// are, higher for one that would be cut, down to the form's least rows.
 func (v *View) withHelp(r kit.Rect) (form, help kit.Rect) {
 	least := 6
 	if r.H < 19 {
 		least = 5
 	}
-	need := len(v.form.Explain(kit.Theme{}, kit.Inner(kit.Rect{W: r.W, H: least}).W)) + 2
-	return r.SplitBottom(max(least, min(need, r.H/2)))
+	return r.SplitBottom(max(least, min(v.needed(r.W), r.H-leastRows)))
 }
 
 // DrawForm is the form with the marked field explained under it, and the open list over
@@ -96,7 +107,8 @@ func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
 	if f, ok := job.InputAt(v.form.Focused().ID); ok && title == f.Label {
 		title = f.WholeLabel()
 	}
-	return kit.Box(s.Theme, r, title, lines)
+	panel := kit.Panel{Title: title, Foot: kit.FurtherLines(len(lines) - in.H)}
+	return panel.Draw(s.Theme, r, lines)
 }
 
 // marksOf is what the marks of fields mean, in a line.
