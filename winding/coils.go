@@ -64,9 +64,9 @@ type coilSet struct {
 	effective, series float64
 	// slotTurns is the most turns of any coil, what has to go into a slot side.
 	slotTurns float64
-	kw        [6]float64 // of harmonics
-	waves     gapWaves   // of the gap, all of them
-	span      float64    // mean span of the coils, slots
+	kw        [len(layout.Harmonics)]float64
+	waves     layout.GapWaves // of the gap, all of them
+	span      float64         // mean span of the coils, slots
 	circuits  int
 	choices   []int    // circuits that the layout allows
 	iron      *machine // that the coils are on
@@ -105,9 +105,6 @@ func lyingOf(k layoutKey) lying {
 		return stacked
 	}
 }
-
-// harmonics is the orders that are shown.
-var harmonics = [6]int{1, 3, 5, 7, 11, 13}
 
 // key is what a trial's layout depends on, its own values before the machine's.
 func (l *layouts) key(t job.Trial) layoutKey {
@@ -160,7 +157,7 @@ func (l *layouts) plain(k layoutKey) coilSet {
 func (l *layouts) layOut(k layoutKey) coilSet {
 	m := l.machine
 	if !m.Slots.Given() || !m.Poles.Given() {
-		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [6]float64{1}, waves: gapWaves{1, float64(m.sets), 0, 1}, lie: lyingOf(k), together: 1,
+		return coilSet{relative: true, perPhase: 1, span: float64(k.span), kw: [len(layout.Harmonics)]float64{1}, waves: layout.WorkingWave(m.sets), lie: lyingOf(k), together: 1,
 			why: "needs the number of slots and poles"}
 	}
 	phases, sets := m.laidOut()
@@ -176,9 +173,15 @@ func (l *layouts) layOut(k layoutKey) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), lie: lyingOf(k), together: 1}
 	}
-	c := coilSet{iron: &m, plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), choices: plan.CircuitChoices(),
-		lie: lyingOf(k), together: plan.Together(), waves: m.waves(plan), wound: float64(len(plan.Coils())) / float64(all)}
-	for i, h := range harmonics {
+	c := coilSet{iron: &m, perPhase: float64(plan.CoilsPerPhase()), lie: lyingOf(k), together: plan.Together(), wound: float64(len(plan.Coils())) / float64(all)}
+	return c.on(plan)
+}
+
+// on is the coil set with a plan, and what is read off its coils whatever their turns: factors, mean
+// span, waves of the gap, circuits.
+func (c coilSet) on(plan *layout.Layout) coilSet {
+	c.plan, c.choices, c.waves, c.span = plan, plan.CircuitChoices(), c.iron.waves(plan), plan.MeanSpan()
+	for i, h := range layout.Harmonics {
 		c.kw[i] = c.iron.factor(plan, h)
 	}
 	return c
@@ -234,10 +237,7 @@ func (c coilSet) withCoilTurns(turns []int) coilSet {
 	if err != nil {
 		return coilSet{why: layoutReason(err), circuits: c.circuits, lie: c.lie, together: 1}
 	}
-	c.plan, c.choices, c.waves, c.span = plan, plan.CircuitChoices(), c.iron.waves(plan), plan.MeanSpan()
-	for i, h := range harmonics {
-		c.kw[i] = c.iron.factor(plan, h)
-	}
+	c = c.on(plan)
 	c.series = float64(plan.PhaseTurns(0, 0)) / float64(c.circuits)
 	c.effective = c.series * c.kw[0]
 	return c
@@ -301,15 +301,11 @@ func (l *layouts) candidate(t job.Trial) candidate {
 func candidateOn(t job.Trial, plan *layout.Layout, m machine) candidate {
 	spec := plan.Spec()
 	key := layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}
-	c := coilSet{iron: &m, plan: plan, perPhase: float64(plan.CoilsPerPhase()), span: plan.MeanSpan(), circuits: plan.Circuits(), choices: plan.CircuitChoices(),
-		lie: lyingOf(key), together: plan.Together(), waves: m.waves(plan)}
+	c := coilSet{iron: &m, perPhase: float64(plan.CoilsPerPhase()), circuits: plan.Circuits(), lie: lyingOf(key), together: plan.Together()}.on(plan)
 	turns, coils := 0.0, plan.Coils()
 	for _, coil := range coils {
 		turns += float64(coil.Turns)
 		c.slotTurns = max(c.slotTurns, float64(coil.Turns))
-	}
-	for i, h := range harmonics {
-		c.kw[i] = c.iron.factor(plan, h)
 	}
 	c.series = turns / float64(spec.Phases*spec.Sets) / float64(c.circuits)
 	c.effective = c.series * c.kw[0]

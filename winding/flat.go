@@ -76,11 +76,11 @@ func (m *machine) factor(plan *layout.Layout, harmonic int) float64 {
 
 // waves are those of a coil list's field in the gap; of flat coils they are in the sum
 // that their inductance is.
-func (m *machine) waves(plan *layout.Layout) gapWaves {
+func (m *machine) waves(plan *layout.Layout) layout.GapWaves {
 	if m.flat() {
-		return gapWaves{1, 1, 0, 1}
+		return layout.WorkingWave(1)
 	}
-	return wavesOf(plan)
+	return plan.GapWaves()
 }
 
 // flatParts is the inductance of flat coils; half is half the distance from rotor iron to

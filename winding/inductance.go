@@ -24,7 +24,7 @@ import (
 //  4. geometry: what crosses the gap, the slots and the end turns.
 //
 // Routes 1 to 3 speak of the old winding; the gap's part goes over with (N·kw)² and the
-// waves that either coil list puts into the gap (gapwaves.go), the leakage with N², in the
+// waves that either coil list puts into the gap (layout/gapwaves.go), the leakage with N², in the
 // proportion that geometry gives, or all as the gap's part where there is no geometry. The
 // lumped value leaves saturation and saliency out: 15 %.
 //
@@ -112,7 +112,7 @@ func newInductances(b inductances) inductances {
 	}
 	if b.measured.Known() { // else nothing asks
 		b.gapShare = sync.OnceValue(func() float64 {
-			old, waves := b.geometry(&b.old.candidate), b.old.coils.waves.all
+			old, waves := b.geometry(&b.old.candidate), b.old.coils.waves.All
 			if old.working <= 0 {
 				return 1
 			}
@@ -126,7 +126,7 @@ func newInductances(b inductances) inductances {
 func (b *inductances) of(w *candidate) Inductance {
 	c, was := &w.coils, &b.old.coils
 	if b.measured.Known() && c.effective > 0 && was.effective > 0 && b.old.likeCoils(c) {
-		working, turns := sq(c.effective/was.effective)*c.waves.all/was.waves.all, sq(c.series/was.series)
+		working, turns := sq(c.effective/was.effective)*c.waves.All/was.waves.All, sq(c.series/was.series)
 		share := b.gapShare()
 		l := b.measured.Times((1 + b.off) * (share*working + (1-share)*turns))
 		return Inductance{l.Times(1000), b.from}
@@ -135,7 +135,7 @@ func (b *inductances) of(w *candidate) Inductance {
 	if own.why != "" {
 		return Inductance{quantity.Missing(own.why), ""}
 	}
-	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.all)*1000, quantity.Guessed), b.geometryFrom()}
+	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.All)*1000, quantity.Guessed), b.geometryFrom()}
 }
 
 // unsaidMagnetMM is how thick magnets are taken to be where nothing is said: gap to the

@@ -79,11 +79,11 @@ func (b *inductances) perRPMAt(field quantity.Reading) float64 {
 // allSets is a phase's inductance with all sets carrying current over that with so many.
 func (b *inductances) allSets(joined float64) float64 {
 	w := &b.old.coils.waves
-	if joined >= float64(b.machine.sets) || w.one <= 0 {
+	if joined >= float64(b.machine.sets) || w.One <= 0 {
 		return 1
 	}
 	if p := b.geometry(&b.old.candidate); p.working > 0 {
-		return p.phase(w.all) / p.phase(w.one)
+		return p.phase(w.All) / p.phase(w.One)
 	}
-	return w.all / w.one
+	return w.All / w.One
 }

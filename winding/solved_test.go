@@ -104,7 +104,7 @@ func TestEveryRectifierIsSolvedTogether(t *testing.T) {
 }
 
 // twoSets is 48 slots on 8 poles in two sets of q = 1: with both carrying current they come to
-// 2.046 working waves of one (gapwaves.go), one alone to π²/9.
+// 2.046 working waves of one (layout/gapwaves.go), one alone to π²/9.
 func twoSets(t *testing.T, setsJoined float64) (hidden, job.Job) {
 	t.Helper()
 	h := hidden{perRPM: 0.012, ohms: 0.08, henries: 0.4e-3, phases: 3, sets: 2, poles: 8}

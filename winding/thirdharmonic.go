@@ -23,7 +23,7 @@ import (
 // that is flat over two thirds of the pole (common practice, no source).
 //
 // L0 is the inductance that currents alike in all three phases meet: the waves of the gap
-// that balanced currents leave out, and the leakage (gapwaves.go), in the proportion to the
+// that balanced currents leave out, and the leakage (layout/gapwaves.go), in the proportion to the
 // phase's own inductance that geometry gives. Without geometry the waves alone say it, and
 // the current comes out high. It warms the copper and brakes the shaft also when nothing is
 // charged, and both count it.
@@ -90,14 +90,14 @@ func (b *inductances) ringOf(w *candidate, henries float64) ring {
 // ones; ok is false without a layout.
 func (b *inductances) alikeShare(w *candidate) (share float64, ok bool) {
 	c := &w.coils
-	if c.plan == nil || c.waves.all <= 0 {
+	if c.plan == nil || c.waves.All <= 0 {
 		return 0, false
 	}
 	if p := b.geometry(w); p.working > 0 {
 		ends := p.leakage - p.slots
-		return (p.gap(c.waves.alike) + p.slots*c.waves.alikeSlots + ends) / p.phase(c.waves.all), true
+		return (p.gap(c.waves.Alike) + p.slots*c.waves.AlikeSlots + ends) / p.phase(c.waves.All), true
 	}
-	return c.waves.alike / c.waves.all, true
+	return c.waves.Alike / c.waves.All, true
 }
 
 // amps is I3, rms, for the peak of a phase's working volts, a frequency in Hz and the ohms.

@@ -131,7 +131,7 @@ func describeLayout(l *layout.Layout, conn layout.Connection) laidOut {
 		CircuitChoices: l.CircuitChoices(), Notes: l.Notes(),
 		Coils: []coilLine{}, Joins: []string{}, Leads: []string{}, Nodes: []string{}, Steps: []string{},
 	}
-	for _, h := range []int{1, 3, 5, 7, 11, 13} {
+	for _, h := range layout.Harmonics {
 		a.Harmonics[fmt.Sprint(h)] = l.Factor(h)
 	}
 	for _, c := range l.Coils() {

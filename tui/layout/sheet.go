@@ -28,7 +28,7 @@ type sheet struct {
 	wiring     layout.Wiring
 	balance    layout.Balance
 	notes      []layout.Note
-	slotPair   winding.SlotPair
+	slotPair   layout.SlotPair
 	spans      []winding.SpanChoice
 	circuits   []winding.CircuitsChoice
 	findings   []winding.Finding
@@ -72,7 +72,7 @@ func gather(s *session.Session) sheet {
 		d.coils[c.Number] = c
 	}
 	d.steps, d.wiring = d.plan.WindingOrder(), d.plan.Wiring(d.connected)
-	d.balance, d.slotPair = d.plan.Balance(), winding.SlotPairOf(d.plan)
+	d.balance, d.slotPair = d.plan.Balance(), d.plan.SlotPair()
 	d.notes = winding.NotesOf(d.plan, s.Job().Field.Kind, d.connected)
 	for _, f := range s.Outcome().Findings {
 		if field, ours := strings.CutPrefix(f.Path, trialPath(s, "")); ours && layoutFields[field] {

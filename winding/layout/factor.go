@@ -5,6 +5,10 @@ import (
 	"math/cmplx"
 )
 
+// Harmonics are the orders that a winding is told by: the fundamental, and the odd ones that a rotor
+// has most of.
+var Harmonics = [6]int{1, 3, 5, 7, 11, 13}
+
 // unit is e^(j·2π·n/m): exact on the axes, and for any size of n.
 func unit(n, m int) complex128 {
 	n = wrap(n, m)

@@ -1,6 +1,4 @@
-package winding
-
-import "slotwright/winding/layout"
+package layout
 
 // SlotPair is the two field waves that the teeth make of the working wave: Q - p and
 // Q + p pole pairs round the machine. Every winding passes them as fully as the
@@ -20,8 +18,8 @@ type SlotPair struct {
 	Kw float64
 }
 
-// SlotPairOf is the slot pair of a layout.
-func SlotPairOf(l *layout.Layout) SlotPair {
+// SlotPair is that of the layout.
+func (l *Layout) SlotPair() SlotPair {
 	q, p := l.Spec().Slots, l.Spec().Poles/2
 	low, high := max(q-p, p-q), q+p
 	return SlotPair{

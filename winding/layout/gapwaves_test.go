@@ -1,4 +1,4 @@
-package winding
+package layout
 
 import (
 	"fmt"
@@ -6,16 +6,14 @@ import (
 	"math/cmplx"
 	"testing"
 
-	"slotwright/winding/layout"
-
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
 // laid is a layout with one turn a coil.
-func laid(t *testing.T, spec layout.Spec) *layout.Layout {
+func laid(t *testing.T, spec Spec) *Layout {
 	t.Helper()
-	plan, err := layout.New(spec)
+	plan, err := New(spec)
 	require.NoError(t, err)
 	return plan
 }
@@ -23,7 +21,7 @@ func laid(t *testing.T, spec layout.Spec) *layout.Layout {
 // summed is Σ (kwν/ν)²/kw1² over the waves of the gap that the currents leave over, each
 // from the coil list by its own slot phasors; rotates says how far the current of a set and
 // phase lags, in turns.
-func summed(plan *layout.Layout, sets int, rotates func(set, phase int) float64) float64 {
+func summed(plan *Layout, sets int, rotates func(set, phase int) float64) float64 {
 	spec := plan.Spec()
 	wave := func(order int) float64 { // order counts in waves round the machine
 		var sum complex128
@@ -63,33 +61,33 @@ func summed(plan *layout.Layout, sets int, rotates func(set, phase int) float64)
 // Machines, ch. 4 (from memory), are the first column to their printed digits.
 func TestGapWavesAreTheSumOfHarmonics(t *testing.T) {
 	for _, c := range []struct {
-		spec layout.Spec
+		spec Spec
 		want float64
 	}{
-		{layout.Spec{Slots: 36, Poles: 12, Span: 3, Layers: 2}, 1.10},
-		{layout.Spec{Slots: 27, Poles: 6, Span: 4, Layers: 2}, 1.05},
-		{layout.Spec{Slots: 24, Poles: 10, Span: 2, Layers: 2}, 1.25},
-		{layout.Spec{Slots: 12, Poles: 8, Span: 1, Layers: 2}, 1.46},
-		{layout.Spec{Slots: 30, Poles: 20, Span: 1, Layers: 2}, 1.46},
-		{layout.Spec{Slots: 12, Poles: 10, Span: 1, Layers: 2}, 1.97},
-		{layout.Spec{Slots: 9, Poles: 8, Span: 1, Layers: 2}, 2.18},
-		{layout.Spec{Slots: 18, Poles: 16, Span: 1, Layers: 2}, 2.18},
-		{layout.Spec{Slots: 12, Poles: 14, Span: 1, Layers: 2}, 3.86},
-		{layout.Spec{Slots: 12, Poles: 10, Span: 1, Layers: 1}, 3.67},
+		{Spec{Slots: 36, Poles: 12, Span: 3, Layers: 2}, 1.10},
+		{Spec{Slots: 27, Poles: 6, Span: 4, Layers: 2}, 1.05},
+		{Spec{Slots: 24, Poles: 10, Span: 2, Layers: 2}, 1.25},
+		{Spec{Slots: 12, Poles: 8, Span: 1, Layers: 2}, 1.46},
+		{Spec{Slots: 30, Poles: 20, Span: 1, Layers: 2}, 1.46},
+		{Spec{Slots: 12, Poles: 10, Span: 1, Layers: 2}, 1.97},
+		{Spec{Slots: 9, Poles: 8, Span: 1, Layers: 2}, 2.18},
+		{Spec{Slots: 18, Poles: 16, Span: 1, Layers: 2}, 2.18},
+		{Spec{Slots: 12, Poles: 14, Span: 1, Layers: 2}, 3.86},
+		{Spec{Slots: 12, Poles: 10, Span: 1, Layers: 1}, 3.67},
 	} {
 		c.spec.Phases = 3
 		name := fmt.Sprintf("%d slots, %d poles, span %d, %d layers", c.spec.Slots, c.spec.Poles, c.spec.Span, c.spec.Layers)
 		plan := laid(t, c.spec)
-		w := wavesOf(plan)
-		assert.InDelta(t, c.want, w.one, 0.005, name)
-		assert.Equal(t, w.one, w.all, name)
+		w := plan.GapWaves()
+		assert.InDelta(t, c.want, w.One, 0.005, name)
+		assert.Equal(t, w.One, w.All, name)
 		sum := summed(plan, 1, func(_, phase int) float64 { return angleOf(plan, 0, phase) })
-		assert.InEpsilon(t, sum, w.one, 1e-9, name)
+		assert.InEpsilon(t, sum, w.One, 1e-9, name)
 	}
 }
 
 // angleOf is how far a phase's own working wave is turned, in turns.
-func angleOf(plan *layout.Layout, set, phase int) float64 {
+func angleOf(plan *Layout, set, phase int) float64 {
 	return cmplx.Phase(plan.PhasePhasor(set, phase, 1)) / (2 * math.Pi)
 }
 
@@ -98,35 +96,35 @@ func angleOf(plan *layout.Layout, set, phase int) float64 {
 // multiples of three: twice Σ 1/(3·odd)² = π²/36.
 func TestGapWavesInClosedForm(t *testing.T) {
 	sum := func(m float64) float64 { return sq(math.Pi / m / math.Sin(math.Pi/m)) }
-	one := wavesOf(laid(t, layout.Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 1}))
-	assert.InEpsilon(t, sum(6), one.one, 1e-12)
-	assert.InEpsilon(t, math.Pi*math.Pi/36, one.alike, 1e-12)
-	assert.InEpsilon(t, 1, one.alikeSlots, 1e-12, "a slot of one phase has nothing to cancel")
-	two := wavesOf(laid(t, layout.Spec{Slots: 72, Poles: 12, Phases: 3, Span: 6, Layers: 2, Sets: 2}))
-	assert.InEpsilon(t, sum(6), two.one, 1e-12)
-	assert.InEpsilon(t, 2*sum(12), two.all, 1e-12)
-	assert.InDelta(t, 1.87, two.all/two.one, 0.005)
+	one := laid(t, Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 1}).GapWaves()
+	assert.InEpsilon(t, sum(6), one.One, 1e-12)
+	assert.InEpsilon(t, math.Pi*math.Pi/36, one.Alike, 1e-12)
+	assert.InEpsilon(t, 1, one.AlikeSlots, 1e-12, "a slot of one phase has nothing to cancel")
+	two := laid(t, Spec{Slots: 72, Poles: 12, Phases: 3, Span: 6, Layers: 2, Sets: 2}).GapWaves()
+	assert.InEpsilon(t, sum(6), two.One, 1e-12)
+	assert.InEpsilon(t, 2*sum(12), two.All, 1e-12)
+	assert.InDelta(t, 1.87, two.All/two.One, 0.005)
 	// One phase full pitch is a square wave: the mean square over the fundamental's is π²/8.
-	single := wavesOf(laid(t, layout.Spec{Slots: 4, Poles: 4, Phases: 1, Span: 1, Layers: 2}))
-	assert.InEpsilon(t, math.Pi*math.Pi/8, single.one, 1e-12)
+	single := laid(t, Spec{Slots: 4, Poles: 4, Phases: 1, Span: 1, Layers: 2}).GapWaves()
+	assert.InEpsilon(t, math.Pi*math.Pi/8, single.One, 1e-12)
 }
 
 // At two thirds of a pole pitch every slot holds two phases wound against each other for
 // alike currents: nothing is left in the slots, and nothing of the third wave.
 func TestAlikeCurrentsCancelAtTwoThirdsPitch(t *testing.T) {
-	w := wavesOf(laid(t, layout.Spec{Slots: 36, Poles: 12, Phases: 3, Span: 2, Layers: 2}))
-	assert.InDelta(t, 0, w.alikeSlots, 1e-12)
-	assert.InDelta(t, 0, w.alike, 1e-12)
+	w := laid(t, Spec{Slots: 36, Poles: 12, Phases: 3, Span: 2, Layers: 2}).GapWaves()
+	assert.InDelta(t, 0, w.AlikeSlots, 1e-12)
+	assert.InDelta(t, 0, w.Alike, 1e-12)
 }
 
 // Turns and circuits of the list do not matter to the sums.
 func TestGapWavesDoNotDependOnTurns(t *testing.T) {
-	plan := laid(t, layout.Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2})
+	plan := laid(t, Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2})
 	more, err := plan.WithTurns(17)
 	require.NoError(t, err)
 	split, err := more.WithCircuits(3)
 	require.NoError(t, err)
-	a, b := wavesOf(plan), wavesOf(split)
-	assert.InEpsilon(t, a.one, b.one, 1e-12)
-	assert.InEpsilon(t, a.alike, b.alike, 1e-12)
+	a, b := plan.GapWaves(), split.GapWaves()
+	assert.InEpsilon(t, a.One, b.One, 1e-12)
+	assert.InEpsilon(t, a.Alike, b.Alike, 1e-12)
 }

@@ -1,10 +1,8 @@
-package winding
+package layout
 
 import (
 	"math"
 	"math/cmplx"
-
-	"slotwright/winding/layout"
 )
 
 // # All the waves of the gap
@@ -34,48 +32,53 @@ import (
 // Slots are taken as thin, the gap as even and the field as radial: a wave shorter than the
 // gap is deep reaches across less than is said here.
 
-// gapWaves is the inductance across the gap over that of the working wave of one set.
-type gapWaves struct {
-	// one set carrying balanced current, and all sets.
-	one, all float64
-	// alike is for the same current in the three phases of one set; 0 with one phase.
-	alike float64
-	// alikeSlots is how much of a slot's leakage is left when its sides carry alike
-	// currents: sides wound against each other cancel.
-	alikeSlots float64
+// GapWaves is the inductance across the gap over that of the working wave of one set. It does not
+// depend on turns and circuits.
+type GapWaves struct {
+	// One is for one set carrying balanced current, All for all sets: 1 and up, but for coils
+	// without a working wave.
+	One, All float64
+	// Alike is for the same current in the three phases of one set; 0 with one phase or two.
+	Alike float64
+	// AlikeSlots is how much of a slot's leakage is left when its sides carry alike
+	// currents, 0 to 1: sides wound against each other cancel.
+	AlikeSlots float64
 }
 
-// wavesOf reads them off a coil list.
-func wavesOf(plan *layout.Layout) gapWaves {
-	spec := plan.Spec()
-	working := 2 / math.Pi * plan.Factor(1) * meanPhaseTurns(plan) / float64(spec.Poles) * 2
+// WorkingWave is the waves of coils that are taken as having the working wave alone.
+func WorkingWave(sets int) GapWaves { return GapWaves{One: 1, All: float64(sets), AlikeSlots: 1} }
+
+// GapWaves reads them off the coil list; of one without a working wave they are [WorkingWave].
+func (l *Layout) GapWaves() GapWaves {
+	spec := l.Spec()
+	working := 2 / math.Pi * l.Factor(1) * l.meanPhaseTurns() / float64(spec.Poles) * 2
 	if !(working > 0) {
-		return gapWaves{1, float64(spec.Sets), 0, 1}
+		return WorkingWave(spec.Sets)
 	}
-	f := staircases{plan: plan, phases: spec.Phases, working: working}
-	w := gapWaves{one: f.balanced(1), all: f.balanced(spec.Sets), alikeSlots: 1}
+	f := staircases{plan: l, phases: spec.Phases, working: working}
+	w := GapWaves{One: f.balanced(1), All: f.balanced(spec.Sets), AlikeSlots: 1}
 	if spec.Phases == 3 {
-		w.alike, w.alikeSlots = f.alike(), f.alikeSlots()
+		w.Alike, w.AlikeSlots = f.alike(), f.alikeSlots()
 	}
 	return w
 }
 
 // meanPhaseTurns is the turns in series of the mean phase.
-func meanPhaseTurns(plan *layout.Layout) float64 {
-	spec := plan.Spec()
+func (l *Layout) meanPhaseTurns() float64 {
+	spec := l.Spec()
 	turns := 0
 	for set := range spec.Sets {
 		for phase := range spec.Phases {
-			turns += plan.PhaseTurns(set, phase)
+			turns += l.PhaseTurns(set, phase)
 		}
 	}
-	return float64(turns) / float64(spec.Sets*spec.Phases*plan.Circuits())
+	return float64(turns) / float64(spec.Sets*spec.Phases*l.Circuits())
 }
 
 // staircases is the magnetomotive forces of a coil list, working the peak of one phase's
 // working wave for an ampere, (2/π)·kw1·N/p.
 type staircases struct {
-	plan    *layout.Layout
+	plan    *Layout
 	phases  int
 	working float64
 }
@@ -132,6 +135,8 @@ func (s *staircases) alikeSlots() float64 {
 	}
 	return meanSquare(carried) / meanSquare(agreed)
 }
+
+func sq(v float64) float64 { return v * v }
 
 func meanSquare(list []float64) float64 {
 	sum := 0.0
