@@ -26,7 +26,17 @@ import (
 // What stands above these parts has a receiver of its own too, which says what it may look
 // at: the bed that windings run on (bed.go), offers and ladder, what is called out.
 type Bench struct {
-	job     *job.Job // which nothing changes: benches that errors make of this one may share it
+	job *job.Job // which nothing changes: benches that errors make of this one may share it
+	prepared
+	// done is what its outcome was put together from, once that is there; before is that of
+	// the bench before, where the trials share the same.
+	done   atomic.Pointer[done]
+	before *done
+}
+
+// prepared is what no trial can change. A bench whose job differs in its trials alone takes all of it
+// over ([Bench.With]).
+type prepared struct {
 	machine machine
 	room    slotRoom
 	layouts layouts
@@ -53,26 +63,22 @@ type Bench struct {
 	// to be looked for.
 	slots      *fullSlots
 	offersNone bool
-	// done is what its outcome was put together from, once that is there; before is that of
-	// the bench before, where the trials share the same.
-	done   atomic.Pointer[done]
-	before *done
 }
 
 // Prepare works out what the trials share. Nothing in it is an error: what cannot be
 // worked out is missing, with its reason, in every figure that needs it.
-func Prepare(j job.Job) *Bench { return prepare(&j, moves{}) }
+func Prepare(j job.Job) *Bench { return prepare(&j, offsets{}, reuse{}) }
 
-// kept is what of a bench stands for another job.
-func (b *Bench) kept(j *job.Job) moves {
-	m := moves{before: b.fit, curve: &b.flux}
+// stillGood is what of a bench holds for another job.
+func (b *Bench) stillGood(j *job.Job) reuse {
+	r := reuse{before: b.fit, curve: &b.flux}
 	if j.Slot == b.job.Slot && j.Machine.Stator != job.StatorFlat && b.job.Machine.Stator != job.StatorFlat {
-		m.room = &b.room
+		r.room = &b.room
 	}
 	if laidAlike(&j.Machine, &b.job.Machine) {
-		m.layouts = &b.layouts
+		r.layouts = &b.layouts
 	}
-	return m
+	return r
 }
 
 // laidAlike reports whether two machines have their layouts in common: flat coils hang on their sizes
@@ -85,33 +91,38 @@ func laidAlike(a, b *job.Machine) bool {
 		a.Sets == b.Sets && slices.Equal(a.DeadSlots, b.DeadSlots) && slices.Equal(a.BareTeeth, b.BareTeeth)
 }
 
-// moves is what is put off its value to see what follows: the flux by so many times its own
-// ±, the estimate of a tooth coil's turn by a part of itself; and what was worked out
-// already: the slot and the layouts; what the readings said together, taken over if they are the same
-// (before) or held whatever they are; the flux, whose curve stands if its readings do.
-type moves struct {
-	flux, turn   float64
-	reach        float64 // the flux by so many times what it may be off above the currents read
-	room         *slotRoom
-	layouts      *layouts
-	before, held *fitted
-	curve        *flux
+// offsets are what is put off its value to see what follows; none where all are 0.
+type offsets struct {
+	flux  float64 // by so many times its own ±
+	reach float64 // the flux by so many times what it may be off above the currents read
+	turn  float64 // the estimate of a tooth coil's turn, by a part of itself
 }
 
-// prepare is Prepare with something put off.
-func prepare(from *job.Job, off moves) *Bench {
-	b := &Bench{job: from, slots: new(fullSlots)}
+// reuse is what another bench has worked out already, nil where it is to be done anew.
+type reuse struct {
+	room    *slotRoom
+	layouts *layouts
+	// before is what the readings said together, taken over if they are the same, held the same
+	// whatever they are.
+	before, held *fitted
+	curve        *flux // whose curve stands if its readings do
+}
+
+// prepare is Prepare with something put off, and with what is known already.
+func prepare(from *job.Job, off offsets, known reuse) *Bench {
+	b := &Bench{job: from}
+	b.slots = new(fullSlots)
 	j := asFlat(*from)
 	b.machine = newMachine(j.Machine)
 	markPoles(&b.machine, j.Spins)
-	if off.room != nil {
-		b.room = *off.room
+	if known.room != nil {
+		b.room = *known.room
 	} else {
 		b.room = measureSlot(j.Slot)
 	}
 	m, rotor := &b.machine, &b.job.Field
-	if off.layouts != nil {
-		b.layouts = *off.layouts
+	if known.layouts != nil {
+		b.layouts = *known.layouts
 	} else {
 		b.layouts = newLayouts(*m)
 	}
@@ -124,18 +135,18 @@ func prepare(from *job.Job, off moves) *Bench {
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.spins, b.shorts = heardSpins(j.Spins, m, j.Old.Connection, &b.dc), heardShorts(j.Shorts, m)
 	b.iron = newIron(m, &b.room, j.Slot.ToothMM, rotor.MagnetCover.Or(defaultCover))
-	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path, before: off.curve})
+	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path, before: known.curve})
 	b.henries = inductances{
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	}
-	if off.held != nil {
-		b.fit = off.held.withOhms(oldPhaseOhms(m, &b.old, &b.oldOhms))
+	if known.held != nil {
+		b.fit = known.held.withOhms(oldPhaseOhms(m, &b.old, &b.oldOhms))
 	} else {
 		read := book{
 			machine: m, field: rotor, old: &b.old, oldOhms: &b.oldOhms, dc: &b.dc, flux: &b.flux, henries: &b.henries,
 			spins: b.spins, shorts: b.shorts, amps: j.Amps, coils: j.Coils,
 		}
-		b.fit = newFitted(&read, b.speeds.top, off.before)
+		b.fit = newFitted(&read, b.speeds.top, known.before)
 	}
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux*b.flux.perTurn.PlusMinus + off.reach*b.flux.reach

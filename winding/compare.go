@@ -75,7 +75,7 @@ func pastLimit(condition int) func(*Outcome, *TrialOutcome) bool {
 // than nothing where the rotor takes more than comes in. In a light wind none needs to charge.
 func nothingAt(condition int) func(*Outcome, *TrialOutcome) bool {
 	return func(_ *Outcome, t *TrialOutcome) bool {
-		if condition == slow && t.XUnit == quantity.WindSpeed[0].Name {
+		if condition == slow && t.inWind() {
 			return false
 		}
 		net := [conditionCount]*quantity.Figure{&t.AmpsSlow, &t.AmpsUsual, &t.AmpsTop}[condition]

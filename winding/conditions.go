@@ -11,7 +11,7 @@ import (
 
 // Condition is one state of what turns the machine that a job asks about.
 type Condition struct {
-	// Name is slow, usual or top.
+	// Name is [SlowCondition], [UsualCondition] or [TopCondition].
 	Name string `json:"name"`
 	// X is the speed of the drive's own shaft in rpm, or the wind in m/s; the alternator's
 	// speed where nothing is said of the drive.
@@ -40,7 +40,24 @@ const (
 	conditionCount
 )
 
-var conditionNames = [conditionCount]string{"slow", "usual", "top"}
+// The names of the conditions, as the outcome and JSON have them.
+const (
+	SlowCondition  = "slow"
+	UsualCondition = "usual"
+	TopCondition   = "top"
+)
+
+var conditionNames = [conditionCount]string{SlowCondition, UsualCondition, TopCondition}
+
+// Condition is one of the conditions by its name; nil where there is none.
+func (m *MachineOutcome) Condition(name string) *Condition {
+	for i := range m.Conditions {
+		if m.Conditions[i].Name == name {
+			return &m.Conditions[i]
+		}
+	}
+	return nil
+}
 
 // driveSide is what turns the machine, made ready for any trial to meet it.
 type driveSide struct {

@@ -170,12 +170,12 @@ var trialOutputs = []Output{
 		Meaning: "Speed of the alternator at which the first amps reach the battery at rest.", Mend: "more turns, or a larger ratio",
 		past: func(o *Outcome, t *TrialOutcome) bool {
 			// A rotor in the wind begins in more wind: that is what its amps in light wind say.
-			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
+			return !t.inWind() && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
 		}},
 	{ID: "break_even_rpm", Group: "Volts", IfAny: true, Label: "net gain from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First, Spread: NeedsRunning,
 		Meaning: "Alternator speed from which more reaches the battery, taking charge, than the rotor takes out of it.", Mend: "more turns, a smaller field current, or a larger ratio",
 		past: func(o *Outcome, t *TrialOutcome) bool {
-			return t.XUnit != quantity.WindSpeed[0].Name && o.Machine.SlowRPM.Known() && t.BreakEvenRPM.Value > o.Machine.SlowRPM.Value
+			return !t.inWind() && o.Machine.SlowRPM.Known() && t.BreakEvenRPM.Value > o.Machine.SlowRPM.Value
 		}},
 	{ID: "volts_dc_open_top", Group: "Volts", Label: "open at top speed", Dim: quantity.VoltsDC, Digits: 3, Better: Less, Show: InGrid,
 		Meaning: "Peak DC unloaded at the top speed: what diodes and fingers meet when the battery comes off.", Mend: "diodes rated higher, or fewer turns",

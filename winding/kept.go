@@ -39,17 +39,11 @@ type workedTrial struct {
 // measured, the layouts, and the old winding's readings solved together.
 func (b *Bench) With(j job.Job) *Bench {
 	if !sharesAll(j, *b.job) {
-		other := prepare(&j, b.kept(&j))
+		other := prepare(&j, offsets{}, b.stillGood(&j))
 		other.offersNone = b.offersNone
 		return other
 	}
-	other := &Bench{
-		machine: b.machine, room: b.room, layouts: b.layouts, old: b.old, turn: b.turn, oldOhms: b.oldOhms, dc: b.dc, rotor: b.rotor,
-		drag: b.drag, drive: b.drive, speeds: b.speeds, air: b.air, iron: b.iron, flux: b.flux, fit: b.fit, henries: b.henries,
-		spins: b.spins, shorts: b.shorts, bounds: b.bounds, was: b.was, bed: b.bed, slots: b.slots, offersNone: b.offersNone, job: &j,
-	}
-	other.before = b.done.Load()
-	return other
+	return &Bench{job: &j, prepared: b.prepared, before: b.done.Load()}
 }
 
 // sharesAll reports whether two jobs differ in nothing that their trials share.

@@ -106,6 +106,9 @@ func (dr *Driven) wound() string { return joined("; or ", dr.Rejoin, dr.Mend) }
 // of package drive.
 const Overload drive.Region = "overload"
 
+// inWind reports whether the winding was gone through in winds.
+func (d *Driven) inWind() bool { return d.XUnit == quantity.WindSpeed[0].Name }
+
 // noDrive is every figure missing for one reason.
 func noDrive(why string) Driven {
 	no := quantity.Missing(why)

@@ -259,12 +259,15 @@ func indexOf(name string) int {
 	return usual
 }
 
-// in is the trial's operation in a condition, nil when there is none.
-func (c *Charging) in(i int) *Operating {
+// In is where the trial runs in a condition by its name ([UsualCondition]); nil where it does not run.
+func (c *Charging) In(name string) *Operating {
 	for k := range c.Operating {
-		if c.Operating[k].Condition == conditionNames[i] {
+		if c.Operating[k].Condition == name {
 			return &c.Operating[k]
 		}
 	}
 	return nil
 }
+
+// in is In by the condition's place.
+func (c *Charging) in(i int) *Operating { return c.In(conditionNames[i]) }

@@ -166,12 +166,12 @@ func (b *Bench) ofTrial(i int) []shift {
 	return list
 }
 
-// mistake is one error: the job as it makes it, nil where it stays, what else is put off, and what
-// is to be changed of the bench once that is made.
+// mistake is one error.
 type mistake struct {
-	job   *job.Job
-	off   moves
-	after func(*Bench)
+	job   *job.Job     // as it makes it; nil where it stays
+	off   offsets      // what is put off its value
+	held  *fitted      // what the readings said together, where that is what is off
+	after func(*Bench) // what is to be changed of the bench once that is made
 }
 
 // mistakes is every error, one at a time, but for those of the trials' own inputs.
@@ -181,45 +181,45 @@ func (b *Bench) mistakes() []mistake {
 	j.Trials = nil
 	tolerances(reflect.ValueOf(&j).Elem(), make([]int, 0, 8), &paths)
 	list := make([]mistake, 0, len(paths)+8)
-	of := func(j *job.Job, off moves, after func(*Bench)) { list = append(list, mistake{j, off, after}) }
+	add := func(m mistake) { list = append(list, m) }
 	for _, path := range paths {
 		if b.fit.ok && readTogether(path) {
 			continue // in the covariance of what was found
 		}
-		of(moved(*b.job, path), moves{}, nil)
+		add(mistake{job: moved(*b.job, path)})
 	}
 	switch {
 	case b.fit.ok:
 		for _, f := range b.fit.moved() {
-			of(nil, moves{held: f}, nil)
+			add(mistake{held: f})
 		}
-		of(nil, moves{}, func(other *Bench) { other.henries.loose = true })
+		add(mistake{after: func(other *Bench) { other.henries.loose = true }})
 		if b.flux.reach > 0 {
-			of(nil, moves{held: b.fit, reach: 1}, nil)
+			add(mistake{held: b.fit, off: offsets{reach: 1}})
 		}
 	case b.flux.perTurn.PlusMinus > 0:
-		of(nil, moves{flux: 1}, nil)
+		add(mistake{off: offsets{flux: 1}})
 	}
 	if j := *b.job; b.turnBy(&j) {
-		of(&j, moves{}, nil)
+		add(mistake{job: &j})
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := *b.job
 		j.Battery.DiodeVolts = quantity.Reading{Value: b.dc.diodeVolts.Value + diodeGuessV, Origin: quantity.Guessed}
-		of(&j, moves{}, nil)
+		add(mistake{job: &j})
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
 		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
-			of(nil, moves{turn: meanTurnGuess}, nil)
+			add(mistake{off: offsets{turn: meanTurnGuess}})
 		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := *b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			of(&j, moves{}, nil)
+			add(mistake{job: &j})
 		}
 	}
-	of(nil, moves{}, func(other *Bench) { other.henries.off = b.henries.spread() })
+	add(mistake{after: func(other *Bench) { other.henries.off = b.henries.spread() }})
 	if b.drag.origin.Weak() && b.drag.watts > 0 {
-		of(nil, moves{}, func(other *Bench) { other.drag.watts *= 1 + dragGuess })
+		add(mistake{after: func(other *Bench) { other.drag.watts *= 1 + dragGuess }})
 	}
 	return list
 }
@@ -246,32 +246,28 @@ func (b *Bench) turnBy(j *job.Job) bool {
 
 // shifted is every bench that one error at a time would make of this one.
 func (b *Bench) shifted() []shift {
-	errors := b.mistakes()
-	list := make([]shift, len(errors))
-	parallel.Each(len(errors), func(k int) {
-		e := &errors[k]
-		j := e.job
-		if j == nil {
-			j = b.job
-		}
-		other := b.prepare(j, e.off)
-		if e.after != nil {
-			e.after(other)
-		}
-		list[k] = shift{bench: other, only: -1}
-	})
-	return list
+	list := b.mistakes()
+	shifts := make([]shift, len(list))
+	parallel.Each(len(list), func(k int) { shifts[k] = shift{bench: b.mistaken(&list[k]), only: -1} })
+	return shifts
 }
 
-// prepare is Prepare for a job that an error makes of this one, with more put off: the slot
-// stands if it is the same, and what the old winding's readings say together stands anyway.
-func (b *Bench) prepare(j *job.Job, off moves) *Bench {
-	kept := b.kept(j)
-	off.room, off.layouts, off.before, off.curve = kept.room, kept.layouts, kept.before, kept.curve
-	if off.held == nil && b.fit.ok {
-		off.held = b.fit
+// mistaken is the bench that an error makes of this one: the slot stands if it is the same, and what
+// the old winding's readings say together stands anyway.
+func (b *Bench) mistaken(m *mistake) *Bench {
+	j := m.job
+	if j == nil {
+		j = b.job
 	}
-	return prepare(j, off)
+	known := b.stillGood(j)
+	if known.held = m.held; known.held == nil && b.fit.ok {
+		known.held = b.fit
+	}
+	other := prepare(j, m.off, known)
+	if m.after != nil {
+		m.after(other)
+	}
+	return other
 }
 
 // spread gives the figures of a winding that need no running their ±: again works it out on

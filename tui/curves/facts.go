@@ -253,15 +253,15 @@ func warmth(s *session.Session) string {
 
 // runs says where drive and alternator really come to terms in the usual condition.
 func runs(s *session.Session) string {
-	m := &s.Outcome().Machine
-	if s.Job().Drive.Kind == "" || len(m.Conditions) < 2 {
+	condition := s.Outcome().Machine.Condition(winding.UsualCondition)
+	if s.Job().Drive.Kind == "" || condition == nil {
 		return ""
 	}
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.RunsUsual })
 	if len(known) == 0 {
 		return ""
 	}
-	return "Where each really runs, " + s.Units.Words(m.Conditions[1].Label) + ": " + sentence(list(known, " at "))
+	return "Where each really runs, " + s.Units.Words(condition.Label) + ": " + sentence(list(known, " at "))
 }
 
 // runaway names the trials that never come to a steady temperature, and from where.

@@ -145,10 +145,8 @@ func lawSeries(s *session.Session, short bool) chart.Series {
 // gives; else where it begins to charge.
 func markOf(tr *winding.TrialOutcome, what int, u quantity.Unit) (chart.Marker, bool) {
 	if what == shaftWatts {
-		for i := range tr.Operating {
-			if at := &tr.Operating[i]; at.Condition == "usual" && at.DriveWatts > 0 {
-				return chart.Marker{X: at.DriveRPM, Y: at.DriveWatts, Label: letter(tr.Name) + " runs " + quantity.Screen.Number(at.DriveRPM, 3)}, true
-			}
+		if at := tr.In(winding.UsualCondition); at != nil && at.DriveWatts > 0 {
+			return chart.Marker{X: at.DriveRPM, Y: at.DriveWatts, Label: letter(tr.Name) + " runs " + quantity.Screen.Number(at.DriveRPM, 3)}, true
 		}
 		return chart.Marker{}, false
 	}

@@ -127,7 +127,7 @@ func (w *writer) flow(f flow, list []*winding.Operating) {
 
 // windingRow is what the winding comes to in each condition.
 func (w *writer) windingRow(t *winding.TrialOutcome, list []*winding.Operating) {
-	of := map[string]quantity.Figure{"slow": t.HotSlowC, "usual": t.HotUsualC, "top": t.HotTopC}
+	of := map[string]quantity.Figure{winding.SlowCondition: t.HotSlowC, winding.UsualCondition: t.HotUsualC, winding.TopCondition: t.HotTopC}
 	u := w.opt.Units.For(quantity.Celsius)
 	cells := make([]string, len(list))
 	for i, o := range list {

@@ -79,8 +79,8 @@ func (w *writer) brings(t *winding.TrialOutcome) string {
 			words += " It " + f.Text + "."
 		}
 	}
-	if a := t.AmpsSlow; !w.windy() && a.Known() && a.Value <= 0 && len(w.o.Machine.Conditions) > 0 {
-		words += " Nothing comes in at " + w.o.Machine.Conditions[0].Label + "."
+	if a, c := t.AmpsSlow, w.o.Machine.Condition(winding.SlowCondition); !w.windy() && a.Known() && a.Value <= 0 && c != nil {
+		words += " Nothing comes in at " + c.Label + "."
 	}
 	return words
 }

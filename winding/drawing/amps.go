@@ -195,9 +195,9 @@ func triangle(at point, r float64) []point {
 func (v *ampsView) mark(at point, condition string) {
 	const r = smallMark
 	switch condition {
-	case "slow":
+	case winding.SlowCondition:
 		v.page.ring(at, r, thin, "white")
-	case "usual":
+	case winding.UsualCondition:
 		v.page.area(mark{}, thin, "black", corners(box{at.x - r, at.y - r, at.x + r, at.y + r}))
 	default:
 		v.page.area(mark{}, thin, "white", triangle(at, r))
