@@ -249,3 +249,16 @@ func TestNamesOfKeysAreText(t *testing.T) {
 	require.NotNil(t, m.prompt)
 	assert.Equal(t, "esc", m.prompt.line.Text)
 }
+
+// What a value on Trials cannot be used for is said once at a time: at the foot when it is taken, where
+// the job is called out when the next key is pressed.
+func TestAValueThatCannotBeUsedIsSaidOnce(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}} {
+		m := opened(session.NewExample(), size[0], size[1], "Trials", "up up up")
+		m.press("3 x enter")
+		said := `Slot area: read "3x"`
+		assert.Equal(t, 1, strings.Count(tuitest.Words(m.View()), said), "%v", size)
+		m.press("down down")
+		assert.Equal(t, 1, strings.Count(tuitest.Words(m.View()), said), "%v", size)
+	}
+}

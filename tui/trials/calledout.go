@@ -1,6 +1,8 @@
 package trials
 
 import (
+	"slices"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
@@ -9,7 +11,8 @@ import (
 
 // calledOut is what the file and the job call out of the chosen trial in at most h lines, a
 // sentence whole or not at all, with a word of those that were left out; then a caution, and what the
-// sign of held amps means. What is wrong in the marked row stands there.
+// sign of held amps means. What is wrong in the marked row stands there, and what was just said at the
+// foot of the screen is not said again.
 func (v *View) calledOut(s *session.Session, w, h int) []string {
 	lines, _ := v.callOut(s, w, h)
 	return lines
@@ -22,12 +25,15 @@ func (v *View) callOut(s *session.Session, w, h int) (lines []string, left int) 
 	if sign != "" {
 		h--
 	}
-	said := ""
+	var said []string
+	for _, m := range s.Messages() { // they stand at the foot
+		said = append(said, m.Text)
+	}
 	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad { // the marked row tells it
-		said = s.ProblemText(p)
+		said = append(said, s.ProblemText(p))
 	}
 	for _, c := range called(s) {
-		if c.text == said {
+		if slices.Contains(said, c.text) {
 			continue
 		}
 		more := t.WrapPaint(c.role, t.Mark(c.role)+" "+c.text, w)

@@ -94,6 +94,7 @@ func TestAProblemIsSaidOnce(t *testing.T) {
 		frame := tuitest.Draw(t, v, s, size[0], size[1])
 		assert.Equal(t, 1, strings.Count(frame, `✗ Fill limit: read "7"`), frame)
 		tuitest.Press(t, v, s, size[0], size[1], "down down")
+		s.ClearMessage() // as every key does
 		assert.Contains(t, strings.Join(v.calledOut(s, 200, 20), "\n"), `✗ Fill limit: read "7"`, "from another row it is called out")
 	}
 }
