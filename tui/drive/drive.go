@@ -80,6 +80,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
 	inputs, answers, _ := v.areas(s)
 	v.form.SetSize(s, inputs)
+	v.form.Hold(v.answers)
 	_, box := answerAreas(answers)
 	in := kit.Inner(box)
 	v.text = v.words(s, in.W-2)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
 	"slotwright/winding/job"
@@ -232,4 +233,26 @@ func TestWhatMendsWithoutRewindingIsTold(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 2, told)
+}
+
+// While the keys go to the answers beside the inputs the marked input keeps its mark, as a row does that
+// is marked though the keys go elsewhere, and is not drawn as where they go.
+func TestTheInputsAreHeldWhileAnswersAreRead(t *testing.T) {
+	s, v := session.NewExample(), New()
+	s.Theme, _ = kit.Theme{}.WithLook("contrast")
+	marked := func() string {
+		for line := range strings.Lines(tuitest.Draw(t, v, s, 120, 37)) {
+			if strings.Contains(line, "Through") {
+				return strings.SplitAfter(line, "belt")[0]
+			}
+		}
+		return ""
+	}
+	tuitest.Press(t, v, s, 120, 37, "down")
+	assert.Equal(t, 2, strings.Count(marked(), "\x1b[7m"), "the mark and the choice")
+	tuitest.Press(t, v, s, 120, 37, "ctrl+g")
+	assert.Contains(t, marked(), "▸ \x1b[1mThrough")
+	assert.NotContains(t, marked(), "\x1b[7m")
+	tuitest.Press(t, v, s, 120, 37, "ctrl+g")
+	assert.Equal(t, 2, strings.Count(marked(), "\x1b[7m"))
 }

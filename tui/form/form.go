@@ -57,6 +57,9 @@ type Form struct {
 	Focus  int  // index into Rows
 	Open   bool // the focused row's text is being edited
 	Cursor int  // in that text, in runes
+	// Held is set while the keys go elsewhere on the screen: the focused row keeps its mark, but is not
+	// drawn as where they go.
+	Held bool
 	// LabelW, ValueW and UnitW are how wide the columns of labels, values and units are at least,
 	// where there is room: the widest that rows may have which come and go.
 	LabelW, ValueW, UnitW int

@@ -115,11 +115,13 @@ func (s rowSizes) long(t kit.Theme, r Row, is state) int {
 	return max(0, min(want, s.unit-kit.Width(t.Text(r.Unit))+s.spare))
 }
 
-// state says whether the focus is elsewhere, on the row, or in its open text.
+// state says whether the focus is elsewhere, on the row while keys go elsewhere, on the row, or in its
+// open text.
 type state int
 
 const (
 	elsewhere state = iota
+	held
 	focused
 	open
 )
@@ -128,6 +130,8 @@ func (f Form) state(i int) state {
 	switch {
 	case i != f.Focus:
 		return elsewhere
+	case f.Held:
+		return held
 	case f.Open:
 		return open
 	}
@@ -137,7 +141,10 @@ func (f Form) state(i int) state {
 // drawRow is the row's line, and below it what did not fit of an error.
 func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []string {
 	margin, label := "  ", t.Fit(r.Label, s.label)
-	if is != elsewhere {
+	switch is {
+	case held:
+		margin, label = t.Mark(kit.Focus)+" ", t.Style(kit.Title).Render(label)
+	case focused, open:
 		margin, label = t.PaintMark(kit.Focus)+" ", t.Style(kit.Title).Render(label)
 	}
 	if r.Adds {
@@ -215,9 +222,9 @@ func drawValue(t kit.Theme, r Row, cursor int, is state, w int) string {
 			return TextLine{r.Text, cursor}.Draw(t, w, true)
 		}
 		return TextLine{}.Draw(t, w-n-1, true) + " " + t.Style(kit.Dim).Render(t.Fit(ghost, n))
-	case is == elsewhere && ghost != "":
+	case is <= held && ghost != "":
 		return t.Fit(t.Style(kit.Dim).Render(" "+ghost), w)
-	case is == elsewhere:
+	case is <= held:
 		return TextLine{r.Text, cursor}.Draw(t, w, false)
 	case len(r.Choices) > 0:
 		g := t.Glyphs()

@@ -2,6 +2,7 @@ package kit_test
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -302,6 +303,19 @@ func TestFixedColoursOfALookAreReadAsSmallText(t *testing.T) {
 		for role := kit.Plain; role <= kit.PhaseW; role++ {
 			if hue, ok := hueIn(t, kit.Theme{Fixed: true}, nil, look, role); ok {
 				assert.GreaterOrEqual(t, contrast(hue, ground), 4.5, "%s, role %d: %s", look, role, hue.Hex())
+			}
+		}
+	}
+}
+
+// Only what the keys go to is drawn in reverse, in every look, so that nothing else looks like it.
+func TestOnlyTheFocusIsReversed(t *testing.T) {
+	for _, name := range kit.LookNames() {
+		for _, fixed := range []bool{false, true} {
+			th, _ := kit.Theme{Fixed: fixed}.WithLook(name)
+			for role := kit.Role(0); role < 100; role++ {
+				params := strings.Split(strings.TrimSuffix(strings.TrimPrefix(th.Style(role).Start(), "\x1b["), "m"), ";")
+				assert.Equal(t, role == kit.Focus && th.Colour, slices.Contains(params, "7"), "%s: role %d", name, role)
 			}
 		}
 	}

@@ -86,7 +86,7 @@ var styles = [lookCount][roleCount]Style{
 		PhaseU: sgr("1;34"), PhaseV: sgr("31"), PhaseW: sgr("30"),
 	},
 	HighContrast: {
-		Title: sgr("1"), Value: sgr("1"), Warning: sgr("1"), Broken: sgr("1;7"), Better: sgr("1"),
+		Title: sgr("1"), Value: sgr("1"), Warning: sgr("1"), Broken: sgr("1"), Better: sgr("1"),
 		Chosen: sgr("1;4"), Focus: sgr("7"), Key: sgr("1"), Needed: sgr("1"),
 		Series1: sgr("1"), Series3: sgr("1"), Series5: sgr("1"), PhaseU: sgr("1"), PhaseW: sgr("4"),
 	},

@@ -53,6 +53,9 @@ func NewDrive() *View {
 // Name stands on the tab.
 func (v *View) Name() string { return v.name }
 
+// Hold says whether the keys go elsewhere on the screen for now.
+func (v *View) Hold(held bool) { v.form.Held = held }
+
 // Typing reports whether letters go into the marked field.
 func (v *View) Typing(*session.Session) bool { return v.form.Typing() }
 
