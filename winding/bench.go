@@ -134,7 +134,7 @@ func prepare(from *job.Job, off offsets, known reuse) *Bench {
 	b.dc = newDCSide(j.Battery, b.machine.phases)
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.spins, b.shorts = heardSpins(j.Spins, m, j.Old.Connection, &b.dc), heardShorts(j.Shorts, m)
-	b.iron = newIron(m, &b.room, j.Slot.ToothMM, rotor.MagnetCover.Or(defaultCover))
+	b.iron = newIron(m, &b.room, j.Slot.ToothMM, rotor)
 	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path, before: known.curve})
 	b.henries = inductances{
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,

@@ -100,7 +100,7 @@ func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
 		return
 	}
 	assumed := ""
-	if a.room.assumed() {
+	if a.room.assumed() && a.iron.toothMM.Origin.Weak() {
 		assumed = ", the slot's shape only assumed from its area"
 	}
 	d.add(Finding{Severity: Doubt, Path: "slot.top", Fix: "measure slot widths and bore again; if they hold, " + a.lessFlux() + " little", Source: "ordinary lamination needs 10 000 A/m at 1.8 T: IEC 60404-8-4 (from memory)"},

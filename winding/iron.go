@@ -12,11 +12,18 @@ import (
 // # The stator's iron
 //
 // All flux of a slot pitch goes through one tooth, and half a pole's through the yoke on
-// either side. Where the slot's widths are known the tooth is what they leave of the pitch at
+// either side. A tooth under the middle of a pole gathers most: of a wave with a sine's shape and the
+// peak B, over a slot pitch τs of a pole pitch τ,
+//
+//	∫ B·cos(π·x/τ) dx over ±τs/2 = B·(2·τ/π)·sin(π·τs/(2·τ)),
+//
+// of magnets, whose field is a block over their cover α, B times as much of the slot pitch as lies over
+// the block, less what reaches past the gap between blocks into the next pole's. With many slots to
+// a pole both are B·τs; a tooth of its own coil, a pole wide, gathers two thirds of that. Where the slot's widths are known the tooth is what they leave of the pitch at
 // each depth; where the outside diameter is known the yoke is what lies behind the slots. A
 // hundredth part of stacking counts: 5 % of the stack is varnish.
 //
-// The gap's density over the slots is the peak of the working wave, under magnets the block's
+// The gap's density over a tooth is the peak of the working wave, under magnets the block's
 // own. Past 1.8 T in the teeth ordinary lamination needs 10 000 A/m and more, and what is
 // worked out without that, or carried to another flux, no longer holds.
 
@@ -24,7 +31,7 @@ import (
 type iron struct {
 	// path is what the magnets' flux goes through; nil where it is not known.
 	path field.Iron
-	// tooth and yoke are the density there for one tesla in the gap: over the slots, and as
+	// tooth and yoke are the density there for one tesla in the gap: at its peak, and as
 	// the mean of a pole.
 	tooth, yoke quantity.Figure
 	// toothMM is the tooth where it is narrowest.
@@ -34,9 +41,8 @@ type iron struct {
 // toothSlices is how finely the mmf of a tooth is added up along its depth.
 const toothSlices = 8
 
-// newIron measures teeth and yoke; tooth is a calipered one's width, taken as parallel, cover is
-// the magnets' arc over the pole pitch.
-func newIron(m *machine, room *slotRoom, tooth quantity.Reading, cover float64) iron {
+// newIron measures teeth and yoke under a rotor; tooth is a calipered one's width, taken as parallel.
+func newIron(m *machine, room *slotRoom, tooth quantity.Reading, f *job.FieldSpec) iron {
 	s := iron{yoke: quantity.Missing("needs the outside diameter, the slot's depth and the bore")}
 	s.toothMM = quantity.Missing("needs the slot's width and depth, the slots and the bore")
 	s.tooth = s.toothMM
@@ -53,9 +59,9 @@ func newIron(m *machine, room *slotRoom, tooth quantity.Reading, cover float64) 
 	if room.assumed() || room.origin.Weak() && weak.Weak() {
 		weak = quantity.Guessed
 	}
-	s.teeth(m, body, tooth, weak)
+	s.teeth(m, body, tooth, weak, f)
 	if m.OutsideMM.Given() && m.Poles.Given() {
-		s.back(m, body, cover)
+		s.back(m, body, f.MagnetCover.Or(defaultCover))
 	}
 	return s
 }
@@ -66,9 +72,24 @@ func (r *slotRoom) assumed() bool { return r.rooms[0].Assumed }
 // radiusMM is that of a circle so deep in the stator's iron, counted from the gap.
 func (m *machine) radiusMM(deep float64) float64 { return m.BoreMM.Value/2 + m.outward()*deep }
 
+// gathered is the width of the gap, mm, of which a tooth takes the flux at its peak density: under magnets, whose
+// cover it is, else under a wave.
+func gathered(m *machine, magnets bool, cover float64) float64 {
+	slots := math.Pi * m.BoreMM.Value / m.Slots.Value
+	if !m.Poles.Given() {
+		return slots
+	}
+	pole := math.Pi * m.BoreMM.Value / m.Poles.Value
+	if !magnets {
+		return math.Abs(2 * pole / math.Pi * math.Sin(math.Pi*slots/(2*pole)))
+	}
+	return math.Abs(min(slots, cover*pole) - max(0, slots-pole*(2-cover)))
+}
+
 // teeth adds up the tooth along its depth.
-func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak quantity.Origin) {
-	pitch := math.Pi * m.BoreMM.Value / m.Slots.Value
+func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak quantity.Origin, f *job.FieldSpec) {
+	cover := f.MagnetCover.Or(defaultCover)
+	block, gathers := gathered(m, true, cover), gathered(m, f.Kind == job.FieldMagnets, cover)
 	if tooth.Given() { // what was measured outranks what the slot leaves
 		weak = guessedIf(tooth, m.BoreMM)
 	}
@@ -84,7 +105,7 @@ func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak q
 		wide := tooth.Or(m.toothAt(body, middle))
 		here := 2 * math.Pi * m.radiusMM(body.MouthHeightMM+middle) / m.Slots.Value
 		metal := wide * field.Stacking
-		path = append(path, field.Path{Times: pitch / metal, MM: body.DepthMM / toothSlices, Beside: here/metal - 1})
+		path = append(path, field.Path{Times: block / metal, MM: body.DepthMM / toothSlices, Beside: here/metal - 1})
 	}
 	if narrow <= 0 {
 		s.toothMM = quantity.Missing("the slots are wider than their pitch: measure slot and bore again")
@@ -93,7 +114,7 @@ func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak q
 	}
 	s.path = path
 	s.toothMM = quantity.Of(narrow, weak)
-	s.tooth = quantity.Of(pitch/(narrow*field.Stacking), weak)
+	s.tooth = quantity.Of(gathers/(narrow*field.Stacking), weak)
 }
 
 // toothAt is the tooth's width so deep below the neck, mm.

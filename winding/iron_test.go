@@ -19,7 +19,7 @@ func ironOf(slot job.SlotSpec, outside float64) iron {
 		m.OutsideMM = quantity.Known(outside)
 	}
 	room := measureSlot(slot)
-	return newIron(&m, &room, slot.ToothMM, 0.75)
+	return newIron(&m, &room, slot.ToothMM, &job.FieldSpec{Kind: job.FieldMagnets, MagnetCover: quantity.Known(0.75)})
 }
 
 // Tooth and yoke by hand. The slot is 7 mm wide below a neck of 1 mm and 10 mm at 24 mm
@@ -78,4 +78,38 @@ func TestCaliperedToothIsTheTooth(t *testing.T) {
 	assert.Equal(t, 10.0, s.toothMM.Value)
 	assert.InDelta(t, 1.286, s.tooth.Value, 1e-3)
 	assert.NotEqual(t, quantity.Guessed, s.toothMM.Origin)
+}
+
+// What a tooth gathers, by adding the wave up across it: twelve teeth under fourteen poles stand 7/6 of a
+// pole pitch wide, so the next poles' magnets take some back; thirty-six under twelve a third of one.
+func TestAToothGathersWhatStandsOverIt(t *testing.T) {
+	for _, c := range []struct {
+		slots, poles, cover float64
+		kind                string
+	}{
+		{12, 14, 0.75, job.FieldMagnets}, {12, 14, 0.95, job.FieldMagnets}, {9, 8, 0.8, job.FieldMagnets}, {36, 12, 0.75, job.FieldMagnets}, {16, 16, 1, job.FieldMagnets},
+		{12, 14, 0, job.FieldWound}, {36, 12, 0, job.FieldWound}, {9, 8, 0, ""},
+	} {
+		m := newMachine(job.Machine{Slots: quantity.Known(c.slots), Poles: quantity.Known(c.poles), BoreMM: quantity.Known(55)})
+		slots, pole := math.Pi*55/c.slots, math.Pi*55/c.poles
+		wave := func(x float64) float64 { // 1 at its peak
+			if c.kind != job.FieldMagnets {
+				return math.Cos(math.Pi * x / pole)
+			}
+			switch off := math.Abs(x); {
+			case off < c.cover*pole/2:
+				return 1
+			case off > pole*(1-c.cover/2):
+				return -1
+			}
+			return 0
+		}
+		const steps = 200000
+		sum := 0.0
+		for i := range steps {
+			sum += wave(slots*((float64(i)+0.5)/steps-0.5)) * slots / steps
+		}
+		assert.InEpsilon(t, sum, gathered(&m, c.kind == job.FieldMagnets, c.cover), 1e-4, "%v", c)
+	}
+	assert.InEpsilon(t, math.Pi*140/36, gathered(&machine{Machine: job.Machine{Slots: quantity.Known(36), BoreMM: quantity.Known(140)}}, false, 0), 1e-12, "poles not known")
 }

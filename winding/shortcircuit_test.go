@@ -76,5 +76,6 @@ func TestYokeIsShown(t *testing.T) {
 	j.Machine.OutsideMM = quantity.Known(100 + 2*21 + 20)
 	o := winding.Evaluate(j)
 	assert.InEpsilon(t, 2/math.Pi*0.5*math.Pi*100/12/2/(10*0.95), o.Machine.YokeTesla.Value, 1e-9)
-	assert.InEpsilon(t, 0.5*math.Pi*100/36/((math.Pi*102/36-4)*0.95), o.Machine.ToothTesla.Value, 1e-9)
+	// A tooth a third of a pole wide gathers a wave's 2/π·τ·sin(30°) under its middle.
+	assert.InEpsilon(t, 0.5*2/math.Pi*(math.Pi*100/12)*0.5/((math.Pi*102/36-4)*0.95), o.Machine.ToothTesla.Value, 1e-9)
 }
