@@ -2,11 +2,11 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
+	"slotwright/winding/job"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -203,15 +203,15 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 
 // goTo brings up the screen with a field and marks it.
 func (m *Model) goTo(path string) {
-	var trial int
-	if _, err := fmt.Sscanf(path, "trial[%d]", &trial); err == nil {
+	table, trial, _ := job.SplitPath(path)
+	if table == "trial" {
 		m.s.Choose(trial)
 	}
 	// A trial's own fields are on Trials, though a blank job's first things have them too.
 	for pass := range 2 {
 		for i, v := range m.views {
 			goer, ok := v.(session.Goer)
-			if !ok || (pass == 0) != (strings.HasPrefix(path, "trial[") == (v.Name() == "Trials")) {
+			if !ok || (pass == 0) != ((table == "trial") == (v.Name() == "Trials")) {
 				continue
 			}
 			if goer.GoTo(m.s, path) {

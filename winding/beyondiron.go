@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -39,7 +40,7 @@ func (a aboutReadings) beyondIron(d *doubts) bool {
 	found := false
 	for i, c := range a.trialCoils {
 		if c.Turns.Given() && c.RPM.Given() && c.Volts.Given() {
-			found = beyond(d, fmt.Sprintf("coil[%d].voltage", i), c.Turns.Value, most.Value, c.RPM, c.Volts) || found
+			found = beyond(d, job.PathOf("coil", i, "voltage"), c.Turns.Value, most.Value, c.RPM, c.Volts) || found
 		}
 	}
 	return found

@@ -84,7 +84,7 @@ func firstHenries(o *Outcome) quantity.Figure {
 
 // pathsOf gives the paths of a trial's fields.
 func pathsOf(i int) func(field string) string {
-	return func(field string) string { return fmt.Sprintf("trial[%d].%s", i, field) }
+	return func(field string) string { return job.PathOf("trial", i, field) }
 }
 
 // doubtReference is about the trial the others are compared with.

@@ -30,7 +30,7 @@ type aboutReadings struct {
 func (a aboutReadings) single(d *doubts) {
 	for i, s := range a.spins {
 		if s.RPM.Given() != s.LineVolts.Given() {
-			d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("spin[%d].speed", i), Fix: "a reading is a speed and a voltage"},
+			d.add(Finding{Severity: Doubt, Path: job.PathOf("spin", i, "speed"), Fix: "a reading is a speed and a voltage"},
 				"the reading is not whole and is not used")
 		}
 	}
@@ -85,7 +85,7 @@ func (a aboutReadings) routes(d *doubts) {
 func (a aboutReadings) carried(d *doubts) {
 	for i, s := range a.shorts {
 		if k := a.henries.carriedBy(s.FieldAmps); k != 1 {
-			d.add(Finding{Severity: Note, Path: fmt.Sprintf("short[%d].field", i), Fix: "take it again at the field current of the spin-up reading", Source: "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)"},
+			d.add(Finding{Severity: Note, Path: job.PathOf("short", i, "field"), Fix: "take it again at the field current of the spin-up reading", Source: "the short-circuit characteristic is a straight line: IEC 60034-4, IEEE Std 115 (from memory)"},
 				"the short circuit was read at %.3g A of field, the flux at %.3g A: its amps are taken as %.3g times as many", s.FieldAmps.Value, a.flux.fieldAmps.Value, k)
 		}
 	}
@@ -95,7 +95,7 @@ func (a aboutReadings) carried(d *doubts) {
 func (a aboutReadings) coils(d *doubts) {
 	r := fluxRoutes{machine: a.machine}
 	for i, c := range a.trialCoils {
-		at := func(name string) string { return fmt.Sprintf("coil[%d].%s", i, name) }
+		at := func(name string) string { return job.PathOf("coil", i, name) }
 		switch _, why := r.pitchFactor(c.Span); {
 		case why != "":
 			d.add(Finding{Severity: Doubt, Path: at("span"), Source: "pitch factor"}, "the trial coil is not used: %s", why)
@@ -143,7 +143,7 @@ func (a aboutReadings) together(d *doubts) {
 func (a aboutReadings) whole(d *doubts) {
 	for i, s := range a.amps {
 		if !s.RPM.Given() || !s.Amps.Given() || !s.Volts.Given() {
-			d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("amps[%d].current", i), Fix: "an amps reading is a speed, amps and the volts at the bridge"},
+			d.add(Finding{Severity: Doubt, Path: job.PathOf("amps", i, "current"), Fix: "an amps reading is a speed, amps and the volts at the bridge"},
 				"the amps reading is not whole and is not used")
 		}
 	}
@@ -201,11 +201,10 @@ func doubtWires(d *doubts, j *job.Job) {
 
 // trialAt is the name of the trial that a path is of, "" for none.
 func trialAt(j *job.Job, path string) string {
-	i := 0
-	if _, err := fmt.Sscanf(path, "trial[%d]", &i); err == nil && i < len(j.Trials) {
+	switch table, i, _ := job.SplitPath(path); {
+	case table == "trial" && i < len(j.Trials):
 		return j.Trials[i].Name
-	}
-	if _, err := fmt.Sscanf(path, "wound[%d]", &i); err == nil && i < len(j.AsWound) {
+	case table == "wound" && i < len(j.AsWound):
 		return j.AsWound[i].Trial
 	}
 	return ""

@@ -24,7 +24,7 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		doubtWarm(d, j, i)
 		r := &wound[i]
 		if !r.Turns.Known() && j.AsWound[i].Trial != "" && !hasTrial(j.Trials, j.AsWound[i].Trial) {
-			d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("wound[%d].trial", i), Fix: "name one of the trials"},
+			d.add(Finding{Severity: Doubt, Path: job.PathOf("wound", i, "trial"), Fix: "name one of the trials"},
 				"what was wound is called %s, and the job has no such trial", j.AsWound[i].Trial)
 			continue
 		}
@@ -46,7 +46,7 @@ type contradicting struct {
 	i int
 }
 
-func (c contradicting) at(field string) string { return fmt.Sprintf("wound[%d].%s", c.i, field) }
+func (c contradicting) at(field string) string { return job.PathOf("wound", c.i, field) }
 
 // say calls a reading out that is far from its plan.
 func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
@@ -138,7 +138,7 @@ func doubtWarm(d *doubts, j *job.Job, i int) {
 	}
 	if r.WarmC.Given() && air.Given() && r.WarmC.Value < air.Value {
 		fahrenheit := quantity.Celsius[1].From
-		d.add(Finding{Severity: Doubt, Path: fmt.Sprintf("wound[%d].warm", i), Fix: "write °C or °F behind it"},
+		d.add(Finding{Severity: Doubt, Path: job.PathOf("wound", i, "warm"), Fix: "write °C or °F behind it"},
 			"after an hour %.0f °C (%.0f °F) is colder than its air, %.0f °C (%.0f °F)", r.WarmC.Value, fahrenheit(r.WarmC.Value), air.Value, fahrenheit(air.Value))
 	}
 }

@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"fmt"
 	"math"
 
 	"slotwright/winding/job"
@@ -119,7 +118,7 @@ func markPoles(m *machine, spins []job.SpinReading) {
 // doubtFrequency counts the poles by what was heard of them, p = 120·f/n.
 func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) {
 	for i, s := range spins {
-		at := func(name string) string { return fmt.Sprintf("spin[%d].%s", i, name) }
+		at := func(name string) string { return job.PathOf("spin", i, name) }
 		switch {
 		case !s.Hertz.Given():
 		case !s.RPM.Given() && !poles.Given():

@@ -1,7 +1,6 @@
 package winding
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -96,7 +95,7 @@ func (b *book) toldSpins() (list []told) {
 		if r.PlusMinus == 0 && s.Meter != "" && s.Meter != job.MeterRMS {
 			r.PlusMinus = otherMeter
 		}
-		list = append(list, told{r, fmt.Sprintf("spin[%d].line", i)})
+		list = append(list, told{r, job.PathOf("spin", i, "line")})
 	}
 	return list
 }
@@ -115,7 +114,7 @@ func (b *book) toldCoils() (list []told) {
 		for _, p := range one.coilPoints() {
 			volts := p.perTurn * b.old.coils.effective * c.RPM.Value * b.machine.linePerPhase(b.old.Connection)
 			list = append(list, told{readings.Reading{Kind: readings.TrialCoil, RPM: c.RPM.Value, Volts: volts, FieldAmps: b.fieldOf(c.FieldAmps), PlusMinus: part(c.RPM, c.Volts)},
-				fmt.Sprintf("coil[%d].voltage", i)})
+				job.PathOf("coil", i, "voltage")})
 		}
 	}
 	return list
@@ -131,7 +130,7 @@ func (b *book) toldShorts(warm func(quantity.Reading) float64) (list []told) {
 		list = append(list, told{readings.Reading{
 			Kind: readings.Short, RPM: s.RPM.Value, Amps: s.LineAmps.Value, FieldAmps: b.fieldOf(s.FieldAmps), Ohms: warm(s.WindingC), PlusMinus: part(s.LineAmps),
 			Part: 1 / b.henries.allSets(s.Sets.Or(float64(b.machine.sets))),
-		}, fmt.Sprintf("short[%d].line", i)})
+		}, job.PathOf("short", i, "line")})
 	}
 	return list
 }
@@ -144,7 +143,7 @@ func (b *book) toldAmps(warm func(quantity.Reading) float64) (list []told) {
 		list = append(list, told{readings.Reading{
 			Kind: readings.Loaded, RPM: s.RPM.Value, Volts: s.Volts.Value, Amps: s.Amps.Value / float64(b.machine.sets),
 			FieldAmps: b.inService(s.FieldAmps), Ohms: warm(s.WindingC), PlusMinus: part(s.Amps),
-		}, fmt.Sprintf("amps[%d].current", i)})
+		}, job.PathOf("amps", i, "current")})
 	}
 	return list
 }

@@ -1,11 +1,11 @@
 package layout
 
 import (
-	"fmt"
 	"strings"
 
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 )
 
@@ -87,7 +87,7 @@ var layoutFields = map[string]bool{"span": true, "layers": true, "kind": true, "
 
 // trialPath is a field of the chosen trial.
 func trialPath(s *session.Session, field string) string {
-	return fmt.Sprintf("trial[%d].%s", s.Trial, field)
+	return job.PathOf("trial", s.Trial, field)
 }
 
 // current is the step of the walk and its coil; false without a layout.

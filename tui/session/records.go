@@ -36,7 +36,7 @@ func keepRecords(before, after job.Document, span func(trial int) int) job.Docum
 		old, now := joins(&was.Trials[at], span(at)), joins(&is.Trials[at], span(at))
 		for _, name := range []string{"connection", "circuits", "span"} {
 			if old[name] != "" && now[name] != old[name] {
-				after = keepJoin(after, fmt.Sprintf("wound[%d].%s", i, name), old[name])
+				after = keepJoin(after, job.PathOf("wound", i, name), old[name])
 			}
 		}
 	}
@@ -74,9 +74,9 @@ func trialOf(j *job.Job, name string) int {
 func keepGroup(before, after job.Document, trial, record int, group []string) job.Document {
 	changed := false
 	for _, name := range group {
-		old, _, _ := before.Typed(fmt.Sprintf("trial[%d].%s", trial, name))
-		now, _, _ := after.Typed(fmt.Sprintf("trial[%d].%s", trial, name))
-		_, _, own := after.Typed(fmt.Sprintf("wound[%d].%s", record, name))
+		old, _, _ := before.Typed(job.PathOf("trial", trial, name))
+		now, _, _ := after.Typed(job.PathOf("trial", trial, name))
+		_, _, own := after.Typed(job.PathOf("wound", record, name))
 		if own && name == group[0] {
 			return after
 		}
@@ -87,8 +87,8 @@ func keepGroup(before, after job.Document, trial, record int, group []string) jo
 	}
 	kept := after
 	for _, name := range group {
-		text, _, given := before.Typed(fmt.Sprintf("trial[%d].%s", trial, name))
-		path := fmt.Sprintf("wound[%d].%s", record, name)
+		text, _, given := before.Typed(job.PathOf("trial", trial, name))
+		path := job.PathOf("wound", record, name)
 		if _, _, own := kept.Typed(path); given && !own && text != "" {
 			kept = kept.Set(path, text, quantity.Choice{})
 		}

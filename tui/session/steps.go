@@ -12,7 +12,7 @@ import (
 )
 
 // trialPath is a field of a trial.
-func trialPath(i int, field string) string { return fmt.Sprintf("trial[%d].%s", i, field) }
+func trialPath(i int, field string) string { return job.PathOf("trial", i, field) }
 
 // Choose takes a trial as the chosen one, the nearest there is.
 func (s *Session) Choose(i int) { s.Trial = max(0, min(i, len(s.outcome.Trials)-1)) }

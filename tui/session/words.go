@@ -17,7 +17,7 @@ func fieldName(doc job.Document, path string) string {
 	if !ok {
 		return path
 	}
-	i := indexIn(path)
+	_, i, _ := job.SplitPath(path)
 	table, _ := job.TableOf(in.Table)
 	switch {
 	case in.Table == "trial":
@@ -43,15 +43,6 @@ func (s *Session) WoundAs(trial int) string {
 	default:
 		return quantity.Screen.Number(o.Turns.Value, 0) + " turns " + wire
 	}
-}
-
-// indexIn is the number in a path of a table that comes many times, from 0.
-func indexIn(path string) int {
-	i := 0
-	if at := strings.IndexByte(path, '['); at >= 0 {
-		_, _ = fmt.Sscanf(path[at:], "[%d]", &i)
-	}
-	return i
 }
 
 // trialName is a trial's name in a document.

@@ -9,6 +9,7 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -25,7 +26,7 @@ const typingWidth = 10
 
 // inputText is what an input row says of a trial.
 func inputText(s *session.Session, row string, trial int) kit.Cell {
-	path := fmt.Sprintf("trial[%d].%s", trial, row)
+	path := job.PathOf("trial", trial, row)
 	text, _, given := s.Document().Typed(path)
 	t, typed := s.Outcome().Trials[trial], s.Job().Trials[trial]
 	_, bad := s.Document().ProblemAt(path)

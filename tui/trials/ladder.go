@@ -239,7 +239,7 @@ func (l *ladder) waitsFor(s *session.Session, list []winding.Rung) (path string,
 	}
 	j := s.Job()
 	if t := j.Trials[s.Trial]; t.Gauge.IsZero() {
-		return fmt.Sprintf("trial[%d].gauge", s.Trial), true
+		return job.PathOf("trial", s.Trial, "gauge"), true
 	}
 	return winding.FieldFor(&j, s.Bench().TurnsThatFit(j.Trials[s.Trial]).Why, s.Trial)
 }

@@ -210,9 +210,9 @@ func (v *View) inputPath(s *session.Session) string {
 	case len(s.Outcome().Trials) == 0 || !slices.Contains(inputRows, v.row):
 		return ""
 	case v.row == rowTurns && len(s.Job().Trials[s.Trial].CoilTurns) > 0:
-		return fmt.Sprintf("trial[%d].coil_turns", s.Trial)
+		return job.PathOf("trial", s.Trial, "coil_turns")
 	}
-	return fmt.Sprintf("trial[%d].%s", s.Trial, v.row)
+	return job.PathOf("trial", s.Trial, v.row)
 }
 
 // marked is the figure that the cursor is on, nil on anything else.

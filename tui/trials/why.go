@@ -87,7 +87,7 @@ func (v *View) options(s *session.Session) []option {
 	for _, path := range paths(s) {
 		o, ok := optionAt(s, path)
 		switch {
-		case !ok || !how.UsesIn(&j, bare(path)):
+		case !ok || !how.UsesIn(&j, job.Unindexed(path)):
 		case o.origin == quantity.Default:
 			defaults = append(defaults, o)
 		case o.origin.Weak():
@@ -119,16 +119,6 @@ func paths(s *session.Session) []string {
 		}
 	}
 	return list
-}
-
-// bare is a path without its number: trial[1].turns → trial.turns.
-func bare(path string) string {
-	before, after, ok := strings.Cut(path, "[")
-	if !ok {
-		return path
-	}
-	_, after, _ = strings.Cut(after, "]")
-	return before + after
 }
 
 // optionAt is what a field says, or its default; ok is false where there is neither.
@@ -172,9 +162,7 @@ func label(path string, in *job.Input) string {
 		return in.Label
 	}
 	name := table.Title
-	if i := strings.IndexByte(path, '['); i >= 0 {
-		n := 0
-		_, _ = fmt.Sscanf(path[i:], "[%d]", &n)
+	if _, n, _ := job.SplitPath(path); table.Many() {
 		name += fmt.Sprintf(" %d", n+1)
 	}
 	return name + ": " + in.Label

@@ -213,9 +213,8 @@ func inFew(note string) string {
 }
 
 func beside(s *session.Session, row *form.Row) bool {
-	var i int
-	var field string
-	if _, err := fmt.Sscanf(strings.Replace(row.ID, "].", "] ", 1), "wound[%d] %s", &i, &field); err != nil {
+	table, i, field := job.SplitPath(row.ID)
+	if table != "wound" || field == "" {
 		return true
 	}
 	if !counts(s, i, field) && row.Text == "" {

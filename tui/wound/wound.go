@@ -102,7 +102,7 @@ func (v *View) signing(s *session.Session, do func()) {
 func (v *View) begin(s *session.Session) {
 	n := s.Document().Count("wound")
 	s.Edit(signed(s.Document().Add("wound", -1), s, n, v.today()))
-	v.form.GoTo(s, fmt.Sprintf("wound[%d].turns", n))
+	v.form.GoTo(s, job.PathOf("wound", n, "turns"))
 }
 
 // sign says of record n which trial it is of, and when it was wound.
@@ -115,7 +115,7 @@ func (v *View) sign(s *session.Session, n int) {
 // signed is a document in which record n says which trial it is of and when it was wound.
 func signed(d job.Document, s *session.Session, n int, today string) job.Document {
 	set := func(field, text string) {
-		path := fmt.Sprintf("wound[%d].%s", n, field)
+		path := job.PathOf("wound", n, field)
 		if _, _, given := d.Typed(path); given || d.Refused() != "" || text == "" {
 			return
 		}
@@ -136,8 +136,8 @@ func (v *View) remove(s *session.Session) {
 
 // record is the index of the record that is marked, which may be the empty one to begin.
 func (v *View) record() int {
-	n := 0
-	if _, err := fmt.Sscanf(v.form.Marked(), "wound[%d]", &n); err != nil {
+	table, n, _ := job.SplitPath(v.form.Marked())
+	if table != "wound" {
 		return 0
 	}
 	return n
@@ -178,7 +178,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.form.SetSize(s, form)
 	if !v.made { // the first thing that is counted at the bench
 		v.made = true
-		v.form.GoTo(s, fmt.Sprintf("wound[%d].turns", max(0, s.Document().Count("wound")-1)))
+		v.form.GoTo(s, job.PathOf("wound", max(0, s.Document().Count("wound")-1), "turns"))
 	}
 	v.text = strip(s, v.record(), says.W, says.H)
 	if says.H > 3 {

@@ -13,8 +13,7 @@ func Place(path string) string {
 	if !known {
 		return field.WholeLabel()
 	}
-	var n int
-	if _, err := fmt.Sscanf(path, field.Table+"[%d]", &n); err == nil {
+	if _, n, _ := SplitPath(path); table.Many() {
 		return fmt.Sprintf("%s %d, %s", table.Title, n+1, field.WholeLabel())
 	}
 	return table.Title + ", " + field.WholeLabel()

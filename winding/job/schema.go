@@ -204,21 +204,8 @@ func (in *Input) WholeLabel() string {
 
 // InputAt finds a field by its path; "trial[1].turns" finds the turns of any trial.
 func InputAt(path string) (*Input, bool) {
-	f, ok := byPath[bare(path)]
+	f, ok := byPath[Unindexed(path)]
 	return f, ok
-}
-
-// bare takes the index out of a path: trial[1].turns → trial.turns.
-func bare(path string) string {
-	open := strings.IndexByte(path, '[')
-	if open < 0 {
-		return path
-	}
-	end := strings.IndexByte(path, ']')
-	if end < open {
-		return path
-	}
-	return path[:open] + path[end+1:]
 }
 
 // join makes a path of a table and a key.
