@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -232,6 +233,19 @@ func TestALimitIsPassedFromOneSpeedToAnother(t *testing.T) {
 		for k := range a.Curve {
 			p := &a.Curve[k]
 			assert.Equal(t, p.RPM > from.Value && p.RPM < to && p.AmpsDC > limitSlack*a.LimitIn(p), a.PassedIn(p), "%s at %g", a.Name, p.RPM)
+		}
+		cool := o.Machine
+		cool.MeanLimitC = quantity.Missing("every class stands it")
+		if !slices.ContainsFunc(a.Curve, func(p RunPoint) bool { return p.TooHot }) {
+			assert.Equal(t, []Stretch{{from.Value, to}}, a.NotStood(&cool), a.Name)
+		}
+		for _, of := range a.NotStood(&o.Machine) {
+			assert.LessOrEqual(t, of.From, of.To)
+			for k := range a.Curve {
+				if p := &a.Curve[k]; p.RPM > of.From && p.RPM < of.To {
+					assert.True(t, p.TooHot || a.PassedIn(p) || p.AmpsDC > a.LimitIn(p) || p.WindingC > o.Machine.MeanLimitC.Value, "%s at %g", a.Name, p.RPM)
+				}
+			}
 		}
 	}
 	assert.Equal(t, 2, humps)

@@ -151,23 +151,38 @@ func (p *Operating) whenFull(at *RunPoint) string {
 	return ""
 }
 
-// StoodTo is the alternator's speed up to which the winding stands what flows if something holds
-// it there: the lowest of its current limit's, that at which its class is passed, and that from
-// which it finds no steady temperature, the last two as far as the curve's points tell. Missing
-// where it stands all of the curve.
-func (t *TrialOutcome) StoodTo(m *MachineOutcome) quantity.Figure {
-	to := t.LimitRPM
-	if !to.Known() {
-		to = quantity.Missing("it stands all of its curve")
+// Stretch is a stretch of the alternator's speed, both ends in rpm.
+type Stretch struct{ From, To float64 }
+
+// NotStood are the stretches of speed in which the winding does not stand what flows if something holds
+// it there: it is past its current limit or its class, or finds no steady temperature. Below a hump of
+// the amps, and above one that a regulator or a fan ends, it stands them. Where the current limit is
+// what begins or ends it, the ends are that speed, the others as far as the curve's points tell.
+func (t *TrialOutcome) NotStood(m *MachineOutcome) (list []Stretch) {
+	past := func(p *RunPoint) bool {
+		return p.TooHot || p.followed && m.MeanLimitC.Known() && p.WindingC > m.MeanLimitC.Value || t.PassedIn(p)
 	}
 	for i := range t.Curve {
 		p := &t.Curve[i]
-		tooWarm := p.TooHot || p.followed && m.MeanLimitC.Known() && p.WindingC > m.MeanLimitC.Value
-		if tooWarm && (!to.Known() || p.RPM < to.Value) {
-			return quantity.Of(p.RPM, quantity.Guessed)
+		switch {
+		case !past(p):
+		case i > 0 && past(&t.Curve[i-1]):
+			list[len(list)-1].To = p.RPM
+		default:
+			list = append(list, Stretch{p.RPM, p.RPM})
 		}
 	}
-	return to
+	if len(list) == 0 {
+		return nil
+	}
+	first, last := &list[0], &list[len(list)-1]
+	if t.LimitRPM.Known() {
+		first.From = min(first.From, t.LimitRPM.Value)
+	}
+	if t.LimitToRPM > 0 {
+		last.To = max(last.To, t.LimitToRPM)
+	}
+	return list
 }
 
 // stands reports whether it stands all that the drive can do.

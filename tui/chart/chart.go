@@ -26,11 +26,11 @@ type Series struct {
 	Points []XY   // in the order to join them; a point not finite is a gap
 	Marks  bool   // a mark at every point, as for readings
 	NoLine bool   // marks only
-	// Thin is the x from which on only a few dots of the line are drawn, where ThinFrom is set.
-	Thin     float64
-	ThinFrom bool
-	Role     kit.Role
-	Chosen   bool // marked as the chosen one in the legend
+	// Thin are the stretches of x, from and to, in which only a few dots of the line are drawn. A series
+	// with some and without points has them in its legend alone.
+	Thin   [][2]float64
+	Role   kit.Role
+	Chosen bool // marked as the chosen one in the legend
 }
 
 // Marker is a single point with a label: a crossing, a working point.

@@ -216,7 +216,7 @@ func (p *plot) drawLegend() {
 		s, role := p.Series[it.series], p.role(it.series)
 		p.c.area = kit.Rect{X: it.col, Y: it.row, W: 5, H: 1}
 		texture := SeriesTexture(it.series)
-		if s.ThinFrom && len(s.Points) == 0 {
+		if len(s.Thin) > 0 && len(s.Points) == 0 {
 			texture = Sparse
 		}
 		for n := 0; n < 10 && !s.NoLine; n++ {

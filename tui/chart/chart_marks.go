@@ -16,13 +16,18 @@ func (p *plot) drawSeries() []lineEnd {
 	var ends []lineEnd
 	for i, s := range p.Series {
 		if !s.NoLine {
-			thick, thin := s.parts()
-			x, y, ok := p.c.polyline(thick, p.role(i), SeriesTexture(i))
-			if tx, ty, more := p.c.polyline(thin, p.role(i), Sparse); more {
-				x, y, ok = tx, ty, true
+			var end *lineEnd
+			for _, piece := range s.parts() {
+				texture := SeriesTexture(i)
+				if piece.thin {
+					texture = Sparse
+				}
+				if x, y, ok := p.c.polyline(piece.points, p.role(i), texture); ok {
+					end = &lineEnd{x >> 1, y >> 2, i, y}
+				}
 			}
-			if ok {
-				ends = append(ends, lineEnd{x >> 1, y >> 2, i, y})
+			if end != nil {
+				ends = append(ends, *end)
 			}
 		}
 		if s.Marks || s.NoLine {
@@ -36,21 +41,47 @@ func (p *plot) drawSeries() []lineEnd {
 	return ends
 }
 
-// parts are a line's points up to where it becomes thin, and from there on.
-func (s *Series) parts() (thick, thin []XY) {
-	if !s.ThinFrom {
-		return s.Points, nil
+// part is a piece of a line that is thin or not.
+type part struct {
+	points []XY
+	thin   bool
+}
+
+// parts are a line's pieces, from where it becomes thin or ceases to be to where it does so next.
+func (s *Series) parts() (list []part) {
+	points := s.cut()
+	if len(points) < 2 || len(s.Thin) == 0 {
+		return []part{{points, len(points) == 1 && s.thinAt(points[0].X)}}
 	}
-	k := slices.IndexFunc(s.Points, func(q XY) bool { return q.X > s.Thin })
-	switch {
-	case k < 0:
-		return s.Points, nil
-	case k == 0:
-		return nil, s.Points
+	for i := 1; i < len(points); i++ {
+		thin := s.thinAt((points[i-1].X + points[i].X) / 2)
+		if n := len(list); n == 0 || list[n-1].thin != thin {
+			list = append(list, part{[]XY{points[i-1]}, thin})
+		}
+		last := &list[len(list)-1]
+		last.points = append(last.points, points[i])
 	}
-	a, b := s.Points[k-1], s.Points[k]
-	at := XY{s.Thin, a.Y + (b.Y-a.Y)*(s.Thin-a.X)/(b.X-a.X)}
-	return append(slices.Clone(s.Points[:k]), at), append([]XY{at}, s.Points[k:]...)
+	return list
+}
+
+// thinAt reports whether the line is thin at x.
+func (s *Series) thinAt(x float64) bool {
+	return slices.ContainsFunc(s.Thin, func(of [2]float64) bool { return of[0] <= x && x < of[1] })
+}
+
+// cut are a line's points with one more wherever it becomes thin or ceases to be.
+func (s *Series) cut() []XY {
+	points := s.Points
+	for _, of := range s.Thin {
+		for _, x := range of {
+			k := slices.IndexFunc(points, func(q XY) bool { return q.X > x })
+			if k > 0 && points[k-1].X < x {
+				a, b := points[k-1], points[k]
+				points = slices.Insert(slices.Clone(points), k, XY{x, a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)})
+			}
+		}
+	}
+	return points
 }
 
 // inOrder moves the rows apart in which several lines end side by side, so that their letters

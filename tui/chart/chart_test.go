@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"math/bits"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -270,4 +271,29 @@ func TestTicksUpAreEvenlyApart(t *testing.T) {
 		}
 	}
 	assert.Greater(t, even, 57*14*3/4)
+}
+
+// A line is thin between the ends of its thin stretches, and as heavy as before behind each.
+func TestALineIsThinInItsStretchesAlone(t *testing.T) {
+	line := Series{Points: []XY{{0, 1}, {50, 1}, {100, 1}}, Thin: [][2]float64{{20, 40}, {60, 70}}}
+	ch := Chart{Width: 110, Height: 9, X: Axis{Min: 0, Max: 100}, Y: Axis{Min: 0, Max: 2}, Series: []Series{line}}
+	p := plot{Chart: ch, c: New(kit.Theme{}, ch.Width, ch.Height)}
+	p.layout()
+	p.drawSeries()
+	heavy, thin := 0, 0
+	for col := p.area.X; col < p.area.X+p.area.W; col++ {
+		_, row, _ := p.c.CellOf(XY{0, 1})
+		dots := bits.OnesCount8(p.c.cells[row*p.c.w+col].dots)
+		x := 100 * (float64(col-p.area.X) + 0.5) / float64(p.area.W)
+		switch {
+		case x > 21 && x < 39 || x > 61 && x < 69:
+			thin++
+			assert.Less(t, dots, 2, "at %g", x)
+		case x < 19 || x > 41 && x < 59 || x > 71 && x < 99:
+			heavy++
+			assert.Equal(t, 2, dots, "at %g", x)
+		}
+	}
+	assert.Greater(t, thin, 15)
+	assert.Greater(t, heavy, 50)
 }

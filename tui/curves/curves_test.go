@@ -383,8 +383,13 @@ func TestALimitPassedInAPartOfTheSpeeds(t *testing.T) {
 	for _, say := range v.sentences(s) {
 		all += say.text + "\n"
 	}
-	for _, a := range s.Outcome().Trials {
+	for i, a := range s.Outcome().Trials {
 		require.Positive(t, a.LimitToRPM)
+		line := v.series(s, i, false)
+		require.NotEmpty(t, line.Thin)
+		last := line.Thin[len(line.Thin)-1]
+		assert.Less(t, last[1], endOf(s), "it is heavy again above the hump")
+		assert.GreaterOrEqual(t, last[1], a.LimitToRPM)
 		assert.Regexp(t, fmt.Sprintf(`%s from %.0f to %.0f`, a.Name, a.LimitRPM.Value, a.LimitToRPM), all)
 	}
 	assert.Regexp(t, `over its \w+ limit: \w from \d+ to \d+ alternator rpm, \w from \d+ to \d+\.`, strings.ToLower(all))

@@ -52,8 +52,8 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 			ch.Markers = append(ch.Markers, m)
 		}
 	}
-	if slices.ContainsFunc(ch.Series, func(l chart.Series) bool { return l.ThinFrom }) {
-		ch.Series = append(ch.Series, chart.Series{Name: "past its limit", ThinFrom: true, Role: kit.Dim})
+	if slices.ContainsFunc(ch.Series, func(l chart.Series) bool { return len(l.Thin) > 0 }) {
+		ch.Series = append(ch.Series, chart.Series{Name: "past a limit", Thin: [][2]float64{{0, end}}, Role: kit.Dim})
 	}
 	for _, sp := range speedsOf(s, false) {
 		ch.VLines = append(ch.VLines, chart.Limit{At: sp.rpm, Label: sp.name + " " + rpmText(sp.rpm)})
@@ -80,7 +80,7 @@ func wholeFigures(line string, w int) int {
 	return max(0, min(w, len(cells)))
 }
 
-// series is a trial's curve, thin where the winding does not stand what flows. One that is still
+// series is a trial's curve, thin wherever the winding does not stand what flows and nowhere else. One that is still
 // empty only keeps its place, so that the others keep their colours.
 func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 	t := &s.Outcome().Trials[i]
@@ -88,8 +88,10 @@ func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 		return chart.Series{}
 	}
 	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Short: seriesName(s, i, true), Points: v.points(s, t), Chosen: i == s.Trial}
-	if to := t.StoodTo(&s.Outcome().Machine); to.Known() && v.quantity != ofOpenVolts {
-		line.Thin, line.ThinFrom = to.Value, true
+	if v.quantity != ofOpenVolts { // nothing flows there
+		for _, of := range t.NotStood(&s.Outcome().Machine) {
+			line.Thin = append(line.Thin, [2]float64{of.From, of.To})
+		}
 	}
 	return line
 }
