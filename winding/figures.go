@@ -337,7 +337,7 @@ var trialOutputs = []Output{
 	{ID: "brake_seconds_to_class_limit", Group: "Leads joined", Label: "brake: time to limit", Dim: seconds, Digits: 2, Better: More, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "How long the copper takes to its class limit with all leads joined and no cooling, from the temperature it has."},
 	{ID: "dump_load_ohms", Group: "Battery full", Label: "dump load, battery full", Dim: quantity.Ohms, Digits: 2, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "What takes all it gives in the top condition at the absorption voltage."},
+		Meaning: "What takes the most it gives at the absorption voltage, the winding still cold, as a gust finds it."},
 	{ID: "dump_load_w", Group: "Battery full", Label: "… and its watts", Dim: quantity.Watts, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "What that load has to stand."},
 	{ID: "fuse_a", Group: "Battery full", Label: "fuse", Dim: quantity.Amps, Digits: 3, Spread: NeedsRunning,

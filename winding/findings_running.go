@@ -376,7 +376,7 @@ func (a aboutRunning) charge(d *doubts, t job.Trial, o *TrialOutcome) {
 	fix, load := "a larger battery, or "+a.regulate("a regulator that holds the field back", true), ""
 	if o.DumpOhms.Known() {
 		fix = "a larger battery, a dump load, or " + a.regulate("a current limit", true)
-		load = fmt.Sprintf("; a dump load for all of it is %.2f Ω and %.0f W", o.DumpOhms.Value, o.DumpWatts.Value)
+		load = fmt.Sprintf("; a dump load for all of it, the winding cold, is %.2f Ω and %.0f W", o.DumpOhms.Value, o.DumpWatts.Value)
 	}
 	d.add(Finding{Severity: Doubt, Path: "battery.charge_limit", Trial: t.Name, Fix: fix, Source: "the battery's charge limit"},
 		"the most that it charges is %.1f A above the battery's limit%s", over.Value, load)

@@ -109,7 +109,7 @@ var hows = map[string]basis{
 	"amps_dc_usual_absorbing": {"the usual condition again with the battery at {battery_absorption_v}", bridgeSolved, ofRunning},
 	"net_w_usual":             {"volts at the battery's posts × net amps: what comes in there less what the rotor takes = {at.battery_w_usual} − {at.field_w_usual}", bridgeSolved, ofRunning},
 	"bridge_amps_dc_steady":   {"the most the bridge gives in any condition, battery at {battery_charging_v}, winding warm", bridgeSolved, ofRunning},
-	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v}, winding cold", bridgeSolved, ofRunning},
+	"bridge_amps_dc_most":     {"the most the bridge gives in any condition, battery at {battery_rest_v} or nearly full, winding cold", bridgeSolved, ofRunning},
 
 	"limit_amps_dc": {"the lowest of: the plate's heat and density in the old winding, a density for the way it is cooled where that proves none, and the temperature class = {limit}",
 		"densities: common practice; class: IEC 60085 and IEC 60034-1", ofLimit},
@@ -156,7 +156,7 @@ var families = []struct {
 	{"bridge_amps_dc_", basis{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
 	{"winding_c_", basis{"air around it + rise per watt × (copper's heat + 0.7 of iron and friction + 0.5 of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + 0.7 × {at.iron_w<>} + 0.5 × {at.field_w<>})", "steady heat balance", ofRunning}},
 	{"brake_", basis{"leads joined: E / impedance of the winding, hot; torque from the heat that makes", "textbook: short-circuited generator", ofRunning}},
-	{"dump_load_", basis{"absorption volts, {battery_absorption_v}, and the amps of the top condition", "Ohm's law", ofRunning}},
+	{"dump_load_", basis{"absorption volts, {battery_absorption_v}, and the most the bridge gives against them in any condition, the winding still cold, as a gust finds it", "Ohm's law", ofRunning}},
 	{"over_charge_limit_a", basis{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},
 	{"field_w", basis{"field current² × ohms of the rotor coil, and the brushes", "Ohm's law", ofFlux}},
 	{"hold_field_a_", basis{"the field current at which the bridge comes to the absorption volts with the amps wanted", bridgeSolved, ofRunning}},

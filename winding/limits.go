@@ -24,8 +24,10 @@ type bounds struct {
 	old     *oldWinding
 	oldOhms *Ohms
 	fanned  *fanned
-	// density, temperature, slower and proved are words of the limits, the same for every winding.
-	density, temperature, slower, proved string
+	// temperature and slower are words of the limits, the same for every winding; density and proved are
+	// those of each metal.
+	temperature, slower string
+	density, proved     [2]string
 	// oldPerDC is A/mm² in the old wire for one ampere DC, 0 where that is not known.
 	oldPerDC float64
 }
@@ -33,8 +35,12 @@ type bounds struct {
 // newBounds words what is the same for every winding.
 func newBounds(b bounds) bounds {
 	d := heat.DensityOf(b.air.cooling)
-	mid := (d.Low + d.High) / 2
-	b.density = fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", mid, heat.CmilPerAmp(mid), b.air.cooling)
+	for _, m := range wiretable.Metals() {
+		b.density[m] = fmt.Sprintf("%.1f A/mm² (%.0f circular mils per ampere), %s", d.Mid(m), heat.CmilPerAmp(d.Mid(m)), b.air.cooling)
+		if m != wiretable.Copper {
+			b.density[m] += fmt.Sprintf(", for %s at the heat that %.1f make in copper", m, d.Mid(wiretable.Copper))
+		}
+	}
 	b.fanned = newFanned(&b)
 	b.temperature = fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted%s", b.air.meanC, b.air.class, b.air.ambientC, b.fanned.said(b.old.RatedRPM.Value))
 	if b.fanned != nil && b.old.RatedRPM.Value > b.fanned.usual {
@@ -42,7 +48,12 @@ func newBounds(b bounds) bounds {
 	}
 	if bundle := b.old.OldWinding.Bundle(); !bundle.IsZero() {
 		b.oldPerDC = b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
-		b.proved = fmt.Sprintf("%.3g A/mm², the current density that the plate's amps made in the old wire", b.rated().Value*b.oldPerDC)
+		for _, m := range wiretable.Metals() {
+			b.proved[m] = fmt.Sprintf("%.3g A/mm², the current density that the plate's amps made in the old wire", b.provedDensity(b.old.Metal))
+			if m != b.old.Metal {
+				b.proved[m] = fmt.Sprintf("%.3g A/mm², for %s at the heat of the %.3g that the plate's amps made in the old wire of %s", b.provedDensity(m), m, b.provedDensity(b.old.Metal), b.old.Metal)
+			}
+		}
 	}
 	return b
 }
@@ -88,6 +99,12 @@ type Limits struct {
 	fanned *fanned
 }
 
+// provedDensity is the current density, A/mm², that the plate's amps made in the old wire, or in
+// another metal at the same heat.
+func (b *bounds) provedDensity(m wiretable.Metal) float64 {
+	return b.rated().Value * b.oldPerDC * heat.AtEqualHeat(b.old.Metal, m)
+}
+
 // # Which limits there are
 //
 // A density for the way a machine is cooled is a rule for machines of which nothing is known.
@@ -96,6 +113,9 @@ type Limits struct {
 // kept, or it turns at least half as fast (thermal.go). Below the plate's speed a fan blows less,
 // which the limit by temperature counts: it is told at the usual speed, and at another is what the
 // fan makes of it there ([Limits.LimitAt]).
+//
+// A density stands for the heat that a volume of wire makes, J²·ρ. So aluminium has that of copper times
+// √(ρ copper/ρ aluminium) = √0.61 = 0.78, whether the density is a rule's or was proved by the old wire.
 
 // limits is how much current the winding can stand at the usual speed, each reason with its
 // figure, in the room given. The smallest governs.
@@ -130,10 +150,10 @@ func (b *bounds) limits(w *candidate, o *TrialOutcome, room []Limit) Limits {
 func (b *bounds) rated() quantity.Figure { return b.old.RatedAmps.Figure("needs the plate's amps") }
 
 // byDensity: A/mm² for the way it is cooled.
-func (b *bounds) byDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
-	d := heat.DensityOf(b.air.cooling)
-	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, a) / perDC })
-	return Limit{Name: limitDensity, AmpsDC: amps, Reason: b.density, Source: d.Source, sum: limitSum{form: perDC, density: (d.Low + d.High) / 2}}
+func (b *bounds) byDensity(w *candidate, o *TrialOutcome, perDC float64) Limit {
+	d, metal := heat.DensityOf(b.air.cooling), w.trial.Metal
+	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, metal, a) / perDC })
+	return Limit{Name: limitDensity, AmpsDC: amps, Reason: b.density[metal], Source: d.Source, sum: limitSum{form: perDC, density: d.Mid(metal)}}
 }
 
 // bySameHeat: the copper loss of the plate's current in the old winding.
@@ -152,12 +172,13 @@ func (b *bounds) bySameHeat(w *candidate, o *TrialOutcome, _ float64) Limit {
 }
 
 // byOldDensity: the current density that the plate's current made in the old wire.
-func (b *bounds) byOldDensity(_ *candidate, o *TrialOutcome, perDC float64) Limit {
+func (b *bounds) byOldDensity(w *candidate, o *TrialOutcome, perDC float64) Limit {
 	if b.oldPerDC == 0 {
 		return Limit{}
 	}
-	amps := b.rated().With(o.ConductorAreaMM2, func(i, a float64) float64 { return i * b.oldPerDC * a / perDC })
-	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: b.proved, Source: "same A/mm²", sum: limitSum{form: perDC, density: b.rated().Value * b.oldPerDC}}
+	density := b.provedDensity(w.trial.Metal)
+	amps := b.rated().With(o.ConductorAreaMM2, func(_, a float64) float64 { return density * a / perDC })
+	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: b.proved[w.trial.Metal], Source: "same A/mm²", sum: limitSum{form: perDC, density: density}}
 }
 
 // byTemperature: the copper loss at which the mean of the winding comes to what its class

@@ -32,10 +32,12 @@ type Operating struct {
 	Meeting
 	RunPoint
 	// most is the most amps of the bridge there: the battery empty, the winding still cold, as when a
-	// gust or a rider comes upon it rested, or the battery nearly full.
+	// gust or a rider comes upon it rested, or the battery nearly full, the winding cold or warm.
 	most float64
-	// full is where it runs against a battery that absorbs.
-	full RunPoint
+	// full is where it runs against a battery that absorbs, coldFull the amps of the bridge there with the
+	// winding still cold, which a dump load has to take; 0 where none flow.
+	full     RunPoint
+	coldFull float64
 	// unheld and unheldRPM are what would flow without the regulator where that holds the winding's own
 	// amps, and at which speed.
 	unheld, unheldRPM float64
@@ -165,7 +167,10 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	o.full = ends(dc.absorption)
 	o.EmptyAmps, o.emptyHeld = empty.NetAmps, empty.Held
 	o.FullAmps, o.fullHeld = o.full.NetAmps, o.full.Held
-	o.most = max(o.most, o.full.AmpsDC)
+	if o.full.AmpsDC > 0 {
+		o.coldFull = max(o.full.AmpsDC, r.coldest(given, at, c.asked, dc.absorption))
+	}
+	o.most = max(o.most, o.full.AmpsDC, o.coldFull)
 	if (o.Held || o.Spent) && r.holder.bends() {
 		free := r.unheld().settle(given, at.rpm, c.asked, o.WindingC)
 		o.unheld, o.unheldRPM = free.AmpsDC, free.RPM
@@ -173,12 +178,12 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	return o
 }
 
-// coldest is the amps with a cold winding and an empty battery.
-func (r *charger) coldest(given drive.Torque, at spot, asked float64, rest quantity.Figure) float64 {
-	if !rest.Known() || at.stops {
+// coldest is the amps with a cold winding and the battery at some volts.
+func (r *charger) coldest(given drive.Torque, at spot, asked float64, volts quantity.Figure) float64 {
+	if !volts.Known() || at.stops {
 		return 0
 	}
-	cold := r.against(rest.Value)
+	cold := r.against(volts.Value)
 	cold.air = &thermal{ambientC: r.air.ambientC} // holds the temperature it is given
 	most := cold.settle(given, at.rpm, asked, r.air.ambientC).AmpsDC
 	for _, rpm := range at.also {

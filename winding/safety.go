@@ -39,8 +39,8 @@ type SafetyRun struct {
 	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
 	// FuseAmps is the fuse at the battery's post with this winding.
 	FuseAmps quantity.Figure `json:"fuse_a"`
-	// DumpOhms and DumpWatts take all it gives in the top condition at the absorption
-	// voltage, for a battery that is full.
+	// DumpOhms and DumpWatts take the most it gives in any condition at the absorption
+	// voltage, for a battery that is full: with the winding still cold, as a gust finds it.
 	DumpOhms  quantity.Figure `json:"dump_load_ohms"`
 	DumpWatts quantity.Figure `json:"dump_load_w"`
 	// OverChargeAmps is how far the most it charges is over the battery's charge limit.
@@ -84,13 +84,21 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	switch {
 	case at == nil:
 	case at.full.AmpsDC > 0:
-		full = quantity.Of(at.full.AmpsDC, quantity.Guessed)
+		full = quantity.Of(t.coldFull(), quantity.Guessed)
 	default:
 		full = quantity.Missing("nothing flows into a full battery at the top speed")
 	}
 	s.DumpWatts = full.With(b.dc.absorption, func(i, v float64) float64 { _, w := drive.DumpLoad(v, i); return w })
 	s.DumpOhms = full.With(b.dc.absorption, func(i, v float64) float64 { o, _ := drive.DumpLoad(v, i); return o })
 	return s
+}
+
+// coldFull is the most amps of the bridge in any condition at the absorption voltage, the winding cold.
+func (t *TrialOutcome) coldFull() (most float64) {
+	for i := range t.Operating {
+		most = max(most, t.Operating[i].coldFull)
+	}
+	return most
 }
 
 // overLimit is the amps over a limit; none, with the room that is left, below it.

@@ -139,8 +139,34 @@ func TestOverChargeIsCalledOut(t *testing.T) {
 	assert.Equal(t, winding.Doubt, f.Severity)
 	assert.Contains(t, f.Text, "1.0 A above the battery's limit")
 	assert.InEpsilon(t, 1, o.Trials[0].OverChargeAmps.Value, 1e-9)
-	assert.InEpsilon(t, 14.4/o.Trials[0].Operating[2].FullAmps, o.Trials[0].DumpOhms.Value, 1e-9)
-	assert.InEpsilon(t, 14.4*o.Trials[0].Operating[2].FullAmps, o.Trials[0].DumpWatts.Value, 1e-9)
+	cold := full(coldJob(j))
+	assert.Greater(t, cold, 1.05*o.Trials[0].Operating[2].FullAmps, "by the hot winding's amps it would be too small")
+	assert.InEpsilon(t, 14.4/cold, o.Trials[0].DumpOhms.Value, 1e-6)
+	assert.InEpsilon(t, 14.4*cold, o.Trials[0].DumpWatts.Value, 1e-6)
+}
+
+// coldJob is a machine whose winding stays as cold as its air, whatever flows: what a gust finds.
+func coldJob(j job.Job) job.Job {
+	j.Machine.KelvinPerWatt = quantity.Known(1e-9)
+	return j
+}
+
+// full is the amps into a battery that absorbs in the top condition.
+func full(j job.Job) float64 { return evaluateA(j).Operating[2].FullAmps }
+
+// A wind rotor's gust finds the winding cold too: the dump load takes what a winding that nothing warms
+// gives at the absorption volts in the wind at which it furls.
+func TestTheDumpLoadTakesAGustOnAColdWinding(t *testing.T) {
+	j := load(t, "wind-good.toml")
+	j.Machine.KelvinPerWatt = quantity.Known(0.8)
+	a := evaluateA(j)
+	require.Greater(t, a.Operating[2].WindingC, 60.0)
+	cold := full(coldJob(j))
+	o := winding.Evaluate(j)
+	absorption := o.Machine.AbsorptionVolts.Value
+	assert.Greater(t, cold, 1.02*a.Operating[2].FullAmps)
+	assert.InEpsilon(t, absorption*cold, a.DumpWatts.Value, 2e-3)
+	assert.InEpsilon(t, absorption/cold, a.DumpOhms.Value, 2e-3)
 }
 
 // Where nothing flows into a full battery there is nothing to dump, and that is why.

@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"slotwright/wiretable"
 )
 
 // Cooling is how air gets at the winding.
@@ -47,7 +49,7 @@ type Density struct {
 	Source    string
 }
 
-// DensityOf is the range for a way of cooling. No table by way of cooling could be read
+// DensityOf is the range for a way of cooling, of copper. No table by way of cooling could be read
 // in a published copy; the sources say that they are from memory.
 func DensityOf(c Cooling) Density {
 	switch c {
@@ -60,14 +62,25 @@ func DensityOf(c Cooling) Density {
 	}
 }
 
+// Mid is the middle of the range, which is what is gone by, in a metal, A/mm².
+func (d Density) Mid(m wiretable.Metal) float64 {
+	return (d.Low + d.High) / 2 * AtEqualHeat(wiretable.Copper, m)
+}
+
+// AtEqualHeat is the current density in one metal over that in another which makes the same heat
+// in wire of the same size: heat in a volume is J²·ρ, so that J goes with √(1/ρ). Both at 20 °C:
+// warm, copper and aluminium part from that by 0.4 % at 100 °C.
+func AtEqualHeat(from, to wiretable.Metal) float64 {
+	return math.Sqrt(from.Resistivity(20) / to.Resistivity(20))
+}
+
 // LimitAmps is the rms current that the middle of the range allows a conductor of an area,
 // mm² of bare metal, all strands in hand together. 0 for an area not above 0.
-func LimitAmps(c Cooling, areaMM2 float64) float64 {
+func LimitAmps(c Cooling, m wiretable.Metal, areaMM2 float64) float64 {
 	if !(areaMM2 > 0) || math.IsInf(areaMM2, 0) {
 		return 0
 	}
-	d := DensityOf(c)
-	return (d.Low + d.High) / 2 * areaMM2
+	return DensityOf(c).Mid(m) * areaMM2
 }
 
 // CmilPerMM2 is circular mils in a square millimetre, (4/π)/0.0254² by definition.

@@ -89,10 +89,10 @@ func TestSameHeatAndDensity(t *testing.T) {
 		got, err := ParseCooling(c.String())
 		require.NoError(t, err)
 		assert.Equal(t, c, got)
-		assert.InEpsilon(t, 2*LimitAmps(c, 1), LimitAmps(c, 2), 1e-12)
+		assert.InEpsilon(t, 2*LimitAmps(c, wiretable.Copper, 1), LimitAmps(c, wiretable.Copper, 2), 1e-12)
 	}
-	assert.Less(t, LimitAmps(Closed, 1), LimitAmps(Open, 1))
-	assert.Less(t, LimitAmps(Open, 1), LimitAmps(Fan, 1))
+	assert.Less(t, LimitAmps(Closed, wiretable.Copper, 1), LimitAmps(Open, wiretable.Copper, 1))
+	assert.Less(t, LimitAmps(Open, wiretable.Copper, 1), LimitAmps(Fan, wiretable.Copper, 1))
 }
 
 func TestSurfaceGuess(t *testing.T) {

@@ -140,7 +140,7 @@ func TestFilmInTheTextbookRange(t *testing.T) {
 
 func TestLimitAmpsOfNothing(t *testing.T) {
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		assert.Zero(t, LimitAmps(Open, bad))
+		assert.Zero(t, LimitAmps(Open, wiretable.Copper, bad))
 		assert.Zero(t, SameHeat(bad, 1, 1))
 		assert.Zero(t, SameHeat(1, bad, 1))
 	}
