@@ -185,12 +185,10 @@ func (s *Session) StepFill(by int) {
 	s.Edit(s.doc.Set("slot.fill_limit", guessMark(text)+strconv.FormatFloat(v, 'f', 2, 64)+spreadOf(text), s.Units))
 }
 
-// FillLimit is the wire fill not to be passed.
+// FillLimit is the wire fill not to be passed: as the job has it, else its default.
 func (s *Session) FillLimit() float64 {
-	if len(s.outcome.Trials) > 0 {
-		return s.outcome.Trials[0].FillLimit.Value
-	}
-	return 0.70
+	j := s.Job()
+	return j.Slot.FillLimit.Or(job.DefaultOf("slot.fill_limit"))
 }
 
 // sayFull says that there is no room for one more trial.

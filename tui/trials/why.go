@@ -99,19 +99,23 @@ func (v *View) options(s *session.Session) []option {
 	return slices.Concat(first, said, guessed, defaults)
 }
 
-// paths are all fields of the job that may weigh in the chosen trial's figures.
+// paths are all fields of the job that may weigh in the chosen trial's figures: what was wound
+// afterwards weighs in none.
 func paths(s *session.Session) []string {
 	var list []string
-	for _, table := range []string{"machine", "slot", "old", "spin", "short", "field", "drive", "drive_point", "battery", "target", "trial"} {
-		t, _ := job.TableOf(table)
+	for i := range job.Tables {
+		t := &job.Tables[i]
 		from, to := 0, 1
-		if table == "trial" {
+		switch {
+		case t.Name == "wound":
+			continue
+		case t.Name == "trial":
 			from, to = s.Trial, s.Trial+1
-		} else if t.Many() {
-			to = s.Document().Count(table)
+		case t.Many():
+			to = s.Document().Count(t.Name)
 		}
 		for i := from; i < to; i++ {
-			for _, in := range job.InputsOf(table) {
+			for _, in := range job.InputsOf(t.Name) {
 				if in.Kind != job.Text {
 					list = append(list, in.PathAt(i))
 				}

@@ -1,11 +1,14 @@
 package trials
 
 import (
+	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
@@ -107,4 +110,24 @@ func TestWhyTellsWhereAFigureHolds(t *testing.T) {
 	tuitest.Press(t, v, s, 120, 60, "esc")
 	v.row = rowFold
 	assert.NotContains(t, v.whyTitle(s), "fold")
+}
+
+// Whatever tells the volts is among what they come from: a trial coil, amps into a battery.
+func TestWhyNamesEveryKindOfReading(t *testing.T) {
+	for name, entry := range map[string]string{"trial-coil": "coil[0].", "amps-readings": "amps[0]."} {
+		text, err := os.ReadFile("../../testdata/jobs/" + name + ".toml")
+		require.NoError(t, err)
+		s, v := session.New(job.Parse(string(text)), "", job.Mark{}), New()
+		to(t, v, s, "cut_in_rpm")
+		v.why.open = true
+		assert.True(t, slices.ContainsFunc(v.options(s), func(o option) bool { return strings.HasPrefix(o.path, entry) }), name)
+	}
+}
+
+// A job without a trial keeps its own fill limit.
+func TestFillLimitWithoutATrial(t *testing.T) {
+	s := session.New(job.Parse("[slot]\nfill_limit = 0.6\n"), "", job.Mark{})
+	assert.Equal(t, 0.6, s.FillLimit())
+	s.StepFill(1)
+	assert.Equal(t, 0.61, s.FillLimit())
 }
