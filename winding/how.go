@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -154,7 +155,7 @@ var families = []struct {
 	{"amps_dc_", basis{"bridge amps less the rotor's watts over the volts at the battery's posts, where drive and alternator come to terms = {at.bridge_a<>} − {at.field_w<>} / {at.posts_v<>}", bridgeSolved, ofRunning}},
 	{"runs_rpm_", basis{balanced + " = {at.torque<>} at the alternator's shaft, {at.drive_w<>} taken of the drive", "balance of torques", ofRunning}},
 	{"bridge_amps_dc_", basis{"the mean of what the bridge lets through at that speed", bridgeSolved, ofRunning}},
-	{"winding_c_", basis{"air around it + rise per watt × (copper's heat + 0.7 of iron and friction + 0.5 of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + 0.7 × {at.iron_w<>} + 0.5 × {at.field_w<>})", "steady heat balance", ofRunning}},
+	{"winding_c_", basis{fmt.Sprintf("air around it + rise per watt × (copper's heat + %[1]g of iron and friction + %[2]g of the field) = {at.air<>} + {at.rise<>} × ({at.copper_w<>} + %[1]g × {at.iron_w<>} + %[2]g × {at.field_w<>})", ironThroughStator, fieldThroughStator), "steady heat balance", ofRunning}},
 	{"brake_", basis{"leads joined: E / impedance of the winding, hot; torque from the heat that makes", "textbook: short-circuited generator", ofRunning}},
 	{"dump_load_", basis{"absorption volts, {battery_absorption_v}, and the most the bridge gives against them in any condition, the winding still cold, as a gust finds it", "Ohm's law", ofRunning}},
 	{"over_charge_limit_a", basis{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},

@@ -48,24 +48,18 @@ func pairs(s *session.Session) []pair {
 	if o.Reference >= len(o.Trials) || !hasCurve(&o.Trials[o.Reference]) {
 		return nil
 	}
-	names, ref := letters(s), &o.Trials[o.Reference]
+	names := letters(s)
 	var out []pair
 	for i := range o.Trials {
 		t := &o.Trials[i]
 		if i == o.Reference || !hasCurve(t) {
 			continue
 		}
-		last := len(t.Curve) - 1
-		p, d := pair{names[i], names[o.Reference], 0}, t.Curve[last].NetAmps-ref.Curve[last].NetAmps
-		if t.CrossRPM.Known() {
-			p.above = t.CrossRPM.Value
-			d = after(t.Curve, p.above).NetAmps - after(ref.Curve, p.above).NetAmps
-		}
-		if d < 0 {
-			p.more, p.less = p.less, p.more
-		}
-		if d != 0 {
-			out = append(out, p)
+		switch above, side := o.Beats(i); side {
+		case 1:
+			out = append(out, pair{names[i], names[o.Reference], above})
+		case -1:
+			out = append(out, pair{names[o.Reference], names[i], above})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b pair) int {
@@ -110,16 +104,6 @@ func verb(names []string) string {
 	return " give more than "
 }
 
-// after is the first point of a curve above a speed.
-func after(curve []winding.RunPoint, rpm float64) winding.RunPoint {
-	for _, p := range curve {
-		if p.RPM > rpm {
-			return p
-		}
-	}
-	return curve[len(curve)-1]
-}
-
 // limits says from where, and up to where if that ends, each carries more than its current limit, which
 // also explains the mark in the table.
 func limits(s *session.Session) string {
@@ -153,29 +137,20 @@ func limitName(t *winding.TrialOutcome) string {
 func overClass(s *session.Session) string {
 	m := &s.Outcome().Machine
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure {
-		k := slices.IndexFunc(t.Curve, func(p winding.RunPoint) bool { return p.WindingC > m.MeanLimitC.Value })
-		if k < 0 || !followed(t) {
+		over, ok := t.OverClass(m)
+		if !ok || !followed(t) {
 			return quantity.Figure{}
 		}
-		return quantity.Figure{Value: t.Curve[k].RPM, Origin: quantity.Derived}
+		return quantity.Of(over.From)
 	})
 	if len(known) == 0 {
 		return ""
 	}
 	for i := range known {
-		known[i].to = upTo(trialOf(s, known[i].name).Curve, func(p winding.RunPoint) bool { return p.WindingC > m.MeanLimitC.Value })
+		over, _ := trialOf(s, known[i].name).OverClass(m)
+		known[i].to = over.To
 	}
 	return sentence("over class " + m.ThermalClass + ", a mean of " + s.Text(m.MeanLimitC, quantity.Celsius, 3) + ": " + list(known, " from about "))
-}
-
-// upTo is the speed of the last point of a curve of which something holds; 0 where that is the end.
-func upTo(curve []winding.RunPoint, holds func(winding.RunPoint) bool) float64 {
-	for i := len(curve) - 1; i > 0 && !holds(curve[i]); i-- {
-		if holds(curve[i-1]) {
-			return curve[i-1].RPM
-		}
-	}
-	return 0
 }
 
 // trialOf is the trial with a letter.
@@ -209,8 +184,7 @@ func best(s *session.Session) string {
 		if !hasCurve(t) {
 			continue
 		}
-		top := slices.MaxFunc(t.Curve, func(a, b winding.RunPoint) int { return cmp.Compare(a.Efficiency, b.Efficiency) })
-		if top.Efficiency > 0 {
+		if top, ok := t.MostEfficient(); ok {
 			q := quantities[ofEfficiency]
 			text = join(text, ", ", fmt.Sprintf("%s %s %% near %s alternator rpm", letters(s)[i], quantity.Screen.Number(q.value(s, top), 2), quantity.Screen.Number(top.RPM, 2)))
 		}
@@ -269,12 +243,8 @@ func runaway(s *session.Session) string {
 	text := ""
 	for i := range s.Outcome().Trials {
 		t := &s.Outcome().Trials[i]
-		for _, p := range t.Curve {
-			if p.TooHot {
-				to := upTo(t.Curve, func(p winding.RunPoint) bool { return p.TooHot })
-				text = join(text, ", ", list([]named{{letters(s)[i], quantity.Of(p.RPM), to}}, " from about "))
-				break
-			}
+		if r, ok := t.NeverSteady(); ok {
+			text = join(text, ", ", list([]named{{letters(s)[i], quantity.Of(r.From), r.To}}, " from about "))
 		}
 	}
 	if text == "" {
