@@ -53,6 +53,12 @@ type WoundOutcome struct {
 	Likely []Likely `json:"likely_faults,omitempty"`
 	// could is all that may be wrong with such a winding.
 	could []Likely
+	// leads are its phases by name, delta says how they are joined, series how many turns one has in series where
+	// it has one circuit, else 0; magnets is the rotor's kind.
+	leads   leads
+	delta   bool
+	series  float64
+	magnets bool
 	// carrying is the doubt of the planned volts at FieldAmps beside that of the plan.
 	carrying float64
 }
@@ -65,8 +71,10 @@ type Proof struct {
 	Off quantity.Figure `json:"off_percent"`
 	// Each is what each pair of leads read where more than the mean was given.
 	Each []float64 `json:"each,omitempty"`
-	// even is how far from the mean a pair of a sound winding may be, as a part of it.
-	even float64
+	// even is how far from the mean a pair of a sound winding may be, as a part of it, step the last digit that
+	// was written, law what lies between two leads.
+	even, step float64
+	law        pairLaw
 }
 
 // defaultWoundC is the temperature of the ohms where it was not said.
@@ -101,7 +109,7 @@ type proving struct {
 
 // record is one of them.
 func (p proving) record(r *job.AsWound) WoundOutcome {
-	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, RPM: r.RPM.Figure("needs the speed at that reading")}
+	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, magnets: !p.rotor.wound, RPM: r.RPM.Figure("needs the speed at that reading")}
 	o.FieldAmps = p.fed(r)
 	plan, ok := p.planned(r)
 	if !ok {
@@ -115,16 +123,43 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	made := p.static(&w)
 	o.Trial, o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
 	o.could = couldBe(p.machine, &w, p.bed.speeds.ratio)
+	o.leads, o.delta = p.leads(), plan.Connection == layout.Delta
+	if w.coils.plan != nil && w.coils.circuits == 1 {
+		o.series = w.coils.series
+	}
 	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
 	o.WireKg = proof(weighed(r), made.CopperKg)
 	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
-	o.LeadOhms20 = proof(cold, made.LeadOhms20).ofPairs(r.LeadPairs, plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20), BalanceLimit)
+	ohms, volts := p.laws(plan)
+	o.LeadOhms20 = proof(cold, made.LeadOhms20).ofPairs(r.LeadPairs, plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20), BalanceLimit, r.LeadStep, ohms)
 	perRPM, doubt := p.flux.carriedVolts(made.LinePerRPM, p.read(r))
 	o.carrying = doubt
-	o.LineVolts = proof(r.LineVolts.Figure("not read"), perRPM.With(o.RPM, mul)).ofPairs(r.LinePairs, 1, ProofLeast)
+	o.LineVolts = proof(r.LineVolts.Figure("not read"), perRPM.With(o.RPM, mul)).ofPairs(r.LinePairs, 1, VoltsBalance, r.LineStep, volts)
 	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
 	o.RisePerWatt = p.bed.warmed(r, plan, &made, cold)
 	return o
+}
+
+// laws are what lies between two leads, for ohms and for volts.
+func (p proving) laws(plan job.Trial) (ohms, volts pairLaw) {
+	switch {
+	case p.machine.phases != 3:
+		return alone1, alone1
+	case plan.Connection == layout.Delta:
+		return ohmsDelta, voltsDelta
+	}
+	return ohmsStar, voltsStar
+}
+
+// leads are the phases by name, of both sets where there are two.
+func (p proving) leads() (names leads) {
+	phases, sets := p.machine.laidOut()
+	for set := range max(1, sets) {
+		for phase := range phases {
+			names = append(names, layout.PhaseName(max(1, sets), set, phase))
+		}
+	}
+	return names
 }
 
 // planned is the trial of a record with the turns and the wire that were really put in.

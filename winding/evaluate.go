@@ -21,7 +21,7 @@ func Evaluate(j job.Job) Outcome {
 // ([Bench.With]) is not worked out again.
 func (b *Bench) Outcome() Outcome {
 	d := b.work()
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: d.machine, Reference: b.Reference()}
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: d.machine, Reference: b.Reference(), phases: b.machine.phases, magnets: !b.rotor.wound}
 	if d.old != nil {
 		old := *d.old
 		o.Old = &old
@@ -57,15 +57,9 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	o := &alone.outcome
 	shifts := append(b.ofTrial(i), d.shifts...)
 	others := make([]*charger, len(shifts))
-	var then TrialOutcome
-	o.spread(len(shifts), &then, func(k int, then *TrialOutcome) {
-		other := shifts[k].bench
-		w := other.layouts.candidate(shifts[k].of(t, i))
-		other.fillStatic(&w, then)
-		others[k] = other.bed.keptWarm(&w, then)
-	})
+	b.spreadStatic(o, i, shifts, func(k int, w *candidate, then *TrialOutcome) { others[k] = shifts[k].bench.bed.keptWarm(w, then) })
 	alone.runs = b.bed.run(t, o, d.grid)
-	o.spreadRunning(others, shifts, &then)
+	o.spreadRunning(others, shifts, new(TrialOutcome))
 	if !b.offersNone {
 		of := offers{b, &b.bed, b.slots, new(characteristic)}
 		m := of.better(t, o)

@@ -24,18 +24,9 @@ import (
 //	half the coils          ohms × 1/2, volts × 1/2
 //	at the star point       ohms × 1/2, volts × 1/√3, for a reading that was taken there
 //
-// A fault in one phase alone makes two pairs of leads unlike the third. Where a record has each pair they
-// must stand to each other as the fault makes them, and all alike where it is in every phase: two pairs of
-// (1 + k)/2 beside one of 1 in star, one of 3k/(2 + k) beside two of 3(1 + k)/(2(2 + k)) in delta. Where it has
-// only the mean of the pairs that is what they are held by. With one phase of k times the others' ohms that is, in star and in delta,
-//
-//	(2 + k)/3   and   (1 + 2k)/(2 + k)
-//
-// times the plan, 2 for a delta with one phase open, which still gives its volts. With one phase of
-// k times the others' volts, k below 0 where it is turned round, two pairs of a star have
-// √(1 + k + k²) of the phase, and the mean is (√3 + 2·√(1 + k + k²))/(3·√3); it begins to charge by
-// the third pair. One coil of n turned round leaves k = 1 − 2/n, its fellows taken to be in
-// step with it. Where charging begins goes against the volts.
+// A fault in one phase alone makes pairs of leads unlike (onephase.go). Where a record has each pair they
+// must stand to each other as the fault makes them, and all alike where it is in every phase; where it has
+// only the mean of the pairs that is what they are held by.
 //
 // Each fault that this winding's phases, join, circuits and strands allow is held against all
 // that was read: ohms, volts and beginning must each lie within the limits round what the fault would
@@ -55,9 +46,10 @@ type Likely struct {
 	Begins float64 `json:"begins_times"`
 	// ByOhms says that only the ohms were held against it, for the volts fit nothing.
 	ByOhms bool `json:"by_ohms_alone,omitempty"`
-	// ohmsEach and voltsEach are how many times the planned ohms and volts of a pair it makes in each pair of
-	// leads, from the least to the most; nil where all pairs are alike.
-	ohmsEach, voltsEach []float64
+	// one is what it makes of each pair where it is in one phase alone; nil where all pairs are alike.
+	one *onePhase
+	// beside is what is off besides, in words.
+	beside string
 }
 
 // Words is the fault with what it makes.
@@ -78,7 +70,7 @@ func (l Likely) Words() string {
 	if l.ByOhms {
 		words += ", which the volts do not bear out"
 	}
-	return words
+	return words + l.beside
 }
 
 // faultsOf is the faults that a winding allows.
@@ -97,6 +89,7 @@ func couldBe(m *machine, w *candidate, ratio quantity.Figure) []Likely {
 	f.circuits()
 	f.strands()
 	f.onePhase()
+	f.oneCoil()
 	f.turned()
 	f.misread()
 	return f.list
@@ -171,85 +164,6 @@ func (f *faultsOf) strands() {
 	if n > 1 {
 		f.add(of*of, of, "its %d strands joined in series, not side by side", n)
 	}
-}
-
-// onePhase: a strand, a circuit or all of it open in one phase.
-func (f *faultsOf) onePhase() {
-	if f.machine.phases != 3 {
-		return
-	}
-	open := func(what string, n int) {
-		if n > 1 {
-			f.unlike(float64(n)/float64(n-1), "1 %s of %d open in one phase: the pairs are unlike", what, n)
-		}
-	}
-	open("strand", f.trial.Bundle().Count())
-	open("circuit", f.coils.circuits)
-	if f.trial.Connection == layout.Delta {
-		f.unlike(math.Inf(1), "one phase of the delta open: one pair reads twice the others")
-	}
-}
-
-// unlike adds a fault by which one phase has k times the ohms of the others.
-func (f *faultsOf) unlike(k float64, format string, args ...any) {
-	f.add(f.meanOhms(k), 1, format, args...)
-	f.list[len(f.list)-1].ohmsEach = f.eachOhms(k)
-}
-
-// eachOhms is the pairs where one phase has k times the ohms of the others, over those where all are
-// alike, from the least to the most.
-func (f *faultsOf) eachOhms(k float64) []float64 {
-	switch {
-	case f.trial.Connection != layout.Delta:
-		return []float64{1, (1 + k) / 2, (1 + k) / 2}
-	case math.IsInf(k, 1):
-		return []float64{1.5, 1.5, 3}
-	}
-	two := 3 * (1 + k) / (2 * (2 + k))
-	return []float64{two, two, 3 * k / (2 + k)}
-}
-
-// meanOhms is the mean of the pairs where one phase has k times the ohms of the others, over
-// that where all are alike.
-func (f *faultsOf) meanOhms(k float64) float64 {
-	switch {
-	case f.trial.Connection != layout.Delta:
-		return (2 + k) / 3
-	case math.IsInf(k, 1):
-		return 2
-	}
-	return (1 + 2*k) / (2 + k)
-}
-
-// turned: a coil or a phase the wrong way round. In a delta, and in one of several circuits, a
-// current then runs round and the volts follow no such law.
-func (f *faultsOf) turned() {
-	n := f.perCircuit()
-	if f.trial.Connection == layout.Delta || f.coils.circuits != 1 || len(f.trial.CoilTurns) > 0 || n < 2 {
-		return
-	}
-	left := 1 - 2/float64(n)
-	switch {
-	case f.machine.phases == 1 && left > 0:
-		f.add(1, left, "one coil of %d turned round", n)
-	case f.machine.phases == 3:
-		f.lowVolts(left, "one coil of %d turned round in one phase: two pairs read low", n)
-		f.lowVolts(-1, "one phase turned round: two pairs read 58 %% of the third")
-	}
-}
-
-// lowVolts adds a fault by which one phase of a star has k times the volts of the others; it begins to
-// charge by the third pair.
-func (f *faultsOf) lowVolts(k float64, format string, args ...any) {
-	f.beginning(1, meanVolts(k), 1, format, args...)
-	two := math.Sqrt(1+k+k*k) / math.Sqrt(3)
-	f.list[len(f.list)-1].voltsEach = []float64{two, two, 1}
-}
-
-// meanVolts is the mean of a star's pairs where one phase has k times the volts of the others,
-// over that where all are alike.
-func meanVolts(k float64) float64 {
-	return (math.Sqrt(3) + 2*math.Sqrt(1+k+k*k)) / (3 * math.Sqrt(3))
 }
 
 // misread: the winding may be right and the reading taken otherwise than it is held for.

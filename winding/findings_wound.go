@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"slotwright/winding/job"
@@ -17,7 +18,7 @@ const farOff = 10.0
 const muchWarmer = 25.0
 
 // doubtRecords says when a record speaks of no trial, or of another winding than it names: what reads
-// outside the limits round its plan, and far from it, is a doubt, what is far from a plan that nobody knows the ±
+// outside the limits round its plan is a doubt, what is far from a plan that nobody knows the ±
 // of, or that may be as far off itself, worth knowing.
 func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 	for i := range wound {
@@ -32,10 +33,7 @@ func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 		c.wire(&j.AsWound[i])
 		c.electric()
 		c.uneven()
-		if rise := r.RisePerWatt; rise.Off.Known() && rise.Expected.Origin.Weak() && rise.Off.Value > muchWarmer {
-			d.add(Finding{Severity: Doubt, Path: c.at("warm"), Trial: r.Trial, Fix: "write it at Rise per watt, on Machine, and look at every temperature and limit again", Source: job.Practice},
-				"after an hour it rose %.3g K for each watt, and the temperatures are worked out with a guess of %.3g", rise.Read.Value, rise.Expected.Value)
-		}
+		c.warmth()
 	}
 }
 
@@ -53,6 +51,11 @@ func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
 	if !p.far() {
 		return
 	}
+	c.call(p, field, fix, format, args...)
+}
+
+// call calls a reading out: a doubt where it lies outside its limits.
+func (c contradicting) call(p Proof, field, fix, format string, args ...any) {
 	rank := Note
 	if p.off() {
 		rank = Doubt
@@ -60,13 +63,23 @@ func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
 	c.add(Finding{Severity: rank, Path: c.at(field), Trial: c.r.Trial, Fix: fix, Source: job.Practice}, format, args...)
 }
 
-// uneven calls out pairs of leads that are unlike each other while their mean is good.
+// uneven calls out pairs of leads that are unlike each other, with their mean where that is off too.
 func (c contradicting) uneven() {
 	for _, check := range c.r.Checks() {
-		if p := check.Proof; p.Stand() == Uneven {
-			c.add(Finding{Severity: Doubt, Path: c.at(check.Field), Trial: c.r.Trial, Fix: "read each pair again, then look at the joints and strands of the phase that is unlike", Source: "ohms: ANSI/EASA AR100; volts: " + job.Practice},
-				"of the %s a pair is %.2g %% off the mean of all, and %.2g %% may be: %s", check.Label, 100*p.Apart(), 100*p.Even(), check.Speaks())
+		p := check.Proof
+		if !p.Unlike() {
+			continue
 		}
+		mean := ""
+		if s := p.Stand(); s == Low || s == High {
+			mean = fmt.Sprintf("; their mean is %.2g %% %s", math.Abs(p.Off.Value), highOrLow(p.Off.Value))
+		}
+		fix, source := "read each pair again, at one speed", job.Practice
+		if check.Field == "lead" {
+			fix, source = "read each pair again, the probes pressed alike", "ANSI/EASA AR100"
+		}
+		c.add(Finding{Severity: Doubt, Path: c.at(check.Field), Trial: c.r.Trial, Fix: fix, Source: source},
+			"of the %s a pair is %.2g %% off the mean of all, and %.2g %% may be (%s%s): %s", check.Label, 100*p.Apart(), 100*p.Even(), check.Pairs(), mean, check.Speaks())
 	}
 }
 
@@ -90,15 +103,44 @@ func (r *WoundOutcome) lengthKg() float64 {
 // electric is about ohms, volts and where it begins to charge.
 func (c contradicting) electric() {
 	r := c.r
-	c.say(r.LeadOhms20, "lead", "count turns and strands, look at joints, weigh what is left of the wire",
-		"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
-	c.say(r.LineVolts, "line", "check the speed, the rotor's current and each coil's way round",
-		"the finished winding gives %.3g V at %s rpm%s, its turns make %.3g%s", r.LineVolts.Read.Value, figures(r.RPM.Value), r.atField(), r.LineVolts.Expected.Value, r.faultOfVolts())
+	if byMean(r.LeadOhms20) {
+		c.call(r.LeadOhms20, "lead", "count turns and strands, look at joints, weigh what is left of the wire",
+			"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
+	}
+	if byMean(r.LineVolts) {
+		fix := "check the speed, the rotor's current and each coil's way round"
+		if r.magnets {
+			fix = "check the speed and each coil's way round"
+		}
+		c.call(r.LineVolts, "line", fix,
+			"the finished winding gives %.3g V at %s rpm%s, its turns make %.3g%s", r.LineVolts.Read.Value, figures(r.RPM.Value), r.atField(), r.LineVolts.Expected.Value, r.faultOfVolts())
+	}
 	if r.CutInRPM.off() {
 		c.say(r.CutInRPM, "cut_in", "check the tachometer; where the volts are right, battery, diodes and cable",
 			"the finished winding began to charge at %s alternator rpm, worked out are %s", figures(r.CutInRPM.Read.Value), figures(r.CutInRPM.Expected.Value))
 	}
 }
+
+// warmth is about a winding that gets much warmer for each watt than was reckoned with.
+func (c contradicting) warmth() {
+	rise := c.r.RisePerWatt
+	fix, reckoned := "write it at Rise per watt, on Machine, and look at every temperature and limit again", ""
+	switch {
+	case rise.tooWarm():
+		fix = "stop; look for a coil hotter than its fellows, at each pair's ohms and volts, and at what it takes to turn it"
+	case warmer(rise) == "":
+		return
+	}
+	if rise.Expected.Origin.Weak() {
+		reckoned = "a guess of "
+	}
+	c.add(Finding{Severity: Doubt, Path: c.at("warm"), Trial: c.r.Trial, Fix: fix, Source: job.Practice},
+		"after an hour it rose %.3g K for each watt, and the temperatures are worked out with %s%.3g%s", rise.Read.Value, reckoned, rise.Expected.Value, rise.noCooling())
+}
+
+// byMean reports whether the mean of ohms or volts is to be called out by itself: it is off, or far, and its pairs,
+// which say more, are alike.
+func byMean(p Proof) bool { return !p.Unlike() && (p.off() || p.far()) }
 
 // firstFault is the likeliest fault, behind what was read.
 func (r *WoundOutcome) firstFault() string {

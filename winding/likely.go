@@ -2,6 +2,7 @@ package winding
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -13,24 +14,34 @@ func (r *WoundOutcome) likely() []Likely {
 	if !r.LeadOhms20.off() && !r.LineVolts.off() && !r.CutInRPM.off() {
 		return nil
 	}
-	if fit := r.fitting(func(l Likely) []held {
-		return []held{{r.LeadOhms20, l.Ohms, l.ohmsEach}, {r.LineVolts, l.Volts, l.voltsEach}, {r.CutInRPM, l.Begins, nil}}
-	}); len(fit) > 0 || !r.LeadOhms20.off() {
+	if fit := r.fitting(true); len(fit) > 0 || !r.LeadOhms20.off() {
 		return fit
 	}
-	fit := r.fitting(func(l Likely) []held { return []held{{r.LeadOhms20, l.Ohms, l.ohmsEach}} })
+	fit := r.fitting(false)
 	for i := range fit {
 		fit[i].ByOhms = true
 	}
 	return fit
 }
 
-// held is a reading and how many times its plan a fault makes.
+// held is a reading and how many times its plan a fault makes of it, and of each pair of leads.
 type held struct {
 	proof Proof
 	times float64
-	// each is what it makes of each pair of a set, from the least to the most; nil where all are alike.
-	each []float64
+	each  [3]float64
+}
+
+// readings are those that a fault is held by: of all that was read, or of the ohms alone.
+func (r *WoundOutcome) readings(l Likely, all bool) []held {
+	ohms, volts := pairsAlike, pairsAlike
+	if l.one != nil {
+		ohms, volts = l.one.ohms, l.one.volts
+	}
+	list := []held{{r.LeadOhms20, l.Ohms, ohms}, {r.LineVolts, l.Volts, volts}, {r.CutInRPM, l.Begins, pairsAlike}}
+	if !all {
+		return list[:1]
+	}
+	return list
 }
 
 // mostLikely is how many faults are named at most, and asNear how much further off than the nearest
@@ -40,7 +51,7 @@ const (
 	asNear     = 0.25
 )
 
-func (r *WoundOutcome) fitting(by func(Likely) []held) []Likely {
+func (r *WoundOutcome) fitting(all bool) []Likely {
 	type ranked struct {
 		fault Likely
 		far   float64
@@ -48,55 +59,79 @@ func (r *WoundOutcome) fitting(by func(Likely) []held) []Likely {
 	var list []ranked
 	for _, fault := range r.could {
 		sum, fits := 0.0, true
-		for _, h := range by(fault) {
-			far, ok := h.far()
+		for _, h := range r.readings(fault, all) {
+			far, ok := h.far(fault.one != nil)
 			sum, fits = sum+sq(far), fits && ok
 		}
 		if fits {
-			list = append(list, ranked{fault, math.Round(sum*1e6) / 1e6})
+			list = append(list, ranked{r.named(fault, all), math.Round(sum*1e6) / 1e6})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Compare(a.far, b.far) })
 	var fit []Likely
-	for _, l := range list[:min(len(list), mostLikely)] {
-		if l.far <= list[0].far+asNear {
+	for _, l := range list {
+		said := slices.ContainsFunc(fit, func(f Likely) bool { return f.Fault == l.fault.Fault })
+		if len(fit) < mostLikely && !said && l.far <= list[0].far+asNear {
 			fit = append(fit, l.fault)
 		}
 	}
 	return fit
 }
 
+// named is a fault in one phase with that phase's name, where pairs were read that tell it, and with what is off
+// besides.
+func (r *WoundOutcome) named(l Likely, all bool) Likely {
+	if l.one == nil {
+		return l
+	}
+	first, told := 0, false
+	for i, h := range r.readings(l, all) {
+		s, read := h.proof.sides()
+		if !read || h.each == pairsAlike {
+			continue
+		}
+		first, told = s.first, true
+		_, times, _ := h.proof.shape(h.each)
+		if _, _, part, ok := Between(h.proof.Expected); ok && math.Abs(times-1) > part {
+			l.beside += fmt.Sprintf("; and all %s are %.2g %% %s besides", []string{"ohms", "volts"}[i], 100*math.Abs(times-1), highOrLow(times-1))
+		}
+	}
+	if told {
+		low := r.leads.pair(first+(l.one.phase+2)%3) + " and " + r.leads.pair(first+l.one.phase) + " read low"
+		l.Fault = strings.NewReplacer("{phase}", r.leads.phase(first+l.one.phase), "{pairs}", low).Replace(l.one.told)
+	}
+	return l
+}
+
+// highOrLow is the word for a part by which something is off.
+func highOrLow(part float64) string {
+	if part < 0 {
+		return "low"
+	}
+	return "high"
+}
+
 // far is how far a reading is from what a fault makes of its plan, in parts of the room there is
-// round it, and whether it lies within. What was not read, or is held against nothing, fits.
-func (h held) far() (far float64, fits bool) {
+// round it, and whether it lies within. What was not read, or is held against nothing, fits; one fault in one
+// phase is held by the pattern of the pairs, where these were read.
+func (h held) far(one bool) (far float64, fits bool) {
 	p := h.proof
+	if one && len(p.Each) > 0 {
+		if _, told := p.sides(); told {
+			far, times, ok := p.shape(h.each)
+			return math.Hypot(far, math.Log(times)/offTogether), ok
+		}
+	}
 	if s := p.Stand(); s == NotRead || s == NotHeld {
 		return 0, true
 	}
-	_, _, part, _ := Between(p.Expected)
+	_, _, part, ok := Between(p.Expected)
+	if !ok {
+		return 0, !p.Unlike()
+	}
 	room := part + p.Read.PlusMinus/p.Read.Value
 	far = math.Abs(math.Log(p.Read.Value/(p.Expected.Value*h.times))) / room
-	return far, far <= 1 && h.shaped()
-}
-
-// shaped reports whether the pairs that were read stand to each other as the fault makes them, each as
-// near as those of a sound winding are to their mean. Where only a mean was read, or two sets, it fits.
-func (h held) shaped() bool {
-	p := h.proof
-	if len(p.Each) == 0 || len(p.Each) != 3 && h.each != nil {
-		return true
-	}
-	if h.each == nil {
-		return p.Apart() <= p.even
-	}
-	read := slices.Clone(p.Each)
-	slices.Sort(read)
-	for i, v := range read {
-		if math.Abs(v/p.Read.Value/(h.each[i]/h.times)-1) > p.even {
-			return false
-		}
-	}
-	return true
+	return far, far <= 1 && (one || !p.Unlike())
 }
 
 // off reports whether a reading lies outside its limits, or its pairs are unlike.
@@ -134,10 +169,13 @@ func (r *WoundOutcome) speaks(list []Check) {
 		case fault != "" && said != "" && !r.Likely[0].ByOhms:
 			words = "the same, as with " + said
 		default:
-			words = c.beyond()
+			words = c.beyond(r.magnets)
+		}
+		if words == "" && c.Proof.Unlike() {
+			words = r.speaksOfPhases(c.Field)
 		}
 		if c.Field == "line" && r.atOdds() {
-			words = strings.TrimPrefix(words+"; ", "; ") + "it begins to charge as if its volts were right: read them again, with the speed and the field current"
+			words = strings.TrimPrefix(words+"; ", "; ") + "it begins to charge as if its volts were right: read them again, with the speed" + map[bool]string{false: " and the field current"}[r.magnets]
 		}
 		if words != "" {
 			c.Low, c.High, c.uneven = words, words, words
@@ -158,7 +196,7 @@ func (r *WoundOutcome) faults() string {
 }
 
 // beyond is what is plain of ohms and volts from how far they are off.
-func (c Check) beyond() string {
+func (c Check) beyond(magnets bool) string {
 	times := c.Proof.Read.Value / c.Proof.Expected.Value
 	switch {
 	case c.Field == "lead" && times >= farBeyond:
@@ -166,7 +204,7 @@ func (c Check) beyond() string {
 	case c.Field == "lead" && times <= 1/farBeyond:
 		return "shorted: leads joined somewhere, or the probes touching each other"
 	case c.Field == "line" && times <= 1/farBeyond:
-		return "as good as none: a lead or the star point not connected, no field current, or half the coils against the other half"
+		return "as good as none: a lead or the star point not connected, " + map[bool]string{false: "no field current, "}[magnets] + "or half the coils against the other half"
 	}
 	return ""
 }

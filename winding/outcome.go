@@ -23,6 +23,10 @@ type Outcome struct {
 	Comparison []Row     `json:"comparison"`
 	Findings   []Finding `json:"findings"`
 	Cautions   []Caution `json:"cautions"`
+
+	// phases and magnets are the machine's, for what readings that are off speak of.
+	phases  int
+	magnets bool
 }
 
 // MachineOutcome is what does not depend on the trial.

@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"cmp"
 	"math"
 
 	"slotwright/winding/quantity"
@@ -34,7 +35,8 @@ const (
 	Low
 	// High is above them.
 	High
-	// Uneven is within them by the mean, and a pair of leads further from it than it may be.
+	// Uneven is within them by the mean, or with nothing to hold it against, and a pair of leads further from
+	// the mean than it may be.
 	Uneven
 )
 
@@ -51,50 +53,88 @@ func (p Proof) Limits() (low, high float64, ok bool) {
 // Stand is where the reading stands.
 func (p Proof) Stand() Stand {
 	low, high, ok := p.Limits()
+	doubt := max(p.Read.PlusMinus, p.step/2)
 	switch {
 	case !p.Read.Known():
 		return NotRead
+	case ok && p.Read.Value+doubt < low:
+		return Low
+	case ok && p.Read.Value-doubt > high:
+		return High
+	case p.Unlike():
+		return Uneven
 	case !ok:
 		return NotHeld
-	case p.Read.Value+p.Read.PlusMinus < low:
-		return Low
-	case p.Read.Value-p.Read.PlusMinus > high:
-		return High
-	case p.Apart() > p.even:
-		return Uneven
 	}
 	return Good
 }
 
-// ofPairs is a proof with what each pair of leads read, times a factor, and how far from their mean
-// each may be.
-func (p Proof) ofPairs(each []float64, factor, even float64) Proof {
+// ofPairs is a proof with what each pair of leads read, times a factor, how far from their mean each may
+// be, the last digit that was written, and what lies between two leads.
+func (p Proof) ofPairs(each []float64, factor, even, step float64, law pairLaw) Proof {
 	for _, v := range each {
 		p.Each = append(p.Each, v*factor)
 	}
-	p.even = even
+	p.even, p.step, p.law = even, step*factor, law
 	return p
 }
 
-// Apart is how far the pair of leads furthest from the mean of all is from it, as a part of it; 0 where
-// only a mean was read. Even is how far it may be: [BalanceLimit] of ohms, [ProofLeast] of volts, whose
-// speed and field do not stand still meanwhile (common practice, no source).
-func (p Proof) Apart() (part float64) {
-	for _, v := range p.Each {
-		part = max(part, math.Abs(v/p.Read.Value-1))
-	}
-	return part
-}
-
-// Even is how far from the mean of all a pair of leads may be, as a part of it.
-func (p Proof) Even() float64 { return p.even }
-
 // Proved reports whether the finished winding was seen to do what it is for: to charge, or to
-// have its ohms and give its volts; and none of these is far off. Volts without their speed,
-// which nothing can be held against, show nothing.
+// have its ohms and give its volts; none of these is far off, and neither ohms nor volts nor warmth is marked
+// as off. Volts without their speed, which nothing can be held against, show nothing.
 func (r *WoundOutcome) Proved() bool {
 	seen := r.CutInRPM.Read.Known() || r.LineVolts.Off.Known() && r.LeadOhms20.Off.Known()
-	return seen && !r.LeadOhms20.far() && !r.LineVolts.far() && !r.CutInRPM.far()
+	return seen && !r.faulty() && !r.LeadOhms20.far() && !r.LineVolts.far() && !r.CutInRPM.far()
+}
+
+// faulty reports whether anything that was read of ohms, volts or warmth is marked as off.
+func (r *WoundOutcome) faulty() bool {
+	return r.LeadOhms20.off() || r.LineVolts.off() || r.RisePerWatt.Stand() == High || warmer(r.RisePerWatt) != ""
+}
+
+// RiseTaught is the rise per watt that a record speaks of, K/W, where others may go by it: missing where the
+// winding is marked as faulty, or so warm that a short or drag makes it so.
+func (r *WoundOutcome) RiseTaught() quantity.Figure {
+	p := r.RisePerWatt
+	if r.LeadOhms20.off() || r.LineVolts.off() || r.CutInRPM.far() || p.tooWarm() {
+		return quantity.Missing("the winding is not sound as it was read")
+	}
+	return p.Read
+}
+
+// # Warmer than was guessed
+//
+// The guess of the rise per watt is good to a factor of 1.5 (package heat), and a machine that is said to be
+// open and is closed has two thirds of the film, 10 for 15 W/m²K: another 1.5. Both together are 2.25. A
+// winding that is more than [shortOver] times as warm for each watt that was counted takes heat from something
+// that was not counted: turns that are shorted carry a current of their own, or something drags. What it would
+// say of the cooling is then wrong, and nothing may go by it. Common practice, no source.
+const shortOver = 2.5
+
+// tooWarm reports whether a rise is more than any cooling makes it.
+func (p Proof) tooWarm() bool {
+	return p.Off.Known() && p.Read.Value > shortOver*p.Expected.Value
+}
+
+// warmer is what a rise per watt speaks of that is much higher than was guessed, "" for one that is not, or
+// that is held against one that was measured.
+func warmer(p Proof) string {
+	if !p.Off.Known() || !p.Expected.Origin.Weak() || p.Off.Value <= muchWarmer {
+		return ""
+	}
+	times := quantity.Number(p.Read.Value/p.Expected.Value, quantity.AtMost(2)) + " times as much as was guessed"
+	if p.tooWarm() {
+		return times + p.noCooling() + ". Stop and look: a coil hotter than its fellows, each pair's ohms and volts, what it takes to turn it with nothing connected. Nothing is learned of it"
+	}
+	return times + ": write it at Rise per watt, on Machine, and look at every temperature and limit again"
+}
+
+// noCooling is what a rise says that is more than any cooling makes it; "" of another.
+func (p Proof) noCooling() string {
+	if !p.tooWarm() {
+		return ""
+	}
+	return ", and no cooling makes that: shorted turns, or drag that was not counted"
 }
 
 // far reports whether a reading, or any pair of it, is further off than is let pass without a word.
@@ -116,32 +156,36 @@ type Check struct {
 	Low, High string
 	// uneven is what pairs speak of that are unlike each other, where that is known.
 	uneven string
+	// pairs is what each pair read, by name.
+	pairs string
 }
 
+// Pairs is what each pair of leads read, by name, in the base unit: "U-V 3.11, V-W 3.10, W-U 3.24"; "" where
+// only a mean was read.
+func (c Check) Pairs() string { return c.pairs }
+
 // Speaks is what the reading speaks of, "" where it is good; of one that is held against a guess only
-// where it is far worse.
+// where it is far worse. Pairs that are unlike speak before their mean.
 func (c Check) Speaks() string {
-	switch c.Proof.Stand() {
-	case Low:
+	switch stand := c.Proof.Stand(); {
+	case c.Proof.Unlike():
+		return cmp.Or(c.uneven, "one phase is not like the others: a strand, a joint or a coil of it")
+	case stand == Low:
 		return c.Low
-	case High:
+	case stand == High:
 		return c.High
-	case Uneven:
-		if c.uneven != "" {
-			return c.uneven
-		}
-		return "one phase is not like the others: a strand, a joint or a coil of it; read each pair again"
-	case NotHeld:
-		if rise := c.Proof; c.Field == "warm" && rise.Off.Known() && rise.Off.Value > muchWarmer {
-			return quantity.Number(rise.Read.Value/rise.Expected.Value, quantity.AtMost(2)) + " times as much as was guessed: write it at Rise per watt, on Machine, and look at every temperature and limit again"
-		}
+	case c.Field == "warm":
+		return warmer(c.Proof)
 	}
 	return ""
 }
 
 // Checks are the proofs of a record, in the order of the bench.
 func (r *WoundOutcome) Checks() []Check {
-	list := checks(r.MeanTurnMM, r.WireKg, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
+	list := checks(r.magnets, r.MeanTurnMM, r.WireKg, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
+	for i := range list {
+		list[i].pairs = r.each(list[i].Proof)
+	}
 	r.speaks(list)
 	return list
 }
@@ -150,24 +194,34 @@ func (r *WoundOutcome) Checks() []Check {
 // the speed of the test, its rise per watt at the usual speed.
 func (o *Outcome) Checks(trial int) []Check {
 	t, no := &o.Trials[trial], quantity.Missing("not read")
-	return checks(proof(no, t.MeanTurnMM), proof(no, t.CopperKg), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
+	return checks(o.magnets, proof(no, t.MeanTurnMM), proof(no, t.CopperKg), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
 }
 
-func checks(turn, weight, ohms, volts, began, rise Proof) []Check {
-	return []Check{
+func checks(magnets bool, turn, weight, ohms, volts, began, rise Proof) []Check {
+	list := []struct {
+		label, field string
+		proof        Proof
+		dim          quantity.Dimension
+		low, high    string
+	}{
 		{"mean turn, by the wire used", "wire_length", turn, quantity.Millimetres,
-			"turns or a coil short of the count, or wire not counted in", "longer ends than planned, more turns than counted, or offcuts counted in", ""},
+			"turns or a coil short of the count, or wire not counted in", "longer ends than planned, more turns than counted, or offcuts counted in"},
 		{"weight of the wire used", "wire_weight", weight, quantity.Kilograms,
-			"not all of the wire was weighed, or the length is not what went in", "the spool or what is left on it was weighed along, or the length is not what went in", ""},
+			"not all of the wire was weighed, or the length is not what went in", "the spool or what is left on it was weighed along, or the length is not what went in"},
 		{"ohms at 20 °C", "lead", ohms, quantity.Ohms,
-			"turns short in a coil, wire touching wire, thicker wire or a strand more than said", "a cold joint, a strand broken or left out, thinner wire or longer turns", ""},
+			"turns short in a coil, wire touching wire, " + wireOver, badJoint + " or longer turns"},
 		{"volts", "line", volts, quantity.Volts,
-			"speed, field current or gap; then a coil joined the wrong way round, or turns short", "speed or field current more than said, or turns more than counted", ""},
+			weaker(magnets) + "; then a coil joined the wrong way round, or turns short", stronger(magnets) + ", or turns more than counted"},
 		{"begins to charge", "cut_in", began, quantity.RPM,
-			"sooner than worked out: check the tachometer; then more flux than reckoned with", "late: where the volts are right, battery, diodes, cable; else as with low volts", ""},
+			"sooner than worked out: check the tachometer; then more flux than reckoned with", "late: where the volts are right, battery, diodes, cable; else as with low volts"},
 		{"rise per watt, after an hour", "warm", rise, quantity.KelvinPerW,
-			"cooled better than reckoned with", "less air than reckoned with; hotter by much, or by and by: a short, stop", ""},
+			"cooled better than reckoned with", "less air than reckoned with; hotter by much, or by and by: a short, stop"},
 	}
+	rows := make([]Check, len(list))
+	for i, c := range list {
+		rows[i] = Check{Label: c.label, Field: c.field, Proof: c.proof, Dim: c.dim, Low: c.low, High: c.high}
+	}
+	return rows
 }
 
 // spreadProofs gives what a record is held against the ± of its trial's figure, as a part of it.

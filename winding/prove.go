@@ -12,6 +12,9 @@ const (
 	// BalanceLimit is how far the ohms of a pair of leads may be from their mean, as a part
 	// of it, in a random-wound winding (ANSI/EASA AR100-2020, as quoted by PdMA 2021).
 	BalanceLimit = 0.02
+	// VoltsBalance is how far the volts of a pair of leads may be from their mean, as a part of it: read with
+	// one meter at one speed (common practice, no source; pairs.go has the reason).
+	VoltsBalance = 0.015
 	// InsulationVolts is the DC voltage to test insulation to iron with, in a winding of less
 	// than 1000 V (IEEE 43, as quoted by Keysight 2014).
 	InsulationVolts = 500.0

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"slotwright/winding/job"
@@ -95,4 +96,46 @@ func TestARiseWarmerThanGuessedIsCalledOut(t *testing.T) {
 	assert.True(t, told(1.6))
 	j.Machine.KelvinPerWatt = quantity.Known(guess.Value)
 	assert.False(t, told(1.6))
+}
+
+// A winding that gets many times as warm for each watt as was guessed has a short or drags: it says so and to
+// stop, not to write it down; it is not proved, and teaches nothing. The film of a closed machine is two thirds of
+// an open one's and the guess good to 1.5 either way, 2.25 together; 2.5 is the limit. A rise that was
+// measured is held to the same.
+func TestAShortIsNotLearned(t *testing.T) {
+	j := job.Example().Set("machine.mean_turn", "185", quantity.Choice{}).Job()
+	j.Machine.KelvinPerWatt = quantity.Reading{}
+	p, why := Prepare(j).RunAt(1, 900)
+	require.Empty(t, why)
+	made := Evaluate(j).Trials[1]
+	warm := func(times, amps float64) (*WoundOutcome, Outcome) {
+		j.AsWound = []job.AsWound{{Trial: "B", LeadOhms: quantity.Known(made.LeadOhms20.Value), LeadOhmsC: quantity.Known(20), LineVolts: quantity.Known(made.LinePerRPM.Value * 900), RPM: quantity.Known(900),
+			WarmAmps: quantity.Known(amps * p.AmpsDC), WarmRPM: quantity.Known(900), WarmC: quantity.Known(j.Machine.AmbientC.Value + times*(p.WindingC-j.Machine.AmbientC.Value)), WarmAirC: j.Machine.AmbientC}}
+		o := Evaluate(j)
+		return &o.Wound[0], o
+	}
+	for _, c := range []struct {
+		times, amps           float64
+		proved, write, learns bool
+	}{{1, 1, true, false, true}, {1.6, 1, false, true, true}, {1, 0.2, false, false, false}} {
+		r, o := warm(c.times, c.amps)
+		said := ""
+		if f := findingAt(&o, "wound[0].warm"); f != nil {
+			said = f.Text + f.Fix
+		}
+		field := checkOf(t, r, "warm").Speaks()
+		assert.Equal(t, c.proved, r.Proved(), "%+v", c)
+		for _, text := range []string{said, field} {
+			assert.Equal(t, c.write, strings.Contains(text, "write it at Rise per watt"), "%+v %s", c, text)
+			assert.Equal(t, !c.learns, strings.Contains(text, "shorted turns, or drag"), "%+v %s", c, text)
+		}
+		assert.Equal(t, c.learns, r.RiseTaught().Known(), "%+v", c)
+	}
+	j.Machine.KelvinPerWatt = quantity.Known(Evaluate(j).Machine.RisePerWatt.Value)
+	r, o := warm(1, 0.2)
+	assert.False(t, r.Proved() || r.RiseTaught().Known())
+	assert.Contains(t, findingAt(&o, "wound[0].warm").Text, "shorted turns, or drag")
+	r, _ = warm(1, 1)
+	r.LineVolts = proof(quantity.Of(5), quantity.Of(10))
+	assert.False(t, r.RiseTaught().Known(), "half the volts: what made it warm is not known")
 }

@@ -103,6 +103,9 @@ func short(s *session.Session, c check) string {
 	case winding.Good:
 		return "good, " + limits(s, c)
 	case winding.Low, winding.High:
+		if c.Proof.Unlike() {
+			return off(c) + " and uneven, " + limits(s, c)
+		}
 		return off(c) + ", " + limits(s, c)
 	case winding.Uneven:
 		return "a pair " + apart(c) + " may be"
@@ -138,10 +141,20 @@ func sentence(s *session.Session, c check) string {
 	read := s.Text(p.Read, c.Dim, 3)
 	switch p.Stand() {
 	case winding.Good:
+		if low, high, _ := p.Limits(); p.Read.Value < low || p.Read.Value > high {
+			within += " as near as it was read"
+		}
 		return fmt.Sprintf("%s: %s lies within %s: good.", name, read, within)
 	case winding.Low, winding.High:
-		return fmt.Sprintf("%s: %s is %s (%s): %s.", name, read, off(c), within, c.Speaks())
+		uneven := ""
+		if p.Unlike() {
+			uneven = ", and a pair is " + apart(c) + " of the mean may be"
+		}
+		return fmt.Sprintf("%s: %s is %s (%s)%s: %s.", name, read, off(c), within, uneven, c.Speaks())
 	case winding.Uneven:
+		if within == "" {
+			return fmt.Sprintf("%s: %s is held against no plan, but a pair is %s of the mean may be: %s.", name, read, apart(c), c.Speaks())
+		}
 		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean may be: %s.", name, read, within, apart(c), c.Speaks())
 	case winding.NotHeld:
 		return fmt.Sprintf("%s: %s; %s.", name, read, strings.Join(slices.DeleteFunc([]string{unheld(s, c), c.Speaks()}, func(text string) bool { return text == "" }), "; "))

@@ -330,6 +330,6 @@ func TestEachPairIsTyped(t *testing.T) {
 	text, _, _ := s.Document().Typed("wound[0].lead")
 	assert.Equal(t, typed, strings.Join(strings.Fields(text), " "))
 	assert.Contains(t, frame, "a pair 4 % off, 2 % may be", frame)
-	assert.Contains(t, frame, "one phase is not like the others", frame)
+	assert.Contains(t, frame, "phase W, in V-W and W-U, is 8 % low", frame)
 	assert.Len(t, s.Job().AsWound[0].LeadPairs, 3)
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"slotwright/winding"
-	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
@@ -161,39 +160,16 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 	line("ohms then, lead to lead", "", w.opt.Units.For(quantity.Ohms).Name)
 }
 
-// readingsOff is what a reading that is off speaks of. Common practice, no source, but for
-// the 58 %: with one phase turned round, the two pairs it is in show 1/√3.
+// readingsOff is where to look when a reading is off: the same that the screen says of one.
 func (w *writer) readingsOff(t *winding.TrialOutcome) {
 	w.entry("IF OFF", "where to look (common practice, no source):")
-	for _, s := range w.signs(t) {
-		w.hang("        - ", s)
-	}
-}
-
-func (w *writer) signs(t *winding.TrialOutcome) []string {
-	list := []string{
-		"No reading between two leads: an open joint, or enamel left on a wire end.",
-		"Ohms of one pair high: a cold joint, a strand broken or left out. Low: turns short in a coil, or wire touching wire.",
-		"All ohms off by one part: another wire, other turns or another mean turn than the plan's: weigh what is left on the spool.",
-	}
-	if w.job.Machine.Phases.Or(3) == 3 && t.Connection == layout.Star {
-		list = append(list, "Volts of two pairs 58 % of the third: the phase in both is turned round: change its two ends.")
-	}
-	list = append(list,
-		"Volts of pairs unlike, ohms alike: a coil joined the wrong way round: each such coil takes off twice its volts.",
-		"All volts low, ohms right: speed, "+w.weakened()+" or gap; then the turns of a coil.")
+	list := w.o.Signs(t)
 	if !w.flat() {
 		list = append(list, "To iron under the limit: dry it warm and read again; else a wire lies bare at a slot's end.")
 	}
-	return append(list, "Begins to charge late, volts right: battery, diodes, cable. Hotter than said: less air, or a short: stop.")
-}
-
-// weakened is what makes a weaker field than was reckoned with.
-func (w *writer) weakened() string {
-	if w.job.Field.Kind == job.FieldMagnets {
-		return "weak magnets"
+	for _, s := range append(list, "Begins to charge late, volts right: battery, diodes, cable. Hotter than said: less air; hotter by far, a short or drag: stop.") {
+		w.hang("        - ", s)
 	}
-	return "field current"
 }
 
 // overCautions is what there was no room for.

@@ -297,10 +297,12 @@ type AsWound struct {
 	Metres    quantity.Reading
 	Kg        quantity.Reading
 	LeadOhms  quantity.Reading // between two leads, mean of the pairs
-	LeadPairs []float64        // ohms of each pair where more than their mean was given
+	LeadPairs []float64        // ohms of each pair where more than their mean was given, U-V, V-W, W-U
+	LeadStep  float64          // ohms: the last digit they were written to; 0 where that is not known
 	LeadOhmsC quantity.Reading // winding temperature at that reading
 	LineVolts quantity.Reading // V rms between two leads, open, at RPM, mean of the pairs
-	LinePairs []float64        // V rms of each pair where more than their mean was given
+	LinePairs []float64        // V rms of each pair where more than their mean was given, U-V, V-W, W-U
+	LineStep  float64          // V: the last digit they were written to; 0 where that is not known
 	RPM       quantity.Reading
 	FieldAmps quantity.Reading // of a wound rotor, at the reading of LineVolts
 	CutInRPM  quantity.Reading

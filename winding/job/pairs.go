@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -18,6 +19,22 @@ type pairs struct {
 	mean string // of them, as a number is written, with mark, ± and unit
 	each []float64
 }
+
+// stepOf is the last digit that a number, or the finest of several, was written to, in the unit it was
+// written in: 0.01 of "3.11 3.1 3.24", 1 of "48"; 0 where nothing is a number.
+func stepOf(typed string) float64 {
+	step := 0.0
+	for _, word := range digits().FindAllString(typed, -1) {
+		_, behind, _ := strings.Cut(strings.ReplaceAll(word, ",", "."), ".")
+		if own := math.Pow(10, -float64(len(behind))); step == 0 || own < step {
+			step = own
+		}
+	}
+	return step
+}
+
+// digits is a number without its sign.
+var digits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[0-9]+(?:[.,][0-9]+)?`) })
 
 // mostPairs is three in each of two sets.
 const mostPairs = 6
@@ -63,8 +80,14 @@ func (f *Input) pairsOf(typed string) (p pairs, ok bool) {
 	return p, len(words) <= mostPairs
 }
 
-// storePairs keeps each of several readings, in the base unit; none where one was typed.
+// storePairs keeps each of several readings, in the base unit, none where one was typed, and the last digit
+// they were read to.
 func (f *Input) storePairs(j *Job, i int, typed string, u quantity.Unit) *trouble {
+	if f.pairs == nil {
+		return nil
+	}
+	read, _, _ := strings.Cut(strings.NewReplacer("+/-", "±", "+-", "±").Replace(typed), "±")
+	*f.step(j, i) = u.BaseSpan(stepOf(read))
 	p, ok := f.pairsOf(typed)
 	if !ok {
 		return nil

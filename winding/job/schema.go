@@ -58,6 +58,8 @@ type Input struct {
 	at func(j *Job, i int) any
 	// pairs is where the readings of each two leads live where several may be given; nil where one is.
 	pairs func(j *Job, i int) *[]float64
+	// step is where the last digit that such readings were written to lives.
+	step func(j *Job, i int) *float64
 }
 
 // Applies reports whether the field has a meaning for this job: the diameter of a

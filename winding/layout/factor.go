@@ -37,6 +37,10 @@ func (l *Layout) effective(c *Coil, harmonic int) complex128 {
 	return complex(half, 0) * (l.side(c.Start, harmonic) - l.side(c.Finish, harmonic))
 }
 
+// CoilPhasor is the effective turns of one coil of the layout, as wound, at the electrical harmonic: its part of
+// [Layout.CircuitPhasor].
+func (l *Layout) CoilPhasor(c Coil, harmonic int) complex128 { return l.effective(&c, harmonic) }
+
 // Factor is the winding factor of an electrical harmonic, 0 to 1, from the coil
 // list: |Σ turns·sign·e^(jναk)| over one phase's coil sides, over the turns of all
 // those sides. Harmonic 1 feeds the EMF; the sign of the harmonic does not matter,

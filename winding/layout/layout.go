@@ -96,9 +96,12 @@ func (l *Layout) SlotsPerPolePhase() (num, den int) {
 
 // PhaseName is the letter of a phase, with the set in front when there are two:
 // U, V, W or 1U to 2W.
-func (l *Layout) PhaseName(set, phase int) string {
+func (l *Layout) PhaseName(set, phase int) string { return PhaseName(l.spec.Sets, set, phase) }
+
+// PhaseName is the letter of a phase of a winding of so many sets, 1 or 2.
+func PhaseName(sets, set, phase int) string {
 	letter := string("UVW"[phase])
-	if l.spec.Sets == 2 {
+	if sets == 2 {
 		return string("12"[set]) + letter
 	}
 	return letter

@@ -71,14 +71,14 @@ func rises(records []record) []Warmth {
 	var list []Warmth
 	for i := range records {
 		k := records[i].machine
-		if !records[i].RisePerWatt.Read.Known() || !k.like(k) || slices.ContainsFunc(list, func(w Warmth) bool { return w.kin.like(k) }) {
+		if !records[i].RiseTaught().Known() || !k.like(k) || slices.ContainsFunc(list, func(w Warmth) bool { return w.kin.like(k) }) {
 			continue
 		}
 		rise := mean(records, func(r *record) quantity.Figure {
 			if !r.machine.like(k) {
 				return quantity.Figure{}
 			}
-			return r.RisePerWatt.Read
+			return r.RiseTaught()
 		})
 		list = append(list, Warmth{k.String(), rise, k})
 	}

@@ -168,7 +168,7 @@ func (e *Entry) tell(j job.Job, date string) {
 	e.Job, e.notes, e.Slots, e.Poles = j.Name, j.Notes, j.Machine.Slots.Whole(), j.Machine.Poles.Whole()
 	e.Date = date
 	var list []Winding
-	for i, r := range b.Wound() {
+	for i, r := range b.Records() {
 		e.records = append(e.records, record{r, kinOf(&j.Machine)})
 		list = append(list, asWound(r, j.AsWound[i].Turns.Given() || len(j.AsWound[i].CoilTurns) > 0, date))
 	}

@@ -173,6 +173,11 @@ func TestRisesByMachine(t *testing.T) {
 	assert.InDelta(t, 0.2/math.Sqrt2, b.Rises[0].RisePerWatt.PlusMinus, 1e-12)
 	assert.Equal(t, "your last 2 jobs", b.Rises[0].RisePerWatt.Why)
 	assert.Equal(t, 0.4, b.Rises[1].RisePerWatt.Value)
+	short := one("2026-05", 89, 3.1)
+	p := &short.records[0].RisePerWatt
+	p.Expected, p.Off = quantity.Of(0.37, quantity.Guessed), quantity.Of(100*(3.1/0.37-1))
+	assert.Equal(t, b.Rises[0].RisePerWatt, Learn([]Entry{one("2026-01", 89, 0.9), one("2026-03", 92, 1.1), short}).Rises[0].RisePerWatt, "a short teaches nothing")
+	assert.Empty(t, Learn([]Entry{short}).Rises)
 	assert.False(t, b.riseOf(kin{}).Known())
 }
 

@@ -1,0 +1,242 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"slices"
+	"strings"
+
+	"slotwright/winding/layout"
+)
+
+// # A fault in one phase
+//
+// One phase of k times the others' ohms makes of a star two pairs of (1 + k)/2 beside one of 1, over those
+// of a sound one; of a delta one of 3k/(2 + k) beside two of 3(1 + k)/(2(2 + k)); of a delta whose
+// phase is open 3 beside two of 1.5, and its volts stay.
+//
+// Volts of a star between two leads are the difference of two phases' phasors, each the sum of its coils'
+// (package layout). A coil that is turned round takes its own phasor off twice, one that is shorted or left out once:
+//
+//	E' = E − 2·e    E' = E − e
+//
+// Where all n coils of a phase are in step, m of them turned leave k = 1 − 2m/n of it, and the two pairs that it
+// is in have √(1 + k + k²)/√3 of the third: one of 6 0.839, two of 6 0.694, a whole phase 1/√3. Where a phase is
+// spread over several slots of a pole its coils are not in step, and the two pairs are unlike each other, by which
+// side of the middle the coil lies on: then it is told apart which of them it is, up to those that lie alike.
+//
+// One coil of n shorted or left out in a delta leaves k = 1 − 1/n of the phase. A current then runs round, and
+// with ohms and reactance of the phase taken to go by its turns, the pair across has 3k/(2 + k), the others
+// √(1 + x + x²) where x = (k − 1)/(2 + k). A coil that is turned round in a delta or in one of several circuits
+// side by side is not told: its reactance is no longer by its turns, for it links its fellows the other way. Which
+// phase it is pairs.go tells all the same.
+//
+// Pairs are held by their pattern: how they stand to each other, for which speed, field and magnets are the
+// same. By how much they are off together is said besides, up to [offTogether].
+
+// onePhase is how many times the planned ohms and volts of a pair a fault makes in each pair, U-V, V-W and W-U,
+// where it is in this phase.
+type onePhase struct {
+	phase       int
+	ohms, volts [3]float64
+	// told is the fault with the phase's name for {phase}, and what its pairs read for {pairs}.
+	told string
+}
+
+// alike are pairs that a fault leaves alike.
+var pairsAlike = [3]float64{1, 1, 1}
+
+// onePhase: a strand, a circuit or all of it open in one phase.
+func (f *faultsOf) onePhase() {
+	if f.machine.phases != 3 {
+		return
+	}
+	open := func(what string, n int) {
+		if n > 1 {
+			of := fmt.Sprintf("1 %s of %d open in ", what, n)
+			f.inOnePhase(func(phase int) onePhase {
+				return onePhase{phase, f.eachOhms(float64(n)/float64(n-1), phase), pairsAlike, of + "phase {phase}"}
+			}, of+"one phase: the pairs are unlike")
+		}
+	}
+	open("strand", f.trial.Bundle().Count())
+	open("circuit", f.coils.circuits)
+	if f.trial.Connection == layout.Delta {
+		f.inOnePhase(func(phase int) onePhase {
+			return onePhase{phase, f.eachOhms(math.Inf(1), phase), pairsAlike, "phase {phase} of the delta open: the pair across it reads twice the others"}
+		}, "one phase of the delta open: one pair reads twice the others")
+	}
+}
+
+// inOnePhase adds a fault for each of the three phases that it may be in; generic is what it is called where
+// only the mean of the pairs is known. It begins to charge by the pair with the most volts.
+func (f *faultsOf) inOnePhase(of func(phase int) onePhase, generic string) {
+	for phase := range 3 {
+		one := of(phase)
+		mean := func(each [3]float64) float64 { return (each[0] + each[1] + each[2]) / 3 }
+		f.beginning(mean(one.ohms), mean(one.volts), 1/slices.Max(one.volts[:]), "%s", generic)
+		f.list[len(f.list)-1].one = &one
+	}
+}
+
+// eachOhms is the pairs where one phase has k times the ohms of the others, over those where all are
+// alike.
+func (f *faultsOf) eachOhms(k float64, phase int) [3]float64 {
+	switch {
+	case f.trial.Connection != layout.Delta:
+		return turnedTo(phase, (1+k)/2, 1, (1+k)/2)
+	case math.IsInf(k, 1):
+		return turnedTo(phase, 3, 1.5, 1.5)
+	}
+	two := 3 * (1 + k) / (2 * (2 + k))
+	return turnedTo(phase, 3*k/(2+k), two, two)
+}
+
+// turnedTo is three pairs as they are for phase U, U-V, V-W and W-U, as they are when it is another.
+func turnedTo(phase int, uv, vw, wu float64) (each [3]float64) {
+	for i, v := range [3]float64{uv, vw, wu} {
+		each[(i+phase)%3] = v
+	}
+	return each
+}
+
+// oneCoil: a coil of one phase shorted or left out.
+func (f *faultsOf) oneCoil() {
+	n := f.perCircuit()
+	if f.machine.phases != 3 || f.coils.circuits != 1 || n < 2 || len(f.trial.CoilTurns) > 0 {
+		return
+	}
+	k := 1 - 1/float64(n)
+	told := fmt.Sprintf("one coil of %d of phase {phase} shorted or left out", n)
+	generic := fmt.Sprintf("one coil of %d shorted or left out in one phase", n)
+	if f.trial.Connection == layout.Delta {
+		x := (k - 1) / (2 + k)
+		two := math.Sqrt(1 + x + x*x)
+		f.inOnePhase(func(phase int) onePhase {
+			return onePhase{phase, f.eachOhms(k, phase), turnedTo(phase, 3*k/(2+k), two, two), told}
+		}, generic)
+		return
+	}
+	for _, class := range f.classes(0) {
+		f.inOnePhase(func(phase int) onePhase {
+			return onePhase{phase, f.eachOhms(k, phase), f.eachVolts(phase, class.part), told + f.slots(phase, class)}
+		}, generic)
+	}
+}
+
+// turned: coils or a phase of a star the wrong way round.
+func (f *faultsOf) turned() {
+	n := f.perCircuit()
+	if f.trial.Connection == layout.Delta || f.coils.circuits != 1 || len(f.trial.CoilTurns) > 0 || n < 2 {
+		return
+	}
+	if left := 1 - 2/float64(n); f.machine.phases == 1 && left > 0 {
+		f.add(1, left, "one coil of %d turned round", n)
+	}
+	if f.machine.phases != 3 {
+		return
+	}
+	turn := func(part complex128, what string, slots func(phase int) string) {
+		f.inOnePhase(func(phase int) onePhase {
+			return onePhase{phase, pairsAlike, f.eachVolts(phase, 2*part), what + " of phase {phase} turned round" + slots(phase) + ": {pairs}"}
+		}, what+" turned round in one phase: two pairs read low")
+	}
+	list := f.classes(0)
+	for i, a := range list {
+		if n > 2 {
+			turn(a.part, fmt.Sprintf("one coil of %d", n), func(phase int) string { return f.slots(phase, a) })
+		}
+		for k, b := range list[:i+1] {
+			if n > 4 && (i != k || len(a.starts) > 1) {
+				turn(a.part+b.part, fmt.Sprintf("two coils of %d", n), func(int) string { return "" })
+			}
+		}
+	}
+	f.inOnePhase(func(phase int) onePhase {
+		return onePhase{phase, pairsAlike, f.eachVolts(phase, 2), "phase {phase} turned round: {pairs}, at 58 % of the third"}
+	}, "one phase turned round: two pairs read 58 % of the third")
+}
+
+// class is the coils of a phase whose phasors are the same part of it: all of them where they are in step.
+type class struct {
+	part   complex128
+	starts []int // the slots that they start in
+}
+
+// classes are the coils of a phase by the part of its volts that each makes.
+func (f *faultsOf) classes(phase int) (list []class) {
+	all := f.coils.plan.CircuitPhasor(0, phase, 1, 1)
+	for _, c := range f.coils.plan.Coils() {
+		if c.Set != 0 || c.Phase != phase || all == 0 {
+			continue
+		}
+		part := f.coils.plan.CoilPhasor(c, 1) / all
+		i := slices.IndexFunc(list, func(l class) bool { return cmplx.Abs(l.part-part) < 1e-6 })
+		if i < 0 {
+			i, list = len(list), append(list, class{part: part})
+		}
+		list[i].starts = append(list[i].starts, c.Start)
+	}
+	return list
+}
+
+// mostSlots is how many slots are named at most of coils that lie alike.
+const mostSlots = 4
+
+// slots names the slots that the coils of a class start in, in a phase: ", from slot 2, 8 or 14"; "" where all
+// coils of it are alike, or too many are.
+func (f *faultsOf) slots(phase int, of class) string {
+	list := f.classes(phase)
+	i := slices.IndexFunc(list, func(l class) bool { return cmplx.Abs(l.part-of.part) < 1e-6 })
+	if len(list) < 2 || i < 0 || len(list[i].starts) > mostSlots || f.machine.sets > 1 {
+		return ""
+	}
+	words := make([]string, len(list[i].starts))
+	for k, n := range list[i].starts {
+		words[k] = fmt.Sprint(n)
+	}
+	text := words[len(words)-1]
+	if len(words) > 1 {
+		text = strings.Join(words[:len(words)-1], ", ") + " or " + text
+	}
+	return ", that from slot " + text
+}
+
+// eachVolts is the pairs of a star where a phase lacks a part of its phasor, over those of a sound one.
+func (f *faultsOf) eachVolts(phase int, lacks complex128) (each [3]float64) {
+	var volts [3]complex128
+	for i := range volts {
+		volts[i] = f.coils.plan.CircuitPhasor(0, i, 1, 1)
+	}
+	was := volts
+	volts[phase] *= 1 - lacks
+	for i := range each {
+		each[i] = cmplx.Abs(volts[i]-volts[(i+1)%3]) / cmplx.Abs(was[i]-was[(i+1)%3])
+	}
+	return each
+}
+
+// offTogether is how far all pairs together may be off beside a pattern that is known, as a part (common
+// practice, no source): a speed misread, weak magnets, cold joints at the leads.
+const offTogether = 0.25
+
+// shape is how far the pairs of a reading are from what a fault in one phase makes of them, in parts of what a
+// pair may be off, and how many times as much they all are besides; ok is false where they are further off than
+// they may be. What was not read by pairs fits.
+func (p Proof) shape(makes [3]float64) (far, times float64, ok bool) {
+	s, told := p.sides()
+	if !told {
+		return 0, 1, true
+	}
+	mean := (makes[0] + makes[1] + makes[2]) / 3
+	for i, v := range s.each {
+		far = max(far, math.Abs(v/s.mean()/(makes[i]/mean)-1)/p.Even())
+	}
+	if _, _, held := p.Limits(); held {
+		times = s.mean() / (p.Expected.Value * mean)
+	} else {
+		times = 1
+	}
+	return far, times, far <= 1 && math.Abs(math.Log(times)) < offTogether
+}

@@ -1,0 +1,32 @@
+package winding
+
+// Records is every record of the job against its plan, as [Bench.Outcome] has them but for the faults that
+// may be behind them: the trials are not run, only their figures at rest get their ±. For a folder of jobs.
+func (b *Bench) Records() []WoundOutcome {
+	o := Outcome{Wound: b.Wound()}
+	if len(o.Wound) == 0 {
+		return nil
+	}
+	d := &done{shifts: b.shifted()}
+	o.Machine = b.machineAlone(d)
+	o.Trials = make([]TrialOutcome, len(b.job.Trials))
+	for i, t := range b.job.Trials {
+		w := b.layouts.candidate(t)
+		o.Trials[i] = b.works(&w)
+		b.spreadStatic(&o.Trials[i], i, append(b.ofTrial(i), d.shifts...), func(int, *candidate, *TrialOutcome) {})
+	}
+	o.spreadProofs()
+	return o.Wound
+}
+
+// spreadStatic gives the figures of a trial that need no running their ±, by the shifted benches; also is done
+// with each of these once its figures stand.
+func (b *Bench) spreadStatic(o *TrialOutcome, i int, shifts []shift, also func(k int, w *candidate, then *TrialOutcome)) {
+	t := b.job.Trials[i]
+	o.spread(len(shifts), new(TrialOutcome), func(k int, then *TrialOutcome) {
+		other := shifts[k].bench
+		w := other.layouts.candidate(shifts[k].of(t, i))
+		other.fillStatic(&w, then)
+		also(k, &w, then)
+	})
+}
