@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync/atomic"
 
+	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/slot"
@@ -163,7 +164,7 @@ func prepare(from *job.Job, off offsets, known reuse) *Bench {
 	}
 	form := b.bed.plateForm(&b.old, &b.oldOhms, m.class())
 	plate := fromPlate(m, &b.old, &b.oldOhms, form, &b.drag, &b.rotor)
-	b.air = newThermal(m, &b.room, plate, j.Old.RatedRPM.Figure("no plate"), b.speeds.top)
+	b.air = newThermal(m, &b.room, plate, j.Old.RatedRPM.Figure("no plate"), b.speeds.top, heat.InThinAir(j.Drive.AltitudeM.Or(0)))
 	b.bounds = newBounds(bounds{machine: m, room: &b.room, air: &b.air, form: form, drag: &b.drag, rotor: &b.rotor, usual: b.speeds.usual, top: b.speeds.top, old: &b.old, oldOhms: &b.oldOhms})
 	return b
 }

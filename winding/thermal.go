@@ -20,7 +20,8 @@ import (
 // n0. The plate, where there is one, says what it is at the plate's speed; else 6000 rpm
 // and package heat's film with a fan stand for it. Where the shaft has no fan the plate
 // counts only if the job turns it at least half as fast: slower, its cooling is not the
-// plate's.
+// plate's. High up thin air cools less (heat.InThinAir): what is guessed or follows from the
+// plate is that much higher, what was typed is taken as measured there.
 
 // thermal is what the winding's temperature goes by.
 type thermal struct {
@@ -49,8 +50,8 @@ const (
 )
 
 // newThermal fills in what was not given. plate is the rise per watt that the plate speaks
-// of, at plateRPM.
-func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, topRPM quantity.Figure) thermal {
+// of, at plateRPM; thin is how many times the air of the place makes a rise that of the plate's.
+func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, topRPM quantity.Figure, thin float64) thermal {
 	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
 	s.class = m.class()
 	s.classC, s.meanC = s.class.LimitC(), coolantC+s.class.RiseK()
@@ -70,14 +71,15 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 		k, err := heat.FromSurface(c, m.insideMM(room.depthMM()), m.StackMM.Value, room.depthMM())
 		return quantity.OrError(k, err, quantity.Guessed).Because("a guess from its surface and cooling")
 	}
-	if s.cooling == heat.Fan {
+	switch {
+	case s.cooling == heat.Fan:
 		s.fanned(surface(heat.Open), surface(heat.Fan), plate, plateRPM)
-		return s
-	}
-	s.still = surface(s.cooling)
-	if plate.Known() && s.asOnPlate {
+	case plate.Known() && s.asOnPlate:
 		s.still = plate
+	default:
+		s.still = surface(s.cooling)
 	}
+	s.still, s.fanGain = s.still.Times(thin), s.fanGain/thin
 	return s
 }
 

@@ -108,3 +108,10 @@ func TestSurfaceGuess(t *testing.T) {
 	_, err := FromSurface(Open, 0, 30, 12)
 	assert.ErrorContains(t, err, "bore of 0 mm")
 }
+
+// IEC 60034-1 takes 1 % off the rise for each 100 m above 1000 m (from memory).
+func TestThinAirCoolsLess(t *testing.T) {
+	for metres, times := range map[float64]float64{-400: 1, 0: 1, 1000: 1, 1100: 1.01, 2500: 1.15, 4000: 1.3} {
+		assert.InDelta(t, times, InThinAir(metres), 1e-12, "%g m", metres)
+	}
+}

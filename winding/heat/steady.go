@@ -98,3 +98,8 @@ func FromSurface(c Cooling, boreMM, stackMM, slotDepthMM float64) (kelvinPerWatt
 	area := math.Pi*d*l + 2*math.Pi/4*(d*d-inner*inner) + math.Pi*inner*l
 	return 1 / (Film(c) * area), nil
 }
+
+// InThinAir is how many times the rise per watt is at an altitude, m, what it is at 1000 m and below: 1 % more
+// for each 100 m above, as IEC 60034-1 corrects the rise that it allows between 1000 and 4000 m (from memory);
+// taken as going on in the same line to 6000 m.
+func InThinAir(altitudeM float64) float64 { return 1 + max(0, altitudeM-1000)/1e4 }

@@ -147,7 +147,7 @@ var driveFields = []Input{
 		Help: "Wind in which the battery might come off while it is not furled.", How: "",
 		at: func(j *Job, _ int) any { return &j.Drive.GaleMS }},
 	{Table: "drive", Name: "altitude", Label: "Altitude", Dim: quantity.Metres, Min: -400, Max: 6000, Default: amount(0, standardAir), when: driveKind(DriveWind),
-		Help: "Height above the sea: thinner air gives less.", How: "A map.",
+		Help: "Height above the sea: thinner air gives less, and cools less above 1000 m.", How: "A map.",
 		at: func(j *Job, _ int) any { return &j.Drive.AltitudeM }},
 	{Table: "drive", Name: "air", Label: "Air temperature", Dim: quantity.Celsius, Min: -50, Max: 60, Default: amount(15, standardAir), when: driveKind(DriveWind),
 		Help: "Temperature of the wind.", How: "",
