@@ -13,11 +13,15 @@ func (w *writer) speeds(t *winding.TrialOutcome) {
 	if len(t.AtSpeeds) == 0 {
 		return
 	}
-	w.say(2, "If something held it at the job's own speeds, battery at rest, "+w.machineText("battery_rest_v")+", bridge amps:")
+	at, watts := "", "load W"
+	if w.holdsVolts() {
+		at, watts = "battery at rest, "+w.machineText("battery_rest_v")+", ", "battery W"
+	}
+	w.say(2, "If something held it at the job's own speeds, "+at+"bridge amps:")
 	w.gap()
 	temp := w.opt.Units.For(quantity.Celsius)
 	const form = "  %7s %8s %8s %9s %9s %8s %9s  %s"
-	w.raw(fmt.Sprintf(form, "rpm", "A DC", "V DC", "battery W", "shaft W", "eff. %", w.clean(temp.Name), "diodes"))
+	w.raw(fmt.Sprintf(form, "rpm", "A DC", "V DC", watts, "shaft W", "eff. %", w.clean(temp.Name), "diodes"))
 	for _, p := range t.AtSpeeds {
 		put := func(v float64, dim quantity.Dimension, figures int) string {
 			return quantity.File.Value(v, dim[0], figures)
@@ -34,7 +38,11 @@ func (w *writer) speeds(t *winding.TrialOutcome) {
 
 // allSpeeds is that table for every trial.
 func (w *writer) allSpeeds() {
-	w.section("AT THE JOB'S SPEEDS, IF HELD THERE, BATTERY AT REST")
+	title := "AT THE JOB'S SPEEDS, IF HELD THERE"
+	if w.holdsVolts() {
+		title += ", BATTERY AT REST"
+	}
+	w.section(title)
 	for i := range w.o.Trials {
 		t := &w.o.Trials[i]
 		w.heading("Trial " + t.Name)

@@ -34,6 +34,13 @@ func (f *flow) figures() int {
 // controllerLine is told only where something holds the amps and takes watts for it.
 const controllerLine = "  controller"
 
+// What a lamp or a resistor has not, which holds no voltage: it is neither empty nor full.
+const (
+	intoBattery = "net into the battery"
+	ifEmpty     = "  battery empty"
+	ifFull      = "  battery nearly full"
+)
+
 // flows are the lines, from the drive to the battery.
 var flows = []flow{
 	{"drive turns", quantity.RPM, func(o *winding.Operating) float64 { return o.DriveRPM }},
@@ -46,11 +53,11 @@ var flows = []flow{
 	{"  cable", quantity.Watts, func(o *winding.Operating) float64 { return o.CableWatts }},
 	{controllerLine, quantity.Watts, func(o *winding.Operating) float64 { return o.ControllerWatts }},
 	{"  the rotor's field", quantity.Watts, func(o *winding.Operating) float64 { return o.FieldWatts }},
-	{"net into the battery", quantity.Watts, func(o *winding.Operating) float64 { return o.NetWatts }},
+	{intoBattery, quantity.Watts, func(o *winding.Operating) float64 { return o.NetWatts }},
 	{"  volts at its posts", quantity.Volts, func(o *winding.Operating) float64 { return o.PostsVolts }},
 	{"net amps", quantity.Amps, func(o *winding.Operating) float64 { return o.NetAmps }},
-	{"  battery empty", quantity.Amps, func(o *winding.Operating) float64 { return o.EmptyAmps }},
-	{"  battery nearly full", quantity.Amps, func(o *winding.Operating) float64 { return o.FullAmps }},
+	{ifEmpty, quantity.Amps, func(o *winding.Operating) float64 { return o.EmptyAmps }},
+	{ifFull, quantity.Amps, func(o *winding.Operating) float64 { return o.FullAmps }},
 	{"bridge amps", quantity.Amps, func(o *winding.Operating) float64 { return o.AmpsDC }},
 }
 
@@ -62,7 +69,12 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 		w.say(2, notKnown(w.whyNotOperating(t)))
 		return
 	}
-	w.say(2, "Where it really runs, the battery taking charge at "+w.machineText("battery_charging_v")+":")
+	holds := w.holdsVolts()
+	if holds {
+		w.say(2, "Where it really runs, the battery taking charge at "+w.machineText("battery_charging_v")+":")
+	} else {
+		w.say(2, "Where it really runs:")
+	}
 	w.gap()
 	heads := make([]string, len(list))
 	for i, o := range list {
@@ -74,6 +86,12 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 		if f.label == controllerLine && !slices.ContainsFunc(list, func(o *winding.Operating) bool { return o.ControllerWatts > 0 }) {
 			continue
 		}
+		if !holds {
+			if f.label == ifEmpty || f.label == ifFull {
+				continue
+			}
+			f.label = strings.Replace(strings.Replace(f.label, intoBattery, "into the load", 1), "its posts", "the load", 1)
+		}
 		w.flow(f, list)
 	}
 	w.windingRow(t, list)
@@ -84,6 +102,9 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	}
 	w.gap()
 }
+
+// holdsVolts reports whether what is charged holds a voltage, as a battery and a bus do.
+func (w *writer) holdsVolts() bool { return w.o.Machine.ChargingVolts.Known() }
 
 // ownConditions are those that do not come to the same as another.
 func (w *writer) ownConditions(t *winding.TrialOutcome) []*winding.Operating {

@@ -321,3 +321,20 @@ func TestSeparator(t *testing.T) {
 	assert.InDelta(t, 0.3, all[at].ThickMM.Value, 1e-9)
 	assert.Contains(t, sheets(&with, 0)[1], "separator")
 }
+
+// A lamp is neither empty nor full and takes no charge: where a trial runs on one is told of the load.
+func TestALampIsNotToldOfAsABattery(t *testing.T) {
+	all := jobs(t)
+	of := func(file string) string {
+		w := all["../../testdata/jobs/"+file+".toml"]
+		p := newWriter(w.b, &w.o, Options{})
+		p.operating(&w.o.Trials[0])
+		p.allSpeeds()
+		return p.paper.b.String()
+	}
+	lamp := of("lamp-half-wave")
+	assert.Contains(t, lamp, "into the load, W")
+	assert.Contains(t, lamp, "load W")
+	assert.NotContains(t, strings.ToLower(lamp), "battery")
+	assert.Contains(t, of("pedals"), "battery nearly full, A")
+}
