@@ -61,7 +61,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	alone.runs = b.bed.run(t, o, d.grid)
 	o.spreadRunning(others, shifts, new(TrialOutcome))
 	if !b.offersNone {
-		of := offers{b, &b.bed, b.slots, new(characteristic)}
+		of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 		m := of.better(t, o)
 		o.Calmer = of.calmer(t, o, alone.runs)
 		o.Mend, o.Offer, o.InTheWay, o.Rejoin, o.Joints = m.text, m.offer, m.inTheWay, m.joins, m.joints

@@ -22,6 +22,9 @@ type aboutMachine struct {
 // manyHertz is more than a small machine's; common practice, no source.
 const manyHertz = 1000.0
 
+// mostByHand is the fill past which nobody winds by hand; common practice, no source.
+const mostByHand = 0.80
+
 // measured is about what was counted and measured, and the speeds asked for.
 func (a aboutMachine) measured(d *doubts) {
 	m, s := a.machine, a.slot
@@ -38,7 +41,7 @@ func (a aboutMachine) measured(d *doubts) {
 		d.add(Finding{Severity: Doubt, Path: "slot.mouth", Fix: "measure both again"},
 			"the mouth, %.2f mm, is wider than the slot below it, %.2f mm", s.MouthMM.Value, s.TopMM.Value)
 	}
-	if s.FillLimit.Or(0) > 0.80 {
+	if s.FillLimit.Or(0) > mostByHand {
 		d.add(Finding{Severity: Doubt, Path: "slot.fill_limit", Fix: "0.65 to 0.75 is what hands do", Source: job.Practice},
 			"a fill limit of %.2f is more than can be wound by hand", s.FillLimit.Value)
 	}

@@ -56,6 +56,9 @@ func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 	switch begins, gains := o.CutInRPM, o.BreakEvenRPM; {
 	case begins.Known() && begins.Value > slow.Value:
+		if o.Offer != nil && o.Offer.lateRPM > 0 {
+			better += "; in time only with " + a.faster(o.Offer.lateRPM/slow.Value)
+		}
 		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: cmp.Or(better, a.sooner(begins.Value/slow.Value, o))},
 			"charging begins at %.0f alternator rpm, above the slow speed of %.0f alternator rpm", begins.Value, slow.Value)
 	case gains.Known() && gains.Value > slow.Value:
@@ -152,11 +155,26 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	switch hot, limit := o.HottestC, a.air.meanC; {
 	case !hot.Known():
 		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "steady heat balance"},
-			"the winding finds no steady temperature (%s): it burns%s", o.whereHot(a.drive), o.yearWithout())
+			"the winding finds no steady temperature (%s): it burns%s%s", o.whereHot(a.drive), o.yearWithout(), a.air.taken())
 	case hot.Value > limit:
+		warmed := ""
+		if p := o.hottest(); p != nil && fieldThroughStator*p.FieldWatts > p.CopperWatts {
+			fix = "a smaller field current: no other winding and no regulator of the amps helps against that"
+			warmed = fmt.Sprintf("; the rotor's field of %s W warms it more than its own copper, %s W", figures(p.FieldWatts), figures(p.CopperWatts))
+		}
 		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "IEC 60034-1 rise by resistance"},
-			"the winding comes to %.0f °C, its class %s stands a mean of %.0f °C", hot.Value, a.air.class, limit)
+			"the winding comes to %.0f °C, its class %s stands a mean of %.0f °C%s%s", hot.Value, a.air.class, limit, warmed, a.air.taken())
 	}
+}
+
+// hottest is the condition that makes the winding the warmest; nil where it runs in none.
+func (o *TrialOutcome) hottest() (p *Operating) {
+	for i := range o.Operating {
+		if q := &o.Operating[i]; p == nil || q.WindingC > p.WindingC {
+			p = q
+		}
+	}
+	return p
 }
 
 // coolEnough says that a winding past a density keeps to its class where it runs: the density is a rule of
@@ -211,7 +229,11 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 	case o.FieldWatts.Known():
 		return a.regulate("a regulator that limits the current", true) + ", or better cooling"
 	}
-	return "a lower top speed, " + a.regulate("something that limits the current", false) + ", or better cooling"
+	slower := ""
+	if !yields(a.drive.kind) { // which comes to what speed the winding leaves it, whatever was asked for
+		slower = "a lower top speed, "
+	}
+	return slower + a.regulate("something that limits the current", false) + ", or better cooling"
 }
 
 // limitWords are the limits as they are said.

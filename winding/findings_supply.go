@@ -19,6 +19,9 @@ type aboutField struct {
 // out; its heat is then half as much again. Common practice, no source.
 const rotorOver = 1.25
 
+// burnsRotor is how many times the heat of its plate no rotor coil is left in; common practice, no source.
+const burnsRotor = 2
+
 // overPlate is about a rotor coil that is fed with more than its machine's plate speaks of.
 func (a aboutField) overPlate(d *doubts) {
 	e := a.rotor
@@ -29,7 +32,11 @@ func (a aboutField) overPlate(d *doubts) {
 	if !(made > 0) || e.amps.Value <= rotorOver*made {
 		return
 	}
-	d.add(Finding{Severity: Doubt, Path: "field.current", Fix: fmt.Sprintf("hold the field to %.2g A, and say it here: coil, rings and brushes are made for that", made), Source: "Ohm's law, the coil at its working temperature"},
+	severity := Doubt
+	if sq(e.amps.Value/made) >= burnsRotor {
+		severity = Broken
+	}
+	d.add(Finding{Severity: severity, Path: "field.current", Fix: fmt.Sprintf("hold the field to %.2g A, and say it here: coil, rings and brushes are made for that", made), Source: "Ohm's law, the coil at its working temperature"},
 		"the rotor coil takes %.3g A here, on its plate's %.3g V it takes %.3g A: %.1f times the heat it is made for", e.amps.Value, a.plate.Value, made, sq(e.amps.Value/made))
 }
 

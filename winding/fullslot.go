@@ -53,7 +53,7 @@ type fullSlot struct {
 	drags              atomic.Bool // it drags an engine far below its speed
 	trial              job.Trial
 	begins             float64  // rpm
-	r                  *charger // nil: it does not fit, cannot be put in, begins too late or does not run
+	r                  *charger // nil: it does not fit, cannot be put in or does not run
 	limits             Limits
 	score              float64 // a year's energy in wind, kWh, else net
 	net                float64 // A in the usual condition
@@ -97,15 +97,18 @@ func (of offers) wind(f *fullSlot, t job.Trial) {
 	o := of.Static(t)
 	slowest := of.speeds.slow
 	f.late = of.drive.kind != job.DriveWind && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
-	if f.late || o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
+	if o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
 		return
 	}
 	f.begins, f.limits = o.CutInRPM.Value, o.Limits
 	f.r, _ = of.charger(t, &o)
 }
 
-// brings is what it is measured by, worked out when it is first asked for.
+// brings is what it is measured by, worked out when it is first asked for; NaN of one that is left out.
 func (of offers) brings(f *fullSlot) float64 {
+	if f.late && !of.anyhow {
+		return math.NaN()
+	}
 	f.ran.Do(func() {
 		switch {
 		case f.r == nil:

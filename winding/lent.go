@@ -18,7 +18,7 @@ func (b *Bench) lend(o *Outcome, d *done) {
 	if b.offersNone {
 		return
 	}
-	of := offers{b, &b.bed, b.slots, new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 	for i := range o.Trials {
 		own := &d.trials[i].mend
 		if !own.sought {
@@ -27,7 +27,7 @@ func (b *Bench) lend(o *Outcome, d *done) {
 		best := own.best
 		for k := range o.Trials {
 			f := d.trials[k].mend.best
-			if k != i && f != nil && f != best && woundAlike(&b.job.Trials[i], &b.job.Trials[k], &o.Trials[i], &o.Trials[k]) &&
+			if k != i && f != nil && f != best && !f.late && woundAlike(&b.job.Trials[i], &b.job.Trials[k], &o.Trials[i], &o.Trials[k]) &&
 				of.improves(f, best, own, b.job.Trials[i], &o.Trials[i]) {
 				best = f
 			}

@@ -42,6 +42,8 @@ type Offer struct {
 	Circuits int `json:"circuits"`
 	// Gauge is the wire as a job has it.
 	Gauge wiretable.Gauge `json:"-"`
+	// lateRPM is where it begins to charge if that is too late, else 0.
+	lateRPM float64
 }
 
 // workshop winds a trial on paper: the bench.
@@ -55,6 +57,8 @@ type offers struct {
 	workshop
 	*bed
 	slots *fullSlots
+	// anyhow takes those that begin too late as well.
+	anyhow bool
 	// tried is the curve of the winding tried last, in whose room the next is worked out.
 	tried *characteristic
 }
@@ -67,7 +71,7 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	if at == nil {
 		return m
 	}
-	late := of.drive.kind != job.DriveWind && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
+	late := of.beginsLate(o)
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
 	breaks := late || o.OverLimit() || hot || o.dragged(draggedFar) != nil
 	if !breaks && at.NetAmps > 0 && (o.region == drive.Charging || o.region == "") {
@@ -117,15 +121,46 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fu
 	}
 	if s.best == nil || same(s.best.trial, t) || !breaks && s.drive.kind == job.DriveWind && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
 		m.inTheWay = s.inTheWay(o)
+		if s.best != nil {
+			return m
+		}
+		if f := of.lessLate(t, o); f != nil {
+			m.best, m.text, m.offer, m.inTheWay = f, s.says(f, o)+", after the slow speed too", f.offer(), ""
+		}
 		return m
 	}
 	m.best, m.text, m.offer = s.best, s.says(s.best, o), s.best.offer()
 	return m
 }
 
+// beginsLate reports whether a trial begins to charge above the slow speed of a drive that has one.
+func (of offers) beginsLate(o *TrialOutcome) bool {
+	return of.drive.kind != job.DriveWind && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
+}
+
+// lessLate is the best of a trial's wire and its neighbours that begins no later than the trial and brings
+// more, though none of them begins in time; nil where there is none.
+func (of offers) lessLate(t job.Trial, o *TrialOutcome) *fullSlot {
+	if !of.beginsLate(o) {
+		return nil
+	}
+	of.anyhow = true
+	s := of.search(t, o.TurnsThatFit.Value)
+	s.more, s.begins = of.leastOf(o, false), o.CutInRPM.Value
+	s.near()
+	if s.best == nil || s.best.net < 0 || same(s.best.trial, t) {
+		return nil
+	}
+	return s.best
+}
+
 // offer is a winding as it is offered.
 func (f *fullSlot) offer() *Offer {
-	return &Offer{f.trial.Turns.Whole(), f.trial.Gauge.String(), f.circuits(), f.trial.Gauge}
+	o := &Offer{Turns: f.trial.Turns.Whole(), Wire: f.trial.Gauge.String(), Circuits: f.circuits(), Gauge: f.trial.Gauge}
+	if f.late {
+		o.lateRPM = f.begins
+	}
+	return o
 }
 
 // thinner goes on to more turns of thinner wire where all that were tried begin too late, until some

@@ -52,7 +52,7 @@ func TestAnOfferGainsAKilowattHourInTheTrialsOwnYear(t *testing.T) {
 	j.Trials = j.Trials[:1]
 	b := Prepare(j)
 	o := &b.Outcome().Trials[0]
-	of := offers{b, &b.bed, b.slots, new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 	m := of.mendFor(j.Trials[0], o, false, nil)
 	require.NotNil(t, m.offer)
 	for gain, made := range map[float64]bool{0.9: false, 1.1: true} {
@@ -70,7 +70,7 @@ func TestAnOfferGainsAKilowattHourInTheTrialsOwnYear(t *testing.T) {
 // a quarter too few and of 2.6 three a seventh too many, of 3.9 four will do; for 2.16 two are 7 % too few, for 2.2 they are 9 %.
 func TestOtherCircuitsComeOutInWholeTurns(t *testing.T) {
 	b := Prepare(loadJob(t, "hub-in-wind"))
-	of := offers{b, &b.bed, b.slots, new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 	own := b.job.Trials[0]
 	s := &search{offers: of, own: own, circuits: 1, choices: []int{1, 2}, turns: 2}
 	_, ok := s.with(1.3)

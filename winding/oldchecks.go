@@ -107,7 +107,11 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 			"%.0f turns of %s came out of a slot that they would fill to %.2f: perfect packing is 1.15, so slot, turns or wire is misread", old.Turns.Value, old.Wire, f.Value)
 	case a.slot.FillLimit.Given():
 	case old.Turns.Value > old.TurnsThatFit.Value && old.TurnsThatFit.Known(): // "9 of 8" stands on the screen
-		d.add(Finding{Severity: Note, Path: "slot.fill_limit", Fix: fmt.Sprintf("a fill limit of %.2f, if whoever winds it can do the same", f.Value), Source: "the old winding itself"},
+		fix := fmt.Sprintf("a fill limit of %.2f, if whoever winds it can do the same", f.Value)
+		if f.Value > mostByHand {
+			fix = "measure the slot and the wire again; if they hold a machine wound it, and by hand 0.65 to 0.75 goes in"
+		}
+		d.add(Finding{Severity: Note, Path: "slot.fill_limit", Fix: fix, Source: "the old winding itself"},
 			"the old winding filled this slot to %.2f with %.0f turns; %.0f of its wire fit the limit of %.2f that is taken as nothing was said, which is lower than what has gone in", f.Value, old.Turns.Value, old.TurnsThatFit.Value, limit.Value)
 	case f.Value < veryLoose:
 		d.add(Finding{Severity: Note, Path: "old.turns", Fix: "count its turns and its strands in hand again, measure the slot again; if they hold, nothing is wrong", Source: job.Practice},

@@ -2,6 +2,7 @@ package winding
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 
 	"slotwright/winding/heat"
@@ -35,6 +36,8 @@ type thermal struct {
 	still quantity.Figure
 	// fanGain is how much conductance, W/K, a fan adds at fanRPM; 0 without one.
 	fanGain, fanRPM float64
+	// unsaid says that nobody said how it is cooled, nor its rise.
+	unsaid bool
 	// asOnPlate says that it is cooled as at the plate's speed, or less by a law that is known.
 	asOnPlate bool
 }
@@ -55,7 +58,7 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
 	s.class = m.class()
 	s.classC, s.meanC = s.class.LimitC(), coolantC+s.class.RiseK()
-	s.cooling = m.cooling()
+	s.cooling, s.unsaid = m.cooling(), m.Cooling == "" && !m.KelvinPerWatt.Given()
 	s.asOnPlate = m.asOnPlate(plateRPM, topRPM)
 	s.still = m.KelvinPerWatt.Figure("needs the rise per watt, or the bore and the stack to guess it")
 	if s.still.Known() {
@@ -97,6 +100,14 @@ func (s *thermal) fanned(still, blown, plate, plateRPM quantity.Figure) {
 		s.still = quantity.Of(blown.Value*heat.Film(heat.Fan)/heat.Film(heat.Open), quantity.Guessed).Because("from the plate, without the fan")
 		s.fanGain = 1/blown.Value - 1/s.still.Value
 	}
+}
+
+// taken says which cooling is taken where nobody said it; "" where one was said.
+func (s *thermal) taken() string {
+	if !s.unsaid {
+		return ""
+	}
+	return fmt.Sprintf("; its cooling is taken as %s, for none was said", s.cooling)
 }
 
 // perWatt is the rise per watt at a speed, K/W; 0 when it is not known.

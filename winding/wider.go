@@ -46,9 +46,10 @@ type search struct {
 	least, most float64 // turns for a circuit that were tried
 	// top is what brings most of all that were tried, whether it stands that or not.
 	top         *fullSlot
-	begin, late bool // some begin to charge in time, some too late
-	drags       bool // some drag the engine far below its usual speed
-	rejoined    bool // what is asked for is more than the trial's own coils joined otherwise bring
+	begin, late bool    // some begin to charge in time, some too late
+	drags       bool    // some drag the engine far below its usual speed
+	begins      float64 // rpm: of the trial, later than which none is taken that begins too late
+	rejoined    bool    // what is asked for is more than the trial's own coils joined otherwise bring
 }
 
 // forCircuit is the turns of a full slot over its circuits.
@@ -60,9 +61,11 @@ func (f *fullSlot) circuits() int { return max(1, f.trial.Circuits.Whole()) }
 // try tries one winding; better reports whether it brings more than any before and, where that is
 // enough to be offered, stands it.
 func (s *search) try(f *fullSlot) (better bool) {
+	if s.late = s.late || f.late; f.late && (!s.anyhow || f.begins > s.begins) {
+		return false
+	}
 	brings := s.brings(f)
 	if f.r == nil {
-		s.late = s.late || f.late
 		return false
 	}
 	s.begin, s.drags = true, s.drags || f.drags.Load()
@@ -197,7 +200,7 @@ func (b *Bench) Elsewhere(trial int, list []Rung) string {
 			own, far = list[i].Trial, off
 		}
 	}
-	of := offers{b, &b.bed, b.slots, new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 	s := of.search(own, b.TurnsThatFit(own).Value)
 	for i := range list {
 		s.try(of.full(list[i].Trial))

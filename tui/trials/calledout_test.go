@@ -25,9 +25,9 @@ func TestWhatIsCalledOutGoesWhereThereIsRoom(t *testing.T) {
 	assert.Greater(t, cell, 50, "beside the table")
 	assert.Contains(t, strings.Join(strings.Fields(strings.Join(strings.Split(tuitest.Draw(t, New(), one, 120, 37), "\n"), " ")), " "), "circuits fit:")
 
-	three := jobOf(t, "water")
+	three := jobOf(t, "hub-outside")
 	under := tuitest.Draw(t, New(), three, 120, 37)
-	assert.Regexp(t, `(?m)^! A: `, under, "under it")
+	assert.Regexp(t, `(?m)^[!✗] \S+: `, under, "under it")
 	for w := 12; w < 60; w++ {
 		assert.LessOrEqual(t, kit.Width(furtherCalled(1, w)), max(w, 16))
 		assert.LessOrEqual(t, kit.Width(furtherCalled(12, w)), max(w, 16))

@@ -103,7 +103,7 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	w.gap()
 }
 
-// holdsVolts reports whether what is charged holds a voltage, as a battery and a bus do.
+// holdsVolts reports whether what is charged is a battery, which holds a voltage that is told.
 func (w *writer) holdsVolts() bool { return w.o.Machine.ChargingVolts.Known() }
 
 // ownConditions are those that do not come to the same as another.

@@ -78,7 +78,7 @@ var machineFields = []Input{
 		Help: "How far a coil runs straight out of the iron before it bends, at each end.", How: "A rule on the old winding. A small alternator has 8 to 10 mm; a coil round one tooth, when empty, 1 mm.",
 		at: func(j *Job, _ int) any { return &j.Machine.EndRunMM }},
 	{Table: "machine", Name: "cooling", Label: "Cooling", Kind: Word, Words: []string{"closed", "open", "fan"}, Default: word("open", Practice),
-		Help: "closed: no air through it. open: air gets through. fan: its own fan blows.", How: "At a slow speed a shaft fan does little: say open.",
+		Help: "closed: no air through it. open: air gets through. fan: its own fan blows.", How: "Keep to what it has: a fan on the shaft is counted for less the slower it turns.",
 		at: func(j *Job, _ int) any { return &j.Machine.Cooling }},
 	{Table: "machine", Name: "thermal_class", Label: "Thermal class", Kind: Word, Words: []string{"A", "E", "B", "F", "H"}, Default: word("B", Practice),
 		Help: "What the weakest insulation stands: A 105, E 120, B 130, F 155, H 180 °C.", How: "The wire, liner and varnish suppliers print it; the lowest counts.",
