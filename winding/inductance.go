@@ -272,9 +272,9 @@ func (b *inductances) geometry(w *candidate) parts {
 	if b.rotor.Kind == job.FieldWound {
 		effective *= saturated
 	}
-	if b.rotor.Kind == job.FieldMagnets { // the magnet is gap to the winding's field, μr about 1.05
+	if b.rotor.Kind == job.FieldMagnets { // the magnet is gap to the winding's field
 		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
-		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / 1.05
+		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / field.UsualRecoilMu
 	}
 	if m.flat() {
 		return b.flatParts(w, effective)

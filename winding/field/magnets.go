@@ -15,11 +15,15 @@ type Magnets struct {
 	GapMM       float64 // magnet to tooth, 0.02 to 100
 	Carter      float64 // Carter factor of the slots, 1 to 10; 0 is 1
 	Leakage     float64 // σ, flux of the magnet over flux that crosses, 1 to 10; 0 is 1.1
-	RecoilMu    float64 // relative recoil permeability, 1 to 5; 0 is 1.05
+	RecoilMu    float64 // relative recoil permeability, 1 to 5; 0 is [UsualRecoilMu]
 	// Iron is what the stator's iron takes; none is iron that takes nothing.
 	Iron      Iron
 	AreaRatio float64 // Ag/Am, area of the gap over that of the magnet, 0.05 to 20; 0 is 1
 }
+
+// UsualRecoilMu is the relative recoil permeability of neodymium and ferrite magnets (makers' sheets,
+// from memory).
+const UsualRecoilMu = 1.05
 
 // Uncertainty is how far an estimate from magnets may be off, a fraction: grade,
 // temperature, leakage and gap together (common practice, no source).
@@ -50,7 +54,7 @@ func PerKelvinOf(remanenceT float64) float64 {
 func (m Magnets) GapTesla() (gap, fundamental float64, err error) {
 	m.PerKelvin = nonzero(m.PerKelvin, PerKelvinOf(m.RemanenceT))
 	m.Carter, m.Leakage = nonzero(m.Carter, 1), nonzero(m.Leakage, 1.1)
-	m.RecoilMu, m.AreaRatio = nonzero(m.RecoilMu, 1.05), nonzero(m.AreaRatio, 1)
+	m.RecoilMu, m.AreaRatio = nonzero(m.RecoilMu, UsualRecoilMu), nonzero(m.AreaRatio, 1)
 	if err := within(ErrMagnets,
 		bounds{"remanence, T", m.RemanenceT, 0.05, 1.6}, bounds{"magnet temperature, °C", m.TempC, -60, 250},
 		bounds{"change of remanence a kelvin", m.PerKelvin, -0.004, 0.004}, bounds{"magnet thickness, mm", m.ThicknessMM, 0.2, 200},
