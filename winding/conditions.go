@@ -88,7 +88,7 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	if s.ratio.Known() {
 		s.through.Ratio, s.through.Slip = s.ratio.Value, 0
 	}
-	s.conditions = nominal3(d, at)
+	s.conditions = nominalConditions(d, at)
 	s.alike()
 	switch {
 	case d.Kind == "":
@@ -155,8 +155,8 @@ func (o *Output) Again(m *MachineOutcome) bool {
 // allGiven is the usual condition of a drive that gives way, in words.
 var allGiven = map[string]string{job.DrivePedals: "full effort", job.DriveWater: "full water"}
 
-// nominal3 is the three conditions with the speeds they are asked for at.
-func nominal3(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
+// nominalConditions is the three conditions with the speeds they are asked for at.
+func nominalConditions(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 	var list [conditionCount]Condition
 	winds := windsOf(d)
 	for i, rpm := range []quantity.Figure{at.slow, at.usual, at.top} {

@@ -200,15 +200,15 @@ func (h *How) Uses(field string) bool {
 // read and amps are solved with them.
 func (h *How) UsesIn(j *job.Job, field string) bool {
 	if h.Uses(field) {
-		return !strange(j, field) && !h.otherTurn(j, field)
+		return !ofOtherRotor(j, field) && !h.otherTurn(j, field)
 	}
 	wire, old := strings.CutPrefix(field, "old.")
 	return old && slices.Contains(ofWire, "trial."+wire) && h.Uses("old.lead") && !j.Old.LeadOhms.Given() && (len(j.Amps) > 0 || j.Old.RatedAmps.Given())
 }
 
-// strange reports whether a field is about another rotor than the job's: the magnets' beside a
+// ofOtherRotor reports whether a field is about another rotor than the job's: the magnets' beside a
 // wound one.
-func strange(j *job.Job, field string) bool {
+func ofOtherRotor(j *job.Job, field string) bool {
 	in, ok := job.InputAt(field)
 	return ok && j.Field.Kind == job.FieldWound && in.OfMagnets()
 }

@@ -35,7 +35,7 @@ const (
 // still turned, the winding to try, and what will turn it. Fields that have no meaning in
 // the job are left out. The order is common practice, no source.
 func Wants(j *job.Job) []Want {
-	list := every(j)
+	list := allWants(j)
 	kept := list[:0]
 	for _, f := range list {
 		if in, ok := job.InputAt(f.Path); ok && in.Applies(j) && !spared(j, f.Path) {
@@ -45,8 +45,8 @@ func Wants(j *job.Job) []Want {
 	return kept
 }
 
-// every is the first things, those too that have no meaning in the job.
-func every(j *job.Job) []Want {
+// allWants is the first things, those too that have no meaning in the job.
+func allWants(j *job.Job) []Want {
 	const layout, turn = "which coil lies where", "the mean turn: ohms, length and weight of wire"
 	const plate = "amps, which the air gap alone tells badly of a wound rotor"
 	list := under(partIron, []Want{
@@ -88,7 +88,7 @@ func every(j *job.Job) []Want {
 func MayWant() []string {
 	some := job.Job{Field: job.FieldSpec{Kind: job.FieldMagnets}, Old: job.OldWinding{CutInRPM: quantity.Known(1)}}
 	var paths []string
-	for _, w := range append(every(&some), every(&job.Job{})...) {
+	for _, w := range append(allWants(&some), allWants(&job.Job{})...) {
 		paths = append(paths, w.Path)
 	}
 	return paths

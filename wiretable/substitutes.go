@@ -131,6 +131,7 @@ func (o SubstituteOptions) candidates(targetMM2 float64) []candidate {
 	return list
 }
 
+// substituteSearch is one search for bundles of a target's area, mm², and what it has found.
 type substituteSearch struct {
 	target  float64
 	options SubstituteOptions

@@ -37,6 +37,7 @@ type UnfitError struct {
 	Phases    int
 }
 
+// Error says which phases it takes.
 func (e UnfitError) Error() string {
 	if e.Rectifier > Doubler {
 		return fmt.Sprintf("%s: expected bridge, half wave or doubler", e.Rectifier)

@@ -9,6 +9,7 @@ import (
 // unknowns is how many numbers are sought: ln of volts for each rpm, ln of henries, fall.
 const unknowns = 3
 
+// point is a place in them, in that order.
 type point [unknowns]float64
 
 // least is a sum of squares to be made small within bounds.
