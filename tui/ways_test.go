@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
 	"slotwright/winding/job"
 
 	"github.com/stretchr/testify/assert"
@@ -98,4 +99,53 @@ func TestOpenCompareDuplicateSaveAs(t *testing.T) {
 	assert.Equal(t, "17 AWG", d.Job().Trials[1].Gauge.String())
 	assert.Contains(t, d.Text(), "# counted on squared paper", "comments go with it")
 	h.leaves()
+}
+
+// Where the same coils joined otherwise would do better, a key of Drive makes a trial of them, which the
+// bottom line and the help name and the answers tell; one undo takes it out, and once it is there the key
+// is not offered again.
+func TestDriveMakesATrialOfOtherJoints(t *testing.T) {
+	text, err := os.ReadFile("../testdata/jobs/engine-held.toml")
+	require.NoError(t, err)
+	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}} {
+		m := opened(session.New(job.Parse(string(text)), "", job.Mark{}), size[0], size[1], "Drive", "")
+		before := m.s.Document().Text()
+		joints := m.s.Outcome().Trials[1].Joints
+		require.NotNil(t, joints)
+		require.Nil(t, m.s.Outcome().Trials[0].Joints)
+		assert.Contains(t, m.View(), "f6 try B in delta", "the bottom line at %v", size)
+		m.press("f1")
+		assert.Contains(t, tuitest.Words(m.View()), "A new trial of trial B's coils in delta", "the help")
+		m.press("esc")
+		if size[0] > 110 {
+			m.press("ctrl+g down down down down")
+			assert.Contains(t, tuitest.Words(m.View()), "f6 makes a trial of the same coils in delta")
+			m.press("ctrl+g")
+		}
+		m.press("f6")
+		trials := m.s.Job().Trials
+		require.Len(t, trials, 3)
+		assert.Equal(t, trials[1].Wound, trials[2].Wound)
+		assert.Equal(t, joints.Connection, trials[2].Connection)
+		assert.Equal(t, 2, m.s.Trial, "it is the chosen one")
+		assert.Equal(t, "C", m.s.Outcome().Trials[2].Name)
+		assert.Contains(t, tuitest.Words(m.View()), "trial C: the coils of B in delta; ctrl+z takes it back")
+		m.press("down")
+		assert.NotContains(t, m.View(), "f6 try")
+		m.press("ctrl+z")
+		assert.Equal(t, before, m.s.Document().Text())
+		m.press("up")
+		assert.Contains(t, m.View(), "f6 try B in delta")
+	}
+}
+
+// A job that has as many trials as fit keeps them, and says why none came.
+func TestOtherJointsWantRoom(t *testing.T) {
+	text, err := os.ReadFile("../testdata/jobs/engine-held.toml")
+	require.NoError(t, err)
+	m := opened(session.New(job.Parse(string(text)), "", job.Mark{}), 120, 40, "Trials", "n n")
+	require.Len(t, m.s.Job().Trials, job.MaxTrials)
+	m.press("ctrl+p D r i v e enter f6")
+	assert.Len(t, m.s.Job().Trials, job.MaxTrials)
+	assert.Contains(t, tuitest.Words(m.View()), "as many as fit side by side")
 }

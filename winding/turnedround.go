@@ -2,6 +2,8 @@ package winding
 
 import (
 	"fmt"
+	"math/bits"
+	"strings"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -31,15 +33,82 @@ const fastFor = 10.0
 func (a turnedRound) callOut(d *doubts) {
 	path, swapped := a.field()
 	r, top := a.speeds.ratio, a.speeds.top
-	if path == "" || a.begins == 0 || !r.Known() || !top.Known() || r.Value <= 0 || r.Value >= 1 || top.Value >= a.begins {
+	if path == "" || a.begins == 0 || !r.Known() || !top.Known() || r.Value <= 0 || top.Value >= a.begins {
 		return
 	}
-	other := 1 / r.Value
-	if highest, usual := top.Value*other*other, a.speeds.usual.Value*other*other; highest < a.begins || usual > fastFor*a.begins {
+	times := 1 / (r.Value * r.Value)
+	if stages := a.given.Stages(); path == "drive.ratio" && len(stages) > 1 {
+		wrong := a.wrong(stages)
+		times = faster(stages, wrong)
+		swapped = saidSwapped(stages, wrong, swapped)
+	}
+	if times <= 1 || !a.charges(times) {
 		return
 	}
-	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, other, top.Value*other*other), Source: "n2 = i·n1; common practice, no source"},
+	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, r.Value*times, top.Value*times), Source: "n2 = i·n1; common practice, no source"},
 		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins)
+}
+
+// charges reports whether a drive so many times as fast reaches the speed at which charging begins, and is
+// no faster than anybody meant.
+func (a turnedRound) charges(times float64) bool {
+	return a.speeds.top.Value*times >= a.begins && a.speeds.usual.Value*times <= fastFor*a.begins
+}
+
+// wrong is the fewest of several stages, as a set of bits, with which turned round it charges; of as few
+// those that slow it down most. Stages that make it faster are the right way round. 0 where none do.
+func (a turnedRound) wrong(stages []job.Stage) (best uint) {
+	for set := uint(1); set < 1<<min(len(stages), mostStages); set++ {
+		switch times := faster(stages, set); {
+		case times == 0 || !a.charges(times):
+		case best == 0, bits.OnesCount(set) < bits.OnesCount(best):
+			best = set
+		case bits.OnesCount(set) == bits.OnesCount(best) && times > faster(stages, best):
+			best = set
+		}
+	}
+	return best
+}
+
+// mostStages are looked at; a drive has two or three.
+const mostStages = 6
+
+// faster is how many times as fast the alternator turns with a set of stages turned round; 0 where one of
+// them makes it faster as it is, or there is none.
+func faster(stages []job.Stage, set uint) float64 {
+	times := min(float64(set), 1)
+	for i, stage := range stages {
+		switch {
+		case set>>i&1 == 0:
+		case stage.Turns >= 1:
+			return 0
+		default:
+			times /= stage.Turns * stage.Turns
+		}
+	}
+	return times
+}
+
+// saidSwapped names the stages of a set, each as it would be; all of them are said as a whole ratio is.
+func saidSwapped(stages []job.Stage, set uint, whole string) string {
+	if bits.OnesCount(set) == len(stages) {
+		return whole
+	}
+	var list []string
+	for i, stage := range stages {
+		if set>>i&1 == 1 {
+			list = append(list, fmt.Sprintf("stage %d as %s in place of %s", i+1, swappedSides(stage), stage.Said))
+		}
+	}
+	return "With " + strings.Join(list, " and ")
+}
+
+// swappedSides is a stage the other way round: 14:48 for 48:14.
+func swappedSides(stage job.Stage) string {
+	if in, out, both := strings.Cut(stage.Said, ":"); both {
+		return strings.TrimSpace(out) + ":" + strings.TrimSpace(in)
+	}
+	return fmt.Sprintf("%.3g", 1/stage.Turns)
 }
 
 // field is where the ratio was said, and how it is turned round; "" where the speeds do not go by it or

@@ -31,6 +31,15 @@ func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 		{`ratio = "48:14 x 180:55"`, "drive.ratio", "11.2, and 954 rpm"},
 		{`ratio = "14:48 x 55:180"`, "", ""},
 		{`ratio = 10.2`, "", ""},
+		// One stage alone: 14:48 and 180:55 are 1.048 turns, 89 rpm; with 55:180 again 11.22.
+		{`ratio = "14:48 x 180:55"`, "drive.ratio", "With stage 2 as 55:180 in place of 180:55 it would be 11.2, and 954 rpm"},
+		{`ratio = "~48:14 x 55:180"`, "drive.ratio", "With stage 1 as 14:48 in place of 48:14 it would be 11.2, and 954 rpm"},
+		// 0.3 × 3.5 = 1.05; 3.33 × 3.5 = 11.67, times 85 rpm is 992.
+		{`ratio = "3.5 x 0.3"`, "drive.ratio", "With stage 2 as 3.33 in place of 0.3 it would be 11.7, and 992 rpm"},
+		// 4 · 0.5 / 3 = 0.667 turns, 4 · 0.5 · 3 = 6 with the third alone; 2 / 2.5 / 2 = 0.4, which no
+		// one stage mends (2.5 or 1.6 turns, 213 or 136 rpm), two do: 2 · 2.5 · 2 = 10.
+		{`ratio = "1:4 x 2:1 x 3:1"`, "drive.ratio", "With stage 3 as 1:3 in place of 3:1 it would be 6, and 510 rpm"},
+		{`ratio = "1:2 x 2.5:1 x 2:1"`, "drive.ratio", "With stage 2 as 1:2.5 in place of 2.5:1 and stage 3 as 1:2 in place of 2:1 it would be 10, and 850 rpm"},
 		{`ratio = 0.0891`, "drive.ratio", "11.2"},
 		{`ratio = 0.9`, "", ""},
 		{`ratio = 0.01`, "", ""}, // 100 turns are none that anybody meant

@@ -192,6 +192,7 @@ func named(s *session.Session, i int) string {
 func (v *View) words(s *session.Session, w int) []string {
 	t := s.Theme
 	var out []string
+	trial, to, rejoined := s.Rejoined()
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
 		lead := named(s, i)
@@ -200,7 +201,11 @@ func (v *View) words(s *session.Session, w int) []string {
 		if better != "" {
 			better = "would do better: " + better
 		}
-		for _, hint := range []string{better, o.InTheWay} {
+		try := ""
+		if rejoined && i == trial {
+			try = "f6 makes a trial of the same coils in " + session.JointsText(to)
+		}
+		for _, hint := range []string{better, try, o.InTheWay} {
 			if hint == "" {
 				continue
 			}

@@ -60,6 +60,10 @@ func (v *View) Bindings(s *session.Session) []kit.Binding {
 		kit.Bind(group, "ctrl+g", "inputs/answers", "Inputs, or what each trial makes of the drive.", func() { v.answers = !v.answers }),
 		kit.Bind(group, "ctrl+w", "amps/watts", "What is drawn: what each trial takes and the drive gives, net amps, net watts.", func() { v.drawn++ }),
 	}
+	if trial, to, ok := s.Rejoined(); ok && !v.Editing(s) {
+		name := s.Outcome().Trials[trial].Name
+		own = append([]kit.Binding{kit.Bind(group, "f6", "try "+name+" in "+session.JointsText(to), "A new trial of trial "+name+"'s coils in "+session.JointsText(to)+", which would do better; undo takes it out.", s.TakeJoints)}, own...)
+	}
 	if v.answers {
 		return append(own, v.scroll.Bindings("Answers", "read on")...)
 	}

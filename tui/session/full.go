@@ -101,26 +101,33 @@ func (s *Session) filled(doc job.Document, t job.Trial) (job.Document, bool) {
 // TakeRung puts a rung of the ladder into the chosen trial, in one step of undo; asNew makes
 // a new trial of it.
 func (s *Session) TakeRung(r winding.Rung, asNew bool) {
-	at := s.Trial
-	doc := s.doc
+	if s.takes(s.Trial, asNew, [][2]string{
+		{"gauge", r.Trial.Gauge.String()}, {"turns", strconv.Itoa(r.Trial.Turns.Whole())}, {"strands", strconv.Itoa(int(r.Trial.Strands.Or(1)))},
+	}) {
+		s.Say(fmt.Sprintf("trial %s: %d turns of %s", s.outcome.Trials[s.Trial].Name, r.Trial.Turns.Whole(), r.Trial.Bundle()))
+	}
+}
+
+// takes sets fields of a trial, or of a new one that is its copy, in one step of undo, and chooses it. It
+// reports whether that was done.
+func (s *Session) takes(trial int, asNew bool, fields [][2]string) bool {
+	at, doc := trial, s.doc
 	if asNew {
-		at = len(s.outcome.Trials)
-		if at >= job.MaxTrials {
+		if at = len(s.outcome.Trials); at >= job.MaxTrials {
 			s.sayFull()
-			return
+			return false
 		}
-		doc = doc.Add("trial", s.Trial)
+		doc = doc.Add("trial", trial)
 		doc = doc.Set(trialPath(at, "name"), s.freeName(), s.Units)
 	}
-	for _, set := range [][2]string{
-		{"gauge", r.Trial.Gauge.String()}, {"turns", strconv.Itoa(r.Trial.Turns.Whole())}, {"strands", strconv.Itoa(int(r.Trial.Strands.Or(1)))},
-	} {
+	for _, set := range fields {
 		if doc.Refused() == "" {
 			doc = doc.Set(trialPath(at, set[0]), set[1], s.Units)
 		}
 	}
-	if s.Edit(doc); doc.Refused() == "" {
-		s.Trial = at
-		s.Say(fmt.Sprintf("trial %s: %d turns of %s", s.outcome.Trials[at].Name, r.Trial.Turns.Whole(), r.Trial.Bundle()))
+	if s.Edit(doc); doc.Refused() != "" {
+		return false
 	}
+	s.Trial = at
+	return true
 }

@@ -185,6 +185,7 @@ type DriveSpec struct {
 	DriverTeeth  quantity.Reading
 	DrivenTeeth  quantity.Reading
 	Ratio        quantity.Reading // alternator turns per drive turn, when known outright
+	RatioTyped   string           // the same as it was given, which has its stages, see Stages
 	Slip         quantity.Reading // fraction
 	Efficiency   quantity.Reading // of the transmission, fraction
 	TachDriveRPM quantity.Reading // two tachometer readings under load: the real ratio

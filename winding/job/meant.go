@@ -56,26 +56,52 @@ var written = sync.OnceValue(func() *regexp.Regexp {
 // ratioOf is a ratio that was given with both its sides, the drive's first, 1:1.5 for 1.5 turns of the
 // alternator for one of the drive, or stage by stage, 3 x 1:2.5. Anything else stays as it is.
 func ratioOf(typed string) string {
-	rest := strings.TrimSpace(typed)
-	stages, guessed := strings.CutPrefix(rest, "~")
-	list := strings.FieldsFunc(stages, func(r rune) bool { return strings.ContainsRune("x×*X", r) })
-	times := strings.Count(strings.NewReplacer("×", "x", "*", "x", "X", "x").Replace(stages), "x")
-	if len(list) != times+1 || times == 0 && !strings.Contains(stages, ":") {
+	stages, guessed := stagesOf(typed)
+	if stages == nil {
 		return typed
 	}
 	product := 1.0
-	for _, stage := range list {
-		turns, ok := stageOf(stage)
-		if !ok {
-			return typed
-		}
-		product *= turns
+	for _, stage := range stages {
+		product *= stage.Turns
 	}
 	text := strconv.FormatFloat(product, 'g', -1, 64)
 	if guessed {
 		return "~" + text
 	}
 	return text
+}
+
+// Stage is one of the stages of a transmission: as it was written, 14:48 or 3, and how many turns come
+// out of it for one that goes in, > 0.
+type Stage struct {
+	Said  string
+	Turns float64
+}
+
+// Stages are those of a drive's ratio, from the drive to the alternator, where it was given with both
+// its sides or stage by stage; nil where it is but a number, or none.
+func (d *DriveSpec) Stages() []Stage {
+	list, _ := stagesOf(d.RatioTyped)
+	return list
+}
+
+// stagesOf reads a ratio that was given with both its sides or stage by stage, and whether it is a
+// guess; nil for anything else.
+func stagesOf(typed string) (list []Stage, guessed bool) {
+	stages, guessed := strings.CutPrefix(strings.TrimSpace(typed), "~")
+	parts := strings.FieldsFunc(stages, func(r rune) bool { return strings.ContainsRune("x×*X", r) })
+	times := strings.Count(strings.NewReplacer("×", "x", "*", "x", "X", "x").Replace(stages), "x")
+	if len(parts) != times+1 || times == 0 && !strings.Contains(stages, ":") {
+		return nil, guessed
+	}
+	for _, part := range parts {
+		turns, ok := stageOf(part)
+		if !ok {
+			return nil, guessed
+		}
+		list = append(list, Stage{strings.TrimSpace(part), turns})
+	}
+	return list, guessed
 }
 
 // stageOf is the turns out for one turn in, of one stage: 3, or 1:3.

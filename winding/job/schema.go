@@ -56,6 +56,8 @@ type Input struct {
 	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.
 	at func(j *Job, i int) any
+	// typed is where a value is kept as it was given too; nil where its number says all.
+	typed func(j *Job) *string
 	// pairs is where the readings of each two leads live where several may be given; nil where one is.
 	pairs func(j *Job, i int) *[]float64
 	// step is where the last digit that such readings were written to lives.

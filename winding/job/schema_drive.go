@@ -108,7 +108,7 @@ var driveFields = []Input{
 		at: func(j *Job, _ int) any { return &j.Drive.DrivenTeeth }},
 	{Table: "drive", Name: "ratio", Label: "Ratio", Min: 0.01, Max: 200, Ghost: "by pulleys or teeth",
 		Help: "Turns of the alternator for one turn of the drive, when known outright, in place of pulleys or teeth. With two sides it is drive : alternator, 1:1.5 as 1.5; stage by stage it is 3 x 2.5.", How: "Chalk both, turn the drive once, count.",
-		at: func(j *Job, _ int) any { return &j.Drive.Ratio }},
+		at: func(j *Job, _ int) any { return &j.Drive.Ratio }, typed: func(j *Job) *string { return &j.Drive.RatioTyped }},
 	{Table: "drive", Name: "slip", Label: "Belt slip", Min: 0, Max: 0.3, Default: amount(0.02, Practice), when: through("belt"),
 		Help: "Part of the speed a belt loses, 0.02 is 2 %.", How: "Two tachometer readings under load (below) show it.",
 		at: func(j *Job, _ int) any { return &j.Drive.Slip }},

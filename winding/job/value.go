@@ -118,6 +118,9 @@ func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 		if bad == nil {
 			*at = r
 		}
+		if bad == nil && f.typed != nil {
+			*f.typed(j) = typed
+		}
 		return bad
 	case *string:
 		word, bad := f.word(typed)
