@@ -20,14 +20,14 @@ func TestKeysFromABlankHubToNetAmps(t *testing.T) {
 	h.begins("old winding")
 	h.give("40")
 	h.at("Old winding: wire")
-	h.give("0.8 mm", "", ".9", "m300", "12")
+	h.give("0.8mm", ".9", "m300", "12")
 	h.begins("first trial")
 	h.at("Trial winding: turns")
-	h.give("40", "0.6 mm")
+	h.give("40", "0.6mm")
 	h.begins("gap and wind")
 	h.give(".8", "w2")
 	h.sees(`net amps, wind 5 m/s +~\d`)
-	assert.LessOrEqual(t, h.total(), 57)
+	assert.LessOrEqual(t, h.total(), 54)
 	j := h.leaves().s.Job()
 	assert.Equal(t, "outside", j.Machine.Rotor)
 	assert.Equal(t, "magnets", j.Field.Kind)
@@ -37,29 +37,32 @@ func TestKeysFromABlankHubToNetAmps(t *testing.T) {
 	assert.Equal(t, 2.0, j.Drive.RotorM.Value)
 }
 
-// A claw-pole alternator behind an engine and a belt, with its plate: what must be typed is some 60
-// figures and letters in 25 fields.
+// A claw-pole alternator behind an engine and a belt, with its plate: what must be typed is 56 figures and
+// letters in 23 fields, an enter behind each, and one where phases and span hold.
 func TestKeysFromABlankClawPoleToNetAmps(t *testing.T) {
 	h := newHand(t, blankJob(), 100, 30)
 	h.begins("iron")
 	h.give("36", "12", "", "", "1", "92", "36", "84")
 	h.begins("old winding")
-	h.give("9", "1.6 mm", "", ".18", "w3.4", "1000", "14", "3")
+	h.give("9", "1.6mm")
+	h.sees(`Old winding: wire +1\.6mm +◆ single `)
+	h.give(".18", "w3.4", "1000", "14", "3")
 	h.begins("first trial")
 	h.at("Trial winding: turns")
-	h.give("18", "17 AWG")
+	h.give("18", "a17")
 	h.begins("gap and plate")
 	h.give(".4", "14", "35", "4000")
 	h.begins("engine and belt")
 	h.at("Drive")
 	h.give("e", "b140", "60", "500")
 	h.sees(`net amps, engine 500 rpm +~\d`)
-	assert.LessOrEqual(t, h.total(), 86)
+	assert.LessOrEqual(t, h.total(), 81)
 	j := h.leaves().s.Job()
 	assert.Equal(t, "wound", j.Field.Kind)
 	assert.Equal(t, 3.4, j.Field.Ohms.Value)
 	assert.Equal(t, "belt", j.Drive.Transmission)
 	assert.Equal(t, 140.0, j.Drive.DriverMM.Value)
+	assert.Equal(t, "17 AWG", j.Trials[0].Gauge.String())
 }
 
 // The connection of the old winding is asked before its ohms: one letter says a delta, whose right
@@ -69,7 +72,7 @@ func TestTheOldConnectionIsAskedBeforeItsOhms(t *testing.T) {
 	h.begins("iron")
 	h.give("36", "12", "", "", "1", "92", "36", "84")
 	h.begins("old winding")
-	h.give("9", "1.6 mm", "")
+	h.give("9", "1.6 mm")
 	h.at("Old winding: connection")
 	h.sees(`Old winding: connection ◂ \(star\)`)
 	h.give("d.042", "w3.4")
@@ -81,4 +84,18 @@ func TestTheOldConnectionIsAskedBeforeItsOhms(t *testing.T) {
 	for _, f := range m.s.Outcome().Findings {
 		assert.NotContains(t, f.Text, "the old winding's ohms make its mean turn")
 	}
+}
+
+// Strands are typed with the wire: 2 x 0.8 mm is two in hand, whose field then stands among the first
+// things; a wire alone says that it is taken as single.
+func TestStrandsAreTypedWithTheWire(t *testing.T) {
+	h := newHand(t, blankJob(), 100, 30)
+	h.begins("wire")
+	h.to("down", "Old winding: wire")
+	h.give("2x0.8mm")
+	h.sees(`Old winding: wire +0\.8mm +◆`, `Old winding: strands +2 +◆`)
+	h.to("up", "Old winding: strands")
+	h.key("ctrl+k")
+	h.sees(`Old winding: wire +0\.8mm +◆ single `)
+	assert.False(t, h.leaves().s.Job().Old.Strands.Given())
 }

@@ -50,7 +50,7 @@ func TestFromNothingToTheFirstFullColumn(t *testing.T) {
 	typed("42", "14")
 	st.Key("down") // three phases, when nothing is said
 	keys++
-	typed("3", "2", "95", "34", "68", "8", "1.7 mm", "1", "0.055", "w", "3.1", "1000", "12.6", "2.5")
+	typed("3", "2", "95", "34", "68", "8", "1.7 mm", "0.055", "w", "3.1", "1000", "12.6", "2.5")
 	st.WaitFor("Trial winding: turns")
 	typed("16", "16")
 	st.WaitFor("A: wire fill")

@@ -113,6 +113,8 @@ func spared(j *job.Job, path string) bool {
 		return !d.Ratio.Given() && (d.Transmission == "" || d.Transmission == "direct" || whole)
 	case "old.plate_voltage", "old.plate_current", "old.plate_speed":
 		return j.Field.Kind != job.FieldWound || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
+	case "old.strands": // typed with the wire where they are more than one
+		return !j.Old.Strands.Given()
 	case "old.lead":
 		if j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given() {
 			return true

@@ -64,6 +64,9 @@ func (v *View) firstRows(s *session.Session) []form.Row {
 		r := rowOf(s, t, f, 0)
 		r.Group, r.Label = first.Part, asLabel(first.Path)
 		r.Needed = needs(f) && !first.Instead
+		if f.Name == "gauge" {
+			inHand(s, &r)
+		}
 		switch {
 		case r.Text != "":
 		case first.Way != "":
@@ -74,6 +77,16 @@ func (v *View) firstRows(s *session.Session) []form.Row {
 		rows = append(rows, r)
 	}
 	return patient(append(rows, v.moreReadings(s)...))
+}
+
+// inHand says behind a wire how many are in hand where that is but taken, for their field is not among
+// the first things, and in its explanation how several are given.
+func inHand(s *session.Session, r *form.Row) {
+	_, _, given := s.Document().Typed(strings.TrimSuffix(r.ID, "gauge") + "strands")
+	if !given && r.Text != "" && r.Error == "" {
+		r.Unit = "single"
+	}
+	r.Help += " Two in hand: 2 x 0.6 mm. a18 is 18 AWG, s19 is 19 SWG."
 }
 
 // asLabel is a field's name as a label among the first things.
