@@ -45,7 +45,7 @@ func TestFromNothingToTheFirstFullColumn(t *testing.T) {
 			keys += len(v) + 1
 		}
 	}
-	// Slots, poles; span, layers, diameter at the gap, stack, slot area; turns, wire and strands of the old
+	// Slots, poles; span, layers, diameter at the gap, stack, slot area; turns, the wire of the old
 	// winding, its ohms, the rotor and its ohms; speed, volts and field of the spin-up reading.
 	typed("42", "14")
 	st.Key("down") // three phases, when nothing is said

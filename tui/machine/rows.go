@@ -83,11 +83,14 @@ func (v *View) firstRows(s *session.Session) []form.Row {
 // the first things, and in its explanation how several are given.
 func inHand(s *session.Session, r *form.Row) {
 	_, _, given := s.Document().Typed(strings.TrimSuffix(r.ID, "gauge") + "strands")
-	if !given && r.Text != "" && r.Error == "" {
+	if !given && r.Text != "" && r.Error == "" && kit.Width(r.Text) <= shortWire {
 		r.Unit = "single"
 	}
 	r.Help += " Two in hand: 2 x 0.6 mm. a18 is 18 AWG, s19 is 19 SWG."
 }
+
+// shortWire is how long a wire may be that leaves room for words behind it, "1.80 mm over" the longest.
+const shortWire = 12
 
 // asLabel is a field's name as a label among the first things.
 func asLabel(path string) string {
