@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"slices"
 
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
@@ -59,6 +60,9 @@ type WoundOutcome struct {
 	delta   bool
 	series  float64
 	magnets bool
+	// restC is the temperature of its cold ohms, °C, where it may have been meant in °F, else 0; zeroC where the
+	// ohms of its metal would be none.
+	restC, zeroC float64
 	// carrying is the doubt of the planned volts at FieldAmps beside that of the plan.
 	carrying float64
 }
@@ -90,7 +94,11 @@ func (b *Bench) Wound() []WoundOutcome {
 	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, bed: &b.bed, flux: &b.flux, rotor: &b.rotor, static: b.static}
 	var list []WoundOutcome
 	for i := range b.job.AsWound {
-		list = append(list, by.record(&b.job.AsWound[i]))
+		o := by.record(&b.job.AsWound[i])
+		if slices.Contains(b.job.WarmAtRest, job.PathOf("wound", i, "lead_at")) {
+			o.restC = b.job.AsWound[i].LeadOhmsC.Value
+		}
+		list = append(list, o)
 	}
 	return list
 }
@@ -123,6 +131,7 @@ func (p proving) record(r *job.AsWound) WoundOutcome {
 	made := p.static(&w)
 	o.Trial, o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
 	o.could = couldBe(p.machine, &w, p.bed.speeds.ratio)
+	o.zeroC = plan.Metal.InferredZeroC()
 	o.leads, o.delta = p.leads(), plan.Connection == layout.Delta
 	if w.coils.plan != nil && w.coils.circuits == 1 {
 		o.series = w.coils.series

@@ -58,6 +58,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	aboutDrive{&j.Drive, &j.Target, b.speeds.ratio}.callOut(d)
 	turnedRound{&j.Drive, &j.Target, &b.speeds, earliest(o)}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
+	doubtRest(d, j, o.Wound)
 	doubtRecords(d, j, o.Wound)
 	doubtReference(d, j.Target.Reference, j.Trials)
 	trial := aboutTrial{slots: j.Machine.Slots, field: &j.Field, layouts: &b.layouts}

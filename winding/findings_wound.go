@@ -103,7 +103,7 @@ func (r *WoundOutcome) lengthKg() float64 {
 // electric is about ohms, volts and where it begins to charge.
 func (c contradicting) electric() {
 	r := c.r
-	if byMean(r.LeadOhms20) {
+	if byMean(r.LeadOhms20) && !r.asksUnit() {
 		c.call(r.LeadOhms20, "lead", "count turns and strands, look at joints, weigh what is left of the wire",
 			"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
 	}

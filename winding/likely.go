@@ -11,7 +11,7 @@ import (
 // likely is the faults that fit all that was read, the nearest first; where none fits and the ohms are
 // off, those that fit the ohms. It is empty where nothing is off.
 func (r *WoundOutcome) likely() []Likely {
-	if !r.LeadOhms20.off() && !r.LineVolts.off() && !r.CutInRPM.off() {
+	if r.asksUnit() || !r.LeadOhms20.off() && !r.LineVolts.off() && !r.CutInRPM.off() {
 		return nil
 	}
 	if fit := r.fitting(true); len(fit) > 0 || !r.LeadOhms20.off() {
@@ -162,6 +162,11 @@ func (r *WoundOutcome) speaks(list []Check) {
 		}
 		words := ""
 		switch fault := r.faults(); {
+		case c.Field == "lead" && r.asksUnit():
+			words = "the temperature first: " + r.unitAsked() + "; write the unit behind it"
+			if says := r.speaksOfPhases(c.Field); says != "" {
+				words = says + "; " + words
+			}
 		case c.Field != "lead" && c.Field != "line" && c.Field != "cut_in":
 			continue
 		case fault != "" && said == "" && (c.Field == "lead" || !r.Likely[0].ByOhms):

@@ -35,6 +35,9 @@ type Job struct {
 	BareGauges []string
 	// LoneMillimetres are the paths of the lengths in mm that stand alone among inches.
 	LoneMillimetres []string
+	// WarmAtRest are the paths of temperatures of a winding at rest, given in °C in a job whose lengths are in
+	// inches, that would be those of a room in °F: 50 to 110.
+	WarmAtRest []string
 	// AsWound is what was really put in, each time.
 	AsWound []AsWound
 }

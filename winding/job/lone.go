@@ -9,6 +9,34 @@ var measuredAlike = map[string]bool{
 	"slot.top": true, "slot.bottom": true, "slot.depth": true, "slot.tooth": true, "slot.mouth": true,
 }
 
+// atRest are the temperatures of a winding at rest: those of a room, as a rule.
+var atRest = map[string]bool{"old.lead_at": true, "wound.lead_at": true}
+
+// Between these a number is the temperature of a room in °F, 10 to 43 °C, and of no winding at rest in °C.
+const restFrom, restTo = 50, 110
+
+// warmAtRest notes the temperatures of windings at rest that are far too warm for it in °C, and those of a room
+// in °F, in a job whose lengths are in inches.
+func (r *reader) warmAtRest() {
+	if !r.d.Units().Inch {
+		return
+	}
+	for _, path := range r.order {
+		e := r.d.entries[path]
+		if !atRest[Unindexed(path)] || e.unit.Suffix != quantity.Celsius[0].Suffix {
+			continue
+		}
+		table, i, _ := SplitPath(path)
+		at := r.d.job.Old.LeadOhmsC
+		if table == "wound" && i < len(r.d.job.AsWound) {
+			at = r.d.job.AsWound[i].LeadOhmsC
+		}
+		if at.Given() && at.Value >= restFrom && at.Value <= restTo {
+			r.d.job.WarmAtRest = append(r.d.job.WarmAtRest, path)
+		}
+	}
+}
+
 // loneLengths notes the one length in mm among two or more in inches.
 func (r *reader) loneLengths() {
 	inches, alone := 0, []string{}

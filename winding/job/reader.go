@@ -50,6 +50,7 @@ func (r *reader) run() {
 		r.put(r.d.entries[path], path)
 	}
 	r.loneLengths()
+	r.warmAtRest()
 }
 
 // walk reads from a byte on until the syntax fails, and returns where to go on: behind

@@ -1,0 +1,55 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// # A room's temperature in the other unit
+//
+// The ohms of a winding are read at rest, as warm as the room. Who measures in inches thinks of a room as 68,
+// and 68 °C makes ohms of 20 °C out that are a sixth too low: turns short, where there are none. So, where the
+// lengths are in inches and the temperature would be a room's in °F, it is asked which was meant; not where the
+// ohms are as planned in °C and are not in °F. R ∝ k + t, k 234.5 for copper (IEC 60028).
+
+// inFahrenheit is the proof of the ohms if the temperature at which they were read was meant in °F.
+func (r *WoundOutcome) inFahrenheit() Proof {
+	p := r.LeadOhms20
+	times := (r.zeroC + r.restC) / (r.zeroC + quantity.Celsius[1].Base(r.restC))
+	q := proof(p.Read.Times(times), p.Expected).ofPairs(p.Each, times, p.even, p.step, p.law)
+	q.Read.PlusMinus = p.Read.PlusMinus * times
+	return q
+}
+
+// asksUnit reports whether it is asked which unit the temperature of the ohms was meant in.
+func (r *WoundOutcome) asksUnit() bool {
+	return r.restC > 0 && r.LeadOhms20.Read.Known() && (r.LeadOhms20.Stand() != Good || r.inFahrenheit().Stand() == Good)
+}
+
+// unitAsked is that question, with what it would make of the ohms; "" where it is not asked.
+func (r *WoundOutcome) unitAsked() string {
+	if !r.asksUnit() {
+		return ""
+	}
+	would := ""
+	if off := r.inFahrenheit().Off; off.Known() {
+		would = fmt.Sprintf(", and its ohms %.2g %% %s", math.Abs(off.Value), highOrLow(off.Value))
+	}
+	return fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C%s", r.restC, r.restC, quantity.Celsius[1].Base(r.restC), would)
+}
+
+// doubtRest asks back what unit the temperature of a winding at rest was meant in.
+func doubtRest(d *doubts, j *job.Job, wound []WoundOutcome) {
+	for _, path := range j.WarmAtRest {
+		words := fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C", j.Old.LeadOhmsC.Value, j.Old.LeadOhmsC.Value, quantity.Celsius[1].Base(j.Old.LeadOhmsC.Value))
+		if table, i, _ := job.SplitPath(path); table == "wound" {
+			words = wound[i].unitAsked()
+		}
+		if words != "" {
+			d.add(Finding{Severity: Doubt, Path: path, Fix: "write °F or °C behind it"}, "the lengths are in inches: %s", words)
+		}
+	}
+}
