@@ -146,16 +146,17 @@ func sentence(s *session.Session, c check) string {
 		}
 		return fmt.Sprintf("%s: %s lies within %s: good.", name, read, within)
 	case winding.Low, winding.High:
-		uneven := ""
+		uneven, again := "", ""
 		if p.Unlike() {
 			uneven = ", and a pair is " + apart(c) + " of the mean may be"
+			again = " Read each pair again."
 		}
-		return fmt.Sprintf("%s: %s is %s (%s)%s: %s.", name, read, off(c), within, uneven, c.Speaks())
+		return fmt.Sprintf("%s: %s is %s (%s)%s: %s.%s", name, read, off(c), within, uneven, c.Speaks(), again)
 	case winding.Uneven:
 		if within == "" {
-			return fmt.Sprintf("%s: %s is held against no plan, but a pair is %s of the mean may be: %s.", name, read, apart(c), c.Speaks())
+			return fmt.Sprintf("%s: %s is held against no plan, but a pair is %s of the mean may be: %s. Read each pair again.", name, read, apart(c), c.Speaks())
 		}
-		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean may be: %s.", name, read, within, apart(c), c.Speaks())
+		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean may be: %s. Read each pair again.", name, read, within, apart(c), c.Speaks())
 	case winding.NotHeld:
 		return fmt.Sprintf("%s: %s; %s.", name, read, strings.Join(slices.DeleteFunc([]string{unheld(s, c), c.Speaks()}, func(text string) bool { return text == "" }), "; "))
 	}
@@ -371,7 +372,7 @@ func besideCheck(s *session.Session, row *form.Row, c check) {
 		}
 	}
 	row.NoteAs = role(c)
-	if stand := c.Proof.Stand(); c.Field != "warm" && (stand == winding.Low || stand == winding.High) {
+	if c.Speaks() != "" {
 		row.Warning = "" // what is called out of it is the same in other words
 	}
 	if text := sentence(s, c); text != "" {

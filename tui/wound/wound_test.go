@@ -331,5 +331,8 @@ func TestEachPairIsTyped(t *testing.T) {
 	assert.Equal(t, typed, strings.Join(strings.Fields(text), " "))
 	assert.Contains(t, frame, "a pair 4 % off, 2 % may be", frame)
 	assert.Contains(t, frame, "phase W, in V-W and W-U, is 8 % low", frame)
+	assert.Equal(t, 1, strings.Count(frame, "is 8 % low"), "once: %s", frame)
+	assert.Equal(t, 1, strings.Count(strings.ToLower(frame), "read each pair again"))
+	assert.Contains(t, frame, "U-V V-W W-U", "the order of the card")
 	assert.Len(t, s.Job().AsWound[0].LeadPairs, 3)
 }
