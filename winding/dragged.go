@@ -65,6 +65,24 @@ func stalledAt(kind string, p *Operating) string {
 	return fmt.Sprintf("holds the %s to %s rpm: %s W of the %s W to be had", whose(kind), figures(p.DriveRPM), figures(p.DriveWatts), figures(p.best.Watts))
 }
 
+// unsuited says in a word how a winding and a drive that gives way do not suit each other, and from which
+// wind or at what speed; "" where they do. It is what the rest of the outcome says of the two in a sentence
+// (Suits); a drive that is held to its speed is told by its figures.
+func (t *TrialOutcome) unsuited() (word, where string) {
+	if v := t.verdict; v != nil {
+		switch v.Region {
+		case drive.Stalled:
+			return "stalls", fmt.Sprintf(" from %.3g m/s", v.StallsFrom)
+		case drive.Runaway:
+			return "runs away", fmt.Sprintf(" from %.3g m/s", v.RunsAwayFrom)
+		}
+	}
+	if p := t.stalls(); p != nil {
+		return "stalls", fmt.Sprintf(" at %s rpm", figures(p.DriveRPM))
+	}
+	return "", ""
+}
+
 // DraggedTo is the speed of the drive, rpm, to which a trial drags it in the condition of that index
 // (slow, usual, top), and whether that is worth telling.
 func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {

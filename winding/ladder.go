@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/wiretable"
@@ -25,9 +26,13 @@ type Rung struct {
 	Present bool
 	// Meets says that it begins to charge at the slow speed or below and brings something there
 	// (in the wind, that it brings something in the mean wind), breaks no limit anywhere in what
-	// the drive can do, drags it nowhere far below its speed, lets legs and water turn (stalls), and brings
-	// the amps wanted, where some are. None of its figures is past a limit then.
+	// the drive can do, drags it nowhere far below its speed, lets a rotor in the wind, legs and water turn
+	// (unsuited), and brings the amps wanted, where some are. None of its figures is past a limit then.
 	Meets bool
+	// Word says in a word what no figure of the rung does: "meets", or how it and the drive do not suit
+	// each other, "stalls" or "runs away", and Where from which wind or at what speed: " from 7 m/s",
+	// " at 34 rpm". Both are "" of any other.
+	Word, Where string
 	// Holds says what holds its amps where they are in the usual and the top condition.
 	Holds string
 	// BestSlow, BestUsual, BestTop and BestYear mark the most net amps in each condition
@@ -160,8 +165,12 @@ func (l ladder) markBest(list []Rung) {
 	nothing := func(r *Rung) bool { return nothingAt(slow)(nil, &r.TrialOutcome) }
 	for i := range list {
 		r := &list[i]
-		late := l.drive.kind != job.DriveWind && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
-		r.Meets = within(r) && !late && r.dragged(draggedFar) == nil && r.stalls() == nil && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value >= max(leastNet, l.wanted.Or(0))
+		late := l.drive.kind == job.DriveWind && (r.region == drive.Idling || r.region == drive.Still) || l.drive.kind != job.DriveWind && l.speeds.slow.Known() && r.CutInRPM.Known() && r.CutInRPM.Value > l.speeds.slow.Value
+		r.Word, r.Where = r.unsuited()
+		r.Meets = within(r) && !late && r.dragged(draggedFar) == nil && r.Word == "" && !nothing(r) && r.AmpsUsual.Known() && r.AmpsUsual.Value >= max(leastNet, l.wanted.Or(0))
+		if r.Meets {
+			r.Word = "meets"
+		}
 	}
 	// What brings nothing where it usually runs is best of nothing.
 	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }

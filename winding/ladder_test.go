@@ -1,6 +1,10 @@
 package winding_test
 
 import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 
 	"slotwright/winding"
@@ -119,4 +123,51 @@ func TestNothingIsBestThatBringsNothingUsually(t *testing.T) {
 		}
 	}
 	assert.Positive(t, marked)
+}
+
+// against is what a verdict says against a winding that a rung which meets what is wanted never has.
+var against = regexp.MustCompile(`does not (fit|go in)|passes its limit|gets too hot|burns|drags the|stops the|holds the|stalls|runs away|gets to|begins after|brings nothing|runs the battery down|would bring|takes .* more for its rotor`)
+
+// The word of a rung is what the trial's verdict says once it is taken as a trial: nothing is said
+// against one that meets, and one that stalls is said to, at the same wind or speed. Every job, every
+// sixth rung and the present one, in turn beginning with another.
+func TestTheWordOfARungIsTheVerdictOfItsTrial(t *testing.T) {
+	jobs, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	words := map[string]int{}
+	for n, path := range jobs {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		j := job.Parse(string(text)).Job()
+		for of := range j.Trials {
+			for i, r := range winding.Prepare(j).Ladder(of) {
+				if (i+n)%6 != 0 && !r.Present {
+					continue
+				}
+				k := j
+				k.Trials = []job.Trial{r.Trial}
+				o := winding.Evaluate(k)
+				a, what := &o.Trials[0], filepath.Base(path)+" "+r.Wire
+				words[r.Word]++
+				if r.Meets {
+					assert.Equal(t, "meets", r.Word, what)
+					assert.NotRegexp(t, against, a.Verdict, what)
+					for _, f := range winding.Outputs() {
+						assert.False(t, f.ID == "amps_dc_usual" && f.Past(&o, a), "%s: %s", what, f.ID)
+					}
+				}
+				for _, word := range []string{"stalls", "runs away"} {
+					if j.Drive.Kind == job.DriveWind && a.CannotBeWound() == "" {
+						assert.Equal(t, r.Word == word, strings.Contains(a.Verdict, word+" in wind"+r.Where), "%s is said to be %q%s: %q", what, r.Word, r.Where, a.Verdict)
+					}
+				}
+				if r.Word == "stalls" && j.Drive.Kind != job.DriveWind {
+					assert.Regexp(t, "^holds the .* to "+strings.TrimPrefix(r.Where, " at ")+": ", a.Suits, what)
+				}
+			}
+		}
+	}
+	for _, word := range []string{"", "meets", "stalls", "runs away"} {
+		assert.Greater(t, words[word], 2, "rungs that say %q", word)
+	}
 }

@@ -222,6 +222,9 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	if p := t.stalls(); p != nil && t.wound() != "" {
 		parts = append(parts, stalledAt(kind, p))
 	}
+	if word, from := t.unsuited(); word != "" && kind == job.DriveWind {
+		parts = append(parts, word+" in wind"+from)
+	}
 	if t.Burns() && !strings.HasPrefix(t.failsIn(&o.Machine, usual), "burns") { // there it was said
 		return append([]string{o.burns(t, kind)}, parts...) // the gravest first
 	}

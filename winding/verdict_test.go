@@ -5,11 +5,13 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"slotwright/winding"
+	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
@@ -108,6 +110,11 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string, most flo
 		if p.TooHot { // the first wind in which it burns
 			figures = append(figures, p.X)
 			break
+		}
+	}
+	for _, region := range []drive.Region{drive.Stalled, drive.Runaway} { // the first wind in which it fares so
+		if at := slices.IndexFunc(tr.Points, func(p winding.DrivePoint) bool { return p.Region == region }); at >= 0 {
+			figures = append(figures, tr.Points[at].X)
 		}
 	}
 	text := strings.ReplaceAll(strings.ReplaceAll(tr.Verdict, tr.Wire, ""), strings.TrimPrefix(tr.Wire, "1 × "), "")

@@ -313,7 +313,7 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 	}
 	tb.Columns = append(tb.Columns, kit.Column{Role: kit.Plain})
 	for i := range list {
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: rungCells(s, &list[i], ids), Focus: i == l.row})
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: rungCells(s, &list[i], ids, tight), Focus: i == l.row})
 	}
 	return tb
 }
@@ -328,9 +328,9 @@ func conditionHead(label string) (head, unit string) {
 	return "A, " + before, after
 }
 
-// rungCells are a rung's cells: best of its column and past a limit marked, and in words
-// whether it is the present winding and meets what is wanted.
-func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
+// rungCells are a rung's cells: best of its column and past a limit marked, and in words whether it
+// meets what is wanted or how it does not suit the drive, and whether it is the present winding.
+func rungCells(s *session.Session, r *winding.Rung, ids []string, tight bool) []kit.Cell {
 	wire := kit.Cell{Text: shortWire(r.Wire)}
 	if r.Present {
 		wire.Mark, wire.Role = kit.Chosen, kit.Chosen
@@ -354,9 +354,9 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 		}
 		cells = append(cells, c)
 	}
-	words := ""
-	if r.Meets {
-		words = "meets"
+	words := r.Word
+	if !tight {
+		words += s.Units.Words(r.Where)
 	}
 	switch {
 	case r.Present && r.Turns.Value == s.Outcome().Trials[s.Trial].Turns.Value:
@@ -364,7 +364,11 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string) []kit.Cell {
 	case r.Present: // the trial's slot is not full, or too full
 		words = strings.TrimSpace(words + " its wire")
 	}
-	return append(cells, kit.Cell{Text: words, Role: kit.Better})
+	role := kit.Better
+	if r.Word != "" && !r.Meets {
+		role = kit.Worse
+	}
+	return append(cells, kit.Cell{Text: words, Role: role})
 }
 
 // footLines is the room under the rungs for why the marked one brings what it does and for what
@@ -396,7 +400,7 @@ func (l *ladder) legend(s *session.Session, w, h int) []string {
 	if s.Job().Drive.Kind == job.DriveWind {
 		begins = "brings in the mean wind"
 	}
-	turns := map[string]string{job.DrivePedals: ", lets the pedals turn", job.DriveWater: ", lets the wheel turn"}[s.Job().Drive.Kind]
+	turns := map[string]string{job.DrivePedals: ", lets the pedals turn", job.DriveWater: ", lets the wheel turn", job.DriveWind: ", lets the rotor turn"}[s.Job().Drive.Kind]
 	better, broken := t.Mark(kit.Better), t.Mark(kit.Broken)
 	for _, text := range []string{
 		fmt.Sprintf("%s most of its column within every limit; %s past a limit, or nothing comes; meets: %s what is wanted, breaks no limit%s.", better, broken, begins, turns),
