@@ -109,7 +109,7 @@ func TestWhyTheBestOfAYear(t *testing.T) {
 // Amps that are shown as none are not enough to meet a job, though none were asked for.
 func TestWhatBringsNothingThatIsSeenMeetsNothing(t *testing.T) {
 	meets, none := 0, 0
-	for _, r := range winding.Prepare(load(t, "hub-in-wind.toml")).Ladder(0) {
+	for _, r := range winding.Prepare(withCircuits(load(t, "hub-in-wind.toml"), 12)).Ladder(0) {
 		if r.AmpsUsual.Value < 0.005 {
 			assert.False(t, r.Meets, r.Wire)
 			none++
@@ -118,7 +118,7 @@ func TestWhatBringsNothingThatIsSeenMeetsNothing(t *testing.T) {
 		}
 	}
 	assert.Greater(t, none, 10)
-	assert.Greater(t, meets, 3)
+	assert.GreaterOrEqual(t, meets, 2)
 }
 
 // Other circuits are spoken of where they bring more than a whole ladder, with what a trial of them

@@ -165,7 +165,7 @@ func signed(v float64) string {
 	return strings.Replace(fmt.Sprintf("%+.*f", digits, v), "-", "−", 1)
 }
 
-func factor(k float64) kit.Cell { return kit.Cell{Text: fmt.Sprintf("%.3f", k)} }
+func factor(k float64) kit.Cell { return kit.Cell{Text: fmt.Sprintf("%.4f", k)} }
 
 // listed is "1, 2, 4".
 func listed(list []int) string {
@@ -189,7 +189,7 @@ func (v *View) meaning(s *session.Session, d *sheet, mark int) string {
 	case sp.Present:
 		return text + ", as now" + oneShorter(d, mark)
 	case !sp.VoltsPercent.Known():
-		return text + fmt.Sprintf(", kw1 %.3f.", sp.Kw1)
+		return text + fmt.Sprintf(", kw1 %.4f.", sp.Kw1)
 	}
 	return text + ": " + spanChange(sp)
 }

@@ -74,7 +74,7 @@ func table(s *session.Session, lines []line, spread bool) kit.Table {
 		}
 		unit := kit.Cell{Text: cell.Unit}
 		if cell.Unit = ""; spread && l.figure.Known() && l.figure.PlusMinus > 0 {
-			cell.Unit = l.figure.Spread(s.Units.For(l.dim)) // beside its figure
+			cell.Unit = l.figure.Spread(s.Units.For(l.dim), l.digits) // beside its figure
 		}
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell, unit}})
 	}

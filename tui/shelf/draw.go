@@ -290,7 +290,7 @@ func learned(liked quantity.Choice, b *shelf.Bench) (lines []string) {
 		lines = append(lines, fmt.Sprintf("Slots full, wire of %s to %s %s bare: fill %s (%s).", size(l.FromMM), size(l.ToMM), long.Name, quantity.Screen.Figure(l.Fill, quantity.None[0], 2), l.Fill.Why))
 	}
 	if f := b.MeanTurnOff; f.Known() {
-		lines = append(lines, fmt.Sprintf("Mean turn by the wire used, over the one reckoned with: %s %s %% (%s).", quantity.Screen.Signed(f.Value, 2), f.Spread(quantity.None[0]), f.Why))
+		lines = append(lines, fmt.Sprintf("Mean turn by the wire used, over the one reckoned with: %s %s %% (%s).", quantity.Screen.Signed(f.Value, 2), f.Spread(quantity.None[0], 2), f.Why))
 	}
 	for _, r := range b.Rises {
 		lines = append(lines, fmt.Sprintf("%s: %s %s (%s).", r.Machine, quantity.Screen.Figure(r.RisePerWatt, rise, 2), rise.Name, r.RisePerWatt.Why))

@@ -140,11 +140,15 @@ var burns = kit.Cell{Text: "burns", Mark: kit.Broken, Role: kit.Broken, Word: tr
 
 // plainCell is a figure without a verdict.
 func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
-	digits := r.Digits
+	return s.Plain(f, r.Dim, digitsOf(f, r))
+}
+
+// digitsOf is how many figures of a row's figure are written.
+func digitsOf(f quantity.Figure, r winding.Row) int {
 	if r.Dim[0].Name == quantity.Ohms[0].Name && f.Value >= 0.01 && f.Value < 0.1 {
-		digits-- // three decimals, as for more ohms, so that a column stands still; the report has the fourth
+		return r.Digits - 1 // three decimals, as for more ohms, so that a column stands still; the report has the fourth
 	}
-	return s.Plain(f, r.Dim, digits)
+	return r.Digits
 }
 
 // differenceCell is how far a trial's figure is from the reference's: in percent where

@@ -166,7 +166,7 @@ func sure(s *session.Session, f quantity.Figure, r winding.Row) string {
 	off := ""
 	if f.PlusMinus > 0 {
 		u := s.Units.For(r.Dim)
-		off = "May be off by " + f.Spread(u)
+		off = "May be off by " + f.Spread(u, digitsOf(f, r))
 		if u.Name != "" {
 			off += " " + u.Name
 		}

@@ -2,7 +2,6 @@ package trials
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"slotwright/tui/kit"
@@ -17,7 +16,7 @@ const (
 	trialCells      = 11
 	oldCells        = 10
 	differenceCells = 8
-	spreadCells     = 8 // a ± behind a figure
+	spreadCells     = 9 // a ± behind a figure
 )
 
 // barCells is what the bar beside rows that are not all in sight takes: as much, labels can spare by
@@ -83,13 +82,13 @@ func spreadWidth(s *session.Session) int {
 	return spreadCells + kit.Width(s.Theme.Text("±")) - 1
 }
 
-// spread is the ± of a figure, in one figure where two are too long for its room.
-func spread(f quantity.Figure, u quantity.Unit) string {
-	text := f.Spread(u)
+// spread is the ± of a figure; "" where it is too long for its room, and the foot alone tells it.
+func spread(f quantity.Figure, u quantity.Unit, digits int) string {
+	text := f.Spread(u, digits)
 	if kit.Width(text) < spreadCells {
 		return text
 	}
-	return "±" + quantity.Number(math.Abs(u.FromSpan(f.PlusMinus)), quantity.AtMost(1))
+	return ""
 }
 
 // byDistance are the trials from the nearest to the chosen one on.
@@ -256,7 +255,8 @@ func (v *View) cells(s *session.Session, e entry, c columns, o *winding.Outcome)
 	for _, i := range c.trials {
 		cell := figureCell(s, r, i)
 		if c.spread && cell.Text != burns.Text {
-			cell.Unit = spread(r.Cells[i].Figure, s.Units.For(r.Dim))
+			f := r.Cells[i].Figure
+			cell.Unit = spread(f, s.Units.For(r.Dim), digitsOf(f, r))
 		}
 		cells = append(cells, cell)
 	}

@@ -170,7 +170,7 @@ func (l *Layout) thirdNote() (Note, bool) {
 		return Note{}, false
 	}
 	return Note{Topic: ThirdHarmonic, Source: sourceList, Caution: k3 > l.Factor(1)/2,
-		Text: fmt.Sprintf("factor %.3f: in delta the third harmonic of the field drives a current round the three phases even unloaded; star has no path for it. In star with the star point left alone it does no harm", k3)}, true
+		Text: fmt.Sprintf("factor %.4f: in delta the third harmonic of the field drives a current round the three phases even unloaded; star has no path for it. In star with the star point left alone it does no harm", k3)}, true
 }
 
 // factorNote is for spans that waste turns.
@@ -180,7 +180,7 @@ func (l *Layout) factorNote() (Note, bool) {
 		return Note{}, false
 	}
 	return Note{Topic: "factor", Source: sourceList, Caution: true,
-		Text: fmt.Sprintf("winding factor %.3f: %.0f %% of every turn's wire makes no voltage; the pole pitch is %.4g slots, the span %d", k, 100*(1-k), float64(l.spec.Slots)/float64(l.spec.Poles), l.spec.Span)}, true
+		Text: fmt.Sprintf("winding factor %.4f: %.0f %% of every turn's wire makes no voltage; the pole pitch is %.4g slots, the span %d", k, 100*(1-k), float64(l.spec.Slots)/float64(l.spec.Poles), l.spec.Span)}, true
 }
 
 // onePhaseNote compares all slots wound with two thirds of them.

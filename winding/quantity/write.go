@@ -35,9 +35,14 @@ const AsGiven = -6
 // AtMost, as a number of figures, is so many where they are needed, without noughts behind.
 func AtMost(figures int) int { return -figures }
 
+// Places, as a number of figures, is exactly so many decimals, as tables of the trade print factors:
+// 0.9598, 1.0000.
+func Places(decimals int) int { return placesFrom + decimals }
+
 const (
+	placesFrom       = 100 // figures from here up say decimals
 	convertedFigures = 4
-	spreadFigures    = 2   // of a tolerance; more mean nothing
+	spreadFigures    = 2   // of a tolerance where its number says nothing of the place; more mean nothing
 	finest           = 9   // decimals of any number
 	exponentFrom     = 1e9 // from here up whole digits are no longer written in full
 )
@@ -101,12 +106,15 @@ func (s Style) Figure(f Figure, u Unit, digits int) string {
 	if !f.Known() {
 		return ""
 	}
-	text := s.Value(u.From(f.Value), u, digits)
+	text, off := s.Value(u.From(f.Value), u, digits), f.Spread(u, digits)
+	if digits < 0 && off != "" { // a number as it was typed is filled up to the place of its ±
+		text = padded(text, placesOf(off))
+	}
 	if f.Origin.Weak() {
 		text = "~" + text
 	}
-	if f.PlusMinus > 0 {
-		text += " " + f.Spread(u)
+	if off != "" {
+		text += " " + off
 	}
 	return text
 }
@@ -114,13 +122,47 @@ func (s Style) Figure(f Figure, u Unit, digits int) string {
 // Text is the figure in a unit for a file: [Style.Figure] of [File].
 func (f Figure) Text(u Unit, digits int) string { return File.Figure(f, u, digits) }
 
-// Spread is how far the figure may be off, "±0.02", to the two figures that mean
-// anything; "" when that was not worked out.
-func (f Figure) Spread(u Unit) string {
+// # A number and its ±
+//
+// Both end at the same place: 10.5 ±1.0, not ±1 (Guide to the Expression of Uncertainty in
+// Measurement, JCGM 100:2008, 7.2.6). The number says which, for it looks the same wherever it stands,
+// with its ± or without; a ± that is less than one of that place is written as one of it. Where
+// the number is as it was typed the ± may ask for more, and the number is filled up. One that rounds to
+// nothing is 0 and has no place; then the ± has its two figures.
+
+// Spread is how far a figure may be off, "±0.02", down to the last place of the figure written to so
+// many figures; "" when that was not worked out.
+func (f Figure) Spread(u Unit, digits int) string {
 	if !(f.PlusMinus > 0) {
 		return ""
 	}
-	return "±" + Number(math.Abs(u.FromSpan(f.PlusMinus)), AtMost(spreadFigures))
+	off, text := math.Abs(u.FromSpan(f.PlusMinus)), File.Value(u.From(f.Value), u, digits)
+	places := placesOf(text)
+	switch {
+	case text == "0", strings.ContainsAny(text, "e?"), off >= exponentFrom:
+		return "±" + Number(off, AtMost(spreadFigures))
+	case digits < 0:
+		places = max(places, placesOf(Number(off, AtMost(spreadFigures))))
+	}
+	return "±" + strconv.FormatFloat(max(off, math.Pow(10, -float64(places))), 'f', places, 64)
+}
+
+// placesOf is how many decimals a number has as it is written.
+func placesOf(text string) int {
+	_, fraction, _ := strings.Cut(text, ".")
+	return len(fraction)
+}
+
+// padded is a number written with noughts behind up to so many decimals.
+func padded(text string, places int) string {
+	has := placesOf(text)
+	if has >= places || text == "0" || strings.ContainsAny(text, "e?") {
+		return text
+	}
+	if has == 0 {
+		text += "."
+	}
+	return text + strings.Repeat("0", places-has)
 }
 
 // write is the one place where a number becomes digits: so many significant figures, and
@@ -144,6 +186,9 @@ func (s Style) write(v float64, digits, most int) string {
 // decimals is how many decimals make so many significant figures of v once it is
 // rounded: 9.96 to two figures is 10, which takes none.
 func decimals(v float64, digits int) int {
+	if digits >= placesFrom {
+		return digits - placesFrom
+	}
 	if digits <= 0 || v == 0 {
 		return 0
 	}

@@ -2,7 +2,9 @@ package quantity
 
 import (
 	"math"
+	"math/rand/v2"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -31,7 +33,7 @@ func TestNumber(t *testing.T) {
 func TestFigureText(t *testing.T) {
 	inch, fahrenheit := Millimetres[1], Celsius[1]
 	assert.Equal(t, "~1.00 ±0.02", Figure{Value: 25.4, PlusMinus: 0.508, Origin: Guessed}.Text(inch, 3))
-	assert.Equal(t, "~53 ±1.5", Figure{Value: 0.529, PlusMinus: 0.015, Origin: Guessed}.Text(Percent[0], 2))
+	assert.Equal(t, "~53 ±2", Figure{Value: 0.529, PlusMinus: 0.015, Origin: Guessed}.Text(Percent[0], 2))
 	assert.Equal(t, "", Missing("needs the wire").Text(inch, 3))
 	assert.Equal(t, "212 ±18", Figure{Value: 100, PlusMinus: 10, Origin: Derived}.Text(fahrenheit, 3), "10 K are 18 °F of difference, wherever they lie")
 	assert.Equal(t, "+18.0", File.Difference(10, fahrenheit, 3))
@@ -73,4 +75,43 @@ func FuzzNumber(f *testing.F) {
 			require.LessOrEqual(t, math.Abs(got-v), 0.500001*math.Max(math.Min(1, math.Pow10(int(math.Floor(math.Log10(math.Abs(v))))-digits+1)), 1e-9), "%v -> %s", v, text)
 		}
 	})
+}
+
+// A number and its ± end at the same decimal place, in every unit and to every number of figures:
+// random figures, and the ± that once lost its nought. Only what is 0, or too large to be written in
+// full, has no place.
+func TestANumberAndItsSpreadEndAtTheSamePlace(t *testing.T) {
+	assert.Equal(t, "10.5 ±1.0", Figure{Value: 10.5, PlusMinus: 1, Origin: Derived}.Text(None[0], 3))
+	assert.Equal(t, "38.0 ±0.5", Figure{Value: 38, PlusMinus: 0.5, Origin: Derived}.Text(None[0], AsGiven))
+	assert.Equal(t, "10.5 ±0.1", Figure{Value: 10.5, PlusMinus: 0.003, Origin: Derived}.Text(None[0], 3), "less than one of the last place is one of it")
+	places := func(s string) int { _, f, _ := strings.Cut(s, "."); return len(f) }
+	rnd := rand.New(rand.NewPCG(7, 11))
+	seen := 0
+	for range 20000 {
+		dims := []Dimension{None, Millimetres, Amps, RPM, Celsius, VoltsDC, Percent, Metres}
+		dim := dims[rnd.IntN(len(dims))]
+		u := dim[rnd.IntN(len(dim))]
+		f := Figure{Value: math.Pow(10, 10*rnd.Float64()-4) * float64(1-2*rnd.IntN(2)), Origin: Derived}
+		f.PlusMinus = math.Abs(f.Value) * math.Pow(10, -4*rnd.Float64())
+		digits := []int{0, 1, 2, 3, 4, 6, AsGiven, AtMost(3), Places(4)}[rnd.IntN(9)]
+		number, off, ok := strings.Cut(Screen.Figure(f, u, digits), " ±")
+		assert.True(t, ok)
+		if number == "0" || strings.Contains(number+off, "e") {
+			continue
+		}
+		seen++
+		assert.Equal(t, places(number), places(off), "%s ±%s: %v in %q, %d figures", number, off, f, u.Name, digits)
+		assert.NotRegexp(t, `^[0.]+$`, off, "a ± is never nothing")
+		if digits >= 0 {
+			assert.Equal(t, Screen.Value(u.From(f.Value), u, digits), number, "the number looks the same without its ±")
+		}
+	}
+	assert.Greater(t, seen, 15000)
+}
+
+// Factors are written as tables of the trade print them.
+func TestPlacesAreDecimals(t *testing.T) {
+	for v, want := range map[float64]string{1: "1.0000", 0.95979: "0.9598", 0.0668: "0.0668", -0.5: "-0.5000", 0: "0"} {
+		assert.Equal(t, want, File.Value(v, None[0], Places(4)))
+	}
 }
