@@ -73,7 +73,7 @@ func Prepare(j job.Job) *Bench { return prepare(&j, offsets{}, reuse{}) }
 // stillGood is what of a bench holds for another job.
 func (b *Bench) stillGood(j *job.Job) reuse {
 	r := reuse{before: b.fit, curve: &b.flux}
-	if j.Slot == b.job.Slot && j.Machine.Stator != job.StatorFlat && b.job.Machine.Stator != job.StatorFlat {
+	if j.Slot.AsMeasured() == b.job.Slot && j.Machine.Stator != job.StatorFlat && b.job.Machine.Stator != job.StatorFlat {
 		r.room = &b.room
 	}
 	if laidAlike(&j.Machine, &b.job.Machine) {
@@ -111,6 +111,10 @@ type reuse struct {
 
 // prepare is Prepare with something put off, and with what is known already.
 func prepare(from *job.Job, off offsets, known reuse) *Bench {
+	if s := from.Slot.AsMeasured(); s != from.Slot {
+		read := *from
+		read.Slot, from = s, &read
+	}
 	b := &Bench{job: from}
 	b.slots = new(fullSlots)
 	j := asFlat(*from)

@@ -388,7 +388,7 @@ var machineOutputs = []Output{
 	{ID: "tooth_flux_density_t", Group: "Flux", Label: "in the teeth", Dim: quantity.Tesla, Digits: 2, Meaning: "Where they are narrowest, all flux of a slot pitch in them: past 1.8 T they are full."},
 	{ID: "yoke_flux_density_t", Group: "Flux", Label: "in the yoke", Dim: quantity.Tesla, Digits: 2, Meaning: "Behind the slots, which half of a pole's flux goes through."},
 	{ID: "field_amps", Group: "Flux", Label: "field current", Dim: quantity.Amps, Digits: 3, Spread: AsGiven, Meaning: "The rotor current that the flux is for."},
-	{ID: "magnets_over_wound", Group: "Flux", Label: "magnets instead: volts ×", Dim: quantity.None, Digits: 2,
+	{ID: "magnets_over_wound", Group: "Flux", Label: "with magnets: volts ×", Dim: quantity.None, Digits: 2,
 		Meaning: "Volts that the magnets given would make over those of the wound rotor."},
 	{ID: "battery_rest_v", Group: "Battery", Label: "battery at rest", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "With nothing connected for some hours."},
 	{ID: "battery_charging_v", Group: "Battery", Label: "battery while charging", Dim: quantity.Volts, Digits: 4, Spread: AsGiven, Meaning: "What amps are worked out against."},

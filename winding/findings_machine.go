@@ -31,6 +31,10 @@ func (a aboutMachine) measured(d *doubts) {
 	if _, why := a.room.of(1); why != "" && (s.AreaMM2.Given() || s.TopMM.Given()) {
 		d.add(Finding{Severity: Broken, Path: "slot.area", Fix: "measure again"}, "%s", why)
 	}
+	if s.BySides {
+		d.add(Finding{Severity: Note, Path: "slot.area", Fix: "say its shape, where its sides are not parallel"},
+			"the area is given as width × depth: taken as a parallel slot %s mm wide below its mouth and %s mm deep", figures(s.TopMM.Value), figures(s.DepthMM.Value))
+	}
 	if poles := m.Poles.Whole(); poles%2 != 0 {
 		d.add(Finding{Severity: Doubt, Path: "machine.poles", Fix: fmt.Sprintf("count again: %d or %d", poles-1, poles+1)},
 			"%d poles: poles come in pairs, north and south", poles)

@@ -43,6 +43,7 @@ func (b *Bench) With(j job.Job) *Bench {
 		other.offersNone = b.offersNone
 		return other
 	}
+	j.Slot = j.Slot.AsMeasured()
 	return &Bench{job: &j, prepared: b.prepared, before: b.done.Load()}
 }
 
@@ -53,6 +54,7 @@ func sharesAll(a, b job.Job) bool {
 
 // shared is a job without what is each trial's own or is only told.
 func shared(j job.Job) job.Job {
+	j.Slot = j.Slot.AsMeasured()
 	j.Name, j.Notes, j.Invented, j.BareGauges, j.LoneMillimetres, j.Trials, j.AsWound, j.Target.Reference = "", "", false, nil, nil, nil, nil, ""
 	return j
 }

@@ -112,7 +112,7 @@ func TestWhatARowSays(t *testing.T) {
 func TestWhatFollowsIsReadWhole(t *testing.T) {
 	for _, w := range []int{100, 110, 120, 160, 200} {
 		frame := tuitest.Draw(t, NewMachine(), session.NewExample(), w, 50)
-		for _, name := range []string{"magnets instead: volts ×", "two leads, 1000 rpm", "The old winding"} {
+		for _, name := range []string{"with magnets: volts ×", "two leads, 1000 rpm", "The old winding"} {
 			assert.Contains(t, frame, name, w)
 		}
 	}

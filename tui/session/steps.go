@@ -143,7 +143,11 @@ func (s *Session) StepCircuits() {
 // no slot, the width of a coil's side. A tolerance typed with
 // the value stays with it.
 func (s *Session) StepArea(by float64) {
-	j := s.Job()
+	doc := s.doc
+	if shaped, _, _, ok := doc.Shaped(); ok { // a file's width × depth, of which only the depth is to grow
+		doc = shaped
+	}
+	j := doc.Job()
 	path, now := "slot.area", j.Slot.AreaMM2
 	if j.Machine.Stator == job.StatorFlat {
 		path, now = "machine.side", j.Machine.SideMM
@@ -155,13 +159,13 @@ func (s *Session) StepArea(by float64) {
 		}
 	}
 	f, _ := job.InputAt(path)
-	text, u, _ := s.doc.Typed(path)
+	text, u, _ := doc.Typed(path)
 	if text == "" {
 		u = s.Units.For(f.Dim)
 	}
 	v := u.From(now.Or(50))
 	step := math.Pow(10, math.Floor(math.Log10(v))-1) / 2
-	s.Edit(s.doc.Set(path, guessMark(text)+round(v+by*step, step)+spreadOf(text), s.Units))
+	s.Edit(doc.Set(path, guessMark(text)+round(v+by*step, step)+spreadOf(text), s.Units))
 	if path == "slot.depth" {
 		s.Say("the slot's depth, from which its area follows")
 	}

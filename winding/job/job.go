@@ -3,6 +3,7 @@ package job
 import (
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/slot"
 	"slotwright/wiretable"
 )
 
@@ -96,6 +97,22 @@ type SlotSpec struct {
 	SeparatorMM   quantity.Reading
 	// FillLimit is the wire fill not to be passed: z·s·do²/net area.
 	FillLimit quantity.Reading
+	// SideMM are the width and the depth where the area was written as the two, "4.2 x 11"; AreaMM2 is then
+	// their product. BySides marks a slot whose shape, width and depth were said so. See AsMeasured.
+	SideMM  [2]quantity.Reading
+	BySides bool
+}
+
+// AsMeasured is the slot as its area says it where that was written as width × depth and no other shape
+// is: a parallel slot of these two, which is what typing them on the screen makes of them ([Document.Shaped]).
+// A file that has them is read so and stays as it is.
+func (s SlotSpec) AsMeasured() SlotSpec {
+	if !s.SideMM[0].Given() || s.Shape != "" && s.Shape != slot.AreaOnly.String() {
+		return s
+	}
+	s.Shape, s.TopMM, s.DepthMM = slot.Parallel.String(), s.SideMM[0], s.SideMM[1]
+	s.AreaMM2, s.DepthPerWidth, s.SideMM, s.BySides = quantity.Reading{}, quantity.Reading{}, [2]quantity.Reading{}, true
+	return s
 }
 
 // Wound is turns of wire in a coil: what a person counts and measures.

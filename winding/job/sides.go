@@ -112,6 +112,25 @@ func (s sides) alone(u quantity.Unit) (string, quantity.Unit) {
 	return s.width.text() + " x " + s.depth.text(), u
 }
 
+// storeSides keeps both sides, mm, of a slot whose area was written as width × depth.
+func (f *Input) storeSides(j *Job, typed string, u quantity.Unit) {
+	s, two := f.sidesOf(typed)
+	length, known := quantity.Millimetres.Suffixed(strings.TrimSuffix(u.Suffix, "2"))
+	if !two || !known {
+		return
+	}
+	if s.width.guessed && !strings.Contains(typed[1:], "~") { // the mark in front is of both
+		s.depth.guessed = true
+	}
+	for i, side := range []side{s.width, s.depth} {
+		r := quantity.Reading{Value: length.Base(side.value), PlusMinus: length.BaseSpan(side.plusMinus), Origin: quantity.Measured}
+		if side.guessed {
+			r.Origin = quantity.Guessed
+		}
+		j.Slot.SideMM[i] = r
+	}
+}
+
 // areaOfSlot is the field that takes two sides in its place.
 const areaOfSlot = "slot.area"
 

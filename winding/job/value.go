@@ -117,6 +117,7 @@ func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 		}
 		if bad == nil {
 			*at = r
+			f.storeSides(j, typed, u)
 		}
 		if bad == nil && f.typed != nil {
 			*f.typed(j) = typed
