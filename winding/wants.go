@@ -1,6 +1,8 @@
 package winding
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"slotwright/winding/job"
@@ -17,7 +19,8 @@ type Want struct {
 	Part string
 	// Way is the way to volts that it is of, "" of everything else: see [WaysToVolts].
 	Way string
-	// Instead is set while another way to volts is begun or whole: nothing waits for this one.
+	// Instead is set while another way to volts is begun or whole, and where something stands in for it:
+	// nothing waits for this one.
 	Instead bool
 }
 
@@ -64,12 +67,13 @@ func allWants(j *job.Job) []Want {
 		{Path: "field.kind", Unlocks: "what the rotor costs, and what happens at the top speed"},
 		{Path: "field.coil", Unlocks: "what the rotor takes off the amps"},
 	})
-	list = append(list, wantsOfWays(j)...)
+	ways := wantsOfWays(j)
+	list = append(list, ways...)
 	list = append(list, under(partTrial, []Want{
 		{Path: "trial[0].turns", Unlocks: "the first trial's volts, fill, ohms and weight"}, {Path: "trial[0].gauge", Unlocks: "the first trial's fill, ohms, weight and limit"},
 	})...)
+	list = append(list, under(partAmps, append([]Want{{Path: "machine.air_gap", Unlocks: "amps: the winding's inductance"}}, thickness(j, ways)...))...)
 	list = append(list, under(partAmps, []Want{
-		{Path: "machine.air_gap", Unlocks: "amps: the winding's inductance"},
 		{Path: "old.plate_voltage", Unlocks: plate}, {Path: "old.plate_current", Unlocks: plate}, {Path: "old.plate_speed", Unlocks: plate},
 	})...)
 	list = append(list, under(partDrive, []Want{
@@ -83,6 +87,19 @@ func allWants(j *job.Job) []Want {
 	})...)
 	return list
 }
+
+// thickness asks for the magnets' thickness for the sake of the inductance, where no way to volts asks for
+// it already: a magnet is gap to the winding's field, and most of it. Their remanence is asked for by the way
+// to volts alone, for where another is whole it moves nothing.
+func thickness(j *job.Job, ways []Want) []Want {
+	if j.Field.Kind != job.FieldMagnets || slices.ContainsFunc(ways, func(w Want) bool { return w.Path == magnetThickness }) {
+		return nil
+	}
+	return []Want{{Path: magnetThickness, Unlocks: fmt.Sprintf("amps: a magnet is gap to the winding's field, and most of it; taken as %.0f mm", unsaidMagnetMM), Instead: true}}
+}
+
+// magnetThickness is a field that is of use twice.
+const magnetThickness = "field.magnet"
 
 // MayWant are the paths of the fields that are among the first things of some job.
 func MayWant() []string {
@@ -115,6 +132,9 @@ func spared(j *job.Job, path string) bool {
 		return j.Field.Kind != job.FieldWound || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
 	case "old.strands": // typed with the wire where they are more than one
 		return !j.Old.Strands.Given()
+	case magnetThickness: // the inductance was read, and the volts too
+		read := j.Old.Turns.Given() && (len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given())
+		return read && slices.ContainsFunc(WaysToVolts(j), func(w Way) bool { return w.Whole }) && !j.Field.MagnetMM.Given()
 	case "old.lead":
 		if j.Machine.MeanTurnMM.Given() && !j.Old.LeadOhms.Given() {
 			return true

@@ -43,8 +43,8 @@ func WaysToVolts(j *job.Job) []Way {
 	if j.Field.Kind == job.FieldMagnets {
 		list = append(list, Way{
 			Name: "the magnets' grade and thickness", Note: "±15 %",
-			Begun: j.Field.RemanenceTesla.Given() || j.Field.MagnetMM.Given(), Whole: magnetsAreTold(j),
-			fields: []wayField{{path: "field.remanence", said: j.Field.RemanenceTesla.Given()}, {path: "field.magnet", said: j.Field.MagnetMM.Given()}},
+			Begun: j.Field.RemanenceTesla.Given(), Whole: magnetsAreTold(j),
+			fields: []wayField{{path: "field.remanence", said: j.Field.RemanenceTesla.Given()}, {path: magnetThickness, said: j.Field.MagnetMM.Given()}},
 		})
 	}
 	return list

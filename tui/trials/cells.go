@@ -140,7 +140,9 @@ var burns = kit.Cell{Text: "burns", Mark: kit.Broken, Role: kit.Broken, Word: tr
 
 // plainCell is a figure without a verdict.
 func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
-	return s.Plain(f, r.Dim, digitsOf(f, r))
+	cell := s.Plain(f, r.Dim, digitsOf(f, r))
+	cell.Word = f.Known() && r.Digits >= quantity.Places(0) // the places of a factor are its own, and widen no column of figures
+	return cell
 }
 
 // digitsOf is how many figures of a row's figure are written.

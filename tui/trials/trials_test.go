@@ -202,7 +202,7 @@ func TestAlikeRowsFold(t *testing.T) {
 	tuitest.Press(t, v, s, 80, 21, "down down down enter")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Circuits")
 	s, v = session.NewExample(), New()
-	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "alike: winding factor 1.000, mean turn ")
+	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "alike: winding factor 1.0000, mean turn ")
 	s.Type("machine.phases", "1")
 	assert.NotContains(t, tuitest.Draw(t, v, s, w, h), "star", "one phase has no star")
 	s.Type("machine.phases", "2")

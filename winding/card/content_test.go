@@ -57,7 +57,7 @@ func TestUnits(t *testing.T) {
 	machine := flat(section(t, Report(w.b, &w.o, Options{Units: units}), "THE MACHINE"))
 	assert.Contains(t, machine, "Bore 3.504 in") // 89 / 25.4
 	assert.Contains(t, machine, "Air around it 68 °F")
-	assert.Contains(t, machine, "Air gap 0.01575 ±0.002 in")
+	assert.Contains(t, machine, "Air gap 0.01575 ±0.00197 in")
 	inch := flat(Text(w.b, &w.o, 0, Options{Units: units}))
 	for _, want := range []string{"Ω at 68 °F", "straight 2.01 in", " ft, ", "CUT insulation, in inches."} { // 51 mm
 		assert.Contains(t, inch, want)
