@@ -34,7 +34,7 @@ func TestShelf(t *testing.T) {
 	assert.Contains(t, errs, "unreadable.toml cannot be used: ")
 	assert.Contains(t, errs, "left out notes.txt: its name does not end in .toml")
 	assert.Contains(t, out, "3 of 4 jobs; 1 cannot be used\n")
-	assert.Contains(t, out, "slots full, wire of 1 to 1.5 mm bare: fill 0.70 +/-0.018")
+	assert.Contains(t, out, "slots full, wire of 1 to 1.5 mm bare: fill 0.70 +/-0.02")
 	assert.Contains(t, out, "(your last 2 jobs)")
 	assert.NotRegexp(t, `[^\n -~]`, out)
 	for _, l := range lines {
@@ -76,7 +76,7 @@ func TestNewFromAnotherJob(t *testing.T) {
 	}
 	_, out, _ := command("new", filepath.Join(dir, "third.toml"), "--from", filepath.Join(dir, "wound.toml"))
 	assert.Contains(t, out, "left empty; type in what you want of it")
-	assert.Contains(t, out, "  Fill limit ~0.70 ±0.018 (your last 2 jobs)\n")
+	assert.Contains(t, out, "  Fill limit ~0.70 ±0.02 (your last 2 jobs)\n")
 	_, out, _ = command("new", filepath.Join(dir, "blank.toml"))
 	assert.Contains(t, out, "wire of 1 to 1.5 mm bare: fill 0.70", "which wire is not known yet")
 	_, out, _ = command("new", filepath.Join(dir, "fourth.toml"), "--from", filepath.Join(dir, "wound.toml"), "--json")
