@@ -423,7 +423,7 @@ var pointOutputs = []Output{
 	{ID: "net_amps_dc", Label: "net amps", Dim: quantity.Amps, Digits: 3, Better: More, Meaning: "DC amps into the battery, less what the rotor takes at its posts."},
 	{ID: "net_w", Label: "net watts", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts, less what the rotor takes: the volts there times the net amps."},
 	{ID: "cable_w", Label: "cable loss", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "Heat in the cable."},
-	{ID: "controller_w", Label: "controller", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "What a controller in series takes up, or a shunt burns beside the battery."},
+	{ID: "controller_w", Label: "controller", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "What a controller in series takes up and is taken to burn, or a shunt burns beside the battery. A controller that switches burns little of it."},
 	{ID: "held_field_a", Label: "field, held", Dim: quantity.Amps, Digits: 3, Meaning: "Field current that the regulator leaves the rotor where it holds the net amps."},
 	{ID: "field_w", Label: "field", Dim: quantity.Watts, Digits: 3, Better: Less, Meaning: "What the rotor takes."},
 	{ID: "battery_w", Label: "to battery", Dim: quantity.Watts, Digits: 3, Better: More, Meaning: "Watts at the battery's posts."},

@@ -171,3 +171,20 @@ func TestTheWordOfARungIsTheVerdictOfItsTrial(t *testing.T) {
 		assert.Greater(t, words[word], 2, "rungs that say %q", word)
 	}
 }
+
+// A controller in series is taken as one that burns what it takes up; where it does, what the figures are to
+// a person whose controller switches is said beside them, and nowhere else.
+func TestWhatASwitchingControllerMakesOfItIsSaid(t *testing.T) {
+	j := load(t, "wind-good.toml")
+	j.Battery.MostAmps = quantity.Known(1)
+	for held, series := range map[string]bool{job.HeldBySeries: true, job.HeldByShunt: false} {
+		j.Battery.HeldBy = held
+		said := 0
+		for _, r := range winding.Prepare(j).Ladder(0) {
+			if strings.Contains(r.Holds, winding.IfItSwitches) {
+				said++
+			}
+		}
+		assert.Equal(t, series, said > 0, held)
+	}
+}

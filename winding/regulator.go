@@ -23,7 +23,8 @@ import (
 //	              burns them, and this is what is worked out. One that opens late in each half
 //	              wave leaves nearly the same amps in the winding but burns little: with that one the
 //	              shaft is asked for less than is said here, by up to the controller's watts, and
-//	              a drive that gives way turns faster.
+//	              a drive that gives way turns faster. What the figures are to one that switches is
+//	              said beside them (IfItSwitches).
 //	shunt         with magnets: the winding carries all that the bridge lets through, at the battery's
 //	              voltage, and what is over is burned beside it. Only the battery's amps are held.
 //
@@ -271,8 +272,15 @@ func (g *regulator) words(p *Operating) string {
 	case g.shunt:
 		return text + fmt.Sprintf("%s W of what the winding gives are burned beside", figures(p.ControllerWatts))
 	}
-	return text + fmt.Sprintf("the controller takes up %s V, %s W if it burns them", figures(p.ControllerWatts/p.AmpsDC), figures(p.ControllerWatts))
+	return text + fmt.Sprintf("the controller takes up %s V, %s W if it burns them; %s", figures(p.ControllerWatts/p.AmpsDC), figures(p.ControllerWatts), IfItSwitches)
 }
+
+// IfItSwitches is what the figures of a held winding are to a person whose controller in series does not
+// burn what it takes up. One with a coil of its own (a buck converter) gives the battery more amps than the
+// winding carries, by the balance of watts: the winding, and what turns it, have less to bear than is said.
+// One that only opens and closes lets the winding carry, while it is closed, what flows without it: of the
+// mean amps the heat is between the two. How these kinds work is common practice, no source.
+const IfItSwitches = "one with a coil of its own (a buck, most MPPT) asks less of winding and drive; one that only opens and closes (most PWM) lets the winding carry while closed what flows unheld"
 
 // pastHolding is the most net amps in any condition that flow without any field, past what the regulator
 // is set to; 0 where it holds everywhere.

@@ -2,6 +2,7 @@ package card
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -235,4 +236,16 @@ func TestMostVoltsAreSaidWhereTheyAreMore(t *testing.T) {
 		got := w.highest(&trial)
 		assert.Equal(t, c.said, got != "", "%v over %v: %q", c.most, c.top, got)
 	}
+}
+
+// What a controller in series is taken for stands below its watts, in the report and nowhere without it.
+func TestTheReportSaysWhatTheControllerIsTakenFor(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/jobs/wind-held.toml")
+	require.NoError(t, err)
+	w := workOut(string(text))
+	said := "taken as one that drops volts and burns them; " + winding.IfItSwitches
+	assert.Contains(t, flat(Report(w.b, &w.o, Options{})), said)
+	w = workOut(strings.Replace(string(text), "[battery]", "[battery]\nheld_by = \"shunt\"", 1))
+	require.Equal(t, job.HeldByShunt, w.b.Job().Battery.HeldBy)
+	assert.NotContains(t, flat(Report(w.b, &w.o, Options{})), said)
 }

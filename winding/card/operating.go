@@ -2,10 +2,10 @@ package card
 
 import (
 	"slices"
-
 	"strings"
 
 	"slotwright/winding"
+	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
 )
@@ -95,6 +95,9 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 		w.flow(f, list)
 	}
 	w.windingRow(t, list)
+	if w.job.Battery.HeldBy != job.HeldByShunt && slices.ContainsFunc(list, func(o *winding.Operating) bool { return o.ControllerWatts > 0 }) {
+		w.say(2, "Controller: taken as one that drops volts and burns them; "+winding.IfItSwitches+".")
+	}
 	for _, c := range w.o.Machine.Conditions {
 		if same := c.SameAs(); same != "" {
 			w.say(2, same)

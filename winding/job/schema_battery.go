@@ -58,7 +58,7 @@ var batteryFields = []Input{
 		Help: "Net amps that a regulator or controller lets into the battery at the most.", How: "Its setting or label; try values to find what to set it to.",
 		at: func(j *Job, _ int) any { return &j.Battery.MostAmps }},
 	{Table: "battery", Name: "held_by", Label: "… held by", Kind: Word, Words: []string{HeldBySeries, HeldByShunt}, Default: word(HeldBySeries, Practice), when: heldWithMagnets,
-		Help: "series: a controller lets less through, winding and all. shunt: the winding carries all, what is over is burned in a dump load.", How: "The controller's sheet. A wound rotor has its field lowered.",
+		Help: "series: a controller lets less through, winding and all, and is taken as one that drops volts and burns them. shunt: the winding carries all, what is over is burned in a dump load.", How: "The controller's sheet. A buck (most MPPT) asks less of winding and drive than is said; one that only opens and closes (most PWM) lets the winding carry all while closed: see it with Most current empty.",
 		at: func(j *Job, _ int) any { return &j.Battery.HeldBy }},
 	{Table: "battery", Name: "inner", Label: "Inner resistance", Dim: quantity.Ohms, Min: 0, Max: 10, Ghost: "by Ah, kind", when: loadIs(LoadBattery),
 		Help: "Resistance inside the battery.", How: "(Volts before − volts under load) ÷ amps.",
