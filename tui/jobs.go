@@ -180,13 +180,13 @@ func (m *Model) askFolder(now string) {
 	m.prompt.files = func(string) bool { return false } // folders only
 }
 
-// change goes on with another job: how the person likes to see things stays, what this
-// session kept of the one before is done with.
+// change goes on with another job: how the person likes to see things stays, but for the units, which
+// are the job's; what this session kept of the one before is done with.
 func (m *Model) change(to *session.Session) {
-	to.Theme, to.Units, to.Wires = m.s.Theme, m.s.Units, m.s.Wires
+	to.Theme, to.Units, to.Wires = m.s.Theme, m.store.Units(to.Path, to.Document()), m.s.Wires
 	m.keeper.End()
 	parting := m.parting
-	m.copyOf = ""
+	m.copyOf, m.chose = "", false
 	m.begin(to)
 	m.parting = parting
 	m.fit()

@@ -97,14 +97,19 @@ func (m *Model) follow(fields []string) {
 
 func (m *Model) flipLengths() {
 	m.s.Units.Inch = !m.s.Units.Inch
-	m.store.SetUnits(m.s.Units)
-	m.s.Say("lengths in " + kit.Either(m.s.Units.Inch, "inches", "millimetres"))
+	m.choose("lengths in " + kit.Either(m.s.Units.Inch, "inches", "millimetres"))
 }
 
 func (m *Model) flipDegrees() {
 	m.s.Units.Fahrenheit = !m.s.Units.Fahrenheit
-	m.store.SetUnits(m.s.Units)
-	m.s.Say("temperatures in " + kit.Either(m.s.Units.Fahrenheit, "°F", "°C"))
+	m.choose("temperatures in " + kit.Either(m.s.Units.Fahrenheit, "°F", "°C"))
+}
+
+// choose remembers the units that were chosen, for this job.
+func (m *Model) choose(says string) {
+	m.chose = true
+	m.store.SetUnits(m.s.Path, m.s.Units)
+	m.s.Say(says)
 }
 
 func (m *Model) nextWires() {

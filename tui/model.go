@@ -45,6 +45,8 @@ type Model struct {
 	notices []notice
 	// copyOf is the file that the job is a copy of, while it is in none itself.
 	copyOf string
+	// chose is set once units were chosen while this job is open.
+	chose bool
 	// tidier collects garbage between keys, where somebody waits for their frames.
 	tidier *session.Tidier
 }

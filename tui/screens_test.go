@@ -223,10 +223,10 @@ func TestHelpPage(t *testing.T) {
 func TestUnitsOfTheFigures(t *testing.T) {
 	m := opened(session.NewExample(), 200, 60, "Trials", "i")
 	assert.Contains(t, m.View(), "lengths in inches")
-	assert.Contains(t, m.View(), "room 0.")
+	assert.Contains(t, m.View(), "wire to buy, lb")
 	m.press("i")
 	assert.Contains(t, m.View(), "lengths in millimetres")
-	assert.NotContains(t, m.View(), "room 0.")
+	assert.NotContains(t, m.View(), "wire to buy, lb")
 	m.press("d")
 	assert.Contains(t, m.View(), "°F")
 	m.press("d")

@@ -222,6 +222,9 @@ func (m *Model) isSaved() {
 		m.notify(true, "unsaved work cannot be kept from now on: "+err.Error())
 	}
 	_ = m.store.SetLast(m.s.Path)
+	if m.chose { // maybe before it had this file
+		m.store.SetUnits(m.s.Path, m.s.Units)
+	}
 }
 
 // KeepUnsaved is for whoever runs the program, when it ends without being asked to. It

@@ -47,7 +47,7 @@ func inUnits(c *cobra.Command, inch, fahrenheit *bool) {
 
 // units are those asked for; what was not said goes by how most of the job was typed.
 func (p *paper) units(d *job.Document) quantity.Choice {
-	u := d.Units()
+	u := d.Units(quantity.Choice{})
 	if p.flagged("inch") {
 		u.Inch = p.inch
 	}

@@ -51,7 +51,7 @@ on the answer's way out, and with 2 when the command was typed wrongly.`,
 		},
 	}
 	root.PersistentFlags().BoolVar(&look.ascii, "ascii", false, "nothing beyond plain ASCII characters")
-	root.Flags().BoolVar(&look.inch, "inch", false, "inches, feet and pounds (not given: as chosen last on the screen, else as most of the job is typed)")
+	root.Flags().BoolVar(&look.inch, "inch", false, "inches, feet and pounds (not given: as chosen on the screen for that job, else as most of it is typed)")
 	root.Flags().BoolVar(&look.fahrenheit, "fahrenheit", false, "temperatures in °F (not given: as --inch)")
 	look.flagged = root.Flags().Changed
 	root.Flags().BoolVar(&look.example, "example", false, "open the built-in example")

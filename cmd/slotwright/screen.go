@@ -16,7 +16,6 @@ import (
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/winding/job"
-	"slotwright/winding/quantity"
 	"slotwright/winding/text"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -49,20 +48,15 @@ func (a appearance) colours(able termenv.Profile, background, terminal string) (
 	return t, nil
 }
 
-// units are those asked for, else those that were chosen last, else those that most of the job is
-// typed in.
-func (a appearance) units(store recovery.Store, d job.Document) quantity.Choice {
-	u, chosen := store.Units()
-	if !chosen {
-		u = d.Units()
-	}
+// units are laid down for every job that is opened, where they were asked for.
+func (a appearance) units(store recovery.Store) recovery.Store {
 	if a.flagged != nil && a.flagged("inch") {
-		u.Inch = a.inch
+		store.Inch = &a.inch
 	}
 	if a.flagged != nil && a.flagged("fahrenheit") {
-		u.Fahrenheit = a.fahrenheit
+		store.Fahrenheit = &a.fahrenheit
 	}
-	return u
+	return store
 }
 
 // openScreen runs the workbench until it is left.
@@ -74,14 +68,14 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	if !isTerminal(s.out) || os.Getenv("TERM") == "dumb" {
 		return errors.New("the screen needs a terminal; for text use a verb: slotwright report JOB, slotwright card JOB")
 	}
-	store := recovery.Default()
+	store := look.units(recovery.Default())
 	begin, err := openSession(argument(args), store, look.example)
 	if err != nil {
 		return err
 	}
 	model := &opening{begin: func() *tui.Model {
 		open := begin()
-		open.Theme, open.Units = theme, look.units(store, open.Document())
+		open.Theme, open.Units = theme, store.Units(open.Path, open.Document())
 		open.ChooseForemost()
 		m := tui.New(open, store)
 		m.Tidily()

@@ -119,7 +119,7 @@ func (v *View) moving(s *session.Session) []kit.Binding {
 				v.by(s, 1)
 			}
 		}),
-		kit.Bind(group, "space", kit.Either(adds, "", kit.Either(choice, "choices", "edit")), "Edit the value that is there, or list the choices. Letters and figures typed begin a new value; figures typed on a list of which nothing is said begin one in the field below.", func() {
+		kit.Bind(group, "space", kit.Either(adds, "", kit.Either(choice, "choices", "edit")), "Edit the value that is there, or list the choices. Letters and figures typed begin a new value, with a unit of its own where it has one (lengths in mm, cm, in, mil or thou); figures typed on a list of which nothing is said begin one in the field below.", func() {
 			if !v.add(s) {
 				v.form = v.form.Edit()
 				s.Settle()

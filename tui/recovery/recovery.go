@@ -8,7 +8,8 @@
 //	unsaved-JOB-SESSION   the unsaved work of a session
 //	last                  the path of the job that was open last
 //	recent                the paths of those before it, a line each
-//	units                 the units that were chosen last, inches and °F by their words
+//	units                 the units that were chosen last, inches and °F by their words, then a line for each
+//	                      of the jobs in which they were chosen last: the words, a tab, its path
 //
 // The first two begin with a line that says whose they are, see Copy.
 package recovery
@@ -31,6 +32,8 @@ import (
 // Store is a folder of such files. The zero Store remembers nothing, and is content.
 type Store struct {
 	Dir string
+	// Inch and Fahrenheit are the units laid down for every job at the start, nil where they are not.
+	Inch, Fahrenheit *bool
 	// missing says why there is no folder where there should be one.
 	missing string
 }
@@ -55,8 +58,67 @@ func (s Store) SetLast(path string) error {
 	return s.write("last", abs+"\n")
 }
 
-// SetUnits remembers the units that a person chose. That it could not be is no loss.
-func (s Store) SetUnits(u quantity.Choice) {
+// unitsFile is the file of the units, mostUnits how many jobs it has a line for.
+const (
+	unitsFile = "units"
+	mostUnits = 50
+)
+
+// SetUnits remembers the units that a person chose while a job was open, "" for one that has no
+// file. That it could not be is no loss.
+func (s Store) SetUnits(path string, u quantity.Choice) {
+	lines := []string{unitWords(u)}
+	at := whole(path)
+	if at != "" && !strings.ContainsAny(at, "\n\t") {
+		lines = append(lines, unitWords(u)+"\t"+at)
+	}
+	for i, line := range s.unitLines() {
+		if _, of, _ := strings.Cut(line, "\t"); i > 0 && of != at && len(lines) <= mostUnits {
+			lines = append(lines, line)
+		}
+	}
+	_ = s.write(unitsFile, strings.Join(lines, "\n")+"\n")
+}
+
+// Units are those in which a job is shown: laid down for every job, else chosen while it was open, else
+// those that most of it is typed in; where nothing in it has a unit, those that were chosen last.
+func (s Store) Units(path string, d job.Document) quantity.Choice {
+	u := s.unitsOf(path, d)
+	if s.Inch != nil {
+		u.Inch = *s.Inch
+	}
+	if s.Fahrenheit != nil {
+		u.Fahrenheit = *s.Fahrenheit
+	}
+	return u
+}
+
+func (s Store) unitsOf(path string, d job.Document) quantity.Choice {
+	lines, at := s.unitLines(), whole(path)
+	for i, line := range lines {
+		if words, of, _ := strings.Cut(line, "\t"); i > 0 && of == at {
+			return unitsSaid(words)
+		}
+	}
+	if len(lines) == 0 {
+		return d.Units(quantity.Choice{})
+	}
+	return d.Units(unitsSaid(lines[0]))
+}
+
+// unitLines are the lines of the file of units; none where nobody ever chose.
+func (s Store) unitLines() []string {
+	if s.Dir == "" {
+		return nil
+	}
+	data, err := job.ReadRegular(filepath.Join(s.Dir, unitsFile), 1<<19)
+	if err != nil {
+		return nil
+	}
+	return strings.FieldsFunc(string(data), func(r rune) bool { return r == '\n' })
+}
+
+func unitWords(u quantity.Choice) string {
 	words := "mm"
 	if u.Inch {
 		words = "inch"
@@ -64,17 +126,12 @@ func (s Store) SetUnits(u quantity.Choice) {
 	if u.Fahrenheit {
 		words += " fahrenheit"
 	}
-	_ = s.write("units", words+"\n")
+	return words
 }
 
-// Units are those that were chosen last; chosen is false where nobody ever did.
-func (s Store) Units() (u quantity.Choice, chosen bool) {
-	if s.Dir == "" {
-		return u, false
-	}
-	data, err := job.ReadRegular(filepath.Join(s.Dir, "units"), 1<<10)
-	words := strings.Fields(string(data))
-	return quantity.Choice{Inch: slices.Contains(words, "inch"), Fahrenheit: slices.Contains(words, "fahrenheit")}, err == nil && len(words) > 0
+func unitsSaid(line string) quantity.Choice {
+	words := strings.Fields(line)
+	return quantity.Choice{Inch: slices.Contains(words, "inch"), Fahrenheit: slices.Contains(words, "fahrenheit")}
 }
 
 // maxRecent is how many jobs are remembered.

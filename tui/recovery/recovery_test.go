@@ -1,6 +1,7 @@
 package recovery
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -247,18 +248,33 @@ func FuzzDecode(f *testing.F) {
 	})
 }
 
-// The units that were chosen are there at the next start; a store without a folder knows none.
+// The units that were chosen while a job was open are its own at the next start; another job goes by
+// what it is typed in, and one in which nothing is by what was chosen last. A store without a folder knows none.
 func TestUnitsAreRemembered(t *testing.T) {
 	s := Store{Dir: t.TempDir()}
-	_, chosen := s.Units()
-	assert.False(t, chosen)
-	for _, want := range []quantity.Choice{{Inch: true}, {Fahrenheit: true}, {Inch: true, Fahrenheit: true}, {}} {
-		s.SetUnits(want)
-		got, chosen := s.Units()
-		assert.True(t, chosen)
-		assert.Equal(t, want, got)
+	none, metric, inch := job.Parse(""), job.Parse("[machine]\nbore_mm = 90\nambient_c = 20\n"), job.Parse("[machine]\nbore_in = 4\nambient_f = 70\n")
+	both := quantity.Choice{Inch: true, Fahrenheit: true}
+	a, b := filepath.Join(s.Dir, "a.toml"), filepath.Join(s.Dir, "b.toml")
+	assert.Equal(t, quantity.Choice{}, s.Units(a, none))
+	assert.Equal(t, both, s.Units(a, inch))
+	for _, want := range []quantity.Choice{{Inch: true}, {Fahrenheit: true}, both, {}} {
+		s.SetUnits(a, want)
+		assert.Equal(t, want, s.Units(a, metric))
+		assert.Equal(t, want, s.Units(a, inch))
+		assert.Equal(t, quantity.Choice{}, s.Units(b, metric), "another job")
+		assert.Equal(t, both, s.Units(b, inch), "another job")
+		assert.Equal(t, want, s.Units(b, none), "nothing says")
 	}
-	Store{}.SetUnits(quantity.Choice{Inch: true})
-	_, chosen = Store{}.Units()
-	assert.False(t, chosen)
+	s.SetUnits(b, both)
+	assert.Equal(t, quantity.Choice{}, s.Units(a, inch))
+	assert.Equal(t, both, s.Units(b, metric))
+	s.SetUnits("", quantity.Choice{Fahrenheit: true})
+	assert.Equal(t, quantity.Choice{}, s.Units("", metric), "the example, or what has no file yet")
+	assert.Equal(t, both, s.Units(b, metric))
+	for i := range 3 * mostUnits {
+		s.SetUnits(filepath.Join(s.Dir, fmt.Sprint(i)), both)
+	}
+	assert.Len(t, s.unitLines(), 1+mostUnits)
+	Store{}.SetUnits(a, quantity.Choice{Inch: true})
+	assert.Equal(t, quantity.Choice{}, Store{}.Units(a, none))
 }

@@ -41,7 +41,7 @@ func (v *View) slotLine(s *session.Session, w int) string {
 		gross = session.Dash
 	}
 	area, fill := input(rowArea, gross), input(rowFill, quantity.Screen.Number(s.FillLimit(), 2))
-	line := area + "  " + t.Paint(kit.Dim, "room ") + t.Text(s.Text(m.NetMM2, areaDim(), 3)) + " " + fill
+	line := area + "  " + t.Paint(kit.Dim, "room ") + t.Text(roomText(s, m.NetMM2)) + " " + fill
 	if kit.Width(line)+roomForT > w {
 		line = area + " " + fill
 	}
@@ -60,6 +60,21 @@ func (v *View) slotLine(s *session.Session, w int) string {
 		}
 	}
 	return t.Fit(line, w)
+}
+
+// roomText is the room for wire, in the unit that the size beside it was typed in: one line speaks one unit.
+func roomText(s *session.Session, room quantity.Figure) string {
+	u := s.Units.For(areaDim())
+	switch _, typed, _ := s.Document().Typed(areaPath(s)); typed.Suffix {
+	case "mm", "mm2", "cm":
+		u = quantity.SquareMM[0]
+	case "in", "in2", "mil":
+		u = quantity.SquareMM[1]
+	}
+	if !room.Known() {
+		return session.Dash
+	}
+	return quantity.Screen.Value(u.From(room.Value), u, 3) + " " + u.Name
 }
 
 // roomForT is what the key that keeps the slot full takes at least: what it does is one line with

@@ -43,7 +43,7 @@ func (r *reader) loneLengths() {
 	for _, path := range r.order {
 		switch e := r.d.entries[path]; {
 		case !measuredAlike[path]:
-		case e.unit.Suffix == quantity.Millimetres[1].Suffix:
+		case e.unit.Suffix == quantity.Millimetres[1].Suffix || e.unit.Suffix == "mil":
 			inches++
 		default:
 			alone = append(alone, path)

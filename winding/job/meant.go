@@ -21,7 +21,7 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 		return f.How
 	}
 	for _, other := range f.Dim {
-		if v := other.Base(value); other.Suffix != u.Suffix && v >= f.Min && v <= f.Max && other.Name != "cm" {
+		if v := other.Base(value); other.Suffix != u.Suffix && v >= f.Min && v <= f.Max && f.speaksOf(other) {
 			return fmt.Sprintf("%s %s? Write the unit behind it", strconv.FormatFloat(value, 'g', 6, 64), other.Name)
 		}
 	}
@@ -29,6 +29,13 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 		return "check the figure"
 	}
 	return "check the figure and its unit"
+}
+
+// speaksOf reports whether a unit is one in which people give such a field without saying so: nobody
+// does in cm, and thousandths of an inch are of gaps and paper, which no field lets be thicker than an
+// inch.
+func (f *Input) speaksOf(u quantity.Unit) bool {
+	return u.Suffix != "cm" && (u.Suffix != "mil" || f.Max <= 1000*u.Base(1))
 }
 
 // example says how a number of the field is written.

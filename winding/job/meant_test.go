@@ -17,6 +17,7 @@ func TestWhatAPersonWritesIsTaken(t *testing.T) {
 		want        float64 // in the base unit
 	}{
 		{"slot.top", `7/16"`, 11.1125}, {"slot.top", "1 1/4 in", 31.75}, {"machine.bore", "2.5 cm", 25},
+		{"machine.air_gap", "25 mil", 0.635}, {"machine.air_gap", "25thou", 0.635}, {"slot.liner", "~10 mils", 0.254}, {"machine.bore", "4500 thou", 114.3},
 		{"coil[0].voltage", "2190mV", 2.19}, {"drive.power", "0.43 hp", 320.651},
 		{"coil[0].span", "1 to 2", 1}, {"machine.span", "1 to 4", 3}, {"machine.span", "2-5", 3},
 		{"coil[0].speed", "70 Hz", 700}, {"wound[0].speed", "~50 hz", 500},
@@ -61,6 +62,7 @@ func TestWhatWasMeantIsOffered(t *testing.T) {
 	d := Parse("[machine]\nslots = 36\n[[coil]]\nturns = 10\n[[trial]]\nname = \"A\"\n")
 	for _, c := range []struct{ path, typed, fix string }{
 		{"machine.stack", "1.25", "1.25 in? Write the unit behind it"},
+		{"machine.air_gap", "25", "25 mil? Write the unit behind it"},
 		{"machine.bore", "3000", "check the figure and its unit"}, // as inches it is further out yet
 		{"trial[0].turns", "0.9", "write 1"}, {"trial[0].turns", "12.5", "write 12 or 13"},
 		{"coil[0].speed", "70 Hz", "give the poles first: rpm = Hz × 120 / poles"},

@@ -81,8 +81,9 @@ func (f *Input) sidesOf(typed string) (s sides, ok bool) {
 	if s.width.spread == "" && s.depth.spread != "" {
 		s.width.plusMinus, s.width.spread = s.depth.plusMinus, s.depth.spread
 	}
-	if s.said && s.unit.Suffix == "cm" { // no key of an area ends with it
-		s.width, s.depth, s.unit = s.width.times(10), s.depth.times(10), quantity.Millimetres[0]
+	if _, keyed := quantity.SquareMM.Suffixed(s.unit.Suffix + "2"); s.said && !keyed { // no key of an area ends with cm or mil
+		times := s.unit.Base(1)
+		s.width, s.depth, s.unit = s.width.times(times), s.depth.times(times), quantity.Millimetres[0]
 	}
 	return s, ok
 }

@@ -8,7 +8,8 @@ import (
 const templateHead = `# A Slotwright job: one machine, one file. Change what you like with any editor,
 # or open it with: slotwright THIS-FILE
 #
-# Every key has its unit at its end; where there are two (bore_mm, bore_in) use one.
+# Every key has its unit at its end; where there are several (bore_mm, bore_in, bore_cm,
+# bore_mil: thousandths of an inch) use one.
 # Take the # off a line and write the value to say something; leave it to say nothing.
 # 80.5          measured
 # "~38"         guessed

@@ -70,6 +70,7 @@ func TestAnAreaAsWidthTimesDepth(t *testing.T) {
 		{"~8,5*9 mm", "~8,5 x 9", "mm²", inch, 76.5},
 		{"0.33 x 0.9", "0.33 x 0.9", "in²", inch, 0.297 * 645.16},
 		{"0.8 x 0.9 cm", "8 x 9", "mm²", inch, 72},
+		{"300 x 500 thou", "7.62 x 12.7", "mm²", quantity.Choice{}, 96.774},
 	} {
 		d := Parse("").Set("slot.area", c.typed, c.choice)
 		require.Empty(t, d.Problems(), c.typed)

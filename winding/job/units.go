@@ -2,25 +2,41 @@ package job
 
 import "slotwright/winding/quantity"
 
-// Units are those that most of the job's lengths and temperatures are typed in; where as many are
-// typed in either, or none, millimetres and °C.
-func (d Document) Units() quantity.Choice {
-	inches, degrees := 0, 0
+// Units are those that most of the job's lengths and temperatures are typed in: where as many are
+// typed in either millimetres and °C, where none are those of unsaid.
+func (d Document) Units(unsaid quantity.Choice) quantity.Choice {
+	var inches, degrees tally
 	for path, e := range d.entries {
 		in, ok := InputAt(path)
 		if !ok || in.Kind != Number || len(in.Dim) < 2 {
 			continue
 		}
-		second := -1
-		if e.unit.Suffix == in.Dim[1].Suffix {
-			second = 1
-		}
+		second := e.unit.Suffix == in.Dim[1].Suffix || e.unit.Suffix == "mil" // a thousandth of an inch
 		switch in.Dim[0].Suffix {
 		case "mm", "mm2":
-			inches += second
+			inches.count(second)
 		case "c":
-			degrees += second
+			degrees.count(second)
 		}
 	}
-	return quantity.Choice{Inch: inches > 0, Fahrenheit: degrees > 0}
+	return quantity.Choice{Inch: inches.second(unsaid.Inch), Fahrenheit: degrees.second(unsaid.Fahrenheit)}
+}
+
+// tally is how many values are typed in the first unit of their dimension and how many in the second.
+type tally [2]int
+
+func (t *tally) count(second bool) {
+	if second {
+		t[1]++
+	} else {
+		t[0]++
+	}
+}
+
+// second reports whether most are in the second unit; where none were typed, what is said.
+func (t tally) second(unsaid bool) bool {
+	if t == (tally{}) {
+		return unsaid
+	}
+	return t[1] > t[0]
 }

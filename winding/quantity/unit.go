@@ -36,12 +36,13 @@ type Dimension []Unit
 
 func plain(suffix, name string, also ...string) Unit { return Unit{suffix, name, also, 1, 0} }
 
-// The dimensions of a job. Exact factors: inch 25.4 mm, foot 0.3048 m, pound
+// The dimensions of a job. Exact factors: inch 25.4 mm, mil
+// (thou) a thousandth of it, foot 0.3048 m, pound
 // 0.45359237 kg, mile 1609.344 m (international yard and pound agreement, 1959); horsepower
 // 550 ft·lbf/s, standard gravity 9.80665 m/s² (NIST SP 811, B.8).
 var (
 	None        = Dimension{plain("", "")}
-	Millimetres = Dimension{plain("mm", "mm"), {"in", "in", []string{"inch", "inches", `"`, "″"}, 25.4, 0}, {"cm", "cm", nil, 10, 0}}
+	Millimetres = Dimension{plain("mm", "mm"), {"in", "in", []string{"inch", "inches", `"`, "″"}, 25.4, 0}, {"cm", "cm", nil, 10, 0}, {"mil", "mil", []string{"mils", "thou"}, 0.0254, 0}}
 	SquareMM    = Dimension{plain("mm2", "mm²"), {"in2", "in²", []string{"sqin"}, 645.16, 0}}
 	Metres      = Dimension{plain("m", "m"), {"ft", "ft", []string{"feet"}, 0.3048, 0}}
 	Celsius     = Dimension{plain("c", "°C", "degc"), {"f", "°F", []string{"degf"}, 1 / 1.8, -32 / 1.8}}

@@ -51,7 +51,7 @@ func TestTypedUnits(t *testing.T) {
 	u, ok := Celsius.Typed("°F")
 	assert.True(t, ok)
 	assert.Equal(t, "f", u.Suffix)
-	assert.Equal(t, "mm or in or cm", Millimetres.Names())
+	assert.Equal(t, "mm or in or cm or mil", Millimetres.Names())
 }
 
 func TestEveryDimensionStartsWithItsBase(t *testing.T) {
@@ -74,7 +74,8 @@ func TestUnitsOfTheBench(t *testing.T) {
 		dim        Dimension
 		unit       string
 		value, inv float64
-	}{{Millimetres, "cm", 2.5, 25}, {Volts, "mV", 2190, 2.19}, {Watts, "hp", 1, 745.6999}, {Millimetres, "″", 1, 25.4}} {
+	}{{Millimetres, "cm", 2.5, 25}, {Volts, "mV", 2190, 2.19}, {Watts, "hp", 1, 745.6999}, {Millimetres, "″", 1, 25.4},
+		{Millimetres, "mil", 25, 0.635}, {Millimetres, "Thou", 25, 0.635}, {Millimetres, "mils", 1000, 25.4}} {
 		u, ok := c.dim.Typed(c.unit)
 		assert.True(t, ok, c.unit)
 		assert.InEpsilon(t, c.inv, u.Base(c.value), 1e-7, c.unit)
