@@ -20,7 +20,7 @@ func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 		inches = inches.Set(field, fmt.Sprintf("%.5f in", map[string]float64{"machine.bore": 89, "machine.stack": 33, "machine.mean_turn": 185, "machine.air_gap": 0.4, "machine.end_run": 9, "slot.mouth": 2.6, "slot.mouth_height": 1.5}[field]/25.4), quantity.Choice{})
 	}
 	require.Empty(t, inches.Problems())
-	require.True(t, inches.Units().Inch)
+	require.True(t, inches.Units(quantity.Choice{}).Inch)
 	plan := Evaluate(inches.Job()).Trials[0]
 	at20, at68 := plan.LeadOhms20.Value, plan.LeadOhms20.Value*(234.5+68)/(234.5+20)
 	for _, c := range []struct {

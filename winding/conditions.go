@@ -86,7 +86,7 @@ type driveSide struct {
 func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	s := driveSide{kind: d.Kind, ratio: at.ratio, through: transmissionOf(d)}
 	if s.ratio.Known() {
-		s.through.Ratio, s.through.Slip = s.ratio.Value, 0
+		s.through.Ratio, s.through.Stages, s.through.Slip = s.ratio.Value, 0, 0
 	}
 	s.conditions = nominalConditions(d, at)
 	s.alike()

@@ -42,6 +42,7 @@ const tooFree = 1.25
 // a power beside the points that are used in its place.
 func (a aboutDrive) callOut(d *doubts) {
 	a.wanted(d)
+	a.twice(d)
 	g := a.given
 	points := 0
 	for _, p := range g.Points {

@@ -2,6 +2,8 @@ package winding
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -11,19 +13,17 @@ import (
 // transmissionOf is the job's, with what was not given filled in.
 func transmissionOf(d *job.DriveSpec) drive.Transmission {
 	t := drive.Transmission{
+		Kind: kinds[d.Transmission], Ratio: d.Ratio.Value, Stages: d.RatioAs.Stages,
 		DriverMM: d.DriverMM.Value, DrivenMM: d.DrivenMM.Value, DriverTeeth: d.DriverTeeth.Value, DrivenTeeth: d.DrivenTeeth.Value,
-		Ratio: d.Ratio.Value, Efficiency: d.Efficiency.Or(1),
 	}
-	switch d.Transmission {
-	case "belt":
-		t.Kind, t.Slip, t.Efficiency = drive.Belt, d.Slip.Or(defaultSlip), d.Efficiency.Or(defaultBeltEfficiency)
-	case "chain":
-		t.Kind, t.Efficiency = drive.Chain, d.Efficiency.Or(defaultChainEfficiency)
-	case "gear":
-		t.Kind, t.Efficiency = drive.Gear, d.Efficiency.Or(defaultChainEfficiency)
+	if t.Kind == drive.Belt {
+		t.Slip = d.Slip.Or(defaultSlip)
 	}
+	t.Efficiency = d.Efficiency.Or(math.Pow(passesOf[t.Kind], float64(max(t.Stages, 1))))
 	return t
 }
+
+var kinds = map[string]drive.Kind{drive.Belt.String(): drive.Belt, drive.Chain.String(): drive.Chain, drive.Gear.String(): drive.Gear}
 
 // Transmission losses; V-belts 0.92 to 0.95 (US DOE tip sheet and field literature),
 // chains and gears common practice, no source.
@@ -32,6 +32,9 @@ const (
 	defaultChainEfficiency = 0.97
 )
 
+// passesOf is the part of the power that gets through one stage of a kind.
+var passesOf = map[drive.Kind]float64{drive.Direct: 1, drive.Belt: defaultBeltEfficiency, drive.Chain: defaultChainEfficiency, drive.Gear: defaultChainEfficiency}
+
 // defaultSlip is a belt's, where it was not measured.
 var defaultSlip = job.DefaultOf("drive.slip")
 
@@ -39,29 +42,70 @@ var defaultSlip = job.DefaultOf("drive.slip")
 // readings, else as given, else from pulleys or teeth.
 func driveRatio(d *job.DriveSpec) quantity.Figure {
 	t := transmissionOf(d)
-	if d.TachDriveRPM.Given() && d.TachAltRPM.Given() {
-		ratio, slip, err := drive.RealRatio(d.TachDriveRPM.Value, d.TachAltRPM.Value, nominal(t))
-		if err == nil {
-			why := "two tachometer readings"
-			if nominal(t) > 0 {
-				why += fmt.Sprintf(", which mean %.1f %% of slip", 100*slip)
-			}
-			return quantity.Of(ratio).Because(why)
+	if said := tachSays(d); said.turns > 0 {
+		why := "two tachometer readings"
+		if whole := nominal(t); whole > 0 {
+			why += fmt.Sprintf(", which mean %.1f %% of slip", 100*(1-said.turns/whole))
 		}
+		return quantity.Of(said.turns).Because(why)
 	}
 	turns, err := t.Turns()
-	if err != nil {
+	switch {
+	case err != nil:
 		return quantity.Missing("needs the ratio, both pulleys or the teeth of both wheels")
+	case d.Ratio.Given():
+		given := d.Ratio.Figure("")
+		if turns != given.Value { // less what slips
+			given = given.Times(turns / given.Value)
+		}
+		return given.Because(stagesOf(t) + losses(t))
 	}
-	if d.Ratio.Given() {
-		return d.Ratio.Figure("").Because("as given")
+	return quantity.Of(turns, d.DriverMM.Origin, d.DrivenMM.Origin).Because(wheelsOf[t.Kind] + losses(t))
+}
+
+// wheelsOf is what turns the alternator, where no ratio was given.
+var wheelsOf = map[drive.Kind]string{drive.Direct: "direct", drive.Belt: "the pulleys", drive.Chain: "the teeth", drive.Gear: "the teeth"}
+
+// stagesOf says how a ratio was given.
+func stagesOf(t drive.Transmission) string {
+	switch t.Stages {
+	case 0:
+		return "as given"
+	case 1:
+		return "one stage"
 	}
-	return quantity.Of(turns, d.DriverMM.Origin, d.DrivenMM.Origin).Because(map[drive.Kind]string{drive.Direct: "direct", drive.Belt: "the pulleys, less slip", drive.Chain: "the teeth", drive.Gear: "the teeth"}[t.Kind])
+	return fmt.Sprintf("%d stages", t.Stages)
+}
+
+// losses says what was taken for belt, chain or gears: slip, where it is not in the ratio already,
+// and the part of the power that stays there.
+func losses(t drive.Transmission) string {
+	var parts []string
+	if s := t.SlipOfAll(); s > 0 {
+		parts = append(parts, "slip "+percent(s))
+	}
+	if t.Efficiency < 1 {
+		parts = append(parts, "loss "+percent(1-t.Efficiency))
+	}
+	switch {
+	case len(parts) == 0:
+		return ""
+	case t.Kind == drive.Direct:
+		return ", " + strings.Join(parts, ", ")
+	}
+	return ", " + t.Kind.String() + ": " + strings.Join(parts, ", ")
+}
+
+// percent is a part, to the two figures that such a thing is known to.
+func percent(part float64) string {
+	return quantity.File.Number(100*part, quantity.AtMost(2)) + " %"
 }
 
 // nominal is the ratio without slip, 0 when it is not known.
 func nominal(t drive.Transmission) float64 {
-	t.Slip, t.Ratio = 0, 0
+	if t.Slip = 0; t.Stages == 0 { // a ratio as it really is has it in it
+		t.Ratio = 0
+	}
 	if t.Kind == drive.Direct {
 		return 0
 	}

@@ -31,6 +31,10 @@ const fastFor = 10.0
 
 // callOut asks, at the field that was filled in.
 func (a turnedRound) callOut(d *doubts) {
+	if a.given.Ratio.Given() && a.given.RatioAs.Sides && RatioBy(a.given) == "drive.ratio" {
+		a.sides(d)
+		return
+	}
 	path, swapped := a.field()
 	r, top := a.speeds.ratio, a.speeds.top
 	if path == "" || a.begins == 0 || !r.Known() || !top.Known() || r.Value <= 0 || top.Value >= a.begins {
@@ -45,9 +49,49 @@ func (a turnedRound) callOut(d *doubts) {
 	if times <= 1 || !a.charges(times) {
 		return
 	}
-	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, r.Value*times, top.Value*times), Source: "n2 = i·n1; common practice, no source"},
+	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, r.Value*times, top.Value*times), Source: turnsSource},
 		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins)
 }
+
+// sides is about a ratio with both its sides, which some write the other way: where it makes the
+// alternator slower than what is too slow already it is asked, whatever charges. With / it may have been
+// meant as a fraction, so how it is read is said.
+func (a turnedRound) sides(d *doubts) {
+	r := a.speeds.ratio.Value
+	if !a.speeds.ratio.Known() {
+		return
+	}
+	other, swapped := r/sq(a.given.Ratio.Value), sidesSwapped // what slips stays
+	if stages := a.given.Stages(); len(stages) > 1 {
+		if set := a.wrong(stages); set != 0 {
+			other, swapped = r*faster(stages, set), saidSwapped(stages, set, swapped)
+		}
+	}
+	switch slashed := a.given.RatioAs.Slash; {
+	case r < 1 && (needsSpeed[a.given.Kind] || slashed):
+		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("turned round? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
+			"the ratio is read as %.3g turns of the alternator for one of the drive: it would turn slower than the drive", r)
+	case slashed:
+		d.add(Finding{Severity: Note, Path: "drive.ratio", Fix: "write it with : to be sure of it", Source: turnsSource},
+			"the ratio is read as %.3g turns of the alternator for one of the drive: a / stands between the sides as a : does, the drive's turns first", r)
+	}
+}
+
+// needsSpeed are the drives that are slower than any alternator should be.
+var needsSpeed = map[string]bool{job.DriveWind: true, job.DrivePedals: true, job.DriveWater: true}
+
+// topAt is the top speed with so many times the ratio, in words; "" where it is not known, or was given.
+func (a turnedRound) topAt(times float64) string {
+	if top := a.speeds.top; top.Known() && !a.target.TopRPM.Given() {
+		return fmt.Sprintf(", and %.0f rpm at the top", top.Value*times)
+	}
+	return ""
+}
+
+const (
+	turnsSource  = "n2 = i·n1; common practice, no source"
+	sidesSwapped = "With the sides swapped, of teeth the alternator's first,"
+)
 
 // charges reports whether a drive so many times as fast reaches the speed at which charging begins, and is
 // no faster than anybody meant.
@@ -105,8 +149,10 @@ func saidSwapped(stages []job.Stage, set uint, whole string) string {
 
 // swappedSides is a stage the other way round: 14:48 for 48:14.
 func swappedSides(stage job.Stage) string {
-	if in, out, both := strings.Cut(stage.Said, ":"); both {
-		return strings.TrimSpace(out) + ":" + strings.TrimSpace(in)
+	for _, sign := range []string{":", "/"} {
+		if in, out, both := strings.Cut(stage.Said, sign); both {
+			return strings.TrimSpace(out) + sign + strings.TrimSpace(in)
+		}
 	}
 	return fmt.Sprintf("%.3g", 1/stage.Turns)
 }
@@ -119,7 +165,7 @@ func (a turnedRound) field() (path, swapped string) {
 	case a.target.TopRPM.Given(), g.TachDriveRPM.Given() && g.TachAltRPM.Given():
 		return "", ""
 	case g.Ratio.Given():
-		return "drive.ratio", "With the sides swapped, of teeth the alternator's first,"
+		return "drive.ratio", sidesSwapped
 	case g.DriverTeeth.Given() && g.DrivenTeeth.Given():
 		return "drive.driver_teeth", "With the wheels swapped"
 	case g.DriverMM.Given() && g.DrivenMM.Given():

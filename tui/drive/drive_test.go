@@ -256,3 +256,25 @@ func TestTheInputsAreHeldWhileAnswersAreRead(t *testing.T) {
 	tuitest.Press(t, v, s, 120, 37, "ctrl+g")
 	assert.Equal(t, 2, strings.Count(marked(), "\x1b[7m"))
 }
+
+// A ratio of stages says what it comes to and what was taken for them; typed beside pulleys that say
+// otherwise it is doubted there; slip that weighs nowhere is not marked as measured. What was typed
+// is read whole at every width, before what it comes to.
+func TestARatioOfStagesSaysWhatWasTaken(t *testing.T) {
+	s, v := session.New(job.Parse("format = 1\n[drive]\nkind = \"water\"\nthrough = \"belt\"\nusual_rpm = 25\nratio = \"6 x 5.714\"\nslip = 0.02\ndriver_mm = 600\ndriven_mm = 100\n"), "", job.Mark{}), New()
+	tuitest.Draw(t, v, s, 100, 40)
+	require.True(t, v.GoTo(s, "drive.ratio"))
+	shown := tuitest.Words(tuitest.Draw(t, v, s, 160, 40))
+	assert.Contains(t, shown, "[6 x 5.714] ◆ = 34.3")
+	assert.Regexp(t, `Belt slip +0.02 ◆`, shown)
+	assert.Contains(t, shown, "Taken as 32.9: 2 stages, belt: slip 4 %, loss 9.8 %")
+	require.True(t, v.GoTo(s, "drive.driver"))
+	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 160, 40)), "pulleys of 600 mm driving 100 mm are 5.88 turns")
+	s.Type("drive.ratio", "34.3")
+	assert.NotRegexp(t, `Belt slip +0.02 +◆`, tuitest.Draw(t, v, s, 160, 40))
+	s.Type("drive.ratio", "14/48 x 12/48")
+	for _, wide := range []int{60, 80, 100, 120} {
+		require.True(t, v.GoTo(s, "drive.kind"))
+		assert.Contains(t, tuitest.Draw(t, v, s, wide, 30), "14/48 x 12/48", "%d", wide)
+	}
+}

@@ -19,6 +19,7 @@ type Row struct {
 	Help    string // what it is and how to measure it; the owner shows it with [Form.HelpLines]
 	Text    string // what the person typed, as typed
 	Ghost   string // shown dim while Text is empty: the value that then holds
+	Brief   string // the same in few words, where there is no room for all of it
 	Warning string // doubtful: said behind the value with a mark
 	// Grave is a warning of what cannot be, marked as such.
 	Grave   bool

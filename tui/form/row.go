@@ -153,7 +153,9 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	role, note := rowNote(t, r)
 	below := role == kit.Broken && kit.Width(note) > s.note
 	if role == kit.Warning && kit.Width(note) > s.note {
-		note = doubtful // never cut: the box of the row has it whole
+		if note = doubtful; s.note < len(doubtful) { // never cut: the box of the row has it whole
+			note = "" // its mark is enough
+		}
 	}
 	if few := t.Text(kit.Clean(r.Few)); few != "" && role != kit.Broken && role != kit.Warning && kit.Width(note) > s.note {
 		note = few
@@ -171,6 +173,9 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 		mark = kit.Broken
 	case role == kit.Warning:
 		mark = role
+	}
+	if strings.HasPrefix(r.Unit, "= ") && kit.Width(t.Text(r.Text))+2 > s.value+s.unit-kit.Width(t.Text(r.Unit))+s.spare {
+		r.Unit = "" // what was typed is read whole before what it comes to
 	}
 	value, unit := s.value, t.Fit(r.Unit, s.unit)
 	switch spare := s.long(t, r, is); {
@@ -207,13 +212,26 @@ func rowNote(t kit.Theme, r Row) (kit.Role, string) {
 	return r.NoteAs, t.Text(kit.Clean(r.Note))
 }
 
+// ghostIn is the dim words of a row in brackets, in few words where all of them would be cut.
+func ghostIn(t kit.Theme, r Row, room int) string {
+	whole := "(" + t.Text(kit.Clean(r.Ghost)) + ")"
+	if kit.Width(whole) > room && r.Brief != "" {
+		return "(" + t.Text(kit.Clean(r.Brief)) + ")"
+	}
+	return whole
+}
+
 // drawValue is the value in exactly w cells: as it stands, or with the focus in brackets
 // (a choice between arrows), or open with its cursor.
 func drawValue(t kit.Theme, r Row, cursor int, is state, w int) string {
 	text := t.Text(kit.Clean(r.Text))
 	ghost := ""
 	if r.Text == "" && r.Ghost != "" {
-		ghost = "(" + t.Text(kit.Clean(r.Ghost)) + ")"
+		room := w - 4
+		if is <= held {
+			room = w - 1
+		}
+		ghost = ghostIn(t, r, room)
 	}
 	switch {
 	case is == open:

@@ -245,6 +245,9 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	if given && text != "" && f.Kind != job.Text { // words about the job are not measured
 		r.Mark = markOf(text)
 	}
+	if f.Table == "drive" && given && winding.Idle(&j.Drive, path) != "" {
+		r.Mark = kit.Plain // it weighs in nothing, measured or not
+	}
 	if p, bad := s.Document().ProblemAt(path); bad {
 		r.Error = "read " + p.Read + ", expected " + p.Expected
 		if fix := session.Mend(p); fix != "" {
@@ -268,7 +271,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Unit = "AWG" // what a bare whole number is read as
 	}
 	if text == "" {
-		r.Ghost = standsFor(s, path, u, r.Ghost)
+		r.Ghost, r.Brief = standsFor(s, path, u, r.Ghost)
 	}
 	switch {
 	case f.Name == "span":
@@ -277,8 +280,12 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Unit = atRest(s, text)
 	case path == "drive.power" && j.Drive.UsualRPM.Given(): // so that whoever changes Usual sees what becomes of it
 		r.Note, r.NoteAs, r.Uncut = "at "+quantity.Screen.Number(j.Drive.UsualRPM.Value, quantity.AtMost(4))+" rpm", kit.Hint, true
-	case path == "drive.ratio" && strings.Contains(text, ":"):
+	case path == "drive.ratio" && j.Drive.RatioAs != (job.RatioForm{}):
 		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
+		if taken := s.Outcome().Machine.Ratio; winding.RatioBy(&j.Drive) == path && j.Drive.RatioAs.Stages > 0 && taken.Known() {
+			r.Note, r.NoteAs, r.Uncut = taken.Why, kit.Hint, true
+			r.Help = "Taken as " + s.Text(taken, quantity.None, 3) + ": " + taken.Why + ". " + r.Help
+		}
 	}
 	return r
 }
@@ -305,18 +312,31 @@ var workedOut = map[string]struct {
 	"battery.charge_limit": {"battery_charge_limit_a", quantity.AtMost(3)}, "battery.inner": {"battery_inside_ohms", quantity.AtMost(2)}, "battery.diode_drop": {"diode_v", quantity.AtMost(2)},
 }
 
-// standsFor is the dim words in a field with the figure that is used before them, where there is one.
-func standsFor(s *session.Session, path string, u quantity.Unit, words string) string {
+// standsFor is the dim words in a field with the figure that is used before them, where there is one, and
+// the same in few words: the figure alone.
+func standsFor(s *session.Session, path string, u quantity.Unit, words string) (whole, brief string) {
 	of, ok := workedOut[path]
 	if !ok {
-		return words
+		return words, inBrief[words]
 	}
 	o := winding.MachineOutputOf(of.id)
 	v := o.OfMachine(&s.Outcome().Machine)
 	if !v.Known() {
-		return words
+		return words, inBrief[words]
 	}
-	return quantity.Screen.Value(u.From(v.Value), u, of.digits) + " " + words
+	figure := quantity.Screen.Value(u.From(v.Value), u, of.digits)
+	return figure + " " + words, figure
+}
+
+// inBrief is the dim words of fields in few, where there is no room for all of them: in ten cells at most.
+var inBrief = map[string]string{
+	"from the slots and their widths": "by slots", "from old ohms, else bore, stack": "by ohms", "guessed by size, poles, flux": "guessed",
+	"what the supply drives": "by supply", "from speed and poles": "by rpm", "by size and cooling": "by size", "by pulleys or teeth": "by wheels",
+	"1 % of the plate's": "1 % of it", "the air around it": "as the air", "that of the coils": "as coils", "that of the ohms": "as ohms",
+	"nothing holds it": "nothing", "the usual speed": "usual", "the first trial": "the first", "from the drive": "by drive", "as the machine": "as machine",
+	"one pole pitch": "pole pitch", "12 V: 6, lfp 4": "6 or lfp 4", "the battery's": "battery's", "one to a pole": "one a pole",
+	"by chemistry": "by kind", "as the trial": "as trial", "0.95 or 0.97": "0.95–0.97", "not checked": "unchecked", "by Ah, kind": "by Ah",
+	"the air gap": "air gap", "all of them": "all",
 }
 
 // atRest is the volts of so many cells, so that volts typed in their place are seen.

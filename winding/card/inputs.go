@@ -64,9 +64,16 @@ func trust(d *job.Document, f *job.Input, typed string, n int) string {
 	if p, bad := d.ProblemAt(f.PathAt(n)); bad {
 		return " (NOT USED: expected " + p.Expected + ")"
 	}
+	j := d.Job()
+	idle := ""
+	if f.Table == "drive" {
+		idle = winding.Idle(&j.Drive, f.Path())
+	}
 	switch {
 	case f.Kind != job.Number && f.Kind != job.Whole:
 		return ""
+	case idle != "":
+		return " (not used: " + idle + ")"
 	case strings.HasPrefix(strings.TrimSpace(typed), "~"):
 		return " (" + quantity.Guessed.String() + ")"
 	case f.Table == "trial":

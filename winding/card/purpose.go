@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
@@ -64,10 +65,10 @@ func (w *writer) turnedBy() string {
 		parts[0] += " " + w.amount(asFigure(d.RotorM), quantity.Metres, asGiven)
 	}
 	how, wheels := d.Transmission, ""
-	switch {
-	case d.DriverMM.Given() && d.DrivenMM.Given():
+	switch winding.RatioBy(d) { // wheels by which it does not go are not told
+	case "drive.driver":
 		wheels = fmt.Sprintf(" %s driving %s", w.amount(asFigure(d.DriverMM), quantity.Millimetres, asGiven), w.amount(asFigure(d.DrivenMM), quantity.Millimetres, asGiven))
-	case d.DriverTeeth.Given() && d.DrivenTeeth.Given():
+	case "drive.driver_teeth":
 		wheels = fmt.Sprintf(" %d teeth driving %d", d.DriverTeeth.Whole(), d.DrivenTeeth.Whole())
 	}
 	ratio := w.o.Machine.Ratio

@@ -32,14 +32,16 @@ func (k Kind) String() string {
 
 // Transmission turns the drive's speed into the alternator's. DriverMM and DrivenMM are
 // for a belt, the teeth for chain and gear; Ratio, alternator turns for one turn of the
-// drive as it really is, slip and all, goes before both when above 0.
+// drive, goes before both when above 0: as it really is, slip and all, or of Stages of the
+// kind one behind the other, before their slip.
 type Transmission struct {
 	Kind                     Kind
 	DriverMM, DrivenMM       float64 // effective diameters of the pulleys, above 0
 	DriverTeeth, DrivenTeeth float64 // above 0
 	Ratio                    float64 // 0 is not given
+	Stages                   int     // that Ratio is made up of; 0: it is as it really is
 	Slip                     float64 // of a belt, 0 to 0.5
-	Efficiency               float64 // above 0, at most 1; 0 is not given, and then 1
+	Efficiency               float64 // of the whole, above 0, at most 1; 0 is not given, and then 1
 }
 
 // ErrTransmission is wrapped by the errors about a transmission.
@@ -56,7 +58,7 @@ func (t Transmission) Check() error {
 }
 
 // Turns is alternator turns for one turn of the drive, slip taken off:
-// n_alt = n_drive·D_drive/D_alt·(1 − slip), or teeth over teeth. Source of the formula:
+// n_alt = n_drive·D_drive/D_alt·(1 − slip), or teeth over teeth; of stages (1 − slip) of each. Source of the formula:
 // any text on the theory of machines (Khurmi and Gupta, chapter 11).
 func (t Transmission) Turns() (float64, error) {
 	if !(t.Slip >= 0 && t.Slip <= 0.5) {
@@ -66,17 +68,33 @@ func (t Transmission) Turns() (float64, error) {
 		return 0, fmt.Errorf("%w: efficiency: read %g, expected above 0 and at most 1", ErrTransmission, t.Efficiency)
 	}
 	if t.Ratio != 0 {
-		return plausible(t.Ratio, "ratio")
+		return plausible(t.Ratio*math.Pow(1-t.slips(), float64(t.Stages)), "ratio")
 	}
 	switch t.Kind {
 	case Belt:
 		r, err := quotient(t.DriverMM, t.DrivenMM, "two pulley diameters above 0")
-		return r * (1 - t.Slip), err
+		return r * (1 - t.slips()), err
 	case Chain, Gear:
 		return quotient(t.DriverTeeth, t.DrivenTeeth, "the teeth of two wheels")
 	default:
 		return 1, nil
 	}
+}
+
+// slips is the part of the speed that one stage loses: only a belt does.
+func (t Transmission) slips() float64 {
+	if t.Kind != Belt {
+		return 0
+	}
+	return t.Slip
+}
+
+// SlipOfAll is the part of the speed that is lost to slip in all, 0 where the ratio is as it really is.
+func (t Transmission) SlipOfAll() float64 {
+	if t.Ratio != 0 {
+		return 1 - math.Pow(1-t.slips(), float64(t.Stages))
+	}
+	return t.slips()
 }
 
 // quotient is a/b of two sizes.

@@ -35,6 +35,19 @@ func TestBeltGeometry(t *testing.T) {
 	large, err := PulleyFor(DriveEnd, 3*(1-0.02), 60, 0.02)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 180, large, 1e-12)
+	stages := Transmission{Kind: Belt, Ratio: 6 * 5.714, Stages: 2, Slip: 0.02}
+	turns, err := stages.Turns()
+	require.NoError(t, err)
+	assert.InEpsilon(t, 6*0.98*5.714*0.98, turns, 1e-12, "each belt slips")
+	assert.InEpsilon(t, 0.0396, stages.SlipOfAll(), 1e-12)
+	stages.Stages = 0
+	turns, _ = stages.Turns()
+	assert.InEpsilon(t, 6*5.714, turns, 1e-12, "as it really is")
+	assert.Zero(t, stages.SlipOfAll())
+	stages.Kind, stages.Stages = Chain, 2
+	turns, _ = stages.Turns()
+	assert.InEpsilon(t, 6*5.714, turns, 1e-12, "a chain does not")
+	assert.Zero(t, Transmission{Kind: Gear, Slip: 0.02}.SlipOfAll())
 	_, err = Transmission{Kind: Belt, DriverMM: 100}.Turns()
 	assert.ErrorIs(t, err, ErrTransmission)
 }

@@ -204,8 +204,9 @@ type DriveSpec struct {
 	DrivenMM     quantity.Reading // pulley on the alternator
 	DriverTeeth  quantity.Reading
 	DrivenTeeth  quantity.Reading
-	Ratio        quantity.Reading // alternator turns per drive turn, when known outright
-	RatioTyped   string           // the same as it was given, which has its stages, see Stages
+	Ratio        quantity.Reading // alternator turns per drive turn: as counted, or of all stages before their slip
+	RatioAs      RatioForm        // how Ratio was written
+	RatioTyped   string           // Ratio as it was given, which has its stages, see Stages
 	Slip         quantity.Reading // fraction
 	Efficiency   quantity.Reading // of the transmission, fraction
 	TachDriveRPM quantity.Reading // two tachometer readings under load: the real ratio

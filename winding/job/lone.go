@@ -18,7 +18,7 @@ const restFrom, restTo = 50, 110
 // warmAtRest notes the temperatures of windings at rest that are far too warm for it in °C, and those of a room
 // in °F, in a job whose lengths are in inches.
 func (r *reader) warmAtRest() {
-	if !r.d.Units().Inch {
+	if !r.d.Units(quantity.Choice{}).Inch {
 		return
 	}
 	for _, path := range r.order {

@@ -3,10 +3,8 @@ package job
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
-	"sync"
 
 	"slotwright/winding/quantity"
 )
@@ -53,79 +51,6 @@ func wholesBeside(v float64) string {
 		return "write " + strconv.FormatFloat(max(up, 1), 'f', -1, 64)
 	}
 	return fmt.Sprintf("write %.0f or %.0f", down, up)
-}
-
-// written is the form of a ratio with both its sides, guessed or not: 1:1.5.
-var written = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^\s*(~?)\s*([0-9.,]+)\s*:\s*([0-9.,]+)\s*$`)
-})
-
-// ratioOf is a ratio that was given with both its sides, the drive's first, 1:1.5 for 1.5 turns of the
-// alternator for one of the drive, or stage by stage, 3 x 1:2.5. Anything else stays as it is.
-func ratioOf(typed string) string {
-	stages, guessed := stagesOf(typed)
-	if stages == nil {
-		return typed
-	}
-	product := 1.0
-	for _, stage := range stages {
-		product *= stage.Turns
-	}
-	text := strconv.FormatFloat(product, 'g', -1, 64)
-	if guessed {
-		return "~" + text
-	}
-	return text
-}
-
-// Stage is one of the stages of a transmission: as it was written, 14:48 or 3, and how many turns come
-// out of it for one that goes in, > 0.
-type Stage struct {
-	Said  string
-	Turns float64
-}
-
-// Stages are those of a drive's ratio, from the drive to the alternator, where it was given with both
-// its sides or stage by stage; nil where it is but a number, or none.
-func (d *DriveSpec) Stages() []Stage {
-	list, _ := stagesOf(d.RatioTyped)
-	return list
-}
-
-// stagesOf reads a ratio that was given with both its sides or stage by stage, and whether it is a
-// guess; nil for anything else.
-func stagesOf(typed string) (list []Stage, guessed bool) {
-	stages, guessed := strings.CutPrefix(strings.TrimSpace(typed), "~")
-	parts := strings.FieldsFunc(stages, func(r rune) bool { return strings.ContainsRune("x×*X", r) })
-	times := strings.Count(strings.NewReplacer("×", "x", "*", "x", "X", "x").Replace(stages), "x")
-	if len(parts) != times+1 || times == 0 && !strings.Contains(stages, ":") {
-		return nil, guessed
-	}
-	for _, part := range parts {
-		turns, ok := stageOf(part)
-		if !ok {
-			return nil, guessed
-		}
-		list = append(list, Stage{strings.TrimSpace(part), turns})
-	}
-	return list, guessed
-}
-
-// stageOf is the turns out for one turn in, of one stage: 3, or 1:3.
-func stageOf(stage string) (turns float64, ok bool) {
-	in, out, both := strings.Cut(stage, ":")
-	if !both {
-		turns, err := parseNumber(strings.TrimSpace(stage))
-		return turns, err == nil && turns > 0
-	}
-	from, errFrom := parseNumber(strings.TrimSpace(in))
-	to, errTo := parseNumber(strings.TrimSpace(out))
-	return to / from, errFrom == nil && errTo == nil && from > 0 && to > 0
-}
-
-// isRatio reports whether a ratio was written where the size or the teeth of one wheel belong.
-func (f *Input) isRatio(typed string) bool {
-	return f.Table == "drive" && strings.HasPrefix(f.Name, "driv") && written().MatchString(typed)
 }
 
 // spanOf is a span that was given as a throw, "1 to 4" or "1-4": the slots from side to side.

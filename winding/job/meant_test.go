@@ -97,6 +97,7 @@ func TestTheEndRunShownIsTheOneUsed(t *testing.T) {
 // wheel's size or teeth it is told where it goes.
 func TestARatioMayHaveBothItsSides(t *testing.T) {
 	for typed, want := range map[string]float64{"1:1.5": 1.5, "1 : 1.5": 1.5, "1,0:1,5": 1.5, "1.5:1": 1 / 1.5, "2:5": 2.5, "1:12": 12, "2.5": 2.5,
+		"1/1.5": 1.5, "2/5": 2.5, "1/3": 3, "14/48": 48.0 / 14, "48/14 x 48/12": 14.0 * 12 / 48 / 48, "48:14 x 48:12": 14.0 * 12 / 48 / 48, "3 1/2": 3.5,
 		"3 x 2.5": 7.5, "3x2.5": 7.5, "1:3 × 1:4": 12, "3,2*2": 6.4, "2 x 1:2 x 3": 12} {
 		d := Parse("format = 1\n[drive]\nratio = \"" + typed + "\"\n")
 		require.Empty(t, d.Problems(), typed)
@@ -109,7 +110,9 @@ func TestARatioMayHaveBothItsSides(t *testing.T) {
 	assert.Equal(t, quantity.Reading{Value: 3, Origin: quantity.Guessed}, guessed)
 	guessed = Parse("[drive]\nratio = \"~3 x 2\"\n").Job().Drive.Ratio
 	assert.Equal(t, quantity.Reading{Value: 6, Origin: quantity.Guessed}, guessed)
-	for _, typed := range []string{"1:0", "0:1", "1:", ":2", "1:2:3", "1:5000", "3 x", "x 3", "3 xx 2", "3 x -2", "3 x 0", "2 x a", "20 x 20"} {
+	spread := Parse("[drive]\nratio = \"~1:3 ±2 %\"\n").Job().Drive.Ratio
+	assert.Equal(t, quantity.Reading{Value: 3, PlusMinus: 0.06, Origin: quantity.Guessed}, spread)
+	for _, typed := range []string{"1/0", "1/2/3", "1:0", "0:1", "1:", ":2", "1:2:3", "1:5000", "3 x", "x 3", "3 xx 2", "3 x -2", "3 x 0", "2 x a", "20 x 20"} {
 		d := Parse("[drive]\nratio = \"" + typed + "\"\n")
 		require.Len(t, d.Problems(), 1, typed)
 		assert.Contains(t, d.Problems()[0].Read, typed)

@@ -116,6 +116,7 @@ func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 			bad = f.storePairs(j, i, typed, u)
 		}
 		if bad == nil {
+			f.storeRatio(j, typed)
 			*at = r
 			f.storeSides(j, typed, u)
 		}
@@ -159,7 +160,7 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	}
 	number := typed
 	if f.Name == "ratio" {
-		number = ratioOf(typed)
+		number, _ = ratioOf(typed)
 	}
 	if f.isRatio(typed) {
 		return quantity.Reading{}, &trouble{quote(typed), "a size or number of one wheel", "a ratio goes into the field Ratio instead: drive : alternator, or turns of the alternator for one of the drive"}

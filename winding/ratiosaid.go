@@ -1,0 +1,152 @@
+package winding
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"slotwright/winding/drive"
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+)
+
+// # A ratio said more than once
+//
+// Tachometers, a ratio, pulleys and teeth each say how fast the alternator turns. One of them is gone
+// by, in that order; where another says something else, that is called out with both their names, as
+// either may be the one that is wrong. What is not gone by is printed nowhere as if it were.
+
+// saidRatio is one way in which a job says its ratio.
+type saidRatio struct {
+	path  string  // its field
+	name  string  // what it is
+	words string  // what it says, up to the turns
+	turns float64 // of the alternator for one of the drive, slip taken off; 0: it says nothing
+}
+
+// ratiosSaid is every way that is filled in, the one gone by first.
+func ratiosSaid(d *job.DriveSpec) []saidRatio {
+	list := []saidRatio{tachSays(d), ratioSays(d)}
+	wheels := []saidRatio{pulleysSay(d), teethSay(d)}
+	if d.Transmission == "chain" || d.Transmission == "gear" {
+		wheels[0], wheels[1] = wheels[1], wheels[0]
+	}
+	return slices.DeleteFunc(append(list, wheels...), func(s saidRatio) bool { return !(s.turns > 0) })
+}
+
+// tachSays is what two tachometer readings say.
+func tachSays(d *job.DriveSpec) saidRatio {
+	s := saidRatio{path: "drive.tach_drive", name: "the tachometer readings"}
+	if d.TachDriveRPM.Given() && d.TachAltRPM.Given() {
+		s.turns, _, _ = drive.RealRatio(d.TachDriveRPM.Value, d.TachAltRPM.Value, 0)
+	}
+	return s
+}
+
+func ratioSays(d *job.DriveSpec) saidRatio {
+	s := saidRatio{path: "drive.ratio", name: "the ratio", words: "the ratio is"}
+	if d.Ratio.Given() {
+		s.turns, _ = transmissionOf(d).Turns()
+	}
+	return s
+}
+
+func pulleysSay(d *job.DriveSpec) saidRatio {
+	s := saidRatio{path: "drive.driver", name: "the pulleys", words: fmt.Sprintf("pulleys of %s mm driving %s mm are", asTyped(d.DriverMM.Value), asTyped(d.DrivenMM.Value))}
+	t := drive.Transmission{Kind: drive.Belt, DriverMM: d.DriverMM.Value, DrivenMM: d.DrivenMM.Value, Slip: d.Slip.Or(defaultSlip)}
+	s.turns, _ = t.Turns()
+	return s
+}
+
+func teethSay(d *job.DriveSpec) saidRatio {
+	s := saidRatio{path: "drive.driver_teeth", name: "the teeth", words: fmt.Sprintf("wheels of %s teeth driving %s are", asTyped(d.DriverTeeth.Value), asTyped(d.DrivenTeeth.Value))}
+	s.turns, _ = drive.Transmission{Kind: drive.Chain, DriverTeeth: d.DriverTeeth.Value, DrivenTeeth: d.DrivenTeeth.Value}.Turns()
+	return s
+}
+
+// RatioBy is the field by which the drive's ratio goes: drive.tach_drive, drive.ratio, drive.driver or
+// drive.driver_teeth; "" where the shaft is the drive's own, or nothing says how fast it turns.
+func RatioBy(d *job.DriveSpec) string {
+	own := map[string]string{"belt": "drive.driver", "chain": "drive.driver_teeth", "gear": "drive.driver_teeth"}[d.Transmission]
+	for _, s := range ratiosSaid(d) {
+		if s.path == "drive.tach_drive" || s.path == "drive.ratio" || s.path == own {
+			return s.path
+		}
+	}
+	return ""
+}
+
+// Idle says why a field of the drive that is filled in weighs in nothing, "" where it weighs.
+func Idle(d *job.DriveSpec, path string) string {
+	by := RatioBy(d)
+	switch path {
+	case "drive.ratio":
+		if by == "drive.tach_drive" {
+			return "the tachometer readings are gone by"
+		}
+	case "drive.driver", "drive.driven":
+		return idleWheels(by, "drive.driver")
+	case "drive.driver_teeth", "drive.driven_teeth":
+		return idleWheels(by, "drive.driver_teeth")
+	case "drive.slip":
+		return idleSlip(d, by)
+	}
+	return ""
+}
+
+// idleWheels is why wheels weigh in nothing, where the ratio goes by something else. Tachometers tell
+// the slip by them.
+func idleWheels(by, own string) string {
+	switch by {
+	case own, "", "drive.tach_drive":
+		return ""
+	case "drive.ratio":
+		return "the ratio is gone by"
+	}
+	return "the other wheels are gone by"
+}
+
+func idleSlip(d *job.DriveSpec, by string) string {
+	switch {
+	case d.Transmission != "belt":
+		return "no belt is said to lie between"
+	case by == "drive.tach_drive":
+		return "the tachometer readings have it in them"
+	case by == "drive.ratio" && d.RatioAs.Stages == 0:
+		return "the ratio is turns as counted, which have it in them"
+	}
+	return ""
+}
+
+// By how much two ways to say a ratio may differ, as a part, before one of them is wrong: a pulley is
+// measured to a twentieth at worst; under load, as tachometers see it, a belt may slip a tenth. Common
+// practice, no source.
+const (
+	saidApart = 0.05
+	readApart = 0.10
+)
+
+// twice is about a ratio that is said in two ways which disagree, and about a slip that weighs nowhere.
+func (a aboutDrive) twice(d *doubts) {
+	if list := ratiosSaid(a.given); len(list) > 0 && RatioBy(a.given) == list[0].path {
+		used, most := list[0], saidApart
+		if used.path == "drive.tach_drive" {
+			most = readApart
+		}
+		for _, other := range list[1:] {
+			if math.Abs(math.Log(other.turns/used.turns)) > most {
+				d.add(Finding{Severity: Doubt, Path: other.path, Fix: "take out what is wrong", Source: job.Practice},
+					"%s %s turns of the alternator for one of the drive, not the %s of %s, by which it goes", other.words, times(other.turns), times(used.turns), used.name)
+			}
+		}
+	}
+	if a.given.Slip.Given() {
+		if why := Idle(a.given, "drive.slip"); why != "" {
+			d.add(Finding{Severity: Note, Path: "drive.slip", Fix: "take it out, or give the ratio by pulleys or stage by stage"},
+				"the belt's slip of %s is not used: %s", percent(a.given.Slip.Value), why)
+		}
+	}
+}
+
+// times is how many turns, to three figures.
+func times(turns float64) string { return quantity.File.Number(turns, quantity.AtMost(3)) }
