@@ -32,7 +32,7 @@ type charger struct {
 	fill     filling
 	delta    bool
 	phases   int
-	sets     float64
+	sets     float64 // how many times what is solved is there: two sets of three phases are each solved as one
 	load     charge.Load
 	near     charge.Solver // the point before, from which the next is begun
 	warms    warming       // what a kelvin changed there; see balance
@@ -112,15 +112,18 @@ func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 	r := &charger{
 		air: b.air, drag: b.drag, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
-		phases: b.machine.phases, sets: float64(b.machine.sets), load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
+		load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
 		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(), holder: b.holder,
 	}
+	r.phases, r.sets = b.machine.charging()
 	r.fill = b.henries.fillingOf(w)
 	r.ring = b.henries.ringOf(w, r.henries)
 	if b.dc.starDiodes {
 		r.star = b.henries.neutralOf(w)
 	}
-	// Two sets feed the same battery, so each sees the sum of both currents in it.
+	// Two sets of three phases feed the same battery, so each sees the sum of both currents in it: as if they
+	// pulsed together, which is within 0.32 % of what they do 30° apart (stepped through time). Two phases a
+	// quarter of a cycle apart do not, and are solved as they are (charge/pair.go).
 	r.load.Ohms *= r.sets
 	return r, ""
 }

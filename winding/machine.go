@@ -28,7 +28,7 @@ func (m *machine) laidOut() (phases, sets int) {
 
 // newMachine fills in phases and sets: three phases in one set when nothing is said. Two
 // phases stand 90 degrees apart, each with a bridge of its own, and do not link each other's
-// flux: to the bridge they are two sets of one phase.
+// flux: they are laid out as two sets of one phase, and charge as one circuit of two.
 func newMachine(m job.Machine) machine {
 	made := machine{Machine: m, phases: int(m.Phases.Or(3)), sets: int(m.Sets.Or(1))}
 	switch made.phases {
@@ -38,6 +38,15 @@ func newMachine(m job.Machine) machine {
 		made.phases, made.sets, made.quadrature = 1, 2, true
 	}
 	return made
+}
+
+// charging is the phases that one solution of the rectifier takes in, and how many times that is done: sets
+// of three phases each by themselves, the two phases of one winding together.
+func (m *machine) charging() (phases int, times float64) {
+	if m.quadrature {
+		return 2, 1
+	}
+	return m.phases, float64(m.sets)
 }
 
 // outward is which way the slots go from the gap: 1 away from the shaft, as usual, -1 towards

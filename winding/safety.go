@@ -118,20 +118,21 @@ func (b *bed) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 	hot, perHenry := r.ohms20*r.factor(20, b.air.classC), 2*math.Pi*r.hertz
 	x := perHenry * r.shorted(per*rpm, hot, perHenry*rpm) // Ω per rpm
 	all := drive.ShortAll(per*rpm, hot, x*rpm, rpm, b.machine.phases, r.delta)
-	all.TorqueNm *= r.sets
-	all.Watts *= r.sets
+	sets := float64(b.machine.sets) // two phases brake each for itself
+	all.TorqueNm *= sets
+	all.Watts *= sets
 	s.Brake = brakeFigures(all)
 	if b.machine.phases == 3 {
 		s.BrakePair = brakeFigures(drive.ShortPair(per*rpm, hot, x*rpm, rpm, r.delta))
 	}
 	holds := func(ohms float64) drive.Torque {
 		short := drive.ShortTorque(per, ohms, x, b.machine.phases)
-		return func(n float64) float64 { return r.sets*short(n) + dragTorque(b.drag, n) }
+		return func(n float64) float64 { return sets*short(n) + dragTorque(b.drag, n) }
 	}
 	if x > 0 {
 		peak := hot / x
 		s.BrakePeakRPM = quantity.Of(peak, quantity.Guessed)
-		s.BrakePeakNm = quantity.Of(r.sets*drive.ShortTorque(per, hot, x, b.machine.phases)(peak), quantity.Guessed)
+		s.BrakePeakNm = quantity.Of(sets*drive.ShortTorque(per, hot, x, b.machine.phases)(peak), quantity.Guessed)
 	}
 	s.StopsCold, s.StopsHot = b.drive.stopsTo(holds(r.ohms20)), b.drive.stopsTo(holds(hot))
 	warm := t.HotUsualC

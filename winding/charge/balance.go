@@ -52,7 +52,7 @@ func (p *piece) integrate(pulse bool, into *sums) {
 		return
 	}
 	slow, fast := p.main.lambda, p.main.lambda
-	if p.kind == trio {
+	if p.twofold() {
 		slow, fast = min(slow, p.split.lambda), max(fast, p.split.lambda)
 	}
 	for from := 0.0; from < p.span; {
@@ -88,14 +88,15 @@ func (p *piece) addPanel(from, to float64, by *gauss, into *sums) {
 }
 
 // addAt adds one angle. In a trio Σ e·i folds into the two modes, since EMFs and currents
-// each add to nothing: 3/2 of the lone phase's own and 1/2 of the difference's.
+// each add to nothing: 3/2 of the lone phase's own and 1/2 of the difference's. In a duo it is half of the
+// sum's and half of the difference's.
 func (p *piece) addAt(t arc, w float64, into *sums) {
 	i := p.main.value(t)
 	g := p.main.drive(t)
 	into.amps += w * i
 	into.square += w * i * i
 	switch p.kind {
-	case alone:
+	case alone, lone:
 		into.phases += w * i * i
 		into.input += w * g * i
 	case loop:
@@ -105,6 +106,10 @@ func (p *piece) addAt(t arc, w float64, into *sums) {
 		d := p.split.value(t)
 		into.phases += w * (1.5*i*i + 0.5*d*d)
 		into.input += w * (1.5*g*i + 0.5*p.split.drive(t)*d)
+	case duo:
+		d := p.split.value(t)
+		into.phases += w * 0.5 * (i*i + d*d)
+		into.input += w * 0.5 * (g*i + p.split.drive(t)*d)
 	}
 }
 
@@ -120,8 +125,8 @@ func (s sums) point(c *circuit, src Source, l Load) Point {
 		DCAmps:    s.amps * amps,
 		DCAmpsRMS: math.Sqrt(s.square) * amps,
 	}
-	if p.LineAmpsRMS = p.DCAmpsRMS; src.Phases == 3 {
-		p.LineAmpsRMS = math.Sqrt(s.phases/3) * amps
+	if p.LineAmpsRMS = p.DCAmpsRMS; src.Phases > 1 {
+		p.LineAmpsRMS = math.Sqrt(s.phases/float64(src.Phases)) * amps
 	}
 	if l.Rectifier == Doubler { // the capacitors smooth, and each takes one half wave
 		p.DCAmps /= 2

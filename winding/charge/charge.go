@@ -12,9 +12,10 @@ type Source struct {
 	Ohms float64
 	// Henries is the synchronous inductance of one phase (of one delta side), H, [0, 1e9].
 	Henries float64
-	// Phases is 3, or 1 for a single winding on a bridge of four diodes.
+	// Phases is 3, or 1 for a single winding on a bridge of four diodes, or 2 for two such a quarter of
+	// a cycle apart, each with a rectifier of its own and both on one load.
 	Phases int
-	// Delta is true for three phases in delta. With one phase it means nothing and is
+	// Delta is true for three phases in delta. With one phase or two it means nothing and is
 	// not looked at.
 	Delta bool
 }
@@ -34,7 +35,7 @@ type Load struct {
 	// DiodeOhms is the slope of one diode, Ω, [0, 1e9]: drop = DiodeVolts + DiodeOhms·i.
 	DiodeOhms float64
 	// Rectifier is how the diodes are joined: a bridge if not said. Half wave and doubler
-	// take a single phase.
+	// take a single phase, or each of two.
 	Rectifier Rectifier
 }
 
@@ -47,8 +48,8 @@ const (
 	Off Mode = "off"
 	// Pulses: separate pulses of direct current with nothing between them.
 	Pulses Mode = "pulses"
-	// Mixed: direct current never stops, but each phase rests for part of the cycle.
-	// Three phases only.
+	// Mixed: the pulses run together, but each phase rests for part of the cycle. Two and three
+	// phases only. Direct current never stops but in two phases at half wave.
 	Mixed Mode = "mixed"
 	// Continuous: every phase conducts all the time, one diode or the other.
 	Continuous Mode = "continuous"

@@ -20,7 +20,8 @@ const leastReactance = 1e-9
 type circuit struct {
 	r, x, rb float64 // phase resistance, phase reactance, direct-current side
 	v        float64 // load and two diodes, over the peak phase EMF
-	// loops, trios and splits are the rates of the currents of three phases; see bridge3.go.
+	// loops, trios and splits are the rates of the currents of three phases, see bridge3.go, or of one
+	// of two phases, of their sum and of their difference, see pair.go.
 	loops, trios, splits rate
 	// volts and ohms are the units: star EMF peak and the sum of the ohms.
 	volts, ohms float64
@@ -39,17 +40,17 @@ func checkField(name string, value float64, unit string) error {
 }
 
 func checkPhases(phases int) error {
-	if phases != 1 && phases != 3 {
-		return fmt.Errorf("Source.Phases is %d: it must be 1 or 3", phases)
+	if phases < 1 || phases > 3 {
+		return fmt.Errorf("Source.Phases is %d: it must be 1, 2 or 3", phases)
 	}
 	return nil
 }
 
-// sound reports whether nothing is wrong with a source on three phases and a load on a bridge: the
+// sound reports whether nothing is wrong with a source of two or three phases and a load on a bridge: the
 // quick look, without the words for what is.
 func sound(s *Source, l *Load) bool {
 	within := func(v float64) bool { return v >= 0 && v <= fieldMax }
-	return s.Phases == 3 && l.Rectifier == Bridge && within(s.EMFPeak) && within(s.Hertz) && within(s.Ohms) && within(s.Henries) &&
+	return (s.Phases == 3 || s.Phases == 2) && l.Rectifier == Bridge && within(s.EMFPeak) && within(s.Hertz) && within(s.Ohms) && within(s.Henries) &&
 		within(l.Volts) && within(l.Ohms) && within(l.DiodeVolts) && within(l.DiodeOhms)
 }
 
@@ -97,5 +98,8 @@ func reduce(s Source, l Load) (circuit, error) {
 		c.v /= 2
 	}
 	c.loops, c.trios, c.splits = newRate(c.r+c.rb/2, c.x), newRate(c.r+2*c.rb/3, c.x), newRate(c.r, c.x)
+	if s.Phases == 2 {
+		c.loops, c.trios = newRate(c.r+c.rb, c.x), newRate(c.r+2*c.rb, c.x)
+	}
 	return c, nil
 }

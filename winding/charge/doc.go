@@ -2,10 +2,10 @@
 // into a battery, a resistor or any load that holds a voltage, at one speed.
 //
 // [Solve] takes the machine as EMF behind resistance and inductance in each phase, star or
-// delta or a single phase, and the rectifier as diodes of constant drop plus slope: a bridge of six
-// or four, and for a single phase also one diode (half wave) or two with two capacitors (doubler).
+// delta or a single phase or two of these a quarter of a cycle apart, and the rectifier as diodes of constant drop plus slope: a bridge of six
+// or four, and for single phases also one diode (half wave) or two with two capacitors (doubler).
 // The answer is the exact periodic solution of that circuit, not a simulation run to rest:
-// see the essays in bridge3.go and halfwave.go. A [Solver] does the same for one point after another.
+// see the essays in bridge3.go, halfwave.go and pair.go. A [Solver] does the same for one point after another.
 // [SolveDiode] does it for a diode given by its law.
 //
 // A resistor is a load of no volts; a converter's input is one of volts without ohms.

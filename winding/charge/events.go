@@ -88,7 +88,7 @@ func (p *piece) firstEvent(span float64) (float64, int) { return p.eventNear(spa
 // first, and proved like any other. An angle of 0 is no idea.
 func (p *piece) eventNear(span, near float64, due int) (float64, int) {
 	p.main.bound()
-	if p.kind == trio {
+	if p.twofold() {
 		p.split.bound()
 	}
 	here, n := p.jetsAtStart()

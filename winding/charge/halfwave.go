@@ -34,20 +34,33 @@ import "math"
 
 // halfWave solves one phase on one diode: the means over a cycle, and the mode.
 func (c *circuit) halfWave() (sums, Mode, error) {
-	cos := math.Sqrt((1 - c.v) * (1 + c.v))
-	p := piece{kind: alone, main: newMode(c.r+c.rb, c.x, 0, 0, cos, c.v)}
-	span, event := p.firstEvent(2 * math.Pi)
-	if event == -2 {
-		return sums{}, Off, errUnsettled
+	p, mode, err := c.oneDiode()
+	if err != nil {
+		return sums{}, Off, err
 	}
-	p.span = span
 	var sum sums
 	p.integrate(true, &sum)
-	mode := Pulses
-	if event < 0 {
-		mode = Continuous
-	}
 	return sum.over(2 * math.Pi), mode, nil
+}
+
+// oneDiode is the pulse through one diode.
+func (c *circuit) oneDiode() (piece, Mode, error) {
+	p, event := c.pulse(2 * math.Pi)
+	switch {
+	case event == -2:
+		return p, Off, errUnsettled
+	case event < 0:
+		return p, Continuous, nil
+	}
+	return p, Pulses, nil
+}
+
+// pulse is the pulse of a phase from no current, or as much of it as is asked for, and the event that ends it.
+func (c *circuit) pulse(longest float64) (p piece, event int) {
+	cos := math.Sqrt((1 - c.v) * (1 + c.v))
+	p = piece{kind: alone, main: newMode(c.r+c.rb, c.x, 0, 0, cos, c.v)}
+	p.span, event = p.firstEvent(longest)
+	return p, event
 }
 
 // doubler solves one phase on two diodes and two capacitors: the means of the winding's current,

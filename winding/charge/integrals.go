@@ -46,16 +46,25 @@ func (m *mode) over(t arc) (sum integral, ok bool) {
 func (p *piece) closed(into *sums) bool {
 	t := newArc(p.span)
 	main, ok := p.main.over(t)
-	if !ok || p.kind != trio && p.kind != loop {
+	var split integral
+	if ok && p.twofold() {
+		split, ok = p.split.over(t)
+	}
+	if !ok {
 		return false
 	}
-	phases, input := 2*main.square, 2*main.work
-	if p.kind == trio {
-		split, ok := p.split.over(t)
-		if !ok {
-			return false
-		}
+	var phases, input float64
+	switch p.kind {
+	case loop:
+		phases, input = 2*main.square, 2*main.work
+	case trio:
 		phases, input = 1.5*main.square+0.5*split.square, 1.5*main.work+0.5*split.work
+	case lone:
+		phases, input = main.square, main.work
+	case duo:
+		phases, input = 0.5*(main.square+split.square), 0.5*(main.work+split.work)
+	default:
+		return false
 	}
 	into.amps += main.amps
 	into.square += main.square

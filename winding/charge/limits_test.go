@@ -101,9 +101,10 @@ func TestCutIn(t *testing.T) {
 	assert.InEpsilon(t, 14.0, CutInEMFPeak(l, 3, true), 1e-15)
 	assert.InEpsilon(t, 14.0, CutInEMFPeak(l, 1, true), 1e-15)
 	assert.Zero(t, CutInEMFPeak(Load{Ohms: 5}, 3, false))
-	assert.Zero(t, CutInEMFPeak(l, 2, false))
+	assert.InEpsilon(t, 14.0, CutInEMFPeak(l, 2, false), 1e-15)
+	assert.Zero(t, CutInEMFPeak(l, 4, false))
 	assert.Zero(t, CutInEMFPeak(Load{Volts: math.NaN()}, 3, false))
-	for _, s := range []Source{{Phases: 3}, {Phases: 3, Delta: true}, {Phases: 1}} {
+	for _, s := range []Source{{Phases: 3}, {Phases: 3, Delta: true}, {Phases: 2}, {Phases: 1}} {
 		s.Hertz, s.Ohms, s.Henries = 50, 1, 0.003
 		s.EMFPeak = CutInEMFPeak(l, s.Phases, s.Delta)
 		below := s
@@ -140,7 +141,7 @@ func TestErrorsNameTheField(t *testing.T) {
 		{func(s *Source, l *Load) { s.Hertz = math.Inf(1) }, "Source.Hertz is +Inf"},
 		{func(s *Source, l *Load) { s.Ohms = -1 }, "Source.Ohms is -1 Ω: it cannot be negative"},
 		{func(s *Source, l *Load) { s.Henries = 1e10 }, "Source.Henries is 1e+10 H"},
-		{func(s *Source, l *Load) { s.Phases = 2 }, "Source.Phases is 2: it must be 1 or 3"},
+		{func(s *Source, l *Load) { s.Phases = 4 }, "Source.Phases is 4: it must be 1, 2 or 3"},
 		{func(s *Source, l *Load) { l.Volts = -12 }, "Load.Volts is -12 V"},
 		{func(s *Source, l *Load) { l.Ohms = math.NaN() }, "Load.Ohms is NaN"},
 		{func(s *Source, l *Load) { l.DiodeVolts = math.Inf(-1) }, "Load.DiodeVolts is -Inf"},

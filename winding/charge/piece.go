@@ -10,6 +10,8 @@ const (
 	loop                   // two phases in series: one mode
 	trio                   // all three: two modes
 	alone                  // a single phase on four diodes: one mode
+	lone                   // one of two phases on bridges of their own: one mode
+	duo                    // both of these: two modes
 )
 
 // piece is a stretch between events.
@@ -17,15 +19,22 @@ const (
 // In a loop, current main flows out of phase lead and back into phase back, and phase rest
 // stands by. In a trio, phase lead carries main one way (sign) and back and rest share it the
 // other way; split is the size of the current in back less that in rest.
+//
+// In a lone, phase lead of two carries main and phase rest stands by; in a duo main is the sum of the sizes
+// of both currents and split the first less the second.
 type piece struct {
 	kind             pieceKind
 	span             float64
 	lead, back, rest int
 	sign             float64
 	main, split      mode
-	// A loop watches the resting phase: its EMF is restSin·cos t + restCos·sin t.
+	// A loop and a lone watch the resting phase: its EMF is restSin·cos t + restCos·sin t, and times
+	// lever it meets the rails.
 	restSin, restCos float64
-	v, rb            float64
+	lever            float64
+	// oneWay says that the resting phase can come to the upper rail only.
+	oneWay bool
+	v, rb  float64
 }
 
 // emfs holds sine and cosine of the three phase EMFs' angles at the start of a piece.
@@ -77,7 +86,7 @@ func (c *circuit) newLoop(e *emfs, p, n int, start float64) piece {
 	return piece{
 		kind: loop, lead: p, back: n, rest: k, sign: 1,
 		main:    c.loops.mode(start, b-c.v/2, a, b),
-		restSin: e.sin[k], restCos: e.cos[k], v: c.v, rb: c.rb,
+		restSin: e.sin[k], restCos: e.cos[k], lever: 3, v: c.v, rb: c.rb,
 	}
 }
 
@@ -96,15 +105,19 @@ func (c *circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece 
 	return p
 }
 
+// twofold is whether two modes flow.
+func (p *piece) twofold() bool { return p.kind == trio || p.kind == duo }
+
 // jets evaluates the piece's event functions; see firstEvent.
 //
-//	alone, loop  0: the current
-//	loop         1, 2: what the resting phase lacks to the upper, lower rail
-//	trio         0, 1: the currents of back and rest, as sizes
+//	alone, loop, lone  0: the current
+//	loop, lone         1, 2: what the resting phase lacks to the upper, lower rail
+//	trio               0, 1: the currents of back and rest, as sizes
+//	duo                0, 1: those of the first and the second phase
 func (p *piece) jets(t arc) (j [3]jet, n int) {
 	main, _ := p.main.at(t)
 	var split jet
-	if p.kind == trio {
+	if p.twofold() {
 		split, _ = p.split.at(t)
 	}
 	return p.jetsOf(t, &main, &split)
@@ -122,9 +135,12 @@ func (p *piece) jetsOf(t arc, main, split *jet) (j [3]jet, n int) {
 	case alone:
 		j[0] = *main
 		return j, 1
-	case loop:
+	case loop, lone:
 		j[0] = *main
 		j[1], j[2] = p.railMargins(t, main)
+		if p.oneWay {
+			return j, 2
+		}
 		return j, 3
 	}
 	third := (main.third + split.third) / 2
@@ -133,14 +149,14 @@ func (p *piece) jetsOf(t arc, main, split *jet) (j [3]jet, n int) {
 	return j, 2
 }
 
-// railMargins is v + rb·i ∓ 3e of the resting phase. The neutral of a conducting pair stands
+// railMargins is v + rb·i ∓ 3e of the resting phase of three, ∓ e of one that has a bridge of its own. The neutral of a conducting pair stands
 // at half the resting EMF from the middle of the rails, so the resting terminal stands at 3/2 of
 // it, and the rails at half of v + rb·i.
 func (p *piece) railMargins(t arc, i *jet) (upper, lower jet) {
 	sin, cos := t.sin(), t.cos()
-	e := 3 * (p.restSin*cos + p.restCos*sin)
-	d := 3 * (p.restCos*cos - p.restSin*sin)
-	h := jet{p.v + p.rb*i.value, p.rb * i.first, p.rb * i.second, p.rb*i.third + 3}
+	e := p.lever * (p.restSin*cos + p.restCos*sin)
+	d := p.lever * (p.restCos*cos - p.restSin*sin)
+	h := jet{p.v + p.rb*i.value, p.rb * i.first, p.rb * i.second, p.rb*i.third + p.lever}
 	upper = jet{h.value - e, h.first - d, h.second + e, h.third}
 	lower = jet{h.value + e, h.first + d, h.second - e, h.third}
 	return upper, lower

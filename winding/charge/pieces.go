@@ -143,8 +143,14 @@ func (m *mode) atStart() jet {
 
 // value gives the current alone.
 func (m *mode) value(t arc) float64 {
+	i, _ := m.carried(t)
+	return i
+}
+
+// carried gives the current, and exp(-λt).
+func (m *mode) carried(t arc) (i, decay float64) {
 	decay, e, s, c := m.respond(t)
-	return m.start*decay + (m.f0*e+m.a*s-m.b*c)*m.perX
+	return m.start*decay + (m.f0*e+m.a*s-m.b*c)*m.perX, decay
 }
 
 // drive is the EMF of the mode, the sinusoid in f.

@@ -11,9 +11,9 @@ type Rectifier uint8
 const (
 	// Bridge is six diodes on three leads, or four on two. Two conduct in series.
 	Bridge Rectifier = iota
-	// HalfWave is one diode in series with a single phase: one pulse a cycle.
+	// HalfWave is one diode in series with each single phase: one pulse a cycle.
 	HalfWave
-	// Doubler is two diodes on one lead of a single phase, and two capacitors in series across the
+	// Doubler is two diodes on one lead of each single phase, and two capacitors in series across the
 	// load with the other lead between them: each half wave fills one of them.
 	Doubler
 )
@@ -47,7 +47,7 @@ func (e UnfitError) Error() string {
 
 // Takes is an [UnfitError] where the rectifier does not take so many phases, else nil.
 func (r Rectifier) Takes(phases int) error {
-	if r > Doubler || r != Bridge && phases != 1 {
+	if r > Doubler || r != Bridge && phases == 3 {
 		return UnfitError{r, phases}
 	}
 	return nil
@@ -55,7 +55,7 @@ func (r Rectifier) Takes(phases int) error {
 
 // inPath is the diodes in series with one phase.
 func (r Rectifier) inPath(phases int) float64 {
-	if r == Bridge && phases == 1 {
+	if r == Bridge && phases != 3 {
 		return 2
 	}
 	return 1

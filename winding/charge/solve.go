@@ -7,7 +7,7 @@ import (
 )
 
 // Solve gives the steady state of the source on the load through its rectifier. It is exact for
-// the circuit: see bridge3.go and halfwave.go for the methods and their limits. The error names a field that is
+// the circuit: see bridge3.go, halfwave.go and pair.go for the methods and their limits. The error names a field that is
 // negative, not finite or beyond its range, or says that nothing limits the
 // current, or is an [UnfitError].
 func Solve(s Source, l Load) (Point, error) {
@@ -24,6 +24,9 @@ type Solver struct{ last neighbour }
 // Between is where to begin a point that lies such a part of the way from one solved point to another: past the
 // second where part is above 1.
 func Between(a, b *Solver, part float64) Solver {
+	if a.last.pair && b.last.pair {
+		return betweenPairs(a, b, part)
+	}
 	if !a.last.mixed || !b.last.mixed {
 		return *b
 	}
@@ -32,13 +35,16 @@ func Between(a, b *Solver, part float64) Solver {
 	if !(at.amps > 0 && at.trio > 0 && at.trio < sixth) {
 		return *b
 	}
-	return Solver{neighbour{true, at}}
+	return Solver{neighbour{mixed: true, handover: at}}
 }
 
 // neighbour is the state of a solved circuit, as far as another can begin from it.
 type neighbour struct {
 	mixed bool
 	handover
+	// Of two phases: the currents at the start of the march, in the circuit's unit.
+	pair bool
+	two  [2]float64
 }
 
 // Solve is the function [Solve], begun from the point before.
@@ -83,6 +89,10 @@ func (c *circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
 	var mode Mode
 	var err error
 	switch {
+	case s.Phases == 2 && l.Rectifier == Doubler:
+		sum, mode, err = c.doublers()
+	case s.Phases == 2:
+		sum, mode, err = c.pair(l.Rectifier == HalfWave, near)
 	case l.Rectifier == HalfWave:
 		sum, mode, err = c.halfWave()
 	case l.Rectifier == Doubler:
