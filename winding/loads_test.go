@@ -115,6 +115,30 @@ func TestSinglePhaseRectifiers(t *testing.T) {
 	}
 }
 
+// Two phases, each through its own diodes, are one circuit by whichever rectifier: solved as that by package charge.
+func TestTwoPhasesByEveryRectifier(t *testing.T) {
+	for word, way := range map[string]charge.Rectifier{"bridge": charge.Bridge, "half-wave": charge.HalfWave, "doubler": charge.Doubler} {
+		j := load(t, "two-phase.toml")
+		j.Battery = job.BatterySpec{Load: job.LoadResistor, ResistorOhms: quantity.Known(6), Rectifier: word}
+		b := winding.Prepare(j)
+		o := b.Outcome()
+		a := &o.Trials[0]
+		require.Empty(t, a.NoCharging)
+		for _, rpm := range []float64{900, 1800} {
+			p, why := b.RunAt(0, rpm)
+			require.Empty(t, why)
+			q, err := charge.Solve(charge.Source{
+				EMFPeak: math.Sqrt2 * a.PhasePerRPM.Value * rpm, Hertz: rpm * 4 / 120, Phases: 2,
+				Ohms: a.PhaseOhms20.Value * (234.5 + p.WindingC) / 254.5, Henries: a.PhaseMilliHenries.Value / 1000,
+			}, charge.Load{Ohms: 6, DiodeVolts: 0.75, DiodeOhms: 0.004, Rectifier: way})
+			require.NoError(t, err)
+			assert.InEpsilon(t, q.DCAmps, p.AmpsDC, 1e-9, "%s at %g rpm", word, rpm)
+			assert.InEpsilon(t, q.CopperWatts, p.CopperWatts, 1e-9, word)
+			assert.InEpsilon(t, 6*q.DCAmpsRMS*q.DCAmpsRMS, p.BatteryWatts, 1e-9, word)
+		}
+	}
+}
+
 // Three leads take a bridge only, and every figure that needs the load says so.
 func TestARectifierForOnePhase(t *testing.T) {
 	o := winding.Evaluate(feeding(3, func(b *job.BatterySpec) { b.Rectifier = "doubler" }))

@@ -19,7 +19,8 @@ import (
 // known, volts per rpm, inductance and how that changes with current come out of
 // all readings at once (package readings). They are then the flux and the inductance of
 // every winding, and stand above the routes that take one reading each. Two sets are solved
-// as one set with half of the amps.
+// as one set with half of the amps. So are two phases, which is exact: what is read stands at the
+// volts that were read, and on a load without ohms neither sees the other (charge/pair.go).
 //
 // What was found is the old winding's; it hangs on its readings alone, so it is found once
 // and handed on to every bench whose readings are the same (Bench.With), and to those that

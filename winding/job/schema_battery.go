@@ -9,8 +9,8 @@ func loadIs(kind string) func(*Job) bool {
 	return func(j *Job) bool { return j.Battery.Load == kind || kind == LoadBattery && j.Battery.Load == "" }
 }
 
-// onePhase: half wave and doubler take no more.
-func onePhase(j *Job) bool { return j.Machine.Phases.Or(3) == 1 }
+// singlePhases: half wave and doubler take one, or each of two that are apart; not three joined.
+func singlePhases(j *Job) bool { return j.Machine.Phases.Or(3) < 3 }
 
 // heldWithMagnets: with a wound rotor it is the field that is lowered.
 func heldWithMagnets(j *Job) bool {
@@ -27,8 +27,8 @@ var batteryFields = []Input{
 	{Table: "battery", Name: "bus", Label: "Bus voltage", Dim: quantity.Volts, Min: 1, Max: 1000, when: loadIs(LoadBus),
 		Help: "Voltage that the converter's input holds, whatever the current.", How: "The converter's setting or sheet.",
 		at: func(j *Job, _ int) any { return &j.Battery.BusVolts }},
-	{Table: "battery", Name: "rectifier", Label: "Rectifier", Kind: Word, Words: []string{RectifierBridge, RectifierHalfWave, RectifierDoubler}, Default: word(RectifierBridge, Practice), when: onePhase,
-		Help: "bridge; half-wave: one diode in series; doubler: two diodes, two capacitors. The last two take one phase.", How: "",
+	{Table: "battery", Name: "rectifier", Label: "Rectifier", Kind: Word, Words: []string{RectifierBridge, RectifierHalfWave, RectifierDoubler}, Default: word(RectifierBridge, Practice), when: singlePhases,
+		Help: "bridge; half-wave: one diode in series; doubler: two diodes, two capacitors. The last two take one phase, or each of two.", How: "",
 		at: func(j *Job, _ int) any { return &j.Battery.Rectifier }},
 	{Table: "battery", Name: "chemistry", Label: "Battery", Kind: Word, Words: []string{"flooded", "agm", "gel", "lfp", "custom"}, Default: word("flooded", Practice), when: loadIs(LoadBattery),
 		Help: "flooded, agm and gel are lead-acid; lfp is lithium iron phosphate; custom takes the voltages below.", How: "The label.",
