@@ -48,6 +48,7 @@ type charger struct {
 	star     neutral // of a star with diodes at its star point
 	holder   *regulator
 	drop     float64 // V in a controller in series, in the load's
+	feed     *feeding
 }
 
 // RunPoint is a trial running into the battery at one speed of its shaft.
@@ -113,7 +114,7 @@ func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 		air: b.air, drag: b.drag, peak: math.Sqrt2 * o.PhasePerRPM.Value, hertz: b.machine.Poles.Value / 120,
 		ohms20: o.PhaseOhms20.Value, henries: o.PhaseMilliHenries.Value / 1000, delta: t.Connection == layout.Delta,
 		load: load, inner: b.dc.inner.Value, cable: b.dc.cable.Value,
-		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(), holder: b.holder,
+		factor: t.Metal.TempFactor, metal: t.Metal, openPeak: o.PeakDCPerRPM.Value, field: b.rotor.takes(), holder: b.holder, feed: b.rotor.feed,
 	}
 	r.phases, r.sets = b.machine.charging()
 	r.fill = b.henries.fillingOf(w)
@@ -135,20 +136,22 @@ func (r *charger) anew() *charger {
 	return &other
 }
 
-// against is the same with the battery at another voltage.
+// against is the same with the battery at another voltage, and the field that this drives where it
+// feeds the rotor.
 func (r *charger) against(volts float64) *charger {
 	other := *r
+	other.fed(volts)
 	other.load.Volts = volts
 	return &other
 }
 
 // excited is the same with the flux times a factor and the rotor taking so many watts, which
-// nothing lowers further.
+// nothing lowers further and no battery changes.
 func (r *charger) excited(flux, watts float64) *charger {
 	other := *r
 	other.peak *= flux
 	other.openPeak *= flux
-	other.field, other.holder = watts, nil
+	other.field, other.holder, other.feed = watts, nil, nil
 	return &other
 }
 

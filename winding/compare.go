@@ -140,6 +140,9 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 // meaningOn is what a figure means on a machine: volts of a wound rotor, and where it begins to
 // charge, are of one current in it.
 func (f *Output) meaningOn(m *MachineOutcome) string {
+	if f.ID == "cut_in_rpm" && m.restAmps > 0 {
+		return fmt.Sprintf("%s With %.3g A in the rotor, which the battery at rest drives.", f.Meaning, m.restAmps)
+	}
 	if (f.ID == "volts_line_rms_per_1000rpm" || f.ID == "cut_in_rpm") && m.FieldAmps.Known() {
 		return fmt.Sprintf("%s With %.3g A in the rotor.", f.Meaning, m.FieldAmps.Value)
 	}

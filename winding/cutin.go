@@ -13,7 +13,7 @@ import (
 // at half wave; a doubler gives twice the peak). It is the peak that counts, because the
 // first amps are the tips of the wave; 1.35·V_LL is the mean into a load that keeps the
 // current flowing, and puts cut-in 5 % too high even against that. peakDC is volts for each
-// rpm.
+// rpm, with the field that the battery at rest drives where that feeds the rotor (fed.go).
 func cutIn(dc *dcSide, peakDC quantity.Figure) quantity.Figure { return dc.needs().Over(peakDC) }
 
 // acBehind is the volts rms between leads whose peak, through the rectifier, holds volts DC open.

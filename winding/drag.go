@@ -58,6 +58,13 @@ func newDrag(m *machine, room *slotRoom, f *flux) drag {
 	return drag{kg * lossPerKg * sq(workingTesla/1.5) * frictionOnTop, 50 * 120 / m.Poles.Value, quantity.Guessed}
 }
 
+// atFlux is the drag with the flux times a factor: iron's part goes with its square, what turns against
+// friction stays.
+func (d *drag) atFlux(flux float64) *drag {
+	const iron = 1 / frictionOnTop
+	return &drag{d.watts * (1 - iron + iron*sq(flux)), d.rpm, d.origin}
+}
+
 // at is the drag at a speed, W.
 func (d *drag) at(rpm float64) float64 {
 	if d.watts == 0 || rpm <= 0 {

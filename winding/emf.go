@@ -16,11 +16,13 @@ type Volts struct {
 	CutInRPM        quantity.Figure `json:"cut_in_rpm"`
 	OpenAtTopVolts  quantity.Figure `json:"volts_dc_open_top"`
 	OpenAtGaleVolts quantity.Figure `json:"volts_dc_open_gale"`
+	// restFlux is the flux with the battery at rest over that in use: 1 but of a rotor that it feeds.
+	restFlux float64
 }
 
 // volts is what the winding gives with nothing connected, by E = √2·π·f·N·kw·Φ (rms,
 // per phase; the 4.44·f·N·kw·Φ of the handbooks), and where charging begins (cutin.go).
-func volts(w *candidate, m *machine, f *flux, dc *dcSide, at *speeds) Volts {
+func volts(w *candidate, m *machine, f *flux, dc *dcSide, feed *feeding, at *speeds) Volts {
 	var v Volts
 	v.PhasePerRPM = f.phasePerRPM(&w.coils)
 	v.LinePerRPM = v.PhasePerRPM.Times(m.linePerPhase(w.trial.Connection))
@@ -28,7 +30,9 @@ func volts(w *candidate, m *machine, f *flux, dc *dcSide, at *speeds) Volts {
 	v.PeakDCPerRPM = dc.openPeak(v.LinePerRPM.Times(math.Sqrt2))
 	v.LineAtTest = v.LinePerRPM.With(at.test, mul)
 	v.OpenAtTopVolts = v.PeakDCPerRPM.With(at.top, mul)
-	v.CutInRPM = cutIn(dc, v.PeakDCPerRPM)
+	rest := feed.fluxAt(dc.held)
+	v.restFlux = rest.Value
+	v.CutInRPM = cutIn(dc, v.PeakDCPerRPM.With(rest, mul))
 	return v
 }
 

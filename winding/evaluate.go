@@ -174,7 +174,7 @@ func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
 	o.Ohms.of(b.byTurns().byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
-	o.Volts, o.was = volts(w, &b.machine, &b.flux, &b.dc, &b.speeds), b.was
+	o.Volts, o.was = volts(w, &b.machine, &b.flux, &b.dc, b.rotor.feed, &b.speeds), b.was
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
 	o.Inductance = b.henries.of(w)
@@ -209,6 +209,9 @@ func (b *Bench) machineFigures() MachineOutcome {
 		Conditions: b.drive.conditions[:],
 		SlowRPM:    b.speeds.slow, UsualRPM: b.speeds.usual, TopRPM: b.speeds.top, TestRPM: b.speeds.test,
 		TestC: b.job.Target.TestC.OrReading(defaultTestC).Figure(""), Ratio: b.speeds.ratio,
+	}
+	if f := b.rotor.feed; f != nil {
+		m.restAmps, _ = f.at(b.dc.held.Value)
 	}
 	m.ToothTesla, m.YokeTesla = b.iron.densities(&b.job.Field, m.GapTesla)
 	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, b.iron.path, &b.flux)

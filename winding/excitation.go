@@ -25,6 +25,8 @@ type excitation struct {
 	unmatched string
 	// readAt is the one field current that was read, where the flux was carried from it.
 	readAt float64
+	// feed is how the field follows the battery's volts.
+	feed *feeding
 }
 
 // fieldApart is how far two field currents may be apart and still count as one.
@@ -67,6 +69,7 @@ func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
 		return e
 	}
 	e.watts = e.amps.Then(e.coil.Watts)
+	e.feed = newFeeding(f, dc, now, &e)
 	if e.guessed {
 		e.watts = e.watts.Because("all of the supply at the field current read, while the coil's ohms are not given")
 		e.watts.Origin = quantity.Guessed

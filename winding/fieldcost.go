@@ -119,6 +119,9 @@ func breakEven(c *characteristic, curve []RunPoint) float64 {
 func (b *bed) hold(f *FieldRun, r *charger, t *TrialOutcome) {
 	list := [conditionCount]*quantity.Figure{&f.HoldSlow, &f.HoldUsual, &f.HoldTop}
 	full := b.rotor.amps.Value
+	if b.rotor.feed != nil && b.dc.absorption.Known() {
+		full, _ = b.rotor.feed.at(b.dc.absorption.Value)
+	}
 	for i, figure := range list {
 		*figure = quantity.Missing("needs the speeds")
 		at := t.in(i)

@@ -171,7 +171,7 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 	if !full.Known() || run.RPM >= of.drive.bestRPM(c) {
 		return true // past its best a drive gives less the faster it turns
 	}
-	return of.endures(&f.limits, f.trial.Connection, f.r.against(full.Value*edge).settle(of.drive.given(c.X.Value), run.RPM, c.asked, run.WindingC))
+	return of.endures(&f.limits, f.trial.Connection, f.r.beyond(full.Value).settle(of.drive.given(c.X.Value), run.RPM, c.asked, run.WindingC))
 }
 
 // coarseYear is a year's net energy, winds a metre a second apart and those of the conditions,

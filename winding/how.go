@@ -97,7 +97,7 @@ var hows = map[string]basis{
 	"volts_line_rms_per_1000rpm": {"the old winding's volts by turns in series, winding factor, and √3 in star; where it told none, by the flux of a pole: 4.44·f·N·kw·Φ, √3 times that in star = {chain}", "Faraday's law", ofVolts},
 	"volts_dc_peak_per_rpm":      {"√2 × volts between leads, twice that behind a doubler = {volts_line_rms_per_rpm} × {peak_factor}", byDefinition, ofVolts},
 	"volts_line_rms_test":        {"{volts_line_rms_per_rpm} × {test_rpm}", byDefinition, all(ofVolts, ofDrive, []string{"target.test"})},
-	"cut_in_rpm": {"(battery at rest + two diodes) / peak volts for each rpm = ({battery_rest_v} + 2 × {diode_v}) / {volts_dc_peak_per_rpm}",
+	"cut_in_rpm": {"(battery at rest + two diodes) / peak volts for each rpm, at the field that the battery drives at rest where it feeds the rotor = {begins}",
 		"the tips of the wave carry the first amps, so the peak counts", all(ofVolts, ofBattery)},
 	"volts_dc_open_top":  {"{volts_dc_peak_per_rpm} × {top_rpm}", byDefinition, all(ofVolts, ofDrive)},
 	"volts_dc_open_gale": {"peak volts for each rpm × the speed of the free rotor in the gale", byDefinition, ofRunning},
@@ -254,7 +254,7 @@ func (h *How) Words() string {
 // Numbers is the formula with the trial's numbers in it, in the units liked, each with a digit
 // more than elsewhere, so that it comes out; "" where it names none, or one is not known.
 func (h *How) Numbers(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
-	formula := strings.NewReplacer("{limit}", t.limitFormula(), "{chain}", t.chainFormula()).Replace(h.Formula)
+	formula := strings.NewReplacer("{limit}", t.limitFormula(), "{chain}", t.chainFormula(), "{begins}", t.beginsFormula()).Replace(h.Formula)
 	if words, numbers, both := strings.Cut(formula, " = "); both && !named().MatchString(words) {
 		formula = "= " + numbers
 	}

@@ -95,12 +95,19 @@ func TestTheFormulaWithItsNumbers(t *testing.T) {
 	j := job.Example().Job()
 	o := winding.Evaluate(j)
 	h := winding.HowOf("cut_in_rpm")
-	assert.Equal(t, "(battery at rest + two diodes) / peak volts for each rpm", h.Words())
+	assert.Equal(t, "(battery at rest + two diodes) / peak volts for each rpm, at the field that the battery drives at rest where it feeds the rotor", h.Words())
 	text := h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{})
-	var rest, drop, per float64
-	_, err := fmt.Sscanf(text, "= (%f V + 2 × %f V) / %f V", &rest, &drop, &per)
+	var rest, drop, per, field float64
+	_, err := fmt.Sscanf(text, "= (%f V + 2 × %f V) / (%f V × %f)", &rest, &drop, &per, &field)
 	require.NoError(t, err, text)
-	assert.InEpsilon(t, o.Trials[0].CutInRPM.Value, (rest+2*drop)/per, 0.005)
+	assert.InEpsilon(t, o.Trials[0].CutInRPM.Value, (rest+2*drop)/(per*field), 0.005)
+	held := j
+	held.Field.Amps = quantity.Known(o.Machine.FieldAmps.Value)
+	alike := winding.Evaluate(held)
+	text = h.Numbers(&held, &alike.Machine, &alike.Trials[0], quantity.Choice{})
+	_, err = fmt.Sscanf(text, "= (%f V + 2 × %f V) / %f V", &rest, &drop, &per)
+	require.NoError(t, err, text)
+	assert.InEpsilon(t, alike.Trials[0].CutInRPM.Value, (rest+2*drop)/per, 0.005)
 	h = winding.HowOf("volts_dc_open_top")
 	assert.Equal(t, "“DC peak per 1 rpm” × “top”", h.Words())
 	h = winding.HowOf("mean_turn_mm")

@@ -49,6 +49,8 @@ func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 		return term{float64(t.Circuits), quantity.None, 0, t.Circuits > 0}
 	case "coil_turns":
 		return coilTurns(j, t)
+	case "rest_flux":
+		return term{t.restFlux, quantity.None, 4, t.restFlux > 0}
 	case "strands":
 		return term{float64(t.Strands), quantity.None, 0, t.Strands > 0}
 	case "sides":
@@ -125,6 +127,14 @@ func (t *TrialOutcome) chainFormula() string {
 		return "{was.volts} × ({series_turns} × {kw1} × {line_factor}) / ({was.series} × {was.kw} × {was.line})"
 	}
 	return "1000 × {line_factor} × 4.44 × {hertz_per_rpm} × {series_turns} × {kw1} × {flux_per_pole_mwb} / 1000"
+}
+
+// beginsFormula is how the speed at which charging begins comes about.
+func (t *TrialOutcome) beginsFormula() string {
+	if t.restFlux == 1 {
+		return "({battery_rest_v} + 2 × {diode_v}) / {volts_dc_peak_per_rpm}"
+	}
+	return "({battery_rest_v} + 2 × {diode_v}) / ({volts_dc_peak_per_rpm} × {rest_flux})"
 }
 
 // limitFormulas are the limits with their numbers: amps rms that a conductor or a phase may

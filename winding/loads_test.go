@@ -94,6 +94,7 @@ func TestSinglePhaseRectifiers(t *testing.T) {
 		j := feeding(1, func(b *job.BatterySpec) {
 			b.Rectifier, b.RestVolts, b.ChargingVolts, b.Ohms = c.word, quantity.Known(12.6), quantity.Known(13.5), quantity.Known(0.03)
 		})
+		j.Field.Volts = quantity.Known(13.5) // a supply of its own: the battery at rest has no say in it
 		b := winding.Prepare(j)
 		o := b.Outcome()
 		a := &o.Trials[0]

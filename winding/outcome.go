@@ -53,6 +53,8 @@ type MachineOutcome struct {
 	// the wound rotor, for a stator that is to change rotors.
 	MagnetsAgainstWound quantity.Figure `json:"magnets_over_wound"`
 	FieldAmps           quantity.Figure `json:"field_amps"`
+	// restAmps is what the battery drives through the rotor at rest, A, where that follows it; else 0.
+	restAmps float64
 
 	// Feeds is what is charged or fed, in a few words.
 	Feeds           string          `json:"feeds"`

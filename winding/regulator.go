@@ -94,8 +94,7 @@ func (r *charger) pulled(h *charger, lever float64) {
 	if g := r.holder; g.wound {
 		flux := g.flux(lever)
 		h.peak, h.openPeak, h.field = r.peak*flux, r.openPeak*flux, g.watts(lever)
-		const iron = 1 / frictionOnTop
-		h.drag = &drag{r.drag.watts * (1 - iron + iron*sq(flux)), r.drag.rpm, r.drag.origin}
+		h.drag = r.drag.atFlux(flux)
 		return
 	}
 	h.drop, h.load.Volts = lever, r.load.Volts+lever

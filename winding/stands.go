@@ -109,6 +109,13 @@ func (b *bed) endures(l *Limits, c layout.Connection, run RunPoint) bool {
 // of volts without a ± (instruments of the bench).
 const edge = 1.02
 
+// beyond is a trial against a battery of so many volts, the edge over them, with the field of those volts.
+func (r *charger) beyond(volts float64) *charger {
+	other := r.against(volts)
+	other.load.Volts *= edge
+	return other
+}
+
 // freed is the amps that flow where a winding which holds its rotor below its best in the furling wind,
 // and stands that, lets go of it within the edge; 0 where it does not, or stands that too.
 func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
@@ -116,7 +123,7 @@ func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
 	if b.drive.kind != "wind" || last == nil || last.Region != drive.Stalled || !b.dc.absorption.Known() || !b.endures(&t.Limits, t.Connection, last.full) {
 		return 0
 	}
-	free := r.against(b.dc.absorption.Value*edge).settle(b.drive.given(last.X), last.full.RPM, 0, last.full.WindingC)
+	free := r.beyond(b.dc.absorption.Value).settle(b.drive.given(last.X), last.full.RPM, 0, last.full.WindingC)
 	if b.endures(&t.Limits, t.Connection, free) {
 		return 0
 	}

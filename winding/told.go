@@ -77,11 +77,14 @@ func (b *book) fieldOf(r quantity.Reading) float64 {
 	return r.Value
 }
 
-// inService is the field current of a reading on a battery: as read, else what the supply
-// drives, where a curve through several can make use of it.
-func (b *book) inService(r quantity.Reading) float64 {
-	if driven := supplyCurrent(b.field, b.dc); !r.Given() && b.flux.at != nil && driven.Known() {
-		return driven.Value
+// inService is the field current of a reading on a battery of so many volts: as read, else what the
+// supply drives, the battery at those volts where it is that, where a curve through several can make
+// use of it.
+func (b *book) inService(r quantity.Reading, volts float64) float64 {
+	w, ok := rotorCoil(b.field)
+	driven := w.Amps(b.field.Volts.Or(volts))
+	if !r.Given() && b.flux.at != nil && ok && driven > 0 {
+		return driven
 	}
 	return b.fieldOf(r)
 }
@@ -142,7 +145,7 @@ func (b *book) toldAmps(warm func(quantity.Reading) float64) (list []told) {
 		}
 		list = append(list, told{readings.Reading{
 			Kind: readings.Loaded, RPM: s.RPM.Value, Volts: s.Volts.Value, Amps: s.Amps.Value / float64(b.machine.sets),
-			FieldAmps: b.inService(s.FieldAmps), Ohms: warm(s.WindingC), PlusMinus: part(s.Amps),
+			FieldAmps: b.inService(s.FieldAmps, s.Volts.Value), Ohms: warm(s.WindingC), PlusMinus: part(s.Amps),
 		}, job.PathOf("amps", i, "current")})
 	}
 	return list
@@ -153,7 +156,7 @@ func (b *book) toldPlate(warm func(quantity.Reading) float64) (list []told) {
 	o := b.old
 	rated := o.RatedAmps.Value / float64(b.machine.sets)
 	if volts := o.RatedVolts.Or(b.dc.absorption.Value); o.RatedAmps.Given() && o.RatedRPM.Given() && volts > 0 {
-		list = append(list, told{readings.Reading{Kind: readings.Plate, RPM: o.RatedRPM.Value, Volts: volts, Amps: rated, FieldAmps: b.inService(quantity.Reading{}), Ohms: warm(quantity.Known(plateC)), PlusMinus: part(o.RatedAmps)},
+		list = append(list, told{readings.Reading{Kind: readings.Plate, RPM: o.RatedRPM.Value, Volts: volts, Amps: rated, FieldAmps: b.inService(quantity.Reading{}, volts), Ohms: warm(quantity.Known(plateC)), PlusMinus: part(o.RatedAmps)},
 			"old.plate_current"})
 	}
 	if o.CutInRPM.Given() && b.dc.rest.Known() {
@@ -161,7 +164,7 @@ func (b *book) toldPlate(warm func(quantity.Reading) float64) (list []told) {
 		if !o.BeganAmps.Given() && o.RatedAmps.Given() {
 			amps = 0.01 * rated
 		}
-		list = append(list, told{readings.Reading{Kind: readings.Began, RPM: o.CutInRPM.Value, Volts: b.dc.rest.Value, Amps: amps, FieldAmps: b.inService(quantity.Reading{}), PlusMinus: part(o.CutInRPM)}, "old.cut_in"})
+		list = append(list, told{readings.Reading{Kind: readings.Began, RPM: o.CutInRPM.Value, Volts: b.dc.rest.Value, Amps: amps, FieldAmps: b.inService(quantity.Reading{}, b.dc.rest.Value), PlusMinus: part(o.CutInRPM)}, "old.cut_in"})
 	}
 	return list
 }

@@ -33,7 +33,7 @@ var fieldFields = append([]Input{
 		Help: "Temperature of the rotor coil when it works: its current and watts go by it.", How: "Its ohms right after a run: 0.39 % more a kelvin.",
 		at: func(j *Job, _ int) any { return &j.Field.CoilC }},
 	{Table: "field", Name: "supply", Label: "Field supply", Dim: quantity.Volts, Min: 0.5, Max: 500, Ghost: "the battery's", when: fieldKind(FieldWound),
-		Help: "Voltage that feeds the rotor coil. A resistor in series takes its share of it as heat, which no figure counts.", How: "Usually the battery, through the regulator.",
+		Help: "Voltage that feeds the rotor coil. Left out it is that of the battery, and follows it: less at rest, more nearly full. A resistor in series takes its share of it as heat, which no figure counts.", How: "Usually the battery, through the regulator.",
 		at: func(j *Job, _ int) any { return &j.Field.Volts }},
 	{Table: "field", Name: "current", Label: "Field current", Dim: quantity.Amps, Min: 0.01, Max: 100, Ghost: "what the supply drives", when: fieldKind(FieldWound),
 		Help: "Current in the rotor coil when charging. Where it is less than the supply drives its watts are the coil's own, as a regulator that chops takes them; a plain rheostat takes supply volts × amps.", How: "Ammeter in the lead to the brushes.",
