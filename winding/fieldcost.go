@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/charge"
@@ -165,45 +166,140 @@ func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 // iron less and leaves more of it, so that a little more field is needed to hold than is said
 // here. By how much the readings at one field current do not say.
 
-// bestField is the field current that leaves the battery the most, in each condition: more
-// of it makes more volts and costs more watts. A regulator should aim at it. It is sought
-// up to the highest current that was read, where the curve is known, or the one in use. Where the
-// best is more than a regulator lets in, it is the least that brings what is let in.
+// # The field current that leaves the battery the most
+//
+// More of it makes more volts and costs more watts. A regulator should aim at it, and a person sets it:
+// so it is one that the winding stands, its limit and its class at the temperature it comes to, the
+// battery taking charge or nearly full, and one that does not drag an engine below its speed. It is sought
+// up to the highest current that was read, where the curve is known, or the one in use; no further than
+// the supply drives. Where the best of all is not among those, the best that is takes its place, and it is
+// said where more would come. Where the best is more than a regulator lets in, it is the least that brings
+// what is let in.
+//
+// Cost: ten settled speeds a condition, twice as many again where the best of all is not stood.
+
+// fieldSearch is the search in one condition.
+type fieldSearch struct {
+	*bed
+	r    *charger
+	t    *TrialOutcome
+	at   *Operating
+	c    *Condition
+	most float64 // A
+	let  float64 // net A
+}
+
+// leastGain is the watts that a best field current has to gain to be told; ours.
+const leastGain = 0.05
+
+// mostField is the most field current that is looked at, A.
+func (b *bed) mostField() float64 {
+	e := b.rotor
+	if e.driven.Known() {
+		return max(e.amps.Value, min(b.flux.curve.High, e.driven.Value))
+	}
+	return max(e.amps.Value, b.flux.curve.High)
+}
+
+// with is the trial at a field current.
+func (s *fieldSearch) with(amps float64) *charger {
+	return s.r.excited(s.flux.at(amps)/s.flux.perTurn.Value, s.rotor.coil.Watts(amps))
+}
+
+// run is where it runs then.
+func (s *fieldSearch) run(amps float64) RunPoint {
+	return s.with(amps).settle(s.drive.given(s.at.X), s.at.RPM, s.c.asked, s.at.WindingC)
+}
+
+// stands reports whether winding and drive stand what comes at a field current for long.
+func (s *fieldSearch) stands(amps float64, run *RunPoint) bool {
+	if !s.endures(&s.t.Limits, s.t.Connection, *run) || s.drive.keepsOf(s.c, run) < draggedSaid || run.NetAmps > s.let*(1+1e-6) {
+		return false
+	}
+	if !s.dc.absorption.Known() || run.RPM == 0 {
+		return true
+	}
+	full := s.with(amps).against(s.dc.absorption.Value).settle(s.drive.given(s.at.X), run.RPM, s.c.asked, run.WindingC)
+	return s.endures(&s.t.Limits, s.t.Connection, full)
+}
+
+// find is the best field current and the watts that it leaves the battery.
+func (s *fieldSearch) find() (best quantity.Figure, watts float64) {
+	net := func(amps float64) float64 { run := s.run(amps); return run.NetWatts }
+	amps, watts := highest(net, 0, s.most)
+	if watts > 0 && s.run(amps).NetAmps > s.let {
+		amps = bisect(0, amps, func(amps float64) bool { return s.run(amps).NetAmps >= s.let })
+		watts = net(amps)
+	}
+	if watts <= 0 {
+		return quantity.Missing("no field current leaves the battery anything: switch the field off"), 0
+	}
+	run := s.run(amps)
+	if s.stands(amps, &run) {
+		return quantity.Of(amps, quantity.Guessed), watts
+	}
+	past := "which the winding does not stand"
+	if s.endures(&s.t.Limits, s.t.Connection, run) && s.drive.keepsOf(s.c, &run) < draggedSaid {
+		past = "which drags the drive down"
+	}
+	stood, kept := s.stood()
+	if kept <= 0 {
+		return quantity.Missing(fmt.Sprintf("no field current that it stands leaves the battery anything: most would come at %.2g A, %s", amps, past)), 0
+	}
+	return quantity.Of(stood, quantity.Guessed).Because(fmt.Sprintf("more would come at %.2g A, %s", amps, past)), kept
+}
+
+// stood is the best among those that are stood: the best of a row of them, and from there towards the
+// next that brings more until it is no longer stood; 0 watts where none brings anything.
+func (s *fieldSearch) stood() (amps, watts float64) {
+	const steps = 12
+	step := s.most / steps
+	for i := 1; i <= steps; i++ {
+		if run := s.run(float64(i) * step); run.NetWatts > watts && s.stands(float64(i)*step, &run) {
+			amps, watts = float64(i)*step, run.NetWatts
+		}
+	}
+	from := amps
+	for _, to := range [...]float64{min(from+step, s.most), max(from-step, 0)} {
+		amps, watts = s.towards(to, amps, watts)
+	}
+	return amps, watts
+}
+
+// towards goes by halves towards a field current that is not stood or brings less, as long as it brings more.
+func (s *fieldSearch) towards(to, amps, watts float64) (float64, float64) {
+	for range 6 {
+		middle := (amps + to) / 2
+		if run := s.run(middle); run.NetWatts > watts && s.stands(middle, &run) {
+			amps, watts = middle, run.NetWatts
+			continue
+		}
+		to = middle
+	}
+	return amps, watts
+}
+
+// bestField is the best field current in each condition.
 func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 	list := [conditionCount]*quantity.Figure{&f.BestSlow, &f.BestUsual, &f.BestTop}
-	most := max(b.rotor.amps.Value, b.flux.curve.High)
 	for i, figure := range list {
 		*figure = quantity.Missing("needs the speeds")
-		at := t.in(i)
-		if at == nil || at.RPM == 0 {
+		at, c := t.in(i), &b.drive.conditions[i]
+		if at == nil || at.RPM == 0 || c.Same != "" {
 			continue
 		}
-		if b.drive.conditions[i].Same != "" {
-			continue
+		best, watts := quantity.Figure{}, at.NetWatts
+		if at.Spent || at.Held && b.endures(&t.Limits, t.Connection, at.RunPoint) {
+			best = quantity.Of(at.HeldFieldAmps, quantity.Guessed).Because(r.holder.fieldSaid(at))
+		} else {
+			s := fieldSearch{bed: b, r: r, t: t, at: at, c: c, most: b.mostField(), let: r.holder.least(math.Inf(1))}
+			best, watts = s.find()
 		}
-		if at.Held || at.Spent {
-			*figure = quantity.Of(at.HeldFieldAmps, quantity.Guessed).Because(r.holder.fieldSaid(at))
-			if i == usual {
-				f.BestGainUsual = quantity.Of(0, quantity.Guessed)
+		if *figure = best; i == usual && best.Known() {
+			f.BestGainUsual = quantity.Of(0, quantity.Guessed)
+			if gain := watts - at.NetWatts; gain > leastGain {
+				f.BestGainUsual.Value = gain
 			}
-			continue
-		}
-		given, asked := b.drive.given(at.X), b.drive.conditions[i].asked
-		weak := func(amps float64) RunPoint {
-			return r.excited(b.flux.at(amps)/b.flux.perTurn.Value, b.rotor.coil.Watts(amps)).settle(given, at.RPM, asked, at.WindingC)
-		}
-		amps, watts := highest(func(amps float64) float64 { return weak(amps).NetWatts }, 0, most)
-		if let := r.holder.least(math.Inf(1)); watts > 0 && weak(amps).NetAmps > let {
-			amps = bisect(0, amps, func(amps float64) bool { return weak(amps).NetAmps >= let })
-			watts = weak(amps).NetWatts
-		}
-		if watts <= 0 {
-			*figure = quantity.Missing("no field current leaves the battery anything: switch the field off")
-			continue
-		}
-		*figure = quantity.Of(amps, quantity.Guessed)
-		if i == usual {
-			f.BestGainUsual = quantity.Of(max(0, watts-at.NetWatts), quantity.Guessed)
 		}
 	}
 	for i, figure := range list {

@@ -207,8 +207,9 @@ func TestFieldCurrentAndFluxBelongTogether(t *testing.T) {
 // The best field current is one: neither a little more nor a little less leaves the battery more.
 func TestBestFieldIsTheBest(t *testing.T) {
 	j := job.Example().Job()
-	for i, a := range winding.Evaluate(j).Trials {
-		if !a.BestUsual.Known() {
+	o := winding.Evaluate(j)
+	for i, a := range o.Trials {
+		if !a.BestUsual.Known() || a.BestUsual.Why != "" {
 			continue
 		}
 		net := func(amps float64) float64 {
@@ -219,7 +220,7 @@ func TestBestFieldIsTheBest(t *testing.T) {
 		best := net(a.BestUsual.Value)
 		assert.InDelta(t, a.NetWattsUsual.Value+a.BestGainUsual.Value, best, 0.02*math.Abs(best)+0.3, a.Name)
 		assert.GreaterOrEqual(t, best, net(a.BestUsual.Value*0.8)-0.3, a.Name)
-		if a.BestUsual.Value < 2.4 { // not at the end of what was read
+		if a.BestUsual.Value < 0.999*o.Machine.FieldAmps.Value { // not all that the battery drives
 			assert.GreaterOrEqual(t, best, net(a.BestUsual.Value*1.15)-0.3, a.Name)
 		}
 	}

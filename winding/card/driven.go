@@ -57,11 +57,14 @@ func (w *writer) field(t *winding.TrialOutcome) {
 }
 
 // gains is what the best field current is worth, where it is worth something.
-func (w *writer) gains(t *winding.TrialOutcome) string {
-	if !t.BestGainUsual.Known() || t.BestGainUsual.Value <= 0 {
-		return ""
+func (w *writer) gains(t *winding.TrialOutcome) (text string) {
+	if t.BestGainUsual.Known() && t.BestGainUsual.Value > 0 {
+		text = " leaves the battery the most, " + w.trialText(t, "best_field_gain_w_usual") + " more"
 	}
-	return " leaves the battery the most, " + w.trialText(t, "best_field_gain_w_usual") + " more"
+	if best := t.BestUsual; best.Known() && best.Why != "" {
+		text += "; " + w.clean(best.Why)
+	}
+	return text
 }
 
 // stopping is leads joined, and a battery that is full.

@@ -1,0 +1,74 @@
+package winding
+
+import (
+	"strings"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A field current that is to be set is one that the winding stands: typed, it passes no limit and stays
+// within the class, where the best of all, which is named, does not. Of what is stood it is the most: 8 %
+// more of it, and 8 % less, is past the limit or leaves the battery less.
+func TestTheBestFieldIsStood(t *testing.T) {
+	o := readBattery(t, nil)
+	at := func(i int, amps float64) *TrialOutcome {
+		run := readBattery(t, typed(amps))
+		return &run.Trials[i]
+	}
+	past := func(i int, r *TrialOutcome) bool {
+		return r.failsIn(&o.Machine, usual) != ""
+	}
+	for i := range o.Trials {
+		a := &o.Trials[i]
+		best := a.BestUsual
+		require.Truef(t, best.Known(), "%s: %s", a.Name, best.Why)
+		require.Contains(t, best.Why, "more would come at 1.5 A, which the winding does not stand", a.Name)
+		is := at(i, best.Value)
+		assert.False(t, past(i, is), a.Name)
+		assert.False(t, is.in(usual).HeldBack, a.Name)
+		assert.InDelta(t, a.NetWattsUsual.Value+a.BestGainUsual.Value, is.NetWattsUsual.Value, 0.02*is.NetWattsUsual.Value, a.Name)
+		assert.True(t, past(i, at(i, 1.5)), "the best of all is not stood: %s", a.Name)
+		assert.Greater(t, at(i, 1.5).NetWattsUsual.Value, is.NetWattsUsual.Value, a.Name)
+		for _, other := range []float64{1.08, 0.92} {
+			r := at(i, other*best.Value)
+			assert.True(t, past(i, r) || r.NetWattsUsual.Value < is.NetWattsUsual.Value, "%s at %g of it", a.Name, other)
+		}
+	}
+}
+
+// A field current that no supply drives is none to set: the battery taking charge drives
+// (13.56 − 1)/5.437 = 2.31 A of the 2.5 A that were read. With a supply of 30 V more is had.
+func TestTheBestFieldIsHad(t *testing.T) {
+	light := func(volts float64) *TrialOutcome {
+		o := readBattery(t, func(j *job.Job) {
+			j.Drive.Watts, j.Battery.Cells = quantity.Known(5000), quantity.Known(6)
+			j.Trials = j.Trials[:1]
+			j.Trials[0].Turns = quantity.Known(4)
+			if volts > 0 {
+				j.Field.Volts, j.Field.Amps = quantity.Known(volts), quantity.Known(2.31)
+			}
+		})
+		return &o.Trials[0]
+	}
+	a := light(0)
+	require.True(t, a.BestUsual.Known(), a.BestUsual.Why)
+	assert.InDelta(t, 2.31, a.BestUsual.Value, 0.005)
+	assert.Zero(t, a.BestGainUsual.Value)
+	assert.Greater(t, light(30).BestUsual.Value, 2.35)
+}
+
+// None that is stood brings anything: it is said, and which would.
+func TestNoFieldThatIsStood(t *testing.T) {
+	o := readBattery(t, func(j *job.Job) {
+		j.Trials = j.Trials[1:]
+		j.Machine.KelvinPerWatt = quantity.Known(60)
+	})
+	best := o.Trials[0].BestUsual
+	assert.False(t, best.Known())
+	assert.True(t, strings.HasPrefix(best.Why, "no field current that it stands leaves the battery anything: most would come at"), best.Why)
+}
