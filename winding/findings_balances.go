@@ -19,9 +19,10 @@ import (
 // leastApart is by how many net amps, or by what part of them, two balances have to part to be told; ours.
 const leastApart, partApart = 0.05, 0.03
 
-// otherSpeed is the other speed at which a trial can stay in the usual wind.
+// otherSpeed is the other speed at which a trial can stay in a condition: of the wind the usual one.
 type otherSpeed struct {
-	rpm, net float64
+	condition int
+	rpm, net  float64
 	// here is the net amps where it is told.
 	here float64
 	// past is the speed between the two at which torque given and taken agree but it cannot stay.
@@ -32,17 +33,17 @@ type otherSpeed struct {
 
 // otherBalance is the balance in the usual wind, among those at which a trial could stay, whose net amps
 // part the most from those where it is; nil where none parts from them by anything that counts.
-func otherBalance(c *characteristic, points []drive.WindPoint, usual float64) *otherSpeed {
+func otherBalance(c *characteristic, points []drive.WindPoint, wind float64) *otherSpeed {
 	var b *otherSpeed
 	for i := range points {
 		p := &points[i]
-		if math.Abs(p.WindMPS-usual) > 1e-6 {
+		if math.Abs(p.WindMPS-wind) > 1e-6 {
 			continue
 		}
 		here := c.at(p.RPM).NetAmps
 		for _, e := range p.Others {
 			if net := c.at(e.RPM).NetAmps; e.Stable && apart(net, here) && (b == nil || math.Abs(net-here) > math.Abs(b.net-here)) {
-				b = &otherSpeed{rpm: e.RPM, net: net, here: here, past: between(p, e.RPM), from: reachedFrom(points[i:], e.RPM)}
+				b = &otherSpeed{condition: usual, rpm: e.RPM, net: net, here: here, past: between(p.RPM, p.Others, e.RPM), from: reachedFrom(points[i:], e.RPM)}
 			}
 		}
 	}
@@ -56,10 +57,10 @@ func apart(a, b float64) bool {
 
 // between is the balance next to the other speed, on the side of where the shaft is, at which it cannot stay;
 // 0 for none.
-func between(p *drive.WindPoint, other float64) float64 {
+func between(rpm float64, others []drive.Equilibrium, other float64) float64 {
 	at := 0.0
-	for _, e := range p.Others {
-		if !e.Stable && (e.RPM-p.RPM)*(e.RPM-other) < 0 && (at == 0 || math.Abs(e.RPM-other) < math.Abs(at-other)) {
+	for _, e := range others {
+		if !e.Stable && (e.RPM-rpm)*(e.RPM-other) < 0 && (at == 0 || math.Abs(e.RPM-other) < math.Abs(at-other)) {
 			at = e.RPM
 		}
 	}
@@ -76,13 +77,17 @@ func reachedFrom(points []drive.WindPoint, rpm float64) float64 {
 	return 0
 }
 
-// balances calls out that a trial may stay at another speed in the usual wind than the one that is told.
+// balances calls out that a trial may stay at another speed than the one that is told.
 func (a aboutRunning) balances(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
-	b, p := o.other, o.in(usual)
-	if b == nil || p == nil {
+	b := o.other
+	if b == nil || o.in(b.condition) == nil {
 		return
 	}
-	where := a.drive.conditions[usual].Label
+	p, where := o.in(b.condition), a.drive.conditions[b.condition].Label
+	if a.drive.kind != job.DriveWind {
+		a.shaftBalances(d, at, t, b, p)
+		return
+	}
 	if b.rpm < p.RPM {
 		d.add(Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Source: "balance of drive and alternator"},
 			"it can stay at two speeds (%s): from rest it comes to %.0f alternator rpm, %s; slowed far below that it stays at %.0f, %s",

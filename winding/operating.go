@@ -65,6 +65,8 @@ type Meeting struct {
 	// best is where a drive that gives way would have the most power; nothing of any other.
 	best   drive.Point
 	Region drive.Region `json:"region,omitempty"`
+	// Others are the other speeds at which drive and alternator agree there, the drive giving all it can.
+	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
 	// EmptyAmps and FullAmps are net amps with the battery at rest and absorbing.
 	EmptyAmps float64 `json:"net_amps_dc_empty"`
 	FullAmps  float64 `json:"net_amps_dc_absorbing"`
@@ -76,8 +78,11 @@ type spot struct {
 	rpm, warm float64
 	region    drive.Region
 	stops     bool
-	// also are other speeds at which it could stay, as after a gust.
-	also []float64
+	// also are other speeds at which it could stay, as after a gust; other is all balances but where it is.
+	also  []float64
+	other []drive.Equilibrium
+	// yields says that the drive comes to its speed by giving all it can.
+	yields bool
 }
 
 // Charging is what reaches the battery where the trial really runs, net of what the rotor
@@ -141,7 +146,7 @@ type Charging struct {
 func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	c := &s.conditions[i]
 	given := s.given(c.X.Value)
-	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6), governed: !yields(s.kind), best: s.best}}
+	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6), governed: !yields(s.kind), best: s.best, Others: at.other}}
 	o.RunPoint = r.at(at.rpm, at.warm)
 	ratio, passes := 1.0, 1.0
 	if s.kind != "" && s.ratio.Known() {

@@ -64,7 +64,9 @@ func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCou
 		} else {
 			spots[i] = atFullPower(met, c)
 		}
+		spots[i].other = spots[i].others(met.Equilibria)
 	}
+	t.other = s.otherOfShaft(c, &spots)
 	no := quantity.Missing("it comes to no rest within the drive's speeds")
 	t.RunRPM, t.RunAmps, t.RunWatts = no, no, no
 	if e, held := met.FullPower(); held {
@@ -81,7 +83,7 @@ func atFullPower(met *drive.Driven, c *characteristic) spot {
 	if !ok {
 		return spot{asked: true, region: drive.Stalled, stops: true}
 	}
-	return spot{asked: true, rpm: e.RPM, warm: c.at(e.RPM).WindingC, region: drive.Charging}
+	return spot{asked: true, rpm: e.RPM, warm: c.at(e.RPM).WindingC, region: drive.Charging, yields: true}
 }
 
 // reach holds a spot to what the drive can do at the speed asked for.

@@ -100,6 +100,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 		for i := range spots {
 			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
 				spots[i] = spot{asked: true, rpm: p.RPM, warm: c.at(p.RPM).WindingC, region: p.Region, stops: p.RPM == 0}
+				spots[i].other = p.Others
 				for _, e := range p.Others {
 					if e.Stable {
 						spots[i].also = append(spots[i].also, e.RPM)

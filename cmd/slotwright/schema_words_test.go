@@ -117,6 +117,7 @@ var keyWords = map[string]string{
 	"DrivePoint.cp":                "Part of the wind's power that the rotor takes.",
 	"DrivePoint.region":            "How it fares there.",
 	"DrivePoint.other_equilibria":  "Other speeds at which it could run, or could not stay.",
+	"Operating.other_equilibria":   "Other speeds at which it could run there, or could not stay, the drive giving all it can.",
 	"Equilibrium.torque_nm":        "Torque taken there [N·m].",
 	"Equilibrium.shaft_w":          "Torque times speed [W].",
 	"Equilibrium.slope_nm_per_rpm": "By how much torque given less taken changes with speed [N·m/rpm].",
