@@ -140,9 +140,14 @@ func widthAt(outline []slot.Point, y float64) float64 {
 	return 2 * reach
 }
 
+// behindMM is how high the iron is behind the slots, mm, 0 and less where they are deeper than the iron.
+func (m *machine) behindMM(body *slot.Room) float64 {
+	return m.outward() * (m.OutsideMM.Value/2 - m.radiusMM(body.MouthHeightMM+body.DepthMM))
+}
+
 // back is the yoke: half a pole's flux, along a quarter of a turn of its circuit.
 func (s *iron) back(m *machine, body *slot.Room, cover float64) {
-	height := m.outward() * (m.OutsideMM.Value/2 - m.radiusMM(body.MouthHeightMM+body.DepthMM))
+	height := m.behindMM(body)
 	if height <= 0 {
 		s.yoke = quantity.Missing("the slots are deeper than the iron: measure depth, bore and outside again")
 		return

@@ -71,6 +71,9 @@ func TestAWholeWayLeavesTheOthersOut(t *testing.T) {
 // the bare iron.
 func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
 	there, gone := job.Job{Field: job.FieldSpec{Kind: "wound"}}, job.Job{Field: job.FieldSpec{Kind: "wound"}}
+	is, _ := asked(&there, "old.strands")
+	assert.False(t, is, "they are typed with the wire")
+	there.Old.Strands, gone.Old.Strands = quantity.Known(2), quantity.Known(2)
 	gone.Old.State = job.StateGone
 	for _, path := range []string{"old.turns", "old.gauge", "old.strands", "old.lead", "spin[0].speed", "spin[0].line", "spin[0].field"} {
 		is, _ := asked(&there, path)
@@ -83,7 +86,7 @@ func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
 		assert.True(t, is, path)
 	}
 	gone.Old.Turns = quantity.Known(9) // said before it was thrown away
-	is, _ := asked(&gone, "old.cut_in")
+	is, _ = asked(&gone, "old.cut_in")
 	assert.False(t, is)
 	gone.Old.Turns = quantity.Reading{}
 	gone.Trials = []job.Trial{{}}

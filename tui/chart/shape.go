@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"slotwright/tui/kit"
 )
@@ -44,3 +45,34 @@ func (c *Canvas) Disc(centre XY, r float64, role kit.Role) {
 
 // mostDots bounds the radius of a disc: no terminal is as wide.
 const mostDots = 2000
+
+// Hatch fills a closed outline with dots that stand apart, so that what is solid is told from what is
+// empty without a colour.
+func (c *Canvas) Hatch(points []XY, role kit.Role) {
+	if slices.ContainsFunc(points, func(p XY) bool { return !p.finite() }) {
+		return
+	}
+	top, bottom := 4*c.area.Y, 4*(c.area.Y+c.area.H)
+	for y := top; y < bottom; y++ {
+		var at []float64
+		for i, p := range points {
+			ax, ay := c.dot(p)
+			bx, by := c.dot(points[(i+1)%len(points)])
+			if row := float64(y); (ay <= row) != (by <= row) {
+				at = append(at, ax+(bx-ax)*(row-ay)/(by-ay))
+			}
+		}
+		slices.Sort(at)
+		for i := 0; i+1 < len(at); i += 2 {
+			from, to := max(at[i], float64(2*c.area.X)), min(at[i+1], float64(2*(c.area.X+c.area.W)-1))
+			for x := int(math.Ceil(from)); float64(x) <= to; x++ {
+				if y%2 == 0 && (x+y)%hatchApart == 0 {
+					c.setDot(x, y, role)
+				}
+			}
+		}
+	}
+}
+
+// hatchApart is how many dots of a row one of a hatch stands for.
+const hatchApart = 4

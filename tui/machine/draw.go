@@ -84,6 +84,10 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	}
 	lines = append(lines, v.missing(s, in.W)...)
 	lines = append(lines, v.result(s, in.W)...)
+	follows, picture := v.withSection(s, follows, len(lines))
+	if !picture.Empty() {
+		blocks = append(blocks, section(s, picture))
+	}
 	return v.overlay(s, append(blocks, kit.Box(s.Theme, follows, "What follows", lines)))
 }
 

@@ -129,7 +129,12 @@ func drawSlot(t kit.Theme, p slot.Packing, wires kit.Role, w, h int) []string {
 	for _, l := range p.Neck {
 		c.Line(chart.XY{X: l.From.X, Y: l.From.Y}, chart.XY{X: l.To.X, Y: l.To.Y}, kit.Border, chart.Solid)
 	}
-	closed(p.Wedge, kit.Dim)
+	for i, from := range p.Wedge { // not its ends, which lie on the wall and would make it step
+		to := p.Wedge[(i+1)%len(p.Wedge)]
+		if math.Abs(to.X-from.X) > math.Abs(to.Y-from.Y) {
+			c.Line(chart.XY{X: from.X, Y: from.Y}, chart.XY{X: to.X, Y: to.Y}, kit.Dim, chart.Solid)
+		}
+	}
 	closed(p.Separator, kit.Dim)
 	for _, k := range p.Circles {
 		c.Disc(chart.XY{X: k.X, Y: k.Y}, k.R, wires)
