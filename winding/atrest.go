@@ -18,7 +18,7 @@ import (
 // inFahrenheit is the proof of the ohms if the temperature at which they were read was meant in °F.
 func (r *WoundOutcome) inFahrenheit() Proof {
 	p := r.LeadOhms20
-	times := (r.zeroC + r.restC) / (r.zeroC + quantity.Celsius[1].Base(r.restC))
+	times := (r.restC - r.zeroC) / (quantity.Celsius[1].Base(r.restC) - r.zeroC)
 	q := proof(p.Read.Times(times), p.Expected).ofPairs(p.Each, times, p.even, p.step, p.law)
 	q.Read.PlusMinus = p.Read.PlusMinus * times
 	return q
@@ -35,7 +35,10 @@ func (r *WoundOutcome) unitAsked() string {
 		return ""
 	}
 	would := ""
-	if off := r.inFahrenheit().Off; off.Known() {
+	switch off := r.inFahrenheit().Off; {
+	case off.Known() && math.Abs(off.Value) < 0.5:
+		would = ", and its ohms as planned"
+	case off.Known():
 		would = fmt.Sprintf(", and its ohms %.2g %% %s", math.Abs(off.Value), highOrLow(off.Value))
 	}
 	return fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C%s", r.restC, r.restC, quantity.Celsius[1].Base(r.restC), would)

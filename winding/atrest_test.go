@@ -28,14 +28,15 @@ func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 		ohms          float64
 		d             job.Document
 		asked         bool
+		would         string
 	}{
-		{"a room in °F", "68", at20, inches, true},
-		{"a room in °F, and a fault", "68", at20 * 0.7, inches, true},
-		{"millimetres", "68", at20, job.Example().Set("machine.mean_turn", "185", quantity.Choice{}), false},
-		{"°F is said", "68 °F", at20, inches, false},
-		{"a room in °C", "20", at20, inches, false},
-		{"warm indeed", "68", at68, inches, false},
-		{"a winding at work", "120", at20, inches, false},
+		{"a room in °F", "68", at20, inches, true, "as planned"},
+		{"a room in °F, and a fault", "68", at20 * 0.7, inches, true, "30 % low"},
+		{"millimetres", "68", at20, job.Example().Set("machine.mean_turn", "185", quantity.Choice{}), false, ""},
+		{"°F is said", "68 °F", at20, inches, false, ""},
+		{"a room in °C", "20", at20, inches, false, ""},
+		{"warm indeed", "68", at68, inches, false, ""},
+		{"a winding at work", "120", at20, inches, false, ""},
 	} {
 		d := c.d.Add("wound", -1).Set("wound[0].trial", plan.Name, quantity.Choice{}).Set("wound[0].lead", fmt.Sprintf("%.5f", c.ohms), quantity.Choice{}).Set("wound[0].lead_at", c.celsius, quantity.Choice{})
 		require.Empty(t, d.Problems(), c.name)
@@ -46,7 +47,7 @@ func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 			assert.NotContains(t, lead, "at rest, or", c.name)
 			continue
 		}
-		assert.Contains(t, said, "68 °C at rest, or 68 °F? That would be 20 °C, and its ohms", c.name)
+		assert.Contains(t, said, "68 °C at rest, or 68 °F? That would be 20 °C, and its ohms "+c.would, c.name)
 		assert.Contains(t, said, "write °F or °C behind it", c.name)
 		assert.Contains(t, lead, "68 °C at rest, or 68 °F?", c.name)
 		assert.NotContains(t, lead, "turns short", c.name)
