@@ -28,9 +28,9 @@ func TestARatioTurnedRoundIsAskedAtItsField(t *testing.T) {
 		if asked {
 			check = assert.Contains
 		}
-		check(t, tuitest.Words(m.View()), "With the sides swapped", typed)
+		check(t, tuitest.Words(m.View()), "sides swapped, of", typed)
 		m.press("f3")
-		check(t, tuitest.Words(m.View()), "With the sides swapped", typed)
+		check(t, tuitest.Words(m.View()), "sides swapped, of", typed)
 		m.press("esc")
 	}
 }
