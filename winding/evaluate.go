@@ -64,6 +64,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 		of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 		m := of.better(t, o)
 		o.Calmer = of.calmer(t, o, alone.runs)
+		o.noneStands = m.noneStands && m.rejoined == nil
 		o.Mend, o.Offer, o.InTheWay, o.Rejoin, o.Joints = m.text, m.offer, m.inTheWay, m.joins, m.joints
 		alone.mend = m
 	}

@@ -225,7 +225,7 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 	wind := o.coolTo(a.air)
 	switch {
 	case a.drive.kind == job.DriveWind && wind > 0:
-		return fmt.Sprintf("better cooling, or furl it before %.3g m/s", wind)
+		return fmt.Sprintf("better cooling, or furl it before %.3g m/s", wind) + o.unfurled()
 	case o.FieldWatts.Known():
 		return a.regulate("a regulator that limits the current", true) + ", or better cooling"
 	}
@@ -234,6 +234,18 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 		slower = "a lower top speed, "
 	}
 	return slower + a.regulate("something that limits the current", false) + ", or better cooling"
+}
+
+// unfurled says that furling is not in the place of another winding, where that was looked for: in every
+// third size on either side, with 2 % of volts to spare (edge), so of those that were looked at.
+func (o *TrialOutcome) unfurled() string {
+	switch {
+	case !o.noneStands:
+		return ""
+	case o.YearKWh.Value < leastYear:
+		return "; no winding that was looked at and brings anything stands it unfurled"
+	}
+	return "; no winding that was looked at and brings nearly as much stands it unfurled"
 }
 
 // limitWords are the limits as they are said.

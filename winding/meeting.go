@@ -90,10 +90,13 @@ type Driven struct {
 
 	FieldRun
 	SafetyRun
-	other   *otherSpeed    // at which it can stay too in the usual wind; nil for none
-	region  drive.Region   // the one that governs
-	runHot  bool           // the winding finds no steady temperature where full power is
-	verdict *drive.Verdict // of the wind
+	// noneStands says that no other winding that fits and brings nearly as much, or anything where this one
+	// brings nothing, stands what the drive can do: they were looked at (mend.go).
+	noneStands bool
+	other      *otherSpeed    // at which it can stay too in the usual wind; nil for none
+	region     drive.Region   // the one that governs
+	runHot     bool           // the winding finds no steady temperature where full power is
+	verdict    *drive.Verdict // of the wind
 }
 
 // Better is all that would do better than a trial, what needs no new winding first; "" where nothing does.

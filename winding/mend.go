@@ -101,6 +101,9 @@ type mend struct {
 	// sought says that it was looked for, in the place of a trial that breaks a limit or begins too
 	// late or not; least is what it had to bring more than.
 	sought, breaks bool
+	// noneStands says that of all windings that were looked at none that brings more than least stands
+	// what the drive can do.
+	noneStands bool
 	least          float64
 }
 
@@ -116,6 +119,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fu
 	s.near()
 	s.thinner()
 	s.wider()
+	m.noneStands = breaks && s.best == nil
 	if s.best != nil && s.best.net < 0 { // its rotor takes more than comes in where it usually runs
 		s.best = nil
 	}
