@@ -104,7 +104,7 @@ type mend struct {
 	// noneStands says that of all windings that were looked at none that brings more than least stands
 	// what the drive can do.
 	noneStands bool
-	least          float64
+	least      float64
 }
 
 // mendFor is the best winding that fits in a trial's place. One that breaks a limit or begins too
