@@ -81,8 +81,8 @@ func TestARatioSaidTwiceIsCalledOut(t *testing.T) {
 		"through = \"belt\"\nratio = \"2 x 3\"\nslip = 0.2\n":                                         "",
 		"through = \"belt\"\nslip = 0.02\n" + pulleys:                                                 "",
 		"through = \"belt\"\nslip = 0.02\ntach_drive_rpm = 60\ntach_alternator_rpm = 350\n" + pulleys: "drive.slip: the belt's slip of 2 % is not used: the tachometer readings have it in them",
-		"ratio = \"1/3\"\n":   "drive.ratio: the ratio is read as 3 turns of the alternator for one of the drive: a / stands between the sides as a : does, the drive's turns first",
-		"ratio = \"3/1\"\n":   "drive.ratio: the ratio is read as 0.333 turns of the alternator for one of the drive: it would turn slower than the drive",
+		"ratio = \"3/1\"\n":   "drive.ratio: the ratio is read as 3 turns of the alternator for one of the drive: a / makes a fraction, of teeth the drive's over the alternator's",
+		"ratio = \"1/3\"\n":   "drive.ratio: the ratio is read as 0.333 turns of the alternator for one of the drive: it would turn slower than the drive",
 		"ratio = \"3:1\"\n":   "",
 		"ratio = \"3 1/2\"\n": "",
 	} {

@@ -54,26 +54,30 @@ func (a turnedRound) callOut(d *doubts) {
 }
 
 // sides is about a ratio with both its sides, which some write the other way: where it makes the
-// alternator slower than what is too slow already it is asked, whatever charges. With / it may have been
-// meant as a fraction, so how it is read is said.
+// alternator slower than what is too slow already it is asked, whatever charges, and of several stages where
+// nothing charges and some the other way round would. Of a fraction it is said how it is read.
 func (a turnedRound) sides(d *doubts) {
 	r := a.speeds.ratio.Value
 	if !a.speeds.ratio.Known() {
 		return
 	}
-	other, swapped := r/sq(a.given.Ratio.Value), sidesSwapped // what slips stays
+	other, swapped, lame := r/sq(a.given.Ratio.Value), sidesSwapped, false // what slips stays
 	if stages := a.given.Stages(); len(stages) > 1 {
 		if set := a.wrong(stages); set != 0 {
 			other, swapped = r*faster(stages, set), saidSwapped(stages, set, swapped)
+			lame = a.speeds.top.Value < a.begins
 		}
 	}
 	switch slashed := a.given.RatioAs.Slash; {
+	case r >= 1 && lame:
+		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("turned round? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
+			"the ratio is read as %.3g turns of the alternator for one of the drive, at which nothing charges", r)
 	case r < 1 && (needsSpeed[a.given.Kind] || slashed):
 		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("turned round? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
 			"the ratio is read as %.3g turns of the alternator for one of the drive: it would turn slower than the drive", r)
 	case slashed:
-		d.add(Finding{Severity: Note, Path: "drive.ratio", Fix: "write it with : to be sure of it", Source: turnsSource},
-			"the ratio is read as %.3g turns of the alternator for one of the drive: a / stands between the sides as a : does, the drive's turns first", r)
+		d.add(Finding{Severity: Note, Path: "drive.ratio", Fix: "with a : the alternator's teeth stand first", Source: turnsSource},
+			"the ratio is read as %.3g turns of the alternator for one of the drive: a / makes a fraction, of teeth the drive's over the alternator's", r)
 	}
 }
 

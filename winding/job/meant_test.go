@@ -97,7 +97,7 @@ func TestTheEndRunShownIsTheOneUsed(t *testing.T) {
 // wheel's size or teeth it is told where it goes.
 func TestARatioMayHaveBothItsSides(t *testing.T) {
 	for typed, want := range map[string]float64{"1:1.5": 1.5, "1 : 1.5": 1.5, "1,0:1,5": 1.5, "1.5:1": 1 / 1.5, "2:5": 2.5, "1:12": 12, "2.5": 2.5,
-		"1/1.5": 1.5, "2/5": 2.5, "1/3": 3, "14/48": 48.0 / 14, "48/14 x 48/12": 14.0 * 12 / 48 / 48, "48:14 x 48:12": 14.0 * 12 / 48 / 48, "3 1/2": 3.5,
+		"1.5/1": 1.5, "5/2": 2.5, "1/3": 1.0 / 3, "14/48": 14.0 / 48, "48/14 x 48/12": 48.0 * 48 / 14 / 12, "48:14 x 48:12": 14.0 * 12 / 48 / 48, "3 1/2": 3.5,
 		"3 x 2.5": 7.5, "3x2.5": 7.5, "1:3 × 1:4": 12, "3,2*2": 6.4, "2 x 1:2 x 3": 12} {
 		d := Parse("format = 1\n[drive]\nratio = \"" + typed + "\"\n")
 		require.Empty(t, d.Problems(), typed)

@@ -9,17 +9,16 @@ import (
 
 // # A ratio as people write it
 //
-// Turns of the alternator for one of the drive, 6; both sides, the drive's first, 1:6 or 1/6, and of
-// the two wheels of a stage, whose turns go against their sizes, the alternator's first, 14:48 or 14/48; stage
-// by stage, 3 x 1:2.5. Whatever stands between the sides means the same.
+// Turns of the alternator for one of the drive, 6, or a fraction of that, 48/14; both sides, the drive's
+// first, 1:6, and of the two wheels of a stage, whose turns go against their sizes, the alternator's first,
+// 14:48; stage by stage, 3 x 1:2.5.
 
 // RatioForm is how a ratio was written.
 type RatioForm struct {
 	// Stages is how many stages it was made up of, each of which slips and loses by itself; 0 where it
 	// is turns that were counted, of the whole as it is.
 	Stages int
-	// Sides says that a stage had both its sides, Slash that / stood between those of one: without the
-	// other side it would be a fraction.
+	// Sides says that a stage had both its sides, Slash that / stood between those of one, as in a fraction.
 	Sides, Slash bool
 }
 
@@ -75,7 +74,7 @@ type stage struct {
 // is turns that were counted. No pinion has fewer teeth, no pulley is as small: common practice, no source.
 const leastWheel = 5
 
-// stageOf reads one stage: 3, 1:3, 1/3, 14:48.
+// stageOf reads one stage: 3, 1:3, 14:48, 48/14.
 func stageOf(words string) (s stage, ok bool) {
 	words = strings.TrimSpace(words)
 	for _, sign := range []string{":", "/"} {
@@ -86,6 +85,9 @@ func stageOf(words string) (s stage, ok bool) {
 		from, errFrom := parseNumber(strings.TrimSpace(in))
 		to, errTo := parseNumber(strings.TrimSpace(out))
 		if errFrom == nil && errTo == nil {
+			if sign == "/" {
+				from, to = to, from
+			}
 			return stage{to / from, true, sign == "/", from >= leastWheel && to >= leastWheel}, from > 0 && to > 0
 		}
 	}

@@ -107,7 +107,7 @@ var driveFields = []Input{
 		Help: "Teeth of the wheel on the alternator's shaft.", How: "Count.",
 		at: func(j *Job, _ int) any { return &j.Drive.DrivenTeeth }},
 	{Table: "drive", Name: "ratio", Label: "Ratio", Min: 0.01, Max: 200, Ghost: "by pulleys or teeth",
-		Help: "Turns of the alternator for one turn of the drive, in place of pulleys or teeth: as counted, slip and all. With two sides it is drive : alternator, 1:1.5 or 1/1.5 as 1.5; of teeth or diameters the alternator's stand first, 14:48. Stage by stage, 3 x 14:48, each stage slips and loses.", How: "Chalk both, turn the drive once, count.",
+		Help: "Turns of the alternator for one turn of the drive, in place of pulleys or teeth: as counted, slip and all. With two sides it is drive : alternator, 1:1.5 as 1.5; of teeth or diameters the alternator's stand first, 14:48, in a fraction below, 48/14. Stage by stage, 3 x 14:48, each stage slips and loses.", How: "Chalk both, turn the drive once, count.",
 		at: func(j *Job, _ int) any { return &j.Drive.Ratio }, typed: func(j *Job) *string { return &j.Drive.RatioTyped }},
 	{Table: "drive", Name: "slip", Label: "Belt slip", Min: 0, Max: 0.3, Default: amount(0.02, Practice), when: through("belt"),
 		Help: "Part of the speed a belt loses, 0.02 is 2 %; of each, where the ratio is given stage by stage. Turns that were counted have it in them.", How: "Two tachometer readings under load (below) show it.",
