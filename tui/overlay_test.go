@@ -106,15 +106,15 @@ func TestCommandsUnderWhatLiesOver(t *testing.T) {
 	}
 }
 
-// What is called out is in the units that were chosen: the example's third trial comes to 165 °C,
-// which is 329 °F.
+// What is called out is in the units that were chosen: the example's third trial comes to 168 °C,
+// which is 334 °F.
 func TestFindingsInTheUnitsChosen(t *testing.T) {
 	m := opened(session.NewExample(), 120, 40, "Trials", "")
 	m.press("d")
 	m.press("!")
 	m.fit()
 	frame := tuitest.Words(m.View())
-	assert.Contains(t, frame, "comes to 329 °F, its class F stands a mean of 293 °F")
+	assert.Contains(t, frame, "comes to 334 °F, its class F stands a mean of 293 °F")
 }
 
 // A screen's name goes there, from any screen: the commands of it that begin with its name come

@@ -100,7 +100,7 @@ func TestOnlyWhereItCanStayIsTold(t *testing.T) {
 		{WindMPS: 5, RPM: 20, Others: []drive.Equilibrium{{RPM: 60, Stable: true}, {RPM: 100}, {RPM: 300, Stable: true}, {RPM: 500}}},
 		{WindMPS: 6, RPM: 299}, {WindMPS: 7, RPM: 310},
 	}
-	assert.Equal(t, &otherSpeed{rpm: 300, net: c.at(300).NetAmps, past: 100, from: 7}, otherBalance(c, points, 5))
+	assert.Equal(t, &otherSpeed{condition: usual, rpm: 300, net: c.at(300).NetAmps, past: 100, from: 7}, otherBalance(c, points, 5))
 	points[1].Others = points[1].Others[:2]
 	assert.Nil(t, otherBalance(c, points, 5), "nothing comes in at either")
 }

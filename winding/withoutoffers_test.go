@@ -21,7 +21,7 @@ func TestWithoutOffersAllElseStays(t *testing.T) {
 			}
 			assert.Empty(t, bare.Mend)
 			assert.Nil(t, bare.Offer)
-			o.Mend, o.Offer, o.InTheWay, o.Calmer, o.Rejoin, o.Joints = "", nil, "", "", "", nil
+			o.Mend, o.Offer, o.InTheWay, o.Calmer, o.Rejoin, o.Joints, o.noneStands = "", nil, "", "", "", nil, false
 			assert.Equal(t, o, bare, "%s %s", name, o.Name)
 		}
 		assert.Equal(t, with.Comparison, without.Comparison)

@@ -23,7 +23,7 @@ func TestLadder(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "working out…")
 	tuitest.Work(t, s)
 	frame := tuitest.Draw(t, v, s, 80, 21)
-	for _, want := range []string{`▸ 15 AWG ● +17 +~547 ?✗ .* now`, `▲`, `A, wheel +A, full +hottest +limit`, `45 rpm +water`, `every AWG size`} {
+	for _, want := range []string{`▸ 15 AWG ● +17 +~567 ?✗ .* now`, `▲`, `A, wheel +A, full +hottest +limit`, `45 rpm +water`, `every AWG size`} {
 		assert.Regexp(t, want, frame)
 	}
 	before := s.Document().Text()

@@ -226,7 +226,7 @@ func TestTheOldWindingIsAColumn(t *testing.T) {
 	frame := tuitest.Draw(t, v, s, 80, 21)
 	assert.Regexp(t, ` old +●A ref`, frame)
 	assert.Regexp(t, `Turns +11 of 12 +17 of 17`, frame)
-	assert.Regexp(t, `charging begins, alt. rpm +~845 `, frame)
+	assert.Regexp(t, `charging begins, alt. rpm +~876 `, frame)
 	s.Type("old.turns", "")
 	s.Type("old.gauge", "")
 	assert.NotRegexp(t, ` old +●A`, tuitest.Draw(t, v, s, 80, 21))

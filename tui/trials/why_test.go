@@ -22,7 +22,7 @@ func TestWhy(t *testing.T) {
 	to(t, v, s, "cut_in_rpm")
 	tuitest.Press(t, v, s, 120, 60, "y")
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 120, 60))
-	for _, want := range []string{"Why: charging begins, trial A", "It is ~547 ±", "peak volts for each rpm", "= (12.60 V + 2 × 0.75 V) / ", "How sure May be off by ±",
+	for _, want := range []string{"Why: charging begins, trial A", "It is ~567 ±", "peak volts for each rpm", "= (12.60 V + 2 × 0.75 V) / ", "How sure May be off by ±",
 		"default", "chosen", "measured", "Spin-up reading 1: "} {
 		assert.Contains(t, frame, want)
 	}

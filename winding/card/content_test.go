@@ -185,6 +185,9 @@ func TestWhereTheWattsGo(t *testing.T) {
 				"copper, W": func(o *winding.Operating) float64 { return o.CopperWatts }, "alternator turns, rpm": func(o *winding.Operating) float64 { return o.RPM },
 				"net into the battery, W": func(o *winding.Operating) float64 { return o.NetWatts }, "net amps, A": func(o *winding.Operating) float64 { return o.NetAmps },
 			} {
+				if !w.o.Machine.ChargingVolts.Known() { // a lamp or a converter
+					label = strings.Replace(label, "net into the battery", "into the load", 1)
+				}
 				u, any := quantity.Watts[0], false
 				switch label[len(label)-1:] {
 				case "A":

@@ -191,8 +191,8 @@ func TestOffers(t *testing.T) {
 	j := d.Job()
 	require.Equal(t, []string{"slot.fill_limit"}, paths(b.Offers(j)), "its mean turn is given")
 	o := b.Offers(j)[0]
-	assert.Equal(t, "~0.70 ±0.018", o.Typed)
-	assert.Equal(t, "Fill limit ~0.70 ±0.018 (your last 2 jobs)", o.String())
+	assert.Equal(t, "~0.70 ±0.02", o.Typed)
+	assert.Equal(t, "Fill limit ~0.70 ±0.02 (your last 2 jobs)", o.String())
 	assert.Equal(t, o.Typed, d.Set(o.Path, o.Typed, quantity.Choice{}).Job().Slot.FillLimit.Figure("").Text(quantity.None[0], 2), "it reads as it was offered")
 	j.Machine.MeanTurnMM = quantity.Reading{}
 	reckoned := winding.Prepare(j).Static(j.Trials[0]).MeanTurnMM.Value
