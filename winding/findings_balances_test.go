@@ -104,3 +104,30 @@ func TestOnlyWhereItCanStayIsTold(t *testing.T) {
 	points[1].Others = points[1].Others[:2]
 	assert.Nil(t, otherBalance(c, points, 5), "nothing comes in at either")
 }
+
+// The best of a ladder in a year brings the most of all that stand their limits, though from rest it may not
+// start in the mean wind: stronger winds start it.
+func TestTheBestOfAYearIsNotAskedForTheMeanWind(t *testing.T) {
+	unstarted := 0
+	for _, metres := range []float64{1.4, 1.7, 2, 2.4} {
+		j := loadJob(t, "wind-good")
+		j.Drive.RotorM = quantity.Known(metres)
+		b := Prepare(j)
+		list := b.Ladder(0)
+		best, most := -1, 0.0
+		for i := range list {
+			r := &list[i]
+			stands := r.Fits() && !r.OverLimit() && (!b.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= b.air.meanC)
+			if stands && r.YearKWh.Known() && r.YearKWh.Value >= leastYear && r.YearKWh.Value > most {
+				best, most = i, r.YearKWh.Value
+			}
+		}
+		for i := range list {
+			assert.Equal(t, i == best, list[i].BestYear, "%g m, %s", metres, list[i].Wire)
+		}
+		if best >= 0 && list[best].AmpsUsual.Value <= 0 {
+			unstarted++
+		}
+	}
+	assert.Positive(t, unstarted)
+}

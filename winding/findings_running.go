@@ -225,7 +225,7 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 	wind := o.coolTo(a.air)
 	switch {
 	case a.drive.kind == job.DriveWind && wind > 0:
-		return fmt.Sprintf("better cooling, or furl it before %.3g m/s", wind) + o.unfurled()
+		return fmt.Sprintf("better cooling, or furl it before %.3g m/s%s", wind, a.leftOfYear(o, wind)) + o.unfurled()
 	case o.FieldWatts.Known():
 		return a.regulate("a regulator that limits the current", true) + ", or better cooling"
 	}
@@ -234,6 +234,15 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 		slower = "a lower top speed, "
 	}
 	return slower + a.regulate("something that limits the current", false) + ", or better cooling"
+}
+
+// leftOfYear says what a year brings with the rotor furled at a wind; "" where it is nearly all.
+func (a aboutRunning) leftOfYear(o *TrialOutcome, wind float64) string {
+	left := o.yearTo(wind, a.drive.year)
+	if !o.YearKWh.Known() || o.YearKWh.Value < leastYear || left > 0.98*o.YearKWh.Value {
+		return ""
+	}
+	return fmt.Sprintf(", which leaves %.0f of its %.0f kWh a year", left, o.YearKWh.Value)
 }
 
 // unfurled says that furling is not in the place of another winding, where that was looked for: in every

@@ -172,8 +172,14 @@ func (l ladder) markBest(list []Rung) {
 			r.Word = "meets"
 		}
 	}
-	// What brings nothing where it usually runs is best of nothing.
-	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }
+	// What brings nothing where it usually runs is best of nothing; in wind, which seldom blows as in the
+	// mean, what brings nothing in a year.
+	useful := func(r *Rung) bool {
+		if l.drive.kind == job.DriveWind && r.YearKWh.Known() {
+			return within(r) && r.YearKWh.Value >= leastYear
+		}
+		return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0)
+	}
 	best := func(of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
 		top := -1
 		for i := range list {

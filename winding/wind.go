@@ -164,10 +164,15 @@ func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
 }
 
 // yearIn is the energy of a year of such winds, kWh, net watts in a straight line between the points.
-func (dr *Driven) yearIn(year drive.Weibull) float64 {
-	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
+func (dr *Driven) yearIn(year drive.Weibull) float64 { return dr.yearTo(math.Inf(1), year) }
+
+// yearTo is the same of a rotor that furls above a wind, m/s, which is one of the points'.
+func (dr *Driven) yearTo(furls float64, year drive.Weibull) float64 {
+	winds, watts := make([]float64, 0, len(dr.Points)), make([]float64, 0, len(dr.Points))
 	for i := range dr.Points {
-		winds[i], watts[i] = dr.Points[i].X, dr.Points[i].kept()
+		if p := &dr.Points[i]; p.X <= furls*(1+1e-9) {
+			winds, watts = append(winds, p.X), append(watts, p.kept())
+		}
 	}
 	return year.LinesKWh(winds, watts)
 }
