@@ -172,15 +172,7 @@ func (l ladder) markBest(list []Rung) {
 			r.Word = "meets"
 		}
 	}
-	// What brings nothing where it usually runs is best of nothing; in wind, which seldom blows as in the
-	// mean, what brings nothing in a year.
-	useful := func(r *Rung) bool {
-		if l.drive.kind == job.DriveWind && r.YearKWh.Known() {
-			return within(r) && r.YearKWh.Value >= leastYear
-		}
-		return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0)
-	}
-	best := func(of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
+	best := func(useful func(*Rung) bool, of func(*Rung) quantity.Figure, mark func(*Rung) *bool) {
 		top := -1
 		for i := range list {
 			if f := of(&list[i]); useful(&list[i]) && f.Known() && f.Value > 0 && (top < 0 || f.Value > of(&list[top]).Value) {
@@ -191,8 +183,12 @@ func (l ladder) markBest(list []Rung) {
 			*mark(&list[top]) = true
 		}
 	}
-	best(func(r *Rung) quantity.Figure { return r.AmpsSlow }, func(r *Rung) *bool { return &r.BestSlow })
-	best(func(r *Rung) quantity.Figure { return r.AmpsUsual }, func(r *Rung) *bool { return &r.BestUsual })
-	best(func(r *Rung) quantity.Figure { return r.AmpsTop }, func(r *Rung) *bool { return &r.BestTop })
-	best(func(r *Rung) quantity.Figure { return r.YearKWh }, func(r *Rung) *bool { return &r.BestYear })
+	// What brings nothing where it usually runs is best of nothing; but a year is of all winds, and seldom
+	// blows as in the mean.
+	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }
+	ofYear := func(r *Rung) bool { return within(r) && r.YearKWh.Value >= leastYear }
+	best(useful, func(r *Rung) quantity.Figure { return r.AmpsSlow }, func(r *Rung) *bool { return &r.BestSlow })
+	best(useful, func(r *Rung) quantity.Figure { return r.AmpsUsual }, func(r *Rung) *bool { return &r.BestUsual })
+	best(useful, func(r *Rung) quantity.Figure { return r.AmpsTop }, func(r *Rung) *bool { return &r.BestTop })
+	best(ofYear, func(r *Rung) quantity.Figure { return r.YearKWh }, func(r *Rung) *bool { return &r.BestYear })
 }

@@ -114,7 +114,7 @@ func TestTwoPhasesOnALoadWithoutOhmsAreTwoAlone(t *testing.T) {
 		assert.InEpsilon(t, one.PhaseAmpsRMS, p.PhaseAmpsRMS, 1e-9)
 		assert.InDelta(t, 2*one.CopperWatts, p.CopperWatts, 1e-9*one.CopperWatts)
 		assert.InDelta(t, 2*one.DiodeWatts, p.DiodeWatts, 1e-9*one.DiodeWatts)
-		assert.InDelta(t, 2*one.InputWatts, p.InputWatts, 1e-9*one.InputWatts)
+		assert.InDelta(t, 2*one.InputWatts, p.InputWatts, 1e-9*math.Abs(one.InputWatts)+1e-13*s.EMFPeak*one.PhaseAmpsRMS) // nothing at all where nothing takes it
 		assert.LessOrEqual(t, p.DCAmpsRMS, 2*one.DCAmpsRMS*(1+1e-12))
 	})
 	for _, way := range []Rectifier{Bridge, HalfWave} {
