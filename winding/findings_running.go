@@ -242,7 +242,7 @@ func (a aboutRunning) leftOfYear(o *TrialOutcome, wind float64) string {
 	if !o.YearKWh.Known() || o.YearKWh.Value < leastYear || left > 0.98*o.YearKWh.Value {
 		return ""
 	}
-	return fmt.Sprintf(", which leaves %.0f of its %.0f kWh a year", left, o.YearKWh.Value)
+	return fmt.Sprintf("; that leaves %.0f of its %.0f kWh a year", left, o.YearKWh.Value)
 }
 
 // unfurled says that furling is not in the place of another winding, where that was looked for: in every

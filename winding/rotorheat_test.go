@@ -74,7 +74,7 @@ func TestAWindingThatItsRotorHeats(t *testing.T) {
 	assert.Contains(t, hot.Text, "the rotor's field of 191 W warms it more than its own copper, 0 W")
 	assert.Contains(t, hot.Fix, "a smaller field current")
 	assert.NotContains(t, hot.Fix, "Most current")
-	assert.Contains(t, hot.Text, "its cooling is taken as open, for none was said")
+	assert.Contains(t, hot.Text, "cooling taken as open, none was said")
 	rotor := calledOut(t, &o, "times the heat it is made for")
 	assert.Equal(t, winding.Broken, rotor.Severity)
 

@@ -37,7 +37,8 @@ func nameOf(name string) string {
 	return name
 }
 
-// BenchmarkEvaluateFour is four trials with curves and a drive, from nothing; one more turn on
+// BenchmarkEvaluateFour is four trials with curves and a drive, from nothing; the same figures without what
+// would do better in a trial's place; one more turn on
 // one of them is what a key costs.
 func BenchmarkEvaluateFour(b *testing.B) {
 	for _, name := range []string{"", "engine", "water", "pedals", "wind-good", "wind-wound-rotor"} {
@@ -46,6 +47,12 @@ func BenchmarkEvaluateFour(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				Evaluate(j)
+			}
+		})
+		b.Run(nameOf(name)+"/figures", func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Prepare(j).WithoutOffers().Outcome()
 			}
 		})
 		b.Run(nameOf(name)+"/one-turn", func(b *testing.B) {

@@ -107,7 +107,7 @@ func (s *thermal) taken() string {
 	if !s.unsaid {
 		return ""
 	}
-	return fmt.Sprintf("; its cooling is taken as %s, for none was said", s.cooling)
+	return fmt.Sprintf("; cooling taken as %s, none was said", s.cooling)
 }
 
 // perWatt is the rise per watt at a speed, K/W; 0 when it is not known.

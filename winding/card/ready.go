@@ -108,10 +108,11 @@ func weighs(f *winding.Finding) int {
 	return w
 }
 
-// inWords is the first of some findings and what would mend it, and how many more there are.
+// inWords is the first of some findings and what would mend it, and how many more there are. What is said
+// behind a mend, of why or how far, is left to the report: cautions need the room.
 func inWords(list []winding.Finding) string {
 	words := title(list[0].Text)
-	if fix := list[0].Fix; fix != "" {
+	if fix, _, _ := strings.Cut(list[0].Fix, "; "); fix != "" {
 		words += ". To mend it: " + fix
 	}
 	words += "."
