@@ -22,16 +22,29 @@ func BenchmarkSolve(b *testing.B) {
 
 // BenchmarkSolver is a search: each case at speeds and temperatures that close in on it.
 func BenchmarkSolver(b *testing.B) {
-	var sources []Source
-	var loads []Load
+	var near around
 	for _, r := range readTable(b, "rectifier_cases.csv") {
-		s, l := r.fullCircuit(b)
-		for _, off := range [...]float64{1.02, 0.99, 1.003, 0.999, 1.0002, 1} {
-			near := s
-			near.EMFPeak, near.Hertz, near.Ohms = s.EMFPeak*off, s.Hertz*off, s.Ohms*(2-off)
-			sources, loads = append(sources, near), append(loads, l)
-		}
+		near.add(r.fullCircuit(b))
 	}
+	near.solve(b)
+}
+
+// around are circuits with, for each, some that close in on it.
+type around struct {
+	sources []Source
+	loads   []Load
+}
+
+func (a *around) add(s Source, l Load) {
+	for _, off := range [...]float64{1.02, 0.99, 1.003, 0.999, 1.0002, 1} {
+		near := s
+		near.EMFPeak, near.Hertz, near.Ohms = s.EMFPeak*off, s.Hertz*off, s.Ohms*(2-off)
+		a.sources, a.loads = append(a.sources, near), append(a.loads, l)
+	}
+}
+
+// solve times them from nothing and each from the one before.
+func (a *around) solve(b *testing.B) {
 	for _, way := range [...]string{"cold", "warm"} {
 		b.Run(way, func(b *testing.B) {
 			b.ReportAllocs()
@@ -40,8 +53,8 @@ func BenchmarkSolver(b *testing.B) {
 				if way == "cold" {
 					near = Solver{}
 				}
-				k := n % len(sources)
-				if _, err := near.Solve(sources[k], loads[k]); err != nil {
+				k := n % len(a.sources)
+				if _, err := near.Solve(a.sources[k], a.loads[k]); err != nil {
 					b.Fatal(err)
 				}
 			}

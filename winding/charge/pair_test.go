@@ -163,26 +163,7 @@ func TestTwoPhasesFarApart(t *testing.T) {
 }
 
 func TestScalingOfTwoPhases(t *testing.T) {
-	forAnyPair(t, 3000, func(s Source, l Load, p Point) {
-		volts, loads := s, l
-		volts.EMFPeak, loads.Volts, loads.DiodeVolts = 7*s.EMFPeak, 7*l.Volts, 7*l.DiodeVolts
-		got, err := Solve(volts, loads)
-		require.NoError(t, err)
-		same(t, p, got, 7, 49, 1e-6)
-
-		faster := s
-		faster.Hertz, faster.Henries = s.Hertz*16, s.Henries/16
-		got, err = Solve(faster, l)
-		require.NoError(t, err)
-		same(t, p, got, 1, 1, 1e-9)
-
-		bigger, behind := s, l
-		bigger.Ohms, bigger.Henries = s.Ohms*8, s.Henries*8
-		behind.Ohms, behind.DiodeOhms = l.Ohms*8, l.DiodeOhms*8
-		got, err = Solve(bigger, behind)
-		require.NoError(t, err)
-		same(t, p, got, 1./8, 1./8, 1e-9)
-	})
+	forAnyPair(t, 3000, func(s Source, l Load, p Point) { scales(t, s, l, p) })
 }
 
 // Amps rise with EMF through all manners of running, and the modes follow one another.
@@ -235,32 +216,11 @@ func TestTwoPhasesAllocateNothing(t *testing.T) {
 
 // BenchmarkTwoPhases goes over the rows of a table, from nothing and from a neighbour.
 func BenchmarkTwoPhases(b *testing.B) {
-	var sources []Source
-	var loads []Load
+	var near around
 	for _, r := range readTable(b, "two_phases_stepped.csv") {
-		if r["rectifier"] != "bridge" {
-			continue
-		}
-		s, l := r.pairOf(b)
-		for _, off := range [...]float64{1.02, 0.99, 1.003, 0.999, 1.0002, 1} {
-			near := s
-			near.EMFPeak, near.Hertz, near.Ohms = s.EMFPeak*off, s.Hertz*off, s.Ohms*(2-off)
-			sources, loads = append(sources, near), append(loads, l)
+		if r["rectifier"] == "bridge" {
+			near.add(r.pairOf(b))
 		}
 	}
-	for _, way := range [...]string{"cold", "warm"} {
-		b.Run(way, func(b *testing.B) {
-			b.ReportAllocs()
-			var near Solver
-			for n := range b.N {
-				if way == "cold" {
-					near = Solver{}
-				}
-				k := n % len(sources)
-				if _, err := near.Solve(sources[k], loads[k]); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
-	}
+	near.solve(b)
 }

@@ -88,28 +88,29 @@ func TestPowerBalanceAnywhere(t *testing.T) {
 }
 
 func TestScaling(t *testing.T) {
-	forAny(t, 3000, func(t *testing.T, s Source, l Load, p Point) {
-		volts, loads := s, l
-		volts.EMFPeak *= 7
-		loads.Volts *= 7
-		loads.DiodeVolts *= 7
-		got, err := Solve(volts, loads)
-		require.NoError(t, err)
-		same(t, p, got, 7, 49, 1e-6)
+	forAny(t, 3000, scales)
+}
 
-		faster := s
-		faster.Hertz, faster.Henries = s.Hertz*16, s.Henries/16
-		got, err = Solve(faster, l)
-		require.NoError(t, err)
-		same(t, p, got, 1, 1, 1e-9)
+// scales holds a point to what it becomes with all volts, all speeds or all ohms times a factor.
+func scales(t *testing.T, s Source, l Load, p Point) {
+	volts, loads := s, l
+	volts.EMFPeak, loads.Volts, loads.DiodeVolts = 7*s.EMFPeak, 7*l.Volts, 7*l.DiodeVolts
+	got, err := Solve(volts, loads)
+	require.NoError(t, err)
+	same(t, p, got, 7, 49, 1e-6)
 
-		bigger, behind := s, l
-		bigger.Ohms, bigger.Henries = s.Ohms*8, s.Henries*8
-		behind.Ohms, behind.DiodeOhms = l.Ohms*8, l.DiodeOhms*8
-		got, err = Solve(bigger, behind)
-		require.NoError(t, err)
-		same(t, p, got, 1./8, 1./8, 1e-9)
-	})
+	faster := s
+	faster.Hertz, faster.Henries = s.Hertz*16, s.Henries/16
+	got, err = Solve(faster, l)
+	require.NoError(t, err)
+	same(t, p, got, 1, 1, 1e-9)
+
+	bigger, behind := s, l
+	bigger.Ohms, bigger.Henries = s.Ohms*8, s.Henries*8
+	behind.Ohms, behind.DiodeOhms = l.Ohms*8, l.DiodeOhms*8
+	got, err = Solve(bigger, behind)
+	require.NoError(t, err)
+	same(t, p, got, 1./8, 1./8, 1e-9)
 }
 
 func TestDeltaIsStar(t *testing.T) {
