@@ -61,6 +61,32 @@ func TestNoTurnsAreAdvisedWhereNoneThatFitMend(t *testing.T) {
 	assert.Equal(t, "11.3 turns of the alternator for one of the drive, in place of 10.2; no other turns and wire that fit the slots do it", fix(then))
 }
 
+// What begins too late as well is offered only where it brings more by what is worth new copper.
+func TestWhatIsLateTooIsOfferedForAGainOnly(t *testing.T) {
+	text, err := os.ReadFile("../testdata/jobs/water.toml")
+	require.NoError(t, err)
+	j := job.Parse(string(text)).Job()
+	offered, none := 0, 0
+	own := Evaluate(j).Trials[0].Offer
+	thicker, ok := own.Gauge.ThickerIn(j.Trials[0].Build)
+	require.True(t, ok)
+	for turns := own.Turns - 6; turns <= own.Turns; turns++ {
+		k := j
+		k.Trials = append([]job.Trial(nil), j.Trials[:1]...)
+		k.Trials[0].Turns, k.Trials[0].Gauge = quantity.Known(float64(turns)), thicker
+		a := Evaluate(k).Trials[0]
+		if a.Offer == nil || a.Offer.lateRPM == 0 {
+			none++
+			continue
+		}
+		offered++
+		k.Trials[0].Turns, k.Trials[0].Gauge = quantity.Known(float64(a.Offer.Turns)), a.Offer.Gauge
+		assert.Greater(t, Evaluate(k).Trials[0].AmpsUsual.Value, worthIt*a.AmpsUsual.Value*(1-1e-3), "%d turns", turns)
+	}
+	assert.Positive(t, offered)
+	assert.Positive(t, none)
+}
+
 // Full teeth are relieved by what makes the flux.
 func TestFullTeethAreToldByTheRotor(t *testing.T) {
 	for kind, says := range map[string]string{"wound": "a smaller field current loses little", "magnets": "thinner magnets lose little", "": "thinner magnets or less field lose little"} {
