@@ -10,51 +10,51 @@ import (
 
 // # A trial at every speed
 //
-// Curve, drive and offers all ask the same trial for its amps and torque at hundreds of
-// speeds. They are solved at few and drawn through by a curve in between.
+// Curve, drive and offers all ask the same trial for its amps and torque at hundreds of speeds. Few
+// of these are solved; the rest are interpolated.
 //
-// Idea. Current begins at a sharp corner, like the power 3/2 of the speed over it (ohms hold
-// it back) or the square (reactance does). Over s = √(n - n₀) both are smooth, s³ and s⁴. So
-// the knots lie in s, eight stretches to begin with. In the middle of each the trial is
-// solved, warmth and all, and held against the curve through up to six knots around. Where it
-// agrees, the stretch is left, and the solved middle becomes a knot of its own; where it does
-// not, both halves are looked at again. No curve goes over a corner: where pulses run
-// together, where each phase begins to conduct all the time, where the winding begins to go on
-// getting hotter, the stretch with the corner in it is halved alone, and the curves on
-// both sides end there.
+// Idea. Current begins at a sharp corner, as the power 3/2 of the speed above it (limited by
+// resistance) or the square (by reactance). In s = √(n - n₀) both are smooth, s³ and s⁴, so the
+// knots lie in s, eight stretches to begin with. The trial is solved in the middle of each,
+// temperature included, and compared with the polynomial through up to six nearby knots. Where they
+// agree the stretch is done, and the solved middle becomes a knot too; where not, both halves are
+// tested again. No polynomial spans a corner: where pulses run together, where each phase begins to
+// conduct all the time, where the winding begins to overheat without end, only the stretch with the
+// corner in it is halved, and the polynomials on both sides end there.
 //
-// Everything drawn through is an ampere or a watt of the bridge; what follows from these, sum of
-// watts, drag, torque, is worked out as at a solved point, so what goes in comes out.
+// Only currents and powers of the bridge are interpolated. What follows from these (sum of watts,
+// drag, torque) is computed as at a solved point, so that the energy balance holds.
 //
-// Accuracy. A stretch that agreed in its middle to 3 parts in 10,000 is good to some tenth of
-// that: against the solver at 1000 speeds amps and torque of the jobs in testdata are off by
-// at most 14 parts in 100,000, the temperature by 0.025 K, some of what it is followed to. A stretch that
-// has not agreed after the last halving is never drawn through: there each speed is solved.
-// Where a trial really runs in its conditions is always solved.
+// Accuracy. A stretch that agreed in its middle to 3 parts in 10,000 is good to about a tenth of
+// that: against the solver at 1000 speeds, amps and torque of the jobs in testdata are off by at
+// most 14 parts in 100,000, the temperature by 0.025 K, a few times its own tolerance. A stretch
+// that does not agree after the last halving is never interpolated: there each speed is solved. So
+// is every operating point of a condition.
 //
-// Cost. 25 to 61 solved points, most of them by one solution of the bridge, as
-// the curve says beforehand how warm it will be; a tenth of a microsecond a speed after that.
+// Cost. 25 to 61 solved points, most of them with one solution of the bridge, since the curve so
+// far predicts the temperature; a tenth of a microsecond a speed after that.
 type characteristic struct {
 	r         *charger
-	from, top float64 // rpm: where current begins, and how far the knots go
-	warm      float64 // °C, a first idea; the temperature itself where that is held
+	from, top float64 // rpm: cut-in, and the last knot
+	warm      float64 // °C, a first guess of the temperature; the temperature itself where that is held
 	within    float64
 	knots     []knot
-	fresh     []knot // solved in one halving, before they are put in
-	// agreed says of the stretch after each knot that the curve went through its middle.
+	fresh     []knot // solved in one halving, not yet put in
+	// agreed says, for the stretch after each knot, that the polynomial went through its middle.
 	agreed []bool
 	drawn  []stretch
 }
 
-// stretch is how the curve goes from one knot to the next: by the knots at both ends and two on
-// either side, each no nearer to the next than its own length, which keeps small errors small.
+// stretch is the polynomial from one knot to the next: through the knots at both ends and two on
+// either side, each at least the stretch's own length from the next, which keeps errors from
+// growing.
 type stretch struct {
-	n    int8 // how many there are
+	n    int8 // how many knots
 	by   [points]int16
-	over [points]float64 // 1 over the product of the distances of each knot from the others
+	over [points]float64 // 1 over the product of each knot's distances from the others
 }
 
-// points is how many knots draw a stretch at most.
+// points is the most knots that a stretch's polynomial goes through.
 const points = 6
 
 // knot is a solved speed.
@@ -63,12 +63,12 @@ type knot struct {
 	v      [channels]float64
 	mode   charge.Mode
 	tooHot bool
-	ruling ruling // where the regulator holds, its lever's place stands for the amps
-	agrees bool   // of a middle: the curve went through it
+	ruling ruling // where the regulator holds, its lever's position replaces the amps
+	agrees bool   // of a middle: the polynomial went through it
 	state  charge.Solver
 }
 
-// channels are what is drawn through: amps, their rms, phase amps, watts in copper and diodes,
+// channels are the interpolated values: amps, their rms, phase amps, watts in copper and diodes,
 // and the temperature.
 const channels = electric + 1
 
@@ -77,11 +77,11 @@ const (
 	firstStretches = 8
 	mostHalvings   = 4
 	offerHalvings  = 2    // of what is only compared
-	closeCurve     = 3e-4 // agreement wanted of what is shown
+	closeCurve     = 3e-4 // relative agreement asked of what is shown
 	closeOffer     = 3e-3 // of what is only compared
-	leastPart      = 5e-2 // of the largest value: smaller ones need no closer agreement than this
-	usualKnots     = 50   // room for so many, which more are seldom needed
-	closeKelvin    = 150  // K: so much times the agreement wanted is the temperature's
+	leastPart      = 5e-2 // of the largest value: smaller values need no closer agreement than at this
+	usualKnots     = 50   // capacity; more are seldom needed
+	closeKelvin    = 150  // K for a relative agreement of 1
 )
 
 // over solves the trial up to a speed; warm is as in [charger.at].
@@ -91,7 +91,7 @@ func (r *charger) over(top, warm, within float64) *characteristic {
 	return c
 }
 
-// over makes it the trial's, in the room that it has from the trial before.
+// over rebuilds c for the trial, reusing the previous trial's memory.
 func (c *characteristic) over(r *charger, top, warm, within float64) {
 	*c = characteristic{r: r, top: top, warm: warm, within: within, knots: c.knots[:0], fresh: c.fresh[:0], agreed: c.agreed[:0], drawn: c.drawn[:0]}
 	c.from = r.begins()
@@ -114,7 +114,7 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 		idea.add(c.rpm(s), k.v[channels-1])
 		c.knots = append(c.knots, k)
 	}
-	c.knots[0].mode = c.knots[1].mode // which it is about to have
+	c.knots[0].mode = c.knots[1].mode // the mode it is about to have
 	c.agreed = append(c.agreed, make([]bool, firstStretches)...)
 	halvings := mostHalvings
 	if within >= closeOffer {
@@ -132,8 +132,8 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 	}
 }
 
-// bridge draws through every stretch, over a corner in a straight line; not over the one where a
-// regulator begins to hold, or no longer can.
+// bridge builds the polynomial of every stretch, a straight line across a corner; none across the
+// corner at which a regulator begins to hold or no longer can.
 func (c *characteristic) bridge() {
 	for i := range c.agreed {
 		if c.knots[i].ruling != c.knots[i+1].ruling {
@@ -158,7 +158,7 @@ func (r *charger) begins() float64 {
 
 func (c *characteristic) rpm(s float64) float64 { return c.from + (c.top-c.from)*s*s }
 
-// solve is a knot.
+// solve makes a knot.
 func (c *characteristic) solve(s, warm float64) knot {
 	if c.r.holdsHeat() {
 		warm = c.warm
@@ -213,7 +213,7 @@ func (c *characteristic) halve() bool {
 }
 
 // putIn puts the middles just solved between the knots, from the top down, so that none is
-// written over before it has been moved.
+// overwritten before it has been moved.
 func (c *characteristic) putIn() {
 	n, f := len(c.agreed), len(c.fresh)
 	c.knots, c.agreed = slices.Grow(c.knots, f)[:n+1+f], slices.Grow(c.agreed, f)[:n+f]
@@ -240,7 +240,7 @@ func (c *characteristic) alike(k *knot, drawn, most *[channels]float64) bool {
 	return math.Abs(k.v[channels-1]-drawn[channels-1]) <= closeKelvin*c.within
 }
 
-// sight finds the knots by which each stretch is drawn.
+// sight finds the knots of each stretch's polynomial.
 func (c *characteristic) sight() {
 	c.drawn = slices.Grow(c.drawn[:0], len(c.agreed))[:len(c.agreed)]
 	clear(c.drawn)
@@ -256,13 +256,13 @@ func (c *characteristic) sight() {
 	}
 }
 
-// like reports whether no corner lies between two knots next to each other.
+// like reports whether no corner lies between two neighbouring knots.
 func (k *knot) like(next *knot) bool {
 	return k.mode == next.mode && k.tooHot == next.tooHot && k.ruling == next.ruling
 }
 
-// around is the knots of a stretch among those of one manner of running, taken from one side
-// at a time as far as there are any.
+// around finds the knots of a stretch among those of one mode, taken from both sides in turn as far
+// as there are any.
 func (c *characteristic) around(i, first, last int) (d stretch) {
 	length := c.knots[i+1].s - c.knots[i].s
 	low, high := i, i+1
@@ -292,7 +292,7 @@ func (c *characteristic) around(i, first, last int) (d stretch) {
 	return d
 }
 
-// beside is the next knot up or down that is a length away, or nearly where that is the last.
+// beside is the next knot up or down that is at least a length away, or the last one if nearly so.
 func (c *characteristic) beside(i, way, limit int, length float64) (int, bool) {
 	for k := i; k != limit; {
 		k += way
@@ -303,8 +303,7 @@ func (c *characteristic) beside(i, way, limit int, length float64) (int, bool) {
 	return i, false
 }
 
-// draw is the curve at a place in the stretch after knot i: the one polynomial through its
-// knots (Lagrange's form).
+// draw evaluates the polynomial of the stretch after knot i (Lagrange's form).
 func (c *characteristic) draw(i int, s float64) (v [channels]float64) {
 	d := &c.drawn[i]
 	var off, weight [points]float64
@@ -347,7 +346,8 @@ func (c *characteristic) at(rpm float64) RunPoint {
 	return c.r.point(rpm, v[channels-1], c.knots[i].tooHot, c.r.drawn(v, c.knots[i].mode))
 }
 
-// find is the stretch that a speed lies in and its place there; within is false where there is none.
+// find is the stretch that a speed lies in and its place there; within is false where there is
+// none.
 func (c *characteristic) find(rpm float64) (i int, s float64, within bool) {
 	if len(c.knots) == 0 || rpm <= c.from || rpm > c.top*(1+1e-9) {
 		return 0, 0, false
@@ -364,7 +364,7 @@ func (c *characteristic) find(rpm float64) (i int, s float64, within bool) {
 	return i, s, true
 }
 
-// torqueAt is the torque alone at a speed, as at has it: what a shaft asks for hundreds of times.
+// torqueAt is the torque alone, as at has it: a shaft asks for it hundreds of times.
 func (c *characteristic) torqueAt(rpm float64) float64 {
 	i, s, within := c.find(rpm)
 	switch {
@@ -377,7 +377,7 @@ func (c *characteristic) torqueAt(rpm float64) float64 {
 	return torqueOf(p.InputWatts*c.r.sets+c.r.drag.at(rpm), rpm)
 }
 
-// heldAt is a speed at which the regulator holds, or would have to hold more than it can.
+// heldAt is a speed at which the regulator holds, or cannot hold enough.
 func (c *characteristic) heldAt(rpm float64, i int, v [channels]float64) RunPoint {
 	h := heldRun{charger: *c.r.unheld(), ruling: c.knots[i].ruling}
 	if h.ruling == holds {
@@ -391,8 +391,8 @@ func (c *characteristic) heldAt(rpm float64, i int, v [channels]float64) RunPoin
 	return h.shown(c.r, rpm, v[channels-1], c.knots[i].tooHot)
 }
 
-// drawn is a point of the bridge from what was drawn through; the rest follows from that as
-// it does in package charge.
+// drawn makes a bridge point from interpolated values; the rest follows from these as in package
+// charge.
 func (r *charger) drawn(v [channels]float64, mode charge.Mode) charge.Point {
 	p := charge.Point{DCAmps: v[0], DCAmpsRMS: v[1], PhaseAmpsRMS: v[2], CopperWatts: v[3], DiodeWatts: v[4], Mode: mode}
 	p.DCVolts, p.BatteryWatts = r.load.Volts+r.load.Ohms*p.DCAmps, r.load.Volts*p.DCAmps
@@ -400,8 +400,8 @@ func (r *charger) drawn(v [channels]float64, mode charge.Mode) charge.Point {
 	return p
 }
 
-// solved is a speed in a stretch that is not drawn through. It leaves nothing behind, so that
-// the same speed is always the same.
+// solved is a speed in a stretch that is not interpolated. It leaves no state behind, so the same
+// speed always gives the same result.
 func (c *characteristic) solved(rpm float64, i int) RunPoint {
 	r, warm := *c.r, c.warm
 	if !r.holdsHeat() {
@@ -410,11 +410,11 @@ func (c *characteristic) solved(rpm float64, i int) RunPoint {
 	return r.at(rpm, warm)
 }
 
-// torque is the trial as a shaft meets it: its torque against speed, and samples of that up
-// to a speed.
+// torque is the trial as a shaft sees it: its torque against speed, and samples of that up to a
+// speed.
 func (c *characteristic) torque(cutIn, high float64) drive.Load {
 	return drive.Load{Taken: c.torqueAt, CutInRPM: cutIn, Samples: drive.Sample(c.torqueAt, high, driveSamples, cutIn)}
 }
 
-// driveSamples is how finely a trial's torque is sampled for the drive.
+// driveSamples is the number of torque samples given to the drive.
 const driveSamples = 48

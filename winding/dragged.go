@@ -9,13 +9,14 @@ import (
 // # A drive dragged below its speed
 //
 // An engine holds its speed as far as its power goes. A trial that takes more drags it down to the
-// next speed at which both agree, and what flows there is told of a speed that is not had. (Legs and
-// water slow down by their nature: theirs is each winding's own speed, and is told with it.) A little of that is a governor's business; from a
-// few per cent on it is called out in every condition, and far below it is no way to run: an engine
-// has a lowest speed at which it still fires, which nobody has said, so only the speed is told.
+// next balance, and the current there belongs to a speed other than the one asked for. (Legs and
+// water slow down by their nature: they have a speed for each winding, which is shown with it.) A
+// small drop is normal governor droop. From a few per cent on it is reported in every condition,
+// and far below the speed it is no way to run: an engine has a lowest speed at which it still
+// fires, but nobody has typed that, so only the speed is shown.
 
-// The parts of the speed asked for below which a drive is said to be held back, and below which that
-// is no way to run it; common practice, no source.
+// The parts of the speed asked for below which a drive is reported as held back, and below which
+// that is no way to run it; common practice, no source.
 const (
 	draggedSaid = 0.95
 	draggedFar  = 0.9
@@ -29,8 +30,8 @@ func (m *Meeting) keeps() float64 {
 	return m.DriveRPM / m.X
 }
 
-// dragged is the condition in which the drive is held to the least part of its speed, below a part of
-// it; nil where there is none.
+// dragged is the condition in which the drive keeps the smallest part of its speed, if that is
+// below a given part; nil where there is none.
 func (c *Charging) dragged(below float64) *Operating {
 	var worst *Operating
 	for i := range c.Operating {
@@ -48,10 +49,10 @@ func (c *Charging) draggedFarIn(condition int) bool {
 	return p != nil && p.keeps() < draggedFar
 }
 
-// stalls is where legs or water give all they can, if the winding holds them there so far below the
-// speed of their most power that less than four fifths of it are left ([drive.Weak], as of a wind
-// rotor): thick wire in fewer turns lets them turn. nil where it does not. Where iron and drag take
-// much the most amps may still come there: then no winding does better, and it is only noted.
+// stalls is where legs or water give all they can, if the winding holds them so far below the speed
+// of most power that less than four fifths of it is left ([drive.Weak], as for a wind rotor): thick
+// wire in fewer turns would let them turn. nil where it does not. Where iron and drag take much,
+// the most amps may still be there: then no winding does better, and it is only noted.
 func (c *Charging) stalls() *Operating {
 	p := c.in(usual)
 	if p == nil || !(p.best.Watts > 0) || p.DriveRPM >= p.best.RPM || p.DriveWatts >= drive.Weak*p.best.Watts {
@@ -60,14 +61,14 @@ func (c *Charging) stalls() *Operating {
 	return p
 }
 
-// stalledAt says it.
+// stalledAt says so.
 func stalledAt(kind string, p *Operating) string {
 	return fmt.Sprintf("holds the %s to %s rpm: %s W of the %s W to be had", whose(kind), figures(p.DriveRPM), figures(p.DriveWatts), figures(p.best.Watts))
 }
 
-// unsuited says in a word how a winding and a drive that gives way do not suit each other, and from which
-// wind or at what speed; "" where they do. It is what the rest of the outcome says of the two in a sentence
-// (Suits); a drive that is held to its speed is told by its figures.
+// unsuited says in a word how a winding and a drive that gives way do not suit each other, and from
+// which wind or at what speed; "" where they do. Suits says the same in a sentence. A drive held at
+// its speed is described by its figures.
 func (t *TrialOutcome) unsuited() (word, where string) {
 	if v := t.verdict; v != nil {
 		switch v.Region {
@@ -83,8 +84,8 @@ func (t *TrialOutcome) unsuited() (word, where string) {
 	return "", ""
 }
 
-// DraggedTo is the speed of the drive, rpm, to which a trial drags it in the condition of that index
-// (slow, usual, top), and whether that is worth telling.
+// DraggedTo is the speed of the drive, rpm, to which a trial drags it in a condition, by index
+// (slow, usual, top), and whether that is worth reporting.
 func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {
 	p := c.in(condition)
 	if p == nil || p.keeps() >= draggedSaid {
@@ -93,8 +94,8 @@ func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {
 	return p.DriveRPM, true
 }
 
-// Drags says that a trial drags its drive, by its kind, far below the speed asked for: "drags the
-// engine from 900 to 427 rpm", of the worst condition; "" where it does not.
+// Drags says that a trial drags its drive far below the speed asked for, naming the drive's kind:
+// "drags the engine from 900 to 427 rpm", of the worst condition; "" where it does not.
 func (c *Charging) Drags(kind string) string {
 	p := c.dragged(draggedFar)
 	switch {
@@ -106,7 +107,7 @@ func (c *Charging) Drags(kind string) string {
 	return fmt.Sprintf("drags the %s from %s to %s rpm", whose(kind), asTyped(p.X), figures(p.DriveRPM))
 }
 
-// heldBackTo is how a drive and a trial that asks for more than it gives come to terms in a
+// heldBackTo says where a drive and a trial that asks for more than it gives balance in a
 // condition.
 func heldBackTo(p *Operating) string {
 	text := fmt.Sprintf("asks for more than the drive gives at %s rpm: it is ", asTyped(p.X))
@@ -116,7 +117,7 @@ func heldBackTo(p *Operating) string {
 	return text + fmt.Sprintf("held back to %s rpm of the drive and %s A net", figures(p.DriveRPM), amps(p.NetAmps))
 }
 
-// heldBackElsewhere adds the conditions beside the usual one in which the drive is held back.
+// heldBackElsewhere adds the conditions other than the usual one in which the drive is held back.
 func (t *TrialOutcome) heldBackElsewhere(s *driveSide) {
 	if t.Suits == "" {
 		return

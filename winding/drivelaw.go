@@ -7,24 +7,24 @@ import (
 	"slotwright/winding/job"
 )
 
-// DriveLaw is what the drive is taken to give over its own speed.
+// DriveLaw is the power that the drive is assumed to give over its own speed.
 type DriveLaw struct {
 	// Points go from rest to the speed above which it gives nothing.
 	Points []LawPoint
-	// Assumed is set where only one power was given and the shape is the usual one of its kind.
+	// Assumed is set where only one power was given, and the shape is the usual one of its kind.
 	Assumed bool
-	// Words say in a sentence what the shape is.
+	// Words describe the shape in a sentence.
 	Words string
 }
 
-// LawPoint is a speed of the drive's own shaft, rpm, and what it gives there at most, W.
+// LawPoint is a speed of the drive's own shaft, rpm, and the most power it gives there, W.
 type LawPoint struct{ RPM, Watts float64 }
 
-// lawSteps are how many steps the law is told in: enough that its bends are seen.
+// lawSteps is the number of steps of the law: enough to show its bends.
 const lawSteps = 60
 
-// DriveLawOf is the law of the job's drive; ok is false where it has none: wind, a speed that
-// does not give way, or too little said.
+// DriveLawOf is the law of the job's drive; ok is false where it has none: wind, a speed that does
+// not give way, or a drive not described enough.
 func DriveLawOf(j *job.Job) (law DriveLaw, ok bool) {
 	d := &j.Drive
 	if d.Kind == "" || d.Kind == job.DriveWind || d.Kind == job.DriveFixed {
@@ -50,7 +50,7 @@ func DriveLawOf(j *job.Job) (law DriveLaw, ok bool) {
 	return law, true
 }
 
-// beyondTyped is what is taken above the last point that was typed.
+// beyondTyped says what is assumed above the last point typed.
 func beyondTyped(c *drive.Curve) string {
 	last := c.Last()
 	switch {
@@ -62,7 +62,7 @@ func beyondTyped(c *drive.Curve) string {
 	return fmt.Sprintf("; above its last point in a straight line to nothing at %s rpm, 1.2 times that: a top above %s rpm, or a point more, says it better", asTyped(c.Top()), asTyped(last.RPM))
 }
 
-// yieldingWords is the law of legs and water in a sentence.
+// yieldingWords describes the law of legs and water in a sentence.
 func yieldingWords(d *job.DriveSpec, y drive.Yielding) string {
 	free := fmt.Sprintf("none at %s rpm, running free", asTyped(y.Top()))
 	if y.FreeRPM == 0 {

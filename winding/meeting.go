@@ -7,19 +7,19 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// DrivePoint is where drive and alternator come to terms at one wind or drive speed, the
-// battery taking charge.
+// DrivePoint is the balance of drive and alternator at one wind or drive speed, the battery taking
+// charge.
 type DrivePoint struct {
 	// X is the wind in m/s, or the speed of the drive's shaft in rpm.
 	X            float64 `json:"x"`
 	RPM          float64 `json:"rpm"` // of the alternator
 	AmpsDC       float64 `json:"amps_dc"`
 	BatteryWatts float64 `json:"battery_w"`
-	// NetAmps and NetWatts are less what the rotor takes.
+	// NetAmps and NetWatts are net of what the rotor takes.
 	NetAmps  float64 `json:"net_amps_dc"`
 	NetWatts float64 `json:"net_w"`
-	// DriveWatts is what is taken of the drive at its shaft; for a drive that is not the
-	// wind, what it could give is GivesWatts.
+	// DriveWatts is the power taken at the drive's shaft; GivesWatts is what it could give, for a
+	// drive other than wind.
 	DriveWatts float64 `json:"drive_w"`
 	GivesWatts float64 `json:"drive_gives_w,omitempty"`
 	Efficiency float64 `json:"efficiency"` // net over drive
@@ -27,98 +27,100 @@ type DrivePoint struct {
 	TooHot     bool    `json:"too_hot,omitempty"`
 	// Held is set where the regulator holds the net amps.
 	Held     bool `json:"held,omitempty"`
-	followed bool // the temperature was
-	// lowered is of a regulator that lowers the field, which a limit goes by.
+	followed bool // the temperature was worked out
+	// lowered is what the regulator leaves of the field there, which a limit depends on.
 	lowered lowered
 	Lambda  float64 `json:"tip_speed_ratio,omitempty"`
 	Cp      float64 `json:"cp,omitempty"`
 	// Region is still, idling, charging, stalled, runaway or overload.
 	Region drive.Region `json:"region"`
-	// Others are the speeds at which it also could run, or could not stay.
+	// Others are its other balances, stable and unstable.
 	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
 }
 
-// lowered is what a regulator that lowers the field leaves of it, and of the iron's watts.
+// lowered is what a regulator that lowers the field leaves of the field and of the iron's watts.
 type lowered struct {
 	fieldAmps, fieldWatts, ironWatts float64
 	spent                            bool
 }
 
-// lowers is what a regulator lowers at a point.
+// lowers is what a regulator leaves at a point.
 func (p *RunPoint) lowers() lowered {
 	return lowered{p.HeldFieldAmps, p.FieldWatts, p.IronWatts, p.Spent}
 }
 
-// passes reports whether what flows at a point of the drive is past a limit.
+// passes reports whether the current at a point of the drive is past a limit.
 func (p *DrivePoint) passes(l *Limits) bool {
 	return l.PassedIn(&RunPoint{RPM: p.RPM, AmpsDC: p.AmpsDC, HeldFieldAmps: p.lowered.fieldAmps, FieldWatts: p.lowered.fieldWatts, IronWatts: p.lowered.ironWatts, Spent: p.lowered.spent})
 }
 
-// Driven is how the trial and its drive come to terms.
+// Driven is how a trial and its drive balance.
 type Driven struct {
-	// Points are against wind or drive speed, going up.
+	// Points go up in wind or drive speed.
 	Points []DrivePoint `json:"drive_points,omitempty"`
-	// XUnit is the unit of what they are against, and of StartsAt: m/s or rpm.
+	// XUnit is the unit of the points' X and of StartsAt: m/s or rpm.
 	XUnit string `json:"x_unit,omitempty"`
 	// StartsAt is the wind or the drive speed from which it charges.
 	StartsAt quantity.Figure `json:"charges_from_x"`
-	// YearKWh is into the battery in a year of the stated wind, net of the field in winds in
-	// which that gains, and 0 in all others: its current is off there. Hours in which the winding
-	// finds no steady temperature are left out.
+	// YearKWh is the energy into the battery in a year of the stated wind, net of the field in
+	// winds where that gains, and 0 in all others: there its current is off. Hours in which the
+	// winding finds no steady temperature are left out.
 	YearKWh quantity.Figure `json:"year_kwh"`
-	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can comes to rest
-	// against this winding: alternator speed, DC amps and drive watts.
+	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can settles against this
+	// winding: alternator speed, DC amps and drive watts.
 	RunRPM   quantity.Figure `json:"full_power_rpm"`
 	RunAmps  quantity.Figure `json:"full_power_amps_dc"`
 	RunWatts quantity.Figure `json:"full_power_drive_w"`
-	// Suits is one plain sentence on how trial and drive come to terms; Mend is the winding
-	// that fits the slot and would do better, worked out, where there is one.
+	// Suits is one plain sentence on how trial and drive suit each other; Mend is the winding that
+	// fits the slot and does better, fully worked out, where there is one.
 	Suits string `json:"suits,omitempty"`
 	Mend  string `json:"mend,omitempty"`
-	// Rejoin is the trial's own coils joined otherwise, star or delta and circuits, where that does better,
-	// worked out; Joints are those.
+	// Rejoin is the trial's own coils connected differently (star or delta, circuits) where that
+	// does better, fully worked out; Joints are those connections.
 	Rejoin string  `json:"mend_rejoined,omitempty"`
 	Joints *Joints `json:"mend_joints,omitempty"`
-	// Calmer is the smaller field current, and the regulator's setting, that mend without any other
-	// winding what a trial is blamed for, worked out, where there are such.
+	// Calmer is the smaller field current, and the regulator's setting, that cure what the trial is
+	// blamed for without another winding, fully worked out, where there are such.
 	Calmer string `json:"mend_as_wound,omitempty"`
-	// InTheWay says, where something of the trial is to be mended and no winding that fits does
-	// better, what stands in the way.
+	// InTheWay says what stands in the way where something of the trial should be mended and no
+	// winding that fits does better.
 	InTheWay string `json:"in_the_way,omitempty"`
-	// Offer is that winding.
+	// Offer is the winding of Mend.
 	Offer *Offer `json:"mend_winding,omitempty"`
 
 	FieldRun
 	SafetyRun
-	// noneStands says that no other winding that fits and brings nearly as much, or anything where this one
-	// brings nothing, stands what the drive can do: they were looked at (mend.go).
+	// noneStands says that the other windings that fit were examined, and that none of those that
+	// bring nearly as much (or anything, where this one brings nothing) withstands what the drive
+	// can do (mend.go).
 	noneStands bool
-	other      *otherSpeed    // at which it can stay too in the usual wind; nil for none
+	other      *otherSpeed    // the other stable speed in the usual wind; nil for none
 	region     drive.Region   // the one that governs
-	runHot     bool           // the winding finds no steady temperature where full power is
+	runHot     bool           // no steady temperature where full power is
 	verdict    *drive.Verdict // of the wind
 }
 
-// Better is all that would do better than a trial, what needs no new winding first; "" where nothing does.
+// Better joins all that would do better than a trial, what needs no new winding first; "" where
+// nothing does.
 func (dr *Driven) Better() string { return joined("; or ", dr.Rejoin, dr.Calmer, dr.Mend) }
 
-// wound is what would do better by other joints or another winding alone.
+// wound is what would do better by other connections or another winding alone.
 func (dr *Driven) wound() string { return joined("; or ", dr.Rejoin, dr.Mend) }
 
-// Overload says that a drive is asked for more than it gives; the other regions are those
-// of package drive.
+// Overload says that a drive is asked for more than it gives; the other regions are those of
+// package drive.
 const Overload drive.Region = "overload"
 
-// inWind reports whether the winding was gone through in winds.
+// inWind reports whether the winding was examined over winds.
 func (d *Driven) inWind() bool { return d.XUnit == quantity.WindSpeed[0].Name }
 
-// noDrive is every figure missing for one reason.
+// noDrive has every figure missing for one reason.
 func noDrive(why string) Driven {
 	no := quantity.Missing(why)
 	return Driven{StartsAt: no, YearKWh: no, RunRPM: no, RunAmps: no, RunWatts: no, FieldRun: noField(why), SafetyRun: noSafety(why)}
 }
 
-// meet is one trial against the drive: where it runs, and how that suits both.
+// meet finds where a trial runs against the drive, and how the two suit each other.
 func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 	s, r := b.drive, c.r
 	weak := quantity.Of(0, t.PhasePerRPM.Origin, t.PhaseOhms20.Origin, t.PhaseMilliHenries.Origin, b.dc.charging.Origin, b.dc.diodeVolts.Origin).Origin
@@ -147,7 +149,8 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 	t.suit(s, c)
 }
 
-// readHeat is the hottest anywhere, and how long the copper stands its limit from there.
+// readHeat is the highest temperature anywhere, and how long the copper stays below its limit from
+// there.
 func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 	t.HottestC = quantity.Missing("needs the speeds")
 	t.limitByForm(c, b.machine, max(b.drive.fastest, b.speeds.top.Value))

@@ -7,23 +7,22 @@ import (
 
 // # Where it really runs
 //
-// What decides between windings is not what the machine would do if something held it at a
-// speed, but the speed at which it and its drive come to terms, with the battery taking
-// charge and the rotor's own watts taken off. That is worked out in three conditions:
+// What decides between windings is not what a machine does when held at a speed. It is the
+// operating point that winding and drive settle at, with the battery taking charge, net of the
+// rotor's own watts. It is found in three conditions (slow, usual, top):
 //
 //   - wind: a light wind, the year's mean wind, the wind at which the rotor furls; the
-//     shaft is taken up through rising wind (drive.Ascent), so that of two speeds at which
-//     it could stay it has the one it would really have;
-//   - pedals and water: at the slow speed as far as their power goes there; usual and top
-//     are the speed at which they come to terms when they give all they can, which is each
-//     winding's own;
+//     shaft is taken up through rising wind (drive.Ascent), so that of two possible
+//     speeds the one is taken that is reached from rest;
+//   - pedals and water: slow is the slow speed, or what their power allows there; usual and
+//     top are where winding and drive balance when the drive gives all it can, a speed of
+//     each winding's own;
 //   - an engine: its throttle or governor holds the slow, usual or top speed as far as its
-//     power goes. Where a trial asks for more than there is, it is held back to the next
-//     lower speed at which both agree;
-//   - a drive that does not give way, or of which nothing is said: held at the speed.
+//     power goes. A trial that asks for more drags it down to the next lower balance;
+//   - a drive that does not give way, or is not described: held at the speed.
 //
-// In each condition the battery is also taken empty (at rest) and full (absorbing), from
-// the speed found: the next balance up or down the shaft.
+// In each condition the battery is also taken empty (at rest) and full (absorbing): from the speed
+// found, the shaft settles at the next balance up or down.
 //
 // Cost: one torque curve of some fifty solved points a trial, ten more a condition.
 
@@ -31,62 +30,65 @@ import (
 type Operating struct {
 	Meeting
 	RunPoint
-	// most is the most amps of the bridge there: the battery empty, the winding still cold, as when a
-	// gust or a rider comes upon it rested, or the battery nearly full, the winding cold or warm.
+	// most is the highest bridge current there: with the battery empty and the winding still cold,
+	// as when a gust or a rider starts it rested, or with the battery nearly full, the winding cold
+	// or warm.
 	most float64
-	// full is where it runs against a battery that absorbs, coldFull the amps of the bridge there with the
-	// winding still cold, which a dump load has to take; 0 where none flow.
+	// full is where it runs against an absorbing battery; coldFull is the bridge current there with
+	// the winding still cold, which a dump load has to take; 0 where none flows.
 	full     RunPoint
 	coldFull float64
-	// unheld and unheldRPM are what would flow without the regulator where that holds the winding's own
-	// amps, and at which speed.
+	// unheld is the current that would flow without the regulator, and unheldRPM the speed, where
+	// the regulator limits the winding's own amps.
 	unheld, unheldRPM float64
 	// emptyHeld and fullHeld say that the regulator holds EmptyAmps and FullAmps.
 	emptyHeld, fullHeld bool
 }
 
-// Meeting is the drive's side of it.
+// Meeting is the drive's side of an operating point.
 type Meeting struct {
-	// Condition is slow, usual or top, X its wind in m/s or the drive's speed in rpm.
+	// Condition is slow, usual or top; X is its wind in m/s or the drive's speed in rpm.
 	Condition string  `json:"condition"`
 	X         float64 `json:"x"`
-	// DriveRPM is the speed of the drive's own shaft there, DriveWatts what is taken of it,
-	// GivesWatts what it could give at that speed, BeltWatts what is lost in between.
+	// DriveRPM is the speed of the drive's own shaft, DriveWatts the power taken from it,
+	// GivesWatts what it could give at that speed, BeltWatts the loss in between.
 	DriveRPM   float64 `json:"drive_rpm"`
 	DriveWatts float64 `json:"drive_w"`
 	GivesWatts float64 `json:"drive_gives_w,omitempty"`
 	BeltWatts  float64 `json:"belt_w"`
-	// Net is net watts into the battery over watts taken of the drive.
+	// Net is net watts into the battery over watts taken from the drive.
 	Net float64 `json:"net_efficiency"`
 	// HeldBack says that the trial asks for more than the drive can give at X.
 	HeldBack bool `json:"held_back,omitempty"`
-	// governed says that a throttle or governor is to hold X, which legs and water do not.
+	// governed says that a throttle or governor is to hold X, which legs and water do not have.
 	governed bool
-	// best is where a drive that gives way would have the most power; nothing of any other.
+	// best is the point of most power of a drive that gives way; zero for any other.
 	best   drive.Point
 	Region drive.Region `json:"region,omitempty"`
-	// Others are the other speeds at which drive and alternator agree there, the drive giving all it can.
+	// Others are the other balances of drive and alternator there, with the drive giving all it
+	// can.
 	Others []drive.Equilibrium `json:"other_equilibria,omitempty"`
 	// EmptyAmps and FullAmps are net amps with the battery at rest and absorbing.
 	EmptyAmps float64 `json:"net_amps_dc_empty"`
 	FullAmps  float64 `json:"net_amps_dc_absorbing"`
 }
 
-// spot is where a trial is in one condition, before it is dressed up.
+// spot is where a trial runs in one condition, before dress works out the rest.
 type spot struct {
 	asked     bool // the condition has a speed or a wind
 	rpm, warm float64
 	region    drive.Region
 	stops     bool
-	// also are other speeds at which it could stay, as after a gust; other is all balances but where it is.
+	// also are the other stable speeds, reached after a gust for instance; other is every balance
+	// but its own.
 	also  []float64
 	other []drive.Equilibrium
-	// yields says that the drive comes to its speed by giving all it can.
+	// yields says that the speed is where the drive gives all it can.
 	yields bool
 }
 
-// Charging is what reaches the battery where the trial really runs, net of what the rotor
-// takes, the battery taking charge, at the temperature the winding comes to.
+// Charging is what reaches the battery where the trial really runs: net of what the rotor takes,
+// the battery taking charge, the winding at its steady temperature.
 type Charging struct {
 	AmpsSlow  quantity.Figure `json:"amps_dc_slow"`
 	AmpsUsual quantity.Figure `json:"amps_dc_usual"`
@@ -94,14 +96,14 @@ type Charging struct {
 	// EmptyUsual and FullUsual are the usual amps with the battery at rest and absorbing.
 	EmptyUsual quantity.Figure `json:"amps_dc_usual_empty"`
 	FullUsual  quantity.Figure `json:"amps_dc_usual_absorbing"`
-	// Bridge… is what the bridge gives, the rotor's part not taken off: what copper, diodes
-	// and fuse carry. MostAmps is the most of it in any condition, the battery empty or nearly full.
+	// Bridge… is the bridge's current before the rotor's part is taken off: what copper, diodes and
+	// fuse carry. MostAmps is its highest in any condition, the battery empty or nearly full.
 	BridgeSlow  quantity.Figure `json:"bridge_amps_dc_slow"`
 	BridgeUsual quantity.Figure `json:"bridge_amps_dc_usual"`
 	BridgeTop   quantity.Figure `json:"bridge_amps_dc_top"`
 	MostAmps    quantity.Figure `json:"bridge_amps_dc_most"`
-	// SteadyAmps is the most of it that lasts, the winding warm and the battery taking
-	// charge or nearly full, as for the temperatures: what is held against LimitAmps, a limit by heat.
+	// SteadyAmps is its highest sustained value, the winding warm and the battery taking charge or
+	// nearly full, as for the temperatures. It is compared with LimitAmps, a thermal limit.
 	SteadyAmps quantity.Figure `json:"bridge_amps_dc_steady"`
 	// Runs… is the alternator's speed there.
 	RunsSlow  quantity.Figure `json:"runs_rpm_slow"`
@@ -110,35 +112,36 @@ type Charging struct {
 	HotSlowC  quantity.Figure `json:"winding_c_slow"`
 	HotUsualC quantity.Figure `json:"winding_c_usual"`
 	HotTopC   quantity.Figure `json:"winding_c_top"`
-	// HottestC is the hottest anywhere in the drive's range.
+	// HottestC is the highest temperature anywhere in the drive's range.
 	HottestC quantity.Figure `json:"winding_c_hottest"`
-	// Efficiency is net watts into the battery over watts taken of the drive, usual.
+	// Efficiency is net watts into the battery over watts taken from the drive, usual.
 	Efficiency    quantity.Figure `json:"efficiency_usual"`
 	NetWattsUsual quantity.Figure `json:"net_w_usual"`
-	// TargetRPM is where the amps wanted are reached, net, if something held the speed.
+	// TargetRPM is where the amps wanted are reached, net, with the speed held.
 	TargetRPM quantity.Figure `json:"target_rpm"`
 	// CrossRPM is where its curve crosses the reference's.
 	CrossRPM quantity.Figure `json:"cross_reference_rpm"`
 	// LimitRPM is where the governing current limit is reached.
 	LimitRPM quantity.Figure `json:"limit_rpm"`
-	// LimitToRPM is where, above that, what flows is within the limit again up to the end of the curve,
-	// as where a regulator lowers the field or a fan carries off more; 0 where it stays past.
+	// LimitToRPM is the speed above that from which the current is within the limit again up to the
+	// end of the curve, as where a regulator lowers the field or a fan cools more; 0 where it stays
+	// past.
 	LimitToRPM float64 `json:"limit_left_rpm,omitempty"`
-	// fullTo is the strongest wind, m/s, of those gone through in which it stands a battery that is nearly
-	// full; 0 where it stands all of them.
+	// fullTo is the strongest wind examined, m/s, in which it withstands a nearly full battery; 0
+	// where it withstands all of them.
 	fullTo float64
-	// freed is the amps of a rotor that runs on just beyond what was read; 0 where none do.
+	// freed is the current of a rotor that breaks away just above the top wind examined; 0 where
+	// none does.
 	freed float64
-	// ThirdAmps is what the third harmonic drives round a delta, rms in the winding, usual.
+	// ThirdAmps is the circulating third-harmonic current of a delta, rms in the winding, usual.
 	ThirdAmps quantity.Figure `json:"third_harmonic_a_usual"`
 	// Operating is the trial in each condition of its drive.
 	Operating []Operating `json:"operating,omitempty"`
-	// AtSpeeds are the job's own speeds and Curve the whole range, as if something held the
-	// bare machine there: AtSpeeds against the battery at rest, Curve against one that takes
-	// charge.
+	// AtSpeeds are the job's own speeds, Curve the whole range, both with the bare machine held at
+	// the speed: AtSpeeds against the battery at rest, Curve against one that takes charge.
 	AtSpeeds []RunPoint `json:"at_speeds,omitempty"`
 	Curve    []RunPoint `json:"curve,omitempty"`
-	// NoCharging says why there is none of this.
+	// dress works out everything that is shown of a spot.
 	NoCharging string `json:"no_charging,omitempty"`
 }
 
@@ -279,5 +282,5 @@ func (c *Charging) In(name string) *Operating {
 	return nil
 }
 
-// in is In by the condition's place.
+// in is In by the condition's index.
 func (c *Charging) in(i int) *Operating { return c.In(conditionNames[i]) }

@@ -10,41 +10,41 @@ import (
 
 // # What holds the current
 //
-// A regulator or controller may let no more than so many net amps into the battery. Up to there
-// nothing is changed; from there on the amps are known and something else is sought:
+// A regulator or controller may limit the net amps into the battery. Below the limit nothing
+// changes; above it the amps are known and something else is the unknown:
 //
-//	wound rotor   the share of the field current that makes just these amps. The flux follows by
-//	              its own curve where one was read, else in proportion; the rotor's watts follow
-//	              the field current, and iron loss the square of the flux. What turns against
-//	              friction stays: as in the guess of the drag (drag.go), a third of it.
-//	in series     with magnets: the volts that a controller between bridge and battery takes up.
-//	              The bridge is solved against battery and controller together, so amps in the winding,
-//	              its heat and the torque are those of that voltage. A controller that drops volts
-//	              burns them, and this is what is worked out. One that opens late in each half
-//	              wave leaves nearly the same amps in the winding but burns little: with that one the
-//	              shaft is asked for less than is said here, by up to the controller's watts, and
-//	              a drive that gives way turns faster. What the figures are to one that switches is
-//	              said beside them (IfItSwitches).
+//	wound rotor   the share of the field current that makes just these amps. The flux follows its
+//	              own curve where one was read, else it is proportional; the rotor's watts follow
+//	              the field current, and iron loss the square of the flux. Friction stays: a third
+//	              of the drag, as in the guess of it (drag.go).
+//	in series     with magnets: the volts dropped in a controller between bridge and battery.
+//	              The bridge is solved against battery and controller together, so current, heat
+//	              and torque are those of that voltage. A controller that drops volts burns
+//	              them, and that is what is worked out. One that opens late in each half wave
+//	              leaves nearly the same amps in the winding but burns little: with it the shaft
+//	              is loaded less than shown here, by up to the controller's watts, and a drive
+//	              that gives way turns faster. What the figures mean for a switching
+//	              controller is said beside them (IfItSwitches).
 //	shunt         with magnets: the winding carries all that the bridge lets through, at the battery's
-//	              voltage, and what is over is burned beside it. Only the battery's amps are held.
+//	              voltage, and the excess is burned in parallel. Only the battery's amps are held.
 //
-// What is sought is closed in on by false position (Anderson and Björck's weights), to a
-// millionth of the amps, at one temperature of the winding; that is balanced around it as
-// without a regulator. So a winding that would burn unheld finds the temperature it has held. Ten
-// to forty solutions of the bridge a speed; between solved speeds it is drawn through like everything
-// else (characteristic.go), the share or the volts in the place of the amps, which are known.
+// The unknown is found by false position (Anderson and Björck's weights), to a millionth of the
+// amps, at one temperature of the winding; the temperature is balanced around that as without a
+// regulator. So a winding that would burn unheld finds its steady temperature when held. Ten to
+// forty solutions of the bridge a speed. Between solved speeds it is interpolated like everything
+// else (characteristic.go), with the share or the volts in place of the amps, which are known.
 //
-// It ends where the flux that stays without any field current brings more than it should by itself: there
-// no regulator holds, and what is shown is what flows with no field at all. Two diodes' volts, cable and battery are as ever. That the regulator needs no
-// watts of its own and is not led by the battery's voltage is assumed; how these three kinds work is
-// common practice, no source.
+// It ends where the residual flux, with no field current, already brings more than the limit: there
+// no regulator holds, and what is shown is the current with no field at all. Diode volts, cable and
+// battery are unchanged. It is assumed that the regulator itself uses no power and does not act on
+// the battery's voltage; how these three kinds work is common practice, no source.
 
 // regulator is what holds the net amps; nil where nothing does.
 type regulator struct {
-	amps         float64 // the most, net
+	amps         float64 // net limit
 	wound, shunt bool
-	// Of a wound rotor: the field current in use, A, 0 where it is not known; flux and the rotor's
-	// watts at a share of it.
+	// Of a wound rotor: field is the field current in use, A, 0 where it is not known; flux and
+	// watts are the flux and the rotor's watts at a share of it.
 	field       float64
 	flux, watts func(share float64) float64
 }
@@ -74,10 +74,10 @@ func newRegulator(g *job.BatterySpec, e *excitation, f *flux) *regulator {
 	return r
 }
 
-// stays reports whether flux stays without any field current.
+// stays reports whether flux remains without any field current.
 func (g *regulator) stays() bool { return g.wound && g.flux(0) > 0 }
 
-// least is the least of some net amps and what a regulator lets through.
+// least is the smaller of some net amps and the regulator's limit.
 func (g *regulator) least(amps float64) float64 {
 	if g == nil {
 		return amps
@@ -85,11 +85,11 @@ func (g *regulator) least(amps float64) float64 {
 	return min(amps, g.amps)
 }
 
-// bends reports whether the amps of the bridge itself are held, not the battery's alone.
+// bends reports whether the bridge's own amps are held, not the battery's alone.
 func (g *regulator) bends() bool { return g != nil && !g.shunt }
 
-// pulled makes h what r is with its regulator's lever at a place: a share of the field current, or
-// volts in the controller.
+// pulled makes h a copy of r with its regulator's lever at a position: a share of the field
+// current, or volts in the controller.
 func (r *charger) pulled(h *charger, lever float64) {
 	if g := r.holder; g.wound {
 		flux := g.flux(lever)
@@ -100,16 +100,16 @@ func (r *charger) pulled(h *charger, lever float64) {
 	h.drop, h.load.Volts = lever, r.load.Volts+lever
 }
 
-// unheld is the same without its regulator.
+// unheld is the same charger without its regulator.
 func (r *charger) unheld() *charger {
 	other := *r
 	other.holder = nil
 	return &other
 }
 
-// heldAmps is what one set's bridge gives where the regulator holds A net amps, their rms being known. At
-// the posts V·I + c watts come in, c being the heat of the battery's own ohms, so of I amps
-// I·(1 − field/(V·I + c)) are left: A = that is a quadratic in I.
+// heldAmps is what one set's bridge gives where the regulator holds A net amps, their rms being
+// known. V·I + c watts go in at the posts, c being the heat of the battery's own ohms, so of I amps
+// I·(1 − field/(V·I + c)) are left. Setting that to A gives a quadratic in I.
 func (r *charger) heldAmps(h *charger, rms float64) float64 {
 	v, heat := r.load.Volts, r.inner*sq(rms*r.sets)
 	b := heat - h.field - r.holder.amps*v
@@ -122,11 +122,11 @@ type ruling uint8
 const (
 	lets  ruling = iota // need not hold
 	holds               // holds the amps
-	spent               // has taken all of the field away, and still more flows than should
+	spent               // has removed the whole field, and still too much flows
 )
 
-// heldRun is a trial at a speed and a temperature with its regulator: as it is where that need not
-// hold, else the trial with the lever where it has to be, or at its end where that does not suffice.
+// heldRun is a trial at a speed and a temperature with its regulator: unchanged where it need not
+// hold, else with the lever where it has to be, or at its end where that does not suffice.
 type heldRun struct {
 	charger
 	point  charge.Point
@@ -134,10 +134,10 @@ type heldRun struct {
 	ruling ruling
 }
 
-// heldWithin is how near the amps are come to, a part of them.
+// heldWithin is the tolerance of the held amps, relative.
 const heldWithin = 1e-6
 
-// holding finds the lever's place at a temperature.
+// holding finds the lever's position at a temperature.
 func (r *charger) holding(rpm, celsius float64) heldRun {
 	h := heldRun{charger: *r.unheld()}
 	if h.point = h.solve(rpm, celsius); h.net(&h.point) <= r.holder.amps {
@@ -184,7 +184,7 @@ func (r *charger) holding(rpm, celsius float64) heldRun {
 	return h
 }
 
-// weight is by how much the value at the end that stays is lessened (Anderson and Björck).
+// weight is the factor on the value at the end that stays (Anderson and Björck).
 func weight(now, before float64) float64 {
 	if w := 1 - now/before; w > 0 {
 		return w
@@ -218,7 +218,7 @@ func (r *charger) steadyHeld(rpm, warm float64) (h heldRun, celsius float64, too
 	return h, heats.at, false
 }
 
-// shown is what is shown of it.
+// shown is the point as it is shown.
 func (h *heldRun) shown(r *charger, rpm, celsius float64, tooHot bool) RunPoint {
 	out := h.charger.point(rpm, celsius, tooHot, h.point)
 	switch h.ruling {
@@ -232,11 +232,11 @@ func (h *heldRun) shown(r *charger, rpm, celsius float64, tooHot bool) RunPoint 
 	if r.holder.wound {
 		out.HeldFieldAmps, out.flux = r.holder.field*h.lever, r.holder.flux(h.lever)
 	}
-	out.NetAmps = r.holder.amps // which it is, to rounding
+	out.NetAmps = r.holder.amps // exact but for rounding
 	return out
 }
 
-// dumped takes what is over from the battery's part of a point: a shunt burns it beside.
+// dumped takes the excess off the battery's part of a point: a shunt burns it in parallel.
 func (g *regulator) dumped(p *RunPoint) {
 	if g == nil || !g.shunt || p.NetAmps <= g.amps {
 		return
@@ -258,7 +258,7 @@ func (t *TrialOutcome) heldSaid(condition int) string {
 	return ""
 }
 
-// words are what holds the amps at a point where the regulator does.
+// words say what holds the amps at a point where the regulator does.
 func (g *regulator) words(p *Operating) string {
 	text := "the regulator holds them at " + figures(g.amps) + " A: "
 	switch {
@@ -274,15 +274,16 @@ func (g *regulator) words(p *Operating) string {
 	return text + fmt.Sprintf("the controller takes up %s V, %s W if it burns them; %s", figures(p.ControllerWatts/p.AmpsDC), figures(p.ControllerWatts), IfItSwitches)
 }
 
-// IfItSwitches is what the figures of a held winding are to a person whose controller in series does not
-// burn what it takes up. One with a coil of its own (a buck converter) gives the battery more amps than the
-// winding carries, by the balance of watts: the winding, and what turns it, have less to bear than is said.
-// One that only opens and closes lets the winding carry, while it is closed, what flows without it: of the
-// mean amps the heat is between the two. How these kinds work is common practice, no source.
+// IfItSwitches says what the figures of a held winding mean to someone whose series controller does
+// not burn what it drops. One with an inductor of its own (a buck converter) gives the battery more
+// amps than the winding carries, by the balance of watts: winding and drive are loaded less than
+// shown. One that only opens and closes lets the winding carry, while closed, what flows without
+// it: for the same mean amps the heat lies between the two. How these kinds work is common
+// practice, no source.
 const IfItSwitches = "one with a coil of its own (a buck, most MPPT) asks less of winding and drive; one that only opens and closes (most PWM) lets the winding carry while closed what flows unheld"
 
-// pastHolding is the most net amps in any condition that flow without any field, past what the regulator
-// is set to; 0 where it holds everywhere.
+// pastHolding is the highest net current in any condition that flows without any field, past the
+// regulator's setting; 0 where it holds everywhere.
 func (t *TrialOutcome) pastHolding(g *regulator) (most float64) {
 	for i := range t.Operating {
 		p := &t.Operating[i]
@@ -293,8 +294,8 @@ func (t *TrialOutcome) pastHolding(g *regulator) (most float64) {
 	return most
 }
 
-// residual calls out that what stays of the flux brings more than the regulator can hold: in the first
-// condition in which it does, or does into an empty battery.
+// residual reports that the residual flux brings more than the regulator can hold: in the first
+// condition in which it does, or does so into an empty battery.
 func (a aboutRunning) residual(d *doubts, t job.Trial, o *TrialOutcome) {
 	if a.holder == nil || !a.holder.wound {
 		return
@@ -313,7 +314,7 @@ func (a aboutRunning) residual(d *doubts, t job.Trial, o *TrialOutcome) {
 	}
 }
 
-// fieldSaid is why the field current is what it is where the regulator sets it.
+// fieldSaid explains the field current where the regulator sets it.
 func (g *regulator) fieldSaid(p *Operating) string {
 	if p.Spent {
 		return "where the regulator has taken it all away"
@@ -321,7 +322,7 @@ func (g *regulator) fieldSaid(p *Operating) string {
 	return "where the regulator holds it"
 }
 
-// guarded is the first condition in which only the regulator keeps a winding within its limit;
+// guarded is the first condition in which only the regulator keeps the winding within its limit;
 // nil where there is none.
 func (t *TrialOutcome) guarded() *Operating {
 	for i := range t.Operating {
@@ -332,8 +333,8 @@ func (t *TrialOutcome) guarded() *Operating {
 	return nil
 }
 
-// Unguarded is the amps DC that would flow, without the regulator, where only that keeps the winding
-// within its limit; guards is false where nothing depends on it so.
+// Unguarded is the amps DC that would flow without the regulator where only that keeps the winding
+// within its limit; guards is false where nothing depends on the regulator.
 func (t *TrialOutcome) Unguarded() (amps float64, guards bool) {
 	if p := t.guarded(); p != nil {
 		return p.unheld, true
@@ -341,5 +342,5 @@ func (t *TrialOutcome) Unguarded() (amps float64, guards bool) {
 	return 0, false
 }
 
-// sayMost is where a regulator's setting is said.
+// sayMost says where a regulator's setting is typed.
 const sayMost = "say it in Most current of the battery"

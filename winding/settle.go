@@ -8,25 +8,24 @@ import (
 
 // # The next balance up or down the shaft
 //
-// A trial whose battery, wire or field is another one than before runs near the speed it had.
-// From there the shaft goes up while torque is over and down while it is short, in steps that
-// are small enough not to pass a balance and its neighbour at once, and no longer than the
-// line through the last two speeds says. Once two speeds lie on both sides of the balance it
-// is closed in on (false position, Illinois; by halves where that keeps to one side). Three to
-// six solved points do it near by.
+// A trial whose battery, wire or field has changed runs near the speed it had. From there the shaft
+// goes up while torque is in excess and down while it is short, in steps small enough not to pass a
+// balance and its neighbour at once, and no longer than the secant through the last two speeds asks
+// for. Once two speeds bracket the balance, false position (Illinois) closes in on it, with
+// bisection where one side sticks. Near by this takes three to six solved points.
 //
-// Of a winding that never ran the balance may be far. Where it begins to charge it takes nothing
-// but drag, so a speed with torque short and that one lie on both sides of it from the start. Of
-// several balances in between any may be met, all of which hold.
+// The balance of a winding that never ran may be far away. At cut-in it takes nothing but drag, so
+// cut-in and any speed with torque short bracket a balance from the start. If there are several in
+// between, any of them may be found; all of them hold.
 
-// settle is where a shaft comes to from a speed near a balance, but not above the speed asked
-// for. A drive that does not give way (no torque given) stays.
+// settle is where a shaft settles from a speed near a balance, but not above the speed asked for. A
+// drive that does not give way (no torque given) stays.
 func (r *charger) settle(given drive.Torque, rpm, asked, warm float64) RunPoint {
 	return r.settleAbove(0, given, rpm, asked, warm)
 }
 
-// settleAbove is settle from a speed that may be far over the balance, of a trial that begins to
-// charge at a speed, rpm; 0 is not known.
+// settleAbove is settle from a speed that may be far above the balance, for a trial that begins to
+// charge at the speed begins, rpm; 0 if unknown.
 func (r *charger) settleAbove(begins float64, given drive.Torque, rpm, asked, warm float64) RunPoint {
 	if given == nil || rpm <= 0 {
 		return r.at(rpm, warm)
@@ -45,7 +44,7 @@ func (r *charger) settleAbove(begins float64, given drive.Torque, rpm, asked, wa
 	}, given, rpm, asked)
 }
 
-// settle is the same of anything that runs.
+// settle is the same for anything that runs.
 func settle(begins float64, run func(rpm float64) RunPoint, given drive.Torque, rpm, asked float64) RunPoint {
 	w := shaftWalk{run, given, asked}
 	var from stop
@@ -65,7 +64,7 @@ func settle(begins float64, run func(rpm float64) RunPoint, given drive.Torque, 
 	return w.walk(from)
 }
 
-// stop is a speed on the way and by how much torque given is over that taken.
+// stop is a speed on the way and its excess torque: given less taken.
 type stop struct {
 	RunPoint
 	over float64
@@ -83,9 +82,8 @@ func (w *shaftWalk) to(rpm float64) stop {
 	return stop{p, w.given(rpm) - p.TorqueNm}
 }
 
-// Steps by which settle walks to the next balance: a few percent of speed is how far a
-// volt or two of the battery move it. settled is how near the balance it stops, a part of the
-// speed.
+// Steps by which settle walks to the next balance: a volt or two of the battery move it by a few
+// per cent of speed. settled is how close to the balance it stops, relative.
 const (
 	settleStep  = 0.02
 	longStep    = 0.5
@@ -93,7 +91,7 @@ const (
 	settled     = 2e-6
 )
 
-// walk goes on until the balance lies behind, or has been come to from one side.
+// walk goes on until the balance is bracketed, or has been approached from one side.
 func (w *shaftWalk) walk(a stop) RunPoint {
 	if a.over == 0 {
 		return a.RunPoint
@@ -114,7 +112,7 @@ func (w *shaftWalk) walk(a stop) RunPoint {
 			if ahead < settled {
 				return b.RunPoint
 			}
-			long = min(4*step, longStep, ahead*1.02) // a little past it, where the two sides are told apart
+			long = min(4*step, longStep, ahead*1.02) // a little past it, to bracket the balance
 		}
 		if b.RPM == a.RPM {
 			return b.RunPoint

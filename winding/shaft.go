@@ -6,8 +6,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// sourceOf is what the drive can give against its own speed: the points that were typed,
-// else the usual shape of its kind through the power at the usual speed.
+// sourceOf is what the drive can give against its own speed: the points typed, else the usual shape
+// of its kind through the power at the usual speed.
 func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 	var points []drive.Point
 	for _, p := range d.Points {
@@ -43,9 +43,9 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 	return y, ""
 }
 
-// meetShaft sets a trial against a drive with a power of its own: at each speed what it
-// takes and what there is, where it is held in the three conditions, and where it comes to
-// rest when the drive gives all it can.
+// meetShaft balances a trial with a drive of limited power: what it takes and what there is at each
+// speed, where it runs in the three conditions, and where it settles when the drive gives all it
+// can.
 func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	spots = s.held(b.air.ambientC)
@@ -77,7 +77,7 @@ func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCou
 	return spots
 }
 
-// atFullPower is where the drive ends up when it gives all it can.
+// atFullPower is where the drive settles when it gives all it can.
 func atFullPower(met *drive.Driven, c *characteristic) spot {
 	e, ok := met.FullPower()
 	if !ok {
@@ -86,7 +86,7 @@ func atFullPower(met *drive.Driven, c *characteristic) spot {
 	return spot{asked: true, rpm: e.RPM, warm: c.at(e.RPM).WindingC, region: drive.Charging, yields: true}
 }
 
-// reach holds a spot to what the drive can do at the speed asked for.
+// reach limits a spot to what the drive can do at the speed asked for.
 func (at *spot) reach(met *drive.Driven, ratio float64, c *characteristic) {
 	if !at.asked {
 		return
@@ -106,7 +106,7 @@ func (at *spot) reach(met *drive.Driven, ratio float64, c *characteristic) {
 	at.warm = c.at(at.rpm).WindingC
 }
 
-// alongCurve is the curve against the drive's own speed, and whether it can.
+// alongCurve is the trial's curve against the drive's own speed, and whether the drive can hold it.
 func (s *driveSide) alongCurve(curve []RunPoint) []DrivePoint {
 	list := make([]DrivePoint, 0, len(curve))
 	passes := s.through.Passes()

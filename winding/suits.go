@@ -7,7 +7,7 @@ import (
 	"slotwright/winding/job"
 )
 
-// suit says in one plain sentence how a trial and its drive come to terms; held is what it does with
+// suit says in one plain sentence how a trial and its drive suit each other; held is the trial with
 // the shaft held at a speed.
 func (t *TrialOutcome) suit(s *driveSide, held *characteristic) {
 	if s.kind == job.DriveWind {
@@ -56,8 +56,8 @@ func (t *TrialOutcome) suit(s *driveSide, held *characteristic) {
 	t.heldBackElsewhere(s)
 }
 
-// withLess is what it takes and brings at the usual speed that was typed, where with all that there is
-// the drive turns faster: nobody pedals at full effort for long.
+// withLess is what it takes and brings at the usual speed typed, where the drive turns faster at
+// full power: nobody pedals at full effort for long.
 func (s *driveSide) withLess(at *Operating, held *characteristic) string {
 	usual := s.conditions[usual].X
 	if !usual.Known() || !s.ratio.Known() || at.DriveRPM < 1.05*usual.Value {

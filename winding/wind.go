@@ -11,7 +11,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// A wind rotor of which nothing was said.
+// Defaults of a wind rotor that is not described.
 var (
 	defaultPeakCp     = job.DefaultOf("drive.peak_cp")
 	defaultPeakLambda = job.DefaultOf("drive.peak_tsr")
@@ -21,7 +21,7 @@ var (
 	defaultAirC       = job.DefaultOf("drive.air")
 )
 
-// lightWind, m/s, is the wind of the slow speed, from which a small machine is expected to
+// lightWind, m/s, is the wind of the slow condition, from which a small machine is expected to
 // charge; common practice, no source.
 const lightWind = 3.5
 
@@ -38,8 +38,8 @@ func windRotor(d *job.DriveSpec) (rotor drive.Rotor, why string) {
 	return rotor, ""
 }
 
-// ofWind are the alternator speeds at the rotor's best tip-speed ratio: in a light
-// wind, in the mean wind and in that at which it furls.
+// ofWind gives the alternator speeds at the rotor's best tip-speed ratio: in a light wind, in the
+// mean wind and in the furling wind.
 func (s speeds) ofWind(d *job.DriveSpec) speeds {
 	rotor, why := windRotor(d)
 	if why != "" || !s.ratio.Known() {
@@ -61,7 +61,8 @@ const (
 	coarseStep = 1.0
 )
 
-// ascent is the way up through rising wind in such steps, the light and the mean wind among them.
+// ascent climbs through rising wind in steps of that size; the light and the mean wind are among
+// them.
 func (s *driveSide) ascent(step float64) func() (*drive.Ascent, error) {
 	shaft, furl, light, mean := s.shaft, s.furl, s.conditions[slow].X.Value, s.conditions[usual].X.Value
 	return sync.OnceValues(func() (*drive.Ascent, error) {
@@ -73,8 +74,7 @@ func (s *driveSide) ascent(step float64) func() (*drive.Ascent, error) {
 	})
 }
 
-// meetWind follows the rotor through rising wind, from rest, and says where it is in the
-// three winds that are asked for.
+// meetWind follows the rotor through rising wind, from rest, and picks the three winds asked for.
 func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	t.Driven = noDrive("only for drives with a power of their own")
@@ -119,7 +119,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 	return spots
 }
 
-// windPoint is what the trial charges where the rotor comes to.
+// windPoint is what the trial charges where the rotor settles.
 func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
 		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
@@ -131,16 +131,16 @@ func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 
 // # What counts for a year
 //
-// A year is what its winds leave in the battery. Winds above that in which the rotor furls bring
-// nothing, and so do those in which the winding burns: a winding that stands them brings more.
+// A year is the energy that its winds leave in the battery. Winds above the furling wind bring
+// nothing, nor do winds in which the winding burns: a winding that withstands them brings more.
 //
-// A wound rotor takes its current whether amps come or not. Nobody leaves it on in winds in which it
-// takes more than it brings: a hand, or a switch by speed, puts it on from where it gains. So the
-// year counts it there only and cannot be below 0, and what it is left on is said beside it
-// (leftOnIn). The shaft of every point is the one reached from rest with the current on; a rotor
-// that has run up with it off may keep another of its balances, and bring more.
+// A wound rotor takes its current whether amps come or not. Nobody leaves it on in winds in which
+// it takes more than it brings: a hand, or a switch by speed, turns it on where it begins to gain.
+// So the year counts only those winds and cannot be negative; the figure for a current left on is
+// given beside it (leftOnIn). Every shaft speed is the one reached from rest with the current on; a
+// rotor that has run up with it off may hold another of its balances, and bring more.
 
-// kept is the net watts that count for the year: none where less comes in than the rotor takes, nor
+// kept is the net watts that count for the year: none where the rotor takes more than comes in, nor
 // where the winding would burn.
 func (p *DrivePoint) kept() float64 {
 	if p.TooHot {
@@ -149,9 +149,9 @@ func (p *DrivePoint) kept() float64 {
 	return max(0, p.NetWatts)
 }
 
-// leftOnIn is the year's energy, kWh, of a rotor whose current stays on all year: it takes its watts
-// in winds that bring nothing too, in calms and above the furling wind. Winds in which the winding
-// burns count nothing, as in yearIn.
+// leftOnIn is the year's energy, kWh, with the field current left on all year: the rotor takes its
+// watts also in winds that bring nothing, in calms and above the furling wind. Winds in which the
+// winding burns count nothing, as in yearIn.
 func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
 	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
 	for i := range dr.Points {
@@ -163,10 +163,10 @@ func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
 	return year.LinesKWh(winds, watts) - beyond*fieldWatts*drive.HoursPerYear/1000
 }
 
-// yearIn is the energy of a year of such winds, kWh, net watts in a straight line between the points.
+// yearIn is the energy of such a year, kWh; net watts are linear between points.
 func (dr *Driven) yearIn(year drive.Weibull) float64 { return dr.yearTo(math.Inf(1), year) }
 
-// yearTo is the same of a rotor that furls above a wind, m/s, which is one of the points'.
+// yearTo is yearIn for a rotor that furls above a wind, m/s, which is one of the points'.
 func (dr *Driven) yearTo(furls float64, year drive.Weibull) float64 {
 	winds, watts := make([]float64, 0, len(dr.Points)), make([]float64, 0, len(dr.Points))
 	for i := range dr.Points {
