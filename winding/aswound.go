@@ -204,6 +204,12 @@ func joinedAs(t job.Trial, r *job.AsWound) job.Trial {
 	if r.Span.Given() {
 		t.Span = r.Span
 	}
+	if r.Layers.Given() {
+		t.Layers = r.Layers
+	}
+	if r.Kind != "" {
+		t.Kind = r.Kind
+	}
 	return t
 }
 

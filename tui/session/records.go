@@ -17,9 +17,15 @@ import (
 // says all of it.
 var windingFields = [][]string{{"turns", "coil_turns"}, {"gauge", "strands", "also_gauge", "also_strands", "build", "metal"}}
 
+// laid is how the coils of a trial lie, whether the trial says it or the machine.
+type laid struct {
+	span, layers int
+	kind         string
+}
+
 // keepRecords is the document after an edit, with what its records took of their trials before;
-// span is that of a trial before.
-func keepRecords(before, after job.Document, span func(trial int) int) job.Document {
+// lay is how a trial was laid before.
+func keepRecords(before, after job.Document, lay func(trial int) laid) job.Document {
 	n := before.Count("wound")
 	if n == 0 || n != after.Count("wound") {
 		return after
@@ -33,8 +39,8 @@ func keepRecords(before, after job.Document, span func(trial int) int) job.Docum
 		for _, group := range windingFields {
 			after = keepGroup(before, after, at, i, group)
 		}
-		old, now := joins(&was.Trials[at], span(at)), joins(&is.Trials[at], span(at))
-		for _, name := range []string{"connection", "circuits", "span"} {
+		old, now := joins(&was.Trials[at], lay(at)), joins(&is.Trials[at], lay(at))
+		for _, name := range []string{"connection", "circuits", "span", "layers", "kind"} {
 			if old[name] != "" && now[name] != old[name] {
 				after = keepJoin(after, job.PathOf("wound", i, name), old[name])
 			}
@@ -43,12 +49,15 @@ func keepRecords(before, after job.Document, span func(trial int) int) job.Docum
 	return after
 }
 
-// joins is how a trial is joined and laid, by the fields of a record; span is what it has that says
-// none.
-func joins(t *job.Trial, span int) map[string]string {
-	list := map[string]string{"connection": t.Connection.String(), "circuits": fmt.Sprint(max(1, t.Circuits.Whole()))}
-	if n := cmp.Or(t.Span.Whole(), span); n > 0 {
+// joins is how a trial is joined and laid, by the fields of a record; unsaid is how a trial lies that
+// does not say it.
+func joins(t *job.Trial, unsaid laid) map[string]string {
+	list := map[string]string{"connection": t.Connection.String(), "circuits": fmt.Sprint(max(1, t.Circuits.Whole())), "kind": cmp.Or(t.Kind, unsaid.kind)}
+	if n := cmp.Or(t.Span.Whole(), unsaid.span); n > 0 {
 		list["span"] = fmt.Sprint(n)
+	}
+	if n := cmp.Or(t.Layers.Whole(), unsaid.layers); n > 0 {
+		list["layers"] = fmt.Sprint(n)
 	}
 	return list
 }

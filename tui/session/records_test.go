@@ -53,7 +53,13 @@ func TestARecordKeepsHowItWasJoined(t *testing.T) {
 	assert.Equal(t, []int{1, 3}, []int{r[0].Circuits.Whole(), r[0].Span.Whole()}, "of an empty span the pole pitch that held")
 	assert.False(t, r[0].Turns.Given(), "the turns are still the trial's")
 	assert.Equal(t, before, s.Outcome().Wound[0], "and is held against the same as before")
-	for range 3 {
+	s.Type("trial[0].layers", "2")
+	s.Type("trial[0].kind", "concentric")
+	r = s.Job().AsWound
+	assert.Equal(t, []int{1, 1}, []int{r[0].Layers.Whole(), r[1].Layers.Whole()}, "the machine's, which held")
+	assert.Equal(t, []string{"lap", "lap"}, []string{r[0].Kind, r[1].Kind})
+	assert.Equal(t, before, s.Outcome().Wound[0])
+	for range 5 {
 		s.Undo()
 	}
 	assert.Equal(t, text, s.Document().Text())

@@ -132,11 +132,11 @@ func (s *Session) edit(doc job.Document) (changed bool) {
 	if doc.Text() == s.doc.Text() {
 		return false
 	}
-	doc = keepRecords(s.doc, doc, func(trial int) int {
+	doc = keepRecords(s.doc, doc, func(trial int) laid {
 		if list := s.outcome.Trials; trial < len(list) {
-			return list[trial].Span
+			return laid{list[trial].Span, list[trial].Layers, list[trial].Kind}
 		}
-		return 0
+		return laid{}
 	})
 	s.undo = append(s.undo, step{text: s.doc.Text()})
 	if len(s.undo) > maxUndo {

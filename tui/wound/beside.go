@@ -87,7 +87,7 @@ func beside(s *session.Session, row *form.Row) bool {
 
 // counts reports whether a field of a record says anything: strands, enamel and metal belong
 // to a wire of the record's own, turns by coil to coils that are unequal, circuits to a layout
-// that allows several; a span is shown where it is said.
+// that allows several; span, layers and kind are shown where they are said.
 func counts(s *session.Session, i int, field string) bool {
 	j := s.Job()
 	switch field {
@@ -100,7 +100,7 @@ func counts(s *session.Session, i int, field string) bool {
 	case "circuits":
 		plan := planOf(s, i)
 		return plan >= 0 && len(s.Outcome().Trials[plan].CircuitChoices) > 1
-	case "span":
+	case "span", "layers", "kind":
 		return false
 	}
 	return true
@@ -122,9 +122,12 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 		if plan.Wire != "" {
 			row.Note, row.NoteAs = "plan "+plan.Wire, kit.Hint
 		}
-	case "connection", "circuits", "span":
+	case "connection", "circuits", "span", "layers", "kind":
 		if plan.Turns.Known() {
-			joins := map[string]string{"connection": plan.Connection.String(), "circuits": fmt.Sprint(plan.Circuits), "span": fmt.Sprint(plan.Span)}
+			joins := map[string]string{
+				"connection": plan.Connection.String(), "circuits": fmt.Sprint(plan.Circuits),
+				"span": fmt.Sprint(plan.Span), "layers": fmt.Sprint(plan.Layers), "kind": plan.Kind,
+			}
 			row.Note, row.NoteAs = "plan "+joins[field], kit.Hint
 		}
 	case "field":

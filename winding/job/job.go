@@ -309,10 +309,10 @@ type AsWound struct {
 	// Trial is the name of the trial that was wound, Date when, as typed.
 	Trial, Date string
 	Wound
-	// Connection is "star" or "delta"; it, Circuits and Span are the trial's where not given.
-	Connection string
-	Circuits   quantity.Reading
-	Span       quantity.Reading
+	// Connection is "star" or "delta", Kind "lap", "concentric" or "wave"; they, Circuits, Span and Layers
+	// are the trial's where not given.
+	Connection, Kind       string
+	Circuits, Span, Layers quantity.Reading
 	// Filled is "room", "full" or "forced"; empty when not said.
 	Filled string
 	// Metres and Kg are the wire that went in, all strands together.

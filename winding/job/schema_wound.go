@@ -68,6 +68,12 @@ var recordFields = append(append([]Input{
 	{Table: "wound", Name: "span", Label: "Span", Kind: Whole, Min: 1, Max: 180, Ghost: "as the trial",
 		Help: "Slots from one side of a coil to the other, as they were really laid.", How: "From slot 1 to slot 4 is a span of 3.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].Span }},
+	{Table: "wound", Name: "layers", Label: "Layers", Kind: Whole, Min: 1, Max: 2, Ghost: "as the trial",
+		Help: "Coil sides in a slot, as they were really laid.", How: "Half as many coils as slots is one layer, as many is two.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Layers }},
+	{Table: "wound", Name: "kind", Label: "Winding", Kind: Word, Words: []string{"lap", "concentric", "wave"}, Ghost: "as the trial",
+		Help: "lap, concentric or wave, as it was really laid.", How: "Coils of one size are lap or wave, one inside the other concentric.",
+		at: func(j *Job, i int) any { return &j.AsWound[i].Kind }},
 	{Table: "wound", Name: "note", Label: "Note", Kind: Text, Help: "What to do otherwise next time.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].Note }},
 }...)
