@@ -2,7 +2,7 @@ package winding
 
 import "slotwright/winding/quantity"
 
-// bed is what a winding runs on: into the battery (charger.go, curves.go), against its drive
+// bed is what a winding runs in: into the battery (charger.go, curves.go), against its drive
 // (meeting.go, wind.go, shaft.go), and at the worst (fieldcost.go, safety.go).
 type bed struct {
 	machine *machine

@@ -10,23 +10,23 @@ import (
 
 // # A weaker field in place of another winding
 //
-// A wound rotor that passes a limit, or drags its engine down, at the field current in use may be
-// right at a smaller one, which costs no copper. The field currents that leave the battery the most
-// are known by then (fieldcost.go); they are tried first, then a few parts of the one in use, and so
-// is a regulator. Only what stands all conditions, drags nothing and still charges is named. At a
-// wind rotor neither is tried: what it stands is a matter of every wind.
+// A wound rotor that passes a limit, or drags its engine down, at the field current in use may be right
+// at a smaller one, which costs no copper. The field currents that leave the battery the most are known
+// by now (fieldcost.go); they are tried first, then a few parts of the one in use, and so is a
+// regulator. Only a setting that withstands all conditions, drags nothing and still charges is named.
+// For a wind rotor neither is tried: what it withstands depends on every wind.
 //
-// Cost: some ten settled speeds for each that fails, only for a trial that is blamed. Where one fails
-// the next mostly does too, so that condition is asked first.
+// Cost: some ten settled speeds for each that fails, only for a trial that is blamed. A condition in
+// which one fails usually fails the next too, so it is tested first.
 
-// calmParts are the parts of a field current, or of the most net amps, that are tried in turn; ours.
+// calmParts are the parts of a field current, or of the highest net amps, tried in turn; our choice.
 var calmParts = [...]float64{0.9, 0.8, 0.7, 0.6, 0.5, 0.4}
 
-// calmKeeps is the part of what flows now that a remedy leaves in every condition, so that none is
-// named which mends by hardly charging; ours.
+// calmKeeps is the part of the present current that a remedy must leave in every condition, so that
+// none is named that cures by hardly charging; our choice.
 const calmKeeps = 0.5
 
-// calming is one search for what leaves less.
+// calming is one search for a setting that brings less.
 type calming struct {
 	offers
 	t     job.Trial
@@ -36,13 +36,13 @@ type calming struct {
 }
 
 // blamed reports whether a trial passes a limit, gets too hot or drags its drive: what a weaker field
-// may mend.
+// may cure.
 func (of offers) blamed(o *TrialOutcome) bool {
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
 	return hot || o.OverLimit() || o.dragged(draggedSaid) != nil
 }
 
-// calmer is the field current, and the regulator's setting, that mend what a trial is blamed for; ""
+// calmer is the field current, and the regulator's setting, that cure what a trial is blamed for; ""
 // where none of those tried does.
 func (of offers) calmer(t job.Trial, o *TrialOutcome, c *characteristic) string {
 	e := of.rotor
@@ -53,8 +53,8 @@ func (of offers) calmer(t job.Trial, o *TrialOutcome, c *characteristic) string 
 	return joined(", or ", s.weaker(), s.ruled())
 }
 
-// weaker is the smaller field current that mends it and brings the most in the usual condition: one of
-// those that are the best of a condition, else the largest of its parts.
+// weaker is the smaller field current that cures it and brings the most in the usual condition: one
+// that is the best of a condition, else the largest part of the present one.
 func (s *calming) weaker() string {
 	full, best, text := s.rotor.amps.Value, 0.0, ""
 	try := func(amps float64) bool {
@@ -79,7 +79,7 @@ func (s *calming) weaker() string {
 	return text
 }
 
-// ruled is the regulator's setting that mends it: the amps wanted, else the largest part of what flows.
+// ruled is the regulator's setting that cures it: the amps wanted, else the largest part of what flows.
 func (s *calming) ruled() string {
 	most := 0.0
 	for i := range s.o.Operating {
@@ -102,7 +102,7 @@ func (s *calming) ruled() string {
 	return ""
 }
 
-// calm is the net amps in each condition, in words and in the usual one; ok where it stands what
+// calm is the net amps in each condition, in words, and in the usual one; ok where it withstands what
 // flows, keeps the drive's speed and charges wherever it did.
 func (s *calming) calm(r *charger) (words string, net float64, ok bool) {
 	r = r.anew()
@@ -126,7 +126,7 @@ func (s *calming) calm(r *charger) (words string, net float64, ok bool) {
 	return fmt.Sprintf("%s A net (%s)", words, names), brings[usual], brings[usual] > leastNet
 }
 
-// asks reports whether a condition is one that the trial runs in and no other says.
+// asks reports whether the trial runs in a condition that is not the same as another.
 func (s *calming) asks(i int) bool { return s.o.in(i) != nil && s.drive.conditions[i].Same == "" }
 
 // calmIn is the net amps in one condition; ok as in calm.
@@ -137,7 +137,7 @@ func (s *calming) calmIn(i int, r *charger) (net float64, ok bool) {
 	return run.NetAmps, !(hot || s.o.Limits.over(run, s.t.Connection, s.machine) || s.drive.keepsOf(c, &run) < draggedSaid || run.NetAmps < calmKeeps*at.NetAmps)
 }
 
-// keepsOf is the part of the speed asked for that an engine keeps; 1 of any other drive.
+// keepsOf is the part of the speed asked for that an engine keeps; 1 for any other drive.
 func (s *driveSide) keepsOf(c *Condition, run *RunPoint) float64 {
 	if !(c.asked > 0) || yields(s.kind) {
 		return 1
@@ -145,7 +145,7 @@ func (s *driveSide) keepsOf(c *Condition, run *RunPoint) float64 {
 	return run.RPM / c.asked
 }
 
-// roundDown is amps as a person sets them: to a tenth, below one ampere to a hundredth.
+// roundDown rounds amps to what a person sets: to a tenth, below one ampere to a hundredth.
 func roundDown(amps float64) float64 {
 	if amps < 1 {
 		return math.Floor(amps*100) / 100

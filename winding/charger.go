@@ -12,16 +12,16 @@ import (
 
 // # Running into the battery
 //
-// At each speed the bridge is solved with the resistance that the winding has at the
-// temperature it comes to, which depends on its loss and so on the current: a fixed
-// point, found by the secant from the temperature at the speed before. As the resistance
-// grows by 0.4 % a kelvin only, one or two solutions a point do it.
+// At each speed the bridge is solved with the winding's resistance at its steady temperature, which
+// depends on the loss and so on the current: a fixed point, found by the secant method from the
+// temperature at the speed before. As resistance grows by only 0.4 % a kelvin, one or two solutions a
+// point are enough.
 //
-// The curve is on a grid of speeds common to all trials, which makes their crossing and
-// the speeds at which something is reached a matter of one bracket and bisection.
+// The curve is on a grid of speeds common to all trials, so their crossings and the speeds at which
+// something is reached take one bracket and bisection.
 
-// charger is a trial ready to run into the battery: what the solver wants, per rpm. It is
-// for one goroutine at a time, and a copy of it goes its own way.
+// charger is a trial ready to run into the battery: the solver's inputs, per rpm. It is for one
+// goroutine at a time; copies are independent.
 type charger struct {
 	air      *thermal
 	drag     *drag
@@ -32,22 +32,22 @@ type charger struct {
 	fill     filling
 	delta    bool
 	phases   int
-	sets     float64 // how many times what is solved is there: two sets of three phases are each solved as one
+	sets     float64 // number of equal sets: two sets of three phases are each solved as one
 	load     charge.Load
-	near     charge.Solver // the point before, from which the next is begun
-	warms    warming       // what a kelvin changed there; see balance
-	onTheWay bool          // what is asked for is on the way to something else; see stepOfBefore
-	inner    float64       // ohms inside the battery, part of the load's
-	cable    float64       // ohms of the cable, the rest of it
+	near     charge.Solver // the previous point, where the next solution starts
+	warms    warming       // the effect of a kelvin there; see balance
+	onTheWay bool          // an intermediate result is wanted; see stepOfBefore
+	inner    float64       // the battery's internal ohms, part of the load's
+	cable    float64       // the cable's ohms, the rest of it
 	factor   func(fromC, toC float64) float64
 	metal    wiretable.Metal
-	openPeak float64 // V DC per rpm, unloaded
+	openPeak float64 // unloaded V DC per rpm
 	field    float64 // W that the rotor takes
 	ring     ring    // of a delta, for the third harmonic
 	eight    charge.StarSolver
 	star     neutral // of a star with diodes at its star point
 	holder   *regulator
-	drop     float64 // V in a controller in series, in the load's
+	drop     float64 // V across a series controller, part of the load's
 	feed     *feeding
 }
 
@@ -62,12 +62,12 @@ type RunPoint struct {
 	DiodeWatts   float64 `json:"diode_w"`
 	IronWatts    float64 `json:"iron_w"`
 	CableWatts   float64 `json:"cable_w"`
-	// ControllerWatts is what a controller in series takes up or a shunt burns.
+	// ControllerWatts is what a series controller drops or a shunt burns.
 	ControllerWatts float64 `json:"controller_w,omitempty"`
-	// PostsVolts is at the battery's posts while those amps flow, as the current weighs them.
+	// PostsVolts is the voltage at the battery's posts at those amps, weighted by the current.
 	PostsVolts float64 `json:"posts_volts_dc"`
-	// FieldWatts is what the rotor takes there, NetAmps and NetWatts what is left of the battery's
-	// after it, below 0 where it takes more than comes in: NetWatts are PostsVolts times NetAmps.
+	// FieldWatts is what the rotor takes; NetAmps and NetWatts are what is left for the battery after
+	// that, negative where it takes more than comes in: NetWatts are PostsVolts times NetAmps.
 	FieldWatts  float64 `json:"field_w"`
 	NetAmps     float64 `json:"net_amps_dc"`
 	NetWatts    float64 `json:"net_w"`
@@ -77,28 +77,27 @@ type RunPoint struct {
 	WindingC    float64 `json:"winding_c"`
 	OpenVoltsDC float64 `json:"open_volts_dc"`
 	Mode        string  `json:"mode"`
-	// TooHot is set when no steady temperature exists: it goes on getting hotter.
+	// TooHot is set when no steady temperature exists.
 	TooHot bool `json:"too_hot,omitempty"`
 	// Held is set where the regulator holds the net amps, HeldFieldAmps the field current that it
-	// leaves a wound rotor, flux that part of the flux.
+	// leaves a wound rotor, flux the remaining part of the flux.
 	Held          bool    `json:"held,omitempty"`
 	HeldFieldAmps float64 `json:"held_field_a,omitempty"`
-	// Spent is set where the regulator has taken all of a wound rotor's field away and the flux that stays
-	// still brings more than it is set to: then nothing is held.
+	// Spent is set where the regulator has removed a wound rotor's whole field and the residual flux
+	// still brings more than its setting: then nothing is held.
 	Spent bool `json:"regulator_spent,omitempty"`
 	flux  float64
-	// followed is set when the temperature could be worked out; else WindingC is that of
-	// the air.
+	// followed is set when the temperature could be worked out; else WindingC is that of the air.
 	followed bool
 }
 
-// charger makes a trial ready, or says what is missing. A battery is taking charge.
+// charger makes a trial ready, with the battery taking charge, or says what is missing.
 func (b *bed) charger(t job.Trial, o *TrialOutcome) (*charger, string) {
 	w := b.layouts.candidate(t)
 	return b.chargerOf(&w, o)
 }
 
-// chargerOf is charger of a trial that is laid out.
+// chargerOf is charger for a trial that is laid out.
 func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 	t := &w.trial
 	load, ok := b.dc.load(b.dc.works)
@@ -122,22 +121,22 @@ func (b *bed) chargerOf(w *candidate, o *TrialOutcome) (*charger, string) {
 	if b.dc.starDiodes {
 		r.star = b.henries.neutralOf(w)
 	}
-	// Two sets of three phases feed the same battery, so each sees the sum of both currents in it: as if they
-	// pulsed together, which is within 0.32 % of what they do 30° apart (stepped through time). Two phases a
-	// quarter of a cycle apart do not, and are solved as they are (charge/pair.go).
+	// Two sets of three phases feed the same battery, so each sees the sum of both currents in it, as
+	// if they pulsed together: within 0.32 % of the result for sets 30° apart (by time stepping). Two
+	// phases a quarter of a cycle apart differ more, and are solved as they are (charge/pair.go).
 	r.load.Ohms *= r.sets
 	return r, ""
 }
 
-// anew is the same with nothing solved yet.
+// anew is a copy with nothing solved yet.
 func (r *charger) anew() *charger {
 	other := *r
 	other.near, other.eight, other.warms = charge.Solver{}, charge.StarSolver{}, warming{}
 	return &other
 }
 
-// against is the same with the battery at another voltage, and the field that this drives where it
-// feeds the rotor.
+// against is a copy with the battery at another voltage, and the field current that this drives where
+// it feeds the rotor.
 func (r *charger) against(volts float64) *charger {
 	other := *r
 	other.fed(volts)
@@ -145,8 +144,8 @@ func (r *charger) against(volts float64) *charger {
 	return &other
 }
 
-// excited is the same with the flux times a factor and the rotor taking so many watts, which
-// nothing lowers further and no battery changes.
+// excited is a copy with the flux times a factor and the rotor taking a given power, which nothing
+// lowers further and no battery changes.
 func (r *charger) excited(flux, watts float64) *charger {
 	other := *r
 	other.peak *= flux
@@ -158,7 +157,7 @@ func (r *charger) excited(flux, watts float64) *charger {
 // solve is one set at a speed with the winding at a temperature.
 func (r *charger) solve(rpm, celsius float64) charge.Point {
 	p := r.filled(rpm, r.ohms20*r.factor(20, celsius))
-	// What goes round a delta is in no lead: other waves, so their squares add.
+	// The circulating current of a delta is in no lead. Its waves are others, so their squares add.
 	ohms := r.ohms20 * r.factor(20, celsius)
 	if round := r.ring.amps(r.peak*rpm, r.hertz*rpm, ohms); round > 0 {
 		heat := float64(r.phases) * sq(round) * ohms
@@ -167,11 +166,11 @@ func (r *charger) solve(rpm, celsius float64) charge.Point {
 	return p
 }
 
-// holdsHeat reports whether the winding is as warm as it is said to be, whatever flows.
+// holdsHeat reports whether the winding keeps a given temperature, whatever flows.
 func (r *charger) holdsHeat() bool { return !r.air.still.Known() || r.air.still.Value == 0 }
 
-// at runs the trial at a speed; warm is a first idea of the winding's temperature, or what it
-// has where that cannot be followed.
+// at runs the trial at a speed; warm is a first guess of the winding's temperature, or its temperature
+// where that cannot be worked out.
 func (r *charger) at(rpm, warm float64) RunPoint {
 	if r.holder.bends() {
 		h, celsius, tooHot := r.steadyHeld(rpm, warm)
@@ -181,8 +180,7 @@ func (r *charger) at(rpm, warm float64) RunPoint {
 	return r.point(rpm, celsius, tooHot, p)
 }
 
-// steady is one set at a speed, as warm as that makes the winding; tooHot says that it goes
-// on getting hotter.
+// steady is one set at a speed at its steady temperature; tooHot says that there is none.
 func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, tooHot bool) {
 	if r.holdsHeat() {
 		return r.solve(rpm, warm), warm, false
@@ -224,7 +222,7 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 	return p, heats.at, false
 }
 
-// torqueOf is watts at a shaft's speed as a torque, Nm; 0 at rest.
+// torqueOf converts watts at a shaft's speed to a torque, Nm; 0 at rest.
 func torqueOf(watts, rpm float64) float64 {
 	if rpm <= 0 {
 		return 0
@@ -232,13 +230,13 @@ func torqueOf(watts, rpm float64) float64 {
 	return watts / (2 * math.Pi * rpm / 60)
 }
 
-// idles reports whether nothing flows anywhere in a winding below the speed at which it begins to charge:
-// not round a delta, nor through diodes at the star point.
+// idles reports whether no current flows anywhere in the winding below cut-in: neither round a delta
+// nor through diodes at the star point.
 func (r *charger) idles() bool { return r.ring.volts <= 0 && r.star.third == 0 }
 
-// posts is what goes in at the battery's posts, W, the cable's and a controller's part being lost, and
-// the volts there: watts over amps, as the current weighs them. They are above those of the battery at
-// rest within by its own ohms. Where nothing flows they are those it stands at.
+// posts is the power into the battery's posts, W, after the losses of cable and controller, and the
+// volts there: watts over amps, weighted by the current. They exceed the battery's rest volts by the
+// drop in its own ohms. Where nothing flows they are the voltage it stands at.
 func (r *charger) posts(p *charge.Point) (volts, watts float64) {
 	amps := p.DCAmps * r.sets
 	watts = p.BatteryWatts*r.sets + r.inner*sq(p.DCAmpsRMS*r.sets) - r.drop*amps
@@ -249,7 +247,7 @@ func (r *charger) posts(p *charge.Point) (volts, watts float64) {
 }
 
 // net is the amps into the battery less what the rotor takes at its posts, so that net watts are the
-// volts there times these. A resistor has no posts that hold a voltage: a rotor takes the mean of its.
+// volts there times these. A resistor has no posts that hold a voltage: the rotor takes its mean.
 func (r *charger) net(p *charge.Point) float64 {
 	amps := p.DCAmps * r.sets
 	volts, _ := r.posts(p)

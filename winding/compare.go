@@ -7,13 +7,13 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Verdict says how a trial's figure stands against the reference's.
+// Verdict says how a trial's figure compares with the reference's.
 type Verdict int
 
 const (
-	// Unsaid: the reference itself, a figure with no better side, or none at all.
+	// Unsaid: the reference itself, a figure with no better side, or no figure.
 	Unsaid Verdict = iota
-	// Same: within half a percent, or within what the unit is worth writing.
+	// Same: within half a per cent, or within the unit's useful precision.
 	Same
 	// Better for this job than the reference.
 	Better
@@ -35,15 +35,15 @@ func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil 
 type Cell struct {
 	Figure  quantity.Figure `json:"value"`
 	Verdict Verdict         `json:"verdict,omitempty"`
-	// Percent is how far it is from the reference's figure, in percent of that;
-	// missing where that means nothing, as for temperatures.
+	// Percent is the difference from the reference's figure in per cent of that; missing where that
+	// means nothing, as for temperatures.
 	Percent quantity.Figure `json:"percent,omitzero"`
-	// Difference is how far it is in the row's unit.
+	// Difference is the difference from the reference's figure in the row's unit.
 	Difference quantity.Figure `json:"difference,omitzero"`
-	// Burns is set where the winding finds no steady temperature in the condition that the row
-	// is for: what flows there it does not live through.
+	// Burns is set where the winding finds no steady temperature in the row's condition: it does not
+	// survive that current.
 	Burns bool `json:"burns,omitempty"`
-	// Held is set where the regulator holds the net amps that the row is for: more would come.
+	// Held is set where the regulator holds the row's net amps: more would flow without it.
 	Held bool `json:"held,omitempty"`
 }
 
@@ -59,7 +59,7 @@ type Row struct {
 	Digits int    `json:"-"` // significant figures that mean something
 	// Help says in a line what the number means.
 	Help string `json:"help"`
-	// Mend says what to change where it is past its limit.
+	// Mend says what to change where the figure is past its limit.
 	Mend  string `json:"-"`
 	Cells []Cell `json:"cells"`
 	// Key marks the rows a small screen shows first.
@@ -71,8 +71,8 @@ func pastLimit(condition int) func(*Outcome, *TrialOutcome) bool {
 	return func(_ *Outcome, t *TrialOutcome) bool { return t.overIn(condition) }
 }
 
-// nothingAt marks a trial that leaves the battery nothing where it runs in a condition: less
-// than nothing where the rotor takes more than comes in. In a light wind none needs to charge.
+// nothingAt marks a trial that leaves the battery nothing in a condition, or less than nothing where
+// the rotor takes more than comes in. In a light wind none needs to charge.
 func nothingAt(condition int) func(*Outcome, *TrialOutcome) bool {
 	return func(_ *Outcome, t *TrialOutcome) bool {
 		if condition == slow && t.inWind() {
@@ -105,16 +105,16 @@ func compare(o *Outcome, wind bool) []Row {
 	return rows
 }
 
-// alike reports whether two values are one to a person: half a percent apart, or by less
-// than half of the last place that is written of either. The second is what tells where one
-// of them is 0, of which no percent can be taken.
+// alike reports whether two values are the same to a person: within half a per cent, or within half of
+// the last digit written of either. The second test decides where one of them is 0, of which there is
+// no per cent.
 func alike(a, b float64, u quantity.Unit, digits int) bool {
 	apart := math.Abs(a - b)
 	return apart <= 0.005*math.Abs(b) || apart < min(u.Worth(a, digits), u.Worth(b, digits))/2
 }
 
-// Fits reports whether the winding can be put into its slot, as far as is known: its turns
-// within the fill limit, its wire through the mouth.
+// Fits reports whether the winding can be put into its slot, as far as is known: its turns within the
+// fill limit, its wire through the mouth.
 func (t *TrialOutcome) Fits() bool {
 	return !t.tooMany() && !(t.MouthSpareMM.Known() && t.MouthSpareMM.Value <= 0)
 }
@@ -124,7 +124,7 @@ func (t *TrialOutcome) tooMany() bool {
 	return t.Turns.Known() && t.TurnsThatFit.Known() && t.Turns.Value > t.TurnsThatFit.Value
 }
 
-// Row is a figure of every trial side by side; wind says that the wind is the drive.
+// Row is a figure of every trial side by side; wind says that the drive is wind.
 func (o *Outcome) Row(f *Output, wind bool) Row {
 	dim := f.DimFor(wind)
 	r := Row{ID: f.ID, Group: f.Group, Label: f.LabelFor(&o.Machine), Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.meaningOn(&o.Machine), Mend: f.Mend,
@@ -137,8 +137,8 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 	return r
 }
 
-// meaningOn is what a figure means on a machine: volts of a wound rotor, and where it begins to
-// charge, are of one current in it.
+// meaningOn explains a figure for a machine: with a wound rotor, volts and cut-in are those of one
+// field current.
 func (f *Output) meaningOn(m *MachineOutcome) string {
 	if f.ID == "cut_in_rpm" && m.restAmps > 0 {
 		return fmt.Sprintf("%s With %.3g A in the rotor, which the battery at rest drives.", f.Meaning, m.restAmps)
@@ -149,13 +149,12 @@ func (f *Output) meaningOn(m *MachineOutcome) string {
 	return f.Meaning
 }
 
-// unitOf is the unit that values of a dimension are kept in: fractions, which are shown in
-// percent, have none.
+// unitOf is the unit that values of a dimension are kept in; fractions, shown in per cent, have none.
 func unitOf(dim quantity.Dimension) string {
 	switch {
 	case dim[0].Base(1) != 1:
 		return ""
-	case dim[0].Suffix == quantity.Volts[0].Suffix: // of which the key says whether they are DC or rms
+	case dim[0].Suffix == quantity.Volts[0].Suffix: // the JSON key says whether they are DC or rms
 		return quantity.Volts[0].Name
 	}
 	return dim[0].Name
@@ -171,19 +170,19 @@ func anyKnown(cells []Cell) bool {
 	return false
 }
 
-// judge is one cell: its figure, how far from the reference, and which is better. Neither
-// is where one of the two cannot be wound at all.
+// judge makes one cell: its figure, the difference from the reference, and which is better. Neither is
+// better where one of the two cannot be wound at all.
 func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref quantity.Figure, isRef bool) Cell {
 	c := Cell{Figure: m.Of(t), Percent: quantity.Missing(""), Difference: quantity.Missing("")}
 	if !c.Figure.Known() {
 		return c
 	}
 	if !t.Turns.Known() || !o.Trials[o.Reference].Turns.Known() {
-		ref = quantity.Missing("") // what is not yet a winding is better or worse than none
+		ref = quantity.Missing("") // what is not yet a winding has nothing to be compared
 	}
 	if !isRef && ref.Known() {
 		c.Difference = quantity.Of(c.Figure.Value-ref.Value, c.Figure.Origin, ref.Origin)
-		if ref.Value > 0 && c.Figure.Value >= 0 && dim[0].Suffix != "c" { // a part of less than nothing means nothing
+		if ref.Value > 0 && c.Figure.Value >= 0 && dim[0].Suffix != "c" { // a percentage of a negative value means nothing
 			c.Percent = quantity.Of(100*(c.Figure.Value/ref.Value-1), c.Figure.Origin, ref.Origin)
 		}
 	}
@@ -195,7 +194,7 @@ func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref 
 		c.Verdict = Same
 	case (c.Figure.Value < ref.Value) == (m.Better == Less):
 		c.Verdict = Better
-	case !m.Past(o, &o.Trials[o.Reference]): // what the reference does not stand is no measure
+	case !m.Past(o, &o.Trials[o.Reference]): // what the reference does not withstand is no yardstick
 		c.Verdict = Worse
 	}
 	return c

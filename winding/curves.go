@@ -7,10 +7,10 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// curvePoints is how many speeds a curve has.
+// curvePoints is the number of speeds of a curve.
 const curvePoints = 49
 
-// run is the curve of one trial and all that is read off it; nil where it cannot run.
+// run makes the curve of one trial and reads everything off it; nil where it cannot run.
 func (b *bed) run(t job.Trial, o *TrialOutcome, grid []float64) *characteristic {
 	r, why := b.charger(t, o)
 	if r == nil {
@@ -52,15 +52,15 @@ func notCharging(why string) Charging {
 	return c
 }
 
-// notRun says why a winding is neither charged with nor driven, nor held against the old.
+// notRun says why a winding is neither charging nor driven, nor compared with the old one.
 func (t *TrialOutcome) notRun(why string) {
 	no := quantity.Missing(why)
 	t.Charging, t.Driven, t.OpenAtGaleVolts = notCharging(why), noDrive(why), no
 	t.Against, t.FuseAmps = Ratios{no, no, no, no}, no
 }
 
-// beyond is how far curves go over the fastest speed asked for: a rotor in wind runs above
-// its best tip-speed ratio where it is loaded little.
+// beyond is how far curves extend past the fastest speed asked for: a lightly loaded wind rotor runs
+// above its best tip-speed ratio.
 func (b *bed) beyond() float64 {
 	if b.drive.kind == job.DriveWind {
 		return 1.35
@@ -68,9 +68,9 @@ func (b *bed) beyond() float64 {
 	return 1.1
 }
 
-// grid is the speeds of the curves: to a tenth over the top speed, to the free speed of a drive
-// that gives way, which is where a light winding lets it run, or to three times the highest
-// cut-in when no speed is given.
+// grid is the speeds of the curves: to a tenth over the top speed, to the free speed of a drive that
+// gives way (where a light winding lets it run), or to three times the highest cut-in when no speed is
+// given.
 func (b *bed) grid(cutIns func() []quantity.Figure) []float64 {
 	top := 0.0
 	for _, s := range []quantity.Figure{b.speeds.top, b.speeds.usual, b.speeds.slow} {
@@ -95,7 +95,7 @@ func (b *bed) grid(cutIns func() []quantity.Figure) []float64 {
 	return grid
 }
 
-// runTrial is the curve of one trial and the figures on it, as if something held the speed.
+// runTrial is the curve of one trial and the figures on it, with the speed held.
 func (b *bed) runTrial(c *characteristic, t *TrialOutcome, grid []float64) {
 	t.Curve = make([]RunPoint, len(grid))
 	for i, rpm := range grid {
@@ -110,7 +110,7 @@ func (b *bed) runTrial(c *characteristic, t *TrialOutcome, grid []float64) {
 	t.TargetRPM = c.reach(t.Curve, b.wanted.Figure("needs the amps wanted"), netAmps)
 }
 
-// netAmps is what a curve may be read by.
+// netAmps reads net amps off a point.
 func netAmps(p RunPoint) float64 { return p.NetAmps }
 
 // reach is the lowest speed at which so many amps flow.
@@ -129,10 +129,9 @@ func (c *characteristic) reach(curve []RunPoint, amps quantity.Figure, of func(R
 	return quantity.Missing("not reached in this range of speeds")
 }
 
-// passes is the speed at which the limit is reached on the way to where more flows than the winding
-// stands, and that from which it is within its limit again, up to the end of the curve: a regulator
-// that lowers the field, and a fan, end what is too much. What is within the slack of a limit passes
-// none, as everywhere.
+// passes is the speed at which the current first passes what the winding withstands, and the one from
+// which it is within its limit again up to the end of the curve: a regulator that lowers the field, or
+// a fan, ends the excess. Values within the slack of a limit pass none, as everywhere.
 func (c *characteristic) passes(t *TrialOutcome) (from quantity.Figure, to float64) {
 	if !t.LimitAmps.Known() {
 		return t.LimitAmps, 0
@@ -161,8 +160,8 @@ func (c *characteristic) passes(t *TrialOutcome) (from quantity.Figure, to float
 	return quantity.Of(at(max(k, 1), reached), t.LimitAmps.Origin), to
 }
 
-// crossing is the first speed above both cut-ins at which two curves of net amps cross.
-// Below both they are one: nothing comes in, and the rotor takes the same.
+// crossing is the first speed above both cut-ins at which two curves of net amps cross. Below both they
+// coincide: nothing comes in, and the rotor takes the same.
 func crossing(a, ref *characteristic, curve, other []RunPoint) quantity.Figure {
 	last := 0.0
 	for i := range curve {
@@ -181,9 +180,9 @@ func crossing(a, ref *characteristic, curve, other []RunPoint) quantity.Figure {
 	return quantity.Missing("the curves do not cross in this range of speeds")
 }
 
-// crossed is where two curves cross between two speeds. Where they do so at a narrow angle
-// what is drawn between solved points is off by more than a part in ten thousand of the
-// speed: so both are solved there, and the rest of the way is taken by the angle.
+// crossed is where two curves cross between two speeds. Where they cross at a narrow angle the
+// interpolation puts the crossing off by more than a part in ten thousand of the speed: so both are
+// solved there, and the last step follows from the angle.
 func crossed(a, ref *characteristic, low, high, before, after float64) float64 {
 	drawn := func(n float64) float64 { return a.at(n).NetAmps - ref.at(n).NetAmps }
 	n := zeroOf(drawn, low, high, before, after)

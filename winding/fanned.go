@@ -7,17 +7,17 @@ import (
 
 // # The limit by temperature where a fan helps
 //
-// A winding may make the watts that leave it at the rise it may have, less what iron and field
-// leave in the stator. With a fan on the shaft that grows with speed (thermal.go), and the amps
-// with its root. What the plate proves, its heat and its density, it proves at its own speed and
-// no other: below it the limit by temperature is what tells that the fan blows less.
+// A winding may dissipate the watts that leave it at the rise allowed, less what iron and field leave
+// in the stator. With a fan on the shaft that grows with speed (thermal.go), and the amps with its
+// square root. What the plate proves, its heat and its density, it proves at its own speed only: below
+// that, the temperature limit accounts for the fan blowing less.
 
 // fanned is how much heat leaves at a speed.
 type fanned struct {
 	air   *thermal
 	drag  *drag
 	rotor *excitation
-	// usual is the speed, rpm, that limits are told at, rise what the class allows, K.
+	// usual is the speed, rpm, at which limits are given; rise is what the class allows, K.
 	usual, rise float64
 }
 
@@ -29,13 +29,13 @@ func newFanned(b *bounds) *fanned {
 	return &fanned{air: b.air, drag: b.drag, rotor: b.rotor, usual: b.usual.Value, rise: b.air.meanC - b.air.ambientC}
 }
 
-// copperWatts is the heat that copper may make for a rise, K, at a speed, iron and field
-// counted; never below 0.
+// copperWatts is the heat that copper may make for a rise, K, at a speed, iron and field deducted;
+// never below 0.
 func (s *thermal) copperWatts(rise, rpm float64, d *drag, e *excitation) float64 {
 	return max(0, rise/s.perWatt(rpm)-ironThroughStator*d.at(rpm)-fieldThroughStator*e.takes())
 }
 
-// said is what the fan has to do with a limit, for its words.
+// said is what the fan has to do with a limit, in words.
 func (f *fanned) said(plate float64) string {
 	switch {
 	case f == nil:
@@ -46,7 +46,7 @@ func (f *fanned) said(plate float64) string {
 	return fmt.Sprintf(", with what the fan does at %.0f rpm", f.usual)
 }
 
-// words is why the rise per watt is another at each speed; "" where it is not.
+// words says why the rise per watt differs at each speed; "" where it does not.
 func (f *fanned) words() string {
 	if f == nil {
 		return ""
@@ -54,7 +54,7 @@ func (f *fanned) words() string {
 	return ": its fan carries off more the faster it turns, as the power 0.8 of the speed, and the rise per watt is that of this speed"
 }
 
-// grows is by how many times more a limit lets flow where a trial runs than at the usual speed.
+// grows is the factor on a limit where a trial runs, relative to the usual speed.
 func (f *fanned) grows(name string, p *RunPoint) float64 {
 	if f == nil || name != limitTemperature {
 		return 1
@@ -70,16 +70,16 @@ func (f *fanned) grows(name string, p *RunPoint) float64 {
 	return math.Sqrt(now / at)
 }
 
-// LimitAt is the most amps DC that it stands at a speed of the alternator, rpm: LimitAmps at
-// the usual one, and where a fan cools it what fan and iron make of that at others. 0 where no
-// limit is known.
+// LimitAt is the most amps DC that it withstands at a speed of the alternator, rpm: LimitAmps at the
+// usual speed, and what fan and iron make of that at others where a fan cools it. 0 where no limit is
+// known.
 func (l *Limits) LimitAt(rpm float64) float64 {
 	amps, _ := l.governs(&RunPoint{RPM: rpm})
 	return amps
 }
 
-// LimitIn is LimitAt where a trial runs: a field that the regulator lowers, and iron with it, leave
-// the copper more.
+// LimitIn is LimitAt where a trial runs: a field lowered by the regulator, and with it the iron loss,
+// leave the copper more.
 func (l *Limits) LimitIn(p *RunPoint) float64 {
 	amps, _ := l.governs(p)
 	return amps
@@ -100,7 +100,7 @@ func (l *Limits) governs(p *RunPoint) (amps float64, by *Limit) {
 	return amps, by
 }
 
-// Passed reports whether so many amps DC for long are past what it stands at a speed, rpm.
+// Passed reports whether a sustained current, A DC, is past the limit at a speed, rpm.
 func (l *Limits) Passed(ampsDC, rpm float64) bool {
 	return l.LimitAmps.Known() && ampsDC > l.LimitAt(rpm)*limitSlack
 }

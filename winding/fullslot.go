@@ -14,28 +14,27 @@ import (
 
 // # Windings that fill the slot
 //
-// What could take a trial's place is a wire near its own with as many turns as fit. Such a
-// winding hangs on the wire and on how the trial is wound and joined, not on how many turns
-// the trial has. So each is worked out once, by itself, for every trial in whose place it
-// could be and for every key that leaves alone what the trials share: from rest, cold, as a
-// trial is, and as warm as it gets by itself.
+// A replacement for a trial is a wire near its own with as many turns as fit. Such a winding depends on
+// the wire and on how the trial is wound and connected, not on the trial's turns. So each is computed
+// once, independently, for every trial that it could replace and for every edit that leaves what the
+// trials share alone. Like a trial, it starts at rest and cold and warms as much as it does.
 //
-// Each is worked out as far as it is asked about, a cheap figure before a dear one: first
-// what it brings, and only where that is enough whether it stands that in every condition.
+// Each is computed only as far as it is asked for, cheap figures before expensive ones: first what it
+// brings, and only where that is enough, whether it withstands that in every condition.
 //
-// Cost: three to ten solved points a condition; in wind a coarse year first, some fifty.
+// Cost: three to ten solved points a condition; in wind first a coarse year, some fifty.
 
-// fullSlots is those worked out so far, for several goroutines; benches that share all that
-// is not a trial's own share it.
+// fullSlots caches the windings computed so far, for several goroutines; benches that share everything
+// but the trials share it.
 type fullSlots struct {
 	sync.Mutex
 	of map[fullKey]*fullSlot
 }
 
-// mostFullSlots is how many are kept: some seven wires to a trial, over many keys.
+// mostFullSlots is how many are kept: some seven wires a trial, over many edits.
 const mostFullSlots = 256
 
-// fullKey is everything of a trial that such a winding hangs on.
+// fullKey is everything of a trial that such a winding depends on.
 type fullKey struct {
 	gauge                           wiretable.Gauge
 	build                           wiretable.Build
@@ -45,25 +44,25 @@ type fullKey struct {
 	kind                            string
 }
 
-// fullSlot is one of them.
+// fullSlot is a winding that fills the slot.
 type fullSlot struct {
 	filled, ran, stood sync.Once
 	told               sync.Once
-	late               bool        // begins above the slow speed of a drive that is not the wind
-	drags              atomic.Bool // it drags an engine far below its speed
+	late               bool        // begins above the slow speed of a drive other than wind
+	drags              atomic.Bool // drags an engine far below its speed
 	trial              job.Trial
 	begins             float64  // rpm
 	r                  *charger // nil: it does not fit, cannot be put in or does not run
 	limits             Limits
 	score              float64 // a year's energy in wind, kWh, else net
 	net                float64 // A in the usual condition
-	year               float64 // kWh, as a trial's
+	year               float64 // kWh, as for a trial
 	starts             [conditionCount]spot
 	stands             [conditionCount]bool
-	usually            drive.WindPoint // in the wind: where the rotor turns in the usual one
+	usually            drive.WindPoint // in wind: where the rotor turns in the usual wind
 }
 
-// full is a trial with its slot filled, the wire and all else as they are.
+// full is a trial with its slot filled, the wire and everything else unchanged.
 func (of offers) full(t job.Trial) *fullSlot {
 	key := fullKey{t.Gauge, t.Build, t.Metal, t.Connection, t.Strands, t.Circuits, t.Span, t.Layers, t.Kind}
 	all := of.slots
@@ -87,7 +86,7 @@ func (of offers) fill(f *fullSlot, t job.Trial) {
 	of.wind(f, t)
 }
 
-// wind winds it on paper.
+// wind lays it out and computes its static figures.
 func (of offers) wind(f *fullSlot, t job.Trial) {
 	t.Name, t.Note = "", ""
 	f.trial = t
@@ -104,7 +103,7 @@ func (of offers) wind(f *fullSlot, t job.Trial) {
 	f.r, _ = of.charger(t, &o)
 }
 
-// brings is what it is measured by, worked out when it is first asked for; NaN of one that is left out.
+// brings is its score, computed when first asked for; NaN for one that is left out.
 func (of offers) brings(f *fullSlot) float64 {
 	if f.late && !of.anyhow {
 		return math.NaN()
@@ -128,10 +127,10 @@ func (of offers) brings(f *fullSlot) float64 {
 	return f.score
 }
 
-// holds reports whether it stands what flows in every condition; brings comes first.
+// holds reports whether it withstands the current in every condition; brings has to be called first.
 func (of offers) holds(f *fullSlot) bool {
 	f.stood.Do(func() {
-		for i := conditionCount - 1; i >= 0; i-- { // at the top most flows
+		for i := conditionCount - 1; i >= 0; i-- { // most flows at the top
 			c := &of.drive.conditions[i]
 			if !f.stands[i] {
 				f.stands[i] = !c.X.Known() || c.Same != "" || of.standsIn(f, i)
@@ -149,7 +148,7 @@ func (of offers) holds(f *fullSlot) bool {
 	return true
 }
 
-// standsIn reports whether it stands what flows in a condition.
+// standsIn reports whether it withstands the current in a condition.
 func (of offers) standsIn(f *fullSlot, i int) bool {
 	c, at := &of.drive.conditions[i], f.starts[i]
 	begins := f.begins
@@ -169,13 +168,13 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 	}
 	full := of.dc.absorption
 	if !full.Known() || run.RPM >= of.drive.bestRPM(c) {
-		return true // past its best a drive gives less the faster it turns
+		return true // past its best speed a drive gives less the faster it turns
 	}
 	return of.endures(&f.limits, f.trial.Connection, f.r.beyond(full.Value).settle(of.drive.given(c.X.Value), run.RPM, c.asked, run.WindingC))
 }
 
-// coarseYear is a year's net energy, winds a metre a second apart and those of the conditions,
-// in which it also says where the rotor turns.
+// coarseYear is a year's net energy from winds a metre a second apart and those of the conditions; it
+// also notes where the rotor turns in these.
 func (of offers) coarseYear(f *fullSlot) float64 {
 	year, points := of.yearOf(f, of.drive.up(of.drive.coarse))
 	for k, p := range points {
@@ -191,8 +190,8 @@ func (of offers) coarseYear(f *fullSlot) float64 {
 	return year.yearIn(of.drive.year)
 }
 
-// yearKWh is the same in the winds of a trial's own year, for what is offered: where charging begins
-// in the middle of the winds that count, those a metre a second apart make too much of it by a tenth.
+// yearKWh is the same from the winds of a trial's own year, for what is offered: where charging begins
+// among the winds that count, those a metre a second apart overrate the year by a tenth.
 func (of offers) yearKWh(f *fullSlot) float64 {
 	f.told.Do(func() {
 		year, _ := of.yearOf(f, of.drive.up(of.drive.rising))
@@ -201,7 +200,7 @@ func (of offers) yearKWh(f *fullSlot) float64 {
 	return f.year
 }
 
-// yearOf is where a winding comes to on the way up through rising wind.
+// yearOf is where a winding runs on the way up through rising wind.
 func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []drive.WindPoint) {
 	s := of.drive
 	if up == nil {
@@ -220,7 +219,7 @@ func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []dr
 	return year, points
 }
 
-// up is the way up through winds, coarse or rising; nil where the drive cannot be worked out.
+// up is the climb through winds, coarse or fine; nil where the drive cannot be worked out.
 func (s *driveSide) up(winds func() (*drive.Ascent, error)) *drive.Ascent {
 	if s.why != "" {
 		return nil
@@ -232,7 +231,7 @@ func (s *driveSide) up(winds func() (*drive.Ascent, error)) *drive.Ascent {
 	return up
 }
 
-// coarsely is the same year of a trial, from the winds among those it was worked out in.
+// coarsely is a trial's coarse year, from those of its winds that a coarse year has.
 func (of offers) coarsely(o *TrialOutcome) float64 {
 	up := of.drive.up(of.drive.coarse)
 	if up == nil {

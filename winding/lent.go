@@ -6,12 +6,13 @@ import (
 	"slotwright/winding/job"
 )
 
-// # What is offered to another trial on the same iron
+// # Offers found for another trial on the same iron
 //
-// Each search walks from its own trial's wire and circuits and may end on a lower hill than that of
-// the trial beside it. So, when all are worked out, a trial that is laid out and joined alike, circuits
-// apart, takes what was found for another where it brings more. That hangs on several trials, and is
-// done each time an outcome is put together: what a trial found for itself is kept as it is.
+// Each search starts from its own trial's wire and circuits and may end at a lower local maximum than
+// that of the trial beside it. So, once all are worked out, a trial that is laid out and connected like
+// another, circuits apart, takes the other's offer where it brings more. As this depends on several
+// trials it is done each time an outcome is put together; what a trial found for itself is kept as it
+// is.
 
 // lend gives every trial that waits for a mend the best that any of them found.
 func (b *Bench) lend(o *Outcome, d *done) {
@@ -39,16 +40,16 @@ func (b *Bench) lend(o *Outcome, d *done) {
 	}
 }
 
-// woundAlike reports whether what fits one trial's place fits another's: coils, joints but for the circuits,
-// and wire but for the size.
+// woundAlike reports whether a replacement for one trial also serves for another: same coils,
+// connections but for the circuits, and wire but for the size.
 func woundAlike(t, u *job.Trial, a, b *TrialOutcome) bool {
 	far := math.Abs(math.Log(t.Gauge.BareMM(t.Build) / u.Gauge.BareMM(u.Build)))
 	return a.Connection == b.Connection && a.Span == b.Span && a.Layers == b.Layers && a.Kind == b.Kind &&
 		t.Build == u.Build && t.Metal == u.Metal && a.Strands == b.Strands && t.Gauge.System() == u.Gauge.System() && far <= math.Log(widerWire)
 }
 
-// improves reports whether a winding found for another trial brings enough for this one, and more by
-// what other joints are worth than its own best, if it has one.
+// improves reports whether a winding found for another trial brings enough for this one and, if this
+// one has an offer of its own, exceeds that by what other connections must gain.
 func (of offers) improves(f, best *fullSlot, own *mend, t job.Trial, o *TrialOutcome) bool {
 	if same(f.trial, t) || f.net < 0 || !(f.score > own.least*worthIt) {
 		return false

@@ -11,7 +11,7 @@ import (
 	"slotwright/wiretable"
 )
 
-// bounds is what the limits of every winding go by.
+// bounds is what the limits of every winding depend on.
 type bounds struct {
 	machine *machine
 	room    *slotRoom
@@ -24,15 +24,15 @@ type bounds struct {
 	old     *oldWinding
 	oldOhms *Ohms
 	fanned  *fanned
-	// temperature and slower are words of the limits, the same for every winding; density and proved are
-	// those of each metal.
+	// temperature and slower are words of the limits that are the same for every winding; density and
+	// proved are those of each metal.
 	temperature, slower string
 	density, proved     [2]string
 	// oldPerDC is A/mm² in the old wire for one ampere DC, 0 where that is not known.
 	oldPerDC float64
 }
 
-// newBounds words what is the same for every winding.
+// newBounds makes the words that are the same for every winding.
 func newBounds(b bounds) bounds {
 	d := heat.DensityOf(b.air.cooling)
 	for _, m := range wiretable.Metals() {
@@ -64,20 +64,20 @@ type Limit struct {
 	AmpsDC quantity.Figure `json:"amps_dc"`
 	Reason string          `json:"reason"`
 	Source string          `json:"source"`
-	// circles says what of it a current round in the delta takes.
+	// circles says what part of it a circulating current in the delta takes.
 	circles string
-	// sum is what it is worked out with.
+	// sum is what it was computed with.
 	sum limitSum
 }
 
-// limitSum is the numbers of a limit that are in no figure: the rms amps in the conductors, or
-// in a phase, for one ampere DC; the density; the watts that the winding may make and its ohms
-// then; heat for one ampere over that of the old winding.
+// limitSum is the numbers of a limit that are in no figure: form, the rms amps in the conductors, or in
+// a phase, for one ampere DC; the density; the watts that the winding may dissipate and its ohms at
+// that temperature; heat for one ampere relative to the old winding's.
 type limitSum struct {
 	form, density, watts, ohms, heat float64
 }
 
-// Limits is how much current it can stand.
+// Limits is how much current the winding withstands.
 type Limits struct {
 	// Each is every limit that could be worked out, the lowest first.
 	Each []Limit `json:"limits,omitempty"`
@@ -91,11 +91,11 @@ type Limits struct {
 	SecondsToClass quantity.Figure `json:"seconds_to_class_limit"`
 	// ACFactor is AC over DC resistance at the top speed.
 	ACFactor quantity.Figure `json:"ac_factor_top"`
-	// ACFactorSplit is that of twice the strands with the same metal.
+	// ACFactorSplit is the AC factor with twice the strands of the same total area.
 	ACFactorSplit quantity.Figure `json:"ac_factor_top_twice_the_strands"`
 	// SkinDepthMM at the top speed.
 	SkinDepthMM quantity.Figure `json:"skin_depth_top_mm"`
-	// fanned is what a limit by heat grows by; nil where no fan helps.
+	// fanned is how a thermal limit grows with speed; nil where no fan helps.
 	fanned *fanned
 }
 
@@ -107,18 +107,18 @@ func (b *bounds) provedDensity(m wiretable.Metal) float64 {
 
 // # Which limits there are
 //
-// A density for the way a machine is cooled is a rule for machines of which nothing is known.
-// Where the plate's amps and speed and the old wire are, that machine has proved its own density
-// at that speed, and the rule gives way where its cooling is still that of the plate: the fan is
-// kept, or it turns at least half as fast (thermal.go). Below the plate's speed a fan blows less,
-// which the limit by temperature counts: it is told at the usual speed, and at another is what the
-// fan makes of it there ([Limits.LimitAt]).
+// A current density for a kind of cooling is a rule for machines of which nothing is known. Where the
+// plate's amps and speed and the old wire are known, that machine has proved its own density at that
+// speed, and replaces the rule as long as it is cooled as on the plate: the fan is kept, or it turns at
+// least half as fast (thermal.go). Below the plate's speed a fan blows less, which the temperature
+// limit accounts for: it is given at the usual speed, and follows the fan at others ([Limits.LimitAt]).
 //
-// A density stands for the heat that a volume of wire makes, J²·ρ. So aluminium has that of copper times
-// √(ρ copper/ρ aluminium) = √0.61 = 0.78, whether the density is a rule's or was proved by the old wire.
+// A density stands for the heat per volume of wire, J²·ρ. So aluminium is allowed that of copper times
+// √(ρ copper/ρ aluminium) = √0.61 = 0.78, whether the density is a rule's or was proved by the old
+// wire.
 
-// limits is how much current the winding can stand at the usual speed, each reason with its
-// figure, in the room given. The smallest governs.
+// limits is how much current the winding withstands at the usual speed, each reason with its figure,
+// stored in room. The smallest governs.
 func (b *bounds) limits(w *candidate, o *TrialOutcome, room []Limit) Limits {
 	var l Limits
 	perDC := b.machine.phasePerDC(w.trial.Connection) / float64(w.coils.circuits*b.machine.sets)
@@ -149,7 +149,7 @@ func (b *bounds) limits(w *candidate, o *TrialOutcome, room []Limit) Limits {
 // rated is the plate's amps.
 func (b *bounds) rated() quantity.Figure { return b.old.RatedAmps.Figure("needs the plate's amps") }
 
-// byDensity: A/mm² for the way it is cooled.
+// byDensity: A/mm² for the kind of cooling.
 func (b *bounds) byDensity(w *candidate, o *TrialOutcome, perDC float64) Limit {
 	d, metal := heat.DensityOf(b.air.cooling), w.trial.Metal
 	amps := o.ConductorAreaMM2.Then(func(a float64) float64 { return heat.LimitAmps(b.air.cooling, metal, a) / perDC })
@@ -181,9 +181,9 @@ func (b *bounds) byOldDensity(w *candidate, o *TrialOutcome, perDC float64) Limi
 	return Limit{Name: limitOldDensity, AmpsDC: amps, Reason: b.proved[w.trial.Metal], Source: "same A/mm²", sum: limitSum{form: perDC, density: density}}
 }
 
-// byTemperature: the copper loss at which the mean of the winding comes to what its class
-// allows by resistance, at the usual speed, on top of what iron and field leave in it. The
-// form of its current is that of the plate which tells the rise per watt, until it has a curve.
+// byTemperature: the copper loss at which the winding's mean reaches what its class allows by
+// resistance, at the usual speed, on top of what iron and field leave in it. The form of its current is
+// that of the plate that gives the rise per watt, until it has a curve.
 func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 	hot := w.trial.Metal.TempFactor(20, b.air.meanC)
 	k := b.form.at(b.machine, w.trial.Connection)
@@ -194,8 +194,8 @@ func (b *bounds) byTemperature(w *candidate, o *TrialOutcome, _ float64) Limit {
 	return Limit{Name: limitTemperature, AmpsDC: amps, Reason: b.temperature, Source: "IEC 60034-1 rise by resistance; steady heat balance", sum: limitSum{form: k, watts: watts, ohms: ohms}}
 }
 
-// atTopSpeed is skin depth and AC factor. Only the part of the turn that lies in the
-// slot is in the slot's field.
+// atTopSpeed gives skin depth and AC factor. Only the part of the turn that lies in the slot is in the
+// slot's field.
 func (b *bounds) atTopSpeed(w *candidate, o *TrialOutcome, l *Limits) {
 	metal := w.trial.Metal
 	hz := b.machine.hertz(b.top)

@@ -12,33 +12,32 @@ import (
 
 // # Mends that were worked out
 //
-// "More turns" or "thicker wire" is cheap to say, and in a full slot each forbids the other.
-// So nothing is offered here that was not wound on paper first: the neighbouring sizes of
-// the trial's wire, each with as many turns as fit the slot, are run in the usual condition
-// of the drive, and where the best of them is the last on one side, the walk goes on in other
-// parallel circuits (wider.go). The best that breaks no limit is named, wire, turns and circuits
-// together. Where none is better, none is offered, and what stands in the way is said (intheway.go).
+// "More turns" or "thicker wire" is cheap to say, and in a full slot each forbids the other. So nothing
+// is offered here that was not first computed as a winding: the neighbouring sizes of the trial's wire,
+// each with as many turns as fit the slot, are run in the drive's usual condition. Where the best of
+// them is the last on one side, the search goes on in other parallel circuits (wider.go). The best that
+// breaks no limit is named with its wire, turns and circuits. Where none is better, none is offered,
+// and what stands in the way is said (intheway.go).
 //
-// Each of these windings is worked out by itself, and once for all trials: fullslot.go. What is
-// said of the one that is offered is what the grid will say of it, in a year's energy to a
-// percent or two.
+// Each of these windings is computed independently, and once for all trials: fullslot.go. What is said
+// of an offer is what the grid will say of it, its energy in a year to a per cent or two.
 
-// Sizes looked at on either side of the trial's own.
+// Sizes tried on either side of the trial's own.
 const (
 	sizesThicker = 6
 	sizesThinner = 8
-	worthIt      = 1.03 // a gain smaller than this is none
+	worthIt      = 1.03 // a smaller gain is none
 	worthKeeping = 0.9  // of what a winding that breaks a limit brings
-	// What is less than these is nothing: amps that are shown as 0, and a year's energy in kWh.
+	// Less than these counts as nothing: amps that are shown as 0, and a year's energy in kWh.
 	leastNet, leastYear = 0.005, 1.0
 )
 
-// Offer is a winding that was worked out in a trial's place: as many turns as fit.
+// Offer is a winding that was worked out to replace a trial: as many turns as fit.
 type Offer struct {
 	Turns int    `json:"turns"`
 	Wire  string `json:"wire"`
-	// Circuits is how many of them are in parallel in a phase: the trial's own, or others where
-	// only these do better.
+	// Circuits is the number of parallel circuits of a phase: the trial's own, or another where only
+	// that does better.
 	Circuits int `json:"circuits"`
 	// Gauge is the wire as a job has it.
 	Gauge wiretable.Gauge `json:"-"`
@@ -46,26 +45,25 @@ type Offer struct {
 	lateRPM float64
 }
 
-// workshop winds a trial on paper: the bench.
+// workshop lays out and computes a trial: the bench.
 type workshop interface {
 	Static(t job.Trial) TrialOutcome
 	TurnsThatFit(t job.Trial) quantity.Figure
 }
 
-// offers looks for what would do better in a trial's place.
+// offers looks for better windings to replace a trial.
 type offers struct {
 	workshop
 	*bed
 	slots *fullSlots
-	// anyhow takes those that begin too late as well.
+	// anyhow also takes windings that begin to charge too late.
 	anyhow bool
-	// tried is the curve of the winding tried last, in whose room the next is worked out.
+	// tried is the curve of the winding tried last, whose memory the next reuses.
 	tried *characteristic
 }
 
-// better is the winding that would do better, worked out once for all that a trial is
-// blamed for, or what stands in its way; nothing when it is blamed for nothing that turns and wire
-// could mend.
+// better finds the winding that cures, all at once, what a trial is blamed for, or says what stands in
+// the way; the zero mend where it is blamed for nothing that turns and wire could cure.
 func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	at := o.in(usual)
 	if at == nil {
@@ -87,29 +85,29 @@ func (of offers) better(t job.Trial, o *TrialOutcome) (m mend) {
 	return m
 }
 
-// mend is the winding that would do better, in a sentence and as such; or, where there is none, what
-// stands in the way.
+// mend is the better winding, in a sentence and as such; or, where there is none, what stands in the
+// way.
 type mend struct {
 	text     string
 	offer    *Offer
 	inTheWay string
-	best     *fullSlot // that winding
-	// rejoined is the trial's own coils joined otherwise, where that does better; joins says so.
+	best     *fullSlot // of offer
+	// rejoined is the trial's own coils connected differently, where that does better; joins says so.
 	rejoined *fullSlot
 	joints   *Joints
 	joins    string
-	// sought says that it was looked for, in the place of a trial that breaks a limit or begins too
-	// late or not; least is what it had to bring more than.
+	// sought says that a winding was searched for; breaks that the trial breaks a limit or begins too
+	// late; least is what the winding had to exceed.
 	sought, breaks bool
-	// noneStands says that of all windings that were looked at none that brings more than least stands
-	// what the drive can do.
+	// noneStands says that of all windings tried, none that brings more than least withstands what the
+	// drive can do.
 	noneStands bool
 	least      float64
 }
 
-// mendFor is the best winding that fits in a trial's place. One that breaks a limit or begins too
-// late is mended by what brings nearly as much; in the place of any other an offer has to gain.
-// It has to bring more than the same coils joined otherwise do, where these do better.
+// mendFor is the best winding that fits in a trial's place. For a trial that breaks a limit or begins
+// too late, nearly as much is enough; for any other, an offer has to bring more. Where the trial's own
+// coils do better connected differently, it has to beat those.
 func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fullSlot) mend {
 	s := of.search(t, o.TurnsThatFit.Value)
 	if s.more, s.rejoined = of.leastOf(o, breaks), rejoined != nil; s.rejoined {
@@ -120,7 +118,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fu
 	s.thinner()
 	s.wider()
 	m.noneStands = breaks && s.best == nil
-	if s.best != nil && s.best.net < 0 { // its rotor takes more than comes in where it usually runs
+	if s.best != nil && s.best.net < 0 { // in the usual condition its rotor takes more than comes in
 		s.best = nil
 	}
 	if s.best == nil || same(s.best.trial, t) || !breaks && s.drive.kind == job.DriveWind && s.yearKWh(s.best) < o.YearKWh.Value+leastYear {
@@ -142,8 +140,8 @@ func (of offers) beginsLate(o *TrialOutcome) bool {
 	return of.drive.kind != job.DriveWind && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
 }
 
-// lessLate is the best of a trial's wire and its neighbours that begins no later than the trial and brings
-// more, though none of them begins in time; nil where there is none.
+// lessLate is the best of a trial's wire and its neighbours that begins no later than the trial and
+// brings more, though none of them begins in time; nil where there is none.
 func (of offers) lessLate(t job.Trial, o *TrialOutcome) *fullSlot {
 	if !of.beginsLate(o) {
 		return nil
@@ -158,7 +156,7 @@ func (of offers) lessLate(t job.Trial, o *TrialOutcome) *fullSlot {
 	return s.best
 }
 
-// offer is a winding as it is offered.
+// offer is the winding as an Offer.
 func (f *fullSlot) offer() *Offer {
 	o := &Offer{Turns: f.trial.Turns.Whole(), Wire: f.trial.Gauge.String(), Circuits: f.circuits(), Gauge: f.trial.Gauge}
 	if f.late {
@@ -168,7 +166,7 @@ func (f *fullSlot) offer() *Offer {
 }
 
 // thinner goes on to more turns of thinner wire where all that were tried begin too late, until some
-// begin in time and as many after them as are looked at elsewhere.
+// begin in time, and then as many further as are tried elsewhere.
 func (s *search) thinner() {
 	if !s.late || s.begin {
 		return
@@ -186,8 +184,7 @@ func (s *search) thinner() {
 	}
 }
 
-// leastOf is what an offer in a trial's place has to bring more than: a year's energy in wind, kWh,
-// else net amps.
+// leastOf is what a replacement has to exceed: a year's energy in wind, kWh, else net amps.
 func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
 	present, least := of.present(o), leastNet
 	if of.drive.kind == job.DriveWind {
@@ -202,7 +199,7 @@ func (of offers) leastOf(o *TrialOutcome, breaks bool) float64 {
 	return max(present+least, worthIt*present)
 }
 
-// present is what a trial brings as it is, measured as what is offered in its place.
+// present is what a trial brings as it is, measured like its replacements.
 func (of offers) present(o *TrialOutcome) float64 {
 	if of.drive.kind == job.DriveWind {
 		return of.coarsely(o)
@@ -210,13 +207,13 @@ func (of offers) present(o *TrialOutcome) float64 {
 	return o.in(usual).NetAmps
 }
 
-// says is an offer in the place of a trial, in words.
+// says is a trial's replacement in words.
 func (s *search) says(f *fullSlot, o *TrialOutcome) string {
 	return s.words(f) + " fit: " + s.comesTo(f, o)
 }
 
-// comesTo is what a winding in a trial's place comes to. In the wind the best of a year may bring fewer amps
-// in the usual wind than the trial does: then both are told.
+// comesTo is what a replacement brings, in words. In wind the best of a year may bring fewer amps in
+// the usual wind than the trial: then both are given.
 func (of offers) comesTo(f *fullSlot, o *TrialOutcome) string {
 	label := of.drive.conditions[usual].Label
 	brings := fmt.Sprintf("%.3g A net (%s)", f.net, label)
@@ -247,7 +244,7 @@ func (s *search) words(f *fullSlot) string {
 	return text
 }
 
-// wireWords is a bundle as it is said: one strand needs no number.
+// wireWords is a bundle in words: a single strand needs no number.
 func wireWords(b wiretable.Bundle) string {
 	if b.Count() == 1 {
 		return b.Strands[0].Gauge.String()
@@ -277,8 +274,8 @@ func (s *search) near() {
 	}
 }
 
-// side tries the sizes on one side of a trial's own, so many at most, as far as there is something
-// to find. It gives the first; nil where there is none.
+// side tries the sizes on one side of the trial's own, at most so many, while they can still improve.
+// It returns the first; nil where there is none.
 func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool), most int) (first *fullSlot) {
 	step := 1
 	if s.drive.kind == job.DriveWind {
@@ -300,8 +297,8 @@ func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build)
 	return first
 }
 
-// filling is the thickest wire of which the trial's own turns still go in: what a slot that is
-// mostly empty asks for. ok is false where there is none, as with turns that do not fit.
+// filling is the thickest wire of which the trial's own turns still fit: what a mostly empty slot asks
+// for. ok is false where there is none, as with turns that do not fit.
 func (of offers) filling(t job.Trial) (g wiretable.Gauge, ok bool) {
 	for g = t.Gauge; ; ok = true {
 		next, more := g.ThickerIn(t.Build)

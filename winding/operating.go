@@ -186,7 +186,7 @@ func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	return o
 }
 
-// coldest is the amps with a cold winding and the battery at some volts.
+// coldest is the bridge current with a cold winding and the battery at some volts.
 func (r *charger) coldest(given drive.Torque, at spot, asked float64, volts quantity.Figure) float64 {
 	if !volts.Known() || at.stops {
 		return 0
@@ -200,7 +200,7 @@ func (r *charger) coldest(given drive.Torque, at spot, asked float64, volts quan
 	return most
 }
 
-// operate is a trial in the three conditions; why says why there is none.
+// operate is a trial in the three conditions.
 func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) []Operating {
 	list := make([]Operating, 0, conditionCount)
 	for i, at := range spots {
@@ -218,7 +218,7 @@ func (s *driveSide) operate(r *charger, spots [conditionCount]spot, dc *dcSide) 
 	return list
 }
 
-// held is the spots of a drive that does not give way.
+// held gives the spots of a drive that does not give way.
 func (s *driveSide) held(ambient float64) (spots [conditionCount]spot) {
 	for i, c := range s.conditions {
 		if c.RPM.Known() {
@@ -228,7 +228,7 @@ func (s *driveSide) held(ambient float64) (spots [conditionCount]spot) {
 	return spots
 }
 
-// readOperating takes the figures of a trial from its conditions.
+// readOperating takes a trial's figures from its conditions.
 func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, no quantity.Figure) {
 	c.Operating = list
 	net := [conditionCount]*quantity.Figure{&c.AmpsSlow, &c.AmpsUsual, &c.AmpsTop}
@@ -272,7 +272,7 @@ func indexOf(name string) int {
 	return usual
 }
 
-// In is where the trial runs in a condition by its name ([UsualCondition]); nil where it does not run.
+// In is where the trial runs in a condition, by its name ([UsualCondition]); nil where it does not run.
 func (c *Charging) In(name string) *Operating {
 	for k := range c.Operating {
 		if c.Operating[k].Condition == name {

@@ -7,16 +7,16 @@ import (
 
 // # What a curve's points tell
 //
-// Sentences about a curve need speeds that no figure has: from where a winding is warmer than its
-// class allows, where it is most efficient. They are read off the curve's points here, good to the
-// distance between two of them, so that no screen looks for them itself.
+// Sentences about a curve need speeds that no figure has: where a winding gets warmer than its class
+// allows, where it is most efficient. They are read off the curve's points here, good to the spacing of
+// the points, so that no screen searches for them itself.
 
-// SpeedRange is from one speed of the alternator to another, rpm; To is 0 where it lasts to the
-// curve's end.
+// SpeedRange is from one speed of the alternator to another, rpm; To is 0 where it lasts to the curve's
+// end.
 type SpeedRange struct{ From, To float64 }
 
-// where is from the first point of the curve of which something holds to the last before it no longer
-// does.
+// where is the range from the first point of the curve at which something holds to the last before it
+// no longer does.
 func (t *TrialOutcome) where(holds func(*RunPoint) bool) (r SpeedRange, ok bool) {
 	first := -1
 	for i := range t.Curve {
@@ -37,19 +37,18 @@ func (t *TrialOutcome) where(holds func(*RunPoint) bool) (r SpeedRange, ok bool)
 	return r, true
 }
 
-// OverClass is where the winding is warmer than its class allows its mean to be; ok is false where
-// nowhere.
+// OverClass is where the winding's mean is warmer than its class allows; ok is false where it never is.
 func (t *TrialOutcome) OverClass(m *MachineOutcome) (r SpeedRange, ok bool) {
 	return t.where(func(p *RunPoint) bool { return p.WindingC > m.MeanLimitC.Value })
 }
 
-// NeverSteady is where the winding goes on getting hotter; ok is false where nowhere.
+// NeverSteady is where the winding finds no steady temperature; ok is false where it always does.
 func (t *TrialOutcome) NeverSteady() (r SpeedRange, ok bool) {
 	return t.where(func(p *RunPoint) bool { return p.TooHot })
 }
 
-// MostEfficient is the point of the highest efficiency, the slowest of several; ok is false where
-// nothing comes out anywhere.
+// MostEfficient is the point of highest efficiency, the slowest of several; ok is false where nothing
+// comes out anywhere.
 func (t *TrialOutcome) MostEfficient() (p RunPoint, ok bool) {
 	if len(t.Curve) == 0 {
 		return p, false
@@ -59,7 +58,7 @@ func (t *TrialOutcome) MostEfficient() (p RunPoint, ok bool) {
 }
 
 // Beats compares the net amps of a trial with those of the reference above the speed at which their
-// curves cross, rpm, or, where they do not, at the curve's end, above being 0 then: 1 where the trial
+// curves cross, rpm, or at the curve's end where they do not cross (above is 0 then): 1 where the trial
 // has more, -1 where the reference has, 0 where they are alike. Both must have a curve.
 func (o *Outcome) Beats(trial int) (above float64, side int) {
 	t, ref := &o.Trials[trial], &o.Trials[o.Reference]

@@ -13,27 +13,27 @@ import (
 
 // # The same coils joined otherwise
 //
-// What a person at a bench tries first costs no wire: the coils as they are, in delta in place of star or
-// back, or their groups in more or fewer parallel circuits. Volts between leads go with 1 or √3 over the
-// circuits, ohms and inductance with the square, so such a winding is that of a slot as full with other
-// turns; it is worked out like those (fullslot.go) and has to stand all that they have to. The joinings
-// next to a trial's own, on the side of more volts and on that of fewer, are tried, unless the first on a
-// side brings less than the trial and less than is asked; only those of more where it begins too late. What
-// brings the most is told before any new winding, which then has to bring more than it.
+// What a person at a bench tries first costs no wire: the coils as they are, in delta instead of star
+// or back, or their groups in more or fewer parallel circuits. Volts between leads change by √3 and by
+// the circuits, ohms and inductance by the square, so such a winding equals an equally full slot with
+// other turns; it is computed like those (fullslot.go) and has to pass the same tests. The connections
+// next to the trial's own are tried, both with more and with fewer volts, except that a side ends when
+// its first brings less than the trial and less than is asked; a trial that begins too late tries only
+// more volts. The best is offered before any new winding, which then has to beat it.
 //
-// Cost: up to four windings run in the usual condition, only for a trial that is to be mended.
+// Cost: up to four windings run in the usual condition, only for a trial that needs a mend.
 
-// Joints are how the coils of a phase and the phases are joined.
+// Joints are how the coils of a phase and the phases are connected.
 type Joints struct {
 	Connection layout.Connection `json:"connection"`
-	// Circuits is how many of them are in parallel in a phase.
+	// Circuits is the number of parallel circuits of a phase.
 	Circuits int `json:"circuits"`
 }
 
-// rejoinedEach is how many joinings are tried on a side.
+// rejoinedEach is how many connections are tried on a side.
 const rejoinedEach = 2
 
-// rejoined is the joining of a trial's own coils that does better; nil where none that was tried does.
+// rejoined is the better connection of a trial's own coils; nil where none tried is better.
 func (of offers) rejoined(t job.Trial, o *TrialOutcome, least float64, late bool) (best *fullSlot) {
 	if o.CannotBeWound() != "" {
 		return nil
@@ -49,7 +49,7 @@ func (of offers) rejoined(t job.Trial, o *TrialOutcome, least float64, late bool
 			if brings > least && f.net > 0 && of.holds(f) {
 				best, least = f, brings
 			}
-			if brings < before && brings <= least { // further the same way it is less yet
+			if brings < before && brings <= least { // it only gets less further on
 				break
 			}
 			before = brings
@@ -58,16 +58,16 @@ func (of offers) rejoined(t job.Trial, o *TrialOutcome, least float64, late bool
 	return best
 }
 
-// joinings are those that may be tried, of more volts and of fewer, the nearest first.
+// joinings are the connections that may be tried, with more volts and with fewer, the nearest first.
 func (of offers) joinings(t *job.Trial, o *TrialOutcome, late bool) (sides [2][]Joints) {
 	m, coils := of.machine, of.layouts.coils(*t)
 	ways := []layout.Connection{t.Connection}
-	if m.phases == 3 && !of.dc.starDiodes { // diodes at the star point need one
+	if m.phases == 3 && !of.dc.starDiodes { // diodes at the star point need a star
 		ways = []layout.Connection{layout.Star, layout.Delta}
 	}
 	type tried struct {
 		Joints
-		up float64 // the log of how many times the volts
+		up float64 // log of the ratio of volts
 	}
 	var more, fewer []tried
 	for _, c := range ways {
@@ -90,10 +90,10 @@ func (of offers) joinings(t *job.Trial, o *TrialOutcome, late bool) (sides [2][]
 	return sides
 }
 
-// joints are those of a winding.
+// joints are a winding's connections.
 func (f *fullSlot) joints() *Joints { return &Joints{f.trial.Connection, f.circuits()} }
 
-// joinedSaid is the same coils joined otherwise, in words: what is other than in the trial.
+// joinedSaid describes the same coils connected differently: what differs from the trial.
 func joinedSaid(f *fullSlot, t *job.Trial, circuits int) string {
 	text := "the same coils"
 	if f.trial.Connection != t.Connection {

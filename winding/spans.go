@@ -5,8 +5,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// SpanChoice is one span that works for a trial, all else of the trial kept, against
-// the span it has now.
+// SpanChoice is one span that works for a trial, everything else unchanged, compared with its present
+// span.
 type SpanChoice struct {
 	Span    int  // slots
 	Present bool // the span the trial has now
@@ -14,26 +14,24 @@ type SpanChoice struct {
 	PitchPercent float64
 	// Winding factors of those electrical harmonics.
 	Kw1, Kw3, Kw5, Kw7 float64
-	// VoltsPercent is the change of the voltage, as kw1; missing when the present
-	// span makes no layout.
+	// VoltsPercent is the change of the voltage, as kw1; missing when the present span makes no layout.
 	VoltsPercent quantity.Figure
 	MeanTurnMM   quantity.Figure
 	// WirePercent is the change of the wire's length, and so of its mass and ohms,
 	// with the turns kept.
 	WirePercent quantity.Figure
-	// SameVoltsPercent is the change of the wire's length with as many turns as
-	// bring the present voltage back: (1 + wire)/(1 + volts) - 1. The turns are
-	// taken as if they could be parts of one.
+	// SameVoltsPercent is the change of the wire's length at the turns that restore the present
+	// voltage: (1 + wire)/(1 + volts) - 1, fractional turns allowed.
 	SameVoltsPercent quantity.Figure
 	// Circuits is every number of parallel circuits allowed.
 	Circuits []int
 }
 
-// Spans compares every span up to two pole pitches, and to half the slots, with which
-// the trial's other choices make a layout, going up; and the present one, whatever it
-// is. Past two pole pitches the sides lie (nearly) as before under the poles and the wire
-// only gets longer; past half the slots they are the same coils from the other side. Nil
-// for a trial that is not there, or when slots and poles are not known.
+// Spans compares, in rising order, every span up to two pole pitches and half the slots that makes a
+// layout with the trial's other choices, and the present span in any case. Past two pole pitches the
+// coil sides lie (nearly) as before under the poles and the wire only gets longer; past half the slots
+// the coils are the same seen from the other side. Nil for a trial that does not exist, or when slots
+// and poles are not known.
 func (b *Bench) Spans(trial int) []SpanChoice {
 	t, ok := b.trial(trial)
 	if !ok {
@@ -64,14 +62,14 @@ func (b *Bench) Spans(trial int) []SpanChoice {
 	return out
 }
 
-// spanTable is what spans are held against each other by.
+// spanTable is what spans are compared by.
 type spanTable struct {
 	machine *machine
 	layouts *layouts
 	turn    *turnLength
 }
 
-// choice is a span's coils against the present ones and their mean turn.
+// choice compares a span's coils and mean turn with the present ones.
 func (by spanTable) choice(w *candidate, span int, now coilSet, turn quantity.Figure) SpanChoice {
 	m, c := by.machine, &w.coils
 	s := SpanChoice{
@@ -97,11 +95,11 @@ func (by spanTable) choice(w *candidate, span int, now coilSet, turn quantity.Fi
 	return s
 }
 
-// toPercent is the change that a ratio is, in percent.
+// toPercent is a ratio as a change in per cent.
 func toPercent(ratio float64) float64 { return 100 * (ratio - 1) }
 
-// CircuitsChoice is one number of parallel circuits that a trial's layout allows,
-// against the number it has now, turns a coil and wire kept.
+// CircuitsChoice is one number of parallel circuits that a trial's layout allows, compared with its
+// present number, turns per coil and wire unchanged.
 type CircuitsChoice struct {
 	Circuits int
 	Present  bool
@@ -109,18 +107,17 @@ type CircuitsChoice struct {
 	VoltsPercent float64
 	// AmpsPercent is the change of the current at one current density: a'/a - 1.
 	AmpsPercent float64
-	// OhmsPercent is the change of a phase's ohms: (a/a')² - 1.
+	// OhmsPercent is the change of a phase's resistance: (a/a')² - 1.
 	OhmsPercent float64
-	// SameVoltsTurns is the turns of a coil that give the present voltage, N·a'/a,
-	// as a part number; missing without turns.
+	// SameVoltsTurns is the turns per coil that give the present voltage, N·a'/a, not rounded; missing
+	// without turns.
 	SameVoltsTurns quantity.Figure
-	// Joins is the coil-to-coil joints of the whole stator.
+	// Joins is the number of coil-to-coil joints of the whole stator.
 	Joins int
 }
 
-// CircuitsChoices compares every number of parallel circuits that the trial's layout
-// allows, going up. Nil without a layout. The wire of all circuits together is the
-// same for every choice.
+// CircuitsChoices compares, in rising order, every number of parallel circuits that the trial's layout
+// allows. Nil without a layout. The wire of all circuits together is the same for every choice.
 func (b *Bench) CircuitsChoices(trial int) []CircuitsChoice {
 	t, ok := b.trial(trial)
 	if !ok {

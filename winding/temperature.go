@@ -6,35 +6,34 @@ import (
 	"slotwright/winding/charge"
 )
 
-// steadyWithin is how near the temperature has to come, K: 0.01 K is 0.004 % of the ohms.
+// steadyWithin is the tolerance on the temperature, K: 0.01 K is 0.004 % of the ohms.
 const steadyWithin = 0.01
 
-// On the way to something else the last step to the temperature, if it is no longer than this, K, is not
-// solved again: what flows is drawn on by what a kelvin changed. Between two temperatures solved at this
-// speed that is right to a part in 100,000, from those of the point before, which may have
-// been worth a fifth more or less a kelvin, to two.
+// For an intermediate result, the last step in temperature is not solved again if it is no longer than
+// this, K: the current is extrapolated by the effect of a kelvin. From two temperatures solved at this
+// speed that is right to a part in 100,000; with the effect at the previous point, which may have been
+// a fifth larger or smaller, to two.
 const (
 	stepOfBefore = 0.02
 	stepOfTwo    = 0.2
 )
 
-// hottest is where following the temperature stops: past it no winding lives.
+// hottest is where following the temperature stops: no winding survives beyond it.
 const hottest = 300.0
 
-// balance looks for the temperature that makes the loss which makes that temperature, by
-// the secant in a bracket: hotter ohms may make more loss or, where they hold the current
-// back, less.
+// balance looks for the temperature whose loss leads to that same temperature, by the secant method in
+// a bracket: hotter ohms may make more loss or, where they limit the current, less.
 type balance struct {
 	at, low, high  float64
 	lastAt, lastUp float64
 	twice, tried   bool
-	// bend is by how much hotter a kelvin makes the temperature that it leads to: of the
-	// point before to begin with, which a neighbour has nearly.
+	// bend is the slope: the change of the temperature led to for a kelvin. It starts from the previous
+	// point's, which is nearly the same.
 	bend float64
 	last float64 // the longest step that is not solved, 0 where all are
 }
 
-// next takes the temperature that the loss at h.at leads to, and says where to look then.
+// next takes the temperature that the loss at h.at leads to, and says where to look next.
 func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
 	up := leadsTo - h.at
 	if math.Abs(up) < steadyWithin {
@@ -55,7 +54,7 @@ func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
 	switch {
 	case celsius > h.low && celsius < h.high:
 		done = math.Abs(celsius-h.at) < h.last
-	case up > 0 && h.high == hottest && !h.tried: // is there an end to it at all?
+	case up > 0 && h.high == hottest && !h.tried: // is there a steady temperature at all?
 		h.tried, celsius = true, hottest
 	default:
 		celsius = (h.low + h.high) / 2
@@ -63,23 +62,23 @@ func (h *balance) next(leadsTo float64) (celsius float64, done bool) {
 	return celsius, done
 }
 
-// electric is how many figures of a point a kelvin moves: amps, their rms, phase amps, watts in
-// copper and diodes. The rest follows from these.
+// electric is the number of a point's values that depend on temperature: amps, their rms, phase amps,
+// watts in copper and diodes. The rest follows from these.
 const electric = 5
 
 func electricOf(p *charge.Point) [electric]float64 {
 	return [electric]float64{p.DCAmps, p.DCAmpsRMS, p.PhaseAmpsRMS, p.CopperWatts, p.DiodeWatts}
 }
 
-// warming is what a kelvin changes at a point: by which part of itself each figure, and by how
-// much the temperature that it leads to.
+// warming is the effect of a kelvin at a point: the relative change of each value, and the change of
+// the temperature led to.
 type warming struct {
 	known bool
 	bend  float64
 	part  [electric]float64
 }
 
-// step is the longest that need not be solved at a next point.
+// step is the longest step that need not be solved at a next point.
 func (w *warming) step() float64 {
 	if w.known {
 		return stepOfBefore
@@ -87,7 +86,8 @@ func (w *warming) step() float64 {
 	return 0
 }
 
-// learn takes it from two points so many kelvin apart, and says how long a step need not be solved now.
+// learn takes the effect from two points a number of kelvin apart, and returns the longest step that
+// now need not be solved.
 func (w *warming) learn(from, to *charge.Point, kelvin float64) (step float64) {
 	if from.Mode != to.Mode { // a corner lies between
 		return 0
@@ -102,7 +102,7 @@ func (w *warming) learn(from, to *charge.Point, kelvin float64) (step float64) {
 	return stepOfTwo
 }
 
-// warmer is a point so many kelvin warmer.
+// warmer is a point at a temperature so many kelvin higher.
 func (r *charger) warmer(p charge.Point, kelvin float64) charge.Point {
 	if kelvin == 0 {
 		return p
@@ -114,8 +114,7 @@ func (r *charger) warmer(p charge.Point, kelvin float64) charge.Point {
 	return r.drawn(v, p.Mode)
 }
 
-// trend is a first idea of the temperature at the next speed: in a straight line from the
-// last two.
+// trend is a first guess of the temperature at the next speed: linear from the last two.
 type trend struct {
 	ambient            float64
 	rpm, celsius       float64
@@ -123,7 +122,7 @@ type trend struct {
 	known, knownBefore bool
 }
 
-// next is the idea for a speed.
+// next is the guess for a speed.
 func (t *trend) next(rpm float64) float64 {
 	switch {
 	case !t.known:
@@ -134,7 +133,7 @@ func (t *trend) next(rpm float64) float64 {
 	return min(hottest, t.celsius+(rpm-t.rpm)*(t.celsius-t.lastC)/(t.rpm-t.lastRPM))
 }
 
-// add takes in what it came to.
+// add takes in the temperature found.
 func (t *trend) add(rpm, celsius float64) {
 	t.lastRPM, t.lastC, t.knownBefore = t.rpm, t.celsius, t.known
 	t.rpm, t.celsius, t.known = rpm, celsius, true

@@ -11,49 +11,48 @@ import (
 
 // # How warm the winding gets
 //
-// t = ambient + Rth·P, P all the heat that leaves through the stator: the copper's, most of
-// the iron's, part of the rotor's field.
+// t = ambient + Rth·P, P being all the heat that leaves through the stator: the copper's, most of the
+// iron's, part of the rotor's field.
 //
-// Rth, the rise per watt, is typed; or guessed from the stator's surface and its cooling.
-// A machine that keeps its fan is cooled better the faster it turns: a fan's air goes with
-// speed, the film of turbulent air with its power 0.8 (Incropera and DeWitt, from memory),
-// so the conductance grows with (n/n0)^0.8 from that of still air to that with the fan at
-// n0. The plate, where there is one, says what it is at the plate's speed; else 6000 rpm
-// and package heat's film with a fan stand for it. Where the shaft has no fan the plate
-// counts only if the job turns it at least half as fast: slower, its cooling is not the
-// plate's. High up thin air cools less (heat.InThinAir): what is guessed or follows from the
-// plate is that much higher, what was typed is taken as measured there.
+// Rth, the rise per watt, is typed, or guessed from the stator's surface and its cooling. A machine
+// that keeps its fan is cooled better the faster it turns: a fan's air flow goes with speed, the film
+// coefficient of turbulent air with the 0.8th power of it (Incropera and DeWitt, from memory), so the
+// conductance grows with (n/n0)^0.8 from that of still air to that with the fan at n0. The plate, where
+// there is one, gives it at the plate's speed; else 6000 rpm and package heat's film with a fan stand
+// in. Where the shaft has no fan the plate counts only if the job turns it at least half as fast:
+// slower, its cooling is not the plate's. Thin air at altitude cools less (heat.InThinAir): a rise that
+// is guessed or follows from the plate is raised accordingly; a typed one is taken as measured there.
 
-// thermal is what the winding's temperature goes by.
+// thermal is what the winding's temperature depends on.
 type thermal struct {
 	ambientC float64
 	class    heat.Class
-	// classC is the hottest spot that the class allows (IEC 60085), meanC the mean that the
-	// ohms tell: the class's rise by resistance over air of 40 °C (IEC 60034-1).
+	// classC is the hottest spot that the class allows (IEC 60085), meanC the mean measured by
+	// resistance: the class's rise by resistance over air of 40 °C (IEC 60034-1).
 	classC, meanC float64
 	cooling       heat.Cooling
-	// still is the rise per watt without a fan's help, K/W.
+	// still is the rise per watt without a fan, K/W.
 	still quantity.Figure
-	// fanGain is how much conductance, W/K, a fan adds at fanRPM; 0 without one.
+	// fanGain is the conductance, W/K, that a fan adds at fanRPM; 0 without one.
 	fanGain, fanRPM float64
-	// unsaid says that nobody said how it is cooled, nor its rise.
+	// unsaid says that neither cooling nor rise was given.
 	unsaid bool
-	// asOnPlate says that it is cooled as at the plate's speed, or less by a law that is known.
+	// asOnPlate says that it is cooled as at the plate's speed, or less by a known law.
 	asOnPlate bool
 }
 
-// Shares of a loss that leave through the stator, the rest by shaft, bearings and end
-// shields; common practice, no source.
+// Shares of a loss that leave through the stator, the rest through shaft, bearings and end shields;
+// common practice, no source.
 const (
 	ironThroughStator  = 0.7
 	fieldThroughStator = 0.5
-	coolantC           = 40.0 // of IEC 60034-1's rises
+	coolantC           = 40.0 // the base of IEC 60034-1's rises
 	fanFullRPM         = 6000.0
 	fanPower           = 0.8
 )
 
-// newThermal fills in what was not given. plate is the rise per watt that the plate speaks
-// of, at plateRPM; thin is how many times the air of the place makes a rise that of the plate's.
+// newThermal fills in what was not given. plate is the rise per watt by the plate, at plateRPM; thin is
+// the factor of the local air on a rise.
 func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, topRPM quantity.Figure, thin float64) thermal {
 	s := thermal{ambientC: m.AmbientC.Or(defaultAmbientC)}
 	s.class = m.class()
@@ -86,7 +85,7 @@ func newThermal(m *machine, room *slotRoom, plate quantity.Figure, plateRPM, top
 	return s
 }
 
-// fanned is a machine whose own fan cools it.
+// fanned sets up a machine cooled by its own fan.
 func (s *thermal) fanned(still, blown, plate, plateRPM quantity.Figure) {
 	s.still, s.fanRPM = still, fanFullRPM
 	if plate.Known() {
@@ -102,7 +101,7 @@ func (s *thermal) fanned(still, blown, plate, plateRPM quantity.Figure) {
 	}
 }
 
-// taken says which cooling is taken where nobody said it; "" where one was said.
+// taken says which cooling is assumed where none was given; "" where one was.
 func (s *thermal) taken() string {
 	if !s.unsaid {
 		return ""
@@ -121,8 +120,8 @@ func (s *thermal) perWatt(rpm float64) float64 {
 	return 1 / (1/s.still.Value + s.fanGain*math.Pow(rpm/s.fanRPM, fanPower))
 }
 
-// fromPlate is the rise per watt that the plate speaks of: its amps bring the winding to
-// what its class allows, with copper, iron and field, the current having a form.
+// fromPlate is the rise per watt by the plate: its amps bring the winding to what its class allows,
+// with copper, iron and field, for a given form of the current.
 func fromPlate(m *machine, old *oldWinding, oldOhms *Ohms, form plateForm, d *drag, e *excitation) quantity.Figure {
 	class := m.class()
 	rated, rpm := old.RatedAmps, old.RatedRPM
@@ -148,18 +147,18 @@ func (m *machine) blocks() string {
 	return "its current taken in blocks, so the rise may be told too low"
 }
 
-// asOnPlate reports whether it is cooled as at the plate's speed, or less by a law that is known.
+// asOnPlate reports whether it is cooled as at the plate's speed, or less by a known law.
 func (m *machine) asOnPlate(plateRPM, topRPM quantity.Figure) bool {
 	return plateRPM.Known() && (m.cooling() == heat.Fan || topRPM.Known() && topRPM.Value >= plateRPM.Value/2)
 }
 
-// cooling is how the job has it cooled.
+// cooling is the job's cooling.
 func (m *machine) cooling() heat.Cooling {
 	c, _ := heat.ParseCooling(cmp.Or(m.Cooling, heat.Open.String()))
 	return c
 }
 
-// class is what its insulation stands.
+// class is its thermal class.
 func (m *machine) class() heat.Class {
 	class, _ := heat.ParseClass(cmp.Or(m.ThermalClass, defaultClass))
 	return class

@@ -12,24 +12,24 @@ import (
 
 // # How far a figure may be off
 //
-// Each reading that was typed with a tolerance is moved by it, one at a time, everything
-// that needs no running is worked out again, and the changes of each figure are added as
-// squares: the usual law for independent small errors (Guide to the Expression of
-// Uncertainty in Measurement, JCGM 100:2008, 5.1.2, with sensitivities by difference).
-// Volts, speeds, ohms and turns that were read without one are moved by what is usual of the
-// instrument (usualVoltsOff and its fellows). Guesses are moved as well, by what is usual of their kind (package comments of their
-// sources, else common practice, no source): a ~ without a ± by a tenth, magnets by 15 %, a
-// diode of which nothing is known by 0.1 V (which also covers that a real diode drops less
-// at the first amps), a guessed mean turn by a tenth, the inductance by what its route is
-// worth. What a battery does while it is charged is no error: its ends are given beside.
+// Each reading that was typed with a tolerance is moved by it, one at a time; everything that needs no
+// running is computed again, and the changes of each figure are added as squares: the usual law for
+// small independent errors (Guide to the Expression of Uncertainty in Measurement, JCGM 100:2008,
+// 5.1.2, with sensitivities by differences). Volts, speeds, ohms and turns read without a tolerance are
+// moved by what is usual of the instrument (usualVoltsOff and its fellows). Guesses are moved too, by
+// what is usual of their kind (see the package comments of their sources; else common practice, no
+// source): a ~ without a ± by a tenth, magnets by 15 %, an unknown diode by 0.1 V (which also covers
+// that a real diode drops less at the first amps), a guessed mean turn by a tenth, the inductance by
+// what its method is worth. What a battery does while it charges is no error: figures for its two ends
+// are given beside.
 //
-// The amps and watts of the usual condition, and those of any other in which the drive holds the
-// speed, are found again from the speed they have, the winding's temperature kept; other figures
-// that need running get no ±, nor amps in a light and in a furling wind. A tolerance typed
-// with a trial moves that trial only.
+// The amps and watts of the usual condition, and of any other in which the drive holds the speed, are
+// solved again from their present speed at the winding's present temperature; other figures that need
+// running get no ±, nor do amps in a light and in a furling wind. A tolerance typed with a trial moves
+// that trial only.
 //
-// It is first order: a tolerance that changes a whole number of turns, or takes a figure
-// out of its range, is told by what it does at its end only.
+// It is first order: of a tolerance that changes a whole number of turns, or takes a figure out of its
+// range, it sees the effect at its end only.
 //
 // Cost: one Prepare, and one Static and some ten solved points a trial, for each tolerance.
 
@@ -39,11 +39,11 @@ var (
 	recordType  = reflect.TypeFor[job.AsWound]()
 )
 
-// tolerances finds the readings and wires that have one in what can be pointed to, a job or a trial, as
+// tolerances finds the readings and wires with a tolerance in what v points to, a job or a trial, as
 // paths of field indexes.
 func tolerances(v reflect.Value, path []int, found *[][]int) {
 	switch {
-	case v.Type() == recordType: // what was read afterwards moves no figure
+	case v.Type() == recordType: // readings taken afterwards move no figure
 	case v.Type() == readingType:
 		if r := v.Addr().Interface().(*quantity.Reading); r.Given() && off(*r) > 0 {
 			*found = append(*found, append([]int{}, path...))
@@ -65,7 +65,7 @@ func tolerances(v reflect.Value, path []int, found *[][]int) {
 	}
 }
 
-// off is how far a reading may be off: as typed, else a tenth for a guess.
+// off is a reading's tolerance: as typed, else a tenth for a guess.
 func off(r quantity.Reading) float64 {
 	if r.PlusMinus == 0 && r.Origin == quantity.Guessed {
 		return typedGuess * math.Abs(r.Value)
@@ -73,7 +73,7 @@ func off(r quantity.Reading) float64 {
 	return r.PlusMinus
 }
 
-// moved is a job or a trial with one reading moved by its tolerance; what it was stays.
+// moved is a copy of a job or a trial with one reading moved by its tolerance.
 func moved[T any](j T, path []int) *T {
 	at := reflect.ValueOf(&j).Elem()
 	for _, i := range path {
@@ -114,7 +114,7 @@ var (
 
 var rerunOfTrial = spreadBy(trialOutputs, Rerun)
 
-// Spreads of guesses, parts of the value unless a unit is said; see above.
+// Spreads of guesses, relative unless a unit is given; see above.
 const (
 	typedGuess    = 0.10
 	diodeGuessV   = 0.10
@@ -123,8 +123,7 @@ const (
 	noise         = 1e-9
 )
 
-// readTogether reports whether a reading, by its path of field indexes, is among those that
-// are solved together.
+// readTogether reports whether a reading, by its path of field indexes, is among those solved jointly.
 func readTogether(path []int) bool {
 	top := reflect.TypeFor[job.Job]().Field(path[0])
 	switch top.Name {
@@ -139,15 +138,15 @@ func readTogether(path []int) bool {
 	return false
 }
 
-// shift is a bench, or a trial on the same one, as one error would make it.
+// shift is a bench, or a trial on the same bench, with one error applied.
 type shift struct {
 	bench *Bench
-	// only is the trial that moves, as it is then; -1 where all may.
+	// only is the one trial that moves, in its moved form; -1 where all may.
 	only  int
 	trial job.Trial
 }
 
-// of is a trial of the job there, which stands at i in it.
+// of is the shifted form of trial i.
 func (s *shift) of(t job.Trial, i int) job.Trial {
 	if s.only == i {
 		return s.trial
@@ -155,7 +154,7 @@ func (s *shift) of(t job.Trial, i int) job.Trial {
 	return t
 }
 
-// ofTrial are the shifts by what was typed with a trial.
+// ofTrial gives the shifts by the tolerances typed with a trial.
 func (b *Bench) ofTrial(i int) []shift {
 	var paths [][]int
 	tolerances(reflect.ValueOf(&b.job.Trials[i]).Elem(), make([]int, 0, 8), &paths)
@@ -168,13 +167,13 @@ func (b *Bench) ofTrial(i int) []shift {
 
 // mistake is one error.
 type mistake struct {
-	job   *job.Job     // as it makes it; nil where it stays
-	off   offsets      // what is put off its value
-	held  *fitted      // what the readings said together, where that is what is off
-	after func(*Bench) // what is to be changed of the bench once that is made
+	job   *job.Job     // with the error; nil where it does not change
+	off   offsets      // what is moved off its value
+	held  *fitted      // the joint fit of the readings, where that is what is off
+	after func(*Bench) // what to change on the bench once it is made
 }
 
-// mistakes is every error, one at a time, but for those of the trials' own inputs.
+// mistakes is every error, one at a time, except those of the trials' own inputs.
 func (b *Bench) mistakes() []mistake {
 	var paths [][]int
 	j := *b.job
@@ -184,7 +183,7 @@ func (b *Bench) mistakes() []mistake {
 	add := func(m mistake) { list = append(list, m) }
 	for _, path := range paths {
 		if b.fit.ok && readTogether(path) {
-			continue // in the covariance of what was found
+			continue // included in the fit's covariance
 		}
 		add(mistake{job: moved(*b.job, path)})
 	}
@@ -224,14 +223,14 @@ func (b *Bench) mistakes() []mistake {
 	return list
 }
 
-// What the reading behind the mean turn may be off by where no ± was typed with it, parts of
-// it; common practice, no source.
+// Usual relative errors of the reading behind the mean turn where no ± was typed with it; common
+// practice, no source.
 const (
-	usualOhmsOff = 0.03 // by amps and volts; a meter with two leads is worse
+	usualOhmsOff = 0.03 // by amps and volts; a two-lead meter is worse
 	usualTurnOff = 0.02 // a string or an old coil
 )
 
-// turnBy moves the reading that the mean turn goes by, where it was read without a ±.
+// turnBy moves the reading that the mean turn is taken from, where it was read without a ±.
 func (b *Bench) turnBy(j *job.Job) bool {
 	r, part := &j.Machine.MeanTurnMM, usualTurnOff
 	if !r.Given() {
@@ -244,7 +243,7 @@ func (b *Bench) turnBy(j *job.Job) bool {
 	return true
 }
 
-// shifted is every bench that one error at a time would make of this one.
+// shifted is every bench that one error at a time makes of this one.
 func (b *Bench) shifted() []shift {
 	list := b.mistakes()
 	shifts := make([]shift, len(list))
@@ -252,8 +251,8 @@ func (b *Bench) shifted() []shift {
 	return shifts
 }
 
-// mistaken is the bench that an error makes of this one: the slot stands if it is the same, and what
-// the old winding's readings say together stands anyway.
+// mistaken is the bench with an error applied. The slot is kept if it is the same, and the old
+// winding's joint fit is kept in any case.
 func (b *Bench) mistaken(m *mistake) *Bench {
 	j := m.job
 	if j == nil {
@@ -270,14 +269,14 @@ func (b *Bench) mistaken(m *mistake) *Bench {
 	return other
 }
 
-// spread gives the figures of a winding that need no running their ±: again works it out on
-// each of so many shifted benches, in the room of then.
+// spread gives a winding's figures that need no running their ±: again recomputes it on each of n
+// shifted benches into then.
 func (o *TrialOutcome) spread(n int, then *TrialOutcome, again func(k int, then *TrialOutcome)) {
 	follow(o, n, then, again, followedOfTrial, (*Output).at)
 }
 
-// spreadRunning gives the amps and watts of the usual condition theirs, and those of the others
-// where the drive holds the speed, from where it runs there, the winding's temperature kept. runs
+// spreadRunning gives the amps and watts of the usual condition their ±, and those of other conditions
+// in which the drive holds the speed, from its speed there at the winding's present temperature. runs
 // are the winding on each shifted bench, nil where it does not run.
 func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, then *TrialOutcome) {
 	if at := o.in(usual); at == nil || at.RPM == 0 {
@@ -294,9 +293,8 @@ func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, then *Tria
 	}, rerunOfTrial, (*Output).at)
 }
 
-// repeated is where a trial runs on a shifted bench, in those conditions that are worth the time. What
-// holds the speed goes on holding it: the power that it has, at which it would let go, is no
-// tolerance.
+// repeated is where a trial runs on a shifted bench, in the conditions that are worth the time. A drive
+// that holds the speed goes on holding it: that its power runs out is no tolerance.
 func (o *TrialOutcome) repeated(list []Operating, s *driveSide, r *charger) []Operating {
 	first := o.in(usual)
 	list = append(list, again(first, s, r))
@@ -330,7 +328,8 @@ func (s *driveSide) holds(at *Operating) bool {
 	return s.conditions[indexOf(at.Condition)].asked > 0 && !at.HeldBack
 }
 
-// keptWarm is a trial on a bench, as warm as it is said to be; nil where it does not run.
+// keptWarm is a trial on a bench with its temperature fixed at a given value; nil where it does not
+// run.
 func (b *bed) keptWarm(w *candidate, o *TrialOutcome) *charger {
 	r, _ := b.chargerOf(w, o)
 	if r != nil {
@@ -339,8 +338,8 @@ func (b *bed) keptWarm(w *candidate, o *TrialOutcome) *charger {
 	return r
 }
 
-// follow works something out again on each of so many shifted benches, and adds the changes up
-// as squares; then is room for one of them.
+// follow recomputes something on each of n shifted benches and adds the changes as squares; then is
+// memory for one result.
 func follow[T any](now *T, n int, then *T, again func(k int, then *T), list []*Output, at func(*Output, *T) *quantity.Figure) {
 	type pair struct {
 		now, then *quantity.Figure
@@ -361,7 +360,7 @@ func follow[T any](now *T, n int, then *T, again func(k int, then *T), list []*O
 	for i := range pairs {
 		f := pairs[i].now
 		if f.PlusMinus = math.Sqrt(pairs[i].sum); f.PlusMinus < noise*math.Abs(f.Value) {
-			f.PlusMinus = 0 // changes that cancel leave what the arithmetic rounds
+			f.PlusMinus = 0 // changes that cancel leave rounding only
 		}
 	}
 }

@@ -11,15 +11,15 @@ import (
 
 // # A trial in a sentence
 //
-// The grid says everything and so nothing at one glance. The verdict says what decides, in
-// the order in which it decides: whether it can be wound at all; when it begins to charge
-// and what it brings, against the reference; what of it is over a limit. Each number in it
-// is a figure of the outcome, or the difference of two, rounded as the grid rounds it.
+// The grid says everything, and so nothing at a glance. The verdict says what decides, in the order in
+// which it decides: whether the winding can be wound at all; when it begins to charge and what it
+// brings, against the reference; which limits it breaks. Each number in it is a figure of the outcome,
+// or the difference of two, rounded as the grid rounds it.
 //
-// A speed always says whose it is: "alternator rpm", or that of the drive by its name. Amps that
-// the winding does not stand (stands.go) are what it would bring.
+// A speed always says whose it is: "alternator rpm", or the drive's by its name. Amps that the winding
+// does not withstand (stands.go) are worded as what it would bring.
 
-// verdict is a trial's, kind being that of the drive; "" when there is nothing to say.
+// verdict is a trial's verdict, kind being that of the drive; "" when there is nothing to say.
 func (o *Outcome) verdict(i int, kind string) string {
 	t := &o.Trials[i]
 	if why := t.CannotBeWound(); why != "" {
@@ -33,7 +33,7 @@ func (o *Outcome) verdict(i int, kind string) string {
 		does = o.against(t, &o.Trials[o.Reference], kind)
 	}
 	harm, first := o.over(t, kind), ""
-	if len(harm) > 0 { // the gravest stands first: where there is little room the rest is left out
+	if len(harm) > 0 { // the gravest first: the rest is left out where room is short
 		first, harm = harm[0], harm[1:]
 	}
 	return joined("; ", append([]string{first, does}, append(harm, o.late(t), t.mostlyEmpty())...)...)
@@ -50,7 +50,7 @@ func (t *TrialOutcome) CannotBeWound() string {
 	return ""
 }
 
-// alone is what the reference does, or a trial that has none to be held against.
+// alone describes the reference, or a trial that has none to be compared with.
 func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 	text := ""
 	if from, verb := t.begins(); from.Known() {
@@ -65,7 +65,7 @@ func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 	return text
 }
 
-// year is a year's energy in words: what a rotor in the wind is for.
+// year is a year's energy in words: the purpose of a rotor in the wind.
 func (t *TrialOutcome) year() string {
 	if t.YearKWh.Value < 0.5 {
 		return "nothing to speak of in a year"
@@ -73,7 +73,7 @@ func (t *TrialOutcome) year() string {
 	return whole(t.YearKWh) + " kWh in a year"
 }
 
-// brings is the net amps where it usually runs.
+// brings is the net amps in the usual condition.
 func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
 	where := whereIn(usual, kind, m)
 	switch fails := t.failsIn(m, usual); {
@@ -89,8 +89,8 @@ func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
 	return "brings nothing " + where
 }
 
-// turning is how fast a drive that gives way is turned there: this winding's own speed, which the
-// usual one that was typed is not.
+// turning is how fast a drive that gives way turns there: this winding's own speed, not the usual speed
+// that was typed.
 func (t *TrialOutcome) turning(kind string, m *MachineOutcome) string {
 	p := t.in(usual)
 	if p == nil || len(m.Conditions) <= usual || !m.Conditions[usual].free || p.DriveRPM <= 0 {
@@ -110,8 +110,8 @@ func (o *Outcome) against(t, ref *TrialOutcome, kind string) string {
 	return joined(", ", joined(and, begins, amps), o.moreEnergy(t, ref))
 }
 
-// begins is the speed from which it is of use, and the word for that: first amps leave a wound
-// rotor's machine well below the speed at which they make up for what the rotor takes.
+// begins is the speed from which it is useful, and the word for that: a machine with a wound rotor
+// gives its first amps well below the speed at which they make up for what the rotor takes.
 func (t *TrialOutcome) begins() (quantity.Figure, string) {
 	if t.BreakEvenRPM.Known() {
 		return t.BreakEvenRPM, "gains"
@@ -139,7 +139,7 @@ func sooner(t, ref *TrialOutcome) (int, string) {
 	return -1, fmt.Sprintf("%s %.0f alternator rpm later", verb, -d)
 }
 
-// moreAmps is how much more it brings where the drive usually runs it.
+// moreAmps is how much more it brings in the usual condition.
 func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 	a, r := t.AmpsUsual, ref.AmpsUsual
 	if !a.Known() || !r.Known() {
@@ -171,7 +171,7 @@ func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 	return side, brings + amps(math.Abs(d)) + word + where + t.heldSaid(usual)
 }
 
-// moreEnergy is what a year of the wind makes of it.
+// moreEnergy is how much more it brings in a year of wind.
 func (o *Outcome) moreEnergy(t, ref *TrialOutcome) string {
 	if !t.YearKWh.Known() || !ref.YearKWh.Known() || !t.stands(&o.Machine) {
 		return ""
@@ -225,7 +225,7 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	if word, from := t.unsuited(); word != "" && kind == job.DriveWind {
 		parts = append(parts, word+" in wind"+from)
 	}
-	if t.Burns() && !strings.HasPrefix(t.failsIn(&o.Machine, usual), "burns") { // there it was said
+	if t.Burns() && !strings.HasPrefix(t.failsIn(&o.Machine, usual), "burns") { // already said there
 		return append([]string{o.burns(t, kind)}, parts...) // the gravest first
 	}
 	if OutputOf("winding_c_hottest").Past(o, t) {
@@ -234,7 +234,7 @@ func (o *Outcome) over(t *TrialOutcome, kind string) []string {
 	return parts
 }
 
-// until is the speed up to which something lasts, " to 2600"; "" at 0, where it does not end.
+// until is the speed up to which something lasts, " to 2600"; "" at 0, where it has no end.
 func until(rpm float64) string {
 	if rpm == 0 {
 		return ""
@@ -242,7 +242,7 @@ func until(rpm float64) string {
 	return fmt.Sprintf(" to %.0f", rpm)
 }
 
-// limitSaid is its limit in words, where it is one at every speed.
+// limitSaid is its limit in words, where it is the same at every speed.
 func (t *TrialOutcome) limitSaid(words string) string {
 	if t.fanned != nil {
 		return ""
@@ -250,7 +250,7 @@ func (t *TrialOutcome) limitSaid(words string) string {
 	return words
 }
 
-// timesLimit is what flows in a condition over what the winding stands there, at the worst.
+// timesLimit is the current in a condition over what the winding withstands there, at the worst.
 func (t *TrialOutcome) timesLimit(p *Operating) float64 {
 	at := t.hardest(p)
 	return at.AmpsDC / t.LimitIn(at)
@@ -268,8 +268,7 @@ func (t *TrialOutcome) mostOver() *Operating {
 	return most
 }
 
-// burns says where a winding finds no steady temperature: the first wind, else the first
-// condition.
+// burns says where a winding finds no steady temperature: the first wind, else the first condition.
 func (o *Outcome) burns(t *TrialOutcome, kind string) string {
 	for i := range t.Points {
 		if p := &t.Points[i]; p.TooHot && kind == job.DriveWind {
@@ -289,8 +288,8 @@ func (o *Outcome) burns(t *TrialOutcome, kind string) string {
 	return "burns with the drive at full power"
 }
 
-// emptyBelow is the part of the fill limit below which a slot is called mostly empty; common
-// practice, no source.
+// emptyBelow is the part of the fill limit below which a slot is called mostly empty; common practice,
+// no source.
 const emptyBelow = 0.5
 
 // MostlyEmpty reports whether much room for wire is left, which thicker wire would use.
@@ -306,7 +305,7 @@ func (t *TrialOutcome) mostlyEmpty() string {
 	return fmt.Sprintf("fills only %s of its room, %s go in", quantity.Number(t.WireFill.Value, 2), quantity.Number(t.FillLimit.Value, 2))
 }
 
-// leastLimit, A, is the least of a limit that is one: below it iron and field alone are too much.
+// leastLimit, A, is the smallest limit that counts as one: below it iron and field alone are too much.
 const leastLimit = 0.005
 
 // whereIn is a condition in words: "with the engine at 1800 rpm".

@@ -10,19 +10,19 @@ import (
 
 // # Why the best rung is the best
 //
-// On a ladder amps and energy rise to a rung and fall after it. Why they fall to either side is
-// read off the two neighbours, where each runs: of a condition at that condition, of a year in the wind
-// in which the neighbour loses the most of it, by how often that wind blows. There it either
-// does not charge, or the drive gives it less since it is held slower or let run faster, or it
-// keeps more of what it is given: whichever of these is the greater part of the difference. A
-// neighbour that would bring more is not better for a limit that it breaks.
+// On a ladder, amps and energy rise to a rung and fall after it. The reason is read off the two
+// neighbours at their operating points: for a condition in that condition, for a year in the wind in
+// which the neighbour loses the most of it, weighted by how often that wind blows. There the neighbour
+// does not charge, or the drive gives it less because it is held slower or let run faster, or it loses
+// more of what it is given: the one that makes up most of the difference is named. A neighbour that
+// would bring more is ruled out by a limit that it breaks.
 
-// ranIn is what a rung and its neighbour are held against each other by in one state.
+// ranIn is what a rung and its neighbour are compared by in one state.
 type ranIn struct {
 	rpm, amps, net, drive, iron float64
-	open                        float64 // V; 0 of a wind in a year
+	open                        float64 // V; 0 for a wind of a year
 	region                      drive.Region
-	hot, held                   bool // held: by the regulator, which brings all alike
+	hot, held                   bool // held: by the regulator, which makes all alike
 }
 
 func (l ladder) ranIn(t *TrialOutcome, condition int) (ranIn, bool) {
@@ -37,8 +37,8 @@ func (l ladder) ranAt(p *DrivePoint) ranIn {
 	return ranIn{p.RPM, p.AmpsDC, p.NetWatts, p.DriveWatts, l.drag.at(p.RPM), 0, p.Region, p.TooHot, p.Held}
 }
 
-// whyBest says for a rung that is the best of its column in the usual condition or in a year what is
-// worse on either side of it; "" for any other.
+// whyBest says why neighbours are worse than a rung that is the best of its column in the usual
+// condition or in a year; "" for any other rung.
 func (l ladder) whyBest(list []Rung, i int) string {
 	r := &list[i]
 	inUsual, inYear, alike := "", "", false
@@ -64,7 +64,7 @@ func (l ladder) whyBest(list []Rung, i int) string {
 	return fmt.Sprintf("best (%s): %s; best in a year: %s", label, inUsual, inYear)
 }
 
-// sides puts together what is worse of the thinner and of the thicker neighbour.
+// sides joins what is worse of the thinner and of the thicker neighbour.
 func (l ladder) sides(list []Rung, i int, worse func(n *Rung) string) string {
 	thinner, thicker := "", ""
 	if i+1 < len(list) {
@@ -76,8 +76,8 @@ func (l ladder) sides(list []Rung, i int, worse func(n *Rung) string) string {
 	return joined(", ", thinner, thicker)
 }
 
-// breaks says in a word or two which limit keeps a rung that brings more from being better; "" for one
-// that keeps to all.
+// breaks says in a word or two which limit rules out a rung that brings more; "" for one that keeps to
+// all limits.
 func (l ladder) breaks(n *Rung) string {
 	switch {
 	case !n.Fits():
@@ -92,7 +92,7 @@ func (l ladder) breaks(n *Rung) string {
 	return ""
 }
 
-// worseIn says what of a neighbour is worse in a condition.
+// worseIn says what is worse of a neighbour in a condition.
 func (l ladder) worseIn(n, r *Rung, condition int) string {
 	a, ok := l.ranIn(&n.TrialOutcome, condition)
 	b, also := l.ranIn(&r.TrialOutcome, condition)
@@ -105,8 +105,8 @@ func (l ladder) worseIn(n, r *Rung, condition int) string {
 	return l.worse(a, b, &n.TrialOutcome, &r.TrialOutcome)
 }
 
-// worseYear says what of a neighbour is worse in the wind in which it loses most of a year to the
-// best, and in which.
+// worseYear says what is worse of a neighbour, and in which wind: the one in which it loses most of a
+// year's energy to the best.
 func (l ladder) worseYear(n, r *Rung) (why, wind string) {
 	if breaks := l.breaks(n); breaks != "" && (!n.YearKWh.Known() || n.YearKWh.Value >= r.YearKWh.Value) {
 		return breaks, ""
@@ -124,7 +124,7 @@ func (l ladder) worseYear(n, r *Rung) (why, wind string) {
 	return l.worse(l.ranAt(&n.Points[at]), l.ranAt(&r.Points[at]), &n.TrialOutcome, &r.TrialOutcome), fmt.Sprintf("(%s m/s)", figures(r.Points[at].X))
 }
 
-// worse is the greater part of what a neighbour a brings less than the best, b, in one state.
+// worse is the largest part of what a neighbour, a, brings less than the best, b, in one state.
 func (l ladder) worse(a, b ranIn, n, r *TrialOutcome) string {
 	lost, given := b.net-a.net, b.drive-a.drive
 	switch {
@@ -144,7 +144,7 @@ func (l ladder) worse(a, b ranIn, n, r *TrialOutcome) string {
 	return "loses more in the winding"
 }
 
-// givenLess says why a drive gives a neighbour a less than the best, b.
+// givenLess says why a drive gives a neighbour, a, less than the best, b.
 func (l ladder) givenLess(a, b ranIn) string {
 	shaft := "drive"
 	if l.drive.kind == job.DriveWind {

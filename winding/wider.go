@@ -11,55 +11,53 @@ import (
 
 // # A mend in other circuits
 //
-// N turns in one circuit are to battery and drive what 2N turns of wire half as thick are in
-// two: a full slot is told by its turns over its circuits alone, but for the whole turns and
-// the sizes there are. So the trial's own circuits are looked at first (mend.go), and others only
-// where these end: where the best of them, or none, is that with the fewest or the most
-// turns for a circuit. From there the walk goes on, half as many again at a step, as long as it
-// gets better; at the end it looks beside the best, on the side of what brings most, or on both
-// where that is the best. What full slots bring rises with the turns for a circuit to one top and
-// falls from there, so every way ends where a winding brings less than the one before and less than
-// is asked. For each step those circuits are
-// taken, of the numbers that the layout divides its coils into evenly, in which the wire stays
-// nearest the trial's own. Star and delta are left as they are: rejoin.go.
+// To battery and drive, N turns in one circuit are equivalent to 2N turns of wire of half the area in
+// two: what counts of a full slot is its turns per circuit, but for whole turns and the sizes that
+// exist. So the trial's own circuits are tried first (mend.go), and others only where these run out:
+// where the best of them has the fewest or the most turns per circuit, or none is good. From there the
+// search steps on, by a factor of 1.5, as long as it improves; then it looks beside the best, on the
+// side of what brings most, or on both sides where the best brings most. What full slots bring has a
+// single maximum over the turns per circuit, so every walk ends where a winding brings less than the
+// one before and less than is asked. At each step those circuits are taken, of the numbers into which
+// the layout divides evenly, whose wire is nearest the trial's own. Star and delta stay: rejoin.go.
 //
-// Cost: some five windings where the own circuits end, none elsewhere; each is kept.
+// Cost: some five windings where the own circuits run out, none elsewhere; each is kept.
 
 const (
-	widerStep   = 1.5  // from one to the next on the way out
-	widerLook   = 1.22 // beside the best, about half a step, then half of that
-	widerMisses = 2    // so many in turn that are no better end the walk
+	widerStep   = 1.5  // factor from one step to the next
+	widerLook   = 1.22 // factor beside the best, about half a step, then half of that
+	widerMisses = 2    // that many in turn without a gain end the walk
 	widerSteps  = 12   // at most
-	widerWire   = 3.0  // times the wire's diameter, or one part in it, is another wire's work
-	wholeWithin = 0.08 // of the turns for a circuit that whole turns are to come to
+	widerWire   = 3.0  // a wire that many times thicker or thinner is a different job
+	wholeWithin = 0.08 // relative: how near whole turns must come to the turns per circuit wanted
 )
 
-// search is one search for a mend: the best so far, and how much one more has to bring.
+// search is one search for a mend: the best so far, and how much the next has to bring.
 type search struct {
 	offers
 	own         job.Trial
-	circuits    int     // of the trial
-	choices     []int   // circuits that divide its coils evenly
-	turns       float64 // of its wire that fill the slot
+	circuits    int     // the trial's
+	choices     []int   // numbers of circuits that divide its coils evenly
+	turns       float64 // turns of its wire that fill the slot
 	best        *fullSlot
 	more        float64
-	least, most float64 // turns for a circuit that were tried
-	// top is what brings most of all that were tried, whether it stands that or not.
+	least, most float64 // turns per circuit tried
+	// top is what brings most of all that were tried, whether it withstands that or not.
 	top         *fullSlot
 	begin, late bool    // some begin to charge in time, some too late
 	drags       bool    // some drag the engine far below its usual speed
-	begins      float64 // rpm: of the trial, later than which none is taken that begins too late
-	rejoined    bool    // what is asked for is more than the trial's own coils joined otherwise bring
+	begins      float64 // rpm: the trial's cut-in; no winding that begins both too late and later than this is taken
+	rejoined    bool    // more is asked than the trial's own coils bring connected differently
 }
 
-// forCircuit is the turns of a full slot over its circuits.
+// forCircuit is the turns of a full slot per circuit.
 func (f *fullSlot) forCircuit() float64 { return f.trial.Turns.Value / float64(f.circuits()) }
 
-// circuits is how many of its circuits are in parallel.
+// circuits is the number of its parallel circuits.
 func (f *fullSlot) circuits() int { return max(1, f.trial.Circuits.Whole()) }
 
 // try tries one winding; better reports whether it brings more than any before and, where that is
-// enough to be offered, stands it.
+// enough for an offer, withstands it.
 func (s *search) try(f *fullSlot) (better bool) {
 	if s.late = s.late || f.late; f.late && (!s.anyhow || f.begins > s.begins) {
 		return false
@@ -75,7 +73,7 @@ func (s *search) try(f *fullSlot) (better bool) {
 	}
 	more := s.more
 	if s.best != nil && f.circuits() != s.best.circuits() {
-		more *= worthIt // other circuits are other joints
+		more *= worthIt // other circuits mean other connections
 	}
 	if !(brings > more) {
 		return better
@@ -87,15 +85,14 @@ func (s *search) try(f *fullSlot) (better bool) {
 	return true
 }
 
-// past reports whether there is nothing more to find on the way that came from one winding to the
-// next: both begin in time and stand what flows usually, and the next brings less, and less than
-// what is asked.
+// past reports whether there is nothing more to find in the direction from one winding to the next: the
+// next brings less than the one before, and no more than is asked.
 func (s *search) past(f, before *fullSlot) bool {
 	brings := s.brings(f)
 	return brings < s.brings(before) && brings <= s.more
 }
 
-// wider goes on in other circuits where those that were tried end.
+// wider goes on in other circuits where those tried run out.
 func (s *search) wider() {
 	if s.turns < 1 || len(s.choices) < 2 || !s.begin {
 		return
@@ -121,7 +118,7 @@ func (s *search) wider() {
 	}
 }
 
-// walk goes from so many turns for a circuit to so many times as many, and on.
+// walk multiplies the turns per circuit by a factor again and again.
 func (s *search) walk(at, times float64) {
 	before := s.top
 	for misses, steps := 0, 0; misses < widerMisses && steps < widerSteps; steps++ {
@@ -137,7 +134,7 @@ func (s *search) walk(at, times float64) {
 	}
 }
 
-// step tries so many turns for a circuit; nil where no such winding is near.
+// step tries a number of turns per circuit; nil where no such winding is near.
 func (s *search) step(forCircuit float64) (f *fullSlot, better bool) {
 	t, ok := s.with(forCircuit)
 	if !ok {
@@ -147,8 +144,8 @@ func (s *search) step(forCircuit float64) (f *fullSlot, better bool) {
 	return f, s.try(f)
 }
 
-// with is the trial in those circuits and of that wire that give about so many turns for a
-// circuit, the wire as near its own as can be.
+// with is the trial in the circuits and wire that give about that many turns per circuit, the wire as
+// near its own as possible.
 func (s *search) with(forCircuit float64) (t job.Trial, ok bool) {
 	near, circuits := math.Log(widerWire), 0
 	for _, a := range s.choices {
@@ -156,7 +153,7 @@ func (s *search) with(forCircuit float64) (t job.Trial, ok bool) {
 		if whole := math.Round(turns); whole < 1 || math.Abs(whole/turns-1) > wholeWithin {
 			continue
 		}
-		if far := math.Abs(math.Log(s.turns/turns)) / 2; far <= near { // metal goes with the square of the diameter
+		if far := math.Abs(math.Log(s.turns/turns)) / 2; far <= near { // area goes with the square of the diameter
 			near, circuits = far, a
 		}
 	}
@@ -170,7 +167,7 @@ func (s *search) with(forCircuit float64) (t job.Trial, ok bool) {
 	return t, t.Gauge.BareMM(t.Build) >= thinnestMM || t.Gauge == s.own.Gauge
 }
 
-// about is the size of a trial's standard that is nearest a bare diameter, mm.
+// about is the size of a trial's gauge standard nearest a bare diameter, mm.
 func about(t job.Trial, bareMM float64) wiretable.Gauge {
 	g := t.Gauge
 	next := wiretable.Gauge.ThickerIn
@@ -186,9 +183,9 @@ func about(t job.Trial, bareMM float64) wiretable.Gauge {
 	}
 }
 
-// Elsewhere says what comes of other circuits where these bring more than every rung of a trial's
-// ladder: turns, wire, circuits and how much; "" where they do not. It costs a coarse look at each
-// rung and the walk above.
+// Elsewhere says what other circuits bring where that is more than every rung of a trial's ladder:
+// turns, wire, circuits and how much; "" where it is not. It costs a coarse look at each rung and the
+// walk above.
 func (b *Bench) Elsewhere(trial int, list []Rung) string {
 	t, ok := b.trial(trial)
 	if !ok || len(list) == 0 {
@@ -216,7 +213,7 @@ func (b *Bench) Elsewhere(trial int, list []Rung) string {
 	return fmt.Sprintf("more than on this ladder: %s, %s", s.words(s.best), brings)
 }
 
-// search is a search in a trial's place, nothing tried yet and everything enough.
+// search starts a search for a trial's replacement: nothing tried yet, and anything is enough.
 func (of offers) search(t job.Trial, turnsThatFit float64) *search {
 	coils := of.layouts.coils(t)
 	return &search{offers: of, own: t, circuits: coils.circuits, choices: coils.choices, turns: turnsThatFit, least: math.Inf(1)}
