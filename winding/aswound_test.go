@@ -1,6 +1,7 @@
 package winding
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -46,6 +47,28 @@ func TestAsWoundOtherwiseThanPlanned(t *testing.T) {
 	assert.False(t, o.Wound[1].Turns.Known())
 	assert.Contains(t, o.Wound[1].Turns.Why, `no trial "nowhere"`)
 	assert.Equal(t, "A", o.Wound[2].Trial, "the first where none is named")
+}
+
+// A record laid otherwise than its trial is held against such a trial: each of the ways of laying says
+// other ohms and other volts than the trial's own.
+func TestAsWoundLaidOtherwise(t *testing.T) {
+	j := job.Example().Job()
+	j.Machine.MeanTurnMM, j.Machine.Slots, j.Machine.Poles, j.Machine.Span = quantity.Reading{}, quantity.Known(36), quantity.Known(4), quantity.Known(9)
+	j.Trials = j.Trials[:1]
+	lay := func(span, layers float64, kind string) Proof {
+		is := j
+		is.AsWound = []job.AsWound{{Span: quantity.Known(span), Layers: quantity.Known(layers), Kind: kind, LeadOhms: quantity.Known(1)}}
+		planned := j
+		planned.Trials = []job.Trial{j.Trials[0]}
+		planned.Trials[0].Span, planned.Trials[0].Layers, planned.Trials[0].Kind = quantity.Known(span), quantity.Known(layers), kind
+		got := Evaluate(is).Wound[0].LeadOhms20
+		require.True(t, got.Expected.Known(), got.Expected.Why)
+		assert.InDelta(t, Evaluate(planned).Trials[0].LeadOhms20.Value, got.Expected.Value, 1e-12, "%g %g %s", span, layers, kind)
+		return got
+	}
+	one, two, nested := lay(9, 1, "lap"), lay(9, 2, "lap"), lay(9, 1, "concentric")
+	assert.Greater(t, two.Expected.Value, 1.5*one.Expected.Value, "twice the coils")
+	assert.Greater(t, math.Abs(nested.Expected.Value/one.Expected.Value-1), 0.001, "coils one inside the other have turns of other lengths")
 }
 
 // A guess in a record is no reason to work everything out once more.
