@@ -55,6 +55,7 @@ func TestAsWoundLaidOtherwise(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.MeanTurnMM, j.Machine.Slots, j.Machine.Poles, j.Machine.Span = quantity.Reading{}, quantity.Known(36), quantity.Known(4), quantity.Known(9)
 	j.Trials = j.Trials[:1]
+	j.Trials[0].Turns, j.Trials[0].CoilTurns = quantity.Reading{}, []int{20, 10, 5}
 	lay := func(span, layers float64, kind string) Proof {
 		is := j
 		is.AsWound = []job.AsWound{{Span: quantity.Known(span), Layers: quantity.Known(layers), Kind: kind, LeadOhms: quantity.Known(1)}}
