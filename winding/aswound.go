@@ -12,20 +12,20 @@ import (
 
 // # What was really wound
 //
-// A record stands beside the plan and changes nothing in it. Its trial is worked out again
-// with the turns and the wire that were really put in, joined as they really were; what was
-// read is then set against that: the mean turn that the wire used up speaks of,
+// A record stands beside the plan and changes nothing in it. Its trial is computed again with the turns
+// and the wire that were really put in, connected as they really are; the readings are then compared
+// with that: the mean turn by the wire used,
 //
 //	l = M/(s·N)   or   l = G/(g·N)
 //
-// M the metres of all strands together, s strands, N turns of all coils, G the weight used
-// and g that of a metre of all strands; the ohms, carried to 20 °C; the volts at the speed
-// at which they were read, in proportion to it, and, with a wound rotor, at the field current
-// of the reading (atfield.go). A weight includes the enamel, which makes the turn by weight
-// some parts in a hundred too long (common practice, no source). Where length and weight are both
-// given the turn goes by the length, and the weight is held against the plan's by itself.
+// with M the metres of all strands together, s strands, N turns of all coils, G the weight used and g
+// that of a metre of all strands; the ohms, converted to 20 °C; the volts, in proportion to the speed
+// at which they were read and, with a wound rotor, at the field current of the reading (atfield.go). A
+// weight includes the enamel, which makes the turn by weight a few per cent too long (common practice,
+// no source). Where length and weight are both given the turn goes by the length, and the weight is
+// compared with the plan's separately.
 
-// WoundOutcome is one winding as it was put in, against what was worked out for it.
+// WoundOutcome is one winding as it was put in, compared with its prediction.
 type WoundOutcome struct {
 	Trial string `json:"trial,omitempty"`
 	Date  string `json:"date,omitempty"`
@@ -37,51 +37,52 @@ type WoundOutcome struct {
 	Turns    quantity.Figure `json:"turns_per_coil"`
 	WireFill quantity.Figure `json:"wire_fill"`
 	BareMM   quantity.Figure `json:"bare_mm"`
-	// MeanTurnMM is by the wire used up.
+	// MeanTurnMM is by the wire used.
 	MeanTurnMM Proof `json:"mean_turn_mm"`
-	// WireKg is the weight used up beside the plan's, where the mean turn goes by the length.
+	// WireKg is the weight used beside the plan's, where the mean turn goes by the length.
 	WireKg     Proof `json:"wire_weight_kg"`
 	LeadOhms20 Proof `json:"lead_ohms_20c"`
 	// LineVolts is at RPM.
 	LineVolts Proof           `json:"volts_line_rms"`
 	RPM       quantity.Figure `json:"volts_at_rpm"`
-	// FieldAmps is what a wound rotor had at that reading, or is planned to have.
+	// FieldAmps is a wound rotor's current at that reading, or the planned one.
 	FieldAmps quantity.Figure `json:"volts_at_field_a"`
 	CutInRPM  Proof           `json:"cut_in_rpm"`
-	// RisePerWatt is by how warm it was after an hour.
+	// RisePerWatt follows from the temperature after an hour.
 	RisePerWatt Proof `json:"rise_k_per_w"`
-	// Likely is what would make the readings that are off what they are, the nearest first.
+	// Likely is what would explain the readings that are off, the closest first.
 	Likely []Likely `json:"likely_faults,omitempty"`
-	// could is all that may be wrong with such a winding.
+	// could is every fault that such a winding allows.
 	could []Likely
-	// leads are its phases by name, delta says how they are joined, series how many turns one has in series where
-	// it has one circuit, else 0; magnets is the rotor's kind.
+	// leads are the names of its phases, delta says how they are connected; series is the turns in
+	// series of a phase with one circuit, else 0; magnets is the rotor's kind.
 	leads   leads
 	delta   bool
 	series  float64
 	magnets bool
-	// restC is the temperature of its cold ohms, °C, where it may have been meant in °F, else 0; zeroC where the
-	// ohms of its metal would be none.
+	// restC is the temperature of its cold ohms, °C, where it may have been meant in °F, else 0; zeroC
+	// is the temperature at which its metal's resistance extrapolates to zero.
 	restC, zeroC float64
-	// carrying is the doubt of the planned volts at FieldAmps beside that of the plan.
+	// carrying is the uncertainty of converting the planned volts to FieldAmps, beside that of the
+	// plan.
 	carrying float64
 }
 
-// Proof is a reading beside what was worked out for it.
+// Proof is a reading beside its expected value.
 type Proof struct {
 	Read     quantity.Figure `json:"read"`
 	Expected quantity.Figure `json:"expected"`
-	// Off is how far what was read is from what was expected, in percent of that.
+	// Off is the difference from what was expected, in per cent of that.
 	Off quantity.Figure `json:"off_percent"`
-	// Each is what each pair of leads read where more than the mean was given.
+	// Each is the reading of each pair of leads, where more than the mean was given.
 	Each []float64 `json:"each,omitempty"`
-	// even is how far from the mean a pair of a sound winding may be, as a part of it, step the last digit that
-	// was written, law what lies between two leads.
+	// even is how far a pair of a sound winding may be from the mean, relative; step the last digit
+	// written; law what lies between two leads.
 	even, step float64
 	law        pairLaw
 }
 
-// defaultWoundC is the temperature of the ohms where it was not said.
+// defaultWoundC is the temperature of the ohms where none was given.
 var defaultWoundC = job.DefaultOf("wound.lead_at")
 
 // proof is a reading beside its expectation.
@@ -89,7 +90,7 @@ func proof(read, expected quantity.Figure) Proof {
 	return Proof{Read: read, Expected: expected, Off: read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
 }
 
-// Wound works every record of the job out.
+// Wound works out every record of the job.
 func (b *Bench) Wound() []WoundOutcome {
 	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, bed: &b.bed, flux: &b.flux, rotor: &b.rotor, static: b.static}
 	var list []WoundOutcome
@@ -103,8 +104,8 @@ func (b *Bench) Wound() []WoundOutcome {
 	return list
 }
 
-// proving is what a record is held against: the trials it may speak of, worked out again as
-// they were really wound.
+// proving is what a record is compared with: the trials it may refer to, computed again as they were
+// really wound.
 type proving struct {
 	trials  []job.Trial
 	machine *machine
@@ -115,7 +116,7 @@ type proving struct {
 	static  func(*candidate) TrialOutcome
 }
 
-// record is one of them.
+// record works out one record.
 func (p proving) record(r *job.AsWound) WoundOutcome {
 	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, magnets: !p.rotor.wound, RPM: r.RPM.Figure("needs the speed at that reading")}
 	o.FieldAmps = p.fed(r)
@@ -171,7 +172,7 @@ func (p proving) leads() (names leads) {
 	return names
 }
 
-// planned is the trial of a record with the turns and the wire that were really put in.
+// planned is a record's trial with the turns and the wire that were really put in.
 func (p proving) planned(r *job.AsWound) (t job.Trial, ok bool) {
 	for _, t := range p.trials {
 		if t.Name != r.Trial && r.Trial != "" {
@@ -190,7 +191,7 @@ func (p proving) planned(r *job.AsWound) (t job.Trial, ok bool) {
 	return t, false
 }
 
-// joinedAs is a trial joined and laid as a record says.
+// joinedAs is a trial connected and laid as a record says.
 func joinedAs(t job.Trial, r *job.AsWound) job.Trial {
 	switch r.Connection {
 	case layout.Star.String():

@@ -9,19 +9,18 @@ import (
 
 // # Volts of a finished winding at another field current
 //
-// A wound rotor's volts are planned at the current that it will take at work. On the bench it is
-// fed with what is at hand, so that what was planned is carried to the current of the reading:
+// A wound rotor's volts are planned at the current that it will take at work. On the bench it is fed
+// with what is at hand, so the plan is converted to the current of the reading:
 //
 //	V(I) = V(If)·Φ(I)/Φ(If)
 //
-// by the magnetisation curve, where readings at several currents gave one; else by the curve
-// that is assumed through the one reading there is, with its doubt (package field). That doubt
-// is of the reading's current: the plan's own, where its current is another than was read, does
-// not come along.
+// by the magnetisation curve, where readings at several currents gave one; else by the curve assumed
+// through the only reading, with its uncertainty (package field). That uncertainty is taken at the
+// reading's current; the plan's own, where its current differs from the one read, is not added.
 
-// carriedVolts is planned volts at a field current, and the doubt of the carrying, as a part of
-// them and squared, beside that of the plan; below 0 where the current is nearer to what was
-// read than the plan's is. Without a current they are as planned.
+// carriedVolts is planned volts at a field current, and the squared relative uncertainty of the
+// conversion beside that of the plan; negative where the current is nearer to the one read than the
+// plan's is. Without a current the volts are as planned.
 func (f *flux) carriedVolts(planned quantity.Figure, amps quantity.Reading) (volts quantity.Figure, doubt float64) {
 	now := f.fieldAmps
 	switch {
@@ -52,7 +51,7 @@ func (f *flux) carriedVolts(planned quantity.Figure, amps quantity.Reading) (vol
 	return volts, 0
 }
 
-// carry adds the doubt of the carrying to the ± of an expectation.
+// carry adds the uncertainty of the conversion to the ± of an expectation.
 func (p *Proof) carry(doubt float64) {
 	if e := &p.Expected; e.Known() && doubt != 0 {
 		e.PlusMinus = math.Sqrt(max(0, sq(e.PlusMinus)+doubt*sq(e.Value)))

@@ -10,12 +10,13 @@ import (
 
 // # A room's temperature in the other unit
 //
-// The ohms of a winding are read at rest, as warm as the room. Who measures in inches thinks of a room as 68,
-// and 68 °C makes ohms of 20 °C out that are a sixth too low: turns short, where there are none. So, where the
-// lengths are in inches and the temperature would be a room's in °F, it is asked which was meant; not where the
-// ohms are as planned in °C and are not in °F. R ∝ k + t, k 234.5 for copper (IEC 60028).
+// The ohms of a winding are read at room temperature. Someone who measures in inches thinks of a room
+// as 68, and taking that as °C makes the ohms at 20 °C a sixth too low: short turns, where there are
+// none. So, where lengths are in inches and the temperature would be a room's in °F, the program asks
+// which was meant; not where the ohms agree with the plan in °C and do not in °F. R ∝ k + t, k 234.5
+// for copper (IEC 60028).
 
-// inFahrenheit is the proof of the ohms if the temperature at which they were read was meant in °F.
+// inFahrenheit is the proof of the ohms if their temperature was meant in °F.
 func (r *WoundOutcome) inFahrenheit() Proof {
 	p := r.LeadOhms20
 	times := (r.restC - r.zeroC) / (quantity.Celsius[1].Base(r.restC) - r.zeroC)
@@ -24,12 +25,12 @@ func (r *WoundOutcome) inFahrenheit() Proof {
 	return q
 }
 
-// asksUnit reports whether it is asked which unit the temperature of the ohms was meant in.
+// asksUnit reports whether to ask which unit the temperature of the ohms was meant in.
 func (r *WoundOutcome) asksUnit() bool {
 	return r.restC > 0 && r.LeadOhms20.Read.Known() && (r.LeadOhms20.Stand() != Good || r.inFahrenheit().Stand() == Good)
 }
 
-// unitAsked is that question, with what it would make of the ohms; "" where it is not asked.
+// unitAsked is that question, with what it would make of the ohms; "" where there is nothing to ask.
 func (r *WoundOutcome) unitAsked() string {
 	if !r.asksUnit() {
 		return ""
@@ -44,7 +45,7 @@ func (r *WoundOutcome) unitAsked() string {
 	return fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C%s", r.restC, r.restC, quantity.Celsius[1].Base(r.restC), would)
 }
 
-// doubtRest asks back what unit the temperature of a winding at rest was meant in.
+// doubtRest asks in which unit the temperature of a winding at rest was meant.
 func doubtRest(d *doubts, j *job.Job, wound []WoundOutcome) {
 	for _, path := range j.WarmAtRest {
 		words := fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C", j.Old.LeadOhmsC.Value, j.Old.LeadOhmsC.Value, quantity.Celsius[1].Base(j.Old.LeadOhmsC.Value))

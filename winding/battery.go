@@ -8,17 +8,17 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// dcSide is what the machine works into: rectifier, cable and load.
+// dcSide is what the machine feeds: rectifier, cable and load.
 type dcSide struct {
 	rest, absorption, float, chargeLimit quantity.Figure
-	// charging is the voltage that the battery stands at while it takes charge, and that
-	// every figure of amps goes by unless it says otherwise.
+	// charging is the voltage of the battery while it takes charge; every figure of amps is at this
+	// voltage unless it says otherwise.
 	charging              quantity.Figure
 	ohms                  quantity.Figure // battery, and cable there and back
 	inner, cable          quantity.Figure
 	diodeVolts, diodeOhms quantity.Figure
-	// held is the voltage at no current, and works that which the amps are worked out
-	// against: of a battery at rest and taking charge.
+	// held is the voltage at no current; works is the one the amps are worked out against: of a battery
+	// at rest and taking charge.
 	held, works quantity.Figure
 	rectifier   charge.Rectifier
 	starDiodes  bool   // two more at the star point
@@ -28,8 +28,8 @@ type dcSide struct {
 	spec        battery.Spec
 }
 
-// Common practice, no source. A diode's line is that of a press-fit or stud diode between
-// a few and a few tens of amperes.
+// Common practice, no source. A diode's line is that of a press-fit or stud diode from a few to a few
+// tens of amperes.
 const (
 	defaultCableC    = 40.0
 	siliconVolts     = 0.75
@@ -37,7 +37,7 @@ const (
 	defaultIronPower = 1.5
 )
 
-// Where nothing was said.
+// Where nothing was given.
 var (
 	defaultCapacityAh  = job.DefaultOf("battery.capacity")
 	defaultCableMM2    = job.DefaultOf("battery.cable_area")
@@ -67,7 +67,7 @@ func newDCSide(g job.BatterySpec, phases int) dcSide {
 	return d.joined(g.Rectifier, phases)
 }
 
-// battery is a load with the levels of its chemistry.
+// battery adds the levels of the battery's chemistry to a load.
 func (d dcSide) battery(g job.BatterySpec) dcSide {
 	kind, _ := battery.ParseChemistry(cmp.Or(g.Chemistry, battery.Flooded.String()))
 	spec := battery.Spec{
@@ -98,9 +98,9 @@ func (d *dcSide) inside() quantity.Figure {
 	return d.inner
 }
 
-// chargingVolts is what was given, else half way from rest to absorption: where a battery
-// is for most of the time that it takes charge (common practice, no source). A battery
-// whose absorption voltage is not known is taken at rest.
+// chargingVolts is what was given, else half way from rest to absorption: where a battery is for most
+// of the time that it takes charge (common practice, no source). A battery whose absorption voltage is
+// not known is taken at rest.
 func chargingVolts(given quantity.Reading, rest, absorption quantity.Figure) quantity.Figure {
 	switch {
 	case given.Given():
@@ -113,7 +113,7 @@ func chargingVolts(given quantity.Reading, rest, absorption quantity.Figure) qua
 	return half.Because("half way from rest to absorption")
 }
 
-// level is a battery level as a figure: as it was given, or a default out of the table.
+// level is a battery level as a figure: as given, or a default from the table.
 func level(l battery.Level, given quantity.Reading) quantity.Figure {
 	switch {
 	case l.Value <= 0:

@@ -12,31 +12,31 @@ import (
 	"slotwright/winding/slot"
 )
 
-// Bench is a job with everything worked out that no trial can change. [Prepare] makes
-// it; [Bench.Static] then takes a trial in microseconds, which is what a search wants. It
-// is safe for use by several goroutines once made.
+// Bench is a job with everything worked out that no trial can change. [Prepare] makes it;
+// [Bench.Static] then takes microseconds for a trial, which is what a search wants. It is safe for use
+// by several goroutines once made.
 //
-// Each part is a value made from exactly what it needs, so the order in which they can be
-// made is the compiler's business:
+// Each part is a value made from exactly what it needs, so the compiler checks the order in which they
+// are made:
 //
 //	machine ── room ── layouts ── old winding ── mean turn ── old ohms
 //	                                  │                          │
 //	battery ── speeds ── drive       flux ── field ── drag ──── heat
 //	                                  └── inductance ── plate ───┴── limits
 //
-// What stands above these parts has a receiver of its own too, which says what it may look
-// at: the bed that windings run on (bed.go), offers and ladder, what is called out.
+// What is built on these parts has a receiver of its own too, which says what it may look at: the bed
+// that windings run in (bed.go), offers and ladder, the findings.
 type Bench struct {
-	job *job.Job // which nothing changes: benches that errors make of this one may share it
+	job *job.Job // never changed: benches that errors make of this one may share it
 	prepared
-	// done is what its outcome was put together from, once that is there; before is that of
-	// the bench before, where the trials share the same.
+	// done is what its outcome was put together from, once that exists; before is that of the previous
+	// bench, if its trials share the same parts.
 	done   atomic.Pointer[done]
 	before *done
 }
 
-// prepared is what no trial can change. A bench whose job differs in its trials alone takes all of it
-// over ([Bench.With]).
+// prepared is what no trial can change. A bench whose job differs only in its trials takes over all of
+// it ([Bench.With]).
 type prepared struct {
 	machine machine
 	room    slotRoom
@@ -54,23 +54,23 @@ type prepared struct {
 	flux    flux
 	fit     *fitted
 	henries inductances
-	// spins and shorts are the readings by what the meter stands for.
+	// spins and shorts are the readings converted to what the meter stands for.
 	spins  []job.SpinReading
 	shorts []job.ShortReading
 	bounds bounds
 	was    *oldSum
 	bed    bed
-	// slots is the windings that fill the slot, once they were asked for; offersNone says that none is
-	// to be looked for.
+	// slots caches the windings that fill the slot; offersNone says that no replacement is searched
+	// for.
 	slots      *fullSlots
 	offersNone bool
 }
 
-// Prepare works out what the trials share. Nothing in it is an error: what cannot be
-// worked out is missing, with its reason, in every figure that needs it.
+// Prepare works out what the trials share. Nothing in it is an error: what cannot be worked out is
+// missing, with its reason, in every figure that needs it.
 func Prepare(j job.Job) *Bench { return prepare(&j, offsets{}, reuse{}) }
 
-// stillGood is what of a bench holds for another job.
+// stillGood is the part of a bench that holds for another job.
 func (b *Bench) stillGood(j *job.Job) reuse {
 	r := reuse{before: b.fit, curve: &b.flux}
 	if j.Slot.AsMeasured() == b.job.Slot && j.Machine.Stator != job.StatorFlat && b.job.Machine.Stator != job.StatorFlat {
@@ -82,8 +82,7 @@ func (b *Bench) stillGood(j *job.Job) reuse {
 	return r
 }
 
-// laidAlike reports whether two machines have their layouts in common: flat coils hang on their sizes
-// too.
+// laidAlike reports whether two machines share their layouts: flat coils depend on their sizes too.
 func laidAlike(a, b *job.Machine) bool {
 	if a.Stator == job.StatorFlat || b.Stator == job.StatorFlat {
 		return reflect.DeepEqual(a, b)
@@ -92,24 +91,23 @@ func laidAlike(a, b *job.Machine) bool {
 		a.Sets == b.Sets && slices.Equal(a.DeadSlots, b.DeadSlots) && slices.Equal(a.BareTeeth, b.BareTeeth)
 }
 
-// offsets are what is put off its value to see what follows; none where all are 0.
+// offsets are what is moved off its value to see the effect; all 0 for none.
 type offsets struct {
-	flux  float64 // by so many times its own ±
-	reach float64 // the flux by so many times what it may be off above the currents read
-	turn  float64 // the estimate of a tooth coil's turn, by a part of itself
+	flux  float64 // the flux, in units of its own ±
+	reach float64 // the flux, in units of its uncertainty above the currents read
+	turn  float64 // the estimate of a tooth coil's turn, relative
 }
 
 // reuse is what another bench has worked out already, nil where it is to be done anew.
 type reuse struct {
 	room    *slotRoom
 	layouts *layouts
-	// before is what the readings said together, taken over if they are the same, held the same
-	// whatever they are.
+	// before is the joint fit of the readings, reused if they are the same; held is reused in any case.
 	before, held *fitted
-	curve        *flux // whose curve stands if its readings do
+	curve        *flux // whose curve is reused if its readings are the same
 }
 
-// prepare is Prepare with something put off, and with what is known already.
+// prepare is Prepare with something moved off its value, and with what is known already.
 func prepare(from *job.Job, off offsets, known reuse) *Bench {
 	if s := from.Slot.AsMeasured(); s != from.Slot {
 		read := *from
@@ -176,9 +174,9 @@ func prepare(from *job.Job, off offsets, known reuse) *Bench {
 // testC is the temperature at which the finished winding will be proved.
 func (b *Bench) testC() float64 { return b.job.Target.TestC.Or(defaultTestC) }
 
-// WithoutOffers is a bench whose outcome looks for nothing that would do better in a trial's place, nor
-// for what stands in the way of it, which takes most of the time in wind: for answers that say neither.
-// It is for a bench that nothing was asked of yet.
+// WithoutOffers is a bench whose outcome searches for no replacements, nor for what stands in their
+// way, which takes most of the time in wind: for answers that show neither. It is for a bench that has
+// not been asked for anything yet.
 func (b *Bench) WithoutOffers() *Bench {
 	b.offersNone = true
 	return b
@@ -187,7 +185,7 @@ func (b *Bench) WithoutOffers() *Bench {
 // Job is the job that was prepared.
 func (b *Bench) Job() job.Job { return *b.job }
 
-// trial is a trial of the job counted from 0; ok is false when there is none.
+// trial is a trial of the job counted from 0; ok is false when it does not exist.
 func (b *Bench) trial(i int) (t job.Trial, ok bool) {
 	if i < 0 || i >= len(b.job.Trials) {
 		return t, false
@@ -204,7 +202,7 @@ func (b *Bench) Picture(trial int) (picture slot.Packing, why string) {
 	return b.PictureOf(t)
 }
 
-// PictureOf is [Bench.Picture] of any winding.
+// PictureOf is [Bench.Picture] for any winding.
 func (b *Bench) PictureOf(t job.Trial) (picture slot.Packing, why string) {
 	w := b.layouts.candidate(t)
 	room, why := b.room.of(w.coils.lie)
@@ -229,10 +227,10 @@ func (b *Bench) Plan(trial int) (plan *layout.Layout, why string) {
 
 const noSuchTrial = "there is no such trial"
 
-// RunAt runs a trial of the job, counted from 0, into the battery at one speed of the
-// alternator's shaft: the same solution as the points of its curve, for a speed between
-// them. A string that is not empty says why there is none; rpm must be finite and not
-// negative. It costs about as much as one point of a curve.
+// RunAt runs a trial of the job, counted from 0, into the battery at one speed of the alternator's
+// shaft: the same solution as the points of its curve, for a speed between them. A non-empty string
+// says why there is none; rpm must be finite and not negative. It costs about as much as one point of a
+// curve.
 func (b *Bench) RunAt(trial int, rpm float64) (RunPoint, string) {
 	t, ok := b.trial(trial)
 	if !ok {
@@ -248,7 +246,7 @@ func (b *Bench) RunAt(trial int, rpm float64) (RunPoint, string) {
 	return r.at(rpm, b.air.ambientC), ""
 }
 
-// ready is a trial's charger: that of its outcome, where it is there, as it was at first.
+// ready is a trial's charger: the outcome's, where that exists, in its initial state.
 func (b *Bench) ready(i int, t job.Trial) (*charger, string) {
 	if d := b.done.Load(); d != nil && d.trials[i].runs != nil {
 		return d.trials[i].runs.r.anew(), ""

@@ -10,19 +10,19 @@ import (
 
 // # What no iron gives
 //
-// A gap in which the working wave had a peak of B all round would put through a pole of the
-// bore D and the stack L the flux Φ = 2·B·D·L/p, and a turn that spans it would give
+// A gap in which the fundamental had a peak of B all round would carry, through a pole of the bore D
+// and the stack L, the flux Φ = 2·B·D·L/p, and a full-pitch turn would give
 //
 //	V = √2·π·f·Φ,  f = n·p/120,  so  V/n = √2·π/60 · B·D·L
 //
-// for each turn and each rpm, whatever the poles are. Lamination steel is full at some 2 T
-// (IEC 60404-8-4, from memory), and the gap never reaches what the iron cannot: a reading
-// above that was misread, or its speed and its volts stand in each other's place.
+// per turn and rpm, whatever the number of poles. Lamination steel saturates at about 2 T (IEC
+// 60404-8-4, from memory), and the gap never reaches what the iron cannot: a reading above that was
+// misread, or its speed and its volts are swapped.
 
-// fullIronTesla is where lamination steel is full.
+// fullIronTesla is the saturation of lamination steel.
 const fullIronTesla = 2.0
 
-// mostPerTurn is the most volts rms that a full-pitch turn gives per rpm.
+// mostPerTurn is the highest volts rms per rpm of a full-pitch turn.
 func (m *machine) mostPerTurn() quantity.Figure {
 	if !m.BoreMM.Given() || !m.StackMM.Given() || m.flat() {
 		return quantity.Missing("needs the bore and the stack")
@@ -30,8 +30,8 @@ func (m *machine) mostPerTurn() quantity.Figure {
 	return quantity.Of(math.Sqrt2 * math.Pi / 60 * fullIronTesla * m.BoreMM.Value / 1000 * m.StackMM.Value / 1000)
 }
 
-// beyondIron calls out the trial coils whose volts no iron of this size gives, at their own
-// field, and reports whether there are any.
+// beyondIron reports the trial coils whose volts no iron of this size gives, at their own field, and
+// whether there are any.
 func (a aboutReadings) beyondIron(d *doubts) bool {
 	most := a.machine.mostPerTurn()
 	if !most.Known() {
@@ -46,7 +46,7 @@ func (a aboutReadings) beyondIron(d *doubts) bool {
 	return found
 }
 
-// beyond calls out one reading of so many turns.
+// beyond reports one reading of so many turns.
 func beyond(d *doubts, path string, turns, perTurn float64, rpm, volts quantity.Reading) bool {
 	most := perTurn * turns * rpm.Value
 	if volts.Value <= most {

@@ -11,7 +11,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Caution is something that can hurt a person, where this job makes it possible.
+// Caution is a hazard to a person that this job makes possible.
 type Caution struct {
 	Topic string `json:"topic"`
 	Text  string `json:"text"`
@@ -19,8 +19,8 @@ type Caution struct {
 	Trial string `json:"trial,omitempty"`
 }
 
-// cautions is what applies to a job, the most pressing first: by what turns it, whether
-// magnets do, and what the battery asks for.
+// cautions are those that apply to a job, the most pressing first: by what turns the machine, whether
+// it has magnets, and what the battery asks for.
 func cautions(o *Outcome, kind string, magnets bool, battery []string) []Caution {
 	list := voltageCautions(o)
 	add := func(topic, format string, args ...any) {
@@ -47,8 +47,7 @@ func cautions(o *Outcome, kind string, magnets bool, battery []string) []Caution
 	return list
 }
 
-// voltageCautions is one a trial that can give a voltage worth a word, wherever it is
-// highest.
+// voltageCautions is one for each trial whose highest voltage is worth a word.
 func voltageCautions(o *Outcome) []Caution {
 	var list []Caution
 	for i := range o.Trials {
@@ -71,7 +70,7 @@ func voltageCautions(o *Outcome) []Caution {
 	return list
 }
 
-// stopCautions is what joining the leads can and cannot do.
+// stopCautions says what shorting the leads can and cannot do.
 func stopCautions(o *Outcome, kind string, magnets bool) []Caution {
 	var list []Caution
 	for i := range o.Trials {
@@ -89,7 +88,7 @@ func stopCautions(o *Outcome, kind string, magnets bool) []Caution {
 	return list
 }
 
-// fuseCautions is the fuse: one for all trials where they need the same, else each trial's.
+// fuseCautions is the fuse: one for all trials where they need the same, else one each.
 func fuseCautions(o *Outcome, kind string, magnets bool) []Caution {
 	say := func(fuse quantity.Figure, trial string) []Caution {
 		if !fuse.Known() {
@@ -119,12 +118,12 @@ func fuseCautions(o *Outcome, kind string, magnets bool) []Caution {
 	return list
 }
 
-// runs reports whether it is known of any trial what it gives.
+// runs reports whether the output of any trial is known.
 func (o *Outcome) runs() bool {
 	return slices.ContainsFunc(o.Trials, func(t TrialOutcome) bool { return t.MostAmps.Known() })
 }
 
-// loose is what a machine with magnets does when its load comes off.
+// loose says what a machine with magnets does when its load comes off.
 func loose(kind string) string {
 	if kind == job.DriveWind {
 		return "the rotor runs away and the voltage rises with it"

@@ -16,14 +16,14 @@ type layoutKey struct {
 	kind         string
 }
 
-// layouts is how the machine can be laid out: each way is made once, when it is wanted. Benches
-// of one machine share what is made.
+// layouts makes the machine's layouts, each once, when first wanted. Benches of one machine share those
+// made.
 type layouts struct {
 	machine machine
 	made    *madeLayouts
 }
 
-// madeLayouts is for several goroutines.
+// madeLayouts is safe for several goroutines.
 type madeLayouts struct {
 	sync.Mutex
 	of map[layoutKey]coilSet
@@ -44,17 +44,17 @@ type Coils struct {
 	CircuitChoices []int `json:"circuits_allowed,omitempty"`
 }
 
-// newLayouts is how a machine can be laid out.
+// newLayouts makes none yet.
 func newLayouts(m machine) layouts {
 	return layouts{machine: m, made: &madeLayouts{of: map[layoutKey]coilSet{}}}
 }
 
-// own is the machine's own layout, which a trial has that says nothing else.
+// own is the machine's own layout: that of a trial with nothing of its own.
 func (l *layouts) own() coilSet { return l.plain(l.key(job.Trial{})) }
 
-// coilSet is a layout and what every figure takes from it. Without slots and poles
-// there is no layout, and the winding is known only relative to another one of the
-// same kind: coil count and factor then cancel, and stand as 1.
+// coilSet is a layout and what every figure takes from it. Without slots and poles there is no layout,
+// and the winding is known only relative to another of the same kind: coil count and factor then
+// cancel, and are set to 1.
 type coilSet struct {
 	plan     *layout.Layout
 	why      string  // why there is no plan
@@ -62,22 +62,22 @@ type coilSet struct {
 	perPhase float64 // coils of a phase, of one set
 	// effective is N·kw and series N, per phase, at the trial's turns and circuits.
 	effective, series float64
-	// slotTurns is the most turns of any coil, what has to go into a slot side.
+	// slotTurns is the most turns of any coil: what has to fit a slot side.
 	slotTurns float64
 	kw        [len(layout.Harmonics)]float64
-	waves     layout.GapWaves // of the gap, all of them
+	waves     layout.GapWaves // all waves of the gap
 	span      float64         // mean span of the coils, slots
 	circuits  int
 	choices   []int    // circuits that the layout allows
-	iron      *machine // that the coils are on
+	iron      *machine // the machine the coils are on
 	lie       lying    // how the sides lie in a slot
-	// together is how far the currents of two sides in a slot go together, -1 to 1.
+	// together is the correlation of the currents of two sides in a slot, -1 to 1.
 	together float64
-	// wound is the part of the coils that the slots could hold which are there; 0 counts as 1.
+	// wound is the share of the coils that the slots could hold which exists; 0 counts as 1.
 	wound float64
 }
 
-// woundPart is the part of the coils that are there, 1 unless some are left out.
+// woundPart is wound, 1 unless some coils are left out.
 func (c *coilSet) woundPart() float64 {
 	if c.wound == 0 {
 		return 1
@@ -89,7 +89,7 @@ func (c *coilSet) woundPart() float64 {
 type lying int
 
 const (
-	alone   lying = iota + 1 // one side to a slot
+	alone   lying = iota + 1 // one side per slot
 	stacked                  // one over the other
 	beside                   // each against its own tooth
 )
@@ -125,14 +125,14 @@ func (l *layouts) key(t job.Trial) layoutKey {
 	if k.span == 0 {
 		k.span = fullPitch(m.Machine)
 	}
-	if m.flat() { // no other than these
+	if m.flat() { // the only possible ones
 		k = layoutKey{span: 1, layers: 2, kind: layout.Lap.String()}
 	}
 	return k
 }
 
-// fullPitch is the span nearest to a pole pitch, 0 when slots or poles are not known.
-// Half a slot is rounded down, as winders do: the shorter coil is easier to put in.
+// fullPitch is the span nearest to a pole pitch, 0 when slots or poles are not known. Half a slot is
+// rounded down, as winders do: the shorter coil is easier to put in.
 func fullPitch(m job.Machine) int {
 	q, p := m.Slots.Whole(), m.Poles.Whole()
 	if q == 0 || p == 0 {
@@ -141,7 +141,7 @@ func fullPitch(m job.Machine) int {
 	return max(1, (2*q+p-1)/(2*p))
 }
 
-// plain is the layout of a key with one turn a coil.
+// plain is the layout of a key with one turn per coil.
 func (l *layouts) plain(k layoutKey) coilSet {
 	l.made.Lock()
 	defer l.made.Unlock()
@@ -153,7 +153,7 @@ func (l *layouts) plain(k layoutKey) coilSet {
 	return c
 }
 
-// layOut makes the layout of a key with one turn a coil.
+// layOut makes the layout of a key with one turn per coil.
 func (l *layouts) layOut(k layoutKey) coilSet {
 	m := l.machine
 	if !m.Slots.Given() || !m.Poles.Given() {
@@ -196,7 +196,7 @@ func kindOf(word string) layout.Kind {
 	return layout.Lap
 }
 
-// layoutReason is the layout's error without the name of its package.
+// layoutReason is the layout's error without its package name.
 func layoutReason(err error) string {
 	var bad *layout.SpecError
 	if errors.As(err, &bad) {
@@ -205,8 +205,8 @@ func layoutReason(err error) string {
 	return strings.TrimPrefix(err.Error(), "layout: ")
 }
 
-// coils is the coil set of a trial with its turns and circuits. Equal turns need
-// nothing new of the layout; unequal ones are carried through its coil list.
+// coils is the coil set of a trial with its turns and circuits. Equal turns need nothing new of the
+// layout; unequal ones go through its coil list.
 func (l *layouts) coils(t job.Trial) coilSet {
 	c := l.plain(l.key(t))
 	c.circuits = max(1, int(t.Circuits.Or(1)))
@@ -220,7 +220,7 @@ func (l *layouts) coils(t job.Trial) coilSet {
 	return c
 }
 
-// withCoilTurns carries unequal turns within a group into factor and series turns.
+// withCoilTurns applies unequal turns within a group to factor and series turns.
 func (c coilSet) withCoilTurns(turns []int) coilSet {
 	most, sum := 0, 0
 	for _, n := range turns {
@@ -296,8 +296,7 @@ func (l *layouts) candidate(t job.Trial) candidate {
 	return candidate{trial: t, coils: l.coils(t), key: l.key(t)}
 }
 
-// candidateOn is a trial on a coil list that is already there: turns, circuits and factors
-// are the list's own.
+// candidateOn is a trial on an existing coil list: turns, circuits and factors are the list's own.
 func candidateOn(t job.Trial, plan *layout.Layout, m machine) candidate {
 	spec := plan.Spec()
 	key := layoutKey{span: spec.Span, layers: spec.Layers, kind: spec.Kind.String()}

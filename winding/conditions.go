@@ -9,30 +9,29 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Condition is one state of what turns the machine that a job asks about.
+// Condition is one state of the drive that a job asks about.
 type Condition struct {
 	// Name is [SlowCondition], [UsualCondition] or [TopCondition].
 	Name string `json:"name"`
-	// X is the speed of the drive's own shaft in rpm, or the wind in m/s; the alternator's
-	// speed where nothing is said of the drive.
+	// X is the speed of the drive's own shaft in rpm, or the wind in m/s; the alternator's speed where
+	// no drive is described.
 	X quantity.Figure `json:"x"`
-	// RPM is the alternator's there, when the drive does not give way: the speeds it really
-	// comes to are each trial's own.
+	// RPM is the alternator's speed, where the drive does not give way; otherwise each trial has a
+	// speed of its own.
 	RPM quantity.Figure `json:"alternator_rpm"`
 	// Label is short: "wheel 60 rpm", or "full water" where it finds its own speed.
 	Label string `json:"label"`
-	// Same is usual when this one, slow or top, comes to the same: a drive that gives way gives
-	// all it can in both, or both are one speed. It is then shown once, as the usual one.
+	// Same is usual when this condition, slow or top, is the same: a drive that gives way gives all it
+	// can in both, or both are one speed. It is then shown once, as the usual one.
 	Same string `json:"same_as,omitempty"`
-	// asked is the alternator speed that something holds, as far as the power goes; 0 where
-	// drive and alternator find their speed by themselves.
+	// asked is the alternator speed that something holds, as far as the power goes; 0 where drive and
+	// alternator settle at a speed of their own.
 	asked float64
-	// free is set where it finds its speed by itself, each winding another one, at all
-	// that the drive gives.
+	// free is set where each winding settles at a speed of its own, with all that the drive gives.
 	free bool
 }
 
-// The conditions by their place in every list.
+// The conditions by their index in every list.
 const (
 	slow = iota
 	usual
@@ -49,7 +48,7 @@ const (
 
 var conditionNames = [conditionCount]string{SlowCondition, UsualCondition, TopCondition}
 
-// Condition is one of the conditions by its name; nil where there is none.
+// Condition is one of the conditions by name; nil where there is none.
 func (m *MachineOutcome) Condition(name string) *Condition {
 	for i := range m.Conditions {
 		if m.Conditions[i].Name == name {
@@ -59,30 +58,30 @@ func (m *MachineOutcome) Condition(name string) *Condition {
 	return nil
 }
 
-// driveSide is what turns the machine, made ready for any trial to meet it.
+// driveSide is what turns the machine, prepared for any trial.
 type driveSide struct {
 	kind       string
 	ratio      quantity.Figure
-	through    drive.Transmission // its ratio is that of ratio, slip and all
+	through    drive.Transmission // its ratio is that of ratio, slip included
 	conditions [conditionCount]Condition
-	// shaft, year and gale are the wind rotor's, source any other drive's with a power of
-	// its own; why says what is missing for the one that is asked for.
+	// shaft, year and gale are the wind rotor's; source is that of any other drive with a power of its
+	// own. why says what is missing for the one asked for.
 	shaft drive.WindShaft
 	year  drive.Weibull
 	furl  float64 // m/s
 	gale  float64
 	// rising is the winds of a trial's year and coarse those of an offer's; each is worked out when
-	// it is first asked for.
+	// first asked for.
 	rising, coarse func() (*drive.Ascent, error)
 	source         drive.Source
 	best           drive.Point // where legs or water have the most power
 	why            string
-	// fastest is the alternator's speed up to which a drive that gives way may take it; 0 for
-	// any other.
+	// fastest is the highest alternator speed to which a drive that gives way may take it; 0 for any
+	// other.
 	fastest float64
 }
 
-// newDriveSide makes the job's drive ready.
+// newDriveSide prepares the job's drive.
 func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	s := driveSide{kind: d.Kind, ratio: at.ratio, through: transmissionOf(d)}
 	if s.ratio.Known() {
@@ -113,8 +112,8 @@ func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
 	return s
 }
 
-// letGo says of a drive that gives way that its usual and top speed are not held: legs or
-// water go as fast as the winding lets them.
+// letGo marks the usual and top speeds of a drive that gives way as not held: legs or water go as fast
+// as the winding lets them.
 func (s *driveSide) letGo() {
 	if s.source == nil || !yields(s.kind) {
 		return
@@ -126,7 +125,7 @@ func (s *driveSide) letGo() {
 	}
 }
 
-// alike says which conditions are the usual one under another name.
+// alike marks the conditions that are the same as the usual one.
 func (s *driveSide) alike() {
 	u := &s.conditions[usual]
 	for _, i := range []int{slow, top} {
@@ -136,7 +135,7 @@ func (s *driveSide) alike() {
 	}
 }
 
-// SameAs says that it comes to the same as another; "" where it does not.
+// SameAs says that it is the same as another; "" where it is not.
 func (c *Condition) SameAs() string {
 	switch {
 	case c.Same == "":
@@ -183,15 +182,15 @@ func nominalConditions(d *job.DriveSpec, at *speeds) [conditionCount]Condition {
 	return list
 }
 
-// yields reports whether a kind of drive finds its own speed: legs and water push as hard
-// as they can and go as fast as that takes them. An engine's throttle or governor holds the
-// speed, as far as its power goes.
+// yields reports whether a kind of drive settles at a speed of its own: legs and water push as hard as
+// they can and go as fast as that takes them. An engine's throttle or governor holds the speed, as far
+// as its power goes.
 func yields(kind string) bool { return kind == job.DrivePedals || kind == job.DriveWater }
 
-// onlyShaft begins a condition's name where nothing is said of the drive: no other shaft is known.
+// onlyShaft begins a condition's name where no drive is described: there is no other shaft.
 const onlyShaft = "alternator "
 
-// Head is the label where there is little room: without the alternator where no other shaft is known.
+// Head is the label where room is short: without the alternator where there is no other shaft.
 func (c *Condition) Head() string { return strings.TrimPrefix(c.Label, onlyShaft) }
 
 // whose is what turns, in a word.
@@ -208,15 +207,14 @@ func whose(kind string) string {
 // label is the label of the condition in which a trial runs.
 func (s *driveSide) label(p *Operating) string { return s.conditions[indexOf(p.Condition)].Label }
 
-// hasPower reports whether the drive gives way: what it gives and what is taken have to
-// come to terms.
+// hasPower reports whether the drive gives way, so that what it gives and what is taken have to
+// balance.
 func (s *driveSide) hasPower() bool {
 	return s.why == "" && (s.kind == job.DriveWind || s.source != nil)
 }
 
-// given is the torque that the drive gives at the alternator's shaft, against the
-// alternator's speed, in a wind where it is the wind; nil for a drive that does not give
-// way.
+// given is the torque that the drive gives at the alternator's shaft over the alternator's speed, at a
+// wind speed for a wind rotor; nil for a drive that does not give way.
 func (s *driveSide) given(wind float64) drive.Torque {
 	switch {
 	case !s.hasPower():
@@ -231,7 +229,7 @@ func (s *driveSide) given(wind float64) drive.Torque {
 	return t
 }
 
-// ofWind makes the rotor ready.
+// ofWind prepares the rotor.
 func (s *driveSide) ofWind(d *job.DriveSpec) {
 	rotor, why := windRotor(d)
 	if s.why = why; why != "" {
@@ -249,7 +247,7 @@ func (s *driveSide) ofWind(d *job.DriveSpec) {
 	s.rising, s.coarse = s.ascent(windStep), s.ascent(coarseStep)
 }
 
-// windsOf is the light wind, the mean wind and that at which the rotor furls.
+// windsOf is the light, the mean and the furling wind.
 func windsOf(d *job.DriveSpec) [conditionCount]quantity.Figure {
 	mean, furl := d.MeanWindMS.OrReading(defaultMeanWind).Figure(""), d.CutOutMS.OrReading(defaultFurl).Figure("")
 	light := quantity.Of(min(lightWind, mean.Value, furl.Value), quantity.Guessed)

@@ -8,17 +8,17 @@ import (
 
 // # Iron and friction
 //
-// What it takes to turn the machine with nothing connected is measured, or guessed: it is
-// never nothing. A measured drag is carried to other speeds by the power 1.5, between
-// hysteresis and friction (1) and eddy currents (2); common practice, no source.
+// What it takes to turn the machine with nothing connected is measured, or guessed: it is never zero. A
+// measured drag is scaled to other speeds by the power 1.5, between hysteresis and friction (1) and
+// eddy currents (2); common practice, no source.
 //
-// The guess takes the stator's iron as a ring: teeth as deep as the slot, and a yoke that
-// carries half a pole's flux at 1.3 T. Ordinary lamination loses 8 W/kg at 1.5 T and 50 Hz
-// (grade M800-50A of IEC 60404-8-4, from memory), teeth and yoke of such machines work
-// near 1.4 T, and bearings, brushes and air add half as much again (common practice, no
-// source). It is right within a factor of two, and its figures are marked.
+// The guess takes the stator's iron as a ring: teeth as deep as the slot, and a yoke that carries half
+// a pole's flux at 1.3 T. Ordinary lamination loses 8 W/kg at 1.5 T and 50 Hz (grade M800-50A of IEC
+// 60404-8-4, from memory), teeth and yoke of such machines work near 1.4 T, and bearings, brushes and
+// air add half as much again (common practice, no source). It is right within a factor of two, and its
+// figures are marked.
 
-// drag is iron and friction against speed.
+// drag is iron and friction loss against speed.
 type drag struct {
 	watts, rpm float64 // a point of it; 0 when nothing is known
 	origin     quantity.Origin
@@ -58,8 +58,8 @@ func newDrag(m *machine, room *slotRoom, f *flux) drag {
 	return drag{kg * lossPerKg * sq(workingTesla/1.5) * frictionOnTop, 50 * 120 / m.Poles.Value, quantity.Guessed}
 }
 
-// atFlux is the drag with the flux times a factor: iron's part goes with its square, what turns against
-// friction stays.
+// atFlux is the drag with the flux times a factor: the iron's part goes with its square, friction
+// stays.
 func (d *drag) atFlux(flux float64) *drag {
 	const iron = 1 / frictionOnTop
 	return &drag{d.watts * (1 - iron + iron*sq(flux)), d.rpm, d.origin}
@@ -71,7 +71,7 @@ func (d *drag) at(rpm float64) float64 {
 		return 0
 	}
 	x := rpm / d.rpm
-	if defaultIronPower == 1.5 { // the same, in a tenth of the time
+	if defaultIronPower == 1.5 { // the same in a tenth of the time
 		return d.watts * x * math.Sqrt(x)
 	}
 	return d.watts * math.Pow(x, defaultIronPower)

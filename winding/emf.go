@@ -6,7 +6,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Volts is what it gives with nothing connected.
+// Volts is what the winding gives with nothing connected.
 type Volts struct {
 	PhasePerRPM     quantity.Figure `json:"volts_phase_rms_per_rpm"`
 	LinePerRPM      quantity.Figure `json:"volts_line_rms_per_rpm"`
@@ -16,12 +16,13 @@ type Volts struct {
 	CutInRPM        quantity.Figure `json:"cut_in_rpm"`
 	OpenAtTopVolts  quantity.Figure `json:"volts_dc_open_top"`
 	OpenAtGaleVolts quantity.Figure `json:"volts_dc_open_gale"`
-	// restFlux is the flux with the battery at rest over that in use: 1 but of a rotor that it feeds.
+	// restFlux is the flux with the battery at rest over that in use: 1 except for a rotor that it
+	// feeds.
 	restFlux float64
 }
 
-// volts is what the winding gives with nothing connected, by E = √2·π·f·N·kw·Φ (rms,
-// per phase; the 4.44·f·N·kw·Φ of the handbooks), and where charging begins (cutin.go).
+// volts is what the winding gives with nothing connected, by E = √2·π·f·N·kw·Φ (rms, per phase; the
+// 4.44·f·N·kw·Φ of the handbooks), and where charging begins (cutin.go).
 func volts(w *candidate, m *machine, f *flux, dc *dcSide, feed *feeding, at *speeds) Volts {
 	var v Volts
 	v.PhasePerRPM = f.phasePerRPM(&w.coils)
@@ -38,7 +39,7 @@ func volts(w *candidate, m *machine, f *flux, dc *dcSide, feed *feeding, at *spe
 
 func mul(a, b float64) float64 { return a * b }
 
-// phasePerRPM is volts rms of a phase for each rpm.
+// phasePerRPM is volts rms of a phase per rpm.
 func (f *flux) phasePerRPM(c *coilSet) quantity.Figure {
 	switch {
 	case c.effective > 0 && c.relative == f.relative:

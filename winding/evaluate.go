@@ -6,19 +6,18 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Evaluate works a job out. It is pure: the same job gives the same outcome, and
-// nothing outside it is read or changed. What cannot be worked out is a missing
-// figure that says what it needs; there is no error.
+// Evaluate works out a job. It is pure: the same job gives the same outcome, and nothing outside it is
+// read or changed. What cannot be worked out is a missing figure that says what it needs; there is no
+// error.
 //
-// Cost: the static figures of a trial take microseconds; a trial's running takes most of the
-// time, a hundred or two solved points of the bridge.
+// Cost: microseconds for a trial's static figures; most of the time goes into running it, one or two
+// hundred solved points of the bridge.
 func Evaluate(j job.Job) Outcome {
 	return Prepare(j).Outcome()
 }
 
-// Outcome works out every trial of the job: each by itself, on as many processors as there
-// are, then what is said of all together. What the bench was handed by the one before it
-// ([Bench.With]) is not worked out again.
+// Outcome works out every trial of the job: each alone, on all processors, then everything that looks
+// at several. What the previous bench handed on ([Bench.With]) is not worked out again.
 func (b *Bench) Outcome() Outcome {
 	d := b.work()
 	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: d.machine, Reference: b.Reference(), phases: b.machine.phases, magnets: !b.rotor.wound}
@@ -49,7 +48,7 @@ func (b *Bench) Outcome() Outcome {
 	return o
 }
 
-// trialAlone is a trial worked out as far as no other is looked at.
+// trialAlone is a trial worked out without looking at any other.
 func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	t := b.job.Trials[i]
 	w := b.layouts.candidate(t)
@@ -85,7 +84,7 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 	return &o
 }
 
-// machineAlone is the figures of the machine with their ±.
+// machineAlone is the machine's figures with their ±.
 func (b *Bench) machineAlone(d *done) MachineOutcome {
 	o := b.machineFigures()
 	follow(&o, len(d.shifts), new(MachineOutcome), func(k int, then *MachineOutcome) { *then = d.shifts[k].bench.machineFigures() }, followedOfMachine, (*Output).atMachine)
@@ -104,8 +103,8 @@ func (b *Bench) cutIns() []quantity.Figure {
 	return list
 }
 
-// runOld lets the old winding run as the trials do, for comparison: what it costs the rotor
-// and what it does with its leads joined is not worked out.
+// runOld runs the old winding like a trial, for comparison, but does not work out what it costs the
+// rotor nor what it does with its leads shorted.
 func (b *Bench) runOld(o *TrialOutcome) {
 	const no = "worked out for the trials only"
 	o.notRun(no)
@@ -124,7 +123,7 @@ func (b *Bench) runOld(o *TrialOutcome) {
 	o.BreakEvenRPM = b.bed.gainsFrom(c, o)
 }
 
-// works is Static and what costs more than a search wants to pay.
+// works is Static plus what is too expensive for a search.
 func (b *Bench) works(w *candidate) TrialOutcome {
 	o := b.static(w)
 	o.MostThatPack = b.room.mostThatPack(w)
@@ -133,17 +132,17 @@ func (b *Bench) works(w *candidate) TrialOutcome {
 	return o
 }
 
-// Static works out everything of a trial that needs no running: fit, coils, ohms,
-// volts, limits, wire to buy, inductance. It takes microseconds.
+// Static works out everything of a trial that needs no running: fit, coils, ohms, volts, limits, wire
+// to buy, inductance. It takes microseconds.
 func (b *Bench) Static(t job.Trial) TrialOutcome {
 	w := b.layouts.candidate(t)
 	return b.static(&w)
 }
 
-// StaticOn is Static for a coil list: an old stator as found, or a planned one with
-// something changed (a coil reversed, left out, short of turns). The trial gives wire,
-// connection and circuits; turns and factor come from the list. Volts are those of the
-// mean phase; how far the phases part is in the list's own Balance.
+// StaticOn is Static for a coil list: an old stator as found, or a planned one with something changed
+// (a coil reversed, left out, short of turns). The trial gives wire, connection and circuits; turns and
+// factor come from the list. Volts are those of the mean phase; the unbalance of the phases is in the
+// list's own Balance.
 func (b *Bench) StaticOn(t job.Trial, plan *layout.Layout) TrialOutcome {
 	w := candidateOn(t, plan, b.machine)
 	return b.static(&w)
@@ -155,8 +154,7 @@ func (b *Bench) static(w *candidate) (o TrialOutcome) {
 	return o
 }
 
-// fillStatic is static where the room for it is there, that of its limits too: an outcome is some
-// kilobytes.
+// fillStatic is static into existing memory, that of its limits included: an outcome is some kilobytes.
 func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	t, bundle := &w.trial, w.trial.Bundle()
 	room := o.Each[:0]
@@ -192,7 +190,7 @@ func (b *Bench) Reference() int {
 	return 0
 }
 
-// byTurns is the old winding that others are held against.
+// byTurns is the old winding for comparisons.
 func (b *Bench) byTurns() byTurns { return byTurns{&b.machine, &b.layouts, &b.old, &b.oldOhms} }
 
 // machineFigures is the figures that do not depend on the trial.
@@ -225,15 +223,14 @@ func (b *Bench) machineFigures() MachineOutcome {
 	}
 	o, bare := b.room.origin, b.room.origin
 	if s := &b.job.Slot; s.AreaMM2.Given() && !b.room.misread {
-		bare = s.AreaMM2.Origin // as it was read, whatever its shape and lining are taken for
+		bare = s.AreaMM2.Origin // as it was read, whatever shape and lining are assumed
 	}
 	m.GrossMM2, m.LinerMM2, m.WedgeMM2 = quantity.Of(room.GrossMM2, bare), quantity.Of(room.LinerMM2, o), quantity.Of(room.WedgeMM2, o)
 	m.SeparatorMM2, m.NetMM2, m.SlotNote = quantity.Of(room.SeparatorMM2, o), quantity.Of(room.NetMM2, o), room.Note
 	return m
 }
 
-// fieldAmps is the rotor current that the flux is for; magnets need none, by whatever way their
-// flux was found.
+// fieldAmps is the rotor current that the flux is for; magnets need none, however their flux was found.
 func (b *Bench) fieldAmps() quantity.Figure {
 	if f := b.flux.fieldAmps; f.Known() || b.job.Field.Kind != job.FieldMagnets {
 		return f
@@ -241,7 +238,7 @@ func (b *Bench) fieldAmps() quantity.Figure {
 	return quantity.Missing("magnets need none")
 }
 
-// dragAt is iron and friction at a speed, marked when it is a guess.
+// dragAt is iron and friction loss at a speed, marked when it is a guess.
 func (b *Bench) dragAt(rpm quantity.Figure) quantity.Figure {
 	if b.drag.watts == 0 {
 		return quantity.Missing("needs the drag loss, or bore, stack, poles and flux to guess it")

@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// excitation is what the rotor takes: the current that the flux is for, and its watts.
-// Magnets take nothing.
+// excitation is what the rotor takes: the current that the flux is for, and its watts. Magnets take
+// nothing.
 type excitation struct {
 	wound bool
 	amps  quantity.Figure
@@ -18,28 +18,28 @@ type excitation struct {
 	coil  field.Wound
 	// driven is the current that the supply drives through the warm coil.
 	driven quantity.Figure
-	// guessed is set where the coil's ohms were not given, and the current that was read is
-	// taken to be what all of the supply drives.
+	// guessed is set where the coil's ohms were not given, and the current read is taken as what the
+	// full supply drives.
 	guessed bool
 	// unmatched says why flux and current may not belong together.
 	unmatched string
-	// readAt is the one field current that was read, where the flux was carried from it.
+	// readAt is the only field current read, where the flux was scaled from it.
 	readAt float64
 	// feed is how the field follows the battery's volts.
 	feed *feeding
 }
 
-// fieldApart is how far two field currents may be apart and still count as one.
+// fieldApart is how far two field currents may differ, relative, and still count as one.
 const fieldApart = 0.03
 
-// overfed reports whether nothing was said of what the rotor is fed with, and the battery drives
-// more through it than it was read with.
+// overfed reports whether the rotor's supply was not given, and the battery drives more through it than
+// it was read with.
 func (e *excitation) overfed(f *job.FieldSpec) bool {
 	return !f.Amps.Given() && !f.Volts.Given() && e.readAt > 0 && e.amps.Value > e.readAt*(1+fieldApart)
 }
 
-// newExcitation goes by the current that the flux is for: flux, short circuit and watts
-// must all speak of the same one.
+// newExcitation takes the current that the flux is for: flux, short circuit and watts must all be at
+// the same one.
 func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
 	e := excitation{wound: f.Kind == job.FieldWound, driven: supplyCurrent(f, dc), readAt: now.readAt}
 	if !e.wound {
@@ -77,9 +77,9 @@ func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
 	return e
 }
 
-// coilDrawing is the coil that draws a current of all its supply when warm; ok is false
-// where that is no coil. It takes as much as any coil of that current can, and a rotor is
-// mostly run at full supply when it turns slowly.
+// coilDrawing is the coil that draws a current from the full supply when warm; ok is false where there
+// is none. It takes as much as any coil of that current can, and a slow rotor is mostly run at full
+// supply.
 func coilDrawing(amps quantity.Figure, supply float64, coil field.Wound) (field.Wound, bool) {
 	if !amps.Known() || !(amps.Value > 0) || !(supply > coil.BrushVolts) {
 		return coil, false
@@ -89,7 +89,7 @@ func coilDrawing(amps quantity.Figure, supply float64, coil field.Wound) (field.
 	return coil, true
 }
 
-// takes is the watts, 0 where there are none or none are known.
+// takes is the watts; 0 where there are none or none are known.
 func (e *excitation) takes() float64 {
 	if e.watts.Known() {
 		return e.watts.Value

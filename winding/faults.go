@@ -11,11 +11,11 @@ import (
 	"slotwright/winding/text"
 )
 
-// # What a reading that is off by a known part speaks of
+// # What a reading that is off by a known factor points to
 //
-// A finished winding that is joined otherwise than planned does not read a little off: it reads
-// a part of the plan that follows from the join alone. Ohms go with the turns in series and
-// against the paths side by side, volts with the turns in series:
+// A finished winding that is connected other than planned does not read slightly off: it reads a
+// multiple of the plan that follows from the connection alone. Ohms go with the turns in series over
+// the paths in parallel, volts with the turns in series:
 //
 //	delta, not star         ohms × 1/3, volts × 1/√3      (lead to lead 2·R and 2/3·R, √3·E and E)
 //	b circuits, not a       ohms × (a/b)², volts × a/b
@@ -24,35 +24,33 @@ import (
 //	half the coils          ohms × 1/2, volts × 1/2
 //	at the star point       ohms × 1/2, volts × 1/√3, for a reading that was taken there
 //
-// A fault in one phase alone makes pairs of leads unlike (onephase.go). Where a record has each pair they
-// must stand to each other as the fault makes them, and all alike where it is in every phase; where it has
-// only the mean of the pairs that is what they are held by.
+// A fault in one phase alone makes the pairs of leads unequal (onephase.go). Where a record has each
+// pair, their ratios must be those of the fault, and all equal for a fault of every phase; where it has
+// only the mean of the pairs, that is tested.
 //
-// Each fault that this winding's phases, join, circuits and strands allow is held against all
-// that was read: ohms, volts and beginning must each lie within the limits round what the fault would
-// make of them. Of those that fit the nearest is named first. All of this is
-// plain arithmetic; which faults are met at a bench, and their order where two
-// make the same, are common practice, no source. It ends where two faults are there at once, and where the
-// plan itself is off by more than its ±.
+// Each fault that this winding's phases, connection, circuits and strands allow is compared with all
+// readings: ohms, volts and cut-in must each lie within the limits around what the fault predicts. Of
+// those that fit the closest is named first. The ratios are plain arithmetic; which faults occur at a
+// bench, and their order where two predict the same, are common practice, no source. It fails where two
+// faults occur at once, and where the plan itself is off by more than its ±.
 
-// Likely is a fault that makes what was read of what was planned.
+// Likely is a fault that explains what was read from what was planned.
 type Likely struct {
-	// Fault is what would be so: "joined in delta, not star".
+	// Fault is what would be the case: "joined in delta, not star".
 	Fault string `json:"fault"`
-	// Ohms, Volts and Begins are how many times the planned ohms, volts and beginning of
-	// charging it makes.
+	// Ohms, Volts and Begins are the factors on the planned ohms, volts and beginning of charging.
 	Ohms   float64 `json:"ohms_times"`
 	Volts  float64 `json:"volts_times"`
 	Begins float64 `json:"begins_times"`
-	// ByOhms says that only the ohms were held against it, for the volts fit nothing.
+	// ByOhms says that only the ohms were compared, since the volts fit nothing.
 	ByOhms bool `json:"by_ohms_alone,omitempty"`
-	// one is what it makes of each pair where it is in one phase alone; nil where all pairs are alike.
+	// one is its effect on each pair where it is in one phase alone; nil where all pairs are alike.
 	one *onePhase
-	// beside is what is off besides, in words.
+	// beside is what else is off, in words.
 	beside string
 }
 
-// Words is the fault with what it makes.
+// Words is the fault with its effect.
 func (l Likely) Words() string {
 	var makes []string
 	for _, of := range []struct {
@@ -82,7 +80,7 @@ type faultsOf struct {
 	list    []Likely
 }
 
-// couldBe is all that may be wrong with a winding, what is met most often first.
+// couldBe is every fault that a winding may have, the most common first.
 func couldBe(m *machine, w *candidate, ratio quantity.Figure) []Likely {
 	f := faultsOf{machine: m, trial: w.trial, coils: w.coils, ratio: ratio}
 	f.connections()
@@ -95,12 +93,12 @@ func couldBe(m *machine, w *candidate, ratio quantity.Figure) []Likely {
 	return f.list
 }
 
-// add adds a fault of the winding itself, whose beginning goes against its volts.
+// add adds a fault of the winding itself: the beginning of charging goes inversely with the volts.
 func (f *faultsOf) add(ohms, volts float64, format string, args ...any) {
 	f.list = append(f.list, Likely{Fault: fmt.Sprintf(format, args...), Ohms: ohms, Volts: volts, Begins: 1 / volts})
 }
 
-// beginning adds a fault that says itself what becomes of the beginning.
+// beginning adds a fault with an effect of its own on the beginning of charging.
 func (f *faultsOf) beginning(ohms, volts, begins float64, format string, args ...any) {
 	f.add(ohms, volts, format, args...)
 	f.list[len(f.list)-1].Begins = begins
@@ -119,7 +117,7 @@ func (f *faultsOf) connections() {
 	f.add(m.leadPerPhase(other)/m.leadPerPhase(is), m.linePerPhase(other)/m.linePerPhase(is), "joined in %s, not %s", other, is)
 }
 
-// circuits: more or fewer side by side, or half the coils left out.
+// circuits: more or fewer in parallel, or half the coils left out.
 func (f *faultsOf) circuits() {
 	planned := f.coils.circuits
 	for _, made := range f.coils.choices {
@@ -133,7 +131,7 @@ func (f *faultsOf) circuits() {
 	}
 }
 
-// each is words that belong to more phases than one.
+// each is words that apply to a winding of several phases only.
 func (f *faultsOf) each(words string) string {
 	if f.machine.windings() == 1 {
 		return ""
@@ -149,7 +147,7 @@ func (f *faultsOf) perCircuit() int {
 	return int(f.coils.perPhase) / f.coils.circuits
 }
 
-// strands: some missing, one more, or one behind the other. Of two sizes nothing is said.
+// strands: some missing, one more, or all in series. Of two sizes nothing is said.
 func (f *faultsOf) strands() {
 	bundle := f.trial.Bundle()
 	if len(bundle.Parts()) != 1 {
@@ -166,7 +164,7 @@ func (f *faultsOf) strands() {
 	}
 }
 
-// misread: the winding may be right and the reading taken otherwise than it is held for.
+// misread: the winding may be right and the reading taken in another way than assumed.
 func (f *faultsOf) misread() {
 	if f.machine.phases == 3 && f.trial.Connection == layout.Star {
 		const point = "read between a lead and the star point, not between two leads"

@@ -10,25 +10,24 @@ import (
 
 // # A rotor fed from the battery that it charges
 //
-// Where neither a field current nor a supply of its own was typed, the battery drives the field, and
-// drives what its volts make of it, (V − brushes)/R: less at rest than taking charge, more when it is
-// nearly full. So each figure that is told of another voltage has the field of that voltage: charging
-// begins by the field of the battery at rest, which is what a meter sees then; an empty battery is
-// charged by less flux than a full one. Flux follows the field by the magnetisation curve that was
-// read, else by the one that is assumed through the reading (package field); iron's loss goes with
-// the flux squared, as where a regulator lowers it. A regulator has the field of the same voltage as the
-// most that it can give.
+// Where neither a field current nor a separate supply was typed, the battery drives the field with (V −
+// brushes)/R: less at rest than when taking charge, more when it is nearly full. So each figure at
+// another voltage has the field of that voltage: charging begins with the field of the battery at rest,
+// which is what a meter sees then; an empty battery is charged with less flux than a full one. The flux
+// follows the field by the magnetisation curve that was read, else by the one assumed through the
+// reading (package field); iron loss goes with the flux squared, as where a regulator lowers it. A
+// regulator's full field is that of the same voltage.
 //
 // Where a current or a supply was typed, nothing follows; nor where the flux is for another field
 // current than the battery drives, or where the coil's ohms are not known. The battery's own ohms,
-// which lift its posts while it is charged, are left out of it, as in the field current that is told.
+// which raise its post voltage while it charges, are left out, as they are in the field current shown.
 
 // feeding is how the field follows the volts of the battery that feeds it; nil where it does not.
 type feeding struct {
-	volts, amps float64 // that the flux in use is for
+	volts, amps float64 // at which the flux in use is taken
 	coil        field.Wound
 	law         func(amps float64) float64 // flux
-	assumed     bool                       // the law is, so that what goes by it is in doubt
+	assumed     bool                       // the law is assumed, so what follows from it is uncertain
 }
 
 // newFeeding is for a rotor whose flux is that of the current e.amps.
@@ -54,7 +53,8 @@ func (f *feeding) at(volts float64) (amps, flux float64) {
 	return amps, f.law(amps) / f.law(f.amps)
 }
 
-// fluxAt is the flux with the battery at some volts over that in use: a guess where the curve is assumed.
+// fluxAt is the flux with the battery at some volts over that in use: a guess where the curve is
+// assumed.
 func (f *feeding) fluxAt(volts quantity.Figure) quantity.Figure {
 	if f == nil || !volts.Known() {
 		return quantity.Of(1)
@@ -79,7 +79,7 @@ func (r *charger) fed(volts float64) {
 	r.holder = r.holder.under(amps)
 }
 
-// under is the regulator where the most field current that there is is another.
+// under is the regulator with another full field current.
 func (g *regulator) under(amps float64) *regulator {
 	if g == nil || !g.wound || !(g.field > 0) {
 		return g

@@ -9,7 +9,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// feeds is what the machine works into, in a few words: "12 V flooded battery, 100 Ah".
+// feeds is what the machine feeds, in a few words: "12 V flooded battery, 100 Ah".
 func (d *dcSide) feeds(g *job.BatterySpec) string {
 	number := func(r quantity.Reading) string { return quantity.Number(r.Value, quantity.AsGiven) }
 	switch {
@@ -24,7 +24,7 @@ func (d *dcSide) feeds(g *job.BatterySpec) string {
 	case !d.held.Known():
 		return "battery, its volts not known"
 	}
-	// A battery is called by its volts as sold: 12 for as many cells as 12 V has.
+	// A battery is named by its nominal volts: 12 for as many cells as 12 V has.
 	volts := d.held.Value
 	if n := battery.CellsOf12V(d.spec.Chemistry); n > 0 {
 		volts = 12 * float64(d.spec.Cells) / float64(n)

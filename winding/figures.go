@@ -4,13 +4,13 @@ import "slotwright/winding/quantity"
 
 // # The one table of figures
 //
-// Every figure that comes out is described here once: its name, its unit, how many of its
-// digits mean something, which way is better, what it means, what to do when it is past its
-// limit, and whether a tolerance is followed to it. Screens, card, report, JSON and help
-// go by it. A figure is added in two places: its field in the [Outcome], and its line here;
-// a field without a line fails a test, and its ± is followed unless the line says why not.
+// Every figure that comes out is described here once: its name, its unit, how many of its digits mean
+// something, which way is better, what it means, what to do when it is past its limit, and whether
+// tolerances are followed to it. Screens, card, report, JSON and help use it. A figure is added in two
+// places: its field in the [Outcome], and its line here; a field without a line fails a test, and its ±
+// is followed unless the line says why not.
 
-// Side is which side of a figure is better.
+// Side says which direction of a figure is better.
 type Side int
 
 const (
@@ -22,15 +22,15 @@ const (
 	More
 )
 
-// Show is where a figure of a trial is set beside those of the others.
+// Show says where a figure of a trial appears beside those of the others.
 type Show int
 
 const (
-	// InReport stands in the report only.
+	// InReport appears in the report only.
 	InReport Show = iota
 	// InGrid is a row of the Trials screen.
 	InGrid
-	// First is a row of the Trials screen also where there is little room.
+	// First is a row of the Trials screen even where room is short.
 	First
 	// InDrive is a row of the Drive screen.
 	InDrive
@@ -42,14 +42,14 @@ type Spread int
 const (
 	// Followed: every tolerance given is followed to it.
 	Followed Spread = iota
-	// AsGiven: it is a reading or a choice and carries its own.
+	// AsGiven: a reading or a choice, with its own.
 	AsGiven
 	// Counted: a whole number of things.
 	Counted
 	// NeedsRunning: it would have to be run again for each tolerance, and is not.
 	NeedsRunning
-	// Rerun: found again for each tolerance, in the usual condition and wherever the drive holds
-	// the speed.
+	// Rerun: solved again for each tolerance, in the usual condition and wherever the drive holds the
+	// speed.
 	Rerun
 )
 
@@ -57,17 +57,16 @@ const (
 type Output struct {
 	// ID is its JSON key, with those above it: "cut_in_rpm", "against_old.volts".
 	ID string
-	// Group is the heading it stands under.
+	// Group is its heading.
 	Group string
-	// Label is a few words; one that depends on a condition of the drive gets it added, see
-	// [Output.LabelFor].
+	// Label is a few words; [Output.LabelFor] adds the condition of the drive that it is for.
 	Label string
 	// At is the condition it is for; 0 for none.
 	At int
-	// Dim is the unit its value is in, and those it can be shown in; InWind takes its
-	// place where the drive is the wind.
+	// Dim is the unit its value is in, and those it can be shown in; InWind replaces it where the drive
+	// is wind.
 	Dim, InWind quantity.Dimension
-	// IfAny leaves its row out where no trial has it, because the machine is not of the kind.
+	// IfAny omits its row where no trial has it, because the machine is not of the kind.
 	IfAny bool
 	// Digits is how many significant figures mean something; 0 for a whole number.
 	Digits int
@@ -82,7 +81,7 @@ type Output struct {
 	path []int // of its field
 }
 
-// DimFor is the unit for a job: of the wind, or of everything else.
+// DimFor is the unit for a job: in wind, or with any other drive.
 func (o *Output) DimFor(wind bool) quantity.Dimension {
 	if wind && o.InWind != nil {
 		return o.InWind
@@ -97,8 +96,8 @@ const (
 	atTop
 )
 
-// LabelFor is the label with the condition it is for: "net amps, wheel 60 rpm", or "net amps,
-// 1500 rpm" where no other shaft than the alternator's is known.
+// LabelFor is the label with the condition it is for: "net amps, wheel 60 rpm", or "net amps, 1500 rpm"
+// where there is no shaft but the alternator's.
 func (o *Output) LabelFor(m *MachineOutcome) string {
 	if o.At == 0 || o.At > len(m.Conditions) {
 		return o.Label
@@ -169,7 +168,7 @@ var trialOutputs = []Output{
 	{ID: "cut_in_rpm", Group: "Volts", Label: "charging begins", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First,
 		Meaning: "Speed of the alternator at which the first amps reach the battery at rest.", Mend: "more turns, or a larger ratio",
 		past: func(o *Outcome, t *TrialOutcome) bool {
-			// A rotor in the wind begins in more wind: that is what its amps in light wind say.
+			// A rotor in the wind begins in stronger wind: its amps in light wind say that.
 			return !t.inWind() && o.Machine.SlowRPM.Known() && t.CutInRPM.Value > o.Machine.SlowRPM.Value
 		}},
 	{ID: "break_even_rpm", Group: "Volts", IfAny: true, Label: "net gain from", Dim: quantity.RPM, Digits: 3, Better: Less, Show: First, Spread: NeedsRunning,

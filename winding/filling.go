@@ -7,17 +7,16 @@ import (
 	"slotwright/winding/readings"
 )
 
-// # Iron that fills
+// # Iron that saturates
 //
-// Where the old winding's readings say how its inductance changes with current, so does that
-// of every other: the iron fills by ampere-turns, so a winding of c times the effective turns
-// has at a current i the share of its inductance that the old one had at c·i. Current and
-// inductance then hang on each other; what is sought is the lowest current that agrees with
-// itself, which is the one that a machine brought up from rest comes to. readings.Settle
-// finds it in a few solutions of the bridge.
+// Where the old winding's readings show how its inductance falls with current, so does that of every
+// other: the iron saturates by ampere-turns, so a winding of c times the effective turns has at a
+// current i the share of its inductance that the old one had at c·i. Current and inductance then depend
+// on each other; wanted is the lowest self-consistent current, which is the one that a machine brought
+// up from rest reaches. readings.Settle finds it in a few solutions of the bridge.
 
-// filling is how the inductance of a winding changes with the current of a phase, A rms; the
-// zero value does not.
+// filling is how the inductance of a winding falls with the current of a phase, A rms; the zero value
+// does not.
 type filling struct {
 	fit   *fitted
 	ratio float64
@@ -41,8 +40,7 @@ func (f filling) factor(amps float64) float64 {
 	return f.fit.fit.HenriesFactor(amps * f.ratio)
 }
 
-// filled is one set at a speed with so many ohms a phase, at the inductance that its current
-// leaves.
+// filled is one set at a speed with so many ohms a phase, at the inductance for its own current.
 func (r *charger) filled(rpm, ohms float64) charge.Point {
 	solve := func(henries float64) charge.Point {
 		p, err := r.bridge(charge.Source{
@@ -63,8 +61,8 @@ func (r *charger) filled(rpm, ohms float64) charge.Point {
 	return p
 }
 
-// loosened is a point with as much more current as the lumped model may be off, kappa being
-// the EMF in times that of cut-in.
+// loosened is a point with its current raised by the possible error of the lumped model; kappa is the
+// EMF over that at cut-in.
 func loosened(p charge.Point, kappa float64) charge.Point {
 	if p.DCAmps <= 0 {
 		return p
@@ -77,8 +75,8 @@ func loosened(p charge.Point, kappa float64) charge.Point {
 	return p
 }
 
-// shorted is the inductance that the amps of joined leads leave, for volts of a phase, ohms
-// and ohms of reactance for one henry.
+// shorted is the inductance at the current of joined leads, for volts of a phase, ohms and ohms of
+// reactance for one henry.
 func (r *charger) shorted(volts, ohms, perHenry float64) float64 {
 	if r.fill.fit == nil {
 		return r.henries
