@@ -129,15 +129,20 @@ func (t *TrialOutcome) overIn(condition int) bool {
 
 // over is whether a point passes a limit, by its amps DC or by its true rms.
 func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
-	limit, by := l.governs(&p)
-	if by == nil {
-		return false
+	return l.part(&p, c, m) > limitSlack
+}
+
+// part is how many times a limit a point is, by its amps DC or by its true rms; 0 where none is known.
+func (l *Limits) part(p *RunPoint, c layout.Connection, m *machine) float64 {
+	limit, by := l.governs(p)
+	if by == nil || p.AmpsDC == 0 && p.PhaseAmpsRMS == 0 {
+		return 0
 	}
-	switch rms := p.PhaseAmpsRMS / limitSlack; by.Name {
+	switch by.Name {
 	case limitTemperature:
-		return rms > limit*by.sum.form
+		return p.PhaseAmpsRMS / (limit * by.sum.form)
 	case limitDensity:
-		return p.AmpsDC > limit*limitSlack || rms > limit*m.phasePerDC(c)/float64(m.sets)
+		return max(p.AmpsDC/limit, p.PhaseAmpsRMS/(limit*m.phasePerDC(c)/float64(m.sets)))
 	}
-	return p.AmpsDC > limit*limitSlack
+	return p.AmpsDC / limit
 }
