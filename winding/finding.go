@@ -8,8 +8,8 @@ const (
 	Note Severity = iota
 	// Doubt is a value or a result that is probably not meant, or will not do.
 	Doubt
-	// Broken is a limit passed, a thing that cannot be, or a winding that leaves the battery
-	// nothing where it usually runs: not one to wind.
+	// Broken is a limit passed, an impossibility, or a winding that leaves the battery nothing in the
+	// usual condition: not one to wind.
 	Broken
 )
 
@@ -28,7 +28,7 @@ func (s Severity) String() string {
 // MarshalText makes JSON carry the word.
 func (s Severity) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
-// Finding is something the job calls out: what, where, by how much, what to change.
+// Finding is something worth telling about the job: what, where, by how much, what to change.
 type Finding struct {
 	Severity Severity `json:"severity"`
 	// Path is the field it is about, as in the job file: "trial[1].gauge".
@@ -37,12 +37,12 @@ type Finding struct {
 	Trial string `json:"trial,omitempty"`
 	Text  string `json:"text"`
 	Fix   string `json:"fix,omitempty"`
-	// Source is the rule's source.
+	// Source is the source of the rule.
 	Source string `json:"source,omitempty"`
-	// NoUse says that the trial leaves nothing where it runs most of the time, for what it is to
-	// feed: it can be wound, and the evening and the copper would be lost.
+	// NoUse says that the trial leaves nothing for its load where it runs most of the time: it can be
+	// wound, but time and copper would be wasted.
 	NoUse bool `json:"-"`
-	// Past says that the winding passes its own limit of current where the drive takes it.
+	// Past says that the winding passes its own current limit where the drive takes it.
 	Past bool `json:"-"`
 	// Danger says that a person can be hurt by it.
 	Danger bool `json:"-"`

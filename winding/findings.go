@@ -10,23 +10,22 @@ import (
 
 // # What is called out
 //
-// Each subject has a file and a type of its own, made from what it looks at and no more:
-// the iron and the slot (findings_machine.go), the old winding and its readings
-// (oldchecks.go, findings_readings.go), the rotor and the battery (findings_supply.go), the drive (findings_drive.go),
-// a trial at rest (findings_trial.go) and where it runs (findings_running.go), what was
-// really wound (findings_wound.go). Here is their order only: the job first, then trial by
-// trial.
+// Each subject has a file and a type of its own, with no more than what it looks at: the iron and the
+// slot (findings_machine.go), the old winding and its readings (oldchecks.go, findings_readings.go),
+// the rotor and the battery (findings_supply.go), the drive (findings_drive.go), a trial at rest
+// (findings_trial.go) and where it runs (findings_running.go), what was really wound
+// (findings_wound.go). Here is only their order: the job first, then trial by trial.
 
-// doubts collects what the job calls out.
+// doubts collects the job's findings.
 type doubts struct{ list []Finding }
 
-// add calls a finding out, its text written by the format.
+// add adds a finding, its text written by the format.
 func (d *doubts) add(f Finding, format string, args ...any) {
 	f.Text = fmt.Sprintf(format, args...)
 	d.list = append(d.list, f)
 }
 
-// findings is everything doubtful or broken, job first, then trial by trial.
+// findings is everything doubtful or broken, the job first, then trial by trial.
 func findings(b *Bench, o *Outcome) []Finding {
 	d := &doubts{}
 	j, m := b.job, &b.machine

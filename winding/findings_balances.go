@@ -10,29 +10,29 @@ import (
 
 // # Two speeds in one wind
 //
-// In one wind a shaft may stay at more than one speed (package drive). What is told of a condition is the
-// one that it comes to from rest with rising wind: held by its drag, or by a winding that stalls it. A gust
-// or a push, or a rotor's current that is put on late, takes it to another, where it stays when the wind
-// is back to what it was. Where that brings other amps in the usual wind it is said, with what takes it
-// there.
+// In one wind a shaft may have several stable speeds (package drive). A condition shows the one reached
+// from rest in rising wind: the shaft is held there by its drag, or by a winding that stalls it. A gust
+// or a push, or a field current switched on late, takes it to another, where it stays once the wind is
+// back. Where the amps in the usual wind differ there, it says so, and what takes the shaft there.
 
-// leastApart is by how many net amps, or by what part of them, two balances have to part to be told; ours.
+// leastApart is by how many net amps, and partApart by what part of them, two balances must differ to
+// be reported; our choice.
 const leastApart, partApart = 0.05, 0.03
 
-// otherSpeed is the other speed at which a trial can stay in a condition: of the wind the usual one.
+// otherSpeed is another stable speed of a trial in the usual wind.
 type otherSpeed struct {
 	condition int
 	rpm, net  float64
-	// here is the net amps where it is told.
+	// here is the net amps at the speed that is shown.
 	here float64
-	// past is the speed between the two at which torque given and taken agree but it cannot stay.
+	// past is the unstable balance between the two speeds.
 	past float64
 	// from is the wind that takes it there from rest, m/s; 0 for none up to the furling wind.
 	from float64
 }
 
-// otherBalance is the balance in the usual wind, among those at which a trial could stay, whose net amps
-// part the most from those where it is; nil where none parts from them by anything that counts.
+// otherBalance is the stable balance in the usual wind whose net amps differ most from those at the
+// speed shown; nil where none differs enough.
 func otherBalance(c *characteristic, points []drive.WindPoint, wind float64) *otherSpeed {
 	var b *otherSpeed
 	for i := range points {
@@ -50,13 +50,12 @@ func otherBalance(c *characteristic, points []drive.WindPoint, wind float64) *ot
 	return b
 }
 
-// apart reports whether two balances part by what counts.
+// apart reports whether two balances differ enough.
 func apart(a, b float64) bool {
 	return math.Abs(a-b) > max(leastApart, partApart*max(math.Abs(a), math.Abs(b)))
 }
 
-// between is the balance next to the other speed, on the side of where the shaft is, at which it cannot stay;
-// 0 for none.
+// between is the unstable balance next to the other speed, on the side of the present one; 0 for none.
 func between(rpm float64, others []drive.Equilibrium, other float64) float64 {
 	at := 0.0
 	for _, e := range others {
@@ -67,7 +66,7 @@ func between(rpm float64, others []drive.Equilibrium, other float64) float64 {
 	return at
 }
 
-// reachedFrom is the first wind in which a shaft on its way up through them turns so fast; 0 for none.
+// reachedFrom is the first wind in which a shaft on its way up turns that fast; 0 for none.
 func reachedFrom(points []drive.WindPoint, rpm float64) float64 {
 	for i := range points {
 		if points[i].RPM >= rpm {
@@ -77,7 +76,7 @@ func reachedFrom(points []drive.WindPoint, rpm float64) float64 {
 	return 0
 }
 
-// balances calls out that a trial may stay at another speed than the one that is told.
+// balances reports that a trial may run at another speed than the one shown.
 func (a aboutRunning) balances(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	b := o.other
 	if b == nil || o.in(b.condition) == nil {

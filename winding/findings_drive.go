@@ -5,19 +5,19 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// aboutDrive is what is called out of what was said of the drive.
+// aboutDrive makes the findings about the drive as described.
 type aboutDrive struct {
 	given  *job.DriveSpec
 	target *job.Target
 	ratio  quantity.Figure
 }
 
-// farWanted is by how many times a speed wanted of the alternator may part from what the drive's own
-// makes of it; common practice, no source.
+// farWanted is the factor by which a speed typed for the alternator may differ from what the drive's
+// own speed makes of it; common practice, no source.
 const farWanted = 2.0
 
-// wanted is about speeds of the alternator that stand in place of the drive's and are far from
-// them: a drive's speed typed there, a nought too many.
+// wanted is about alternator speeds that replace the drive's and are far from them: a drive's speed
+// typed there, or a zero too many.
 func (a aboutDrive) wanted(d *doubts) {
 	if a.given.Kind == "" || !a.ratio.Known() {
 		return
@@ -34,12 +34,12 @@ func (a aboutDrive) wanted(d *doubts) {
 	}
 }
 
-// tooFree is how near to the usual speed a drive's free speed is doubted. Legs and undershot
-// wheels give most at about half of it (see package drive); common practice, no source.
+// tooFree is the ratio to the usual speed below which a drive's free speed is doubted. Legs and
+// undershot wheels give most at about half of it (see package drive); common practice, no source.
 const tooFree = 1.25
 
-// callOut is about speeds in the wrong order, a free speed that was meant as a working one, and
-// a power beside the points that are used in its place.
+// callOut is about speeds in the wrong order, a free speed that was meant as a working one, and a power
+// beside points that are used instead of it.
 func (a aboutDrive) callOut(d *doubts) {
 	a.wanted(d)
 	a.twice(d)

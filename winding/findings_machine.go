@@ -8,7 +8,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// aboutMachine is what is called out of the iron, the slot and the magnets.
+// aboutMachine makes the findings about iron, slot and magnets.
 type aboutMachine struct {
 	machine *machine
 	slot    *job.SlotSpec
@@ -19,10 +19,10 @@ type aboutMachine struct {
 	iron    *iron
 }
 
-// manyHertz is more than a small machine's; common practice, no source.
+// manyHertz is more than a small machine's frequency; common practice, no source.
 const manyHertz = 1000.0
 
-// mostByHand is the fill past which nobody winds by hand; common practice, no source.
+// mostByHand is the fill above which nobody winds by hand; common practice, no source.
 const mostByHand = 0.80
 
 // measured is about what was counted and measured, and the speeds asked for.
@@ -74,7 +74,7 @@ func (a aboutMachine) magnets(d *doubts) {
 	}
 }
 
-// flat says when the coils do not go round.
+// flat says when flat coils do not fit round the circle.
 func (a aboutMachine) flat(d *doubts) {
 	m := a.machine
 	f, ok := m.flatCoils(1)
@@ -87,10 +87,10 @@ func (a aboutMachine) flat(d *doubts) {
 	}
 }
 
-// mostToothTesla is where the teeth begin to take as much as the gap does; common practice.
+// mostToothTesla is where the teeth begin to take as much mmf as the gap does; common practice.
 const mostToothTesla = 1.8
 
-// lessFlux is what takes flux out of full iron, and its verb.
+// lessFlux is what takes flux out of saturated iron, and its verb.
 func (a aboutMachine) lessFlux() string {
 	switch a.field.Kind {
 	case job.FieldWound:
@@ -101,7 +101,7 @@ func (a aboutMachine) lessFlux() string {
 	return "thinner magnets or less field lose"
 }
 
-// teeth is about teeth that are too full.
+// teeth is about saturated teeth.
 func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
 	if !t.Known() || t.Value <= mostToothTesla {
 		return

@@ -10,8 +10,8 @@ import (
 	"slotwright/wiretable"
 )
 
-// aboutReadings is what is called out of what was read of the old winding: shorts and spins
-// by what the meter stands for.
+// aboutReadings makes the findings about the old winding's readings: shorts and spins converted to what
+// the meter stands for.
 type aboutReadings struct {
 	machine    *machine
 	field      *job.FieldSpec
@@ -26,7 +26,7 @@ type aboutReadings struct {
 	fit        *fitted
 }
 
-// single is about readings that are not whole or do not agree among their own kind.
+// single is about incomplete readings, and readings of one kind that disagree.
 func (a aboutReadings) single(d *doubts) {
 	for i, s := range a.spins {
 		if s.RPM.Given() != s.LineVolts.Given() {
@@ -46,13 +46,13 @@ func (a aboutReadings) single(d *doubts) {
 	if m := a.meanTurn; a.turn.apart() {
 		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: "check the old turns, wire, strands, circuits and connection"},
 			"the old winding's ohms make its mean turn %.0f mm, it was measured at %.0f mm", old.Value, m.Value)
-	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted && !a.turn.impossible() { // which is said of the old winding
+	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted && !a.turn.impossible() { // reported at the old winding
 		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: "check the old turns, wire, strands, circuits and connection"},
 			"the old winding's ohms make its mean turn %.0f mm, %s make it about %.0f mm", old.Value, by, geo.Value)
 	}
 }
 
-// off is how far the flux may be off, in words; "" where nothing says.
+// off is the uncertainty of the flux, in words; "" where it is not known.
 func (f *flux) off() string {
 	if !f.perTurn.Known() || f.perTurn.PlusMinus == 0 || f.perTurn.Value == 0 {
 		return ""
@@ -60,7 +60,7 @@ func (f *flux) off() string {
 	return fmt.Sprintf(", ±%.0f %%", 100*f.perTurn.PlusMinus/f.perTurn.Value)
 }
 
-// gapAlone says that the amps of a wound rotor's winding go by its gap and nothing else.
+// gapAlone says that the amps of a wound rotor's winding rest on its gap alone.
 func (a aboutReadings) gapAlone(d *doubts, now quantity.Figure) {
 	if a.field.Kind != job.FieldWound || a.henries.route != byGeometry || !now.Known() {
 		return
@@ -81,7 +81,7 @@ func (a aboutReadings) routes(d *doubts) {
 	}
 }
 
-// carried says which readings were carried to another field current.
+// carried says which readings were converted to another field current.
 func (a aboutReadings) carried(d *doubts) {
 	for i, s := range a.shorts {
 		if k := a.henries.carriedBy(s.FieldAmps); k != 1 {
@@ -153,7 +153,7 @@ func (a aboutReadings) whole(d *doubts) {
 	}
 }
 
-// kindWords is a kind of reading at the head of a sentence.
+// kindWords names a kind of reading at the head of a sentence.
 func kindWords(k readings.Kind) string {
 	switch k {
 	case readings.Plate:
@@ -164,7 +164,7 @@ func kindWords(k readings.Kind) string {
 	return "the reading of " + string(k)
 }
 
-// pathOf is the field that a reading stands in.
+// pathOf is the field of a reading.
 func (f *fitted) pathOf(r readings.Reading) string {
 	for _, t := range f.told {
 		if t.Kind == r.Kind && t.RPM == r.RPM && (t.Volts == r.Volts || t.Kind == readings.Short) {
@@ -174,7 +174,7 @@ func (f *fitted) pathOf(r readings.Reading) string {
 	return ""
 }
 
-// doubtLone asks back what a length is that has no inches while those beside it do.
+// doubtLone asks about a length that is not in inches while those beside it are.
 func doubtLone(d *doubts, j *job.Job) {
 	for _, path := range j.LoneMillimetres {
 		d.add(Finding{Severity: Doubt, Path: path, Fix: "write the unit behind it, in or mm"},
@@ -182,7 +182,7 @@ func doubtLone(d *doubts, j *job.Job) {
 	}
 }
 
-// doubtWires asks back what a whole number is that names no system of gauges.
+// doubtWires asks about a whole number that names no gauge system.
 func doubtWires(d *doubts, j *job.Job) {
 	for _, path := range j.BareGauges {
 		g := j.GaugeAt(path)
@@ -199,7 +199,7 @@ func doubtWires(d *doubts, j *job.Job) {
 	}
 }
 
-// trialAt is the name of the trial that a path is of, "" for none.
+// trialAt is the name of the trial that a path is in, "" for none.
 func trialAt(j *job.Job, path string) string {
 	switch table, i, _ := job.SplitPath(path); {
 	case table == "trial" && i < len(j.Trials):

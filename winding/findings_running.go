@@ -11,20 +11,20 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// aboutRunning is what is called out of a trial that turns.
+// aboutRunning makes the findings about a trial that turns.
 type aboutRunning struct {
 	drive   *driveSide
 	speeds  *speeds
 	air     *thermal
 	drag    *drag
 	dc      *dcSide
-	reverse quantity.Reading // of the diodes
+	reverse quantity.Reading // V, of the diodes
 	wanted  quantity.Reading // amps
 	holder  *regulator
 }
 
-// callOut is about what a trial does when it turns; what would do better was looked for
-// before (offers).
+// callOut is about what a trial does when it turns; what would do better was searched for before
+// (offers).
 func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	better := o.Better()
 	a.late(d, at, t, o, o.wound())
@@ -47,8 +47,8 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	a.charge(d, t, o)
 }
 
-// late is about one that charges only above the slow speed, or whose rotor takes more there than
-// comes in. A rotor in the wind has no slow speed of its own: its amps in light wind say it.
+// late is about a trial that charges only above the slow speed, or whose rotor takes more there than
+// comes in. A wind rotor has no slow speed of its own: its amps in light wind say it.
 func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
 	slow := a.speeds.slow
 	if a.drive.kind == job.DriveWind || !slow.Known() {
@@ -67,7 +67,7 @@ func (a aboutRunning) late(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 }
 
-// short says how much of what is wanted comes, where that is less.
+// short says how much of the amps wanted comes, where that is less.
 func (a aboutRunning) short(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	brings, p := o.AmpsUsual, o.in(usual)
 	if p == nil || !a.wanted.Given() || !brings.Known() || brings.Value <= 0 || brings.Value >= a.wanted.Value*(1-1e-3) {
@@ -77,8 +77,8 @@ func (a aboutRunning) short(d *doubts, at func(string) string, t job.Trial, o *T
 		"brings %.3g A of the %.3g A wanted (%s)", brings.Value, a.wanted.Value, a.drive.label(p))
 }
 
-// howBad is how much it weighs that trial and drive do not suit each other: one that never
-// charges where it usually runs is of no use, however well it is wound.
+// howBad is the severity of a mismatch of trial and drive: a winding that never charges in the usual
+// condition is of no use, however well it is wound.
 func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 	p := o.in(usual)
 	switch {
@@ -94,8 +94,8 @@ func (a aboutRunning) howBad(o *TrialOutcome) Severity {
 	return Doubt
 }
 
-// sooner is what makes it begin so many times as early: turns where they may go in, else the drive.
-// A search that found no winding which fits and does better has answered for the turns.
+// sooner says how it could begin to charge sooner by a factor: with more turns where they may fit, else
+// by the drive. Where a search found no better winding that fits, turns are ruled out.
 func (a aboutRunning) sooner(times float64, o *TrialOutcome) string {
 	if o.InTheWay != "" {
 		return a.faster(times) + "; no other turns and wire that fit the slots do it"
@@ -103,7 +103,7 @@ func (a aboutRunning) sooner(times float64, o *TrialOutcome) string {
 	return moreTurns(times, o) + "; else " + a.faster(times)
 }
 
-// moreTurns is how so many times the turns would go into the slot.
+// moreTurns says how a multiple of the turns would fit the slot.
 func moreTurns(times float64, o *TrialOutcome) string {
 	n, fit := o.Turns, o.TurnsThatFit
 	switch {
@@ -117,7 +117,7 @@ func moreTurns(times float64, o *TrialOutcome) string {
 	return "more turns of a thinner wire, as this one fills the slot"
 }
 
-// faster is what the drive would have to do instead, where no winding does it.
+// faster says what the drive would have to do instead, where no winding does it.
 func (a aboutRunning) faster(times float64) string {
 	if r := a.drive.ratio; a.drive.kind != "" && r.Known() {
 		to, of := fmt.Sprintf("%.3g", r.Value*times), fmt.Sprintf("%.3g", r.Value)
@@ -167,7 +167,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 }
 
-// hottest is the condition that makes the winding the warmest; nil where it runs in none.
+// hottest is the condition in which the winding is warmest; nil where it runs in none.
 func (o *TrialOutcome) hottest() (p *Operating) {
 	for i := range o.Operating {
 		if q := &o.Operating[i]; p == nil || q.WindingC > p.WindingC {
@@ -177,8 +177,8 @@ func (o *TrialOutcome) hottest() (p *Operating) {
 	return p
 }
 
-// coolEnough says that a winding past a density keeps to its class where it runs: the density is a rule of
-// the trade's, the temperature is worked out from guesses, and the person decides.
+// coolEnough says that a winding past a density limit keeps to its class where it runs: the density is
+// a rule of thumb, the temperature is computed from guesses, and the person decides.
 func (o *TrialOutcome) coolEnough(by *Limit, p *RunPoint) string {
 	i := slices.IndexFunc(o.Each, func(l Limit) bool { return l.Name == limitTemperature })
 	if by.Name == limitTemperature || i < 0 {
@@ -191,8 +191,8 @@ func (o *TrialOutcome) coolEnough(by *Limit, p *RunPoint) string {
 	return fmt.Sprintf("; its class would allow %s A", amps(stands))
 }
 
-// regulate is a regulator as a mend: where it is said, or a lower setting of the one there is.
-// A shunt keeps nothing from the winding.
+// regulate is a regulator as a mend: where to type one, or a lower setting of the present one. A shunt
+// takes nothing off the winding.
 func (a aboutRunning) regulate(words string, battery bool) string {
 	switch g := a.holder; {
 	case g == nil:
@@ -203,8 +203,8 @@ func (a aboutRunning) regulate(words string, battery bool) string {
 	return "a lower Most current of the battery"
 }
 
-// furtherOver is the condition after the one that is told in which a winding is the furthest over its
-// limit, if it is further than there.
+// furtherOver is the later condition in which a winding is furthest over its limit, if further than in
+// the one told.
 func (a aboutRunning) furtherOver(o *TrialOutcome, told int) string {
 	worst := told
 	for i := told + 1; i < len(o.Operating); i++ {
@@ -230,13 +230,13 @@ func (a aboutRunning) cooler(o *TrialOutcome) string {
 		return a.regulate("a regulator that limits the current", true) + ", or better cooling"
 	}
 	slower := ""
-	if !yields(a.drive.kind) { // which comes to what speed the winding leaves it, whatever was asked for
+	if !yields(a.drive.kind) { // its speed follows from the winding, whatever was asked for
 		slower = "a lower top speed, "
 	}
 	return slower + a.regulate("something that limits the current", false) + ", or better cooling"
 }
 
-// leftOfYear says what a year brings with the rotor furled at a wind; "" where it is nearly all.
+// leftOfYear says what a year brings with the rotor furled at a wind; "" where that is nearly all.
 func (a aboutRunning) leftOfYear(o *TrialOutcome, wind float64) string {
 	left := o.yearTo(wind, a.drive.year)
 	if !o.YearKWh.Known() || o.YearKWh.Value < leastYear || left > 0.98*o.YearKWh.Value {
@@ -245,8 +245,8 @@ func (a aboutRunning) leftOfYear(o *TrialOutcome, wind float64) string {
 	return fmt.Sprintf("; that leaves %.0f of its %.0f kWh a year", left, o.YearKWh.Value)
 }
 
-// unfurled says that furling is not in the place of another winding, where that was looked for: in every
-// third size on either side, with 2 % of volts to spare (edge), so of those that were looked at.
+// unfurled says that no winding spares the furling, where one was searched for: of every third size on
+// either side, with 2 % of volts to spare (edge), so only of those tried.
 func (o *TrialOutcome) unfurled() string {
 	switch {
 	case !o.noneStands:
@@ -257,13 +257,13 @@ func (o *TrialOutcome) unfurled() string {
 	return "; no winding that was looked at and brings nearly as much stands it unfurled"
 }
 
-// limitWords are the limits as they are said.
+// limitWords are the limits in sentences.
 var limitWords = map[string]string{
 	limitDensity: "current density", limitTemperature: "temperature", limitSameHeat: "the heat the old winding made", limitOldDensity: "the old wire's current density",
 }
 
-// coolTo is the strongest wind of those gone through in which the winding still keeps to
-// its class and its current limit; 0 when there is none.
+// coolTo is the strongest wind examined in which the winding still keeps to its class and its current
+// limit; 0 when there is none.
 func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
@@ -296,8 +296,8 @@ func (o *TrialOutcome) whereHot(d *driveSide) string {
 	return "drive at full power"
 }
 
-// net is about a trial that leaves the battery nothing where it usually runs. A place where
-// the mean wind brings nothing may still have its year out of stronger winds.
+// net is about a trial that leaves the battery nothing in the usual condition. Where the mean wind
+// brings nothing, stronger winds may still make a year worth while.
 func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome, better string) {
 	p := o.in(usual)
 	if p == nil || p.NetAmps > 0 {
@@ -318,7 +318,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	case p.FieldWatts > 0:
 		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true},
 			"the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
-	case o.region != "" && a.howBad(o) == Broken: // said of trial and drive
+	case o.region != "" && a.howBad(o) == Broken: // already said of trial and drive
 	case a.drive.kind == job.DriveWind:
 		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: a.dragFirst(fix), NoUse: true},
 			"nothing comes in (%s, the mean of this place): iron and drag hold it at %s rpm of the wind rotor there", where, figures(p.DriveRPM))
@@ -327,8 +327,8 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 }
 
-// paysFrom is what to do with a rotor that takes more than comes in: its current on only from where it
-// pays for itself, where the drive ever takes the alternator there.
+// paysFrom is what to do about a rotor that takes more than comes in: its current on only from the
+// speed at which it pays, where the drive ever takes the alternator there.
 func (a aboutRunning) paysFrom(o *TrialOutcome) string {
 	if !o.everGains(a.drive) {
 		return fmt.Sprintf("magnets, a winding that brings more, or more of a drive: this one never comes to the %.0f alternator rpm from which the rotor's current pays for itself", o.BreakEvenRPM.Value)
@@ -336,7 +336,7 @@ func (a aboutRunning) paysFrom(o *TrialOutcome) string {
 	return fmt.Sprintf("the rotor's current on only from %.0f rpm of the alternator, where it pays for itself; magnets, or a winding that brings more there", o.BreakEvenRPM.Value)
 }
 
-// onlyFromThere is the beginning of a remedy, where that is one.
+// onlyFromThere begins that remedy, where it is one.
 func (a aboutRunning) onlyFromThere(o *TrialOutcome) string {
 	if !o.everGains(a.drive) {
 		return ""
@@ -344,8 +344,8 @@ func (a aboutRunning) onlyFromThere(o *TrialOutcome) string {
 	return "the rotor's current on only from there, or "
 }
 
-// everGains reports whether more comes in than the rotor takes somewhere in what the drive can do: where
-// it runs, or could stay at another of its balances, as after its current was switched on late.
+// everGains reports whether more comes in than the rotor takes anywhere that the drive reaches: where
+// it runs, or at another stable balance, as after its current was switched on late.
 func (t *TrialOutcome) everGains(s *driveSide) bool {
 	for i := range t.Operating {
 		if t.Operating[i].NetAmps > 0 {
@@ -366,7 +366,7 @@ func (t *TrialOutcome) everGains(s *driveSide) bool {
 }
 
 // dragFirst asks for the drag before anything else where it is a guess: with no amps flowing it is all
-// that holds the rotor, and no winding mends what it does.
+// that holds the rotor, and no winding changes that.
 func (a aboutRunning) dragFirst(fix string) string {
 	if !a.drag.origin.Weak() {
 		return fix
@@ -378,11 +378,11 @@ func (a aboutRunning) dragFirst(fix string) string {
 	return measure + "; else " + fix
 }
 
-// ordinaryInsulation is the volts rms between leads up to which ordinary enamel, liner and
-// sleeving of a low-voltage stator are not doubted; common practice, no source.
+// ordinaryInsulation is the volts rms between leads up to which the usual enamel, liner and sleeving of
+// a low-voltage stator are not doubted; common practice, no source.
 const ordinaryInsulation = 250.0
 
-// open is about the highest voltage there can be.
+// open is about the highest possible voltage.
 func (a aboutRunning) open(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	worst, where := o.OpenAtTopVolts, "unloaded at the top speed"
 	if o.MostVolts.Known() {
@@ -410,7 +410,7 @@ func (a aboutRunning) open(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 }
 
-// charge calls out charging above the battery's limit.
+// charge is about charging above the battery's limit.
 func (a aboutRunning) charge(d *doubts, t job.Trial, o *TrialOutcome) {
 	over := o.OverChargeAmps
 	if !over.Known() || over.Value <= 0 {

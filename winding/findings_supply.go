@@ -8,21 +8,21 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// aboutField is what is called out of the rotor's current.
+// aboutField makes the findings about the rotor's current.
 type aboutField struct {
 	rotor *excitation
 	given *job.FieldSpec
-	plate quantity.Reading // volts, of the alternator as it was
+	plate quantity.Reading // volts of the original alternator
 }
 
-// rotorOver is how many times the current of its plate a rotor coil may take before it is called
-// out; its heat is then half as much again. Common practice, no source.
+// rotorOver is the factor on its plate current above which a rotor coil's current is reported; its heat
+// is then half as much again. Common practice, no source.
 const rotorOver = 1.25
 
-// burnsRotor is how many times the heat of its plate no rotor coil is left in; common practice, no source.
+// burnsRotor is the factor on its plate heat that no rotor coil survives; common practice, no source.
 const burnsRotor = 2
 
-// overPlate is about a rotor coil that is fed with more than its machine's plate speaks of.
+// overPlate is about a rotor coil fed with more than its machine's plate suggests.
 func (a aboutField) overPlate(d *doubts) {
 	e := a.rotor
 	if !a.given.Ohms.Given() || !a.plate.Given() || !e.amps.Known() {
@@ -40,8 +40,8 @@ func (a aboutField) overPlate(d *doubts) {
 		"the rotor coil takes %.3g A here, on its plate's %.3g V it takes %.3g A: %.1f times the heat it is made for", e.amps.Value, a.plate.Value, made, sq(e.amps.Value/made))
 }
 
-// callOut is about a rotor current that is not the one the flux was read at, or that its
-// supply cannot drive.
+// callOut is about a rotor current that is not the one the flux was read at, or that its supply cannot
+// drive.
 func (a aboutField) callOut(d *doubts) {
 	e, f := a.rotor, a.given
 	if !e.wound {
@@ -70,15 +70,15 @@ func (a aboutField) callOut(d *doubts) {
 	}
 }
 
-// aboutBattery is what is called out of the cells: how many volts they are taken as.
+// aboutBattery makes the findings about the cells: what voltage they are taken to be.
 type aboutBattery struct {
 	given *job.BatterySpec
 	spec  battery.Spec
-	other bool // no battery
-	wound bool // rotor
+	other bool // not a battery
+	wound bool // the rotor is wound
 }
 
-// unused says which of what holds the current is typed and not used, and why.
+// unused says which of the current limits typed are not used, and why.
 func (a aboutBattery) unused(d *doubts) {
 	g := a.given
 	most, by := g.MostAmps.Given(), g.HeldBy != ""
@@ -98,11 +98,11 @@ func (a aboutBattery) unused(d *doubts) {
 	}
 }
 
-// loadNames are the loads that are no battery.
+// loadNames are the loads that are not a battery.
 var loadNames = map[string]string{job.LoadResistor: "a resistor", job.LoadBus: "a converter's input"}
 
-// callOut says the volts of a count that may have been meant as volts, and doubts one that
-// makes no usual battery.
+// callOut says the volts of a cell count that may have been meant as volts, and doubts one that makes
+// no usual battery.
 func (a aboutBattery) callOut(d *doubts) {
 	if a.other {
 		return
@@ -123,8 +123,8 @@ func (a aboutBattery) callOut(d *doubts) {
 	}
 }
 
-// levels is about volts that cannot stand in that order: a battery that takes charge stands over
-// where it rests, and is held back at its absorption voltage; common practice, no source.
+// levels is about battery voltages in an impossible order: charging is above rest, and is limited to
+// the absorption voltage; common practice, no source.
 func (a aboutBattery) levels(d *doubts) {
 	g, bare := a.given, a.spec
 	bare.AbsorptionVolts, bare.FloatVolts = 0, 0

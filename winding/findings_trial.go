@@ -10,16 +10,16 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// aboutTrial is what is called out of a trial that lies still: whether it can be wound.
+// aboutTrial makes the findings about a trial at rest: whether it can be wound.
 type aboutTrial struct {
 	slots   quantity.Reading // of the stator
 	field   *job.FieldSpec
 	layouts *layouts
 }
 
-// Limits of what is believable; common practice, no source, unless said.
+// Limits of what is plausible; common practice, no source, unless said.
 const (
-	believableCopperFill = 0.60 // bare copper over bare slot; by hand 0.3 to 0.45
+	believableCopperFill = 0.60 // bare copper over bare slot; 0.3 to 0.45 by hand
 	hexagonalWireFill    = 1.1547
 )
 
@@ -43,7 +43,7 @@ func (a aboutTrial) callOut(d *doubts, at func(string) string, t job.Trial, o *T
 	a.delta(d, at, t, o)
 }
 
-// fill is about a slot that is too full: the worst that can be said of it, once.
+// fill is about a slot that is too full: only the worst that can be said of it.
 func (a aboutTrial) fill(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
 	fix := "fewer turns or thinner wire"
 	if n := o.TurnsThatFit; n.Known() && o.Turns.Known() {

@@ -9,17 +9,17 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// farOff is how far in percent a finished winding's ohms or volts may be from what was worked
-// out before that is called out (common practice, no source).
+// farOff is how far, in per cent, a finished winding's ohms or volts may be from the prediction before
+// that is reported (common practice, no source).
 const farOff = 10.0
 
-// muchWarmer is how much more in percent a finished winding may rise for each watt than was guessed
+// muchWarmer is by how much more, in per cent, a finished winding may rise per watt than was guessed
 // (common practice, no source).
 const muchWarmer = 25.0
 
-// doubtRecords says when a record speaks of no trial, or of another winding than it names: what reads
-// outside the limits round its plan is a doubt, what is far from a plan that nobody knows the ±
-// of, or that may be as far off itself, worth knowing.
+// doubtRecords says when a record refers to no trial, or to another winding than it names. A reading
+// outside the limits around its plan is a doubt; one far from a plan whose ± is unknown, or as large,
+// is worth knowing.
 func doubtRecords(d *doubts, j *job.Job, wound []WoundOutcome) {
 	for i := range wound {
 		doubtWarm(d, j, i)
@@ -46,7 +46,7 @@ type contradicting struct {
 
 func (c contradicting) at(field string) string { return job.PathOf("wound", c.i, field) }
 
-// say calls a reading out that is far from its plan.
+// say reports a reading that is far from its plan.
 func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
 	if !p.far() {
 		return
@@ -54,7 +54,7 @@ func (c contradicting) say(p Proof, field, fix, format string, args ...any) {
 	c.call(p, field, fix, format, args...)
 }
 
-// call calls a reading out: a doubt where it lies outside its limits.
+// call reports a reading: as a doubt where it lies outside its limits.
 func (c contradicting) call(p Proof, field, fix, format string, args ...any) {
 	rank := Note
 	if p.off() {
@@ -63,7 +63,7 @@ func (c contradicting) call(p Proof, field, fix, format string, args ...any) {
 	c.add(Finding{Severity: rank, Path: c.at(field), Trial: c.r.Trial, Fix: fix, Source: job.Practice}, format, args...)
 }
 
-// uneven calls out pairs of leads that are unlike each other, with their mean where that is off too.
+// uneven reports pairs of leads that differ, with their mean where that is off too.
 func (c contradicting) uneven() {
 	for _, check := range c.r.Checks() {
 		p := check.Proof
@@ -83,7 +83,7 @@ func (c contradicting) uneven() {
 	}
 }
 
-// wire is about what was used up of it, by length and by weight.
+// wire is about the wire used, by length and by weight.
 func (c contradicting) wire(given *job.AsWound) {
 	turn, by := c.r.MeanTurnMM, "wire_length"
 	if !given.Metres.Given() {
@@ -94,13 +94,13 @@ func (c contradicting) wire(given *job.AsWound) {
 		"the winding is said to have taken %.3g kg of wire, the plan has %.3g kg, and the length that was used weighs %.3g kg", c.r.WireKg.Read.Value, c.r.WireKg.Expected.Value, c.r.lengthKg())
 }
 
-// lengthKg is what the wire used by its length weighs: the plan's weight, as many times as the mean
-// turn by that length is the planned one.
+// lengthKg is the weight of the wire by its length: the plan's weight times the mean turn by that
+// length over the planned one.
 func (r *WoundOutcome) lengthKg() float64 {
 	return r.WireKg.Expected.Value * r.MeanTurnMM.Read.Value / r.MeanTurnMM.Expected.Value
 }
 
-// electric is about ohms, volts and where it begins to charge.
+// electric is about ohms, volts and cut-in.
 func (c contradicting) electric() {
 	r := c.r
 	if byMean(r.LeadOhms20) && !r.asksUnit() {
@@ -121,7 +121,7 @@ func (c contradicting) electric() {
 	}
 }
 
-// warmth is about a winding that gets much warmer for each watt than was reckoned with.
+// warmth is about a winding that gets much warmer per watt than assumed.
 func (c contradicting) warmth() {
 	rise := c.r.RisePerWatt
 	fix, reckoned := "write it at Rise per watt, on Machine, and look at every temperature and limit again", ""
@@ -138,11 +138,11 @@ func (c contradicting) warmth() {
 		"after an hour it rose %.3g K for each watt, and the temperatures are worked out with %s%.3g%s", rise.Read.Value, reckoned, rise.Expected.Value, rise.noCooling())
 }
 
-// byMean reports whether the mean of ohms or volts is to be called out by itself: it is off, or far, and its pairs,
-// which say more, are alike.
+// byMean reports whether the mean of ohms or volts is reported by itself: it is off, or far, and its
+// pairs, which say more, are alike.
 func byMean(p Proof) bool { return !p.Unlike() && (p.off() || p.far()) }
 
-// firstFault is the likeliest fault, behind what was read.
+// firstFault is the likeliest explanation of the readings.
 func (r *WoundOutcome) firstFault() string {
 	if len(r.Likely) == 0 {
 		return ""
@@ -154,7 +154,7 @@ func (r *WoundOutcome) firstFault() string {
 	return words
 }
 
-// faultOfVolts is firstFault where the ohms have not said it.
+// faultOfVolts is firstFault where the ohms have not given it already.
 func (r *WoundOutcome) faultOfVolts() string {
 	if r.LeadOhms20.off() {
 		return ""
@@ -162,7 +162,7 @@ func (r *WoundOutcome) faultOfVolts() string {
 	return r.firstFault()
 }
 
-// atField is the field current that a record's volts go by, "" with magnets.
+// atField is the field current of a record's volts, "" with magnets.
 func (r *WoundOutcome) atField() string {
 	if !r.FieldAmps.Known() {
 		return ""
@@ -170,8 +170,8 @@ func (r *WoundOutcome) atField() string {
 	return fmt.Sprintf(" and %.3g A of field", r.FieldAmps.Value)
 }
 
-// doubtWarm says when a winding is said to be colder, after an hour's charging, than the air
-// round it: the unit is another than was meant.
+// doubtWarm says when a winding is recorded as colder, after an hour's charging, than the air round it:
+// another unit was meant.
 func doubtWarm(d *doubts, j *job.Job, i int) {
 	r := &j.AsWound[i]
 	air := r.WarmAirC

@@ -7,7 +7,7 @@ import (
 	"slotwright/winding/job"
 )
 
-// year says by which rule a wound rotor's year in the wind is counted, and what it is by the other.
+// year says by which rule a wound rotor's year in the wind is counted, and what the other rule gives.
 func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
 	on := o.YearLeftOnKWh
 	if !on.Known() || !o.YearKWh.Known() {
@@ -21,7 +21,7 @@ func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
 		"a year's energy, %s kWh, takes the rotor's current as switched off in winds in which it takes more than comes in; left on all year it is %s kWh", whole(o.YearKWh), whole(on))
 }
 
-// yearWithout says of a winding that burns in some winds that its year has none of them.
+// yearWithout says that the year of a winding that burns in some winds leaves these out.
 func (t *TrialOutcome) yearWithout() string {
 	if !t.YearKWh.Known() || !slices.ContainsFunc(t.Points, func(p DrivePoint) bool { return p.TooHot }) {
 		return ""

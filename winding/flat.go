@@ -12,26 +12,25 @@ import (
 
 // # Coils laid flat and cast
 //
-// An axial machine without iron in its stator: coils in a ring, none over another, between
-// magnets on both sides. On the circle through the middles of the magnets it is a machine of
-// coils round one tooth each, the hole of the coil standing for the tooth and the sides of two
-// neighbours for the slot, so that coil list, joins, fill, ohms, volts and card are those of
-// every other machine. What differs is said here:
+// An axial machine with an ironless stator: coils in a ring, not overlapping, between magnets on both
+// sides. On the circle through the magnets' middles it is a machine of coils round one tooth each, the
+// coil's hole being the tooth and the sides of two neighbours the slot, so that coil list, joins, fill,
+// ohms, volts and card are those of every other machine. The differences are:
 //
 //   - diameter is that circle, stack the radial length of magnets and hole, the air gap half
 //     of the clear distance between facing magnets;
-//   - a turn of width w finds sin(π·w/2τ) of a pole's flux, a coil the mean over its turns
-//     from hole to outer edge (winding/field/aircore.go), in place of the slots' pitch factor;
+//   - a turn of width w links sin(π·w/2τ) of a pole's flux, a coil the mean over its turns
+//     from hole to outer edge (winding/field/aircore.go), instead of the slots' pitch factor;
 //   - the mean turn goes round hole and side, 2(L + w) + 2π·s/2, whatever the turns;
-//   - nothing is leaked across slots, and the coils' own field goes from rotor to rotor;
-//   - there is no iron to lose anything: what it takes to turn it unloaded is only what was
-//     measured. What the magnets' field stirs up in thick strands is not counted.
+//   - there is no slot leakage, and the coils' own field goes from rotor to rotor;
+//   - there is no iron loss: the torque to turn it unloaded is only what was measured. Eddy
+//     currents of the magnets' field in thick strands are not counted.
 //
-// Holes and sides are taken as straight and of even width, magnets as wide as they are on
-// that circle; wedge-shaped coils are measured on it too. Common practice, no source.
+// Holes and sides are taken as straight and of even width, magnets as wide as they are on that circle;
+// wedge-shaped coils are measured on it too. Common practice, no source.
 
-// asFlat is a job of flat coils as one of tooth coils, which the rest of the computation
-// knows; any other job is as it was.
+// asFlat turns a job of flat coils into one of tooth coils, which the rest of the computation knows;
+// any other job is unchanged.
 func asFlat(j job.Job) job.Job {
 	m := &j.Machine
 	if m.Stator != job.StatorFlat {
@@ -64,8 +63,8 @@ func (m *machine) flatCoils(ironGapMM float64) (f field.Flat, ok bool) {
 	return field.Flat{CircleMM: m.BoreMM.Value, LengthMM: m.StackMM.Value, HoleMM: m.HoleMM.Value, SideMM: m.SideMM.Value, IronGapMM: ironGapMM}, true
 }
 
-// factor is the winding factor of an electrical harmonic: of flat coils what the windows of
-// the coils make of it in place of the pitch.
+// factor is the winding factor of an electrical harmonic: for flat coils with the factor of the coils'
+// windows instead of the pitch factor.
 func (m *machine) factor(plan *layout.Layout, harmonic int) float64 {
 	f, ok := m.flatCoils(1)
 	if !ok {
@@ -74,8 +73,8 @@ func (m *machine) factor(plan *layout.Layout, harmonic int) float64 {
 	return plan.BeltFactor(harmonic) * math.Abs(f.Window(harmonic*plan.Spec().Poles/2))
 }
 
-// waves are those of a coil list's field in the gap; of flat coils they are in the sum
-// that their inductance is.
+// waves are those of a coil list's field in the gap; for flat coils they are part of the inductance's
+// own sum.
 func (m *machine) waves(plan *layout.Layout) layout.GapWaves {
 	if m.flat() {
 		return layout.WorkingWave(1)
@@ -83,8 +82,8 @@ func (m *machine) waves(plan *layout.Layout) layout.GapWaves {
 	return plan.GapWaves()
 }
 
-// flatParts is the inductance of flat coils; half is half the distance from rotor iron to
-// rotor iron. The whole of it goes with the square of the turns as the working wave does.
+// flatParts is the inductance of flat coils; half is half the distance from rotor iron to rotor iron.
+// All of it goes with the square of the turns, like the working wave.
 func (b *inductances) flatParts(w *candidate, halfMM float64) parts {
 	m, c := b.machine, &w.coils
 	f, ok := m.flatCoils(2 * halfMM)
@@ -97,7 +96,7 @@ func (b *inductances) flatParts(w *candidate, halfMM float64) parts {
 	for i, k := range coils {
 		list[i] = field.FlatCoil{Place: (float64(k.Start) - 0.5) / float64(spec.Slots), Sense: k.Sense, Lag: c.plan.LagRad(k)}
 	}
-	turns := c.series / c.perPhase // in a coil, over the circuits
+	turns := c.series / c.perPhase // per coil, over the circuits
 	gap := f.Henries(list, turns, spec.Phases, spec.Poles/2)
 	mean, _ := b.turn.of(w)
 	end, err := field.EndLeakage(max(0, mean.Value/2-m.StackMM.Value), c.series, m.Poles.Value/2, field.EndPermeance)
@@ -107,8 +106,8 @@ func (b *inductances) flatParts(w *candidate, halfMM float64) parts {
 	return parts{working: gap, leakage: end}
 }
 
-// flatSurface is the rise per watt from both faces and both edges of the cast ring, K/W; a
-// guess as package heat's of a stator.
+// flatSurface is the rise per watt from both faces and both edges of the cast ring, K/W; a guess, like
+// package heat's for a stator.
 func (m *machine) flatSurface(c heat.Cooling) quantity.Figure {
 	if !m.BoreMM.Given() || !m.StackMM.Given() || !m.SideMM.Given() || !m.ThickMM.Given() {
 		return quantity.Missing("needs the rise per watt, or the circle of the magnets, their length and the coils' sides to guess it")

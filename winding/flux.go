@@ -8,28 +8,28 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// flux is what makes the volts: rms volts of a phase for each rpm and each
-// effective turn N·kw. Everything that is asked of the flux goes by this one number,
-// so a reading of the old winding carries to any other without the flux itself being
-// known, and without slots and poles when the coils stay of the same kind.
+// flux is what makes the volts: rms volts of a phase per rpm and per effective turn N·kw. Everything
+// that needs the flux uses this one number, so a reading of the old winding converts to any other
+// without the flux itself being known, and without slots and poles as long as the coils stay of the
+// same kind.
 type flux struct {
 	perTurn   quantity.Figure
 	relative  bool // the effective turns are relative ones, see coilSet
 	from      string
 	fieldAmps quantity.Figure
-	// spread is how far the readings differ, a fraction.
+	// spread is the relative difference of the readings.
 	spread float64
-	// extrapolated is set where the field current is above all that were read: the curve there is
-	// a guess, and what goes by it is marked so.
+	// extrapolated is set where the field current is above all that were read: the curve there is a
+	// guess, and results from it are marked so.
 	extrapolated bool
-	// reach is how far perTurn may be off by that guess, in its unit.
+	// reach is the uncertainty of perTurn by that guess, in its unit.
 	reach float64
-	// fromOld is set where readings of the old winding speak, so that they can be wrong.
+	// fromOld is set where it comes from readings of the old winding, which can be wrong.
 	fromOld bool
 	// at is volts per rpm and turn at a field current; nil with one reading.
 	at func(amps float64) float64
-	// readAt is the one field current that was read where the flux is for another, fieldAmps,
-	// carried to it by an assumed curve; 0 where it is not.
+	// readAt is the only field current read, where the flux is for another, fieldAmps, and was
+	// converted to it by an assumed curve; else 0.
 	readAt float64
 	// curve is the magnetisation curve of a wound rotor, in the same unit, where it was read.
 	curve *field.Curve
@@ -47,7 +47,7 @@ type fluxRoutes struct {
 	dc      *dcSide
 	mouth   quantity.Reading
 	iron    field.Iron
-	// before is the flux of the bench before, whose curve stands where its readings do.
+	// before is the previous bench's flux, whose curve is reused if its readings are the same.
 	before *flux
 }
 
@@ -59,11 +59,10 @@ type fluxRoutes struct {
 //  4. a gap flux density that was typed,
 //  5. magnets, from their size and grade, ±15 %.
 //
-// Where amps into a battery or the plate let them, all readings of the old winding are
-// solved together instead (together.go), and stand above these.
+// Where amps into a battery or the plate allow it, all readings of the old winding are solved jointly
+// instead (together.go); that result precedes these.
 //
-// A typed density comes before the magnets' because somebody put it there knowing of
-// them.
+// A typed density precedes the magnets' because somebody typed it knowing of them.
 func newFlux(from fluxRoutes) flux {
 	for i, route := range []func() (flux, bool){from.spinUp, from.trialCoil, from.oldCutIn, from.typedGap, from.magnets} {
 		if f, ok := route(); ok {
@@ -75,8 +74,7 @@ func newFlux(from fluxRoutes) flux {
 	return flux{perTurn: quantity.Missing(no), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
 }
 
-// oldCutIn: at that speed √2·V_LL, as the rectifier has it, was the battery at rest and the
-// diodes in its way.
+// oldCutIn: at that speed √2·V_LL, rectified, equalled the battery at rest plus the diodes in its way.
 func (r *fluxRoutes) oldCutIn() (flux, bool) {
 	o := r.old
 	if !o.CutInRPM.Given() || o.coils.effective <= 0 || !r.dc.rest.Known() {

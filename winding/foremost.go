@@ -1,8 +1,8 @@
 package winding
 
-// Foremost is the trial that a job is about by now, and why: the one that was wound last, a
-// proved one before others; else the reference that was named. Where neither is said it is the
-// first, and why is "". Without a trial it is -1.
+// Foremost is the trial that a job is currently about, and why: the one wound last, a proved one before
+// others; else the reference that was named. Where neither is given it is the first, and why is "".
+// Without a trial it is -1.
 func (o *Outcome) Foremost(reference string) (trial int, why string) {
 	if len(o.Trials) == 0 {
 		return -1, ""

@@ -12,38 +12,37 @@ import (
 
 // # The former
 //
-// A coil is wound on a former before it goes into the slots, so that every coil is alike.
-// Here it is a rectangle with rounded corners, measured along the middle of the coil's
-// cross-section: the straight part S lies in the slot and runs out of the iron at both
-// ends, S = L + 2x; the width W is the way from slot to slot at half depth; the corners have
-// the radius r that makes the way round the mean turn l:
+// A coil is wound on a former before it goes into the slots, so that all coils are alike. Here the
+// former is a rectangle with rounded corners, measured along the middle of the coil's cross-section:
+// the straight part S lies in the slot and runs out of the iron at both ends, S = L + 2x; the width W
+// is the distance from slot to slot at half depth; the corner radius r makes the perimeter the mean
+// turn l:
 //
 //	l = 2S + 2W + (2π − 4)·r        r = (l − 2S − 2W)/(2π − 4)
 //
-// which is plane geometry. At r = W/2 the ends are half circles; a longer turn than that
-// makes the straight part longer. A turn shorter than the rectangle cannot be: then the
-// readings disagree, and there is no former; nor where the corner to the middle of the coil is
-// less than half of what the coil is thick, about the root of its wires' squares. Where that comes of an
-// end run that nobody gave, the mean turn goes before it: the longest run, in half millimetres, that
-// leaves the corners their room is taken in its place. A coil round one tooth is wound on the tooth.
+// which is plane geometry. At r = W/2 the ends are half circles; a longer turn than that lengthens the
+// straight part. A turn shorter than the rectangle is impossible: then the readings disagree, and there
+// is no former; nor where the corner radius is less than half of the coil's thickness, roughly the side
+// of a square of its wires. Where that comes of an end run that nobody typed, the mean turn takes
+// precedence: the longest run, in half millimetres, that leaves room for the corners is used instead. A
+// coil round one tooth is wound on the tooth.
 
-// cornerSaves is how much longer a way round gets for each mm of corner radius, the
-// straight part and the width kept: 2π − 4.
+// cornerSaves is the perimeter gained per mm of corner radius, straight part and width kept: 2π − 4.
 const cornerSaves = 2*math.Pi - 4
 
 // Former is what one coil is wound on, and the wire in it.
 type Former struct {
-	// StraightMM, WidthMM and RadiusMM are the former along the middle of the coil, in mm.
+	// StraightMM, WidthMM and RadiusMM are along the middle of the coil, in mm.
 	StraightMM quantity.Figure `json:"former_straight_mm"`
 	WidthMM    quantity.Figure `json:"former_width_mm"`
 	RadiusMM   quantity.Figure `json:"former_radius_mm"`
-	// CoilMetres is the length of each strand of one coil, CoilKg the metal of all its
-	// strands; where coils are unequal, of a middling one: see nested.go for each.
+	// CoilMetres is the length of each strand of one coil, CoilKg the metal of all its strands; of
+	// unequal coils those of an average one: see nested.go for each.
 	CoilMetres quantity.Figure `json:"coil_length_m"`
 	CoilKg     quantity.Figure `json:"coil_kg"`
 }
 
-// former is what the coils of a winding are wound on.
+// former is the former of a winding's coils.
 func former(w *candidate, turn *turnLength, mean quantity.Figure) Former {
 	var f Former
 	f.StraightMM, f.WidthMM, f.RadiusMM = turn.formerOf(w, w.coils.span, w.coils.slotTurns, mean)
@@ -51,7 +50,7 @@ func former(w *candidate, turn *turnLength, mean quantity.Figure) Former {
 	return f
 }
 
-// formerOf is the former of a coil of so many turns, if its corners leave room for what it is thick.
+// formerOf is the former of a coil of so many turns, if its corners leave room for its thickness.
 func (l *turnLength) formerOf(w *candidate, span, turns float64, mean quantity.Figure) (straight, width, radius quantity.Figure) {
 	thick := coilThickMM(w, turns)
 	straight, width, radius = l.former(span, mean, l.endRun())
@@ -66,16 +65,16 @@ func (l *turnLength) formerOf(w *candidate, span, turns float64, mean quantity.F
 	return straight, width, radius
 }
 
-// EndRunNotGiven begins what is said of an end run that the mean turn was put before.
+// EndRunNotGiven begins what is said of an end run that was adjusted to the mean turn.
 const EndRunNotGiven = "end run not given: "
 
-// endRun is the end run that is reckoned with, mm.
+// endRun is the end run that is used, mm.
 func (l *turnLength) endRun() quantity.Figure {
 	return l.machine.EndRunMM.OrReading(defaultEndRunMM).Figure("")
 }
 
-// agreeing is the longest end run, mm, with which a mean turn leaves corners half as wide as the coil is
-// thick; missing where the run was given, or none does.
+// agreeing is the longest end run, mm, with which a mean turn leaves corners half as wide as the coil
+// is thick; missing where the run was given, or none does.
 func (l *turnLength) agreeing(width, mean quantity.Figure, thick float64) quantity.Figure {
 	stack := l.machine.StackMM
 	if l.machine.EndRunMM.Given() || !width.Known() || !mean.Known() || !stack.Given() {
@@ -88,13 +87,13 @@ func (l *turnLength) agreeing(width, mean quantity.Figure, thick float64) quanti
 	return quantity.Of(run, quantity.Guessed).Because(fmt.Sprintf(EndRunNotGiven+"%s mm agrees with the mean turn, the usual %s mm does not", figures(run), figures(defaultEndRunMM)))
 }
 
-// coilThickMM is about how thick a coil of so many turns is, its wires in a square; 0 where that
+// coilThickMM is roughly the thickness of a coil of so many turns, its wires in a square; 0 where that
 // is not known.
 func coilThickMM(w *candidate, turns float64) float64 {
 	return math.Sqrt(turns * slot.SquarePerTurnMM2(slotWires(w.trial.Wound)))
 }
 
-// former is straight part, width and corner radius for a span and an end run, so that the way round is
+// former is straight part, width and corner radius for a span and an end run, so that the perimeter is
 // the mean turn.
 func (l *turnLength) former(span float64, mean, run quantity.Figure) (straight, width, radius quantity.Figure) {
 	none := func(why string) (a, b, c quantity.Figure) {
@@ -140,7 +139,7 @@ func coilWire(w *candidate, mean quantity.Figure) (metres, kg quantity.Figure) {
 	return wireOf(w, mean, c.series*float64(c.circuits)/c.perPhase)
 }
 
-// kgPerMetre is the metal of all strands of a trial's wire, kg for each metre of turn.
+// kgPerMetre is the metal of all strands of a trial's wire, kg per metre of turn.
 func kgPerMetre(w *candidate) float64 {
 	sum := 0.0
 	for _, s := range w.trial.Bundle().Parts() {

@@ -11,21 +11,19 @@ import (
 
 // # The current's true rms
 //
-// Heat goes by the rms of the current in the copper, a limit is told in amps DC. Between
-// them stands the form of the current: blocks or sines by convention (machine.phasePerDC),
-// pulses in truth, the more so near cut-in and with one phase, where the current is gone
-// twice a period, and less than blocks far above it, where the current is nearly a sine. A limit
-// by temperature is taken where, on the trial's own curve of held speeds, the current's rms comes
-// to what the limit allows, be that at fewer amps than by convention or at more: it belongs to the
-// winding and its battery, whatever drives them, and the plate that tells the rise per watt is
-// taken by its true rms too (plateform.go). A limit by density is a rule in amps DC as it stands,
-// and is taken there only if that is at fewer amps. What a curve that ends before would still grow
-// by is taken in the form that it has at its end, which falls towards a sine's, but no thinner
-// than the convention, so that a winding which hardly begins within it is not judged by its first
-// thin pulses. Limits that set a winding against the old one stay as they are: the form belongs
-// to both.
+// Heat goes by the rms current in the copper; a limit is given in amps DC. Between them is the form
+// factor of the current: by convention blocks or sines (machine.phasePerDC), in truth pulses, most so
+// near cut-in and with one phase, where the current stops twice a period, and less than blocks far
+// above it, where the current is nearly a sine. A temperature limit is taken where, on the trial's own
+// curve at held speeds, the rms current reaches what the limit allows, whether at fewer amps than by
+// convention or at more: it belongs to the winding and its battery, whatever drives them. The plate,
+// which gives the rise per watt, is taken by its true rms too (plateform.go). A density limit is a rule
+// in amps DC as it stands, and is moved only to fewer amps. Where a curve ends below the limit, the
+// rest is extrapolated with the form factor at its end, which falls towards a sine's, but at most the
+// conventional one, so that a winding that barely charges on it is not judged by its first thin pulses.
+// Limits that compare a winding with the old one stay as they are: both have the same form.
 
-// byForm is the limits that go by rms alone.
+// byForm is the limits that depend on rms alone.
 var byForm = map[string]bool{limitDensity: true, limitTemperature: true}
 
 // The names of limits that other parts ask for.
@@ -36,12 +34,12 @@ const (
 	limitOldDensity  = "old density"
 )
 
-// formSteps is how finely a curve is gone through for where its rms comes to a limit.
+// formSteps is the number of steps in which a curve is searched for its rms limit.
 const formSteps = 24
 
-// dcAt is the amps DC at which a phase's current comes to an rms on a curve that begins at from
-// rpm: below what flows a hundredth above that in proportion; what is missing at top rpm grows
-// in the form that it has there, at most perDC amps rms each. 0 where nothing flows up to there.
+// dcAt is the amps DC at which a phase's current reaches an rms value on a curve that begins at from
+// rpm. Below the current at 1 % above that it is proportional; above the current at top rpm it is
+// extrapolated with the form factor there, at most perDC amps rms per ampere. 0 where nothing flows.
 func dcAt(at func(rpm float64) RunPoint, from, top, rms, perDC float64) float64 {
 	begin := 1.01 * from
 	if !(top > begin) {
@@ -62,8 +60,8 @@ func dcAt(at func(rpm float64) RunPoint, from, top, rms, perDC float64) float64 
 	return low.AmpsDC + (rms-low.PhaseAmpsRMS)/min(perDC, low.PhaseAmpsRMS/low.AmpsDC)
 }
 
-// circling says that most of what is allowed goes round in the delta before anything is
-// charged, by the third harmonic of the volts; "" where that is not so.
+// circling says that most of what is allowed circulates in the delta before anything is charged, by the
+// third harmonic of the volts; "" where that is not so.
 func circling(idle, allowed float64) string {
 	if idle < allowed/2 {
 		return ""
@@ -71,7 +69,7 @@ func circling(idle, allowed float64) string {
 	return fmt.Sprintf(", of which the current round in the delta is %.0f %% before it charges: star has none", min(100, 100*idle/allowed))
 }
 
-// limitByForm takes a trial's limits at the true rms of its current.
+// limitByForm moves a trial's limits to the true rms of its current.
 func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 	perDC := m.phasePerDC(t.Connection) / float64(m.sets)
 	for i := range t.Each {
@@ -106,12 +104,13 @@ func (l *Limits) byDensity() bool {
 	return slices.ContainsFunc(l.Each, func(l Limit) bool { return l.Name == limitDensity })
 }
 
-// limitSlack is how far over a limit still counts as on it: the solver's own rounding, no
-// licence.
+// limitSlack is the factor over a limit that still counts as on it: for the solver's own rounding, not
+// a licence.
 const limitSlack = 1.005
 
-// OverLimit reports whether what flows for long in any condition, the winding warm and the
-// battery taking charge or nearly full, is past what the winding stands there. Either not known: no.
+// OverLimit reports whether the sustained current in any condition, the winding warm and the battery
+// taking charge or nearly full, is past what the winding withstands there; false where either is not
+// known.
 func (t *TrialOutcome) OverLimit() bool {
 	for i := range conditionCount {
 		if t.overIn(i) {
@@ -127,7 +126,7 @@ func (t *TrialOutcome) overIn(condition int) bool {
 	return p != nil && t.PassedIn(t.hardest(p))
 }
 
-// over is whether a point passes a limit, by its amps DC or by its true rms.
+// over reports whether a point passes a limit, by its amps DC or by its true rms.
 func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
 	return l.part(&p, c, m) > limitSlack
 }

@@ -7,7 +7,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// fuses is the fuse of each trial, and the one that does for all of them.
+// fuses is each trial's fuse, and the one that serves all of them.
 func (d *dcSide) fuses(o *Outcome, turns *driveSide, wanted quantity.Reading) {
 	for i := range o.Trials {
 		o.Trials[i].FuseAmps = d.fuseFor(o.Trials[i:i+1], turns, wanted, "the most that flows")
@@ -18,8 +18,8 @@ func (d *dcSide) fuses(o *Outcome, turns *driveSide, wanted quantity.Reading) {
 	o.Machine.FuseAmps = d.fuseFor(o.Trials, turns, wanted, "the most that flows with any trial")
 }
 
-// fuseFor is the fuse at the battery's post for the most that any of some trials can send
-// through it, or for the amps wanted where nothing runs yet.
+// fuseFor is the fuse at the battery's post for the most that any of some trials can send through it,
+// or for the amps wanted where nothing runs yet.
 func (d *dcSide) fuseFor(trials []TrialOutcome, turns *driveSide, wanted quantity.Reading, words string) quantity.Figure {
 	if d.noFuse != "" {
 		return quantity.Missing(d.noFuse)
@@ -40,14 +40,14 @@ func (d *dcSide) fuseFor(trials []TrialOutcome, turns *driveSide, wanted quantit
 	return fuse.Because(fmt.Sprintf("the next size from 1.25 times %.3g A, %s", most.Value, from))
 }
 
-// within reports whether the drive comes to a point of its curve: it has the power, and
-// turns no faster than its top speed.
+// within reports whether the drive reaches a point of its curve: it has the power, and turns no faster
+// than its top speed.
 func (s *driveSide) within(p *DrivePoint) bool {
 	fastest := s.conditions[top].X
 	return p.Region != Overload && (!fastest.Known() || p.X <= fastest.Value*(1+1e-9))
 }
 
-// mostAnywhere is the most amps of the bridge over all that the drive can do.
+// mostAnywhere is the highest bridge current over all that the drive can do.
 func (t *TrialOutcome) mostAnywhere(d *driveSide) quantity.Figure {
 	most := t.MostAmps
 	for i := range t.Points {

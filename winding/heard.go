@@ -10,15 +10,15 @@ import (
 
 // # What a meter's figure stands for
 //
-// Everything goes by the volts rms between two leads at a speed. From a lead to the star
-// point they are 1/√3 of that in star; in delta there is no such point. Behind a bridge a
-// capacitor holds the peak between leads less two diodes; a meter alone shows the mean,
-// 3/π of the peak with three phases and 2/π with one, less the diodes (any power electronics
-// text). Half wave shows 1/π of the peak, less one diode; a doubler has its capacitors always
-// and shows twice the peak, less two. The old winding is taken to have had the rectifier that the new one will. A plain meter shows 1.11 times the mean of what it rectifies, which is the rms of a
-// sine; of the volts of a real machine it is nearer to the working wave than true rms, for a
-// harmonic h counts in it by 1/h. A meter that shows the peak is divided by √2: a flat or a
-// peaked wave is then some percent off.
+// Everything uses the volts rms between two leads at a speed. From a lead to the star point they are
+// 1/√3 of that in star; in delta there is no such point. Behind a bridge a capacitor holds the peak
+// between leads less two diodes; a meter alone shows the mean, 3/π of the peak with three phases and
+// 2/π with one, less the diodes (any power electronics text). Half wave shows 1/π of the peak, less one
+// diode; a doubler always has its capacitors and shows twice the peak, less two. The old winding is
+// assumed to have had the rectifier of the new one. A plain meter shows 1.11 times the rectified mean,
+// which is the rms of a sine; for the volts of a real machine it is nearer to the fundamental than true
+// rms, since harmonic h counts in it by 1/h. A peak-reading meter is divided by √2: with a flat or
+// peaked wave that is a few per cent off.
 //
 // A frequency stands for a speed by f = p·n/60.
 
@@ -55,7 +55,7 @@ func lineVolts(s job.SpinReading, m *machine, conn layout.Connection, dc *dcSide
 	return v
 }
 
-// scaled is a reading and its ± times a number; one that was not given stays so.
+// scaled is a reading and its ± times a factor; one that was not given stays so.
 func scaled(r quantity.Reading, by float64) quantity.Reading {
 	if !r.Given() {
 		return r
@@ -64,9 +64,9 @@ func scaled(r quantity.Reading, by float64) quantity.Reading {
 	return r
 }
 
-// allLeads is amps in a lead with all leads of a set joined, from a reading with only two of
-// three joined: 2/√3 as many, in star (√3·E through 2·Z against E through Z) as in delta,
-// for a machine whose inductance is the same all round.
+// allLeads is amps in a lead with all leads of a set shorted, from a reading with only two of three
+// shorted: 2/√3 as many, in star (√3·E through 2·Z against E through Z) and in delta alike, for a
+// machine without saliency.
 func allLeads(s job.ShortReading, m *machine) quantity.Reading {
 	if s.Leads == job.LeadsTwo && m.phases == 3 {
 		return scaled(s.LineAmps, 2/math.Sqrt(3))
@@ -74,7 +74,7 @@ func allLeads(s job.ShortReading, m *machine) quantity.Reading {
 	return s.LineAmps
 }
 
-// heardShorts is the short circuits as amps in a lead with all leads of a set joined.
+// heardShorts is the short circuits as amps in a lead with all leads of a set shorted.
 func heardShorts(shorts []job.ShortReading, m *machine) []job.ShortReading {
 	heard := make([]job.ShortReading, len(shorts))
 	for i, s := range shorts {
@@ -84,17 +84,17 @@ func heardShorts(shorts []job.ShortReading, m *machine) []job.ShortReading {
 	return heard
 }
 
-// polesApart is how far poles by frequency and speed may be from those counted, a fraction:
-// two tachometers' worth, and less than the step to the next pair on 60 poles.
+// polesApart is how far poles by frequency and speed may be from those counted, relative: the errors of
+// two tachometers, and less than the step to the next pair at 60 poles.
 const polesApart = 0.03
 
-// otherPoles is whether a reading of speed and frequency is that of another number of poles.
+// otherPoles reports whether a reading of speed and frequency is that of another number of poles.
 func otherPoles(s job.SpinReading, poles quantity.Reading) bool {
 	return s.Hertz.Given() && s.RPM.Given() && poles.Given() && math.Abs(120*s.Hertz.Value/s.RPM.Value/poles.Value-1) > polesApart
 }
 
-// misread is whether it is reading i itself that is wrong where it contradicts the count of the poles:
-// another that has speed and frequency bears the count out, or there is no machine of so many.
+// misread reports whether reading i itself is wrong where it contradicts the count of the poles:
+// another one with speed and frequency confirms the count, or no machine has so many.
 func misread(i int, spins []job.SpinReading, poles quantity.Reading) bool {
 	for k, s := range spins {
 		if k != i && s.Hertz.Given() && s.RPM.Given() && !otherPoles(s, poles) {
@@ -106,7 +106,7 @@ func misread(i int, spins []job.SpinReading, poles quantity.Reading) bool {
 	return pairs < 1 || math.Abs(heard/(2*pairs)-1) > polesApart
 }
 
-// markPoles marks a count of the poles that a frequency contradicts, and so what follows from it.
+// markPoles marks a pole count that a frequency contradicts, and so what follows from it.
 func markPoles(m *machine, spins []job.SpinReading) {
 	for i, s := range spins {
 		if otherPoles(s, m.Poles) && !misread(i, spins, m.Poles) {
@@ -115,7 +115,7 @@ func markPoles(m *machine, spins []job.SpinReading) {
 	}
 }
 
-// doubtFrequency counts the poles by what was heard of them, p = 120·f/n.
+// doubtFrequency compares the pole count with p = 120·f/n.
 func doubtFrequency(d *doubts, spins []job.SpinReading, poles quantity.Reading) {
 	for i, s := range spins {
 		at := func(name string) string { return job.PathOf("spin", i, name) }

@@ -13,43 +13,43 @@ import (
 
 // # How a figure comes about
 //
-// For each figure: its formula in words, with the ids of figures in braces where they stand
-// in it, where the formula is from, and the inputs of the job that weigh in it. A screen
-// shows the words, the same with the numbers in them, and each input with its origin.
+// For each figure: its formula in words, with the ids of figures in braces where they occur, the
+// formula's source, and the inputs of the job that affect it. A screen shows the words, the same with
+// the numbers filled in, and each input with its origin.
 //
-// The inputs are named by the fields of the job file; "old.turns" is one field, a table's
-// name with a dot behind it ("spin.") every field of it. That the lists leave nothing out is
-// tested by moving each reading of a job and seeing what changes.
+// The inputs are named by the fields of the job file: "old.turns" is one field, a table's name with a
+// dot behind it ("spin.") every field of it. A test moves each reading of a job and sees what changes,
+// so the lists cannot leave anything out.
 
 // How is where a figure comes from.
 type How struct {
 	basis
-	// where is at what it holds, in the manner of Formula.
+	// where says at what speed and the like it holds, in the form of Formula.
 	where string
 }
 
-// basis is that of a figure, or of several that are told alike.
+// basis belongs to one figure, or to several explained alike.
 type basis struct {
 	// Formula is it in words, Source where that is from.
 	Formula, Source string
-	// Takes are the inputs that weigh in it: fields, or tables with a dot behind.
+	// Takes are the inputs that affect it: fields, or tables with a dot behind.
 	Takes []string
 }
 
-// Inputs that weigh in many figures.
+// Inputs that affect many figures.
 var (
 	ofWire   = []string{"trial.gauge", "trial.strands", "trial.also_gauge", "trial.also_strands", "trial.build"}
 	ofTurns  = []string{"trial.turns", "trial.coil_turns"}
 	ofSlot   = []string{"slot.", "machine.layers"}
 	ofLayout = []string{"machine.slots", "machine.poles", "machine.phases", "machine.layers", "machine.span", "machine.kind", "machine.sets", "trial.span", "trial.kind", "trial.layers", "trial.circuits"}
-	// What the old winding's readings go by: its turns and how they are joined, its ohms where
-	// all is solved together, what it gave and when it began.
+	// What the old winding's readings depend on: its turns and connection, its ohms where all is solved
+	// jointly, what it gave and when it began to charge.
 	ofOldFlux = []string{"old.turns", "old.coil_turns", "old.circuits", "old.connection", "old.lead", "old.lead_at", "old.cut_in", "old.began_current", "old.inductance",
 		"old.plate_current", "old.plate_voltage", "old.plate_speed", "old.metal"}
 	ofFlux    = append([]string{"spin.", "short.", "amps.", "coil.", "field.", "machine.bore", "machine.stack", "machine.air_gap", "machine.outside", "slot.", "battery."}, append(ofOldFlux, ofLayout...)...)
 	ofBattery = []string{"battery."}
 	ofDrive   = []string{"drive.", "drive_point.", "target.slow", "target.usual", "target.top"}
-	// ofMean is what a mean turn may go by; UsesIn says by which of these it does.
+	// ofMean is what a mean turn may depend on; UsesIn says which of these it does.
 	ofMean = []string{"machine.bore", "machine.stack", "machine.end_run", "machine.mean_turn", "machine.rotor", "machine.outside", "machine.stator", "machine.hole", "machine.side", "machine.thick", "slot.",
 		"old.turns", "old.coil_turns", "old.gauge", "old.strands", "old.also_gauge", "old.also_strands", "old.build", "old.metal", "old.circuits", "old.connection", "old.lead", "old.lead_at"}
 	ofPlate = []string{"old."}
@@ -142,7 +142,7 @@ var hows = map[string]basis{
 	"full_power_drive_w":     {"what the drive gives where that is", byDefinition, ofRunning},
 }
 
-// families are figures told alike, by the beginning of their ids.
+// families are figures explained alike, by the beginning of their ids.
 var families = []struct {
 	begins string
 	how    basis
@@ -167,13 +167,13 @@ var families = []struct {
 	{"against_old.", basis{"new over old", byDefinition, all(ofOhms, ofVolts, ofPlate)}},
 }
 
-// wheres is at what the figures of a condition hold.
+// wheres says where the figures of a condition hold.
 var wheres = map[string]string{"amps_dc_": runsWhere, "bridge_amps_dc_": runsWhere, "winding_c_": "{at.rpm<>} of the alternator{fan}"}
 
-// runsWhere is at what the amps of a condition hold.
+// runsWhere says where the amps of a condition hold.
 const runsWhere = "{at.rpm<>} of the alternator, the winding at {at.winding<>}, against {at.supply_v<>}{held<>}"
 
-// HowOf is where a figure of a trial comes from.
+// HowOf says where a figure of a trial comes from.
 func HowOf(id string) How {
 	if h, ok := hows[id]; ok {
 		return How{basis: h}
@@ -189,7 +189,7 @@ func HowOf(id string) How {
 	return How{}
 }
 
-// Uses reports whether a field of the job ("machine.bore", "trial.gauge") weighs in the figure.
+// Uses reports whether a field of the job ("machine.bore", "trial.gauge") affects the figure.
 func (h *How) Uses(field string) bool {
 	return slices.ContainsFunc(h.Takes, func(take string) bool {
 		return take == field || strings.HasSuffix(take, ".") && strings.HasPrefix(field, take)
@@ -206,16 +206,16 @@ func (h *How) UsesIn(j *job.Job, field string) bool {
 	return old && slices.Contains(ofWire, "trial."+wire) && h.Uses("old.lead") && !j.Old.LeadOhms.Given() && (len(j.Amps) > 0 || j.Old.RatedAmps.Given())
 }
 
-// ofOtherRotor reports whether a field is about another rotor than the job's: the magnets' beside a
-// wound one.
+// ofOtherRotor reports whether a field is about a rotor other than the job's: magnets beside a wound
+// one.
 func ofOtherRotor(j *job.Job, field string) bool {
 	in, ok := job.InputAt(field)
 	return ok && j.Field.Kind == job.FieldWound && in.OfMagnets()
 }
 
-// otherTurn reports whether a field is of a way to the mean turn that is not the one gone by,
-// where the figure goes by the iron for nothing but its mean turn. Coils round a tooth, and
-// of another span than the machine's, take more ways than one.
+// otherTurn reports whether a field belongs to a way to the mean turn that is not the one used, where
+// the figure depends on the iron only through its mean turn. Coils round a tooth, and of another span
+// than the machine's, use more than one way.
 func (h *How) otherTurn(j *job.Job, field string) bool {
 	mean, o := j.Machine.MeanTurnMM, &j.Old
 	if !slices.Contains(h.Takes, "machine.mean_turn") || h.Uses("field.kind") || h.Uses("machine.ambient") || !slices.Contains(ofMean, field) && !strings.HasPrefix(field, "slot.") || j.Machine.Span.Whole() == 1 || j.Machine.Stator == job.StatorFlat {
@@ -230,7 +230,7 @@ func (h *How) otherTurn(j *job.Job, field string) bool {
 	sure := byOhms && !o.LeadOhms.Origin.Weak() && !o.Turns.Origin.Weak()
 	measured := mean.Given() && !(mean.Origin.Weak() && sure)
 	switch old := strings.HasPrefix(field, "old."); {
-	case field == "machine.mean_turn": // one that is given is the first to be gone by once it is measured
+	case field == "machine.mean_turn": // a given one comes first once it is measured
 		return false
 	case old:
 		return measured || !byOhms
@@ -238,11 +238,11 @@ func (h *How) otherTurn(j *job.Job, field string) bool {
 	return measured || byOhms
 }
 
-// named is a figure's id in a formula.
+// named matches a figure's id in a formula.
 var named = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\{([a-z0-9_.]+)\}`) })
 
-// Words is the formula in words: what stands before its numbers where it has both parts, else
-// with the figures' names in it.
+// Words is the formula in words: the part before its numbers where it has both, else with the figures'
+// names in it.
 func (h *How) Words() string {
 	words, _, both := strings.Cut(h.Formula, " = ")
 	if both && !named().MatchString(words) {
@@ -251,8 +251,8 @@ func (h *How) Words() string {
 	return named().ReplaceAllStringFunc(h.Formula, func(id string) string { return "“" + outputNamed(id).Label + "”" })
 }
 
-// Numbers is the formula with the trial's numbers in it, in the units liked, each with a digit
-// more than elsewhere, so that it comes out; "" where it names none, or one is not known.
+// Numbers is the formula with the trial's numbers in it, in the units chosen, each with one digit more
+// than elsewhere so that the result agrees; "" where it names none, or one is not known.
 func (h *How) Numbers(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	formula := strings.NewReplacer("{limit}", t.limitFormula(), "{chain}", t.chainFormula(), "{begins}", t.beginsFormula()).Replace(h.Formula)
 	if words, numbers, both := strings.Cut(formula, " = "); both && !named().MatchString(words) {
@@ -261,7 +261,7 @@ func (h *How) Numbers(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quan
 	return numbersOf(formula, j, m, t, units)
 }
 
-// SourceOf is the source of a figure of a trial: of a mean turn the way by which it came.
+// SourceOf is the source of a trial's figure; for a mean turn it depends on the way it was found.
 func (h *How) SourceOf(t *TrialOutcome) string {
 	if h.Source == turnSource && t.MeanTurnFrom != "" {
 		return t.MeanTurnFrom
@@ -269,7 +269,7 @@ func (h *How) SourceOf(t *TrialOutcome) string {
 	return h.Source
 }
 
-// Where is at what a figure of a condition holds: speed, temperature, volts; "" for one that holds
+// Where says where a figure of a condition holds: speed, temperature, volts; "" for one that holds
 // anywhere, or where it does not run.
 func (h *How) Where(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	where := strings.ReplaceAll(h.where, "{fan}", t.fanned.words())
@@ -279,7 +279,7 @@ func (h *How) Where(j *job.Job, m *MachineOutcome, t *TrialOutcome, units quanti
 	return numbersOf(where, j, m, t, units)
 }
 
-// numbersOf puts the numbers in the place of their names.
+// numbersOf replaces the names by numbers.
 func numbersOf(formula string, j *job.Job, m *MachineOutcome, t *TrialOutcome, units quantity.Choice) string {
 	known := named().MatchString(formula)
 	text := named().ReplaceAllStringFunc(formula, func(braced string) string {
@@ -297,8 +297,8 @@ func numbersOf(formula string, j *job.Job, m *MachineOutcome, t *TrialOutcome, u
 	return text
 }
 
-// numberNamed is what a name in a formula stands for: a figure of the trial, one of the machine, or
-// one of the other numbers (howparts.go).
+// numberNamed is what a name in a formula stands for: a figure of the trial, one of the machine, or one
+// of the other numbers (howparts.go).
 func numberNamed(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	if o := trialByID[name]; o != nil {
 		f := o.Of(t)
@@ -311,7 +311,7 @@ func numberNamed(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) te
 	return termOf(name, j, m, t)
 }
 
-// outputNamed is the figure whose id stands in braces, a trial's before the machine's.
+// outputNamed is the figure whose id is in braces, a trial's before the machine's.
 func outputNamed(braced string) *Output {
 	id := braced[1 : len(braced)-1]
 	if o := trialByID[id]; o != nil {

@@ -9,10 +9,10 @@ import (
 
 // # The other numbers of a formula
 //
-// A formula names figures by their ids. What else stands in it, so that whoever works it out by
-// hand comes to the figure shown, has a name here: how many circuits, the resistivity, the watts
-// at one point of the drive. These are the outcome's numbers, or a ratio of two of its figures;
-// metric, so that the formula holds as it is written.
+// A formula names figures by their ids. Whatever else it needs, so that working it out by hand gives
+// the figure shown, has a name here: the number of circuits, the resistivity, the watts at one point of
+// the drive. These are the outcome's numbers, or a ratio of two of its figures; metric, so that the
+// formula holds as written.
 
 // term is one such number, and how it is written.
 type term struct {
@@ -29,7 +29,7 @@ var (
 	metricArea  = quantity.Only("mm²")
 )
 
-// termOf is a term by its name, for a trial; one of a point has the condition behind its name.
+// termOf is a trial's term by its name; a term of a point has the condition behind its name.
 func termOf(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	if of, ok := strings.CutPrefix(name, "at."); ok {
 		return termAt(of, j, m, t)
@@ -90,11 +90,11 @@ func coilTurns(j *job.Job, t *TrialOutcome) term {
 	return term{float64(sum) / float64(max(1, coils)), quantity.None, 4, coils > 0}
 }
 
-// oldSum is the old winding as volts are carried from it: volts between two leads at 1000 rpm,
-// turns in series, winding factor, and volts between leads for one of a phase.
+// oldSum is the old winding as volts are scaled from it: volts between two leads at 1000 rpm, turns in
+// series, winding factor, and the ratio of line to phase volts.
 type oldSum struct{ volts, series, kw, line float64 }
 
-// newOldSum is it where the old winding told the volts; nil where it did not.
+// newOldSum is it where the volts come from the old winding; else nil.
 func newOldSum(f *flux, old *oldWinding, m *machine) *oldSum {
 	c := &old.coils
 	if per := f.phasePerRPM(c); f.fromOld && per.Known() && c.series > 0 {
@@ -121,7 +121,7 @@ func (o *oldSum) term(name string) term {
 	return term{}
 }
 
-// chainFormula is how a winding's volts at 1000 rpm come about.
+// chainFormula says how a winding's volts at 1000 rpm come about.
 func (t *TrialOutcome) chainFormula() string {
 	if t.was != nil {
 		return "{was.volts} × ({series_turns} × {kw1} × {line_factor}) / ({was.series} × {was.kw} × {was.line})"
@@ -129,7 +129,7 @@ func (t *TrialOutcome) chainFormula() string {
 	return "1000 × {line_factor} × 4.44 × {hertz_per_rpm} × {series_turns} × {kw1} × {flux_per_pole_mwb} / 1000"
 }
 
-// beginsFormula is how the speed at which charging begins comes about.
+// beginsFormula says how the speed at which charging begins comes about.
 func (t *TrialOutcome) beginsFormula() string {
 	if t.restFlux == 1 {
 		return "({battery_rest_v} + 2 × {diode_v}) / {volts_dc_peak_per_rpm}"
@@ -137,8 +137,8 @@ func (t *TrialOutcome) beginsFormula() string {
 	return "({battery_rest_v} + 2 × {diode_v}) / ({volts_dc_peak_per_rpm} × {rest_flux})"
 }
 
-// limitFormulas are the limits with their numbers: amps rms that a conductor or a phase may
-// carry over what one ampere DC makes of it, or the plate's amps.
+// limitFormulas are the limits with their numbers: the amps rms that a conductor or a phase may carry
+// over those that one ampere DC makes, or the plate's amps.
 var limitFormulas = map[string]string{
 	limitDensity:     "{limit.density} × {conductor_area_mm2} / {limit.form}",
 	limitOldDensity:  "{limit.density} × {conductor_area_mm2} / {limit.form}",
@@ -172,7 +172,7 @@ func (t *TrialOutcome) termOfLimit(name string, j *job.Job) term {
 	return term{}
 }
 
-// termAt is a number of the point at which a trial runs in a condition: "copper_w_usual".
+// termAt is a number of a trial's operating point in a condition: "copper_w_usual".
 func termAt(name string, j *job.Job, m *MachineOutcome, t *TrialOutcome) term {
 	cut := strings.LastIndexByte(name, '_')
 	p := t.in(indexOf(name[cut+1:]))

@@ -14,30 +14,29 @@ import (
 
 // The inductance of a phase, best route first (each in package field, with its source):
 //
-//  0. amps into a battery or the plate, solved together with all other readings of the old
+//  0. amps into a battery or the plate, solved jointly with all other readings of the old
 //     winding (together.go).
-//  1. a short-circuit reading of the old winding. It wins over a bridge, which works at a
-//     thousandth of the current and can read half of it.
-//  2. a bridge (LCR meter) on the old winding's leads; of a wound rotor, whose field is dead
-//     while it is read, half way (in logarithm) to the iron that is full.
-//  3. the plate: the amps that a machine far above cut-in comes to.
+//  1. a short-circuit reading of the old winding. It is preferred to a bridge, which works at
+//     a thousandth of the current and can read half of it.
+//  2. a bridge (LCR meter) on the old winding's leads; of a wound rotor, whose field is off
+//     while it is read, half way (logarithmically) to that with saturated iron.
+//  3. the plate: the amps that a machine reaches far above cut-in.
 //  4. geometry: what crosses the gap, the slots and the end turns.
 //
-// Routes 1 to 3 speak of the old winding; the gap's part goes over with (N·kw)² and the
-// waves that either coil list puts into the gap (layout/gapwaves.go), the leakage with N², in the
-// proportion that geometry gives, or all as the gap's part where there is no geometry. The
-// lumped value leaves saturation and saliency out: 15 %.
+// Routes 1 to 3 measure the old winding; the gap's part scales with (N·kw)² and with the waves that
+// either coil list puts into the gap (layout/gapwaves.go), the leakage with N², in the proportion that
+// geometry gives; without geometry all of it scales as the gap's part. The lumped value leaves
+// saturation and saliency out: 15 %.
 //
-// It is the inductance of a phase with every set carrying current, as all of them do when
-// they charge. A reading with one set alone is carried to that. The slots' part takes the
-// sides of a slot as carrying the same current, which is a few percent high where two sets
-// or two phases share one.
+// It is the inductance of a phase with every set carrying current, as all of them do when charging. A
+// reading with one set alone is converted to that. For the slots' part the sides of a slot are taken to
+// carry the same current, which is a few per cent high where two sets or two phases share one.
 
-// saturated is how much longer a gap looks when the iron behind it is full, as it is in a
-// wound-rotor alternator at full field.
+// saturated is how much longer a gap looks when the iron behind it saturates, as in a wound-rotor
+// alternator at full field.
 const saturated = readings.Saturation
 
-// inductances is what the inductance of any winding goes by.
+// inductances is what the inductance of any winding depends on.
 type inductances struct {
 	machine *machine
 	rotor   *job.FieldSpec
@@ -49,20 +48,20 @@ type inductances struct {
 	old     *oldWinding
 	oldOhms *Ohms
 	fit     *fitted
-	// measured is the old winding's, H, by routes 1 to 3, and from which.
+	// measured is the old winding's, H, by routes 1 to 3, and by which.
 	measured quantity.Figure
 	from     string
 	route    route
-	// gapShare is the gap's part of it, by geometry, worked out when it is first asked for; 1 where there
-	// is none.
+	// gapShare is the gap's part of it, by geometry, worked out when first asked for; 1 where there is
+	// none.
 	gapShare func() float64
-	// off is by what part all of it is moved, to see what that does.
+	// off is a relative change of all of it, to find its effect.
 	off float64
-	// loose puts the amps off by what the lumped model is, to see what that does.
+	// loose moves the amps by the error of the lumped model, to find its effect.
 	loose bool
 }
 
-// route is where the inductance comes from.
+// route says where the inductance comes from.
 type route int
 
 const (
@@ -81,15 +80,15 @@ type Inductance struct {
 	InductanceFrom    string          `json:"inductance_from,omitempty"`
 }
 
-// spread is what a route is worth, a part of the value. Amps predicted from a short circuit
-// or the plate are good to 15 % at twice cut-in and 6 % at five times (own simulation of
-// machines that saturate), which an inductance off by a fifth does; a bridge reads the
-// unsaturated iron, half off; geometry leaves saturation to a factor, and of a wound rotor the
-// claws too, which leak and leave gaps between them (common practice, no source).
+// spread is the relative uncertainty of a route. Amps predicted from a short circuit or the plate are
+// good to 15 % at twice cut-in and 6 % at five times (own simulation of machines that saturate), as by
+// an inductance off by a fifth; a bridge reads the unsaturated iron, off by half; geometry reduces
+// saturation to a factor, and for a wound rotor also the claws, which leak and leave gaps between them
+// (common practice, no source).
 func (b *inductances) spread() float64 {
 	switch b.route {
 	case byAll:
-		return 0 // in the covariance
+		return 0 // included in the covariance
 	case byShort:
 		return 0.20
 	case byPlate:
@@ -110,7 +109,7 @@ func newInductances(b inductances) inductances {
 	if b.route == byAll {
 		b.from = b.fit.from(b.measured.Why)
 	}
-	if b.measured.Known() { // else nothing asks
+	if b.measured.Known() { // else nothing asks for it
 		b.gapShare = sync.OnceValue(func() float64 {
 			old, waves := b.geometry(&b.old.candidate), b.old.coils.waves.All
 			if old.working <= 0 {
@@ -138,11 +137,11 @@ func (b *inductances) of(w *candidate) Inductance {
 	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.All)*1000, quantity.Guessed), b.geometryFrom()}
 }
 
-// unsaidMagnetMM is how thick magnets are taken to be where nothing is said: gap to the
-// winding's field, and most of it (common practice, no source).
+// unsaidMagnetMM is the magnets' thickness where none is given: it counts as gap for the winding's
+// field, and is most of it (common practice, no source).
 const unsaidMagnetMM = 3.0
 
-// geometryFrom is what a value by geometry goes by.
+// geometryFrom names what a value by geometry is based on.
 func (b *inductances) geometryFrom() string {
 	if b.rotor.Kind == job.FieldMagnets && !b.rotor.MagnetMM.Given() {
 		return fmt.Sprintf("geometry, an estimate: the magnets taken as %.0f mm thick", unsaidMagnetMM)
@@ -158,12 +157,12 @@ func (b *inductances) best() (quantity.Figure, route) {
 	}
 	if f := b.shortHenries(); f.Known() {
 		if henriesApart(f, b.bridgeHenries()) {
-			f.Origin = quantity.Guessed // called out, and what follows is marked along
+			f.Origin = quantity.Guessed // reported, and what follows is marked too
 		}
 		return f, byShort
 	}
 	if f := b.bridgeHenries(); f.Known() {
-		if b.rotor.Kind == job.FieldWound { // read with the field dead and the iron empty: half way to full
+		if b.rotor.Kind == job.FieldWound { // read with the field off and the iron unsaturated: half way
 			f = f.Times(1 / math.Sqrt(saturated))
 		}
 		return f, byBridge
@@ -174,13 +173,13 @@ func (b *inductances) best() (quantity.Figure, route) {
 	return quantity.Missing("needs a short-circuit reading, a bridge reading, the plate or the air gap"), byGeometry
 }
 
-// henriesApart is whether a short circuit and a bridge contradict each other.
+// henriesApart reports whether a short circuit and a bridge contradict each other.
 func henriesApart(short, bridge quantity.Figure) bool {
 	r := bridge.Value / short.Value
 	return short.Known() && bridge.Known() && (r < 0.75 || r > 1.33)
 }
 
-// oldPhaseOhms is a phase of the old winding at 20 °C: as measured, else as worked out.
+// oldPhaseOhms is a phase of the old winding at 20 °C: as measured, else as computed.
 func (b *inductances) oldPhaseOhms() quantity.Figure {
 	return oldPhaseOhms(b.machine, b.old, b.oldOhms)
 }
@@ -212,17 +211,17 @@ func (b *inductances) bridgeHenries() quantity.Figure {
 	return quantity.OrError(henries, err, mh.Origin).Times(b.allSets(1)) // the leads of one set
 }
 
-// bridgeOn is the file's words for the leads; two when nothing is said.
+// bridgeOn maps the file's words for the leads; two when nothing is given.
 var bridgeOn = map[string]field.BridgeOn{job.BridgeOneTwo: field.OneAgainstTwo, job.BridgeStar: field.LeadAndStar}
 
-// plateHenries is what the plate's amps speak of.
+// plateHenries is the inductance by the plate's amps.
 func (b *inductances) plateHenries() quantity.Figure {
 	o, poles := b.old, b.machine.Poles
 	if !o.RatedAmps.Given() || !o.RatedRPM.Given() || !poles.Given() || b.machine.phases != 3 || o.coils.effective <= 0 || !b.flux.perTurn.Known() {
 		return quantity.Missing("needs the plate's amps and speed")
 	}
 	volts := o.RatedVolts.Or(b.dc.absorption.Value)
-	if volts <= 0 { // a resistor holds none, and 0 would be leads joined
+	if volts <= 0 { // a resistor holds none, and 0 would be shorted leads
 		return quantity.Missing("needs the plate's volts: the load holds none")
 	}
 	hot := o.Metal.TempFactor(20, plateC)
@@ -247,7 +246,7 @@ type parts struct {
 	why   string
 }
 
-// gap is what crosses the gap in so many working waves, phase the whole.
+// gap is what crosses the gap, given the sum of waves over the working one; phase is the whole.
 func (p *parts) gap(waves float64) float64   { return p.working * waves }
 func (p *parts) phase(waves float64) float64 { return p.gap(waves) + p.leakage }
 
@@ -272,7 +271,7 @@ func (b *inductances) geometry(w *candidate) parts {
 	if b.rotor.Kind == job.FieldWound {
 		effective *= saturated
 	}
-	if b.rotor.Kind == job.FieldMagnets { // the magnet is gap to the winding's field
+	if b.rotor.Kind == job.FieldMagnets { // the magnet counts as gap for the winding's field
 		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
 		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / field.UsualRecoilMu
 	}

@@ -11,26 +11,24 @@ import (
 
 // # Insulation to cut
 //
-// Sizes follow from the slot, the stack and the former; what stands out of the iron and what
-// a joint takes are habits of the bench, written below. All of them are common practice, no
-// source, and are meant to be cut a little long and trimmed. The thickness is the one the
-// room in the slot was reckoned with.
+// Sizes follow from the slot, the stack and the former; what stands out of the iron and what a joint
+// takes are habits of the bench, written below. All of them are common practice, no source, and are
+// meant to be cut a little long and trimmed. The thickness is the one used for the room in the slot.
 
 const (
-	cuffMM      = 5.0  // liner, wedge and separator out of the iron, at each end
+	cuffMM      = 5.0  // liner, wedge and separator beyond the iron, at each end
 	paperEdgeMM = 10.0 // phase paper beyond the coil's end, all round
 	jointMM     = 40.0 // sleeve over one joint
-	sleeveRoom  = 1.3  // bore of a sleeve over the round of what goes in
+	sleeveRoom  = 1.3  // bore of a sleeve over the diameter of what goes in
 	jointBundle = 2.0  // wires side by side in a joint
-	tieRounds   = 1.5  // tie round the side of a flat coil, and its knot
-	lashings    = 3.0  // cord for an end of the winding, over its way round
+	tieRounds   = 1.5  // ties round the side of a flat coil, with the knot
+	lashings    = 3.0  // cord for an end of the winding, over its perimeter
 )
 
-// LeadMM is what a coil's end is left long, and the sleeve over a lead, to where the cable
-// begins.
+// LeadMM is the length left at a coil's end, and of the sleeve over a lead, to where the cable begins.
 const LeadMM = 200.0
 
-// AsSold is the reason of a size that is not cut.
+// AsSold is the reason why a size is not cut.
 const AsSold = "as the maker sells it"
 
 // Cut is insulation of one kind and size. A length or width that needs something is
@@ -38,15 +36,15 @@ const AsSold = "as the maker sells it"
 type Cut struct {
 	Name   string `json:"name"`
 	Pieces int    `json:"pieces,omitempty"`
-	// LengthMM is along the slot, or of the sleeve, or of all the cord; WidthMM across, or
-	// the bore of a sleeve; ThickMM the sheet.
+	// LengthMM is along the slot, or of the sleeve, or of all the cord; WidthMM is across, or the bore
+	// of a sleeve; ThickMM is the sheet's.
 	LengthMM quantity.Figure `json:"length_mm"`
 	WidthMM  quantity.Figure `json:"width_mm"`
 	ThickMM  quantity.Figure `json:"thickness_mm"`
 	Note     string          `json:"note,omitempty"`
 }
 
-// insulation is what insulation is cut by.
+// insulation is what the cuts depend on.
 type insulation struct {
 	machine *machine
 	slot    *job.SlotSpec
@@ -122,9 +120,9 @@ func (p insulation) endCuts(plan *layout.Layout, count *layout.Counts, w *candid
 		Cut{Name: "lacing cord", LengthMM: ring, WidthMM: none, ThickMM: none, Note: "3 × round each end"})
 }
 
-// flatCuts is what holds flat coils until they are cast, and in the cast: each is tied twice
-// on each of its sides before it leaves the former, and lies between two rings of glass mat as
-// wide as the coils reach.
+// flatCuts is what holds flat coils until they are cast, and in the casting: each is tied twice on each
+// of its sides before it leaves the former, and lies between two rings of glass mat as wide as the
+// coils.
 func (p insulation) flatCuts(plan *layout.Layout) []Cut {
 	m, none := p.machine, quantity.Missing(AsSold)
 	side, thick := m.SideMM.Figure("needs the side of a coil"), m.ThickMM.Figure("needs its thickness")

@@ -11,37 +11,39 @@ import (
 
 // # The stator's iron
 //
-// All flux of a slot pitch goes through one tooth, and half a pole's through the yoke on
-// either side. A tooth under the middle of a pole gathers most: of a wave with a sine's shape and the
-// peak B, over a slot pitch τs of a pole pitch τ,
+// All flux of a slot pitch goes through one tooth, and half a pole's through the yoke on either side. A
+// tooth under the middle of a pole collects the most: of a sine wave of peak B, over a slot pitch τs of
+// a pole pitch τ,
 //
 //	∫ B·cos(π·x/τ) dx over ±τs/2 = B·(2·τ/π)·sin(π·τs/(2·τ)),
 //
-// of magnets, whose field is a block over their cover α, B times as much of the slot pitch as lies over
-// the block, less what reaches past the gap between blocks into the next pole's. With many slots to
-// a pole both are B·τs; a tooth of its own coil, a pole wide, gathers two thirds of that. Where the slot's widths are known the tooth is what they leave of the pitch at
-// each depth; where the outside diameter is known the yoke is what lies behind the slots. A
-// hundredth part of stacking counts: 5 % of the stack is varnish.
+// of magnets, whose field is a block over their cover α, B times as much of the slot pitch as lies
+// under the block, less what reaches past the gap between blocks into the next pole's. With many slots
+// per pole both are B·τs; a tooth with its own coil, a pole wide, collects two thirds of that. Where
+// the slot's widths are known, the tooth is what they leave of the pitch at each depth; where the
+// outside diameter is known, the yoke is what lies behind the slots. The stacking factor is 0.95: 5 %
+// of the stack is varnish.
 //
-// The gap's density over a tooth is the peak of the working wave, under magnets the block's
-// own. Past 1.8 T in the teeth ordinary lamination needs 10 000 A/m and more, and what is
-// worked out without that, or carried to another flux, no longer holds.
+// The gap's density over a tooth is the peak of the working wave, under magnets the block's own. Past
+// 1.8 T in the teeth ordinary lamination needs 10 000 A/m and more, and what is computed without that,
+// or scaled to another flux, no longer holds.
 
-// iron is the stator's iron as the flux meets it.
+// iron is the stator's iron as a path for the flux.
 type iron struct {
 	// path is what the magnets' flux goes through; nil where it is not known.
 	path field.Iron
-	// tooth and yoke are the density there for one tesla in the gap: at its peak, and as
-	// the mean of a pole.
+	// tooth and yoke are the density there for one tesla in the gap: at its peak, and as the mean of a
+	// pole.
 	tooth, yoke quantity.Figure
-	// toothMM is the tooth where it is narrowest.
+	// toothMM is the narrowest width of the tooth.
 	toothMM quantity.Figure
 }
 
-// toothSlices is how finely the mmf of a tooth is added up along its depth.
+// toothSlices is the number of slices in which a tooth's mmf is summed along its depth.
 const toothSlices = 8
 
-// newIron measures teeth and yoke under a rotor; tooth is a calipered one's width, taken as parallel.
+// newIron measures teeth and yoke under a rotor; tooth is the width of one by caliper, taken as
+// parallel.
 func newIron(m *machine, room *slotRoom, tooth quantity.Reading, f *job.FieldSpec) iron {
 	s := iron{yoke: quantity.Missing("needs the outside diameter, the slot's depth and the bore")}
 	s.toothMM = quantity.Missing("needs the slot's width and depth, the slots and the bore")
@@ -66,14 +68,14 @@ func newIron(m *machine, room *slotRoom, tooth quantity.Reading, f *job.FieldSpe
 	return s
 }
 
-// assumed is whether the slot's shape was assumed from its area.
+// assumed reports whether the slot's shape was assumed from its area.
 func (r *slotRoom) assumed() bool { return r.rooms[0].Assumed }
 
-// radiusMM is that of a circle so deep in the stator's iron, counted from the gap.
+// radiusMM is the radius at a depth in the stator's iron, counted from the gap.
 func (m *machine) radiusMM(deep float64) float64 { return m.BoreMM.Value/2 + m.outward()*deep }
 
-// gathered is the width of the gap, mm, of which a tooth takes the flux at its peak density: under magnets, whose
-// cover it is, else under a wave.
+// gathered is the width of the gap, mm, whose flux a tooth carries, at its peak density: under magnets
+// of a given cover, else under a sine wave.
 func gathered(m *machine, magnets bool, cover float64) float64 {
 	slots := math.Pi * m.BoreMM.Value / m.Slots.Value
 	if !m.Poles.Given() {
@@ -86,16 +88,16 @@ func gathered(m *machine, magnets bool, cover float64) float64 {
 	return math.Abs(min(slots, cover*pole) - max(0, slots-pole*(2-cover)))
 }
 
-// teeth adds up the tooth along its depth.
+// teeth sums up the tooth along its depth.
 func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak quantity.Origin, f *job.FieldSpec) {
 	cover := f.MagnetCover.Or(defaultCover)
 	block, gathers := gathered(m, true, cover), gathered(m, f.Kind == job.FieldMagnets, cover)
-	if tooth.Given() { // what was measured outranks what the slot leaves
+	if tooth.Given() { // a measured width precedes what the slot leaves
 		weak = guessedIf(tooth, m.BoreMM)
 	}
 	narrow := math.Inf(1)
 	var path field.Iron
-	for i := range toothSlices + 1 { // at the faces between slices the narrowest, in their middles the mmf
+	for i := range toothSlices + 1 { // the narrowest at the faces between slices, the mmf at their middles
 		face := body.DepthMM * float64(i) / toothSlices
 		narrow = min(narrow, tooth.Or(m.toothAt(body, face)))
 		if i == toothSlices {
@@ -117,7 +119,7 @@ func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak q
 	s.tooth = quantity.Of(gathers/(narrow*field.Stacking), weak)
 }
 
-// toothAt is the tooth's width so deep below the neck, mm.
+// toothAt is the tooth's width at a depth below the neck, mm.
 func (m *machine) toothAt(body *slot.Room, deep float64) float64 {
 	return 2*math.Pi*m.radiusMM(body.MouthHeightMM+deep)/m.Slots.Value - widthAt(body.Outline, body.DepthMM-deep)
 }
@@ -140,7 +142,8 @@ func widthAt(outline []slot.Point, y float64) float64 {
 	return 2 * reach
 }
 
-// behindMM is how high the iron is behind the slots, mm, 0 and less where they are deeper than the iron.
+// behindMM is the height of the iron behind the slots, mm; 0 or negative where they are deeper than the
+// iron.
 func (m *machine) behindMM(body *slot.Room) float64 {
 	return m.outward() * (m.OutsideMM.Value/2 - m.radiusMM(body.MouthHeightMM+body.DepthMM))
 }

@@ -2,9 +2,9 @@ package winding
 
 import "encoding/json"
 
-// What was not worked out is null in JSON, also where the screen draws something in its
-// place: the air's temperature for a winding whose own could not be followed, full field
-// where that does not hold the voltage.
+// What was not worked out is null in JSON, even where the screen draws something in its place: the
+// air's temperature for a winding whose own is unknown, full field where that does not hold the
+// voltage.
 
 // MarshalJSON writes winding_c as null when it is not known or rises without end.
 func (p RunPoint) MarshalJSON() ([]byte, error) {

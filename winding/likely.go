@@ -8,8 +8,8 @@ import (
 	"strings"
 )
 
-// likely is the faults that fit all that was read, the nearest first; where none fits and the ohms are
-// off, those that fit the ohms. It is empty where nothing is off.
+// likely is the faults that fit all readings, the closest first; where none fits and the ohms are off,
+// those that fit the ohms. It is empty where nothing is off.
 func (r *WoundOutcome) likely() []Likely {
 	if r.asksUnit() || !r.LeadOhms20.off() && !r.LineVolts.off() && !r.CutInRPM.off() {
 		return nil
@@ -24,14 +24,14 @@ func (r *WoundOutcome) likely() []Likely {
 	return fit
 }
 
-// held is a reading and how many times its plan a fault makes of it, and of each pair of leads.
+// held is a reading and the factor that a fault puts on its plan, and on each pair of leads.
 type held struct {
 	proof Proof
 	times float64
 	each  [3]float64
 }
 
-// readings are those that a fault is held by: of all that was read, or of the ohms alone.
+// readings are those that a fault is compared with: all, or the ohms alone.
 func (r *WoundOutcome) readings(l Likely, all bool) []held {
 	ohms, volts := pairsAlike, pairsAlike
 	if l.one != nil {
@@ -44,8 +44,8 @@ func (r *WoundOutcome) readings(l Likely, all bool) []held {
 	return list
 }
 
-// mostLikely is how many faults are named at most, and asNear how much further off than the nearest
-// they may be, in squares of the room (common practice, no source).
+// mostLikely is how many faults are named at most, and asNear how much further off than the closest
+// they may be, in squared units of the margin (common practice, no source).
 const (
 	mostLikely = 3
 	asNear     = 0.25
@@ -78,8 +78,8 @@ func (r *WoundOutcome) fitting(all bool) []Likely {
 	return fit
 }
 
-// named is a fault in one phase with that phase's name, where pairs were read that tell it, and with what is off
-// besides.
+// named is a fault in one phase with that phase's name, where pairs were read that identify it, and
+// with what else is off.
 func (r *WoundOutcome) named(l Likely, all bool) Likely {
 	if l.one == nil {
 		return l
@@ -103,7 +103,7 @@ func (r *WoundOutcome) named(l Likely, all bool) Likely {
 	return l
 }
 
-// highOrLow is the word for a part by which something is off.
+// highOrLow is the word for the sign of a relative deviation.
 func highOrLow(part float64) string {
 	if part < 0 {
 		return "low"
@@ -111,9 +111,9 @@ func highOrLow(part float64) string {
 	return "high"
 }
 
-// far is how far a reading is from what a fault makes of its plan, in parts of the room there is
-// round it, and whether it lies within. What was not read, or is held against nothing, fits; one fault in one
-// phase is held by the pattern of the pairs, where these were read.
+// far is how far a reading is from its plan times the fault's factor, in units of the margin around it,
+// and whether it lies within. What was not read, or has no plan, fits; a fault in one phase is compared
+// by the pattern of the pairs, where these were read.
 func (h held) far(one bool) (far float64, fits bool) {
 	p := h.proof
 	if one && len(p.Each) > 0 {
@@ -134,11 +134,11 @@ func (h held) far(one bool) (far float64, fits bool) {
 	return far, far <= 1 && (one || !p.Unlike())
 }
 
-// off reports whether a reading lies outside its limits, or its pairs are unlike.
+// off reports whether a reading lies outside its limits, or its pairs differ.
 func (p Proof) off() bool { s := p.Stand(); return s == Low || s == High || s == Uneven }
 
-// atOdds reports whether volts and beginning speak against each other: the volts are off, and it begins
-// to charge as if they were not. Both go by the same flux and turns, whatever these are.
+// atOdds reports whether volts and cut-in contradict each other: the volts are off, and it begins to
+// charge as if they were not. Both depend on the same flux and turns, whatever these are.
 func (r *WoundOutcome) atOdds() bool {
 	v, c := r.LineVolts, r.CutInRPM
 	if !v.off() || c.Stand() == NotRead || c.Stand() == NotHeld {
@@ -147,12 +147,11 @@ func (r *WoundOutcome) atOdds() bool {
 	return math.Abs(v.Read.Value/v.Expected.Value*c.Read.Value/c.Expected.Value-1) > ProofLimit
 }
 
-// Where a reading is so many times the plan that no join makes it, up or down (common practice, no
-// source).
+// The factor on the plan, up or down, that no connection explains (common practice, no source).
 const farBeyond = 20.0
 
-// speaks gives each check of a record that is off the words for what makes it so: the likely faults,
-// once; else what is plain from how far it is.
+// speaks gives each check of a record that is off its explanation: the likely faults, once; else what
+// is evident from how far it is off.
 func (r *WoundOutcome) speaks(list []Check) {
 	said := ""
 	for i := range list {
@@ -200,7 +199,7 @@ func (r *WoundOutcome) faults() string {
 	return "likely " + strings.Join(words, "; or ")
 }
 
-// beyond is what is plain of ohms and volts from how far they are off.
+// beyond is what is evident of ohms and volts from how far they are off.
 func (c Check) beyond(magnets bool) string {
 	times := c.Proof.Read.Value / c.Proof.Expected.Value
 	switch {

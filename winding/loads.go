@@ -9,21 +9,20 @@ import (
 
 // # What the rectifier works into
 //
-// Three kinds of load, of which only the voltage at no current and the ohms go into the
-// figures:
+// Three kinds of load, of which only the open-circuit voltage and the ohms enter the figures:
 //
-//	battery     its rest voltage, standing higher while it takes charge; its own ohms
+//	battery     its rest voltage, higher while it takes charge; its own ohms
 //	resistor    no voltage; its ohms, hot (a lamp is one: volts² over watts when lit)
 //	bus         the voltage that a converter's input holds whatever the current; no ohms
 //
-// each with the cable's ohms before it. What a battery has and the others do not (levels, charge
-// limit, fuse at its post, dump load when it is full) is missing there, and says so.
+// each with the cable's ohms in series. What only a battery has (levels, charge limit, fuse at its
+// post, dump load when it is full) is missing for the others, and says so.
 
 // rectifiers are those that the file has a word for.
 var rectifiers = map[string]charge.Rectifier{"": charge.Bridge, job.RectifierBridge: charge.Bridge, job.RectifierHalfWave: charge.HalfWave, job.RectifierDoubler: charge.Doubler}
 
-// joined puts the rectifier on a machine of so many phases, and marks all as missing where it
-// does not take them.
+// joined puts the rectifier on a machine of so many phases, and marks everything as missing where they
+// do not go together.
 func (d dcSide) joined(way string, phases int) dcSide {
 	d.rectifier = rectifiers[way]
 	if err := d.rectifier.Takes(phases); err != nil {
@@ -32,7 +31,7 @@ func (d dcSide) joined(way string, phases int) dcSide {
 	return d
 }
 
-// without is a side of which nothing can be said.
+// without is a side of which nothing is known.
 func (d dcSide) without(why string) dcSide {
 	no := quantity.Missing(why)
 	d.rest, d.absorption, d.float, d.chargeLimit, d.charging = no, no, no, no, no
@@ -73,15 +72,14 @@ func (d dcSide) bus(g job.BatterySpec) dcSide {
 	return d.cabled(g)
 }
 
-// cabled puts the cable before the load.
+// cabled adds the cable to the load.
 func (d dcSide) cabled(g job.BatterySpec) dcSide {
 	d.cable = quantity.Of(battery.CableOhms(g.CableM.Or(0), g.CableMM2.Or(defaultCableMM2), defaultCableC), g.CableM.Origin)
 	d.ohms = d.inner.With(d.cable, func(a, c float64) float64 { return a + c })
 	return d
 }
 
-// load is the DC side for the solver with the load holding a voltage; ok is false when it is
-// not known.
+// load is the DC side for the solver with the load at a voltage; ok is false when it is not known.
 func (d *dcSide) load(volts quantity.Figure) (charge.Load, bool) {
 	if !volts.Known() {
 		return charge.Load{}, false
@@ -91,7 +89,7 @@ func (d *dcSide) load(volts quantity.Figure) (charge.Load, bool) {
 	}, true
 }
 
-// openPeak is the peak DC behind the rectifier with nothing connected, from that between the leads.
+// openPeak is the open-circuit peak DC behind the rectifier, from that between the leads.
 func (d *dcSide) openPeak(line quantity.Figure) quantity.Figure {
 	if d.rectifier == charge.Doubler {
 		return line.Times(2)
@@ -99,8 +97,8 @@ func (d *dcSide) openPeak(line quantity.Figure) quantity.Figure {
 	return line
 }
 
-// onDiode is the most that one diode has to block, from the peak DC with the load off: at half wave
-// the load stands behind it against the other half wave, if it holds a voltage.
+// onDiode is the highest voltage that one diode has to block, from the peak DC with the load off: with
+// half wave the load's voltage, if it holds one, adds to the other half wave.
 func (d *dcSide) onDiode(open quantity.Figure) quantity.Figure {
 	if d.rectifier == charge.HalfWave && d.held.Known() {
 		return open.With(d.held, func(v, held float64) float64 { return v + max(v, held) })

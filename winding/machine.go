@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// machine is the iron as counted and measured, with what it has by default, and the
-// plain ratios that its number of phases sets.
+// machine is the iron as counted and measured, with its defaults, and the simple ratios that its number
+// of phases sets.
 type machine struct {
 	job.Machine
 	phases, sets int
@@ -18,7 +18,7 @@ type machine struct {
 	quadrature bool
 }
 
-// laidOut is the phases and sets as the layout counts them.
+// laidOut is phases and sets as the layout counts them.
 func (m *machine) laidOut() (phases, sets int) {
 	if m.quadrature {
 		return 2, 1
@@ -26,9 +26,9 @@ func (m *machine) laidOut() (phases, sets int) {
 	return m.phases, m.sets
 }
 
-// newMachine fills in phases and sets: three phases in one set when nothing is said. Two
-// phases stand 90 degrees apart, each with a bridge of its own, and do not link each other's
-// flux: they are laid out as two sets of one phase, and charge as one circuit of two.
+// newMachine fills in phases and sets: three phases in one set when nothing is given. Two phases are 90
+// degrees apart, each with a bridge of its own, and do not link each other's flux: they are laid out as
+// two sets of one phase, and charge as one circuit of two.
 func newMachine(m job.Machine) machine {
 	made := machine{Machine: m, phases: int(m.Phases.Or(3)), sets: int(m.Sets.Or(1))}
 	switch made.phases {
@@ -40,8 +40,8 @@ func newMachine(m job.Machine) machine {
 	return made
 }
 
-// charging is the phases that one solution of the rectifier takes in, and how many times that is done: sets
-// of three phases each by themselves, the two phases of one winding together.
+// charging is the number of phases in one solution of the rectifier, and how many times that counts:
+// sets of three phases are solved one by one, the two phases of a two-phase winding together.
 func (m *machine) charging() (phases int, times float64) {
 	if m.quadrature {
 		return 2, 1
@@ -49,8 +49,8 @@ func (m *machine) charging() (phases int, times float64) {
 	return m.phases, float64(m.sets)
 }
 
-// outward is which way the slots go from the gap: 1 away from the shaft, as usual, -1 towards
-// it where the rotor turns round the stator.
+// outward is the direction of the slots from the gap: 1 away from the shaft, as usual, -1 towards it
+// where the rotor turns round the stator.
 func (m *machine) outward() float64 {
 	if m.Rotor == job.RotorOutside {
 		return -1
@@ -58,8 +58,8 @@ func (m *machine) outward() float64 {
 	return 1
 }
 
-// insideMM is the inside diameter of the stator's wound ring, mm: the bore, or, where the
-// rotor is outside, what is left of it four slot depths in, but never nothing.
+// insideMM is the inside diameter of the stator's wound ring, mm: the bore, or, with the rotor outside,
+// what is left of it four slot depths in, but always positive.
 func (m *machine) insideMM(depthMM float64) float64 {
 	if m.outward() > 0 {
 		return m.BoreMM.Value
@@ -67,7 +67,7 @@ func (m *machine) insideMM(depthMM float64) float64 {
 	return max(m.BoreMM.Value-4*depthMM, m.BoreMM.Value/10)
 }
 
-// windings is how many phase windings there are in all sets together.
+// windings is the number of phase windings in all sets together.
 func (m *machine) windings() float64 { return float64(m.phases * m.sets) }
 
 // hertz is the frequency at a speed, f = p·n/60.
@@ -83,8 +83,8 @@ func (m *machine) linePerPhase(conn layout.Connection) float64 {
 	return math.Sqrt(3)
 }
 
-// leadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one
-// phase beside the other two in series), one phase 1.
+// leadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one phase in parallel
+// with the other two in series), one phase 1.
 func (m *machine) leadPerPhase(conn layout.Connection) float64 {
 	switch {
 	case m.phases == 1:
@@ -96,11 +96,10 @@ func (m *machine) leadPerPhase(conn layout.Connection) float64 {
 	}
 }
 
-// phasePerDC is rms amps in a winding for one ampere DC through the bridge, for
-// currents that flow in blocks: star √(2/3), delta that over √3; one phase has a sine's
-// 1.11. A sine in star makes 0.741, pulses just above cut-in make more: it is what a limit
-// goes by until the bridge was solved (formfactor.go, plateform.go).
-// Source: the three-phase bridge with smooth current, any power electronics text.
+// phasePerDC is rms amps in a winding for one ampere DC through the bridge, with block-shaped currents:
+// star √(2/3), delta that over √3; one phase has a sine's 1.11. A sine in star makes 0.741, pulses just
+// above cut-in make more: limits use this value until the bridge is solved (formfactor.go,
+// plateform.go). Source: the three-phase bridge with smooth current, any power electronics text.
 func (m *machine) phasePerDC(conn layout.Connection) float64 {
 	switch {
 	case m.phases == 1:
