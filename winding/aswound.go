@@ -222,7 +222,7 @@ func (p proving) read(r *job.AsWound) quantity.Reading {
 	return r.FieldAmps
 }
 
-// fed is what a wound rotor had at a record's volts, else what they are planned at.
+// fed is a wound rotor's current at a record's volts, else that of the plan.
 func (p proving) fed(r *job.AsWound) quantity.Figure {
 	if own := p.read(r); own.Given() {
 		return own.Figure("")
@@ -233,7 +233,7 @@ func (p proving) fed(r *job.AsWound) quantity.Figure {
 	return p.flux.fieldAmps
 }
 
-// weighed is the weight of the wire that was used up, kg, where the mean turn goes by its length.
+// weighed is the weight of the wire used, kg, where the mean turn goes by its length.
 func weighed(r *job.AsWound) quantity.Figure {
 	if !r.Metres.Given() {
 		return quantity.Missing("by it the mean turn is worked out")
@@ -241,7 +241,7 @@ func weighed(r *job.AsWound) quantity.Figure {
 	return r.Kg.Figure("not read")
 }
 
-// usedTurn is the mean turn that the wire used up speaks of, mm.
+// usedTurn is the mean turn by the wire used, mm.
 func (p proving) usedTurn(r *job.AsWound, w *candidate) quantity.Figure {
 	bundle := w.trial.Bundle()
 	turns := w.coils.series * float64(w.coils.circuits) * p.machine.windings()

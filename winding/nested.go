@@ -10,31 +10,31 @@ import (
 
 // # Coils that are not alike
 //
-// Nested coils have one former each. A coil of span y has the mean turn of them all, carried to
-// its own width by the end turns, l(y) = l + 2.4·(W(y) - W), as a measured turn is carried to
-// another span (turnlength.go). W is the width at the mean span weighted by turns, and l(y) is a
-// straight line in it: the wire of all coils comes to what the mean turn says, exactly. The inner
-// ends of nested coils lie lower than the outer ones', which this does not know: wind one of each,
-// try it in the slots, and trust the slots.
+// Nested coils have one former each. A coil of span y has the common mean turn, converted to its own
+// width by the end turns, l(y) = l + 2.4·(W(y) - W), as a measured turn is converted to another span
+// (turnlength.go). W is the width at the mean span weighted by turns, and l(y) is linear in it, so the
+// wire of all coils adds up exactly to what the mean turn says. The inner ends of nested coils lie
+// lower than the outer ones', which is not modelled: wind one of each, try it in the slots, and trust
+// the slots.
 
 // CoilShape is one kind of coil of a winding that has several.
 type CoilShape struct {
-	// Span is its throw in slots, Turns its turns, Count how many there are of it.
+	// Span is its throw in slots, Turns its turns, Count the number of such coils.
 	Span  int `json:"span_slots"`
 	Turns int `json:"turns"`
 	Count int `json:"pieces"`
-	// TurnMM is its mean turn, and the former's sizes as in [Former], mm.
+	// TurnMM is its mean turn; the former's sizes are as in [Former], mm.
 	TurnMM     quantity.Figure `json:"turn_mm"`
 	StraightMM quantity.Figure `json:"former_straight_mm"`
 	WidthMM    quantity.Figure `json:"former_width_mm"`
 	RadiusMM   quantity.Figure `json:"former_radius_mm"`
-	// Metres is each strand of one such coil, Kg the metal of all its strands.
+	// Metres is the length of each strand of one such coil, Kg the metal of all its strands.
 	Metres quantity.Figure `json:"coil_length_m"`
 	Kg     quantity.Figure `json:"coil_kg"`
 }
 
-// shapes are the kinds of coils of a winding, the widest first; none where all are alike, or
-// where there is no coil list or no mean turn.
+// shapes are the kinds of coils of a winding, the widest first; none where all are alike, or where
+// there is no coil list or no mean turn.
 func (l *turnLength) shapes(w *candidate, mean quantity.Figure) []CoilShape {
 	if w.coils.plan == nil || !mean.Known() {
 		return nil

@@ -5,10 +5,9 @@ import (
 	"slotwright/winding/layout"
 )
 
-// NotesOf is what to know of a layout before winding it, for a rotor ("magnets", "wound", ""
-// where nothing was said) and a connection: cogging comes of magnets, so a wound rotor has
-// none to speak of, and only magnets that are there make a caution of it; a third harmonic
-// goes round a delta only.
+// NotesOf is what to know of a layout before winding it, for a rotor ("magnets", "wound", "" where none
+// was given) and a connection: cogging comes from magnets, so a wound rotor has none to speak of, and
+// it is a caution only where there are magnets; a third harmonic circulates in a delta only.
 func NotesOf(plan *layout.Layout, rotor string, connected layout.Connection) []layout.Note {
 	var list []layout.Note
 	for _, n := range plan.Notes() {

@@ -12,7 +12,7 @@ var (
 	kilogramPerPound = quantity.Kilograms[1].Base(1)
 )
 
-// Where nothing was said.
+// Where nothing was given.
 var (
 	defaultAllowance = job.DefaultOf("target.allowance")
 	defaultSpoolKg   = job.DefaultOf("target.spool")
@@ -48,12 +48,12 @@ type Purchase struct {
 	BuyKg quantity.Figure `json:"wire_to_buy_kg"`
 	// CopperKg is the metal wound in, without the allowance.
 	CopperKg quantity.Figure `json:"metal_kg"`
-	// Allowance is the part added, 0.1 for 10 %.
+	// Allowance is the fraction added, 0.1 for 10 %.
 	Allowance float64 `json:"allowance"`
 }
 
-// Used is the wire that is wound in, all strands and all sizes, without the allowance, m; it is
-// what a rewinder reads off the spools. It is missing where the metal is.
+// Used is the wire wound in, all strands and all sizes, without the allowance, m: what comes off the
+// spools. It is missing where the metal is.
 func (p *Purchase) Used() quantity.Figure {
 	if len(p.Buy) == 0 {
 		return p.BuyKg
@@ -88,7 +88,7 @@ func ohms(w *candidate, m *machine, turn *turnLength, testC float64) Ohms {
 	return o
 }
 
-// of is the rest from the ohms of a phase.
+// of fills in the rest from the ohms of a phase.
 func (o *Ohms) of(phase quantity.Figure, t *job.Trial, m *machine, testC float64) {
 	o.PhaseOhms20 = phase
 	o.LeadOhms20 = phase.Times(m.leadPerPhase(t.Connection))
@@ -140,7 +140,7 @@ func spools(gauge string, spool float64, metres, kg quantity.Figure) Spools {
 	}
 }
 
-// ceil is the next whole number, forgiving the last bits of rounding.
+// ceil rounds up to a whole number, ignoring the last bits of rounding.
 func ceil(v float64) float64 {
 	n := float64(int(v))
 	if v > n+1e-9 {

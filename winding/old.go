@@ -22,12 +22,12 @@ func (o *oldWinding) known() bool {
 	return !o.OldWinding.Bundle().IsZero() || o.OldWinding.Turns.Given()
 }
 
-// likeCoils reports whether a candidate's turns can be set against the old ones: both laid
-// out, or both known only in proportion.
+// likeCoils reports whether a candidate's turns can be compared with the old ones: both laid out, or
+// both known only as ratios.
 func (o *oldWinding) likeCoils(c *coilSet) bool { return c.relative == o.coils.relative }
 
-// relativeOhms is a winding's ohms over the old one's where neither is known, from
-// N/(a·s·A) at the same mean turn and metal.
+// relativeOhms is a winding's ohms over the old one's where neither is known, from N/(a·s·A) at the
+// same mean turn and metal.
 func (o *oldWinding) relativeOhms(w *candidate) quantity.Figure {
 	t, c := &w.trial, &w.coils
 	wire, old := t.Bundle(), o.OldWinding.Bundle()

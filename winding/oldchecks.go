@@ -9,18 +9,17 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// # What the old winding bears out
+// # What the old winding confirms
 //
-// The old winding came out of this iron: it is the best check there is on what was measured
-// of it. It went into the slot, so the slot has room for it; a turn of it went twice through
-// the stack and across to its other side; its volts came from no more flux than iron
-// carries; and the plate's amps went through its ohms. What does not bear this out was
-// misread or mistyped, and is called out by what it would mean.
+// The old winding came out of this iron: it is the best check on what was measured of the iron. It was
+// in the slot, so the slot has room for it; a turn of it went twice through the stack and across to its
+// other side; its volts came from no more flux than iron carries; and the plate's amps went through its
+// ohms. What contradicts this was misread or mistyped, and is reported by what it would mean.
 
-// shortestTurnMM is less than any turn of a winding can be: twice the stack and once the way
-// along the bore to the other side, the pole pitch where the span is not known. With the rotor
-// outside that way is shortest at the bottom of the slots. A coil round one tooth goes across
-// it twice; of a tooth that is itself a guess nothing is counted.
+// shortestTurnMM is less than any turn of a winding can be: twice the stack plus once the way along the
+// bore to the other side, the pole pitch where the span is not known. With the rotor outside, that way
+// is shortest at the bottom of the slots. A coil round one tooth crosses it twice; a tooth that is
+// itself a guess is not counted.
 func (l *turnLength) shortestTurnMM(w *candidate) quantity.Figure {
 	m, span := &l.machine, w.coils.span
 	if !m.StackMM.Given() {
@@ -38,7 +37,7 @@ func (l *turnLength) shortestTurnMM(w *candidate) quantity.Figure {
 	return across.Then(func(w float64) float64 { return 2*m.StackMM.Value + w })
 }
 
-// nearestShaftMM is the diameter of the slots' end that lies nearest to the shaft, mm.
+// nearestShaftMM is the diameter of the end of the slots nearest to the shaft, mm.
 func (m *machine) nearestShaftMM(depthMM float64) float64 {
 	if m.outward() > 0 {
 		return m.BoreMM.Value
@@ -46,8 +45,8 @@ func (m *machine) nearestShaftMM(depthMM float64) float64 {
 	return max(0, m.BoreMM.Value-2*depthMM)
 }
 
-// believed is the turn that the old ohms speak of, marked as no more than a guess where no
-// turn can be that short: what follows from it is marked along with it.
+// believed is the turn by the old ohms, marked as a guess where no turn can be that short, so that
+// everything that follows from it is marked too.
 func (l *turnLength) believed(turn quantity.Figure) quantity.Figure {
 	least := l.shortestTurnMM(&l.was)
 	if turn.Known() && least.Known() && turn.Value < least.Value {
@@ -59,15 +58,15 @@ func (l *turnLength) believed(turn quantity.Figure) quantity.Figure {
 
 // Limits of what an old winding can have been; common practice, no source, unless said.
 const (
-	// mostGapTesla is the working wave's peak that no gap of a small machine has: the teeth,
-	// about half of the bore, would be past 2 T.
+	// mostGapTesla is above any small machine's peak of the working wave: the teeth, about half of the
+	// bore, would be past 2 T.
 	mostGapTesla = 1.3
-	// veryLoose is a wire fill below which turns or strands of an old winding may have been
-	// miscounted: makers wind loosely, and a loose slot says nothing of what a hand can do.
+	// veryLoose is a wire fill below which turns or strands of an old winding may have been miscounted:
+	// makers wind loosely, and a loose slot does not show what fits by hand.
 	veryLoose = 0.25
 )
 
-// aboutOld is what is called out of the old winding.
+// aboutOld makes the findings about the old winding.
 type aboutOld struct {
 	machine *machine
 	slot    *job.SlotSpec
@@ -79,7 +78,7 @@ type aboutOld struct {
 	henries *inductances
 }
 
-// callOut is what the old winding cannot have been.
+// callOut is about what the old winding cannot have been.
 func (a aboutOld) callOut(d *doubts, old *TrialOutcome) {
 	if a.turn.impossible() {
 		least, spoke := a.turn.shortestTurnMM(&a.turn.was), a.turn.old
@@ -106,7 +105,7 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 		d.add(Finding{Severity: Broken, Path: "old.turns", Fix: "measure the slot again, count turns and strands again, measure the wire again", Source: "hexagonal packing, 2/√3"},
 			"%.0f turns of %s came out of a slot that they would fill to %.2f: perfect packing is 1.15, so slot, turns or wire is misread", old.Turns.Value, old.Wire, f.Value)
 	case a.slot.FillLimit.Given():
-	case old.Turns.Value > old.TurnsThatFit.Value && old.TurnsThatFit.Known(): // "9 of 8" stands on the screen
+	case old.Turns.Value > old.TurnsThatFit.Value && old.TurnsThatFit.Known(): // the screen shows "9 of 8"
 		fix := fmt.Sprintf("a fill limit of %.2f, if whoever winds it can do the same", f.Value)
 		if f.Value > mostByHand {
 			fix = "measure the slot and the wire again; if they hold a machine wound it, and by hand 0.65 to 0.75 goes in"
@@ -119,9 +118,9 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 	}
 }
 
-// plate: with its leads joined and no inductance at all the old winding gives, through
-// a bridge, (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R, through half wave or a doubler half
-// of that; a battery only takes from that.
+// plate: with its leads shorted and no inductance at all the old winding gives, through a bridge,
+// (3/π)·Ê/R of a star's phase, of one phase (2/π)·Ê/R, through half wave or a doubler half of that; a
+// battery can only lower it.
 func (a aboutOld) plate(d *doubts) {
 	most, known := plateAtMost(a.machine, a.old, a.henries.oldPhaseOhms(), a.flux, a.henries.dc)
 	if known && a.old.RatedAmps.Value > most {
@@ -130,29 +129,29 @@ func (a aboutOld) plate(d *doubts) {
 	}
 }
 
-// plateAtMost is the amps DC that the old winding's volts could drive through its ohms at the
-// plate's speed; known is false without plate, volts or ohms.
+// plateAtMost is the amps DC that the old winding's volts could drive through its ohms at the plate's
+// speed; known is false without plate, volts or ohms.
 func plateAtMost(m *machine, old *oldWinding, ohms quantity.Figure, flux *flux, dc *dcSide) (most float64, known bool) {
 	volts := flux.phasePerRPM(&old.coils)
 	if !old.RatedAmps.Given() || !old.RatedRPM.Given() || !ohms.Known() || !volts.Known() || ohms.Value <= 0 {
 		return 0, false
 	}
 	most = math.Sqrt2 * volts.Value * old.RatedRPM.Value / ohms.Value * dc.shortedMean(m.phases) * float64(m.sets)
-	if old.Connection == layout.Delta && m.phases == 3 { // the star of Ê/√3 and R/3
+	if old.Connection == layout.Delta && m.phases == 3 { // the equivalent star, Ê/√3 and R/3
 		most *= math.Sqrt(3)
 	}
 	return most, true
 }
 
-// markPlate marks a plate that volts and ohms contradict, and so the limits that go by it.
+// markPlate marks a plate that volts and ohms contradict, and so the limits that depend on it.
 func markPlate(m *machine, old *oldWinding, ohms quantity.Figure, flux *flux, dc *dcSide) {
 	if most, known := plateAtMost(m, old, ohms, flux, dc); known && old.RatedAmps.Value > most {
 		old.RatedAmps.Origin = quantity.Guessed
 	}
 }
 
-// span says what slots and poles alone imply, where no span was given: fewer than two
-// slots for a pole put every coil on a tooth of its own.
+// span says what slots and poles alone imply where no span was given: fewer than two slots per pole put
+// every coil on a tooth of its own.
 func (a aboutOld) span(d *doubts) {
 	m := a.machine
 	if m.Span.Given() || !m.Slots.Given() || !m.Poles.Given() || a.layouts.own().plan == nil {

@@ -12,42 +12,44 @@ import (
 
 // # A fault in one phase
 //
-// One phase of k times the others' ohms makes of a star two pairs of (1 + k)/2 beside one of 1, over those
-// of a sound one; of a delta one of 3k/(2 + k) beside two of 3(1 + k)/(2(2 + k)); of a delta whose
-// phase is open 3 beside two of 1.5, and its volts stay.
+// A phase with k times the others' ohms gives, relative to a sound winding: in a star, two pairs of (1
+// + k)/2 and one of 1; in a delta, one pair of 3k/(2 + k) and two of 3(1 + k)/(2(2 + k)); in a delta
+// with the phase open, one of 3 and two of 1.5, and its volts unchanged.
 //
-// Volts of a star between two leads are the difference of two phases' phasors, each the sum of its coils'
-// (package layout). A coil that is turned round takes its own phasor off twice, one that is shorted or left out once:
+// Volts of a star between two leads are the difference of two phases' phasors, each the sum of its
+// coils' (package layout). A reversed coil subtracts its own phasor twice, one shorted or left out
+// once:
 //
 //	E' = E − 2·e    E' = E − e
 //
-// Where all n coils of a phase are in step, m of them turned leave k = 1 − 2m/n of it, and the two pairs that it
-// is in have √(1 + k + k²)/√3 of the third: one of 6 0.839, two of 6 0.694, a whole phase 1/√3. Where a phase is
-// spread over several slots of a pole its coils are not in step, and the two pairs are unlike each other, by which
-// side of the middle the coil lies on: then it is told apart which of them it is, up to those that lie alike.
+// Where all n coils of a phase are in step, m reversed coils leave k = 1 − 2m/n of it, and the two
+// pairs that contain it have √(1 + k + k²)/√3 of the third: one of 6 0.839, two of 6 0.694, a whole
+// phase 1/√3. Where a phase is spread over several slots per pole its coils are not in step, and the
+// two pairs differ by which side of the middle the coil lies on: this tells which coil it is, up to
+// those in equal positions.
 //
-// One coil of n shorted or left out in a delta leaves k = 1 − 1/n of the phase. A current then runs round, and
-// with ohms and reactance of the phase taken to go by its turns, the pair across has 3k/(2 + k), the others
-// √(1 + x + x²) where x = (k − 1)/(2 + k). A coil that is turned round in a delta or in one of several circuits
-// side by side is not told: its reactance is no longer by its turns, for it links its fellows the other way. Which
-// phase it is pairs.go tells all the same.
+// One coil of n shorted or left out in a delta leaves k = 1 − 1/n of the phase. A current then
+// circulates; with ohms and reactance of the phase taken to go by its turns, the pair across it has
+// 3k/(2 + k), the others √(1 + x + x²) where x = (k − 1)/(2 + k). A reversed coil in a delta or in one
+// of several parallel circuits is not identified: its reactance no longer goes by its turns, since it
+// links the other coils in the opposite sense. Which phase it is in, pairs.go finds all the same.
 //
-// Pairs are held by their pattern: how they stand to each other, for which speed, field and magnets are the
-// same. By how much they are off together is said besides, up to [offTogether].
+// Pairs are compared by their pattern, that is by their ratios, on which speed, field and magnets have
+// no effect. Their common deviation is told besides, up to [offTogether].
 
-// onePhase is how many times the planned ohms and volts of a pair a fault makes in each pair, U-V, V-W and W-U,
-// where it is in this phase.
+// onePhase is the factor that a fault puts on the planned ohms and volts of each pair, U-V, V-W and
+// W-U, where it is in this phase.
 type onePhase struct {
 	phase       int
 	ohms, volts [3]float64
-	// told is the fault with the phase's name for {phase}, and what its pairs read for {pairs}.
+	// told is the fault, with {phase} for the phase's name and {pairs} for its pairs' readings.
 	told string
 }
 
-// alike are pairs that a fault leaves alike.
+// pairsAlike is the pattern of a fault that leaves the pairs equal.
 var pairsAlike = [3]float64{1, 1, 1}
 
-// onePhase: a strand, a circuit or all of it open in one phase.
+// onePhase: a strand, a circuit or everything open in one phase.
 func (f *faultsOf) onePhase() {
 	if f.machine.phases != 3 {
 		return
@@ -69,8 +71,8 @@ func (f *faultsOf) onePhase() {
 	}
 }
 
-// inOnePhase adds a fault for each of the three phases that it may be in; generic is what it is called where
-// only the mean of the pairs is known. It begins to charge by the pair with the most volts.
+// inOnePhase adds a fault for each of the three phases that it may be in; generic is its name where
+// only the mean of the pairs is known. Charging begins by the pair with the most volts.
 func (f *faultsOf) inOnePhase(of func(phase int) onePhase, generic string) {
 	for phase := range 3 {
 		one := of(phase)
@@ -80,8 +82,7 @@ func (f *faultsOf) inOnePhase(of func(phase int) onePhase, generic string) {
 	}
 }
 
-// eachOhms is the pairs where one phase has k times the ohms of the others, over those where all are
-// alike.
+// eachOhms is the pairs where one phase has k times the ohms of the others, relative to equal phases.
 func (f *faultsOf) eachOhms(k float64, phase int) [3]float64 {
 	switch {
 	case f.trial.Connection != layout.Delta:
@@ -93,7 +94,7 @@ func (f *faultsOf) eachOhms(k float64, phase int) [3]float64 {
 	return turnedTo(phase, 3*k/(2+k), two, two)
 }
 
-// turnedTo is three pairs as they are for phase U, U-V, V-W and W-U, as they are when it is another.
+// turnedTo rotates three pairs given for phase U (U-V, V-W and W-U) to another phase.
 func turnedTo(phase int, uv, vw, wu float64) (each [3]float64) {
 	for i, v := range [3]float64{uv, vw, wu} {
 		each[(i+phase)%3] = v
@@ -125,7 +126,7 @@ func (f *faultsOf) oneCoil() {
 	}
 }
 
-// turned: coils or a phase of a star the wrong way round.
+// turned: coils or a phase of a star reversed.
 func (f *faultsOf) turned() {
 	n := f.perCircuit()
 	if f.trial.Connection == layout.Delta || f.coils.circuits != 1 || len(f.trial.CoilTurns) > 0 || n < 2 {
@@ -158,13 +159,13 @@ func (f *faultsOf) turned() {
 	}, "one phase turned round: two pairs read 58 % of the third")
 }
 
-// class is the coils of a phase whose phasors are the same part of it: all of them where they are in step.
+// class is the coils of a phase with equal phasors: all of them where they are in step.
 type class struct {
 	part   complex128
 	starts []int // the slots that they start in
 }
 
-// classes are the coils of a phase by the part of its volts that each makes.
+// classes groups the coils of a phase by their share of its volts.
 func (f *faultsOf) classes(phase int) (list []class) {
 	all := f.coils.plan.CircuitPhasor(0, phase, 1, 1)
 	for _, c := range f.coils.plan.Coils() {
@@ -181,11 +182,11 @@ func (f *faultsOf) classes(phase int) (list []class) {
 	return list
 }
 
-// mostSlots is how many slots are named at most of coils that lie alike.
+// mostSlots is how many slots of equivalent coils are named at most.
 const mostSlots = 4
 
-// slots names the slots that the coils of a class start in, in a phase: ", from slot 2, 8 or 14"; "" where all
-// coils of it are alike, or too many are.
+// slots names the slots in which the coils of a class start, in a phase: ", from slot 2, 8 or 14"; ""
+// where all its coils are equivalent, or too many are.
 func (f *faultsOf) slots(phase int, of class) string {
 	list := f.classes(phase)
 	i := slices.IndexFunc(list, func(l class) bool { return cmplx.Abs(l.part-of.part) < 1e-6 })
@@ -203,7 +204,7 @@ func (f *faultsOf) slots(phase int, of class) string {
 	return ", that from slot " + text
 }
 
-// eachVolts is the pairs of a star where a phase lacks a part of its phasor, over those of a sound one.
+// eachVolts is the pairs of a star where a phase lacks a part of its phasor, relative to a sound one.
 func (f *faultsOf) eachVolts(phase int, lacks complex128) (each [3]float64) {
 	var volts [3]complex128
 	for i := range volts {
@@ -217,13 +218,13 @@ func (f *faultsOf) eachVolts(phase int, lacks complex128) (each [3]float64) {
 	return each
 }
 
-// offTogether is how far all pairs together may be off beside a pattern that is known, as a part (common
+// offTogether is the common deviation allowed of all pairs of a known pattern, relative (common
 // practice, no source): a speed misread, weak magnets, cold joints at the leads.
 const offTogether = 0.25
 
-// shape is how far the pairs of a reading are from what a fault in one phase makes of them, in parts of what a
-// pair may be off, and how many times as much they all are besides; ok is false where they are further off than
-// they may be. What was not read by pairs fits.
+// shape is how far the pairs of a reading are from the pattern of a fault in one phase, in units of a
+// pair's margin, and their common factor; ok is false where they are outside the margin. Without pairs
+// it fits.
 func (p Proof) shape(makes [3]float64) (far, times float64, ok bool) {
 	s, told := p.sides()
 	if !told {

@@ -6,8 +6,8 @@ import (
 	"slotwright/wiretable"
 )
 
-// Outcome is everything that is known of a job. Screen, card, report and JSON read
-// it; nothing is worked out anywhere else. A Figure that is missing says why.
+// Outcome is everything that is known of a job. Screen, card, report and JSON read it; nothing is
+// worked out anywhere else. A missing Figure says why.
 type Outcome struct {
 	Job      string         `json:"job,omitempty"`
 	Invented bool           `json:"invented,omitempty"`
@@ -24,7 +24,7 @@ type Outcome struct {
 	Findings   []Finding `json:"findings"`
 	Cautions   []Caution `json:"cautions"`
 
-	// phases and magnets are the machine's, for what readings that are off speak of.
+	// phases and magnets are the machine's, for explaining readings that are off.
 	phases  int
 	magnets bool
 }
@@ -40,20 +40,21 @@ type MachineOutcome struct {
 
 	HertzPerRPM quantity.Figure `json:"hertz_per_rpm"`
 	PolePitchMM quantity.Figure `json:"pole_pitch_mm"`
-	// FluxMWb is the flux of a pole, at the field current that is used.
+	// FluxMWb is the flux of a pole, at the field current in use.
 	FluxMWb  quantity.Figure `json:"flux_per_pole_mwb"`
 	FluxFrom string          `json:"flux_from,omitempty"`
 	GapTesla quantity.Figure `json:"gap_flux_density_t"`
-	// NextReading is what to read next of the old winding, and what it would do, in a sentence.
+	// NextReading is what to read next of the old winding, and what that would do, in a sentence.
 	NextReading string `json:"next_reading,omitempty"`
-	// ToothTesla is in the teeth where they are narrowest, YokeTesla behind the slots.
+	// ToothTesla is in the teeth at their narrowest, YokeTesla behind the slots.
 	ToothTesla quantity.Figure `json:"tooth_flux_density_t"`
 	YokeTesla  quantity.Figure `json:"yoke_flux_density_t"`
-	// MagnetsAgainstWound is the volts that the magnets given would make over those of
-	// the wound rotor, for a stator that is to change rotors.
+	// MagnetsAgainstWound is the volts that the given magnets would make over those of the wound rotor,
+	// for a stator that is to change rotors.
 	MagnetsAgainstWound quantity.Figure `json:"magnets_over_wound"`
 	FieldAmps           quantity.Figure `json:"field_amps"`
-	// restAmps is what the battery drives through the rotor at rest, A, where that follows it; else 0.
+	// restAmps is the field current, A, that the battery drives at rest, where the field follows it;
+	// else 0.
 	restAmps float64
 
 	// Feeds is what is charged or fed, in a few words.
@@ -63,7 +64,7 @@ type MachineOutcome struct {
 	AbsorptionVolts quantity.Figure `json:"battery_absorption_v"`
 	FloatVolts      quantity.Figure `json:"battery_float_v"`
 	ChargeLimitAmps quantity.Figure `json:"battery_charge_limit_a"`
-	// InsideOhms is what the battery has inside; missing where there is none.
+	// InsideOhms is the battery's internal resistance; missing where there is no battery.
 	InsideOhms quantity.Figure `json:"battery_inside_ohms"`
 	LoadOhms   quantity.Figure `json:"battery_and_cable_ohms"`
 	FuseAmps   quantity.Figure `json:"fuse_a"`
@@ -72,9 +73,8 @@ type MachineOutcome struct {
 	// DiodeReverseVolts is the repetitive peak reverse rating of a diode.
 	DiodeReverseVolts quantity.Figure `json:"diode_reverse_v"`
 
-	// DragWatts is iron and friction at the usual speed; RisePerWatt the winding's rise
-	// for each watt that leaves through it, at the usual speed; MeanLimitC what its mean
-	// may come to.
+	// DragWatts is iron and friction loss at the usual speed; RisePerWatt the winding's rise per watt
+	// that leaves through it, at the usual speed; MeanLimitC the limit of its mean temperature.
 	DragWatts   quantity.Figure `json:"drag_w_usual"`
 	RisePerWatt quantity.Figure `json:"rise_k_per_w"`
 	MeanLimitC  quantity.Figure `json:"mean_limit_c"`
@@ -90,9 +90,8 @@ type MachineOutcome struct {
 	TestRPM  quantity.Figure `json:"test_rpm"`
 	TestC    quantity.Figure `json:"test_c"`
 	Ratio    quantity.Figure `json:"drive_ratio"`
-	// WantedRatio takes the drive's usual speed to the usual speed wanted; DrivenMM and
-	// DriverMM are the pulleys (DrivenTeeth the wheel) that would do it with the other
-	// one kept.
+	// WantedRatio takes the drive's usual speed to the usual speed wanted; DrivenMM and DriverMM are
+	// the pulleys (DrivenTeeth the wheel) that would do it with the other one kept.
 	WantedRatio quantity.Figure `json:"wanted_ratio"`
 	DrivenMM    quantity.Figure `json:"driven_pulley_for_wanted_ratio_mm"`
 	DriverMM    quantity.Figure `json:"driver_pulley_for_wanted_ratio_mm"`
@@ -137,7 +136,7 @@ type TrialOutcome struct {
 	Verdict string `json:"verdict,omitempty"`
 
 	metal wiretable.Metal
-	// was is the old winding that its volts are carried from.
+	// was is the old winding that its volts are scaled from.
 	was *oldSum
 }
 

@@ -8,15 +8,15 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// The tables find their fields by their JSON keys once, at the start; a line without a
-// field is a slip of ours and stops the program.
+// The tables find their fields by their JSON keys once, at the start; a line without a field is a
+// programming error and panics.
 var (
 	trialByID   = bind(reflect.TypeFor[TrialOutcome](), trialOutputs)
 	machineByID = bind(reflect.TypeFor[MachineOutcome](), machineOutputs)
 	pointByID   = bind(reflect.TypeFor[RunPoint](), pointOutputs)
 )
 
-// bind finds the field of each line, and the lines by their ids.
+// bind finds the field of each line, and indexes the lines by id.
 func bind(t reflect.Type, table []Output) map[string]*Output {
 	paths := map[string][]int{}
 	keys(t, "", nil, func(id string, path []int, _ reflect.Type) { paths[id] = path })
@@ -61,8 +61,8 @@ func MachineOutputs() []Output { return machineOutputs }
 // PointOutputs is that of everything at one speed.
 func PointOutputs() []Output { return pointOutputs }
 
-// OutputOf describes a figure of a trial. An id that is not in the table is a slip of the
-// caller's, and panics.
+// OutputOf describes a figure of a trial. An id that is not in the table is a programming error, and
+// panics.
 func OutputOf(id string) *Output { return must(trialByID, id) }
 
 // MachineOutputOf describes a figure that no trial changes; see [OutputOf].
@@ -82,7 +82,7 @@ func must(byID map[string]*Output, id string) *Output {
 // Of is the figure in a trial.
 func (o *Output) Of(t *TrialOutcome) quantity.Figure { return *o.at(t) }
 
-// at is where the figure stands in a trial.
+// at is the figure's address in a trial.
 func (o *Output) at(t *TrialOutcome) *quantity.Figure {
 	return reflect.ValueOf(t).Elem().FieldByIndex(o.path).Addr().Interface().(*quantity.Figure)
 }

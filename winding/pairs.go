@@ -11,43 +11,44 @@ import (
 
 // # Pairs of leads, and the phase that is unlike
 //
-// Three pairs of leads, U-V, V-W and W-U, tell three phases apart. Ohms do so exactly. Between two leads
-// of a star lie two phases, so that
+// Three pairs of leads, U-V, V-W and W-U, identify three phases. Ohms do so exactly. Between two leads
+// of a star are two phases, so that
 //
 //	u = (UV + WU − VW)/2
 //
-// and so on round. In a delta phase U lies between the leads U and V, the other two in series beside it; the
-// star that reads the same between its leads (Kennelly's theorem) has a, b and c at U, V and W by the
-// line above, and u = (ab + bc + ca)/c. One phase of 1 + d times the others then moves the two pairs it is in
-// by d/2 in a star; in a delta the pair across it by 2d/3, the other two by d/6.
+// and so on cyclically. In a delta phase U is between the leads U and V, in parallel with the other two
+// in series; the star with the same readings (Kennelly's theorem) has a, b and c at U, V and W by the
+// line above, and u = (ab + bc + ca)/c. One phase of 1 + d times the others then moves its two pairs by
+// d/2 in a star; in a delta the pair across it by 2d/3, the other two by d/6.
 //
-// Volts of a star are differences of phasors 120° apart, √(u² + uv + v²), which for small d go as the ohms
-// do. In a delta of one unlike phase a current runs round that takes a third of d·E in each phase: the same 2d/3
-// and d/6. So
+// Volts of a star are differences of phasors 120° apart, √(u² + uv + v²), which for small d behave like
+// the ohms. In a delta with one deviating phase a current circulates that takes d·E/3 from each phase:
+// the same 2d/3 and d/6. So
 //
 //	star: d = UV + WU − VW − 1    delta: d = 2·UV − 1 − mean    each over the mean of the three
 //
-// which is right to the first order in d; of a phase that is far off faults.go has the exact figure.
+// which is right to the first order in d; for a phase that is far off, faults.go has the exact figure.
 //
-// What the pairs are judged by is how far one is from the mean of all, whatever the mean itself is. For ohms
-// that is [BalanceLimit]; for volts [VoltsBalance]: one meter reads all pairs at one speed, so that its gain error,
-// the speed and the field are the same part of each and leave their ratios alone; what is left is its last digit,
-// the wave's shape and how steadily the shaft is held (common practice, no source). Either has the last digit
-// that was written besides: of one meter on one range two readings of the same thing may differ by it (common
+// A pair is judged by its distance from the mean of all, whatever that mean is. The limit for ohms is
+// [BalanceLimit], for volts [VoltsBalance]: one meter reads all pairs at one speed, so its gain error,
+// the speed and the field are common factors and cancel in the ratios; what is left is its last digit,
+// the waveform and how steadily the shaft is held (common practice, no source). To both the last digit
+// written is added: two readings of the same thing on one range of one meter may differ by it (common
 // practice, no source).
 
 // pairLaw is what lies between two leads.
 type pairLaw int
 
 const (
-	alone1     pairLaw = iota // a phase by itself, or nothing that is known
+	alone1     pairLaw = iota // a phase by itself, or nothing known
 	ohmsStar                  // two phases in series
-	ohmsDelta                 // a phase beside the other two
+	ohmsDelta                 // a phase in parallel with the other two
 	voltsStar                 // the difference of two phasors
-	voltsDelta                // a phase in a delta that a current runs round in
+	voltsDelta                // a phase of a delta with a circulating current
 )
 
-// leads are the names of a winding's phases, in the order in which pairs are read: of both sets where there are two.
+// leads are the names of a winding's phases, in the order in which pairs are read: of both sets where
+// there are two.
 type leads []string
 
 // pair is the two leads of pair i, as the card names them: U-V.
@@ -67,7 +68,7 @@ func (l leads) phase(i int) string {
 	return fmt.Sprint(i + 1)
 }
 
-// sides is three pairs of one set, and where among all they begin.
+// sides is the three pairs of one set, and the index of the first among all.
 type sides struct {
 	each  [3]float64
 	first int
@@ -76,7 +77,7 @@ type sides struct {
 // mean is that of the three.
 func (s sides) mean() float64 { return (s.each[0] + s.each[1] + s.each[2]) / 3 }
 
-// apart is how far the furthest is from the mean, as a part of it.
+// apart is the largest relative distance from the mean.
 func (s sides) apart() (part float64) {
 	for _, v := range s.each {
 		part = max(part, math.Abs(v/s.mean()-1))
@@ -84,8 +85,8 @@ func (s sides) apart() (part float64) {
 	return part
 }
 
-// sides is the three pairs of a set, of two sets those that are more unlike; ok is false where other
-// than three or six were read, or a pair reads nothing.
+// sides is the three pairs of a set, of two sets the less balanced one; ok is false where other than
+// three or six were read, or a pair reads nothing.
 func (p Proof) sides() (of sides, ok bool) {
 	if len(p.Each) != 3 && len(p.Each) != 6 || slices.Min(p.Each) <= 0 {
 		return of, false
@@ -99,8 +100,8 @@ func (p Proof) sides() (of sides, ok bool) {
 	return of, true
 }
 
-// phases is what each phase is over the middle one of the three, by the three pairs of a set; ok is false where
-// nothing is known of what lies between the leads.
+// phases is each phase over the middle one of the three, from the three pairs of a set; ok is false
+// where what lies between the leads is not known.
 func (p Proof) phases() (each [3]float64, first int, ok bool) {
 	s, ok := p.sides()
 	if !ok || p.law == alone1 {
@@ -127,23 +128,23 @@ func (p Proof) phases() (each [3]float64, first int, ok bool) {
 	return each, s.first, sorted[0] > 0
 }
 
-// Where a phase is off by this part of what the furthest is, it is named beside it; and how much further off
-// than a pair may be a phase is that makes it so far off: in star and delta a pair is d/3 from the mean.
-// The half of that is seen in company, where the other quantity has the same phase off (common practice, no source).
+// A phase off by this fraction of the furthest one is named beside it; phaseOverPair converts a pair's
+// margin to a phase's: in star and delta a pair is d/3 from the mean. Half of that counts as seen in
+// company, where the other quantity has the same phase off (common practice, no source).
 const (
 	besideIt  = 0.5
 	phaseOver = 3.0
 	company   = phaseOver / 2
 )
 
-// side is a phase that is unlike the others, by how much of them.
+// side is a phase that differs from the others, and by how much, relative.
 type side struct {
 	phase int // among the phases of all sets
 	part  float64
 }
 
-// unlike is the phases that make pairs unlike, the furthest first; none where the pairs are alike, or where
-// they do not tell.
+// unlike is the phases that make pairs differ, the furthest first; none where the pairs are alike, or
+// where they do not identify one.
 func (p Proof) unlike() (list []side) {
 	each, first, ok := p.phases()
 	if !ok || !p.Unlike() {
@@ -166,8 +167,8 @@ func cmpAbs(a, b float64) int {
 	return 0
 }
 
-// of is by how much a phase is off, as a part of the others, in a reading that need not be called unlike for it; 0
-// where it is within what is seen in company. told is false where the pairs were not read.
+// of is the relative deviation of a phase, in a reading that need not be unbalanced by itself; 0 within
+// what counts as seen in company. told is false where the pairs were not read.
 func (p Proof) of(phase int) (part float64, told bool) {
 	each, first, ok := p.phases()
 	if !ok || phase < first || phase >= first+3 {
@@ -179,11 +180,11 @@ func (p Proof) of(phase int) (part float64, told bool) {
 	return part, true
 }
 
-// Unlike reports whether a pair of leads is further from the mean of all than it may be.
+// Unlike reports whether a pair of leads is further from the mean of all than allowed.
 func (p Proof) Unlike() bool { return len(p.Each) > 0 && p.Apart() > p.Even() }
 
-// Apart is how far the pair of leads furthest from the mean of all is from it, as a part of it; 0 where
-// only a mean was read.
+// Apart is the largest relative distance of a pair of leads from the mean of all; 0 where only a mean
+// was read.
 func (p Proof) Apart() (part float64) {
 	for _, v := range p.Each {
 		part = max(part, math.Abs(v/p.Read.Value-1))
@@ -191,8 +192,8 @@ func (p Proof) Apart() (part float64) {
 	return part
 }
 
-// Even is how far from the mean of all a pair of leads may be, as a part of it: [BalanceLimit] of ohms,
-// [VoltsBalance] of volts, and the last digit that was written.
+// Even is how far a pair of leads may be from the mean of all, relative: [BalanceLimit] for ohms,
+// [VoltsBalance] for volts, plus the last digit written.
 func (p Proof) Even() float64 {
 	if p.Read.Value <= 0 {
 		return p.even

@@ -10,36 +10,35 @@ import (
 
 // # The form of the plate's current
 //
-// The plate has amps DC, the copper is heated by the rms of what flows in a phase. Far above
-// cut-in reactance rounds the current off: star and sine make π/(3√2) = 0.741 A rms of one ampere
-// DC, where blocks make √(2/3) = 0.816 (any power electronics text), a fifth more heat. As the
-// rise per watt is the class's rise over that heat, blocks would have the machine cool better than
-// it does. So the old winding is run at the plate's speed against the plate's volts, as warm as
-// its class lets it be, with the flux that brings the plate's amps (a plate is of full field, the
-// job may have less), and the form of its current is what that solution has. A limit by
-// temperature takes the same form, which is then that of the trial's own curve
-// (formfactor.go); so a winding put back as it was stands its own plate.
+// The plate gives amps DC; the copper is heated by the rms of a phase's current. Far above cut-in the
+// reactance rounds the current off: star and sine make π/(3√2) = 0.741 A rms per ampere DC, where
+// blocks make √(2/3) = 0.816 (any power electronics text), a fifth more heat. As the rise per watt is
+// the class's rise over that heat, blocks would make the machine look better cooled than it is. So the
+// old winding is run at the plate's speed against the plate's volts, as warm as its class allows, with
+// the flux that brings the plate's amps (a plate is for full field, the job may have less), and that
+// solution gives the form factor. A temperature limit uses the form factor in the same way, from the
+// trial's own curve (formfactor.go); so a winding put back as it was withstands its own plate.
 //
-// What cannot be run, or comes to the plate's amps with no flux near the known one, is taken by
-// convention, three phases in blocks, and the rise per watt says so.
+// Where the old winding cannot be run, or reaches the plate's amps with no flux near the known one, the
+// convention is used, three phases in blocks, and the rise per watt says so.
 
-// How near the plate's amps must come, within how many tries, and how far the flux may be off: a
-// form hardly hangs on the amps there, and flux further off speaks of a misread plate.
+// How close the plate's amps must come, in how many tries, and how far the flux may be off: the form
+// factor hardly depends on the amps there, and flux further off indicates a misread plate.
 const (
 	plateAmpsWithin = 0.005
 	plateTries      = 24
 	mostPlateFlux   = 3.0
 )
 
-// plateForm is the rms amps of a phase for one ampere DC at the plate.
+// plateForm is the rms amps of a phase per ampere DC at the plate.
 type plateForm struct {
-	perDC float64 // 0 where no plate tells the rise per watt, or it is taken by convention
+	perDC float64 // 0 where no plate gives the rise per watt, or it is taken by convention
 	conn  layout.Connection
 	why   string // why it is taken by convention
 }
 
-// at is rms amps of a phase for one ampere DC of a winding: the plate's form where that is known
-// and the winding is joined alike, else that by convention.
+// at is rms amps of a phase per ampere DC of a winding: the plate's form factor where that is known and
+// the winding has the same connection, else the conventional one.
 func (f plateForm) at(m *machine, conn layout.Connection) float64 {
 	if f.perDC > 0 && f.conn == conn {
 		return f.perDC
@@ -51,7 +50,7 @@ func (f plateForm) at(m *machine, conn layout.Connection) float64 {
 func (b *bed) plateForm(old *oldWinding, oldOhms *Ohms, class heat.Class) plateForm {
 	rpm := old.RatedRPM.Figure("no plate")
 	if !old.RatedAmps.Given() || !oldOhms.PhaseOhms20.Known() || b.machine.KelvinPerWatt.Given() || !b.machine.asOnPlate(rpm, b.speeds.top) {
-		return plateForm{} // the rise per watt goes by no plate
+		return plateForm{} // the rise per watt uses no plate
 	}
 	o := TrialOutcome{Inductance: b.henries.of(&old.candidate)}
 	o.PhasePerRPM, o.PhaseOhms20 = b.flux.phasePerRPM(&old.coils), oldOhms.PhaseOhms20
@@ -69,8 +68,8 @@ func (b *bed) plateForm(old *oldWinding, oldOhms *Ohms, class heat.Class) plateF
 	return plateForm{perDC: p.PhaseAmpsRMS / (p.DCAmps * r.sets), conn: old.Connection}
 }
 
-// bringing is one set at a speed with the flux that brings so many amps DC; nothing flows in it
-// where no flux near the known one does. What drives the current is what the EMF is over cut-in.
+// bringing is one set at a speed with the flux that brings a given DC current; no current flows in the
+// result where no flux near the known one does. The current is set by the EMF over that at cut-in.
 func (r *charger) bringing(amps, rpm, celsius float64) charge.Point {
 	flux := 1.0
 	for range plateTries {

@@ -9,25 +9,23 @@ import (
 
 // # What a proof says
 //
-// A reading of a finished winding is held against what was worked out for the turns and the
-// wire that were really put in. What was worked out may itself be off, by the mean turn, the
-// flux or the inductance; turns and strands are counted and are not. So its ± is that of the
-// trial's own figure, as a part of it; and the reading's own ± comes on top where one was
-// typed: a reading is off only where neither can explain it. Screen and card hold a reading to
-// the same limits: [ProofLeast] at least, [ProofLimit] where no ± is known (common practice,
-// no source).
+// A reading of a finished winding is compared with the prediction for the turns and the wire that were
+// really put in. The prediction may itself be off, by the mean turn, the flux or the inductance; turns
+// and strands are counted and are not. So its ± is that of the trial's own figure, relative; and the
+// reading's own ± is added where one was typed: a reading is off only where neither explains it. Screen
+// and card use the same limits: [ProofLeast] at least, [ProofLimit] where no ± is known (common
+// practice, no source).
 //
-// What a reading that is off speaks of are facts of the trade (common practice, no source),
-// the same that stand on the card; a known fault that makes just these readings stands before
-// them (faults.go).
+// The explanations of a reading that is off are facts of the trade (common practice, no source), the
+// same as on the card; a known fault that predicts just these readings is named first (faults.go).
 
-// Stand is where a reading stands beside what was worked out for it.
+// Stand is how a reading compares with its prediction.
 type Stand int
 
 const (
-	// NotRead is nothing read yet.
+	// NotRead: nothing was read yet.
 	NotRead Stand = iota
-	// NotHeld is a reading with nothing to hold it against.
+	// NotHeld: there is nothing to compare the reading with.
 	NotHeld
 	// Good is within the limits.
 	Good
@@ -35,13 +33,13 @@ const (
 	Low
 	// High is above them.
 	High
-	// Uneven is within them by the mean, or with nothing to hold it against, and a pair of leads further from
-	// the mean than it may be.
+	// Uneven is within the limits by its mean, or has nothing to be compared with, but a pair of leads
+	// is too far from the mean.
 	Uneven
 )
 
-// Limits are between what a reading must lie, as [Between] has it for the card; ok is false
-// where nothing could be worked out, or only a guess that nobody knows the ± of.
+// Limits are the range that a reading must lie in, as [Between] has it for the card; ok is false where
+// nothing could be predicted, or only a guess of unknown ±.
 func (p Proof) Limits() (low, high float64, ok bool) {
 	if p.Expected.PlusMinus == 0 && p.Expected.Origin.Weak() {
 		return 0, 0, false
@@ -50,7 +48,7 @@ func (p Proof) Limits() (low, high float64, ok bool) {
 	return low, high, ok
 }
 
-// Stand is where the reading stands.
+// Stand compares the reading with its limits.
 func (p Proof) Stand() Stand {
 	low, high, ok := p.Limits()
 	doubt := max(p.Read.PlusMinus, p.step/2)
@@ -69,8 +67,8 @@ func (p Proof) Stand() Stand {
 	return Good
 }
 
-// ofPairs is a proof with what each pair of leads read, times a factor, how far from their mean each may
-// be, the last digit that was written, and what lies between two leads.
+// ofPairs adds to a proof the readings of each pair of leads, times a factor, how far from their mean
+// each may be, the last digit written, and what lies between two leads.
 func (p Proof) ofPairs(each []float64, factor, even, step float64, law pairLaw) Proof {
 	for _, v := range each {
 		p.Each = append(p.Each, v*factor)
@@ -79,21 +77,21 @@ func (p Proof) ofPairs(each []float64, factor, even, step float64, law pairLaw) 
 	return p
 }
 
-// Proved reports whether the finished winding was seen to do what it is for: to charge, or to
-// have its ohms and give its volts; none of these is far off, and neither ohms nor volts nor warmth is marked
-// as off. Volts without their speed, which nothing can be held against, show nothing.
+// Proved reports whether the finished winding was seen to do its job: to charge, or to have its ohms
+// and give its volts, none of them far off, and neither ohms nor volts nor warmth marked as off. Volts
+// without a speed, which cannot be compared, prove nothing.
 func (r *WoundOutcome) Proved() bool {
 	seen := r.CutInRPM.Read.Known() || r.LineVolts.Off.Known() && r.LeadOhms20.Off.Known()
 	return seen && !r.faulty() && !r.LeadOhms20.far() && !r.LineVolts.far() && !r.CutInRPM.far()
 }
 
-// faulty reports whether anything that was read of ohms, volts or warmth is marked as off.
+// faulty reports whether any reading of ohms, volts or warmth is marked as off.
 func (r *WoundOutcome) faulty() bool {
 	return r.LeadOhms20.off() || r.LineVolts.off() || r.RisePerWatt.Stand() == High || warmer(r.RisePerWatt) != ""
 }
 
-// RiseTaught is the rise per watt that a record speaks of, K/W, where others may go by it: missing where the
-// winding is marked as faulty, or so warm that a short or drag makes it so.
+// RiseTaught is the rise per watt by a record, K/W, where others may use it: missing where the winding
+// is marked as faulty, or so warm that a short or drag must be the reason.
 func (r *WoundOutcome) RiseTaught() quantity.Figure {
 	p := r.RisePerWatt
 	if r.LeadOhms20.off() || r.LineVolts.off() || r.CutInRPM.far() || p.tooWarm() {
@@ -104,20 +102,20 @@ func (r *WoundOutcome) RiseTaught() quantity.Figure {
 
 // # Warmer than was guessed
 //
-// The guess of the rise per watt is good to a factor of 1.5 (package heat), and a machine that is said to be
-// open and is closed has two thirds of the film, 10 for 15 W/m²K: another 1.5. Both together are 2.25. A
-// winding that is more than [shortOver] times as warm for each watt that was counted takes heat from something
-// that was not counted: turns that are shorted carry a current of their own, or something drags. What it would
-// say of the cooling is then wrong, and nothing may go by it. Common practice, no source.
+// The guess of the rise per watt is good to a factor of 1.5 (package heat), and a machine that is given
+// as open but is closed has two thirds of the film coefficient, 10 for 15 W/m²K: another 1.5. Both
+// together are 2.25. A winding more than [shortOver] times as warm per counted watt is heated by
+// something not counted: shorted turns carry a current of their own, or something drags. Its rise then
+// says nothing about the cooling, and nothing may use it. Common practice, no source.
 const shortOver = 2.5
 
-// tooWarm reports whether a rise is more than any cooling makes it.
+// tooWarm reports whether a rise is more than any cooling explains.
 func (p Proof) tooWarm() bool {
 	return p.Off.Known() && p.Read.Value > shortOver*p.Expected.Value
 }
 
-// warmer is what a rise per watt speaks of that is much higher than was guessed, "" for one that is not, or
-// that is held against one that was measured.
+// warmer is the explanation of a rise per watt much higher than guessed, "" for one that is not, or
+// that is compared with a measured one.
 func warmer(p Proof) string {
 	if !p.Off.Known() || !p.Expected.Origin.Weak() || p.Off.Value <= muchWarmer {
 		return ""
@@ -129,7 +127,7 @@ func warmer(p Proof) string {
 	return times + ": write it at Rise per watt, on Machine, and look at every temperature and limit again"
 }
 
-// noCooling is what a rise says that is more than any cooling makes it; "" of another.
+// noCooling is what is said of a rise that no cooling explains; "" of any other.
 func (p Proof) noCooling() string {
 	if !p.tooWarm() {
 		return ""
@@ -137,7 +135,7 @@ func (p Proof) noCooling() string {
 	return ", and no cooling makes that: shorted turns, or drag that was not counted"
 }
 
-// far reports whether a reading, or any pair of it, is further off than is let pass without a word.
+// far reports whether a reading, or any pair of it, is further off than passes without a word.
 func (p Proof) far() bool {
 	far := p.Off.Known() && math.Abs(p.Off.Value) > farOff
 	for _, v := range p.Each {
@@ -146,26 +144,26 @@ func (p Proof) far() bool {
 	return far
 }
 
-// Check is one proof of a record, with what a reading that is off speaks of.
+// Check is one proof of a record, with the explanation of a reading that is off.
 type Check struct {
 	// Label is what was read, Field the input of the record that it was typed into.
 	Label, Field string
 	Proof        Proof
 	Dim          quantity.Dimension
-	// Low and High are what a reading below and above the limits speaks of.
+	// Low and High explain a reading below and above the limits.
 	Low, High string
-	// uneven is what pairs speak of that are unlike each other, where that is known.
+	// uneven explains pairs that differ, where that is known.
 	uneven string
 	// pairs is what each pair read, by name.
 	pairs string
 }
 
-// Pairs is what each pair of leads read, by name, in the base unit: "U-V 3.11, V-W 3.10, W-U 3.24"; "" where
-// only a mean was read.
+// Pairs is the reading of each pair of leads, by name, in the base unit: "U-V 3.11, V-W 3.10, W-U
+// 3.24"; "" where only a mean was read.
 func (c Check) Pairs() string { return c.pairs }
 
-// Speaks is what the reading speaks of, "" where it is good; of one that is held against a guess only
-// where it is far worse. Pairs that are unlike speak before their mean.
+// Speaks explains the reading, "" where it is good; one compared with a guess is explained only where
+// it is far worse. Pairs that differ come before their mean.
 func (c Check) Speaks() string {
 	switch stand := c.Proof.Stand(); {
 	case c.Proof.Unlike():
@@ -190,8 +188,8 @@ func (r *WoundOutcome) Checks() []Check {
 	return list
 }
 
-// Checks are what a record of a trial will be held against, nothing read yet; its volts are at
-// the speed of the test, its rise per watt at the usual speed.
+// Checks are what a record of a trial will be compared with, nothing read yet; its volts are at the
+// speed of the test, its rise per watt at the usual speed.
 func (o *Outcome) Checks(trial int) []Check {
 	t, no := &o.Trials[trial], quantity.Missing("not read")
 	return checks(o.magnets, proof(no, t.MeanTurnMM), proof(no, t.CopperKg), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
@@ -224,7 +222,7 @@ func checks(magnets bool, turn, weight, ohms, volts, began, rise Proof) []Check 
 	return rows
 }
 
-// spreadProofs gives what a record is held against the ± of its trial's figure, as a part of it.
+// spreadProofs gives each expected value the relative ± of its trial's figure.
 func (o *Outcome) spreadProofs() {
 	for i := range o.Wound {
 		asSure(&o.Wound[i].RisePerWatt, o.surelyWarms())
@@ -243,23 +241,23 @@ func (o *Outcome) spreadProofs() {
 	}
 }
 
-// asSure gives an expectation the ± of a figure of its kind.
+// asSure gives an expected value the relative ± of a figure of its kind.
 func asSure(p *Proof, of quantity.Figure) {
 	if p.Expected.Known() && of.Known() && of.Value != 0 {
 		p.Expected.PlusMinus = math.Abs(p.Expected.Value * of.PlusMinus / of.Value)
 	}
 }
 
-// withEnamel lets a weight be a tenth off at least: what is weighed has its enamel on it, which
-// the plan has not (common practice, no source).
+// withEnamel lets a weight be off by a tenth at least: the enamel is weighed too, but is not in the
+// plan (common practice, no source).
 func (p *Proof) withEnamel() {
 	if p.Expected.Known() {
 		p.Expected.PlusMinus = max(p.Expected.PlusMinus, p.Expected.Value*ProofLimit)
 	}
 }
 
-// surelyWarms is the rise per watt with its ±; one that is guessed has none, for what its inputs
-// may be off is little beside the guess.
+// surelyWarms is the rise per watt with its ±; a guessed one has none, since the errors of its inputs
+// are small beside the guess.
 func (o *Outcome) surelyWarms() quantity.Figure {
 	f := o.Machine.RisePerWatt
 	if f.Origin.Weak() {

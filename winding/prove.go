@@ -6,23 +6,22 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// What a finished winding is held to, from print: testdata/bench has the rows.
+// Published limits for a finished winding: testdata/bench has the rows.
 
 const (
-	// BalanceLimit is how far the ohms of a pair of leads may be from their mean, as a part
-	// of it, in a random-wound winding (ANSI/EASA AR100-2020, as quoted by PdMA 2021).
+	// BalanceLimit is how far the ohms of a pair of leads may be from their mean, relative, in a
+	// random-wound winding (ANSI/EASA AR100-2020, as quoted by PdMA 2021).
 	BalanceLimit = 0.02
-	// VoltsBalance is how far the volts of a pair of leads may be from their mean, as a part of it: read with
+	// VoltsBalance is how far the volts of a pair of leads may be from their mean, relative, read with
 	// one meter at one speed (common practice, no source; pairs.go has the reason).
 	VoltsBalance = 0.015
 	// InsulationVolts is the DC voltage to test insulation to iron with, in a winding of less
 	// than 1000 V (IEEE 43, as quoted by Keysight 2014).
 	InsulationVolts = 500.0
 
-	// ProofLimit is how far the ohms or volts of a finished winding may be from what was
-	// worked out where it is not known how far that may be off itself, ProofLeast the least
-	// that is allowed them in any case, for meter, speed and hand, both as a part of the
-	// figure (common practice, no source).
+	// ProofLimit is how far the ohms or volts of a finished winding may be from a prediction of unknown
+	// ±, ProofLeast the least that is always allowed, for meter, speed and hand, both relative (common
+	// practice, no source).
 	ProofLimit = farOff / 100
 	ProofLeast = 0.05
 
@@ -37,10 +36,9 @@ func InsulationMegohms(c float64) float64 {
 	return insulationMegohms40 * math.Exp2((40-c)/insulationHalves)
 }
 
-// Between is the limits that a reading of a finished winding must lie in: as far from what was
-// worked out as that may be off itself, [ProofLeast] at least, and [ProofLimit] where
-// that is not known. part is the limit as a part of the figure; ok is false for a figure that
-// is not known.
+// Between is the limits that a reading of a finished winding must lie in: the prediction's own
+// uncertainty, but at least [ProofLeast], and [ProofLimit] where it is not known. part is the relative
+// limit; ok is false for a figure that is not known.
 func Between(f quantity.Figure) (low, high, part float64, ok bool) {
 	if !f.Known() || f.Value <= 0 {
 		return 0, 0, 0, false

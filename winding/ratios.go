@@ -7,12 +7,12 @@ import (
 
 // # What needs no slots
 //
-// Of two windings in one iron, with coils of one kind, the volts go as the effective turns,
-// the ohms as turns over copper (at one mean turn), the copper in a slot as turns times wire,
-// and the speed at which charging begins as one over the volts. So the old winding's ohms,
-// volts and short circuit carry to any trial by the ratio of the turns alone.
+// For two windings in one iron, with coils of one kind, the volts go with the effective turns, the ohms
+// with turns over copper area (at one mean turn), the copper in a slot with turns times wire area, and
+// the speed at which charging begins with one over the volts. So the old winding's ohms, volts and
+// short circuit scale to any trial by the ratio of the turns alone.
 
-// byTurns is the old winding that others are held against.
+// byTurns is the old winding for comparisons.
 type byTurns struct {
 	machine *machine
 	layouts *layouts
@@ -20,8 +20,8 @@ type byTurns struct {
 	oldOhms *Ohms
 }
 
-// byRatio is a trial's ohms of a phase at 20 °C by those of the old winding, where no layout
-// gives them.
+// byRatio is a trial's ohms of a phase at 20 °C from those of the old winding, where no layout gives
+// them.
 func (by byTurns) byRatio(w *candidate, worked quantity.Figure) quantity.Figure {
 	old := by.old
 	if worked.Known() || !old.likeCoils(&w.coils) || w.coils.span != old.coils.span {
@@ -44,7 +44,7 @@ func (by byTurns) byRatio(w *candidate, worked quantity.Figure) quantity.Figure 
 	return measured.With(ratio, mul)
 }
 
-// voltsAgainst is volts between leads over the old ones, also where only turns are known.
+// voltsAgainst is volts between leads over the old ones, even where only turns are known.
 func (by byTurns) voltsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 	if r := o.LinePerRPM.Over(old.LinePerRPM); r.Known() {
 		return r
@@ -65,7 +65,7 @@ func (by byTurns) cutInAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figur
 	return by.voltsAgainst(t, o, old).Then(func(r float64) float64 { return 1 / r })
 }
 
-// against is a winding over the old one.
+// against compares a winding with the old one.
 func (by byTurns) against(t job.Trial, o, old *TrialOutcome) Ratios {
 	if old == nil {
 		no := quantity.Missing("needs the old winding's turns and wire")
@@ -79,8 +79,7 @@ func (by byTurns) against(t job.Trial, o, old *TrialOutcome) Ratios {
 	}
 }
 
-// ohmsAgainst is ohms between leads over the old ones, also where only turns and wire
-// are known.
+// ohmsAgainst is ohms between leads over the old ones, even where only turns and wire are known.
 func (by byTurns) ohmsAgainst(t job.Trial, o, old *TrialOutcome) quantity.Figure {
 	if r := o.LeadOhms20.Over(old.LeadOhms20); r.Known() {
 		return r

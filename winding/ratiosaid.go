@@ -10,21 +10,21 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// # A ratio said more than once
+// # A ratio given more than once
 //
-// Tachometers, a ratio, pulleys and teeth each say how fast the alternator turns. One of them is gone
-// by, in that order; where another says something else, that is called out with both their names, as
-// either may be the one that is wrong. What is not gone by is printed nowhere as if it were.
+// Tachometers, a ratio, pulleys and teeth each give the alternator's speed. One of them is used, in
+// that order; where another disagrees, both are named, as either may be wrong. What is not used is
+// never printed as if it were.
 
-// saidRatio is one way in which a job says its ratio.
+// saidRatio is one way in which a job gives its ratio.
 type saidRatio struct {
 	path  string  // its field
-	name  string  // what it is
-	words string  // what it says, up to the turns
-	turns float64 // of the alternator for one of the drive, slip taken off; 0: it says nothing
+	name  string  // its name
+	words string  // its value, up to the turns
+	turns float64 // of the alternator per turn of the drive, slip deducted; 0: not given
 }
 
-// ratiosSaid is every way that is filled in, the one gone by first.
+// ratiosSaid is every way that is filled in, the one used first.
 func ratiosSaid(d *job.DriveSpec) []saidRatio {
 	list := []saidRatio{tachSays(d), ratioSays(d)}
 	wheels := []saidRatio{pulleysSay(d), teethSay(d)}
@@ -34,7 +34,7 @@ func ratiosSaid(d *job.DriveSpec) []saidRatio {
 	return slices.DeleteFunc(append(list, wheels...), func(s saidRatio) bool { return !(s.turns > 0) })
 }
 
-// tachSays is what two tachometer readings say.
+// tachSays is the ratio by two tachometer readings.
 func tachSays(d *job.DriveSpec) saidRatio {
 	s := saidRatio{path: "drive.tach_drive", name: "the tachometer readings"}
 	if d.TachDriveRPM.Given() && d.TachAltRPM.Given() {
@@ -64,8 +64,8 @@ func teethSay(d *job.DriveSpec) saidRatio {
 	return s
 }
 
-// RatioBy is the field by which the drive's ratio goes: drive.tach_drive, drive.ratio, drive.driver or
-// drive.driver_teeth; "" where the shaft is the drive's own, or nothing says how fast it turns.
+// RatioBy is the field that the drive's ratio comes from: drive.tach_drive, drive.ratio, drive.driver
+// or drive.driver_teeth; "" where the shaft is the drive's own, or its speed is not known.
 func RatioBy(d *job.DriveSpec) string {
 	own := map[string]string{"belt": "drive.driver", "chain": "drive.driver_teeth", "gear": "drive.driver_teeth"}[d.Transmission]
 	for _, s := range ratiosSaid(d) {
@@ -76,7 +76,7 @@ func RatioBy(d *job.DriveSpec) string {
 	return ""
 }
 
-// Idle says why a field of the drive that is filled in weighs in nothing, "" where it weighs.
+// Idle says why a field of the drive that is filled in has no effect, "" where it has.
 func Idle(d *job.DriveSpec, path string) string {
 	by := RatioBy(d)
 	switch path {
@@ -94,7 +94,7 @@ func Idle(d *job.DriveSpec, path string) string {
 	return ""
 }
 
-// idleWheels is why wheels weigh in nothing, where the ratio goes by something else. Tachometers tell
+// idleWheels is why wheels have no effect, where the ratio comes from something else. Tachometers give
 // the slip by them.
 func idleWheels(by, own string) string {
 	switch by {
@@ -118,7 +118,7 @@ func idleSlip(d *job.DriveSpec, by string) string {
 	return ""
 }
 
-// By how much two ways to say a ratio may differ, as a part, before one of them is wrong: a pulley is
+// How far two ways to give a ratio may differ, relative, before one of them is wrong: a pulley is
 // measured to a twentieth at worst; under load, as tachometers see it, a belt may slip a tenth. Common
 // practice, no source.
 const (
@@ -126,7 +126,7 @@ const (
 	readApart = 0.10
 )
 
-// twice is about a ratio that is said in two ways which disagree, and about a slip that weighs nowhere.
+// twice is about a ratio given in two ways that disagree, and about a slip that has no effect.
 func (a aboutDrive) twice(d *doubts) {
 	if list := ratiosSaid(a.given); len(list) > 0 && RatioBy(a.given) == list[0].path {
 		used, most := list[0], saidApart
@@ -148,5 +148,5 @@ func (a aboutDrive) twice(d *doubts) {
 	}
 }
 
-// times is how many turns, to three figures.
+// times is a number of turns to three figures.
 func times(turns float64) string { return quantity.File.Number(turns, quantity.AtMost(3)) }

@@ -1,7 +1,7 @@
 package winding
 
-// Records is every record of the job against its plan, as [Bench.Outcome] has them but for the faults that
-// may be behind them: the trials are not run, only their figures at rest get their ±. For a folder of jobs.
+// Records is every record of the job compared with its plan, as in [Bench.Outcome] except for the
+// likely faults: the trials are not run, only their static figures get their ±. For a folder of jobs.
 func (b *Bench) Records() []WoundOutcome {
 	o := Outcome{Wound: b.Wound()}
 	if len(o.Wound) == 0 {
@@ -19,8 +19,8 @@ func (b *Bench) Records() []WoundOutcome {
 	return o.Wound
 }
 
-// spreadStatic gives the figures of a trial that need no running their ±, by the shifted benches; also is done
-// with each of these once its figures stand.
+// spreadStatic gives the figures of a trial that need no running their ±, by the shifted benches; also
+// is called with each of these once its figures are filled in.
 func (b *Bench) spreadStatic(o *TrialOutcome, i int, shifts []shift, also func(k int, w *candidate, then *TrialOutcome)) {
 	t := b.job.Trials[i]
 	o.spread(len(shifts), new(TrialOutcome), func(k int, then *TrialOutcome) {

@@ -23,21 +23,20 @@ var (
 type slotRoom struct {
 	rooms [beside]slot.Room
 	why   [beside]string
-	// permeance is that of the leakage across the slot, with the currents of two sides at
-	// right angles and in phase; it costs more than a trial, so it is worked out once, when a
-	// winding first lies so.
+	// permeance is that of the slot leakage, with the currents of two sides in quadrature and in phase;
+	// it costs more than a trial, so it is worked out once, when a winding first lies that way.
 	permeance *[beside]permeance
-	// origin says whether a guess or a default weighs in the room, or what came out of it
-	// contradicts it; measured is the same by the readings of the slot alone.
+	// origin says whether a guess or a default affects the room, or what came out of it contradicts it;
+	// measured is the same for the slot's readings alone.
 	origin quantity.Origin
-	// misread is whether what came out of it cannot have been in.
+	// misread says that what came out of it cannot have been in.
 	misread   bool
 	measured  quantity.Origin
 	mouth     quantity.Reading
 	fillLimit quantity.Figure
 }
 
-// permeance is that of one way in which sides lie.
+// permeance belongs to one way in which sides lie.
 type permeance struct {
 	once       sync.Once
 	apart, one float64
@@ -86,7 +85,7 @@ func measureSlot(s job.SlotSpec) slotRoom {
 	return r
 }
 
-// slotShape is the slot's shape, and what of it still has to be measured.
+// slotShape is the slot's shape, and what of it is still to be measured.
 func slotShape(s job.SlotSpec) (slot.Shape, string) {
 	shape, err := slot.ParseShape(cmp.Or(s.Shape, slot.AreaOnly.String()))
 	switch {
@@ -112,13 +111,13 @@ func (r *slotRoom) line(i int, body slot.Slot, lining slot.Insulation) {
 	r.rooms[i] = room
 }
 
-// of is the slot with its sides lying so; why says why there is none.
+// of is the slot for one way its sides lie; why says why there is none.
 func (r *slotRoom) of(lie lying) (room *slot.Room, why string) {
 	return &r.rooms[lie-1], r.why[lie-1]
 }
 
-// leakage is the permeance of the leakage across the slot for coils; 1 where the slot is
-// not known. It is even in how far the currents go together, see package slot.
+// leakage is the permeance of the slot leakage for coils; 1 where the slot is not known. It is an even
+// function of the currents' correlation, see package slot.
 func (r *slotRoom) leakage(c *coilSet) float64 {
 	room, why := r.of(c.lie)
 	if why != "" {
@@ -145,7 +144,7 @@ func guessedIf(readings ...quantity.Reading) quantity.Origin {
 	return quantity.Derived
 }
 
-// slotWires is a bundle as the slot sees it.
+// slotWires is a bundle as package slot takes it.
 func slotWires(w job.Wound) [2]slot.Wire {
 	var wires [2]slot.Wire
 	for i, s := range w.Bundle().Strands {
@@ -189,8 +188,8 @@ func (r *slotRoom) fit(w *candidate) Fit {
 	return f
 }
 
-// heldAgainst marks a room that the old winding cannot have been in: slot, turns or wire is
-// misread, and every fill with it.
+// heldAgainst marks a room that the old winding cannot have been in: slot, turns or wire is misread,
+// and every fill with it.
 func (r *slotRoom) heldAgainst(old *oldWinding) {
 	r.origin, r.misread = r.measured, false
 	if f := r.fit(&old.candidate).WireFill; f.Known() && f.Value > hexagonalWireFill {
@@ -198,9 +197,8 @@ func (r *slotRoom) heldAgainst(old *oldWinding) {
 	}
 }
 
-// mostThatPack is how many of a trial's wires a person could lay side by side in the
-// slot at the very best. It costs more than all else in a trial, so it is left out of what
-// a search pays for.
+// mostThatPack is how many of a trial's wires could at best be laid side by side in the slot. It costs
+// more than all else in a trial, so a search does without it.
 func (r *slotRoom) mostThatPack(w *candidate) quantity.Figure {
 	t := &w.trial
 	room, why := r.of(w.coils.lie)

@@ -11,7 +11,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Where nothing was said.
+// Where nothing was given.
 var (
 	defaultMagnetC = job.DefaultOf("field.magnet_at")
 	defaultCover   = job.DefaultOf("field.cover")
@@ -24,8 +24,8 @@ func rotorCoil(f *job.FieldSpec) (field.Wound, bool) {
 	return field.Wound{Ohms20: f.Ohms.Value, TempC: f.CoilC.Or(defaultCoilC), BrushVolts: f.Brush.Or(defaultFieldBrushV)}, f.Ohms.Given() && f.Kind == job.FieldWound
 }
 
-// fieldCurrent is what the rotor takes when charging: as given, else what the supply
-// drives through the warm coil.
+// fieldCurrent is what the rotor takes when charging: as given, else what the supply drives through the
+// warm coil.
 func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	if f.Amps.Given() {
 		return f.Amps.Figure("")
@@ -33,8 +33,8 @@ func fieldCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	return supplyCurrent(f, dc)
 }
 
-// supplyCurrent is what the supply drives through the warm coil; the battery under charge,
-// or the bus, is the supply where none is said.
+// supplyCurrent is what the supply drives through the warm coil; where no supply is given it is the
+// battery under charge, or the bus.
 func supplyCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	w, ok := rotorCoil(f)
 	if !ok {
@@ -46,8 +46,8 @@ func supplyCurrent(f *job.FieldSpec, dc *dcSide) quantity.Figure {
 	return quantity.Of(w.Amps(f.Volts.Or(dc.works.Value)), quantity.Guessed).Because("the supply through the warm coil")
 }
 
-// curve is the flux from readings at several field currents: the magnetisation curve through
-// them, at the current the rotor will have.
+// curve is the flux from readings at several field currents: the magnetisation curve through them, at
+// the current the rotor will have.
 func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Origin) (flux, bool) {
 	var readings []field.Reading
 	fastest := 0.0
@@ -88,8 +88,8 @@ func (r *fluxRoutes) curve(points []spinPoint, kind string, origin quantity.Orig
 	}, true
 }
 
-// through is the curve that it goes by, if that was drawn through just these readings; nil for any
-// other, or where there is no flux.
+// through is its curve, if that goes through just these readings; nil for any other, or where there is
+// no flux.
 func (f *flux) through(readings []field.Reading) *field.Curve {
 	if f == nil || !slices.Equal(f.read, readings) {
 		return nil
@@ -97,8 +97,8 @@ func (f *flux) through(readings []field.Reading) *field.Curve {
 	return f.curve
 }
 
-// carried is a flux that was read at one field current only, at the current that the rotor will
-// have: by a curve that is assumed, with its doubt (package field).
+// carried is a flux read at one field current only, converted to the current that the rotor will have
+// by an assumed curve, with its uncertainty (package field).
 func (r *fluxRoutes) carried(f flux) flux {
 	read, wanted := f.fieldAmps, fieldCurrent(r.rotor, r.dc)
 	if !read.Known() || !wanted.Known() || !(wanted.Value > 0) || math.Abs(wanted.Value/read.Value-1) <= fieldApart {
@@ -151,8 +151,8 @@ func (r *fluxRoutes) magnets() (flux, bool) {
 	return s, true
 }
 
-// magnetsAgainstWound compares rotors on one stator: the flux that the magnets given would
-// make over that of the wound rotor.
+// magnetsAgainstWound compares rotors on one stator: the flux that the given magnets would make over
+// that of the wound rotor.
 func magnetsAgainstWound(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field.Iron, now *flux) quantity.Figure {
 	if f.Kind != job.FieldWound {
 		return quantity.Missing("only where magnets are to take a wound rotor's place")

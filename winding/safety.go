@@ -19,34 +19,34 @@ type Brake struct {
 	Watts    quantity.Figure `json:"copper_w"`
 }
 
-// SafetyRun is what happens at the worst: leads joined to stop it, a battery that is
-// full, a battery that comes off.
+// SafetyRun is what happens at the worst: leads shorted to stop it, a full battery, a battery that
+// comes off.
 type SafetyRun struct {
-	// Brake is all leads of all sets joined at the top speed, BrakePair only two of one
-	// set, the winding as hot as its class allows.
+	// Brake is all leads of all sets shorted at the top speed, BrakePair only two of one set, the
+	// winding as hot as its class allows.
 	Brake     Brake `json:"brake_at_top"`
 	BrakePair Brake `json:"brake_pair_at_top"`
-	// BrakePeakNm is the most that joined leads hold back with, at BrakePeakRPM, where
-	// R = ωL; above that speed they hold less and less.
+	// BrakePeakNm is the highest torque of shorted leads, at BrakePeakRPM, where R = ωL; above that
+	// speed it falls.
 	BrakePeakNm  quantity.Figure `json:"brake_peak_torque_nm"`
 	BrakePeakRPM quantity.Figure `json:"brake_peak_rpm"`
-	// StopsCold and StopsHot are the most wind (m/s), or the most power of the drive (W),
-	// in which joined leads bring a turning shaft to rest, at 20 °C and at the class limit.
+	// StopsCold and StopsHot are the strongest wind (m/s), or the highest power of the drive (W), in
+	// which shorted leads bring a turning shaft to rest, at 20 °C and at the class limit.
 	StopsCold quantity.Figure `json:"brake_stops_to_x_cold"`
 	StopsHot  quantity.Figure `json:"brake_stops_to_x_hot"`
-	// BrakeSeconds is from the temperature it has at the usual condition to the class limit
-	// with all leads joined at the top speed and no cooling.
+	// BrakeSeconds is the time from the temperature in the usual condition to the class limit with all
+	// leads shorted at the top speed and no cooling.
 	BrakeSeconds quantity.Figure `json:"brake_seconds_to_class_limit"`
 	// FuseAmps is the fuse at the battery's post with this winding.
 	FuseAmps quantity.Figure `json:"fuse_a"`
-	// DumpOhms and DumpWatts take the most it gives in any condition at the absorption
-	// voltage, for a battery that is full: with the winding still cold, as a gust finds it.
+	// DumpOhms and DumpWatts take the highest output in any condition at the absorption voltage, for a
+	// full battery: with the winding still cold, as a gust finds it.
 	DumpOhms  quantity.Figure `json:"dump_load_ohms"`
 	DumpWatts quantity.Figure `json:"dump_load_w"`
-	// OverChargeAmps is how far the most it charges is over the battery's charge limit.
+	// OverChargeAmps is by how much its highest charge exceeds the battery's charge limit.
 	OverChargeAmps quantity.Figure `json:"over_charge_limit_a"`
-	// OpenAtFurlVolts is peak DC with nothing connected in the wind at which it furls, the
-	// rotor running free; MostVolts the highest that can stand anywhere.
+	// OpenAtFurlVolts is the open-circuit peak DC in the furling wind, the rotor running free;
+	// MostVolts the highest anywhere.
 	OpenAtFurlVolts quantity.Figure `json:"volts_dc_open_furl"`
 	MostVolts       quantity.Figure `json:"volts_dc_most"`
 }
@@ -58,7 +58,7 @@ func noSafety(why string) SafetyRun {
 		DumpOhms: no, DumpWatts: no, OverChargeAmps: no, OpenAtFurlVolts: no, MostVolts: no}
 }
 
-// runSafety works out the worst that can come.
+// runSafety works out the worst cases.
 func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	s := noSafety("needs the top speed")
 	b.highestVolts(&s, t)
@@ -93,7 +93,7 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 	return s
 }
 
-// coldFull is the most amps of the bridge in any condition at the absorption voltage, the winding cold.
+// coldFull is the highest bridge current in any condition at the absorption voltage, the winding cold.
 func (t *TrialOutcome) coldFull() (most float64) {
 	for i := range t.Operating {
 		most = max(most, t.Operating[i].coldFull)
@@ -101,7 +101,7 @@ func (t *TrialOutcome) coldFull() (most float64) {
 	return most
 }
 
-// overLimit is the amps over a limit; none, with the room that is left, below it.
+// overLimit is the amps over a limit; below it none, with the margin left.
 func overLimit(most, limit quantity.Figure) quantity.Figure {
 	over := most.With(limit, func(i, limit float64) float64 { return i - limit })
 	if over.Known() && over.Value < 0 {
@@ -112,13 +112,13 @@ func overLimit(most, limit quantity.Figure) quantity.Figure {
 	return over
 }
 
-// brake is all that joining the leads does.
+// brake works out everything about shorted leads.
 func (b *bed) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 	per := t.PhasePerRPM.Value
 	hot, perHenry := r.ohms20*r.factor(20, b.air.classC), 2*math.Pi*r.hertz
 	x := perHenry * r.shorted(per*rpm, hot, perHenry*rpm) // Ω per rpm
 	all := drive.ShortAll(per*rpm, hot, x*rpm, rpm, b.machine.phases, r.delta)
-	sets := float64(b.machine.sets) // two phases brake each for itself
+	sets := float64(b.machine.sets) // each of two phases brakes by itself
 	all.TorqueNm *= sets
 	all.Watts *= sets
 	s.Brake = brakeFigures(all)
@@ -150,9 +150,9 @@ func (b *bed) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 // dragTorque is iron and friction as a torque.
 func dragTorque(d *drag, rpm float64) float64 { return torqueOf(d.at(rpm), rpm) }
 
-// shortedSeconds is how long copper takes from one temperature to another with no cooling
-// when the current density, A/mm², falls as it heats: in steps of a few kelvins, each with
-// the current that flows then.
+// shortedSeconds is how long copper takes from one temperature to another with no cooling when the
+// current density, A/mm², falls as it heats: in steps of a few kelvins, each with the current at that
+// temperature.
 func shortedSeconds(metal wiretable.Metal, fromC, toC float64, density func(celsius float64) float64) float64 {
 	const steps = 32
 	if toC <= fromC {
@@ -166,10 +166,10 @@ func shortedSeconds(metal wiretable.Metal, fromC, toC float64, density func(cels
 	return sum
 }
 
-// stopsTo is the most wind, m/s, or the most power of the drive, W, at which joined leads
-// bring a turning shaft to a creep: their torque has to be more than the drive's at every
-// speed from the running one (a rotor at its best tip-speed ratio) down to a tip-speed ratio
-// of 1, or a sixth of the speed. It never quite stands: what holds it fades with the speed.
+// stopsTo is the strongest wind, m/s, or the highest power of the drive, W, at which shorted leads slow
+// a turning shaft to a creep: their torque has to exceed the drive's at every speed from the running
+// one (a rotor at its best tip-speed ratio) down to a tip-speed ratio of 1, or a sixth of the speed. It
+// never quite stops: the braking torque fades with the speed.
 func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	switch {
 	case s.kind == "" || s.kind == job.DriveFixed:
@@ -194,15 +194,15 @@ func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	return quantity.Of(most*margin(given, holds, s.ratio.Value*s.source.Top()/creepPart, s.ratio.Value*s.source.Top()), quantity.Guessed)
 }
 
-// Limits of the search for what joined leads hold.
+// Limits of the search for what shorted leads hold.
 const (
 	mostStopWind = 40.0
 	marginSteps  = 96
 	creepPart    = 6.0
 )
 
-// stopsIn reports whether joined leads bring a rotor to a creep in a wind. At one tip-speed
-// ratio its torque goes with the square of the wind, so it is worked out once.
+// stopsIn reports whether shorted leads slow a rotor to a creep in a wind. At one tip-speed ratio its
+// torque goes with the square of the wind, so it is worked out once.
 func (s *driveSide) stopsIn(holds drive.Torque) func(wind float64) bool {
 	rotor, one := s.shaft.Rotor, s.shaft.Torque(1)
 	low, high := s.ratio.Value*rotor.RPM(1, 1), s.ratio.Value*rotor.RPM(1, rotor.PeakLambda)
@@ -221,8 +221,7 @@ func (s *driveSide) stopsIn(holds drive.Torque) func(wind float64) bool {
 	}
 }
 
-// margin is the least, over all speeds from one to another, of the torque that holds over the torque
-// that drives.
+// margin is the least ratio, over a range of speeds, of braking torque to driving torque.
 func margin(given, holds drive.Torque, low, high float64) float64 {
 	least := math.Inf(1)
 	for i := 0; i <= marginSteps; i++ {
@@ -234,8 +233,7 @@ func margin(given, holds drive.Torque, low, high float64) float64 {
 	return least
 }
 
-// highestVolts is the voltage with nothing connected, wherever it is highest, and that of
-// the battery itself.
+// highestVolts is the open-circuit voltage where it is highest, and that of the battery itself.
 func (b *bed) highestVolts(s *SafetyRun, t *TrialOutcome) {
 	d := b.drive
 	free := func(wind float64) quantity.Figure {
@@ -248,7 +246,7 @@ func (b *bed) highestVolts(s *SafetyRun, t *TrialOutcome) {
 		return t.PeakDCPerRPM.Times(d.shaft.FreeRPM(wind))
 	}
 	s.OpenAtFurlVolts, t.OpenAtGaleVolts = free(d.furl), free(d.gale)
-	if !t.Turns.Known() { // nothing is wound: the battery's own volts are none of its making
+	if !t.Turns.Known() { // nothing is wound: the battery's own volts do not come from it
 		s.MostVolts = quantity.Missing("needs the turns")
 		return
 	}

@@ -9,26 +9,26 @@ import (
 
 // # A slot as it is cut into the iron
 //
-// One slot with the teeth beside it, flattened: the wall of the next slot stands at every depth as far off
-// as the tooth there is wide, which is what the slot leaves of its pitch (see iron.go), or a calipered one.
+// One slot with the teeth beside it, flattened: at every depth the wall of the next slot is as far away
+// as the tooth there is wide, which is what the slot leaves of its pitch (see iron.go), or by caliper.
 
 // Section is a slot of the bare iron with its teeth, in mm: x from the slot's middle, y from the bottom of
 // its body towards the gap, as in a [slot.Room].
 type Section struct {
-	// Wall is the right side of the slot, from the middle of its bottom up to the gap; the left one is its
-	// mirror image. Next is the near side of the slot to the right, from the gap down to its bottom; nil
-	// where nothing tells how wide a tooth is.
+	// Wall is the right side of the slot, from the middle of its bottom up to the gap; the left side is
+	// its mirror image. Next is the near side of the slot to the right, from the gap down to its
+	// bottom; nil where the tooth's width is not known.
 	Wall, Next []slot.Point
-	// GapMM is how high the gap's face lies, BackMM how low the back of the iron: < 0, or 0 where it is not
-	// known.
+	// GapMM is the height of the gap's face, BackMM that of the back of the iron: < 0, or 0 where it is
+	// not known.
 	GapMM, BackMM float64
-	// Deep, Wide and Bottom are the body's depth, its width at the mouth side and where its straight sides
-	// begin; Mouth and MouthHigh the neck's; Tooth is a tooth where it is narrowest, Back the iron behind
-	// the slot.
+	// Deep, Wide and Bottom are the body's depth, its width at the mouth side and the height at which
+	// its straight sides begin; Mouth and MouthHigh the neck's; Tooth is a tooth at its narrowest, Back
+	// the iron behind the slot.
 	Deep, Wide, Bottom, Mouth, MouthHigh, Tooth, Back quantity.Figure
 }
 
-// sectionSteps is how finely the next slot's wall follows the depth.
+// sectionSteps is the number of steps of the next slot's wall.
 const sectionSteps = 24
 
 // Section is the job's slot as it is cut; why says why there is none.
@@ -72,7 +72,7 @@ func (b *Bench) Section() (s Section, why string) {
 	return s, ""
 }
 
-// backMM is how high the iron is behind the slots, mm; 0 where that is not known or there is none.
+// backMM is the height of the iron behind the slots, mm; 0 where that is not known or there is none.
 func (b *Bench) backMM(body *slot.Room) float64 {
 	m := &b.machine
 	if !m.OutsideMM.Given() || !m.BoreMM.Given() {

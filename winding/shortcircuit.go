@@ -12,13 +12,13 @@ import (
 
 // # Short-circuit readings
 //
-// With its leads joined the machine drives E through R and ωL, so volts and amps of one
-// speed and one field current give L. The two are seldom read at the same field current.
-// The short-circuit characteristic, amps against field current, is a straight line through
-// nothing: the armature's own current takes most of the field away and leaves the iron far
-// from full (IEC 60034-4 and IEEE Std 115, both from memory). Amps read at another field
-// current than the volts are therefore carried to it in proportion. Where a magnetisation
-// curve was read there is no need: it gives the volts at the current of the reading.
+// With its leads shorted the machine drives E through R and ωL, so volts and amps at one speed and one
+// field current give L. The two are seldom read at the same field current. The short-circuit
+// characteristic, amps against field current, is a straight line through the origin: the armature's own
+// current cancels most of the field and leaves the iron far from saturation (IEC 60034-4 and IEEE Std
+// 115, both from memory). Amps read at another field current than the volts are therefore scaled to it.
+// Where a magnetisation curve was read there is no need: it gives the volts at the current of the
+// reading.
 
 // shortHenries is the mean over the short-circuit readings, with all sets carrying current.
 func (b *inductances) shortHenries() quantity.Figure {
@@ -38,7 +38,7 @@ func (b *inductances) shortHenries() quantity.Figure {
 	return quantity.Of(sum/n, b.flux.perTurn.Origin)
 }
 
-// shortHenriesOf is one reading's.
+// shortHenriesOf is the inductance by one reading.
 func (b *inductances) shortHenriesOf(s job.ShortReading) (henries float64, err error) {
 	if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {
 		return 0, fmt.Errorf("the reading is not whole")
@@ -52,8 +52,8 @@ func (b *inductances) shortHenriesOf(s job.ShortReading) (henries float64, err e
 	return henries * b.allSets(s.Sets.Or(float64(b.machine.sets))), err
 }
 
-// carriedBy is what amps read at a field current are times at that of the volts; 1 where
-// they are the same to fieldApart, or where either is not known.
+// carriedBy is the factor from amps read at a field current to those at the volts' field current; 1
+// where they are the same to fieldApart, or where either is not known.
 func (b *inductances) carriedBy(at quantity.Reading) float64 { return carriedBy(b.flux, b.rotor, at) }
 
 func carriedBy(f *flux, rotor *job.FieldSpec, at quantity.Reading) float64 {
@@ -67,8 +67,8 @@ func carriedBy(f *flux, rotor *job.FieldSpec, at quantity.Reading) float64 {
 	return 1
 }
 
-// perRPMAt is the source's volts per rpm and turn at a field current, where readings
-// at several make that known.
+// perRPMAt is the source's volts per rpm and turn at a field current, where readings at several give
+// it.
 func (b *inductances) perRPMAt(field quantity.Reading) float64 {
 	if b.flux.curve != nil && field.Given() {
 		return b.flux.at(field.Value)
@@ -76,7 +76,7 @@ func (b *inductances) perRPMAt(field quantity.Reading) float64 {
 	return b.flux.perTurn.Value
 }
 
-// allSets is a phase's inductance with all sets carrying current over that with so many.
+// allSets is a phase's inductance with all sets carrying current over that with the given number.
 func (b *inductances) allSets(joined float64) float64 {
 	w := &b.old.coils.waves
 	if joined >= float64(b.machine.sets) || w.One <= 0 {

@@ -8,15 +8,15 @@ import (
 	"slotwright/winding/layout"
 )
 
-// # What readings that are off speak of
+// # What readings that are off point to
 //
-// All of this is common practice, no source. The same words stand on the card, before anything is read, and
-// beside a reading, where the phase is known.
+// All of this is common practice, no source. The same words are on the card, before anything is read,
+// and beside a reading, where the phase is known.
 //
-// Ohms go with the turns of a phase and with its joints, volts with its turns alone. So what lowers both in
-// one phase are turns: missing ones, or shorted ones, which carry a current of their own as soon as it turns; what
-// raises the ohms and leaves the volts is a joint, a strand or thinner wire; what lowers the volts and leaves the
-// ohms is a coil that works against its fellows.
+// Ohms go with the turns of a phase and with its joints, volts with its turns alone. So if both are low
+// in one phase, turns are missing, or shorted, and then carry a current of their own as soon as it
+// turns; if the ohms are high and the volts right it is a joint, a strand or thinner wire; if the volts
+// are low and the ohms right it is a coil that opposes the others.
 
 // The faults of a phase, in words.
 const (
@@ -27,11 +27,11 @@ const (
 	coilWrong = "a coil joined the wrong way round, which takes off twice its volts, or laid in a wrong place"
 )
 
-// fewVolts is what a phase lacks at the least that has a coil turned round, as a part: of twenty in series
-// one (common practice, no source).
+// fewVolts is the least share of its volts that a phase with a reversed coil lacks: one coil of twenty
+// in series (common practice, no source).
 const fewVolts = 0.1
 
-// what is the words for a phase whose ohms and volts are off by so much, as parts; known says which were read.
+// what is the words for a phase whose ohms and volts are off, relative; known says which were read.
 func what(ohms, volts float64, ohmsKnown, voltsKnown bool) string {
 	switch {
 	case ohmsKnown && voltsKnown:
@@ -66,8 +66,7 @@ func whatOfBoth(ohms, volts float64) string {
 	return "its ohms do not bear that out: the speed was another at that pair"
 }
 
-// speaksOfPhases is what pairs that are unlike say: which phase, how, and what makes it so; "" where they
-// do not tell.
+// speaksOfPhases explains pairs that differ: which phase, how, and why; "" where they do not tell.
 func (r *WoundOutcome) speaksOfPhases(field string) string {
 	own := r.LeadOhms20
 	if field == "line" {
@@ -82,7 +81,7 @@ func (r *WoundOutcome) speaksOfPhases(field string) string {
 	return strings.Join(words, "; ")
 }
 
-// where is a phase with what it is off by: "phase V, in U-V and V-W, is 8.4 % low".
+// where is a phase and its deviation: "phase V, in U-V and V-W, is 8.4 % low".
 func (r *WoundOutcome) where(s side) string {
 	word, in := highOrLow(s.part), "in "+r.leads.pair(s.phase/3*3+(s.phase+2)%3)+" and "+r.leads.pair(s.phase)
 	if r.delta {
@@ -95,7 +94,8 @@ func (r *WoundOutcome) where(s side) string {
 	return fmt.Sprintf("phase %s, %s, is %s", r.leads.phase(s.phase), in, by)
 }
 
-// lost is how many turns a phase lacks by its ohms, where its volts are low too: ", by its ohms about 19 turns of 228".
+// lost is how many turns a phase lacks by its ohms, where its volts are low too: ", by its ohms about
+// 19 turns of 228".
 func (r *WoundOutcome) lost(ohms, volts float64) string {
 	if ohms >= 0 || volts >= 0 || r.series <= 0 {
 		return ""

@@ -37,7 +37,7 @@ func newSpeeds(t *job.Target, d *job.DriveSpec) speeds {
 	return s
 }
 
-// firstKnown is the first figure that is there, else the first.
+// firstKnown is the first known figure, else the first.
 func firstKnown(figures ...quantity.Figure) quantity.Figure {
 	for _, f := range figures {
 		if f.Known() {

@@ -10,29 +10,29 @@ import (
 
 // # Diodes at the star point
 //
-// Some alternators have two diodes more, from the star point to either side of the bridge. What
-// they add comes of the third harmonic alone. While current flows the leads stand at +V/2 and -V/2,
-// V the load's volts and two diodes, and sine EMFs add up to nothing, so the star point is the
-// mean of the leads, V/6 from the middle at most: with three leads conducting ±V/6, with
-// two the half of the resting phase's EMF, which is less (any power electronics text has the star
-// point of a bridge). It never comes to a side of the bridge. The third harmonics are alike in the three phases and move
-// the star point by as much; so its diodes begin only where their peak is V/2 - V/6,
+// Some alternators have two more diodes, from the star point to either side of the bridge. What they
+// add comes from the third harmonic alone. While current flows the leads are at +V/2 and -V/2, V being
+// the load's volts plus two diodes, and sine EMFs sum to zero, so the star point is at the mean of the
+// leads: at most V/6 from the middle, ±V/6 with three leads conducting, and with two half of the third
+// phase's EMF, which is less (any power electronics text shows the star point of a bridge). It never
+// reaches a side of the bridge. The third harmonics are equal in the three phases and move the star
+// point by as much, so its diodes conduct only where their peak exceeds V/2 - V/6,
 //
 //	√2·E3 ≥ V/3,  E3 as in thirdharmonic.go
 //
-// and that speed is said. Above it the eight diodes are solved as one circuit (charge.StarSolver),
-// and amps, rms in the windings, watts and warmth all go by that. What limits the current of
-// the star point is the inductance to currents alike in all three phases, L0, by its share
-// of the phase's own (thirdharmonic.go: by geometry, else the waves alone, which is low and
-// lets the amps come out high), falling with it where the iron fills. Car alternators are
-// said to gain some 10 % at high speed by such diodes (from memory); the third harmonic here
-// is that of an assumed shape of the flux, so the gain is no better known than that is.
+// and that speed is given. Above it the eight diodes are solved as one circuit (charge.StarSolver), and
+// amps, rms in the windings, watts and warmth all follow from that. The current of the star point is
+// limited by the zero-sequence inductance L0, taken as its share of the phase's own (thirdharmonic.go:
+// by geometry, else from the waves alone, which is low and gives high amps), and falling with it where
+// the iron saturates. Car alternators are said to gain some 10 % at high speed by such diodes (from
+// memory); the third harmonic here is that of an assumed shape of the flux, so the gain is no better
+// known than that.
 
-// neutral is what the star point's diodes see: the third harmonic over the working volts, and L0
-// over the phase's inductance. Zero where there are none.
+// neutral is what the star point's diodes see: the third harmonic over the working volts, and L0 over
+// the phase's inductance. Zero where there are none.
 type neutral struct{ third, alike float64 }
 
-// neutralOf is that of a winding; zero where the third harmonic is not known.
+// neutralOf is a winding's neutral; zero where the third harmonic is not known.
 func (b *inductances) neutralOf(w *candidate) neutral {
 	third, ok := thirdOfEMF(b.rotor, &w.coils)
 	if b.machine.phases != 3 || w.trial.Connection != layout.Star || !ok {
@@ -42,7 +42,7 @@ func (b *inductances) neutralOf(w *candidate) neutral {
 	return neutral{third, share}
 }
 
-// bridge is the source on its rectifier, with the star point's diodes where they can conduct.
+// bridge solves the source on its rectifier, with the star point's diodes where they can conduct.
 func (r *charger) bridge(s charge.Source) (charge.Point, error) {
 	if r.star.third == 0 {
 		return r.near.Solve(s, r.load)
@@ -50,7 +50,7 @@ func (r *charger) bridge(s charge.Source) (charge.Point, error) {
 	return r.eight.Solve(charge.StarSource{Source: s, ThirdPeak: r.star.third * s.EMFPeak, ZeroHenries: r.star.alike * s.Henries}, r.load)
 }
 
-// aboutStar is what the star point's diodes do.
+// aboutStar makes the findings about the star point's diodes.
 type aboutStar struct {
 	fitted bool
 	field  *job.FieldSpec
@@ -58,7 +58,7 @@ type aboutStar struct {
 	speeds *speeds
 }
 
-// beginRPM is the speed from which they carry current; ok is false where nothing says it.
+// beginRPM is the speed from which they carry current; ok is false where it is not known.
 func (a aboutStar) beginRPM(o *TrialOutcome) (rpm float64, ok bool) {
 	if !o.Kw1.Known() || !o.Kw3.Known() || !o.PhasePerRPM.Known() || !a.dc.works.Known() || !a.dc.diodeVolts.Known() {
 		return 0, false

@@ -10,25 +10,25 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// # The current that goes round a delta
+// # The circulating current of a delta
 //
-// The third harmonics of the three phases are in step, so in a delta they add up round the
-// ring and drive a current that no lead shows:
+// The third harmonics of the three phases are in phase, so in a delta they add up round the ring and
+// drive a current that no lead shows:
 //
 //	I3 = E3/√(R² + (3ωL0)²)
 //
-// E3 over the working volts is B3/B1·kw3/kw1: a wave of a third of the length gives a third
-// of the flux at three times the frequency. B3/B1 goes by the shape of the gap's flux
-// density, which is assumed: under magnets a block as wide as their cover, else a trapezoid
-// that is flat over two thirds of the pole (common practice, no source).
+// E3 over the working volts is B3/B1·kw3/kw1: a wave of a third of the length gives a third of the flux
+// at three times the frequency. B3/B1 follows from the shape of the gap's flux density, which is
+// assumed: under magnets a block as wide as their cover, else a trapezoid that is flat over two thirds
+// of the pole (common practice, no source).
 //
-// L0 is the inductance that currents alike in all three phases meet: the waves of the gap
-// that balanced currents leave out, and the leakage (layout/gapwaves.go), in the proportion to the
-// phase's own inductance that geometry gives. Without geometry the waves alone say it, and
-// the current comes out high. It warms the copper and brakes the shaft also when nothing is
-// charged, and both count it.
+// L0 is the zero-sequence inductance, met by equal currents in all three phases: the waves of the gap
+// that balanced currents leave out, plus the leakage (layout/gapwaves.go), in the proportion to the
+// phase's own inductance that geometry gives. Without geometry the waves alone give it, and the current
+// comes out high. It warms the copper and brakes the shaft even when nothing is charged, and both count
+// it.
 
-// flatRamp is half the part of the pole that a trapezoid takes to rise, in radians.
+// flatRamp is half the part of the pole over which a trapezoid rises, in radians.
 const flatRamp = math.Pi / 6
 
 // thirdWave is B3/B1 of the gap's flux density.
@@ -40,10 +40,10 @@ func thirdWave(f *job.FieldSpec) float64 {
 	return math.Sin(3*flatRamp) / (9 * math.Sin(flatRamp))
 }
 
-// thirdOfEMF is the third harmonic of a phase's EMF over its working volts, peak over peak: above 0
-// where it flattens the wave. Its sign hangs on the shape of the flux and on the coils: seen from the
-// zero crossing the third of a flat wave is in phase, and coils turn it by what their arrows of the
-// third are turned against three times those of the working wave. ok is false without a layout.
+// thirdOfEMF is the third harmonic of a phase's EMF over its working volts, peak over peak: positive
+// where it flattens the wave. Its sign depends on the shape of the flux and on the coils: seen from the
+// zero crossing the third harmonic of a flat wave is in phase; coils shift it by the angle of their
+// third-harmonic phasors less three times that of the working wave. ok is false without a layout.
 func thirdOfEMF(f *job.FieldSpec, c *coilSet) (part float64, ok bool) {
 	if c.plan == nil || c.kw[0] <= 0 {
 		return 0, false
@@ -53,8 +53,8 @@ func thirdOfEMF(f *job.FieldSpec, c *coilSet) (part float64, ok bool) {
 	return math.Copysign(thirdWave(f)*c.kw[1]/c.kw[0], turned*thirdWaveSign(f)), true
 }
 
-// thirdWaveSign is -1 where the flux density is pointed: magnets that cover less than two thirds of
-// the pole.
+// thirdWaveSign is -1 where the flux density is peaked: magnets that cover less than two thirds of the
+// pole.
 func thirdWaveSign(f *job.FieldSpec) float64 {
 	if f.Kind == job.FieldMagnets && math.Sin(3*f.MagnetCover.Or(defaultCover)*math.Pi/2) > 0 {
 		return -1
@@ -70,9 +70,9 @@ func thirdWaveText(f *job.FieldSpec) string {
 	return "the gap's flux density taken as a trapezoid, flat over two thirds of the pole"
 }
 
-// ring is the way round a delta for the third harmonic; zero where there is none.
+// ring is the loop of a delta for the third harmonic; zero where there is none.
 type ring struct {
-	volts   float64 // of a phase over its working volts
+	volts   float64 // third harmonic of a phase over its working volts
 	henries float64 // L0
 }
 
@@ -86,8 +86,8 @@ func (b *inductances) ringOf(w *candidate, henries float64) ring {
 	return ring{volts: thirdWave(b.rotor) * c.kw[1] / c.kw[0], henries: share * henries}
 }
 
-// alikeShare is the inductance that currents alike in all three phases meet over that of balanced
-// ones; ok is false without a layout.
+// alikeShare is the zero-sequence inductance over that for balanced currents; ok is false without a
+// layout.
 func (b *inductances) alikeShare(w *candidate) (share float64, ok bool) {
 	c := &w.coils
 	if c.plan == nil || c.waves.All <= 0 {
@@ -109,7 +109,7 @@ func (r *ring) amps(peak, hertz, ohms float64) float64 {
 	return r.volts * peak / math.Sqrt2 / z
 }
 
-// third is the amps that go round where a trial usually runs.
+// third is the circulating current in the usual condition.
 func (r *charger) third(t *TrialOutcome) quantity.Figure {
 	at := t.in(usual)
 	switch {

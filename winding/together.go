@@ -14,46 +14,46 @@ import (
 
 // # The readings of the old winding, solved together
 //
-// Where amps into a battery were read, or the plate has them together with the speed at which
-// charging began or in the place of a short circuit, and the old ohms, turns and poles are
-// known, volts per rpm, inductance and how that changes with current come out of
-// all readings at once (package readings). They are then the flux and the inductance of
-// every winding, and stand above the routes that take one reading each. Two sets are solved
-// as one set with half of the amps. So are two phases, which is exact: what is read stands at the
-// volts that were read, and on a load without ohms neither sees the other (charge/pair.go).
+// Where amps into a battery were read, or the plate gives them together with the speed at which
+// charging began or instead of a short circuit, and the old ohms, turns and poles are known, then volts
+// per rpm, inductance and its fall with current are fitted to all readings jointly (package readings).
+// They are then the flux and the inductance of every winding, and precede the routes that use one
+// reading each. Two sets are solved as one set with half of the amps. So are two phases, which is
+// exact: readings are at the volts read, and on a load without ohms neither phase sees the other
+// (charge/pair.go).
 //
-// What was found is the old winding's; it hangs on its readings alone, so it is found once
-// and handed on to every bench whose readings are the same (Bench.With), and to those that
-// are moved by an error of another input. The errors of the readings themselves are in the
-// covariance of what was found, and are told by moving that.
+// The result is the old winding's; it depends on its readings alone, so it is found once and handed on
+// to every bench with the same readings (Bench.With), and to those moved by an error of another input.
+// The errors of the readings themselves are in the fit's covariance, and are propagated by moving the
+// result.
 
-// told is a reading with the field of the job that it stands in.
+// told is a reading with the job field that it is in.
 type told struct {
 	readings.Reading
 	path string
 }
 
-// fitted is what the readings say together.
+// fitted is the joint fit of the readings.
 type fitted struct {
 	machine readings.Machine
 	told    []told
 	fit     readings.Fit
-	// ok is that they decide volts and inductance and stand above the single routes; why says
-	// what is missing.
+	// ok says that they determine volts and inductance and precede the single routes; why says what is
+	// missing.
 	ok  bool
 	why string
-	// apart is that a reading lies further off than it may be.
+	// apart says that a reading lies further off than it may.
 	apart  bool
 	advice func() string
 }
 
-// same reports whether another one would be found from the same readings.
+// same reports whether the same readings would be fitted.
 func (f *fitted) same(m readings.Machine, list []told) bool {
 	return f != nil && f.machine == m && slices.Equal(f.told, list)
 }
 
-// newFitted solves the readings of a book, or takes what another bench found in the same;
-// top is the top speed.
+// newFitted solves the readings of a book, or reuses another bench's fit to the same ones; top is the
+// top speed.
 func newFitted(b *book, top quantity.Figure, before *fitted) *fitted {
 	m, list, why := b.tellable()
 	if before.same(m, list) {
@@ -82,7 +82,7 @@ func newFitted(b *book, top quantity.Figure, before *fitted) *fitted {
 	return f
 }
 
-// worthSolving is where amps behind the bridge speak of the inductance.
+// worthSolving reports whether there are amps behind the bridge that determine the inductance.
 func worthSolving(list []told) bool {
 	has := func(k readings.Kind) bool {
 		return slices.ContainsFunc(list, func(r told) bool { return r.Kind == k })
@@ -107,8 +107,8 @@ func adviceOf(fit readings.Fit, volts, top float64) string {
 		what, round2(a.RPM), a.CutIns, a.Now*100, a.Then*100)
 }
 
-// withOhms is what was found as it would be with other ohms of the old winding, which are no
-// reading that is solved and so move it from outside.
+// withOhms is the fit with other ohms of the old winding, which are not among the readings solved and
+// so move it from outside.
 func (f *fitted) withOhms(ohms quantity.Figure) *fitted {
 	if !f.ok || !ohms.Known() || ohms.Value <= 0 || ohms.Value == f.machine.Ohms {
 		return f
@@ -127,7 +127,7 @@ func round2(v float64) float64 {
 	return math.Round(v/unit) * unit
 }
 
-// flux is the flux that the readings say together, where they do.
+// flux is the flux of the joint fit, where there is one.
 func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 	if !f.ok {
 		return single
@@ -151,10 +151,9 @@ func (f *fitted) flux(single flux, old *oldWinding, rotor *job.FieldSpec) flux {
 	return found
 }
 
-// origin is Guessed where a guess decides with, or where the readings contradict each other: what
-// follows from them is marked along with it.
-// So it is where volts at another field current, carried to this one by a guess, decide, and no
-// reading with the current that it has in service.
+// origin is Guessed where a guess is decisive, or where the readings contradict each other: everything
+// that follows is then marked too. It is also Guessed where volts at another field current, converted
+// to this one by a guess, decide, and no reading has the current in service.
 func (f *fitted) origin(old *oldWinding, single flux, decided string) quantity.Origin {
 	if f.apart || f.carriedIn(single, decided) {
 		return quantity.Guessed
@@ -162,7 +161,7 @@ func (f *fitted) origin(old *oldWinding, single flux, decided string) quantity.O
 	return guessedIf(old.Turns)
 }
 
-// carriedIn reports whether the reading that decides is volts at another field current.
+// carriedIn reports whether the deciding reading is volts at another field current.
 func (f *fitted) carriedIn(single flux, decided string) bool {
 	inService := []string{string(readings.Began), string(readings.Loaded), string(readings.Plate)}
 	return (single.extrapolated || single.readAt > 0) && !slices.Contains(inService, decided)
@@ -184,7 +183,7 @@ func (f *fitted) from(decided string) string {
 	return fmt.Sprintf("%s of the old winding, solved together; decided by %s", all, decided)
 }
 
-// moved is what was found, moved by its own ± along three errors that are independent.
+// moved is the fit, moved by its own ± along three independent errors.
 func (f *fitted) moved() []*fitted {
 	var all []*fitted
 	for _, fit := range f.fit.Moved() {

@@ -10,7 +10,7 @@ import (
 	"slotwright/winding/readings"
 )
 
-// book is what the job says was read of the old winding, and what tells what it stands for.
+// book is what the job says was read of the old winding, and what is needed to interpret it.
 type book struct {
 	machine *machine
 	field   *job.FieldSpec
@@ -25,8 +25,8 @@ type book struct {
 	coils   []job.CoilReading
 }
 
-// tellable is the old machine and what was read of it, as package readings takes them; why
-// says what is missing.
+// tellable is the old machine and its readings, in the form of package readings; why says what is
+// missing.
 func (b *book) tellable() (m readings.Machine, list []told, why string) {
 	o, ohms := b.old, oldPhaseOhms(b.machine, b.old, b.oldOhms)
 	switch {
@@ -58,7 +58,7 @@ func (b *book) tellable() (m readings.Machine, list []told, why string) {
 	return m, list, ""
 }
 
-// part is the ± of some readings together as a fraction, 0 where none has one.
+// part is the combined relative ± of some readings, 0 where none has one.
 func part(of ...quantity.Reading) float64 {
 	sum := 0.0
 	for _, r := range of {
@@ -77,9 +77,9 @@ func (b *book) fieldOf(r quantity.Reading) float64 {
 	return r.Value
 }
 
-// inService is the field current of a reading on a battery of so many volts: as read, else what the
-// supply drives, the battery at those volts where it is that, where a curve through several can make
-// use of it.
+// inService is the field current of a reading on a battery of so many volts, where a curve through
+// several can use it: as read, else what the supply drives, the supply being the battery at those volts
+// if that is what feeds it.
 func (b *book) inService(r quantity.Reading, volts float64) float64 {
 	w, ok := rotorCoil(b.field)
 	driven := w.Amps(b.field.Volts.Or(volts))
@@ -103,8 +103,8 @@ func (b *book) toldSpins() (list []told) {
 	return list
 }
 
-// otherMeter is the ± of a meter that does not show true rms, on the wave of a machine, a
-// fraction; common practice, no source.
+// otherMeter is the relative ± of a meter that does not show true rms, on a machine's wave; common
+// practice, no source.
 const otherMeter = 0.04
 
 // toldCoils is the trial coils as the old winding's volts between leads.
@@ -123,8 +123,8 @@ func (b *book) toldCoils() (list []told) {
 	return list
 }
 
-// toldShorts is the short circuits; one with a single set of two joined speaks of its part of
-// the inductance.
+// toldShorts is the short circuits; one with a single set of two shorted measures its part of the
+// inductance.
 func (b *book) toldShorts(warm func(quantity.Reading) float64) (list []told) {
 	for i, s := range b.shorts {
 		if !s.RPM.Given() || !s.LineAmps.Given() || s.LineAmps.Value == 0 {

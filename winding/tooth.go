@@ -10,29 +10,27 @@ import (
 
 // # Coils round one tooth
 //
-// A wire that lies everywhere at a distance δ from the tooth, taken as a block of stack L by
-// width t, is 2L + 2t + 2π·δ long: straight along the four sides, a quarter circle of radius δ
-// at each corner (Steiner's formula for the parallel of a convex curve). The middle wire of
-// a coil that is b thick and lies on a liner i lies at δ = i + b/2, so with the ends held x off
-// the iron by their cheeks
+// A wire at a distance δ all round the tooth, taken as a block of stack L by width t, is 2L + 2t + 2π·δ
+// long: straight along the four sides, a quarter circle of radius δ at each corner (Steiner's formula
+// for the parallel of a convex curve). The middle wire of a coil of thickness b on a liner i is at δ =
+// i + b/2, so with the ends held x off the iron by their cheeks
 //
 //	l = 2(L + t) + 4x + 2π(i + b/2)
 //
-// The slot pitch at half the depth h of the slot is π(D + h)/Q, with the rotor outside
-// π(D - h)/Q. What of it the slot leaves is tooth: t = pitch - A/h, A the area of the slot,
-// which makes A/h its mean width. Of parallel-sided teeth this is exact; of others it is the
-// tooth at half its depth.
+// The slot pitch at half the depth h of the slot is π(D + h)/Q, with the rotor outside π(D - h)/Q. The
+// tooth is what the slot leaves of it: t = pitch - A/h, with the slot's area A, so that A/h is its mean
+// width. For parallel-sided teeth this is exact; for others it is the tooth at half its depth.
 //
-// b is what the coil's wires take, each its square at the fill limit, over the lined depth of
-// the slot; at most its half of the slot's width (all of it with one side to a slot). Where
-// turns or wire are not known it is all of that.
+// b is the area of the coil's wires, each its square at the fill limit, over the lined depth of the
+// slot; at most its half of the slot's width (all of it with one side per slot). Where turns or wire
+// are not known it is all of that.
 //
-// Where of the slot only the area is known, its depth and the tooth would come from a guessed
-// proportion and be the difference of two guesses: tooth and slot are then taken as equally
-// wide at half depth (common practice, no source).
+// Where only the slot's area is known, its depth would follow from a guessed proportion, and the tooth
+// would be the difference of two guesses: tooth and slot are then taken as equally wide at half depth
+// (common practice, no source).
 //
-// Against tooth coils that were unwound it errs by some 5 %, most of it in how the ends bow
-// out (common practice, no source). A calipered tooth makes it better; a measured turn is best.
+// Compared with tooth coils that were unwound it errs by some 5 %, mostly by how the ends bow out
+// (common practice, no source). A tooth by caliper makes it better; a measured turn is best.
 
 // toothEndMM is how far the cheeks hold a tooth coil off the end of the iron.
 const toothEndMM = job.ToothEndMM
@@ -40,7 +38,7 @@ const toothEndMM = job.ToothEndMM
 // tooth is the block that a coil lies round, and the slot beside it, in mm.
 type tooth struct {
 	width, slotWidth, depth float64
-	// even says that the width is that of the slot for want of a better.
+	// even says that the tooth is taken as wide as the slot for want of a measurement.
 	even bool
 }
 
@@ -71,9 +69,9 @@ func newTooth(m *machine, room *slotRoom, s *job.SlotSpec) (t tooth, why string)
 	return t, ""
 }
 
-// evenTooth is the tooth beside a slot of which only the area A is known. With a tooth of t
-// the depth is the h of (pitch + curve·h - t)·h = A; with none, half the pitch stands for both,
-// (pitch + curve·h)·h/2 = A.
+// evenTooth is the tooth beside a slot of which only the area A is known. With a tooth of t the depth
+// is the h of (pitch + curve·h - t)·h = A; without one, both are half the pitch, (pitch + curve·h)·h/2
+// = A.
 func evenTooth(bare *slot.Room, measured quantity.Reading, pitch, curve float64) tooth {
 	free, area := pitch-measured.Or(0), bare.GrossMM2
 	if !measured.Given() {
@@ -84,7 +82,7 @@ func evenTooth(bare *slot.Room, measured quantity.Reading, pitch, curve float64)
 	return tooth{width: measured.Or(slotWidth), slotWidth: slotWidth, depth: h, even: !measured.Given()}
 }
 
-// buildMM is how thick a coil lies on its tooth.
+// buildMM is the thickness of a coil on its tooth.
 func (t *tooth) buildMM(w *candidate, s *job.SlotSpec) float64 {
 	liner := s.LinerMM.Or(defaultLinerMM)
 	most := max(0, t.slotWidth/2-liner)
@@ -99,8 +97,7 @@ func (t *tooth) buildMM(w *candidate, s *job.SlotSpec) float64 {
 	return min(most, wires/(s.FillLimit.Or(defaultFillLimit)*deep))
 }
 
-// turnMM is the mean turn of a coil. A flat coil fills its side whatever the turns, and
-// lies against nothing.
+// turnMM is the mean turn of a coil. A flat coil fills its side whatever the turns, and has no liner.
 func (t *tooth) turnMM(w *candidate, m *machine, s *job.SlotSpec) float64 {
 	if m.flat() {
 		return 2*(m.StackMM.Value+t.width) + math.Pi*m.SideMM.Value

@@ -10,7 +10,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// transmissionOf is the job's, with what was not given filled in.
+// transmissionOf is the job's, with defaults filled in.
 func transmissionOf(d *job.DriveSpec) drive.Transmission {
 	t := drive.Transmission{
 		Kind: kinds[d.Transmission], Ratio: d.Ratio.Value, Stages: d.RatioAs.Stages,
@@ -32,14 +32,14 @@ const (
 	defaultChainEfficiency = 0.97
 )
 
-// passesOf is the part of the power that gets through one stage of a kind.
+// passesOf is the efficiency of one stage of a kind.
 var passesOf = map[drive.Kind]float64{drive.Direct: 1, drive.Belt: defaultBeltEfficiency, drive.Chain: defaultChainEfficiency, drive.Gear: defaultChainEfficiency}
 
 // defaultSlip is a belt's, where it was not measured.
 var defaultSlip = job.DefaultOf("drive.slip")
 
-// driveRatio is alternator turns for one turn of the drive: from two tachometer
-// readings, else as given, else from pulleys or teeth.
+// driveRatio is alternator turns per turn of the drive: from two tachometer readings, else as given,
+// else from pulleys or teeth.
 func driveRatio(d *job.DriveSpec) quantity.Figure {
 	t := transmissionOf(d)
 	if said := tachSays(d); said.turns > 0 {
@@ -55,7 +55,7 @@ func driveRatio(d *job.DriveSpec) quantity.Figure {
 		return quantity.Missing("needs the ratio, both pulleys or the teeth of both wheels")
 	case d.Ratio.Given():
 		given := d.Ratio.Figure("")
-		if turns != given.Value { // less what slips
+		if turns != given.Value { // less the slip
 			given = given.Times(turns / given.Value)
 		}
 		return given.Because(stagesOf(t) + losses(t))
@@ -77,8 +77,8 @@ func stagesOf(t drive.Transmission) string {
 	return fmt.Sprintf("%d stages", t.Stages)
 }
 
-// losses says what was taken for belt, chain or gears: slip, where it is not in the ratio already,
-// and the part of the power that stays there.
+// losses says what is assumed for belt, chain or gears: slip, where it is not in the ratio already, and
+// the part of the power lost.
 func losses(t drive.Transmission) string {
 	var parts []string
 	if s := t.SlipOfAll(); s > 0 {
@@ -96,14 +96,14 @@ func losses(t drive.Transmission) string {
 	return ", " + t.Kind.String() + ": " + strings.Join(parts, ", ")
 }
 
-// percent is a part, to the two figures that such a thing is known to.
+// percent is a fraction in per cent, to two figures.
 func percent(part float64) string {
 	return quantity.File.Number(100*part, quantity.AtMost(2)) + " %"
 }
 
 // nominal is the ratio without slip, 0 when it is not known.
 func nominal(t drive.Transmission) float64 {
-	if t.Slip = 0; t.Stages == 0 { // a ratio as it really is has it in it
+	if t.Slip = 0; t.Stages == 0 { // a measured ratio already includes it
 		t.Ratio = 0
 	}
 	if t.Kind == drive.Direct {
@@ -116,8 +116,8 @@ func nominal(t drive.Transmission) float64 {
 	return turns
 }
 
-// wantedPulleys turns the belt's question round: which pulley takes the drive's usual
-// speed to the usual speed that is wanted.
+// wantedPulleys answers the reverse question: which pulley takes the drive's usual speed to the usual
+// speed wanted.
 func wantedPulleys(m *MachineOutcome, d *job.DriveSpec, usual quantity.Reading) {
 	no := quantity.Missing("needs the drive's usual speed and the usual speed wanted")
 	m.WantedRatio, m.DrivenMM, m.DriverMM, m.DrivenTeeth = no, no, no, no

@@ -10,17 +10,15 @@ import (
 
 // # A trial coil
 //
-// A few turns of any wire, laid into two slots of the stripped iron and turned past by the
-// rotor, give
+// A few turns of any wire, laid into two slots of the stripped iron with the rotor turning past, give
 //
 //	V = √2·π·f·N·kp·Φ,  kp = sin(π/2 · span·poles/slots)
 //
-// so that volts over speed, turns and the coil's own pitch factor is the flux in the form in
-// which everything here goes by it. Pitch factor: Pyrhönen, Jokinen and Hrabovcová, Design
-// of Rotating Electrical Machines (from memory); the handbook tables of testdata/layout hold
-// it. It needs nothing of the old winding.
+// so volts over speed, turns and the coil's own pitch factor are the flux in the form used everywhere
+// here. Pitch factor: Pyrhönen, Jokinen and Hrabovcová, Design of Rotating Electrical Machines (from
+// memory); the handbook tables of testdata/layout have it. It needs nothing of the old winding.
 
-// coilPoints is the trial coils that are whole and can be.
+// coilPoints is the trial coils that are complete and possible.
 func (r *fluxRoutes) coilPoints() []spinPoint {
 	var points []spinPoint
 	for i := range r.coils {
@@ -30,7 +28,7 @@ func (r *fluxRoutes) coilPoints() []spinPoint {
 			continue
 		}
 		if most := r.machine.mostPerTurn(); most.Known() && c.Volts.Value > most.Value*c.Turns.Value*c.RPM.Value {
-			continue // called out as what cannot be (beyondIron): nothing may follow from it
+			continue // reported as impossible (beyondIron): nothing may follow from it
 		}
 		points = append(points, spinPoint{
 			perTurn: c.Volts.Value / c.RPM.Value / (c.Turns.Value * kp), weight: sq(c.RPM.Value * c.Turns.Value * kp),
@@ -41,11 +39,11 @@ func (r *fluxRoutes) coilPoints() []spinPoint {
 	return points
 }
 
-// leastPitch is the pitch factor below which a trial coil says little: harmonics are then
-// most of what it gives.
+// leastPitch is the pitch factor below which a trial coil says little: its volts are then mostly
+// harmonics.
 const leastPitch = 0.2
 
-// pitchFactor is kp of a coil of a span, the machine's own where none is said.
+// pitchFactor is kp of a coil of a span, the machine's own where none is given.
 func (r *fluxRoutes) pitchFactor(span quantity.Reading) (kp float64, why string) {
 	m := r.machine
 	if !m.Slots.Given() || !m.Poles.Given() {

@@ -11,22 +11,21 @@ import (
 
 // # A drive the wrong way round
 //
-// Chains and gears are written driver : driven by some and as turns by others, 48:14 for 14:48, and a
-// pulley goes into the wrong field. Then the alternator turns so slowly that no winding of the job ever
-// charges, while the same numbers the other way round give a speed at which one does. Both are worked
-// out, so it can be asked.
+// Chains and gears are written driver : driven by some and as a ratio of speeds by others, 48:14 for
+// 14:48, and a pulley goes into the wrong field. Then the alternator turns so slowly that no winding of
+// the job ever charges, while the same numbers the other way round give a speed at which one does. Both
+// are computed, so the program can ask.
 
 // turnedRound is about a ratio, or two wheels, that are probably the wrong way round.
 type turnedRound struct {
 	given  *job.DriveSpec
 	target *job.Target
 	speeds *speeds
-	begins float64 // the least speed at which a winding of the job begins to charge, rpm; 0: not known
+	begins float64 // the lowest cut-in of the job's windings, rpm; 0: not known
 }
 
-// fastFor is how many times the speed at which charging begins a usual speed may be to be one that
-// somebody meant; a road vehicle's alternator begins at about 1000 rpm and is rated at 6000.
-// Common practice, no source.
+// fastFor is the highest plausible ratio of usual speed to cut-in; a road vehicle's alternator begins
+// at about 1000 rpm and is rated at 6000. Common practice, no source.
 const fastFor = 10.0
 
 // callOut asks, at the field that was filled in.
@@ -53,15 +52,15 @@ func (a turnedRound) callOut(d *doubts) {
 		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins)
 }
 
-// sides is about a ratio with both its sides, which some write the other way: where it makes the
-// alternator slower than what is too slow already it is asked, whatever charges, and of several stages where
-// nothing charges and some the other way round would. Of a fraction it is said how it is read.
+// sides is about a ratio with both its sides, which some write the other way: where it slows an
+// alternator that is too slow already it asks, whatever charges, and with several stages where nothing
+// charges and some reversed stages would change that. For a fraction it says how it is read.
 func (a turnedRound) sides(d *doubts) {
 	r := a.speeds.ratio.Value
 	if !a.speeds.ratio.Known() {
 		return
 	}
-	other, swapped, lame := r/sq(a.given.Ratio.Value), sidesSwapped, false // what slips stays
+	other, swapped, lame := r/sq(a.given.Ratio.Value), sidesSwapped, false // slip is unchanged
 	if stages := a.given.Stages(); len(stages) > 1 {
 		if set := a.wrong(stages); set != 0 {
 			other, swapped = r*faster(stages, set), saidSwapped(stages, set, swapped)
@@ -84,7 +83,7 @@ func (a turnedRound) sides(d *doubts) {
 // needsSpeed are the drives that are slower than any alternator should be.
 var needsSpeed = map[string]bool{job.DriveWind: true, job.DrivePedals: true, job.DriveWater: true}
 
-// topAt is the top speed with so many times the ratio, in words; "" where it is not known, or was given.
+// topAt is the top speed at a multiple of the ratio, in words; "" where it is not known, or was given.
 func (a turnedRound) topAt(times float64) string {
 	if top := a.speeds.top; top.Known() && !a.target.TopRPM.Given() {
 		return fmt.Sprintf(", and %.0f rpm at the top", top.Value*times)
@@ -97,14 +96,14 @@ const (
 	sidesSwapped = "With the sides swapped, of teeth the alternator's first,"
 )
 
-// charges reports whether a drive so many times as fast reaches the speed at which charging begins, and is
-// no faster than anybody meant.
+// charges reports whether a drive a number of times as fast reaches cut-in, and is no faster than
+// plausible.
 func (a turnedRound) charges(times float64) bool {
 	return a.speeds.top.Value*times >= a.begins && a.speeds.usual.Value*times <= fastFor*a.begins
 }
 
-// wrong is the fewest of several stages, as a set of bits, with which turned round it charges; of as few
-// those that slow it down most. Stages that make it faster are the right way round. 0 where none do.
+// wrong is the smallest set of stages, as bits, with which reversed it charges; of equally small ones
+// those that slow it most. Stages that speed it up are the right way round. 0 where none do.
 func (a turnedRound) wrong(stages []job.Stage) (best uint) {
 	for set := uint(1); set < 1<<min(len(stages), mostStages); set++ {
 		switch times := faster(stages, set); {
@@ -118,11 +117,11 @@ func (a turnedRound) wrong(stages []job.Stage) (best uint) {
 	return best
 }
 
-// mostStages are looked at; a drive has two or three.
+// mostStages is how many stages are examined; a drive has two or three.
 const mostStages = 6
 
-// faster is how many times as fast the alternator turns with a set of stages turned round; 0 where one of
-// them makes it faster as it is, or there is none.
+// faster is the factor on the alternator's speed with a set of stages reversed; 0 where one of them
+// speeds it up as it is, or does not exist.
 func faster(stages []job.Stage, set uint) float64 {
 	times := min(float64(set), 1)
 	for i, stage := range stages {
@@ -137,7 +136,7 @@ func faster(stages []job.Stage, set uint) float64 {
 	return times
 }
 
-// saidSwapped names the stages of a set, each as it would be; all of them are said as a whole ratio is.
+// saidSwapped names the stages of a set, each reversed; all of them are worded as one ratio.
 func saidSwapped(stages []job.Stage, set uint, whole string) string {
 	if bits.OnesCount(set) == len(stages) {
 		return whole
@@ -151,7 +150,7 @@ func saidSwapped(stages []job.Stage, set uint, whole string) string {
 	return "With " + strings.Join(list, " and ")
 }
 
-// swappedSides is a stage the other way round: 14:48 for 48:14.
+// swappedSides is a stage reversed: 14:48 for 48:14.
 func swappedSides(stage job.Stage) string {
 	for _, sign := range []string{":", "/"} {
 		if in, out, both := strings.Cut(stage.Said, sign); both {
@@ -161,8 +160,8 @@ func swappedSides(stage job.Stage) string {
 	return fmt.Sprintf("%.3g", 1/stage.Turns)
 }
 
-// field is where the ratio was said, and how it is turned round; "" where the speeds do not go by it or
-// were measured.
+// field is where the ratio was typed, and its reverse; "" where the speeds do not come from it or were
+// measured.
 func (a turnedRound) field() (path, swapped string) {
 	g := a.given
 	switch {
@@ -178,8 +177,7 @@ func (a turnedRound) field() (path, swapped string) {
 	return "", ""
 }
 
-// earliest is the least speed at which a trial begins to charge, or else the old winding, rpm; 0 where it
-// is not known of any.
+// earliest is the lowest cut-in of a trial, or else of the old winding, rpm; 0 where none is known.
 func earliest(o *Outcome) (rpm float64) {
 	least := func(f quantity.Figure) {
 		if f.Known() && (rpm == 0 || f.Value < rpm) {

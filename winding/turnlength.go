@@ -7,33 +7,32 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// The mean turn, best first: measured; from the old coils' ohms; guessed; from bore, stack
-// and span. Which one it was is always said, since it decides the ohms.
+// The mean turn, best first: measured; from the old coils' ohms; guessed; from bore, stack and span.
+// Which one is used is always said, since it decides the ohms.
 //
-// From geometry: l = 2L + 2.4·W + 4x, W = π(D + h)·y/Q the width of a coil at half
-// depth of the slot (D - h with the rotor outside, where slots open outwards), x the straight
-// run out of the iron at each side. With x = 25 mm this is 2l + 2.4W + 0.1 m of Pyrhönen, Jokinen and Hrabovcová, Design of Rotating
-// Electrical Machines (from memory); a small alternator's x is 8 to 10 mm (common
-// practice, no source). It errs by 10 % and more on small cores; a measured turn is
-// better, and corrects every other span as well. Coils round one tooth go by that tooth
-// instead: see tooth.go.
+// From geometry: l = 2L + 2.4·W + 4x, W = π(D + h)·y/Q the width of a coil at half depth of the slot (D
+// - h with the rotor outside, where slots open outwards), x the straight run out of the iron at each
+// end. With x = 25 mm this is 2l + 2.4W + 0.1 m of Pyrhönen, Jokinen and Hrabovcová, Design of Rotating
+// Electrical Machines (from memory); a small alternator's x is 8 to 10 mm (common practice, no source).
+// It errs by 10 % and more on small cores; a measured turn is better, and corrects every other span as
+// well. Coils round one tooth follow the tooth instead: see tooth.go.
 
-// turnLength is what the mean turn of any span goes by.
+// turnLength is what the mean turn of any span depends on.
 type turnLength struct {
 	machine machine
 	slot    job.SlotSpec
 	depthMM float64 // of the slot, 0 when not known
 	tooth   tooth
-	noTooth string // why there is no tooth to go by
+	noTooth string // why there is no tooth to use
 	// own is the machine's own coils, on which a turn was measured.
 	own candidate
-	// old is the turn that the old coils' ohms speak of, was those coils.
+	// old is the turn by the old coils' ohms, was those coils.
 	old quantity.Figure
 	was candidate
-	off float64 // the part by which the estimate of a turn round a tooth is put off
+	off float64 // relative error put on the estimate of a turn round a tooth
 }
 
-// newTurnLength takes the routes there are.
+// newTurnLength collects the routes there are.
 func newTurnLength(m machine, room *slotRoom, s job.SlotSpec, own candidate, old *oldWinding) turnLength {
 	l := turnLength{machine: m, slot: s, depthMM: room.depthMM(), own: own, was: old.candidate}
 	l.tooth, l.noTooth = newTooth(&m, room, &s)
@@ -77,9 +76,9 @@ func (l *turnLength) geometric(w *candidate) quantity.Figure {
 	return quantity.Of(2*m.StackMM.Value+2.4*wide.Value+4*m.EndRunMM.Or(defaultEndRunMM), quantity.Guessed)
 }
 
-// doubted is what geometry says of the old coils' turn, and whether what their ohms speak of
-// is too far from it to be believed: a third and more, and where the tooth itself had to be
-// guessed a half and more. by is what it goes by.
+// doubted is what geometry makes of the old coils' turn, and whether the turn by their ohms is too far
+// from it to be believed: a third and more, or half and more where the tooth itself had to be guessed.
+// by names what geometry used.
 func (l *turnLength) doubted() (geo quantity.Figure, by string, doubted bool) {
 	geo, by = l.geometric(&l.was), "bore and stack"
 	far := 0.35
@@ -92,24 +91,24 @@ func (l *turnLength) doubted() (geo quantity.Figure, by string, doubted bool) {
 	return geo, by, l.old.Known() && geo.Known() && math.Abs(l.old.Value/geo.Value-1) > far
 }
 
-// turnsApart is how far a measured turn and that of the old ohms may differ, a fraction (common
-// practice, no source).
+// turnsApart is how far a measured turn and that of the old ohms may differ, relative (common practice,
+// no source).
 const turnsApart = 0.25
 
-// apart is whether the measured turn and the old winding's ohms contradict each other.
+// apart reports whether the measured turn and the old winding's ohms contradict each other.
 func (l *turnLength) apart() bool {
 	m := l.machine.MeanTurnMM
 	return m.Given() && l.old.Known() && math.Abs(l.old.Value/m.Value-1) > turnsApart
 }
 
-// impossible is whether the old ohms make the turn shorter than the iron that it goes round.
+// impossible reports whether the old ohms make the turn shorter than the iron that it goes round.
 func (l *turnLength) impossible() bool {
 	least := l.shortestTurnMM(&l.was)
 	return l.old.Known() && least.Known() && l.old.Value < least.Value
 }
 
-// contradicted is whether the turn that is gone by is spoken against: the measured one by the old
-// ohms, that of the ohms by the iron. A mere guess speaks against nothing.
+// contradicted reports whether the turn used is contradicted: a measured one by the old ohms, that of
+// the ohms by the iron. A mere guess contradicts nothing.
 func (l *turnLength) contradicted() bool {
 	if given := l.machine.MeanTurnMM; given.Given() {
 		return l.apart() && !given.Origin.Weak()
@@ -118,8 +117,7 @@ func (l *turnLength) contradicted() bool {
 	return doubted
 }
 
-// oldTurnMM is the mean turn that the old coils' resistance speaks of:
-// l = R·a·s·A/(ρ·N).
+// oldTurnMM is the mean turn by the old coils' resistance: l = R·a·s·A/(ρ·N).
 func oldTurnMM(m *machine, o *oldWinding) quantity.Figure {
 	bundle := o.Bundle()
 	if !o.LeadOhms.Given() || bundle.IsZero() || o.coils.series <= 0 || o.coils.plan == nil {
@@ -131,10 +129,10 @@ func oldTurnMM(m *machine, o *oldWinding) quantity.Figure {
 	return quantity.Of(metre*1000, o.LeadOhms.Origin, o.Turns.Origin)
 }
 
-// of is the mean turn of a winding's coils and the route it came by. A turn measured on
-// the machine's span is carried to another by the difference of the end turns, 2.4·ΔW, or,
-// to and from coils round one tooth, by the difference of what geometry says. One that the
-// ohms of old tooth coils speak of is carried to thicker and thinner coils the same way.
+// of is the mean turn of a winding's coils and the route to it. A turn measured on the machine's span
+// is converted to another by the difference of the end turns, 2.4·ΔW, or, to and from coils round one
+// tooth, by the difference of the geometric turns. One by the ohms of old tooth coils is converted to
+// thicker and thinner coils the same way.
 func (l *turnLength) of(w *candidate) (quantity.Figure, string) {
 	m, span := &l.machine, w.coils.span
 	base, from := m.MeanTurnMM.Figure(""), m.MeanTurnMM.Origin.String()
@@ -142,7 +140,7 @@ func (l *turnLength) of(w *candidate) (quantity.Figure, string) {
 	if !base.Known() || base.Origin.Weak() && l.old.Known() && !l.old.Origin.Weak() { // a guess ranks after a measurement
 		base, from, own = l.old, "from the old winding's ohms", &l.was
 	}
-	if l.contradicted() { // called out, and what follows is marked along
+	if l.contradicted() { // reported, and what follows is marked too
 		base.Origin, from = quantity.Guessed, from+", which contradicts what else was read"
 	}
 	switch {
@@ -173,8 +171,8 @@ func (l *turnLength) carried(base, here, there quantity.Figure) quantity.Figure 
 	return base.With(here.With(there, func(a, c float64) float64 { return a - c }), func(l, d float64) float64 { return l + d })
 }
 
-// rebuilt is the turn that the old tooth coils' ohms speak of, in coils of another build; a
-// measured turn stands for itself.
+// rebuilt is the turn by the old tooth coils' ohms, in coils of another build; a measured turn stays as
+// it is.
 func (l *turnLength) rebuilt(base quantity.Figure, w *candidate) quantity.Figure {
 	if l.machine.MeanTurnMM.Given() || l.noTooth != "" {
 		return base

@@ -13,13 +13,13 @@ import (
 type Want struct {
 	// Path is the field: "machine.slots", "spin[0].line".
 	Path string
-	// Unlocks is what can be told once it is there.
+	// Unlocks is what can be said once it is there.
 	Unlocks string
-	// Part is the heading that it stands under.
+	// Part is its heading.
 	Part string
-	// Way is the way to volts that it is of, "" of everything else: see [WaysToVolts].
+	// Way is the way to volts that it belongs to, "" for everything else: see [WaysToVolts].
 	Way string
-	// Instead is set while another way to volts is begun or whole, and where something stands in for it:
+	// Instead is set while another way to volts is begun or complete, and where something replaces it:
 	// nothing waits for this one.
 	Instead bool
 }
@@ -33,10 +33,10 @@ const (
 	partDrive = "What turns it, and what it charges"
 )
 
-// Wants are the few things of a job that the figures wait for, in the order in which they
-// are counted and measured at a bench: iron, slot, what came out, what it gave while it
-// still turned, the winding to try, and what will turn it. Fields that have no meaning in
-// the job are left out. The order is common practice, no source.
+// Wants are the few things of a job that the figures wait for, in the order in which they are counted
+// and measured at a bench: iron, slot, what came out, what it gave while it still turned, the winding
+// to try, and what will turn it. Fields that have no meaning in the job are left out. The order is
+// common practice, no source.
 func Wants(j *job.Job) []Want {
 	list := allWants(j)
 	kept := list[:0]
@@ -48,7 +48,7 @@ func Wants(j *job.Job) []Want {
 	return kept
 }
 
-// allWants is the first things, those too that have no meaning in the job.
+// allWants is the first things, including those that have no meaning in the job.
 func allWants(j *job.Job) []Want {
 	const layout, turn = "which coil lies where", "the mean turn: ohms, length and weight of wire"
 	const plate = "amps, which the air gap alone tells badly of a wound rotor"
@@ -88,9 +88,9 @@ func allWants(j *job.Job) []Want {
 	return list
 }
 
-// thickness asks for the magnets' thickness for the sake of the inductance, where no way to volts asks for
-// it already: a magnet is gap to the winding's field, and most of it. Their remanence is asked for by the way
-// to volts alone, for where another is whole it moves nothing.
+// thickness asks for the magnets' thickness for the inductance, where no way to volts asks for it
+// already: a magnet counts as gap for the winding's field, and is most of it. Their remanence is asked
+// for by the way to volts only, since it has no effect where another way is complete.
 func thickness(j *job.Job, ways []Want) []Want {
 	if j.Field.Kind != job.FieldMagnets || slices.ContainsFunc(ways, func(w Want) bool { return w.Path == magnetThickness }) {
 		return nil
@@ -98,7 +98,7 @@ func thickness(j *job.Job, ways []Want) []Want {
 	return []Want{{Path: magnetThickness, Unlocks: fmt.Sprintf("amps: a magnet is gap to the winding's field, and most of it; taken as %.0f mm", unsaidMagnetMM), Instead: true}}
 }
 
-// magnetThickness is a field that is of use twice.
+// magnetThickness is a field with two uses.
 const magnetThickness = "field.magnet"
 
 // MayWant are the paths of the fields that are among the first things of some job.
@@ -119,7 +119,7 @@ func under(part string, list []Want) []Want {
 	return list
 }
 
-// spared reports whether something else that was said does in place of a field.
+// spared reports whether something else that was given makes a field unnecessary.
 func spared(j *job.Job, path string) bool {
 	switch path {
 	case "drive.driver", "drive.driven", "drive.driver_teeth", "drive.driven_teeth":
@@ -130,9 +130,9 @@ func spared(j *job.Job, path string) bool {
 		return !d.Ratio.Given() && (d.Transmission == "" || d.Transmission == "direct" || whole)
 	case "old.plate_voltage", "old.plate_current", "old.plate_speed":
 		return j.Field.Kind != job.FieldWound || !j.Old.Turns.Given() || len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given()
-	case "old.strands": // typed with the wire where they are more than one
+	case "old.strands": // typed with the wire where there are several
 		return !j.Old.Strands.Given()
-	case magnetThickness: // the inductance was read, and the volts too
+	case magnetThickness: // inductance and volts were both read
 		read := j.Old.Turns.Given() && (len(j.Shorts) > 0 || len(j.Amps) > 0 || j.Old.LeadMilliHenries.Given())
 		return read && slices.ContainsFunc(WaysToVolts(j), func(w Way) bool { return w.Whole }) && !j.Field.MagnetMM.Given()
 	case "old.lead":
@@ -143,21 +143,21 @@ func spared(j *job.Job, path string) bool {
 	return strings.HasPrefix(path, "old.") && j.Old.State == "" && !oldIsTold(j) && (len(j.Coils) > 0 || magnetsAreTold(j))
 }
 
-// oldIsTold reports whether anything of the old winding was said: it is there to be read.
+// oldIsTold reports whether anything of the old winding was given: it is there to be read.
 func oldIsTold(j *job.Job) bool {
 	return j.Old.Turns.Given() || !j.Old.Gauge.IsZero() || j.Old.LeadOhms.Given() || j.Old.CutInRPM.Given() || len(j.Spins) > 0
 }
 
-// magnetsAreTold reports whether the flux can be told from the magnets alone.
+// magnetsAreTold reports whether the flux follows from the magnets alone.
 func magnetsAreTold(j *job.Job) bool {
 	return j.Field.Kind == job.FieldMagnets && j.Field.RemanenceTesla.Given() && j.Field.MagnetMM.Given()
 }
 
-// wayToVolts stands for the field that the job's own way to volts goes on with.
+// wayToVolts stands for the next field of the job's own way to volts.
 const wayToVolts = "volts"
 
-// reasons are words of the reasons why a figure is missing, and the field that mends each.
-// The first that is in a reason holds.
+// reasons are words from the reasons why a figure is missing, and the field that supplies each. The
+// first whose words are in a reason applies.
 var reasons = []struct{ words, path string }{
 	{"number of slots", "machine.slots"},
 	{"spin-up reading", wayToVolts},
@@ -177,8 +177,8 @@ var reasons = []struct{ words, path string }{
 	{"wire", "trial[].gauge"}, {"turns", "trial[].turns"},
 }
 
-// FieldFor is the field that a missing figure of a trial (counted from 0) waits for, by the
-// reason it gives; ok is false for a reason that no field mends.
+// FieldFor is the field that a missing figure of a trial (counted from 0) waits for, by the reason it
+// gives; ok is false for a reason that no field removes.
 func FieldFor(j *job.Job, why string, trial int) (path string, ok bool) {
 	if !strings.Contains(why, "needs") {
 		return "", false
@@ -194,8 +194,8 @@ func FieldFor(j *job.Job, why string, trial int) (path string, ok bool) {
 	return "", false
 }
 
-// applying is the path, or where it has no meaning in the job the one that takes its place:
-// a wind's speeds come from its rotor, nobody's from a drive that is not said.
+// applying is the path, or the one that replaces it where it has no meaning in the job: a wind's speeds
+// come from its rotor, those of a drive not described from no drive.
 func applying(j *job.Job, path string) string {
 	if in, ok := job.InputAt(path); ok && in.Applies(j) {
 		return path

@@ -8,22 +8,22 @@ import (
 
 // # The rise per watt of a record
 //
-// After an hour's charging a winding of this size is within some parts in a hundred of as
-// warm as it gets (common practice, no source). How warm it is a probe says, or its ohms: a
-// metal's resistance is a straight line against temperature, R ∝ k + t, so
+// After an hour's charging a winding of this size is within a few per cent of its steady temperature
+// (common practice, no source). The temperature is read by a probe, or from its ohms: a metal's
+// resistance is linear in temperature, R ∝ k + t, so
 //
 //	t = (k + 20)·Rwarm/R20 − k
 //
-// with k 234.5 for copper (IEC 60028) and R20 the cold ohms of the same winding. What it lost
-// then is the copper's heat at that temperature and the stator's share of iron and rotor, as
-// everywhere else; the amps in a phase are the amps DC read, times the form that the bridge
-// gives the current at that speed. The rise over the air for each of these watts is
+// with k 234.5 for copper (IEC 60028) and R20 the cold ohms of the same winding. Its loss is then the
+// copper's heat at that temperature and the stator's share of iron and rotor, as everywhere else; the
+// amps in a phase are the amps DC read, times the form factor that the bridge gives at that speed. The
+// rise over the air per watt is
 //
 //	Rth = (t − air)/(m·I²·R20·(k + t)/(k + 20) + iron + field)
 //
-// the heat balance that every temperature here is worked out by, the other way round.
+// the heat balance by which every temperature here is computed, solved for Rth.
 
-// warmed is the rise per watt that a record speaks of, K/W, beside the one reckoned with.
+// warmed is the rise per watt by a record, K/W, beside the one assumed.
 func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) Proof {
 	rpm := r.WarmRPM.Figure("needs the speed of that hour")
 	expected := rpm.With(b.air.still, func(n, _ float64) float64 { return b.air.perWatt(n) })
@@ -46,7 +46,7 @@ func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead qu
 	return proof(quantity.OrError(k, err, celsius.Origin, amps.Origin, rpm.Origin, phase.Origin), expected)
 }
 
-// warmC is how warm the winding was, by a probe, else by its ohms.
+// warmC is the winding's temperature, by a probe, else by its ohms.
 func warmC(r *job.AsWound, plan job.Trial, lead quantity.Figure) quantity.Figure {
 	hot := r.WarmLeadOhms.Figure("needs the temperature after an hour, or the ohms then")
 	switch {
@@ -61,8 +61,8 @@ func warmC(r *job.AsWound, plan job.Trial, lead quantity.Figure) quantity.Figure
 	return hot.With(lead, func(warm, cold float64) float64 { return zero + (20-zero)*warm/cold })
 }
 
-// form is the rms amps of a phase for one ampere DC: as the bridge has it at a speed, else,
-// where it cannot be run or gives nothing, as a current in blocks has it.
+// form is the rms amps of a phase per ampere DC: by the bridge at a speed, else, where it cannot be run
+// or gives nothing, for a current in blocks.
 func (b *bed) form(plan job.Trial, made *TrialOutcome, rpm, celsius float64) float64 {
 	if r, _ := b.charger(plan, made); r != nil {
 		if p := r.solve(rpm, celsius); p.DCAmps > 0 {

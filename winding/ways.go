@@ -7,30 +7,29 @@ import (
 
 // # Ways to volts
 //
-// All volts go by one number, the flux, and one reading says it. Which one a person can take
-// depends on what lies on the bench: an old winding that still turns, bare iron that a few
-// turns of hook-up wire can be laid into, magnets with a name on their box. So they are asked for
-// as what they are, each in place of the others, and none is waited for once one is whole.
+// All volts depend on one number, the flux, and one reading gives it. Which reading a person can take
+// depends on what is on the bench: an old winding that still turns, bare iron into which a few turns of
+// hook-up wire can be laid, magnets with a name on their box. So they are offered as alternatives, and
+// none is waited for once one is complete.
 
 // Way is one way to volts.
 type Way struct {
 	// Name is what is done, Note how good it is or what it is for.
 	Name, Note string
-	// Begun is set when something was said of it, Whole when volts follow from it.
+	// Begun is set when something of it was given, Whole when volts follow from it.
 	Begun, Whole bool
 	fields       []wayField
 }
 
-// wayField is a field of a way. What was read of the rotor's current is asked, but no way
-// waits for it.
+// wayField is a field of a way. The rotor's current at a reading is asked for, but no way waits for it.
 type wayField struct {
 	path       string
 	said, free bool
 }
 
-// WaysToVolts are the ways that are open in a job, the best first: a reading of the winding
-// itself, one of the iron, the speed at which charging began, what the magnets should give
-// (±15 %, see [newFlux]). Without a word about the rotor magnets are no way yet.
+// WaysToVolts are the ways open in a job, the best first: a reading of the winding itself, one of the
+// iron, the speed at which charging began, the magnets (±15 %, see [newFlux]). While the kind of rotor
+// is not given, magnets are no way.
 func WaysToVolts(j *job.Job) []Way {
 	list := []Way{spinWay(j), coilWay(j)}
 	if j.Old.Turns.Given() && !j.Old.Gone() || j.Old.CutInRPM.Given() {
@@ -50,8 +49,8 @@ func WaysToVolts(j *job.Job) []Way {
 	return list
 }
 
-// spinWay is the old winding spun up. Volts that were read with a current in the rotor say
-// nothing once magnets have taken its place.
+// spinWay is the old winding spun up. Volts read with a current in the rotor say nothing once magnets
+// have replaced it.
 func spinWay(j *job.Job) Way {
 	w := Way{Name: "spin the old winding up and read its volts", Note: "the best"}
 	r := look(&w, j.Spins, func(s *job.SpinReading) (of, whole bool) {
@@ -73,8 +72,8 @@ func coilWay(j *job.Job) Way {
 	return w
 }
 
-// look goes through the readings of a way: of says whether one is of the rotor that is there, and
-// whether it is whole. It is the first reading, an empty one where there is none.
+// look goes through the readings of a way: of says whether one is for the present rotor, and whether it
+// is complete. It returns the first reading, an empty one where there is none.
 func look[T any](w *Way, list []T, of func(*T) (of, whole bool)) (first T) {
 	for i := range list {
 		is, whole := of(&list[i])
@@ -86,19 +85,19 @@ func look[T any](w *Way, list []T, of func(*T) (of, whole bool)) (first T) {
 	return first
 }
 
-// askCurrent asks for the rotor's current at a reading, but for magnets.
+// askCurrent asks for the rotor's current at a reading, except with magnets.
 func (w *Way) askCurrent(j *job.Job, path string, amps quantity.Reading) {
 	if j.Field.Kind != job.FieldMagnets {
 		w.fields = append(w.fields, wayField{path: path, said: amps.Given(), free: true})
 	}
 }
 
-// ofThisRotor reports whether volts read with or without a current in the rotor are of the
-// one that is there now.
+// ofThisRotor reports whether volts read with or without a current in the rotor are for the present
+// one.
 func ofThisRotor(j *job.Job, current bool) bool { return j.Field.Kind != job.FieldMagnets || !current }
 
-// next is the first field of the way that something waits for; the old winding's turns when
-// all of the way is there.
+// next is the first field of the way that something waits for; the old winding's turns when all of the
+// way is there.
 func (w Way) next() string {
 	for _, f := range w.fields {
 		if !f.said && !f.free {
@@ -108,8 +107,8 @@ func (w Way) next() string {
 	return "old.turns"
 }
 
-// wantsOfWays are the fields of the ways to volts: of all until one is whole, then of those
-// only that were begun.
+// wantsOfWays are the fields of the ways to volts: of all until one is complete, then only of those
+// that were begun.
 func wantsOfWays(j *job.Job) []Want {
 	begun, whole := false, j.Field.GapTesla.Given()
 	ways := WaysToVolts(j)
@@ -119,7 +118,7 @@ func wantsOfWays(j *job.Job) []Want {
 	var list []Want
 	for i, w := range ways {
 		for _, f := range w.fields {
-			gone := i == 0 && (ways[1].Begun && !oldIsTold(j) || j.Old.Gone()) // the iron is bare: nothing is left to spin up
+			gone := i == 0 && (ways[1].Begun && !oldIsTold(j) || j.Old.Gone()) // the iron is bare: nothing left to spin up
 			if w.Begun || f.said || !whole && !gone {
 				list = append(list, Want{Path: f.path, Unlocks: "volts, and where charging begins", Part: partVolts, Way: w.Name, Instead: (begun || whole) && !w.Begun})
 			}
@@ -128,9 +127,9 @@ func wantsOfWays(j *job.Job) []Want {
 	return list
 }
 
-// toVolts is the field to go to where the volts are missing: the next of the way that was begun,
-// or the first of one that is open. An old winding of which nothing is said, though the
-// rotor or a trial is, was passed by.
+// toVolts is the field to go to where the volts are missing: the next of the way that was begun, or the
+// first of one that is open. An old winding of which nothing is given, although the rotor or a trial
+// is, was skipped.
 func toVolts(j *job.Job) string {
 	ways := WaysToVolts(j)
 	for _, w := range ways {

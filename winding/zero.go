@@ -1,7 +1,7 @@
 package winding
 
-// zeroOf is where a function crosses zero in a bracket with values of two signs, to 1 part
-// in 10⁵: false position that halves the value of an end that stays (Illinois).
+// zeroOf is where a function crosses zero in a bracket with values of two signs, to 1 part in 10⁵:
+// false position that halves the value at an end that stays (Illinois).
 func zeroOf(f func(float64) float64, a, b, fa, fb float64) float64 {
 	side := 0
 	for range 60 {
