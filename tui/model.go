@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"time"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
@@ -49,11 +50,13 @@ type Model struct {
 	chose bool
 	// tidier collects garbage between keys, where somebody waits for their frames.
 	tidier *session.Tidier
+	// tick gives a message after a time: [tea.Tick], but in tests that do not wait.
+	tick func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
 }
 
 // New is the program on a session, with the views in their order.
 func New(s *session.Session, store recovery.Store) *Model {
-	m := &Model{unsaved: unsaved{store: store}}
+	m := &Model{unsaved: unsaved{store: store}, tick: tea.Tick}
 	m.begin(s)
 	return m
 }

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
@@ -81,10 +80,6 @@ func newFolder(t *testing.T) string {
 // panic, no figure that is none, no frame larger than the terminal, and what was saved is what
 // the program has.
 func TestRandomHands(t *testing.T) {
-	tick = func(_ time.Duration, then func(time.Time) tea.Msg) tea.Cmd {
-		return func() tea.Msg { return then(time.Time{}) }
-	}
-	t.Cleanup(func() { tick = tea.Tick })
 	const each = 2500
 	answers, dir := 0, ""
 	for round := range (many() + each - 1) / each {
@@ -97,6 +92,7 @@ func TestRandomHands(t *testing.T) {
 			start = session.New(job.Parse(job.Template("")), "", job.Mark{})
 		}
 		m := New(start, recovery.Store{Dir: filepath.Join(dir, "state")})
+		m.tick = atOnce
 		w, h := 80, 24
 		l := &tuitest.Loop{Model: m}
 		l.Send(tea.WindowSizeMsg{Width: w, Height: h})

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"slotwright/tui/kit"
 	"slotwright/tui/recovery"
@@ -37,11 +38,17 @@ func (m *Model) press(keys string) (cmd tea.Cmd) {
 
 // gets gives the program a message that starts no timer, and does what comes of it.
 func (m *Model) gets(msg tea.Msg) {
+	m.tick = atOnce
 	l := tuitest.Loop{Model: m}
 	l.Send(msg)
 	for l.Waiting() > 0 {
 		l.Run(0)
 	}
+}
+
+// atOnce is a timer that nobody waits for.
+func atOnce(_ time.Duration, then func(time.Time) tea.Msg) tea.Cmd {
+	return func() tea.Msg { return then(time.Time{}) }
 }
 
 // work does at once what was asked for beside the keys, all of it, and gives the answers; what

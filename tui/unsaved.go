@@ -36,9 +36,6 @@ type unsaved struct {
 	parting string       // what to say when the program has left
 }
 
-// tick gives a message after a time; tests have one that lets them say when.
-var tick = tea.Tick
-
 // keepNow says that it is time to keep the unsaved work.
 type keepNow struct{}
 
@@ -142,7 +139,7 @@ func (m *Model) keepInTime(after time.Duration) tea.Cmd {
 		return nil
 	}
 	m.timing = true
-	return tick(after, func(time.Time) tea.Msg { return keepNow{} })
+	return m.tick(after, func(time.Time) tea.Msg { return keepNow{} })
 }
 
 // timeToKeep keeps what there is, and tries again later when that failed.
