@@ -128,7 +128,7 @@ func (p Proof) phases() (each [3]float64, first int, ok bool) {
 	return each, s.first, sorted[0] > 0
 }
 
-// A phase off by this fraction of the furthest one is named beside it; phaseOverPair converts a pair's
+// A phase off by this fraction of the furthest one is named beside it; phaseOver converts a pair's
 // margin to a phase's: in star and delta a pair is d/3 from the mean. Half of that counts as seen in
 // company, where the other quantity has the same phase off (common practice, no source).
 const (

@@ -7,11 +7,11 @@ type sums struct {
 	amps, square, phases, input float64 // i, i², Σ i_k², Σ e_k·i_k
 }
 
-// gauss is a rule of Gauss and Legendre on [-1, 1]: the angles on one side and their weights.
+// gauss is a Gauss-Legendre rule on [-1, 1]: the nodes on one side and their weights.
 type gauss struct{ at, by []float64 }
 
-// The rules of six, eight and ten points (Abramowitz & Stegun, Handbook of Mathematical
-// Functions, table 25.4).
+// The rules of six, eight and ten points (Abramowitz & Stegun, Handbook of Mathematical Functions,
+// table 25.4).
 var (
 	sixPoints = gauss{
 		[]float64{0.238619186083197, 0.661209386466265, 0.932469514203152},
@@ -27,11 +27,11 @@ var (
 	}
 )
 
-// rule is the one that integrates a panel to rounding. What is integrated is made of sines of twice the
-// angle and of exponentials of twice the fastest rate; n points leave the part (n!)⁴·s²ⁿ/((2n + 1)·(2n)!³)
-// of such a term (A&S 25.4.30), s the rate times the width: 2e-16 with six points at s = 1, 1e-16
-// with eight at 2.6. A pulse, in which current is the little that is left of large terms,
-// takes ten at any width.
+// rule is the one that integrates a panel to rounding. The integrand is made of sines of twice the
+// angle and of exponentials of twice the fastest rate; n points leave the fraction (n!)⁴·s²ⁿ/((2n +
+// 1)·(2n)!³) of such a term (A&S 25.4.30), s being rate times width: 2e-16 with six points at s = 1,
+// 1e-16 with eight at 2.6. A pulse, whose current is a small difference of large terms, takes ten at
+// any width.
 func rule(width, fast float64, pulse bool) *gauss {
 	switch s := 2 * width * max(1, fast); {
 	case pulse || s > 2.6:
@@ -42,11 +42,11 @@ func rule(width, fast float64, pulse bool) *gauss {
 	return &sixPoints
 }
 
-// integrate adds the piece up. Currents and EMF are known in closed form at every
-// angle, and so are the integrals of their products (integrals.go), which lose digits where a
-// current is the little that is left of large terms, as in a pulse. There the products are
-// integrated by Gauss's rule, exact here to rounding. Where a mode decays fast the panels begin at
-// a few of its time constants and widen from there.
+// integrate adds the piece up. Currents and EMF are known in closed form at every angle, and so are the
+// integrals of their products (integrals.go), but these lose digits where a current is a small
+// difference of large terms, as in a pulse. There the products are integrated by Gauss's rule, exact
+// here to rounding. Where a mode decays fast the panels start at a few of its time constants and widen
+// from there.
 func (p *piece) integrate(pulse bool, into *sums) {
 	if p.kind == idle || !pulse && p.closed(into) {
 		return
@@ -65,8 +65,8 @@ func (p *piece) integrate(pulse bool, into *sums) {
 	}
 }
 
-// panel is how wide the next panel may be: a few time constants of the fastest mode that has
-// not died away yet, and never over 60°.
+// panel is the width of the next panel: a few time constants of the fastest mode that has not decayed
+// yet, and never over 60°.
 func panel(from, slow, fast float64) float64 {
 	const alive = 40 // exp(-40) is below rounding
 	width := float64(sixth)
@@ -87,9 +87,9 @@ func (p *piece) addPanel(from, to float64, by *gauss, into *sums) {
 	}
 }
 
-// addAt adds one angle. In a trio Σ e·i folds into the two modes, since EMFs and currents
-// each add to nothing: 3/2 of the lone phase's own and 1/2 of the difference's. In a duo it is half of the
-// sum's and half of the difference's.
+// addAt adds one angle. In a trio Σ e·i reduces to the two modes, since EMFs and currents each sum to
+// zero: 3/2 of the lone phase's own plus 1/2 of the difference's. In a duo it is half of the sum's plus
+// half of the difference's.
 func (p *piece) addAt(t arc, w float64, into *sums) {
 	i := p.main.value(t)
 	g := p.main.drive(t)
@@ -113,12 +113,12 @@ func (p *piece) addAt(t arc, w float64, into *sums) {
 	}
 }
 
-// over divides by the angle the sums were taken over.
+// over divides by the angle that the sums were taken over.
 func (s sums) over(angle float64) sums {
 	return sums{s.amps / angle, s.square / angle, s.phases / angle, s.input / angle}
 }
 
-// point puts sums into amps and watts.
+// point converts sums to amps and watts.
 func (s sums) point(c *circuit, src Source, l Load) Point {
 	amps := c.volts / c.ohms
 	p := Point{

@@ -1,6 +1,6 @@
 package charge
 
-// Source is the alternator as the bridge sees it: a sine EMF behind ohms and henries in each
+// Source is the alternator as the bridge sees it: a sine EMF behind resistance and inductance in each
 // phase, as connected.
 type Source struct {
 	// EMFPeak is the peak of the open-circuit voltage of one phase, V, [0, 1e9]. In delta
@@ -15,8 +15,7 @@ type Source struct {
 	// Phases is 3, or 1 for a single winding on a bridge of four diodes, or 2 for two such a quarter of
 	// a cycle apart, each with a rectifier of its own and both on one load.
 	Phases int
-	// Delta is true for three phases in delta. With one phase or two it means nothing and is
-	// not looked at.
+	// Delta is true for three phases in delta. It is ignored for one or two phases.
 	Delta bool
 }
 
@@ -34,8 +33,8 @@ type Load struct {
 	DiodeVolts float64
 	// DiodeOhms is the slope of one diode, Ω, [0, 1e9]: drop = DiodeVolts + DiodeOhms·i.
 	DiodeOhms float64
-	// Rectifier is how the diodes are joined: a bridge if not said. Half wave and doubler
-	// take a single phase, or each of two.
+	// Rectifier is how the diodes are connected; the zero value is a bridge. Half wave and doubler take
+	// a single phase, or each of two.
 	Rectifier Rectifier
 }
 
@@ -43,13 +42,13 @@ type Load struct {
 type Mode string
 
 const (
-	// Off: the peak EMF between lines (twice it in a doubler) does not exceed the load and the
-	// diodes in its way, two or one.
+	// Off: the peak EMF between lines (twice it in a doubler) does not exceed the load plus the one or
+	// two diodes in its path.
 	Off Mode = "off"
 	// Pulses: separate pulses of direct current with nothing between them.
 	Pulses Mode = "pulses"
-	// Mixed: the pulses run together, but each phase rests for part of the cycle. Two and three
-	// phases only. Direct current never stops but in two phases at half wave.
+	// Mixed: the pulses run together, but each phase rests for part of the cycle. Two and three phases
+	// only. Direct current never stops, except with two phases at half wave.
 	Mixed Mode = "mixed"
 	// Continuous: every phase conducts all the time, one diode or the other.
 	Continuous Mode = "continuous"
@@ -62,8 +61,8 @@ type Point struct {
 	DCAmps float64
 	// DCAmpsRMS is the rms of the current into the load, ripple included, A.
 	DCAmpsRMS float64
-	// PhaseAmpsRMS is the rms current in a winding phase, A. In delta it is
-	// LineAmpsRMS/√3: exact while no third harmonic of EMF drives a current round the delta.
+	// PhaseAmpsRMS is the rms current in a winding phase, A. In delta it is LineAmpsRMS/√3: exact
+	// unless a third harmonic of EMF drives a circulating current.
 	PhaseAmpsRMS float64
 	// LineAmpsRMS is the rms current in a lead to the bridge, A.
 	LineAmpsRMS float64
@@ -71,21 +70,22 @@ type Point struct {
 	StarAmpsRMS float64
 	// DCVolts is the mean voltage at the bridge's output, V: Volts + Ohms·DCAmps.
 	DCVolts float64
-	// Watts goes out of the bridge, W: the mean of voltage times current there,
-	// Volts·DCAmps + Ohms·DCAmpsRMS². What heats the cable is in it.
+	// Watts is the power out of the bridge, W: the mean of voltage times current there, Volts·DCAmps +
+	// Ohms·DCAmpsRMS². It includes the heat of the cable.
 	Watts float64
-	// BatteryWatts goes into the held voltage, W: Volts·DCAmps. 0 for a resistor.
+	// BatteryWatts is the power into the held voltage, W: Volts·DCAmps. 0 for a resistor.
 	BatteryWatts float64
-	// CopperWatts heats the winding, W: all phases, at Source.Ohms.
+	// CopperWatts is the heat in the winding, W: all phases, at Source.Ohms.
 	CopperWatts float64
-	// DiodeWatts heats the bridge, W: all diodes, drop and slope.
+	// DiodeWatts is the heat in the bridge, W: all diodes, drop and slope.
 	DiodeWatts float64
-	// InputWatts comes from the EMF, W: the mean of EMF times current over all phases. It is
-	// integrated by itself, not added up from the others.
+	// InputWatts is the power from the EMF, W: the mean of EMF times current over all phases. It is
+	// integrated separately, not summed from the others.
 	InputWatts float64
 	// Mode says how the current flows.
 	Mode Mode
-	// Kappa is the peak EMF between lines (twice it in a doubler) over the load and the diodes
-	// in its way; current starts at 1. It is 0 where the load and the diodes hold no voltage, so that it has no value.
+	// Kappa is the peak EMF between lines (twice it in a doubler) over the voltage of the load and the
+	// diodes in its path; current starts at 1. It is 0 where these hold no voltage and the ratio is
+	// undefined.
 	Kappa float64
 }

@@ -10,12 +10,12 @@ import (
 // fields well inside what a float64 holds.
 const fieldMax = 1e9
 
-// leastReactance is the smallest reactance solved, as a part of all the ohms in the loop. At
-// less, and at none, the circuit is solved with this much: a time constant of a thousand
-// millionth of a radian, which moves no figure by more than about that part of itself.
+// leastReactance is the smallest reactance solved, as a fraction of all the ohms in the loop. A smaller
+// one, or none, is replaced by this: a time constant of 1e-9 rad, which changes each figure by about
+// that relative amount.
 const leastReactance = 1e-9
 
-// circuit is source and load in the fewest numbers: per phase of the equivalent star, EMF of
+// circuit is source and load reduced to the fewest numbers: per phase of the equivalent star, EMF of
 // peak 1, ohms in a unit that makes r + x + rb = 1, diode slope inside r.
 type circuit struct {
 	r, x, rb float64 // phase resistance, phase reactance, direct-current side
@@ -46,8 +46,8 @@ func checkPhases(phases int) error {
 	return nil
 }
 
-// sound reports whether nothing is wrong with a source of two or three phases and a load on a bridge: the
-// quick look, without the words for what is.
+// sound reports whether a source of two or three phases and a bridge load are valid: the fast check,
+// without an error message.
 func sound(s *Source, l *Load) bool {
 	within := func(v float64) bool { return v >= 0 && v <= fieldMax }
 	return (s.Phases == 3 || s.Phases == 2) && l.Rectifier == Bridge && within(s.EMFPeak) && within(s.Hertz) && within(s.Ohms) && within(s.Henries) &&
@@ -77,8 +77,8 @@ func checkLoad(l Load) error {
 var errShort = errors.New("nothing limits the current: winding, diodes and load all have no ohms and no reactance; " +
 	"give Source.Ohms or Source.Henries")
 
-// reduce brings source and load to a circuit. A delta is a star of a third of the ohms and
-// henries and 1/√3 of the EMF, exact for what the bridge sees.
+// reduce converts source and load to a circuit. A delta is a star of a third of the ohms and henries
+// and 1/√3 of the EMF, exact for what the bridge sees.
 func reduce(s Source, l Load) (circuit, error) {
 	emf, ohms, reactance := s.EMFPeak, s.Ohms, 2*math.Pi*s.Hertz*s.Henries
 	if s.Phases == 3 && s.Delta {

@@ -2,20 +2,20 @@ package charge
 
 import "math"
 
-// continuous solves a circuit in which every phase conducts all the time, in closed form, and
-// says whether this is such a circuit. It leaves the one piece of the sixth in m.
+// continuous solves a circuit in which every phase conducts all the time, in closed form, and reports
+// whether this is such a circuit. It leaves the one piece of the sixth in m.
 //
-// Take the sixth in which phase a carries current main alone against b and c. It begins as the
-// current of c reverses, at angle θ, so all of main then flows in b; it ends as b's
-// reverses, when all flows in c, and by symmetry main is again what it was. With
-// d = exp(-λ·60°) for each mode and E, S, C the responses after 60°:
+// Take the sixth in which phase a carries current main alone against b and c. It begins as the current
+// of c reverses, at angle θ, so all of main then flows in b; it ends as b's reverses, when all flows in
+// c, and by symmetry main is back at its value. With d = exp(-λ·60°) for each mode and E, S, C the
+// responses after 60°:
 //
 //	main:   I·(1 - d₁) = (sin θ·(E₁ - C₁) + cos θ·S₁ - ⅔v·E₁)/x
 //	split:  I·(1 + d₂) = (√3·cos θ·(C₂ - E₂) + √3·sin θ·S₂)/x
 //
-// Striking out I leaves one sinusoid of θ equal to a constant. Of its two angles the one with
-// the larger current is the answer, if all diodes agree: no current reverses within the
-// sixth, and the phase that has just reached zero is driven past the rail at once.
+// Eliminating I leaves one sinusoid of θ equal to a constant. Of its two angles the one with the larger
+// current is the answer, provided all diodes agree: no current reverses within the sixth, and the phase
+// that has just reached zero is driven past the rail at once.
 func (m *march) continuous() bool {
 	c := m.c
 	sixthArc := newArc(sixth)

@@ -6,7 +6,7 @@ import (
 	"math"
 )
 
-// Diode is a diode by its law. [Shockley] and [DiodeTable] are the two kinds.
+// Diode is a diode given by its law. [Shockley] and [DiodeTable] are the two kinds.
 type Diode interface {
 	// Tangent gives the constant drop, V, and slope, Ω, of the straight line that touches the
 	// law at a current, A, above 0.
@@ -25,8 +25,8 @@ type Shockley struct {
 	Celsius        float64 // of the junction, °C, [-100, 500]
 }
 
-// DiodeTable is a diode's curve as read from a data sheet: two readings or more, rising in
-// amps and not falling in volts. Beyond its ends the last stretch goes on.
+// DiodeTable is a diode's curve as read from a data sheet: two readings or more, rising in amps and not
+// falling in volts. Beyond its ends the last stretch is extended.
 type DiodeTable []DiodeReading
 
 // DiodeReading is one point of a diode's curve.
@@ -80,8 +80,8 @@ func (d DiodeTable) Check() error {
 	return nil
 }
 
-// Tangent gives the drop at no current, V, and slope, Ω, of the table's stretch about amps. The
-// drop is not let below 0, where a curve bends the wrong way.
+// Tangent gives the drop at no current, V, and slope, Ω, of the table's stretch around amps. The drop
+// is never below 0, where a curve bends the wrong way.
 func (d DiodeTable) Tangent(amps float64) (volts, ohms float64) {
 	k := 1
 	for k < len(d)-1 && d[k].Amps < amps {
@@ -92,20 +92,18 @@ func (d DiodeTable) Tangent(amps float64) (volts, ohms float64) {
 	return max(low.Volts-ohms*low.Amps, 0), ohms
 }
 
-// leastDiodeAmps is the current below which the charge counts as none: an
-// exponential law never stops conducting, but under this nothing is charged.
+// leastDiodeAmps is the current below which the charge counts as none: an exponential law never stops
+// conducting, but such a current charges nothing.
 const leastDiodeAmps = 1e-4
 
-// SolveDiode is Solve for a diode given by its law; Load.DiodeVolts and Load.DiodeOhms are
-// not looked at.
+// SolveDiode is Solve for a diode given by its law; Load.DiodeVolts and Load.DiodeOhms are ignored.
 //
-// The law is replaced by the straight line that touches it at the current of conduction,
-// DCAmpsRMS²/DCAmps: the mean current weighted by itself, which is the mean while the current is
-// smooth and the height of the pulses when it is not. That current is found so that it agrees
-// with the answer it leads to: the higher it is taken, the higher the drop and the lower the
-// answer, so there is one, and bisection on its logarithm with secant steps finds it in about
-// ten solutions. The amps come within 3 % of the exact law, worst just above cut-in, where the
-// law bends within a pulse. Under 0.1 mA the answer is Off.
+// The law is replaced by its tangent at the conduction current, DCAmpsRMS²/DCAmps: the mean current
+// weighted by itself, which is the mean while the current is smooth and the height of the pulses when
+// it is not. That current has to agree with the answer it leads to: the higher it is taken, the higher
+// the drop and the lower the answer, so there is exactly one, and bisection on its logarithm with
+// secant steps finds it in about ten solutions. The amps come within 3 % of the exact law, worst just
+// above cut-in, where the law is curved within a pulse. Below 0.1 mA the answer is Off.
 func SolveDiode(s Source, l Load, d Diode) (Point, error) {
 	if d == nil {
 		return Point{}, errors.New("charge: no diode is given")
@@ -137,7 +135,7 @@ type diodeLine struct {
 	law    Diode
 }
 
-// try solves with the tangent at a current, given by its logarithm, and says by how much the
+// try solves with the tangent at a current, given by its logarithm, and returns by how much the
 // logarithm of the conduction current exceeds it.
 func (d diodeLine) try(logAmps float64) (Point, float64, error) {
 	l := d.load

@@ -4,37 +4,36 @@ import "math"
 
 // Finding the first event
 //
-// A piece ends when one of a few functions of the angle, all positive at its start, first
-// reaches zero: a current about to reverse in a diode, or the margin by which a resting phase
-// stays between the rails. A root finder that brackets on a grid can step over a short dip. So
-// the walk is made of steps that cannot: at each point value, slope, curvature and a bound
-// M on the third derivative from there on are known in closed form, so within w (Taylor)
+// A piece ends when one of a few functions of the angle, all positive at its start, first reaches zero:
+// a current about to reverse in a diode, or the margin by which a resting phase stays between the
+// rails. A root finder that brackets on a grid can step over a short dip. So the walk uses steps that
+// cannot: at each point value, slope, curvature and a bound M on the third derivative from there on are
+// known in closed form, so within w (Taylor)
 //
 //	h ≥ value + slope·τ + c·τ²/2   with   c = curvature - M·w/3
 //
-// A leap (leap.go) looks where the next event is to be expected, by Halley's steps which
-// converge in two or three but may go past a dip, and then proves by that bound, from the
-// start over one half and back from the event over the other, that nothing came before.
-// In most pieces that is all. Where the proof fails the walk goes on by one safe step: the largest
-// τ for which the bound is still positive. Far from a root such steps are
-// long; near one the bound closes on Halley's step from the safe side and the walk converges
-// as fast. A fast exponential (little inductance) makes M large only while it lasts: steps grow as it
-// dies, so that it costs a handful of steps whatever its rate.
+// A leap (leap.go) looks where the next event is to be expected, by Halley steps, which converge in two
+// or three but may pass over a dip, and then proves by that bound, from the start over one half and
+// back from the event over the other, that nothing came before. In most pieces that is all. Where the
+// proof fails the walk makes one safe step: the largest τ for which the bound is still positive. Far
+// from a root such steps are long; near one the bound approaches Halley's step from the safe side and
+// converges as fast. A fast exponential (little inductance) makes M large only while it lasts: steps
+// grow as it dies, so it costs a handful of steps whatever its rate.
 
-// maxSteps is a bound on our own work; the usual number is 1 or 2. Hundreds are taken only by the
-// first march from rest of a circuit with next to no inductance.
+// maxSteps bounds the work; the usual number is 1 or 2. Hundreds are taken only by the first march from
+// rest of a circuit with next to no inductance.
 const maxSteps = 10000
 
-// safeStep is an angle, no more than limit, within which the function has no root. 0 means
-// that it is at a root.
+// safeStep is an angle, no more than limit, within which the function has no root. 0 means that it is
+// at a root.
 func (j jet) safeStep(limit float64) float64 {
 	within := limit
 	tau := j.lowerRoot(within)
 	if tau >= within {
 		return within
 	}
-	// Angles at which the bound on the third derivative has done about as much as curvature,
-	// slope and value do: below them the parabola is a close one.
+	// Angles at which the bound on the third derivative matters about as much as curvature, slope and
+	// value: below them the parabola is a close bound.
 	for _, reach := range [...]float64{0.9 * math.Abs(j.second), math.Sqrt(math.Abs(j.first) * j.third)} {
 		within = min(limit, reach/j.third)
 		tau = max(tau, min(within, j.lowerRoot(within)))
@@ -50,8 +49,8 @@ func (j jet) safeStep(limit float64) float64 {
 	return tau
 }
 
-// lowerRoot is the first root of the parabola that bounds the function from below within an
-// angle; +Inf if it has none.
+// lowerRoot is the first root, within an angle, of the parabola that bounds the function from below;
+// +Inf if it has none.
 func (j jet) lowerRoot(within float64) float64 {
 	c := j.second - j.third*within/3
 	if c >= 0 && j.first >= 0 {
@@ -70,8 +69,8 @@ func (j jet) lowerRoot(within float64) float64 {
 	return (j.first + math.Sqrt(disc)) / -c
 }
 
-// fromZero is a jet at the start of a piece, where a value or slope below zero can only be
-// rounding, or belongs to a phase that has just been let go.
+// fromZero is a jet at the start of a piece, where a value or slope below zero can only be rounding, or
+// belongs to a phase that has just been released.
 func (j jet) fromZero() jet {
 	j.value = max(j.value, 0)
 	if j.value == 0 {
@@ -80,12 +79,12 @@ func (j jet) fromZero() jet {
 	return j
 }
 
-// firstEvent walks a piece until the first of its event functions reaches zero, or to span.
-// It returns the angle and which function, or -1. The functions are evaluated together by jets.
+// firstEvent walks a piece until the first of its event functions reaches zero, or to span. It returns
+// the angle and which function, or -1. The functions are evaluated together by jets.
 func (p *piece) firstEvent(span float64) (float64, int) { return p.eventNear(span, 0, -1) }
 
-// eventNear is firstEvent where an event is known to be near an angle: it is looked for there
-// first, and proved like any other. An angle of 0 is no idea.
+// eventNear is firstEvent where an event is expected near an angle: it is looked for there first, and
+// proved like any other. An angle of 0 means no expectation.
 func (p *piece) eventNear(span, near float64, due int) (float64, int) {
 	p.main.bound()
 	if p.twofold() {
@@ -122,8 +121,8 @@ func (p *piece) eventNear(span, near float64, due int) (float64, int) {
 	return t, -2
 }
 
-// safeStep is the longest step within limit in which none of the functions has a root, and which of them
-// keeps it from going further; -1 if none does.
+// safeStep is the longest step within limit in which none of the functions has a root, and the function
+// that limits it; -1 if none does.
 func safeStep(here []jet, limit float64) (step float64, which int) {
 	step, which = limit, -1
 	for k := range here {

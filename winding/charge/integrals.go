@@ -2,25 +2,25 @@ package charge
 
 // Integrals in closed form
 //
-// A mode (pieces.go) is a constant, a sinusoid and what decays,
+// A mode (pieces.go) is a constant, a sinusoid and a decaying part,
 //
 //	i(t) = P + Q·cos t + R·sin t + D·exp(-λt)
 //
 //	P = (f0 - b)/ρ   Q = (ρ·b - x·a)/(ρ² + x²)   R = (ρ·a + x·b)/(ρ² + x²)   D = i(0) - P - Q
 //
-// so i, i² and its product with the EMF a·sin t + b·cos t have antiderivatives of the same
-// functions and of those of twice their rates. With little resistance P and D are large and
-// nearly cancel: of i² as many digits go as the squares of the parts are over it. They are used
+// so i, i² and its product with the EMF a·sin t + b·cos t have antiderivatives made of the same
+// functions and of those at twice their rates. With little resistance P and D are large and nearly
+// cancel: i² loses as many digits as the squares of the parts exceed it. The closed forms are used
 // while that leaves twelve.
 
-// mostLost is how often the squares of a mode's parts may be in the integral of its square: 12 digits
-// are left of 16 less what ten roundings take.
+// mostLost is the largest ratio of the squares of a mode's parts to the integral of its square: 12
+// digits are left of 16 less what ten roundings take.
 const mostLost = 1000
 
-// integral is that of i, i² and EMF times i over a piece.
+// integral is the integrals of i, i² and EMF times i over a piece.
 type integral struct{ amps, square, work float64 }
 
-// over integrates the mode up to an angle; false where too many digits would go.
+// over integrates the mode up to an angle; false where too many digits would be lost.
 func (m *mode) over(t arc) (sum integral, ok bool) {
 	decay, q2, _ := remainders(m.lambda * t.t)
 	size := m.norm * m.perX
@@ -29,7 +29,7 @@ func (m *mode) over(t arc) (sum integral, ok bool) {
 	d := m.start - p - q
 
 	sin, cos, angle := t.sin(), t.cos(), t.t
-	dying := angle * (1 - q2) // (1 - exp(-λt))/λ, also where λ is next to nothing
+	dying := angle * (1 - q2) // (1 - exp(-λt))/λ, for vanishing λ too
 	twice := dying * (1 + decay) / 2
 	dyingCos := (m.lambda + decay*(sin-m.lambda*cos)) * m.norm
 	dyingSin := (1 - decay*(cos+m.lambda*sin)) * m.norm
@@ -42,7 +42,7 @@ func (m *mode) over(t arc) (sum integral, ok bool) {
 	return sum, (p*p+q*q+r*r)*angle+d*d*twice < mostLost*sum.square
 }
 
-// closed adds the piece up in closed form, and says whether it did.
+// closed adds the piece up in closed form, and reports whether it did.
 func (p *piece) closed(into *sums) bool {
 	t := newArc(p.span)
 	main, ok := p.main.over(t)

@@ -5,10 +5,10 @@ import "math"
 // maxLooks is how often a leap looks for its event before it gives up.
 const maxLooks = 6
 
-// leap tries to go from t, where the event functions are as given and positive, to the next
-// event or by limit, whichever is nearer. It gives how far, and which function is then at
-// zero or -1, and false if it cannot prove that no event lies between. It looks first where the
-// parabolas say, or for the event that is due near an angle.
+// leap tries to go from t, where the event functions are as given and positive, to the next event or by
+// limit, whichever is nearer. It returns how far, and the function then at zero or -1, and false if it
+// cannot prove that no event lies between. It looks first where the parabolas predict it, or for the
+// event that is due near an angle.
 func (p *piece) leap(t, limit, near float64, due int, here []jet) (way float64, event int, ok bool) {
 	way, event = limit, -1
 	if near > 0 && near <= limit {
@@ -46,9 +46,9 @@ func (p *piece) leap(t, limit, near float64, due int, here []jet) (way float64, 
 	return 0, -1, false
 }
 
-// nearest is the function that is due first, seen from an angle: one that is past its zero, or
-// the one that was looked for; and how far on (or back) its zero is expected, NaN if the parabola
-// there has none. It is -1 if none was looked for and none is past.
+// nearest is the function that is due first, seen from an angle: one that is past its zero, or the one
+// looked for; and how far on (or back) its zero is expected, NaN if the parabola there has none. It is
+// -1 if none was looked for and none is past.
 func nearest(there []jet, event int) (at int, turn float64) {
 	at = event
 	if event >= 0 {
@@ -78,8 +78,8 @@ func (j *jet) expected() float64 {
 	return (j.first + math.Sqrt(disc)) / -j.second
 }
 
-// zero is how far from here a falling function is at zero, by its parabola: Halley's step in
-// its irrational form.
+// zero is the distance to the zero of a falling function, by its parabola: Halley's step in its
+// irrational form.
 func (j *jet) zero() float64 {
 	if j.first >= 0 {
 		return math.NaN()
@@ -87,9 +87,9 @@ func (j *jet) zero() float64 {
 	return 2 * j.value / (-j.first + math.Sqrt(j.first*j.first-2*j.second*j.value))
 }
 
-// nothingBetween says whether no function has a zero within the way, its end apart: from here over the
-// first half and from its end backwards over the second. The jets there are those at
-// turn before the end, where the function event is at zero.
+// nothingBetween reports whether no function has a zero on the way, its end excepted: from here over
+// the first half and from its end backwards over the second. The jets there are those at turn before
+// the end, where the function event is at zero.
 func nothingBetween(here, there []jet, way, turn float64, event int) bool {
 	for k := range here {
 		end, m := there[k], here[k].third
@@ -107,7 +107,7 @@ func nothingBetween(here, there []jet, way, turn float64, event int) bool {
 	return true
 }
 
-// above says whether value + slope·τ + curvature·τ²/2 is above zero for all τ in (0, within].
+// above reports whether value + slope·τ + curvature·τ²/2 is positive for all τ in (0, within].
 func above(value, slope, curvature, within float64) bool {
 	if value < 0 || value == 0 && slope < 0 || value == 0 && slope == 0 && curvature <= 0 {
 		return false

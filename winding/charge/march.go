@@ -12,20 +12,20 @@ const (
 	usualPieces = 4
 )
 
-// errUnsettled is our own failure: no circuit is known that gives it.
+// errUnsettled is a failure of the solver: no circuit is known that causes it.
 var errUnsettled = errors.New("no steady state was found for these figures; please report them")
 
-// march carries the three phase currents from one angle over 60°, piece by piece, and with
-// them how the currents move when those at the start do.
+// march carries the three phase currents from one angle over 60°, piece by piece, together with their
+// derivatives by the currents at the start.
 type march struct {
 	c     *circuit
 	angle float64
 	i     [3]float64
-	// cols are the derivatives of i by two numbers at the start; see newton.go. carry
-	// is how far the event that opened the next piece moves with each.
+	// cols are the derivatives of i by two numbers at the start; see newton.go. carry is the derivative
+	// of the angle of the event that opened the next piece.
 	cols  [2][3]float64
 	carry [2]float64
-	// pieces is room for them, n how many there are.
+	// pieces is memory for them, n how many there are.
 	pieces []piece
 	n      int
 	// marches counts the sixths it took to settle.
@@ -86,7 +86,7 @@ func (m *march) next() piece {
 	return m.fromNothing(&e)
 }
 
-// trioOf is the piece with three conducting, of the signs given.
+// trioOf is the piece with three conducting, with the given signs.
 func (m *march) trioOf(e *emfs, signs [3]float64) piece {
 	for lead := range 3 {
 		x, y := (lead+1)%3, (lead+2)%3
@@ -97,8 +97,8 @@ func (m *march) trioOf(e *emfs, signs [3]float64) piece {
 	panic("charge: three currents of one sign")
 }
 
-// withResting is the piece when phase k carries nothing: it joins in if its terminal
-// stands at a rail or past it.
+// withResting is the piece when phase k carries nothing: it conducts if its terminal is at a rail or
+// past it.
 func (m *march) withResting(e *emfs, k int) piece {
 	p, n := (k+1)%3, (k+2)%3
 	if m.i[p] < 0 {
@@ -118,9 +118,9 @@ func (m *march) withResting(e *emfs, k int) piece {
 	return m.c.newLoop(e, p, n, m.i[p])
 }
 
-// fromNothing is the piece when no current flows: the greatest line EMF starts it, or not.
-// The sixth begins where the pulse from a to b would, so that before the middle of that
-// pulse a line EMF that rounding puts under the load is in truth on it or above.
+// fromNothing is the piece when no current flows: the greatest line EMF starts it, or not. The sixth
+// begins where the pulse from a to b would, so before the middle of that pulse a line EMF that rounding
+// puts below the load is really at it or above.
 func (m *march) fromNothing(e *emfs) piece {
 	p, n := e.extremes()
 	if m.c.v >= mayPulse && m.angle < sixth {

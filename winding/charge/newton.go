@@ -2,10 +2,10 @@ package charge
 
 import "math"
 
-// carryCols takes the derivatives of the currents by the two numbers at the start through a
-// piece. Inside, each mode's own decays with it. At an event that itself moves by dt, the
-// piece before lasts dt longer and the one after begins as much later: the derivative
-// jumps by dt times the difference of the two slopes (the saltation of a switched system).
+// carryCols takes the derivatives of the currents by the two numbers at the start through a piece.
+// Inside, each mode's own decays with it. At an event that itself moves by dt, the piece before lasts
+// dt longer and the one after begins as much later: the derivative jumps by dt times the difference of
+// the two slopes (the saltation of a switched system).
 func (m *march) carryCols(p *piece, event int, t arc, main, split jet, mainDecay, splitDecay float64) {
 	startSlopes := p.spread(p.main.slope0, p.split.slope0)
 	endSlopes := p.spread(main.first, split.first)
@@ -47,18 +47,18 @@ func (p *piece) eventShift(event int, dMain, dSplit float64) float64 {
 	return p.rb * dMain
 }
 
-// turnBack moves currents at the end of a sixth onto the phases at its start: 60° on, phase k
-// sees the EMF of phase k+1 reversed.
+// turnBack maps currents at the end of a sixth to the phases at its start: 60° on, phase k sees the EMF
+// of phase k+1 reversed.
 func turnBack(i [3]float64) [3]float64 { return [3]float64{-i[2], -i[0], -i[1]} }
 
-// mayPulse is the load, over the peak of a phase, from which pulses are to be expected: the least
-// that the greatest line EMF comes down to.
+// mayPulse is the load, over the peak of a phase, from which pulses are to be expected: the minimum of
+// the greatest line EMF.
 const mayPulse = 1.5
 
 // begin puts the start of the sixth where a pulse from a to b would begin.
 func (m *march) begin() { m.start = sixth - math.Acos(min(m.c.v/math.Sqrt(3), 1)) }
 
-// pulses marches from no current, and says whether none is left after 60°, which is then the answer.
+// pulses marches from no current, and reports whether none is left after 60°, which is then the answer.
 func (m *march) pulses() bool {
 	m.begin()
 	m.angle, m.i, m.cols = m.start, [3]float64{}, [2][3]float64{}
@@ -66,12 +66,12 @@ func (m *march) pulses() bool {
 	return m.run() == nil && m.i == [3]float64{}
 }
 
-// settle finds the state that repeats itself after 60°, for a circuit in which the phases
-// rest, and leaves its march in m. It starts where a pulse would begin: from no current while
-// pulses are to be expected, and if the current then dies within the sixth that is already the
-// answer; else from near the currents without inductance. From there Newton's method on the
-// currents at the start, one number if a phase rests there and two if none does, and plain
-// marching wherever Newton's step would change which diodes conduct or does not gain.
+// settle finds the state that repeats after 60°, for a circuit in which phases rest, and leaves its
+// march in m. It starts where a pulse would begin: from no current while pulses are to be expected, and
+// if the current then dies within the sixth that is already the answer; else from near the currents
+// without inductance. From there it uses Newton's method on the currents at the start (one number if a
+// phase rests there, two if none does), and plain marching wherever Newton's step would change which
+// diodes conduct or brings no gain.
 func (m *march) settle() error {
 	m.begin()
 	state := [3]float64{}
@@ -109,8 +109,8 @@ func (m *march) settle() error {
 	return errUnsettled
 }
 
-// guess is the currents at an angle as if reactance were resistance: exact with no
-// inductance, and of the right size with any.
+// guess is the currents at an angle as if reactance were resistance: exact with no inductance, and of
+// the right size with any.
 func (c *circuit) guess(angle float64) [3]float64 {
 	e := emfsAt(angle)
 	p, n := e.extremes()
@@ -132,7 +132,7 @@ func (c *circuit) guess(angle float64) [3]float64 {
 	return trio.spread(main, split)
 }
 
-// distance is the largest difference and the largest size of two states.
+// distance is the largest difference between two states, and their largest size.
 func distance(a, b [3]float64) (miss, size float64) {
 	for k := range a {
 		miss = max(miss, math.Abs(a[k]-b[k]))
@@ -141,8 +141,8 @@ func distance(a, b [3]float64) (miss, size float64) {
 	return miss, size
 }
 
-// basisAt is the two directions in which a state can move: the loop's own if a phase
-// rests, else any two.
+// basisAt is the two directions in which a state can move: the loop's own if a phase rests, else any
+// two.
 func basisAt(state [3]float64) (cols [2][3]float64) {
 	for k, i := range state {
 		if i == 0 {
@@ -154,7 +154,7 @@ func basisAt(state [3]float64) (cols [2][3]float64) {
 	return [2][3]float64{{1, 0, -1}, {0, 1, -1}}
 }
 
-// newtonStep solves state = march(state) in the tangent.
+// newtonStep solves the linearisation of state = march(state).
 func (m *march) newtonStep(state, next [3]float64, basis [2][3]float64) ([3]float64, bool) {
 	if !sameSigns(state, next) || state == ([3]float64{}) {
 		return next, false
@@ -187,7 +187,7 @@ func (m *march) newtonStep(state, next [3]float64, basis [2][3]float64) ([3]floa
 	return guess, sameSigns(guess, next)
 }
 
-// sameSigns says whether the same diodes conduct in two states.
+// sameSigns reports whether the same diodes conduct in two states.
 func sameSigns(a, b [3]float64) bool {
 	for k := range a {
 		if (a[k] > 0) != (b[k] > 0) || (a[k] < 0) != (b[k] < 0) {

@@ -6,18 +6,18 @@ const (
 	// mostPairPieces bounds the pieces of a march of two phases; the usual number is 1 to 3, at half wave
 	// 4 to 6.
 	mostPairPieces = 16
-	// pairWithin is how near the state is come to, a part of the larger current.
+	// pairWithin is the tolerance on the state, relative to the larger current.
 	pairWithin = 1e-13
 )
 
-// pairMarch carries the currents of two phases over a quarter of a cycle, at half wave over a whole one,
-// from where the first one's EMF rises past the load.
+// pairMarch carries the currents of two phases over a quarter of a cycle, at half wave over a whole
+// one, from where the first one's EMF rises past the load.
 type pairMarch struct {
 	c        *circuit
 	oneWay   bool
 	from, i  [2]float64
 	cols     [2][2]float64 // of i, by the two currents at the start
-	on       [2]float64    // the way each conducts, 0 if it rests
+	on       [2]float64    // the direction in which each conducts, 0 if it rests
 	sin, cos float64       // of the angle of the first one's EMF
 	gone     float64       // the angle since the start
 	pieces   [mostPairPieces]piece
@@ -29,10 +29,11 @@ func (m *pairMarch) emf() (e, d [2]float64) {
 	return [2]float64{m.sin, -m.cos}, [2]float64{m.cos, m.sin}
 }
 
-// rails is the volts against phase k while the other carries what it does.
+// rails is the voltage against phase k at the other's current.
 func (m *pairMarch) rails(k int) float64 { return m.c.v + m.c.rb*math.Abs(m.i[1-k]) }
 
-// wakes is the way in which phase k, that carries nothing, is driven through its bridge; 0 where it is not.
+// wakes is the direction in which phase k, at zero current, is driven through its bridge; 0 where it is
+// not.
 func (m *pairMarch) wakes(k int) float64 {
 	e, _ := m.emf()
 	switch w := m.rails(k); {
@@ -64,7 +65,7 @@ func (m *pairMarch) period() float64 {
 	return math.Pi / 2
 }
 
-// run marches from a state; false where there are more pieces than there is room for.
+// run marches from a state; false where there are more pieces than fit.
 func (m *pairMarch) run(from [2]float64) bool {
 	m.begin(from)
 	for left := m.period(); left > 0; {
@@ -118,15 +119,15 @@ func (m *pairMarch) next(p *piece) {
 			restSin: e[1-k], restCos: d[1-k], lever: 1, oneWay: m.oneWay, v: c.v, rb: c.rb,
 		}
 		if m.gone == 0 && m.i == ([2]float64{}) {
-			p.main = c.loops.mode(0, 0, d[0], c.v) // just where its EMF has come to the load
+			p.main = c.loops.mode(0, 0, d[0], c.v) // its EMF has just reached the load
 		}
 	default:
 		*p = piece{kind: idle}
 	}
 }
 
-// rest goes on with nothing flowing, and says what is left of the angle: to where the second phase at half wave
-// begins, else to the end.
+// rest advances with nothing flowing, and returns what is left of the angle: to where the second phase
+// at half wave begins, else to the end.
 func (m *pairMarch) rest(p *piece, left float64) float64 {
 	m.i, m.cols, p.span = [2]float64{}, [2][2]float64{}, left
 	if quarter := math.Pi / 2; m.oneWay && m.gone < quarter {
@@ -161,7 +162,7 @@ func (m *pairMarch) finish(p *piece) {
 	m.gone += p.span
 }
 
-// switchOver does what the event at the end of a piece asks for.
+// switchOver applies the event at the end of a piece.
 func (m *pairMarch) switchOver(p *piece, event int) {
 	k := event
 	if p.kind == lone {
@@ -173,11 +174,11 @@ func (m *pairMarch) switchOver(p *piece, event int) {
 	}
 	m.i[k] = 0
 	was, ratio := m.on[k], 0.0
-	if m.on[k] = m.wakes(k); m.on[k] == was { // it only touches nothing
+	if m.on[k] = m.wakes(k); m.on[k] == was { // it only touches zero
 		m.on[k] = 0
 	}
 	if m.on[k] != 0 {
-		// Turned over: its slope is (u - w)/(u + w) of what it was, u its EMF's size and w the rails.
+		// Reversed: its slope is (u - w)/(u + w) of what it was, u its EMF's size and w the rails.
 		e, _ := m.emf()
 		u, w := math.Abs(e[k]), m.rails(k)
 		ratio = (u - w) / (u + w)
@@ -190,7 +191,7 @@ func (m *pairMarch) switchOver(p *piece, event int) {
 	}
 }
 
-// turned is the state at the end of the march as one at its start.
+// turned maps the state at the end of the march to one at its start.
 func (m *pairMarch) turned(i [2]float64) [2]float64 {
 	if m.oneWay {
 		return i
@@ -211,11 +212,11 @@ func (m *pairMarch) guess() [2]float64 {
 	return i
 }
 
-// settle finds the state that comes back to itself, by Newton's method, and by marching on where
-// that does not gain.
+// settle finds the state that repeats, by Newton's method, and by plain marching where that brings no
+// gain.
 func (m *pairMarch) settle(state [2]float64) error {
 	best, stalled, wait := math.Inf(1), 0, 0
-	usual := 0.1 * (1 - m.c.v) / (m.c.r + m.c.rb + m.c.x) // what flows at the start may be next to nothing beside it
+	usual := 0.1 * (1 - m.c.v) / (m.c.r + m.c.rb + m.c.x) // the current at the start may be negligible beside it
 	for range 4000 {
 		if !m.run(state) {
 			return errUnsettled
@@ -252,7 +253,7 @@ func (m *pairMarch) settle(state [2]float64) error {
 
 func largest(v [2]float64) float64 { return max(math.Abs(v[0]), math.Abs(v[1])) }
 
-// newton is the step that closes the march in the tangent.
+// newton is the step that closes the linearised march.
 func (m *pairMarch) newton(off [2]float64) (step [2]float64, ok bool) {
 	j0, j1 := m.turned(m.cols[0]), m.turned(m.cols[1])
 	a, b, c, d := 1-j0[0], -j1[0], -j0[1], 1-j1[1]

@@ -16,23 +16,23 @@ const (
 
 // piece is a stretch between events.
 //
-// In a loop, current main flows out of phase lead and back into phase back, and phase rest
-// stands by. In a trio, phase lead carries main one way (sign) and back and rest share it the
-// other way; split is the size of the current in back less that in rest.
+// In a loop, current main flows out of phase lead and back into phase back, and phase rest carries
+// none. In a trio, phase lead carries main one way (sign) and back and rest share it the other way;
+// split is the size of the current in back less that in rest.
 //
-// In a lone, phase lead of two carries main and phase rest stands by; in a duo main is the sum of the sizes
-// of both currents and split the first less the second.
+// In a lone, phase lead of two carries main and phase rest carries none; in a duo main is the sum of
+// the sizes of both currents and split the first less the second.
 type piece struct {
 	kind             pieceKind
 	span             float64
 	lead, back, rest int
 	sign             float64
 	main, split      mode
-	// A loop and a lone watch the resting phase: its EMF is restSin·cos t + restCos·sin t, and times
-	// lever it meets the rails.
+	// A loop and a lone watch the resting phase: its EMF is restSin·cos t + restCos·sin t, and lever
+	// times that is compared with the rails.
 	restSin, restCos float64
 	lever            float64
-	// oneWay says that the resting phase can come to the upper rail only.
+	// oneWay says that the resting phase can reach the upper rail only.
 	oneWay bool
 	v, rb  float64
 }
@@ -42,7 +42,7 @@ type emfs struct{ sin, cos [3]float64 }
 
 func emfsAt(angle float64) emfs { return emfsOf(math.Sincos(angle)) }
 
-// emfsOf is the EMFs where that of phase a has a sine and cosine.
+// emfsOf gives the EMFs from the sine and cosine of phase a's.
 func emfsOf(s, c float64) emfs {
 	const half, rt = 0.5, 0.8660254037844386467637231707529362
 	return emfs{
@@ -51,7 +51,7 @@ func emfsOf(s, c float64) emfs {
 	}
 }
 
-// from names the phases anew so that the one that was a is phase k.
+// from renames the phases so that phase k becomes a.
 func (e emfs) from(k int) (named emfs) {
 	for i := range 3 {
 		named.sin[(i+k)%3], named.cos[(i+k)%3] = e.sin[i], e.cos[i]
@@ -65,7 +65,7 @@ func (e *emfs) turned(t arc) emfs {
 	return emfsOf(e.sin[0]*cos+e.cos[0]*sin, e.cos[0]*cos-e.sin[0]*sin)
 }
 
-// extremes is the phase of greatest EMF and that of least.
+// extremes is the phases of greatest and of least EMF.
 func (e *emfs) extremes() (greatest, least int) {
 	for k := range 3 {
 		if e.sin[k] > e.sin[greatest] {
@@ -78,8 +78,8 @@ func (e *emfs) extremes() (greatest, least int) {
 	return greatest, least
 }
 
-// newLoop is a piece with current start from phase p back through phase n. In a loop the two
-// phases share everything but the load: x·i' + (r + rb/2)·i = (e_p - e_n)/2 - v/2.
+// newLoop is a piece with current start from phase p back through phase n. In a loop the two phases
+// share everything but the load: x·i' + (r + rb/2)·i = (e_p - e_n)/2 - v/2.
 func (c *circuit) newLoop(e *emfs, p, n int, start float64) piece {
 	k := 3 - p - n
 	a, b := (e.cos[p]-e.cos[n])/2, (e.sin[p]-e.sin[n])/2
@@ -90,9 +90,8 @@ func (c *circuit) newLoop(e *emfs, p, n int, start float64) piece {
 	}
 }
 
-// newTrio is a piece with phase lead against the other two. The three EMFs and currents add
-// to nothing, so two thirds of the load stand against the lone phase, and the difference of
-// the other two does not see it.
+// newTrio is a piece with phase lead against the other two. The three EMFs and currents sum to zero, so
+// two thirds of the load act on the lone phase, and none on the difference of the other two.
 func (c *circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece {
 	x, y := (lead+1)%3, (lead+2)%3
 	b := sign * e.sin[lead]
@@ -105,13 +104,13 @@ func (c *circuit) newTrio(e *emfs, lead int, sign float64, i *[3]float64) piece 
 	return p
 }
 
-// twofold is whether two modes flow.
+// twofold reports whether two modes flow.
 func (p *piece) twofold() bool { return p.kind == trio || p.kind == duo }
 
 // jets evaluates the piece's event functions; see firstEvent.
 //
 //	alone, loop, lone  0: the current
-//	loop, lone         1, 2: what the resting phase lacks to the upper, lower rail
+//	loop, lone         1, 2: the resting phase's margin to the upper, lower rail
 //	trio               0, 1: the currents of back and rest, as sizes
 //	duo                0, 1: those of the first and the second phase
 func (p *piece) jets(t arc) (j [3]jet, n int) {
@@ -123,7 +122,7 @@ func (p *piece) jets(t arc) (j [3]jet, n int) {
 	return p.jetsOf(t, &main, &split)
 }
 
-// jetsAtStart is jets at no angle, where nothing has decayed yet.
+// jetsAtStart is jets at angle zero, where nothing has decayed yet.
 func (p *piece) jetsAtStart() (j [3]jet, n int) {
 	main, split := p.main.atStart(), p.split.atStart()
 	return p.jetsOf(arc{}, &main, &split)
@@ -149,9 +148,9 @@ func (p *piece) jetsOf(t arc, main, split *jet) (j [3]jet, n int) {
 	return j, 2
 }
 
-// railMargins is v + rb·i ∓ 3e of the resting phase of three, ∓ e of one that has a bridge of its own. The neutral of a conducting pair stands
-// at half the resting EMF from the middle of the rails, so the resting terminal stands at 3/2 of
-// it, and the rails at half of v + rb·i.
+// railMargins is v + rb·i ∓ 3e for the resting phase of three, ∓ e for one with a bridge of its own.
+// The neutral of a conducting pair is half the resting EMF from the middle of the rails, so the resting
+// terminal is at 3/2 of it, and the rails at half of v + rb·i.
 func (p *piece) railMargins(t arc, i *jet) (upper, lower jet) {
 	sin, cos := t.sin(), t.cos()
 	e := p.lever * (p.restSin*cos + p.restCos*sin)
@@ -162,7 +161,7 @@ func (p *piece) railMargins(t arc, i *jet) (upper, lower jet) {
 	return upper, lower
 }
 
-// spread lays a main and a split value out on the three phases.
+// spread distributes main and split to the three phases.
 func (p *piece) spread(main, split float64) (i [3]float64) {
 	switch p.kind {
 	case loop:

@@ -8,22 +8,22 @@ import "math"
 //
 //	x·di/dt + ρ·i = f(t),   f(t) = f0 + a·sin t - b·(1 - cos t)
 //
-// t an angle from the start of the piece. With λ = ρ/x the answer is
+// t being an angle from the start of the piece. With λ = ρ/x the answer is
 //
 //	i(t) = i(0)·exp(-λt) + (f0·E(t) + a·S(t) - b·C(t))/x
 //
 // where E, S, C are the responses from rest to 1, sin t and 1 - cos t. Written in sines and
-// exponentials they are differences of nearly equal numbers when the piece is short, as it is
-// just above cut-in: i is then of order t³ and all digits go. So they are put together from
-// remainders that each start at their own leading power of t:
+// exponentials they are differences of nearly equal numbers when the piece is short, as it is just
+// above cut-in: i is then of order t³ and all digits are lost. So they are composed of remainders that
+// each start at their own leading power of t:
 //
 //	c2 = 1 - cos t     c3 = t - sin t     c4 = t²/2 - (1 - cos t)
 //	p2 = exp(-λt) - 1 + λt                p3 = (λt)²/2 - p2
 //	E = (λt - p2)/λ    S = (c2 + p2 - λ·c3)/(1 + λ²)    C = (p3/λ + c3 - λ·c4)/(1 + λ²)
 //
-// which lose nothing down to t = 0, and hold for λ = 0 (no resistance) as they stand. The
-// remainders come from their series in short pieces, which costs less than a sine, and
-// from the library's sine and exponential in long ones.
+// which lose nothing down to t = 0, and hold for λ = 0 (no resistance) as they stand. The remainders
+// come from their series in short pieces, which costs less than a sine, and from the library's sine and
+// exponential in long ones.
 
 // arc holds the remainders of sine and cosine at an angle.
 type arc struct {
@@ -31,8 +31,8 @@ type arc struct {
 	c2, c3, c4 float64
 }
 
-// newArc is an arc of t radians. The series are summed in pairs, and pairs of pairs, which a processor does side by side; term
-// after term each waits for the one before. Coefficients are 1/n!, exact to rounding.
+// newArc is an arc of t radians. The series are summed in pairs, and pairs of pairs, which a processor
+// does in parallel; a plain sum would wait for each term. Coefficients are 1/n!, exact to rounding.
 func newArc(t float64) arc {
 	if t > 1.1 {
 		sin, cos := math.Sincos(t)
@@ -67,7 +67,7 @@ func remainders(x float64) (decay, q2, q3 float64) {
 	return 1 - x + x*q2, q2, q3
 }
 
-// rate is how fast currents of one kind decay and grow, the same for every piece of a circuit.
+// rate is the decay and gain of currents of one kind, the same for every piece of a circuit.
 type rate struct {
 	lambda, perX float64 // ρ/x and 1/x
 	norm         float64 // 1/(1 + λ²)
@@ -85,8 +85,8 @@ type mode struct {
 	start    float64 // i at the start
 	f0, a, b float64
 	slope0   float64 // di/dt at the start
-	// third and thirdDecaying bound the third derivative, once bound was called:
-	// third + thirdDecaying·exp(-λt).
+	// third and thirdDecaying bound the third derivative, once bound was called: third +
+	// thirdDecaying·exp(-λt).
 	third, thirdDecaying float64
 }
 
@@ -96,9 +96,9 @@ func (r rate) mode(start, f0, a, b float64) mode {
 	return mode{rate: r, start: start, f0: f0, a: a, b: b, slope0: f0*r.perX - r.lambda*start}
 }
 
-// bound finds what bounds the third derivative, which only a search for events asks for.
+// bound computes the bound on the third derivative, which only a search for events needs.
 func (m *mode) bound() {
-	// The part of di/dt that decays is what the steady sinusoid's slope leaves over.
+	// The decaying part of di/dt is what the steady sinusoid's slope does not account for.
 	decaying := math.Abs((m.lambda*m.a+m.b)*m.norm*m.perX - m.slope0)
 	m.third = math.Sqrt((m.a*m.a+m.b*m.b)*m.norm) * m.perX
 	m.thirdDecaying = decaying * m.lambda * m.lambda
@@ -136,7 +136,7 @@ func (m *mode) at(t arc) (j jet, decay float64) {
 	return j, decay
 }
 
-// atStart is at for no angle.
+// atStart is at for angle zero.
 func (m *mode) atStart() jet {
 	return jet{m.start, m.slope0, m.a*m.perX - m.lambda*m.slope0, m.third + m.thirdDecaying}
 }

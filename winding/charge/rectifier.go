@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// Rectifier is how the diodes are joined between winding and load.
+// Rectifier is how the diodes are connected between winding and load.
 type Rectifier uint8
 
 const (
@@ -18,7 +18,7 @@ const (
 	Doubler
 )
 
-// String is the name of the trade.
+// String is the name in the trade.
 func (r Rectifier) String() string {
 	switch r {
 	case Bridge:
@@ -31,7 +31,7 @@ func (r Rectifier) String() string {
 	return fmt.Sprintf("rectifier %d", uint8(r))
 }
 
-// UnfitError is a rectifier that the machine's phases cannot be joined to, or none that there is.
+// UnfitError is a rectifier that does not go with the machine's phases, or an unknown one.
 type UnfitError struct {
 	Rectifier Rectifier
 	Phases    int
@@ -45,7 +45,7 @@ func (e UnfitError) Error() string {
 	return fmt.Sprintf("%s takes a single phase, this machine has %d: join a bridge", e.Rectifier, e.Phases)
 }
 
-// Takes is an [UnfitError] where the rectifier does not take so many phases, else nil.
+// Takes returns an [UnfitError] where the rectifier does not take so many phases, else nil.
 func (r Rectifier) Takes(phases int) error {
 	if r > Doubler || r != Bridge && phases == 3 {
 		return UnfitError{r, phases}
@@ -53,7 +53,7 @@ func (r Rectifier) Takes(phases int) error {
 	return nil
 }
 
-// inPath is the diodes in series with one phase.
+// inPath is the number of diodes in series with one phase.
 func (r Rectifier) inPath(phases int) float64 {
 	if r == Bridge && phases != 3 {
 		return 2
@@ -61,8 +61,8 @@ func (r Rectifier) inPath(phases int) float64 {
 	return 1
 }
 
-// InLoop is the diodes that the direct current passes on its way round, 1 or 2; the doubler's
-// two each carry it in their own half wave.
+// InLoop is the number of diodes in the path of the direct current, 1 or 2; the doubler's two each
+// carry it in their own half wave.
 func (r Rectifier) InLoop() float64 {
 	if r == HalfWave {
 		return 1
@@ -70,11 +70,10 @@ func (r Rectifier) InLoop() float64 {
 	return 2
 }
 
-// held is the voltage that holds the current back: the load's and the diodes'.
+// held is the voltage that opposes the current: the load's and the diodes'.
 func (l Load) held() float64 { return l.Volts + l.Rectifier.InLoop()*l.DiodeVolts }
 
-// peakPerPhase is the highest voltage behind the rectifier with nothing connected over the peak
-// EMF of one phase.
+// peakPerPhase is the highest open-circuit voltage behind the rectifier over the peak EMF of one phase.
 func (l Load) peakPerPhase(phases int, delta bool) float64 {
 	if l.Rectifier == Doubler {
 		return 2

@@ -6,9 +6,9 @@ import "math"
 //
 //	x·i' + (r + rb)·i = sin θ - v
 //
-// A pulse begins where sin θ = v. If it has not ended 180° on, there are no pulses: the current
-// turns over in the bridge the moment it reaches zero, at the angle that makes half a cycle
-// end where it began, i = 0. With z and φ the size and angle of the impedance, λ = (r + rb)/x,
+// A pulse begins where sin θ = v. If it has not ended 180° later, there are no pulses: the current
+// reverses in the bridge the moment it reaches zero, at the angle that makes half a cycle end where it
+// began, i = 0. With z and φ the magnitude and angle of the impedance, λ = (r + rb)/x,
 //
 //	sin(θ - φ) = -(v·z/(r + rb))·tanh(λπ/2)
 //

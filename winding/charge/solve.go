@@ -6,23 +6,23 @@ import (
 	"math"
 )
 
-// Solve gives the steady state of the source on the load through its rectifier. It is exact for
-// the circuit: see bridge3.go, halfwave.go and pair.go for the methods and their limits. The error names a field that is
-// negative, not finite or beyond its range, or says that nothing limits the
-// current, or is an [UnfitError].
+// Solve gives the steady state of the source on the load through its rectifier. It is exact for the
+// circuit: see bridge3.go, halfwave.go and pair.go for the methods and their limits. The error names a
+// field that is negative, not finite or out of range, or says that nothing limits the current, or is an
+// [UnfitError].
 func Solve(s Source, l Load) (Point, error) {
 	var cold Solver
 	return cold.Solve(s, l)
 }
 
-// Solver is Solve for one point after another that lie close together, as those of a search do:
-// it begins each from the state of the one before. The answers are those of Solve within
-// rounding, whatever came before; points far apart cost no more than a few rounds extra. The
-// zero value is ready. It is not for several goroutines at once; a copy goes its own way.
+// Solver is Solve for a series of points that lie close together, as in a search: it starts each from
+// the state of the one before. The answers are those of Solve within rounding, whatever came before;
+// points far apart cost no more than a few rounds extra. The zero value is ready. It is not for several
+// goroutines at once; copies are independent.
 type Solver struct{ last neighbour }
 
-// Between is where to begin a point that lies such a part of the way from one solved point to another: past the
-// second where part is above 1.
+// Between is a starting state for a point at a fraction of the way from one solved point to another;
+// beyond the second where part is above 1.
 func Between(a, b *Solver, part float64) Solver {
 	if a.last.pair && b.last.pair {
 		return betweenPairs(a, b, part)
@@ -38,16 +38,16 @@ func Between(a, b *Solver, part float64) Solver {
 	return Solver{neighbour{mixed: true, handover: at}}
 }
 
-// neighbour is the state of a solved circuit, as far as another can begin from it.
+// neighbour is the state of a solved circuit, as far as another can start from it.
 type neighbour struct {
 	mixed bool
 	handover
-	// Of two phases: the currents at the start of the march, in the circuit's unit.
+	// For two phases: the currents at the start of the march, in the circuit's unit.
 	pair bool
 	two  [2]float64
 }
 
-// Solve is the function [Solve], begun from the point before.
+// Solve is the function [Solve], started from the previous point.
 func (near *Solver) Solve(s Source, l Load) (Point, error) {
 	if !sound(&s, &l) {
 		if err := errors.Join(checkSource(s), checkLoad(l), l.Rectifier.Takes(s.Phases)); err != nil {
@@ -73,8 +73,8 @@ func (near *Solver) Solve(s Source, l Load) (Point, error) {
 	return p, nil
 }
 
-// drive is the peak EMF between lines over what the load and its diodes hold, and whether
-// that lets any current flow.
+// drive is the peak EMF between lines over the voltage of the load and its diodes, and whether that
+// lets any current flow.
 func drive(s Source, l Load) (kappa float64, flows bool) {
 	line, held := s.EMFPeak*l.peakPerPhase(s.Phases, s.Delta), l.held()
 	if held > 0 {
@@ -110,7 +110,7 @@ func (c *circuit) solve(s Source, l Load, near *neighbour) (Point, error) {
 	return p, nil
 }
 
-// finite says whether every figure of the point is a number.
+// finite reports whether every figure of the point is finite.
 func (p Point) finite() bool {
 	sum := p.DCAmps + p.DCAmpsRMS + p.PhaseAmpsRMS + p.LineAmpsRMS + p.DCVolts + p.Watts + p.BatteryWatts +
 		p.CopperWatts + p.DiodeWatts + p.InputWatts

@@ -7,14 +7,14 @@ const (
 	starAngle = 0.1
 	// starGrid is the step on which switchings are looked for, 2°.
 	starGrid = math.Pi / 90
-	// starRounding is a margin below zero that is not believed: a leg that has just woken begins
-	// with no current and no slope.
+	// starRounding is the size of a negative margin that is taken as rounding: a leg that has just
+	// woken begins with no current and no slope.
 	starRounding = 1e-14
 	// mostStarPieces bounds the pieces in 60°; the usual number is 2 to 6.
 	mostStarPieces = 40
 )
 
-// starMarch carries the currents over 60° and, with them, how they move with those at the start.
+// starMarch carries the currents over 60° together with their derivatives by those at the start.
 type starMarch struct {
 	c      *starCircuit
 	from   [3]float64
@@ -33,8 +33,8 @@ type starEvent struct {
 // idle is whether no leg conducts.
 func (p *starPiece) idle() bool { return p.sign == [4]float64{} }
 
-// gap is, while nothing conducts, by how much the load exceeds the greatest EMF between legs; its
-// two legs too.
+// gap is, while nothing conducts, by how much the load exceeds the greatest EMF between legs; and those
+// two legs.
 func (p *starPiece) gap(s *starState) (left float64, high, low int) {
 	pots := [4]float64{s.e[0] + s.e3, s.e[1] + s.e3, s.e[2] + s.e3, 0}
 	for k, v := range pots {
@@ -48,7 +48,7 @@ func (p *starPiece) gap(s *starState) (left float64, high, low int) {
 	return p.c.v - pots[high] + pots[low], high, low
 }
 
-// least is the smallest margin at an angle, and whose.
+// least is the smallest margin at an angle, and the leg it belongs to.
 func (p *starPiece) least(t float64) (float64, starEvent) {
 	s := p.at(t)
 	if p.idle() {
@@ -93,12 +93,12 @@ func (p *starPiece) next(limit float64) (starEvent, bool) {
 	return starEvent{}, false
 }
 
-// between closes in on the first switching in a bracket, from above. The smallest of smooth
-// functions is halved and then met by the secant (Illinois).
+// between closes in on the first switching in a bracket, from above, on the smallest of the smooth
+// functions: bisection, then false position (Illinois).
 func (p *starPiece) between(a, b float64) starEvent {
 	fa, _ := p.least(a)
 	fb, ev := p.least(b)
-	if fa <= 0 { // on it already, within rounding
+	if fa <= 0 { // already there, within rounding
 		ev.at = a
 		return ev
 	}
@@ -132,7 +132,7 @@ func (p *starPiece) between(a, b float64) starEvent {
 	return ev
 }
 
-// choose is the piece that the currents begin; woken is a leg that has just come to a rail.
+// choose is the piece that starts from the currents; woken is a leg that has just reached a rail.
 func (m *starMarch) choose(angle float64, woken *starEvent) (starPiece, bool) {
 	var sign [4]float64
 	var free [4]int
@@ -172,7 +172,7 @@ func (m *starMarch) choose(angle float64, woken *starEvent) (starPiece, bool) {
 	return piece, found
 }
 
-// wrong is by how much legs that carry nothing are not as their diodes would have it.
+// wrong is by how much the state of the legs without current violates their diodes' laws.
 func (p *starPiece) wrong(legs []int) float64 {
 	s := p.at(0)
 	if p.idle() {
@@ -242,7 +242,7 @@ func (m *starMarch) run(from [3]float64) bool {
 	return false
 }
 
-// still takes out what rounding left in resting legs, and in one that has just stopped.
+// still removes rounding residues in resting legs, and in one that has just stopped.
 func (m *starMarch) still(p *starPiece, off int) {
 	n, sum := 0.0, 0.0
 	for k := range 3 {
@@ -262,7 +262,7 @@ func (m *starMarch) still(p *starPiece, off int) {
 	}
 }
 
-// carry takes the derivatives through a piece, and says how the angle of its end moves with each.
+// carry takes the derivatives through a piece, and returns the derivatives of the angle of its end.
 func (p *starPiece) carry(cols *[3][3]float64, s *starState, ev starEvent, more bool) (shift [3]float64) {
 	var none [3]float64
 	pick := func(upper, lower [4]float64) float64 {
@@ -296,8 +296,8 @@ func (p *starPiece) carry(cols *[3][3]float64, s *starState, ev starEvent, more 
 	return shift
 }
 
-// settle finds the state that comes back to itself, by Newton's method, and by marching on where
-// that does not gain.
+// settle finds the state that repeats, by Newton's method, and by plain marching where that brings no
+// gain.
 func (m *starMarch) settle(state [3]float64) error {
 	best, stalled, wait := math.Inf(1), 0, 0
 	for range 3000 {
@@ -327,7 +327,7 @@ func (m *starMarch) settle(state [3]float64) error {
 	return errUnsettled
 }
 
-// newton solves state = march(state) in the tangent: Gauss on three equations.
+// newton solves the linearisation of state = march(state): Gaussian elimination on three equations.
 func (m *starMarch) newton(state, next [3]float64) ([3]float64, bool) {
 	var a [3][4]float64
 	for col := range 3 {

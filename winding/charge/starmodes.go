@@ -8,13 +8,13 @@ import (
 // starMode is one mode of the currents: a constant, two sines and an exponential, from the
 // start of its piece.
 type starMode struct {
-	u          [3]float64 // what a unit of it is in the phases
-	mu         [3]float64 // M·u/x: how much of it is in a unit of each phase
+	u          [3]float64 // its shape: the phase currents of one unit of it
+	mu         [3]float64 // M·u/x: its share in a unit of each phase
 	x, rho     float64
 	lambda     float64
 	constant   float64
-	f1, f3     complex128 // the EMF in it: Im(f·e^(jnt))
-	p1, p3     complex128 // the current of that
+	f1, f3     complex128 // its EMF: Im(f·e^(jnt))
+	p1, p3     complex128 // the current of that EMF
 	fading     float64
 	dcPerUnit  float64
 	starPerOne float64
@@ -31,8 +31,8 @@ type starPiece struct {
 	span  float64
 }
 
-// newStarPiece is the piece in which the legs conduct as said; ok is false where no current could
-// go round so.
+// newStarPiece is the piece in which the given legs conduct; ok is false where no current could flow in
+// that way.
 func (c *starCircuit) newStarPiece(angle float64, sign [4]float64, i [3]float64) (p starPiece, ok bool) {
 	p = starPiece{c: c, sign: sign, e3: complex(c.third, 0) * cmplx.Exp(complex(0, 3*angle))}
 	up, down := 0, 0
@@ -63,7 +63,7 @@ func (c *starCircuit) newStarPiece(angle float64, sign [4]float64, i [3]float64)
 	return p, true
 }
 
-// floating is the modes while the star point rests: currents that add to nothing.
+// floating is the modes while the star point rests: currents that sum to zero.
 func (p *starPiece) floating() {
 	up, down := p.group(1), p.group(-1)
 	lone, pair := up, down
@@ -162,7 +162,7 @@ func (p *starPiece) losses(a, b *[3]float64) float64 {
 	return p.c.r*dot(a, b) + p.c.slope*total(a)*total(b) + p.c.rb*p.dc(a)*p.dc(b)
 }
 
-// add puts a mode in, of size 1.
+// add adds a mode, normalised.
 func (p *starPiece) add(u [3]float64) {
 	size := math.Sqrt(dot(&u, &u))
 	for k := range u {
@@ -225,9 +225,9 @@ func (p *starPiece) at(t float64) (s starState) {
 	return s
 }
 
-// margins is how far each leg is from its next switching: a conducting one by its current, a
-// resting one by its distance from the nearer rail; the eight are those of the legs from the
-// upper and the lower rail, or the current twice. It is linear in all that is handed in.
+// margins is each leg's distance from its next switching: a conducting one's current, a resting one's
+// distance from the nearer rail; the eight are those of the legs from the upper and the lower rail, or
+// the current twice. It is linear in its arguments.
 func (p *starPiece) margins(i, first, e *[3]float64, e3, v float64) (upper, lower [4]float64) {
 	w := v + p.c.rb*p.dc(i)
 	star := -e3

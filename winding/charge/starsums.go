@@ -5,11 +5,10 @@ import (
 	"math/cmplx"
 )
 
-// # What a sixth of a turn comes to
+// # Means over a sixth of a cycle
 //
-// Amps and watts are means over 60°. In each piece every current is a sum of exponentials, so
-// its mean, its square and its product with an EMF are integrals of one of them: exact, nothing
-// is sampled.
+// Amps and watts are means over 60°. In each piece every current is a sum of exponentials, so its mean,
+// its square and its product with an EMF are integrals of exponentials: exact, nothing is sampled.
 
 // part is a term of a quantity in a piece: Re(a·e^(p·t)).
 type part struct{ a, p complex128 }
@@ -34,7 +33,7 @@ func both(a, b []part, t float64) float64 {
 	return sum
 }
 
-// point puts the march into amps and watts.
+// point converts the march to amps and watts.
 func (m *starMarch) point(s StarSource, l Load) Point {
 	var dc, square, phases, star, input float64
 	mode := Continuous

@@ -23,8 +23,8 @@ const (
 // ErrAir is wrapped by the errors about the air.
 var ErrAir = errors.New("air")
 
-// CheckAir tests an altitude and a temperature: -500 to 11 000 m, where the standard
-// atmosphere is one formula, and -90 to 70 °C.
+// CheckAir tests an altitude and a temperature: -500 to 11 000 m, where the standard atmosphere is one
+// formula, and -90 to 70 °C.
 func CheckAir(altitudeM, celsius float64) error {
 	switch {
 	case !(altitudeM >= lowestM && altitudeM <= highestM):
@@ -35,15 +35,15 @@ func CheckAir(altitudeM, celsius float64) error {
 	return nil
 }
 
-// Pascal is the air pressure of the standard atmosphere at an altitude of -500 to
-// 11 000 m; outside of that it is taken as that of the nearer end.
+// Pascal is the air pressure of the standard atmosphere at an altitude of -500 to 11 000 m, and that of
+// the nearer end outside.
 func Pascal(altitudeM float64) float64 {
 	return seaPascal * math.Pow(1-lapse*min(highestM, max(lowestM, altitudeM))/seaKelvin, exponent)
 }
 
-// AirDensity is kg/m³ at an altitude and a temperature, ρ = p/(R·T): the pressure of the
-// standard atmosphere at that altitude with the temperature as it is. Dry air: at 30 °C
-// air full of water vapour is 1.6 % lighter. For values that CheckAir passes.
+// AirDensity is kg/m³ at an altitude and a temperature, ρ = p/(R·T): the pressure of the standard
+// atmosphere at that altitude with the actual temperature. Dry air: at 30 °C air full of water vapour
+// is 1.6 % lighter. For values that CheckAir passes.
 func AirDensity(altitudeM, celsius float64) float64 {
 	return Pascal(altitudeM) / (gasConstant * (celsius + 273.15))
 }

@@ -6,28 +6,28 @@ import (
 	"slices"
 )
 
-// # Where drive and alternator come to terms
+// # Where drive and alternator balance
 //
-// The shaft settles where the torque it is given is the torque it has to give. There
-// may be several such speeds: a wind rotor with a stiff alternator has a slow one where
-// its blades are stalled, a fast one, and between them one that it cannot stay at:
+// The shaft settles where the torque it is given equals the torque it has to give. There may be several
+// such speeds: a wind rotor with a stiff alternator has a slow one where its blades are stalled, a fast
+// one, and an unstable one between them:
 //
 //	torque            given by the rotor
-//	  |        .-o-.  o = the shaft can stay      as speed falls, more is given than
+//	  |        .-o-.  o = stable                  as speed falls, more is given than
 //	  |      x'  |  `o.                           taken, and the other way round
-//	  |   _.'    |    |`.   x = it cannot         the two part at the least push
+//	  |   _.'    |    |`.   x = unstable          the two diverge at the least push
 //	  |o-'  taken ...
 //	  +------------------- speed
 //
-// All are looked for, the last included at which two of them merge and the curves only
-// touch: there the shaft is about to drop from one branch to another.
+// All are found, including the last one at which two merge and the curves only touch: there the shaft
+// is about to drop from one branch to another.
 //
 // # How
 //
-// The difference of the two torques is sampled on a grid. A change of sign has a root
-// in it. Between two samples of one sign a pair of roots can hide, where the difference
-// dips to zero and comes back. Such a dip is convex near its bottom, and a convex curve
-// cannot pass below the lines through the two samples either side of it:
+// The difference of the two torques is sampled on a grid. A change of sign brackets a root. Between two
+// samples of the same sign a pair of roots can hide, where the difference dips to zero and comes back.
+// Such a dip is convex near its bottom, and a convex curve cannot pass below the lines through the two
+// samples either side of it:
 //
 //	\  .          .  /
 //	 o               o        the four samples around the stretch; it is searched only
@@ -36,62 +36,57 @@ import (
 //	    ` .     . '
 //	        ` '  the lines meet here
 //
-// The search goes by golden section, and stops as soon as it passes zero or the same
-// bound, now with nearer points, shows that it will not. Roots are refined by the
-// secant in a bracket (Anderson and Björck) until the torques agree to 1e-9 of the larger, or to
-// 1e-15 of the largest difference on the grid, where arithmetic ends.
+// The search is by golden section, and stops as soon as it passes zero or the same bound, now with
+// nearer points, shows that it will not. Roots are refined by the secant in a bracket (Anderson and
+// Björck) until the torques agree to 1e-9 of the larger, or to 1e-15 of the largest difference on the
+// grid, where arithmetic ends.
 //
 // # Cost
 //
-// The samples; then five or six calls a root, two of them for the
-// slope there, and some 13 a root for a pair between two samples. A stretch that is
-// searched in vain costs two to seven calls, one where the curves really touch 16 to 20
-// (measured on a parabola; twice that where either happens at a sample, between two
-// stretches).
+// The samples; then five or six calls a root, two of them for the slope there, and some 13 a root for a
+// pair between two samples. A stretch searched in vain costs two to seven calls, one where the curves
+// really touch 16 to 20 (measured on a parabola; twice that where either happens at a sample, between
+// two stretches).
 //
 // # Where it stops being valid
 //
-// A pair of roots is missed when the dip that makes it is not convex over the three
-// steps around it: when it is narrower than about two steps of the grid. A torque curve
-// is smooth but for the corner at cut-in; with a sample on each side of the corner
-// (Sample puts them there) and 64 steps nothing of it is that narrow. Samples need not
-// be exact, as those of a winding at a slightly other temperature: each bracket that the
-// exact difference does not bear out is looked at again one step wider, and dropped when
-// it holds no root there either. Where a torque jumps, the two pass one another without
-// being equal; that is returned as a Jump, and is the only case in which they disagree
-// by more than 1e-6.
+// A pair of roots is missed when its dip is not convex over the three steps around it, that is, when it
+// is narrower than about two steps of the grid. A torque curve is smooth but for the corner at cut-in;
+// with a sample on each side of the corner (Sample puts them there) and 64 steps nothing in it is that
+// narrow. Samples need not be exact, as those of a winding at a slightly different temperature: each
+// bracket that the exact difference does not confirm is tried again one step wider, and dropped when
+// there is no root there either. Where a torque jumps, the two pass one another without being equal;
+// that is returned as a Jump, and is the only case in which they disagree by more than 1e-6.
 
-// Torque is a torque against speed, N·m and rpm. It must be finite on the range that is
-// asked about.
+// Torque is a torque against speed, N·m and rpm. It must be finite on the range used.
 type Torque func(rpm float64) float64
 
 // Equilibrium is a speed at which torque given and taken agree.
 type Equilibrium struct {
 	RPM    float64 `json:"rpm"`
-	Torque float64 `json:"torque_nm"` // what is taken there, N·m
+	Torque float64 `json:"torque_nm"` // taken there, N·m
 	Watts  float64 `json:"shaft_w"`   // Torque times speed
-	// Slope is by how much given less taken changes with speed, N·m/rpm. Below 0 the
-	// speed holds; the further below, the more firmly.
+	// Slope is the slope of given less taken, N·m/rpm. Below 0 the speed is stable; the further below,
+	// the more firmly.
 	Slope float64 `json:"slope_nm_per_rpm"`
-	// Stable is whether the shaft can stay: a little more speed leaves less torque over.
+	// Stable says that the shaft can stay: a little more speed leaves a deficit of torque.
 	Stable bool `json:"stable"`
-	// Tangent is a speed where the two torques touch and part again. It is not stable:
-	// from one side the shaft comes to it, to the other it leaves.
+	// Tangent is a speed where the two torques touch and part again. It is not stable: the shaft
+	// approaches it from one side and leaves it on the other.
 	Tangent bool `json:"tangent,omitempty"`
 	// Jump is a speed at which a torque jumps past the other.
 	Jump bool `json:"jump,omitempty"`
 }
 
-// Samples is a torque taken once at many speeds, for use in many balances.
+// Samples is a torque evaluated once at many speeds, for use in many balances.
 type Samples struct {
 	RPM []float64 // going up
 	Nm  []float64
 }
 
-// Sample takes a torque at steps+1 speeds from almost rest to a speed, closer together
-// when slow (as the square: the equilibria of light winds all lie there), and on both
-// sides of each corner, such as the cut-in speed. Fewer than 8 steps count as 8. No
-// samples when high is not above 0.
+// Sample evaluates a torque at steps+1 speeds from almost rest to a speed, closer together when slow
+// (quadratically: the equilibria of light winds all lie there), and on both sides of each corner, such
+// as the cut-in speed. Fewer than 8 steps count as 8. No samples when high is not above 0.
 func Sample(torque Torque, high float64, steps int, corners ...float64) Samples {
 	if !(high > 0) || math.IsInf(high, 0) {
 		return Samples{}
@@ -122,7 +117,7 @@ func speedsTo(high float64, steps int) []float64 {
 	return list
 }
 
-// Balance finds every equilibrium on the samples of the torque that is taken.
+// Balance finds every equilibrium on the samples of the torque taken.
 func (s Samples) Balance(given, taken Torque) []Equilibrium {
 	ys := make([]float64, len(s.RPM))
 	for i, rpm := range s.RPM {
@@ -158,8 +153,8 @@ func (f *finder) all() []Equilibrium {
 	return list
 }
 
-// roots is every equilibrium on samples of the difference, which may only come near to the exact one.
-// The speeds must go up. The list is good until the finder is used again.
+// roots is every equilibrium on samples of the difference, which may only approximate the exact one.
+// The speeds must go up. The list is valid until the finder is used again.
 func (f *finder) roots() []Equilibrium {
 	xs, ys := f.xs, f.ys
 	f.scale, f.found, f.merged = 0, f.found[:0], f.merged[:0]
@@ -179,11 +174,11 @@ func (f *finder) roots() []Equilibrium {
 	return f.merged
 }
 
-// alike is how near, relatively, two roots lie that are one.
+// alike is the relative distance below which two roots are one.
 const alike = 1e-7
 
-// merge makes one of roots that coincide: the same root found twice, or a pair with
-// nothing between, which is a touch.
+// merge joins roots that coincide: the same root found twice, or a pair with nothing between, which is
+// a touch.
 func (f *finder) merge() {
 	for _, e := range f.found {
 		last := len(f.merged) - 1
@@ -197,8 +192,8 @@ func (f *finder) merge() {
 	}
 }
 
-// same reports whether two equilibria are one. Two touches are when the torques agree
-// between them too.
+// same reports whether two equilibria are one. Two touches are one when the torques agree between them
+// too.
 func (f *finder) same(a, b Equilibrium) bool {
 	if b.RPM-a.RPM <= alike*b.RPM {
 		return true

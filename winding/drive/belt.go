@@ -12,9 +12,8 @@ type OpenBelt struct {
 	Centre float64 // more than half the sum of the diameters: the pulleys do not touch
 }
 
-// Limits that a belt drive is kept to; common practice, no source (belt makers' design
-// guides say much the same): less wrap than 120° on the small pulley slips under load,
-// V-belts are kept to about 30 m/s.
+// Limits for a belt drive; common practice, no source (belt makers' design guides say much the same):
+// less wrap than 120° on the small pulley slips under load, V-belts are kept to about 30 m/s.
 const (
 	LeastWrapDegrees = 120.0
 	MostBeltMPS      = 30.0
@@ -58,8 +57,8 @@ func (b OpenBelt) WrapDegrees() (float64, error) {
 	return 180 - 2*b.lean()*180/math.Pi, nil
 }
 
-// CentreFor is the distance of the shafts at which a belt of a length sits on two
-// pulleys. The length grows with the distance, so halving finds it.
+// CentreFor is the distance of the shafts at which a belt of a length fits two pulleys. The length
+// grows with the distance, so bisection finds it.
 func CentreFor(d1, d2, length float64) (float64, error) {
 	b := OpenBelt{D1: d1, D2: d2, Centre: (d1 + d2) / 2 * (1 + 1e-12)}
 	if err := b.Check(); err != nil {
@@ -80,5 +79,5 @@ func CentreFor(d1, d2, length float64) (float64, error) {
 	return b.Centre, nil
 }
 
-// BeltSpeed is metres per second of a belt on a pulley of a diameter at a speed.
+// BeltSpeed is the speed of a belt, m/s, on a pulley of a diameter at a shaft speed.
 func BeltSpeed(diameterMM, rpm float64) float64 { return math.Pi * diameterMM / 1000 * rpm / 60 }

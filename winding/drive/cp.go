@@ -6,11 +6,11 @@ import (
 	"strings"
 )
 
-// Betz is the most that any rotor can take of the wind's power, 16/27 (Betz 1919).
+// Betz is the largest fraction of the wind's power that any rotor can take, 16/27 (Betz 1919).
 const Betz = 16.0 / 27
 
-// Shape is a published form of the power coefficient against tip-speed ratio, blades
-// not pitched.
+// Shape is a published form of the power coefficient against tip-speed ratio, for blades of fixed
+// pitch.
 type Shape int
 
 // The shapes.
@@ -18,10 +18,9 @@ const (
 	// Heier: 0.5176·(116/Λ − 5)·e^(−21/Λ) + 0.0068·λ, 1/Λ = 1/λ − 0.035. Source: Heier,
 	// Grid Integration of Wind Energy Conversion Systems (1998), from memory.
 	Heier Shape = iota
-	// Slootweg: 0.73·(151/Λ − 13.2)·e^(−18.4/Λ), 1/Λ = 1/λ − 0.003. Source: Slootweg, de
-	// Haan, Polinder and Kling, IEEE Trans. Power Systems 18 (2003) 144-151, from memory.
-	// It has no torque at rest: a rotor of this shape starts by none that has to be
-	// overcome.
+	// Slootweg: 0.73·(151/Λ − 13.2)·e^(−18.4/Λ), 1/Λ = 1/λ − 0.003. Source: Slootweg, de Haan, Polinder
+	// and Kling, IEEE Trans. Power Systems 18 (2003) 144-151, from memory. It has no torque at rest: a
+	// rotor of this shape cannot start against any.
 	Slootweg
 )
 
@@ -44,9 +43,8 @@ func ParseShape(text string) (Shape, error) {
 	return Heier, fmt.Errorf("blade curve: read %q, expected heier or slootweg", text)
 }
 
-// fitted is the tip-speed ratio up to which the published fits are used. Both fall below
-// 0 well before it; Heier's would turn up again far beyond, so from there it is drawn on
-// as a straight line.
+// fitted is the tip-speed ratio up to which the published fits are used. Both fall below 0 well before
+// it; Heier's would rise again far beyond, so it is extended from there as a straight line.
 const fitted = 20.0
 
 // raw is the published curve.
@@ -88,7 +86,7 @@ func findPeak(s Shape) [2]float64 {
 	return [2]float64{(a + b) / 2, s.raw((a + b) / 2)}
 }
 
-// peak is that of the shape; a shape there is none of counts as Heier's.
+// peak is that of the shape; an unknown shape counts as Heier's.
 func (s Shape) peak() (lambda, cp float64) {
 	if s != Slootweg {
 		s = Heier

@@ -9,16 +9,16 @@ import (
 	"gonum.org/v1/gonum/interp"
 )
 
-// Point is what a drive can give at a speed of its own shaft.
+// Point is the power a drive can give at a speed of its own shaft.
 type Point struct{ RPM, Watts float64 }
 
 // ErrPoints is wrapped by the errors about a power curve.
 var ErrPoints = errors.New("drive power curve")
 
-// Curve is a drive's power against its speed: monotone between the points (Fritsch and
-// Butland, 1984, by gonum), so that it makes no bump that nobody measured. Below the
-// first point the torque is that of the first point; above the last the power falls in a
-// straight line to nothing at the free speed, if it is not nothing there.
+// Curve is a drive's power against its speed: monotone between the points (Fritsch and Butland, 1984,
+// by gonum), so that it has no bump that nobody measured. Below the first point the torque is that of
+// the first point; above the last the power falls linearly to zero at the free speed, if it is not zero
+// there.
 type Curve struct {
 	// FreeRPM is its speed with the load off; where it is not above the last point, 1.2 times the
 	// speed of that (common practice, no source).
@@ -27,7 +27,7 @@ type Curve struct {
 	fit     interp.FritschButland
 }
 
-// overrun is how far above its last point a drive still gives something, where that is not said.
+// overrun is the ratio of free speed to the last point, where the free speed is not given.
 const overrun = 1.2
 
 // NewCurve makes a curve of two or more points, in any order: rpm 0 to 1e6, watts 0 to
@@ -66,7 +66,7 @@ func (p Point) check() error {
 	return nil
 }
 
-// Watts is what the drive can give at a speed.
+// Watts is the power the drive can give at a speed.
 func (c *Curve) Watts(rpm float64) float64 {
 	first, last := c.points[0], c.points[len(c.points)-1]
 	switch {

@@ -2,9 +2,8 @@ package drive
 
 import "math"
 
-// lowBound is how low a convex curve can be between (a, ua) and (b, ub) when it has the
-// slopes left before a and right after b: where the two lines meet. ±Inf stand for a
-// slope that is not known.
+// lowBound is the lowest that a convex curve can be between (a, ua) and (b, ub) when it has the slopes
+// left before a and right after b: where the two lines meet. ±Inf stand for an unknown slope.
 func lowBound(a, b, ua, ub, left, right float64) float64 {
 	switch {
 	case left >= 0:
@@ -23,7 +22,7 @@ func lowBound(a, b, ua, ub, left, right float64) float64 {
 	return max(ua+left*(x-a), ub+right*(x-b))
 }
 
-// sign is that of the samples on a stretch where both have one.
+// sign is the sign of a stretch whose two samples have the same one.
 func (f *finder) sign(i int) float64 {
 	if f.ys[i-1] > 0 {
 		return 1
@@ -31,7 +30,7 @@ func (f *finder) sign(i int) float64 {
 	return -1
 }
 
-// slope is the steepness from sample i-1 to i of the difference's size.
+// slope is the steepness of the difference's size from sample i-1 to i.
 func (f *finder) slope(i int, sign float64) float64 {
 	return sign * (f.ys[i] - f.ys[i-1]) / (f.xs[i] - f.xs[i-1])
 }
@@ -56,7 +55,7 @@ func (f *finder) mayDip(i int) bool {
 	if lowBound(f.xs[i-1], f.xs[i], s*f.ys[i-1], s*f.ys[i], left, right) > 1e-9*f.scale {
 		return false
 	}
-	// Equal all along is no one speed.
+	// Equality all along is not a single speed.
 	return !(f.within(f.xs[i-1], f.ys[i-1], agreed) && f.within(f.xs[i], f.ys[i], agreed))
 }
 
@@ -71,9 +70,9 @@ func (f *finder) dip(i int) {
 	for range 44 {
 		touches := f.within(x, u, agreed)
 		if u < 0 && !touches {
-			break // through: a pair
+			break // passed zero: a pair
 		}
-		// Stop when it cannot come to zero, or, touching, cannot get further.
+		// Stop when it cannot reach zero, or, touching, cannot get further.
 		if least, none := w.bound(), f.nothing(x); least > none || touches && least >= -none {
 			break
 		}
@@ -87,8 +86,8 @@ func (f *finder) dip(i int) {
 
 var golden = (math.Sqrt(5) - 1) / 2
 
-// well is a golden section search for the lowest of the difference's size: a, b the ends
-// and c, d between them, and the slopes before a and after b.
+// well is a golden section search for the minimum of the difference's size: a, b the ends and c, d
+// between them, and the slopes before a and after b.
 type well struct {
 	sign           float64
 	over           Torque
@@ -117,7 +116,7 @@ func (w *well) bound() float64 {
 		lowBound(w.d, w.b, w.ud, w.ub, cd, w.after))
 }
 
-// narrow leaves out the end that the lowest is not at.
+// narrow drops the end that the lowest point is not next to.
 func (w *well) narrow() {
 	if w.uc < w.ud {
 		w.after = (w.ub - w.ud) / (w.b - w.d)
@@ -132,12 +131,12 @@ func (w *well) narrow() {
 	w.ud = w.size(w.d)
 }
 
-// nothing is a difference that counts as none at a speed.
+// nothing is the difference that counts as zero at a speed.
 func (f *finder) nothing(rpm float64) float64 {
 	return agreed * (math.Abs(f.given(rpm)) + 1e-6*f.scale)
 }
 
-// passed adds what a dip that comes to zero at x holds: a touch, or a root either side.
+// passed adds what a dip that reaches zero at x contains: a touch, or a root either side.
 func (f *finder) passed(i int, x, fx float64) {
 	if f.within(x, fx, agreed) {
 		f.keep(x, f.taken(x), Equilibrium{Tangent: true})

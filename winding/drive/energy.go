@@ -6,13 +6,13 @@ import (
 	"gonum.org/v1/gonum/mathext"
 )
 
-// LinesKWh is a year's energy, kWh, of a power that goes in straight lines through watts at
-// winds, m/s, which go up from 0 or more; below the first and above the last it counts as 0.
+// LinesKWh is a year's energy, kWh, of a power that is linear between watts at winds, m/s, which go up
+// from 0 or more; below the first and above the last it counts as 0.
 //
-// Closed: with F(v) = 1 - exp(-(v/c)^k) the part of the year below a wind and
-// M(v) = mean·P(1+1/k, (v/c)^k) the mean of those winds, P the regularised lower incomplete
-// gamma function, a stretch from v0 with slope s brings (watts(v0) - s·v0)·ΔF + s·ΔM. It is
-// the first partial moment of Weibull's distribution, by the same substitution as in CubeWatts.
+// Closed form: with F(v) = 1 - exp(-(v/c)^k) the part of the year below a wind and M(v) = mean·P(1+1/k,
+// (v/c)^k) the mean of those winds, P the regularised lower incomplete gamma function, a stretch from
+// v0 with slope s brings (watts(v0) - s·v0)·ΔF + s·ΔM. It is the first partial moment of Weibull's
+// distribution, by the same substitution as in CubeWatts.
 func (w Weibull) LinesKWh(winds, watts []float64) float64 {
 	c, s, sum := w.Scale(), 1+1/w.K, 0.0
 	var above, mean float64
@@ -28,10 +28,9 @@ func (w Weibull) LinesKWh(winds, watts []float64) float64 {
 	return sum * HoursPerYear / 1000
 }
 
-// CubeWatts is the mean of perCube·v³ over the winds from one to another, closed:
-// perCube·c³·Γ(1+3/k)·(P(1+3/k, (to/c)^k) − P(1+3/k, (from/c)^k)), P the regularised
-// lower incomplete gamma function. For a rotor held at its best tip-speed ratio perCube
-// is ½ρ·A·Cp.
+// CubeWatts is the mean of perCube·v³ over a range of winds, in closed form:
+// perCube·c³·Γ(1+3/k)·(P(1+3/k, (to/c)^k) − P(1+3/k, (from/c)^k)), P the regularised lower incomplete
+// gamma function. For a rotor held at its best tip-speed ratio perCube is ½ρ·A·Cp.
 func (w Weibull) CubeWatts(perCube, from, to float64) float64 {
 	c, s := w.Scale(), 1+3/w.K
 	part := func(v float64) float64 { return mathext.GammaIncReg(s, math.Pow(max(0, v)/c, w.K)) }

@@ -5,16 +5,16 @@ import (
 	"math"
 )
 
-// Touch limits: above 60 V DC or 25 V AC parts that can be touched need protection (IEC
-// 61140), 50 V AC is the limit of extra-low voltage (IEC 60364-4-41; IEC vocabulary). A
-// bench goes by 60 V DC and 50 V AC, and by local codes before both.
+// Touch limits: above 60 V DC or 25 V AC parts that can be touched need protection (IEC 61140), 50 V AC
+// is the limit of extra-low voltage (IEC 60364-4-41; IEC vocabulary). At a bench use 60 V DC and 50 V
+// AC, and local codes before both.
 const (
 	TouchDC = 60.0 // V, free of ripple
 	TouchAC = 50.0 // V rms
 )
 
-// diodeReserve is the part of a diode's reverse rating that is used at most: half is left
-// for what a load that comes off throws up (common practice, no source).
+// diodeReserve is the largest share of a diode's reverse rating to use: half is left for the surge of a
+// load that comes off (common practice, no source).
 const diodeReserve = 0.5
 
 // OpenCircuit is an alternator at its top speed with nothing connected, as when a
@@ -25,8 +25,8 @@ type OpenCircuit struct {
 	// TouchRPM is the speed from which it is hazardous: 60 V DC or 50 V AC.
 	TouchRPM  float64 `json:"touch_rpm"`
 	Hazardous bool    `json:"hazardous"`
-	// DiodeShare is PeakDC over the reverse rating; above 0.5 there is no reserve for a load
-	// that comes off, at 1 the diodes break down. 0 when there is no rating.
+	// DiodeShare is PeakDC over the reverse rating; above 0.5 there is no reserve for a load that comes
+	// off, at 1 the diodes break down. 0 when there is no rating.
 	DiodeShare   float64 `json:"diode_share"`
 	DiodesTight  bool    `json:"diodes_tight"`
 	DiodesBroken bool    `json:"diodes_broken"`
@@ -35,9 +35,9 @@ type OpenCircuit struct {
 	InsulationShare float64 `json:"insulation_share"`
 }
 
-// OpenAt is the open circuit at a speed. lineRMSPerRPM is no-load volts between leads a
-// rpm, diodeVolts the reverse rating of a diode and insulationVolts the wire's or
-// system's, 0 when not known. In a bridge each diode sees the whole of PeakDC in reverse.
+// OpenAt is the open circuit at a speed. lineRMSPerRPM is no-load volts between leads per rpm,
+// diodeVolts the reverse rating of a diode and insulationVolts the wire's or system's, 0 when not
+// known. In a bridge each diode sees the whole of PeakDC in reverse.
 func OpenAt(rpm, lineRMSPerRPM, diodeVolts, insulationVolts float64) (OpenCircuit, error) {
 	for _, v := range []float64{rpm, lineRMSPerRPM, diodeVolts, insulationVolts} {
 		if !(v >= 0 && v <= 1e6) {

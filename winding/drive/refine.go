@@ -13,25 +13,25 @@ type finder struct {
 // over is the difference.
 func (f *finder) over(rpm float64) float64 { return f.given(rpm) - f.taken(rpm) }
 
-// Agreement of the two torques, relative to the larger: when to stop refining, and from
-// when on a root is called a jump.
+// Relative agreement of the two torques: at which refining stops, and above which a root is called a
+// jump.
 const (
 	agreed    = 1e-9
 	disagreed = 1e-6
 )
 
-// within reports whether a difference at a speed is nothing against the torques there.
+// within reports whether a difference at a speed is negligible against the torques there.
 func (f *finder) within(rpm, over, tolerance float64) bool {
 	return f.agree(f.given(rpm), over, tolerance)
 }
 
-// agree is within where the torque given is known: what is taken, the dearer of the two, is the rest.
+// agree is within where the torque given is known; the one taken, the more expensive, follows from it.
 func (f *finder) agree(given, over, tolerance float64) bool {
 	larger := max(math.Abs(given), math.Abs(given-over))
 	return math.Abs(over) <= tolerance*(larger+1e-6*f.scale)
 }
 
-// cross adds the root between two samples of unlike sign.
+// cross adds the root between two samples of opposite sign.
 func (f *finder) cross(i int) {
 	if f.add(bracket{f.xs[i-1], f.xs[i], f.ys[i-1], f.ys[i], false, false}) {
 		return
@@ -61,7 +61,7 @@ func (f *finder) add(k bracket) bool {
 	return true
 }
 
-// keep fills in what holds at a speed, but for the slope. What is not finite is not kept.
+// keep fills in all of an equilibrium but its slope. A non-finite one is dropped.
 func (f *finder) keep(rpm, taken float64, e Equilibrium) {
 	e.RPM, e.Torque, e.Watts = rpm, taken, taken*radPerSecond(rpm)
 	if sum := e.RPM + e.Watts; !math.IsNaN(sum) && !math.IsInf(sum, 0) {
@@ -69,8 +69,8 @@ func (f *finder) keep(rpm, taken float64, e Equilibrium) {
 	}
 }
 
-// steep is by how much the difference changes with speed at a root, N·m/rpm. It costs as much as half of
-// the search for it, so only who shows it asks.
+// steep is the slope of the difference at a root, N·m/rpm. It costs half as much as the search for the
+// root, so it is computed only where it is shown.
 func (f *finder) steep(rpm float64) float64 {
 	first, last := f.xs[0], f.xs[len(f.xs)-1]
 	h := 1e-6 * (last - first)
@@ -78,8 +78,8 @@ func (f *finder) steep(rpm float64) float64 {
 	return (f.over(hi) - f.over(lo)) / (hi - lo)
 }
 
-// refine narrows a bracket to the root. A secant does it in a few steps (false position after
-// Anderson and Björck, BIT 13 (1973) 253-264); where it does not, by a jump, halving does.
+// refine narrows a bracket to the root. False position needs few steps (Anderson and Björck, BIT 13
+// (1973) 253-264); where it sticks, as at a jump, bisection does it.
 func (f *finder) refine(k bracket) (rpm, given, over float64, ok bool) {
 	const secants, most = 24, 90
 	side, run := 0, 0
@@ -106,9 +106,9 @@ func (f *finder) refine(k bracket) (rpm, given, over float64, ok bool) {
 	return middle, given, given - f.taken(middle), true
 }
 
-// replace puts a point in for the end of its sign, 1 the lower and -1 the upper. The
-// other end, when it stays for the second time, counts for less: for what the parabola through the
-// three points says, or half where that says nothing.
+// replace replaces the end with the point's sign, 1 the lower and -1 the upper. When the other end
+// stays for the second time its value is reduced: by the factor from the parabola through the three
+// points, or by half where there is none.
 func (k *bracket) replace(m, fm float64, side int) int {
 	if (fm > 0) == (k.fa > 0) {
 		if side == 1 {
@@ -124,7 +124,7 @@ func (k *bracket) replace(m, fm float64, side int) int {
 	return -1
 }
 
-// counts is for how much the end that stays counts, by what is left of the other.
+// counts is the factor on the value of the end that stays, from what is left of the other.
 func counts(left float64) float64 {
 	if left < 1 {
 		return 1 - left
@@ -132,8 +132,8 @@ func counts(left float64) float64 {
 	return 0.5
 }
 
-// holds makes the ends of a bracket exact, and reports whether there is still a change
-// of sign between them.
+// holds makes the ends of a bracket exact, and reports whether there is still a change of sign between
+// them.
 func (f *finder) holds(k *bracket) bool {
 	if !k.exactA {
 		k.fa, k.exactA = f.over(k.a), true

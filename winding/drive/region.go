@@ -12,8 +12,8 @@ const (
 	Runaway  Region = "runaway"  // loaded too little: far above it, or not held at all
 )
 
-// Weak is the part of its best Cp below which a rotor counts as stalled or running away
-// (our own choice: a fifth of the power lost).
+// Weak is the part of its best Cp below which a rotor counts as stalled or running away (our own
+// choice: a fifth of the power lost).
 const Weak = 0.8
 
 // region names how the rotor fares at an alternator speed and a tip-speed ratio.
@@ -46,8 +46,8 @@ const (
 	EasierStart   Remedy = "less to overcome at rest" // skewed magnets, lighter seals, more blade at the root
 )
 
-// Mend is a remedy and, where the balance says how much, by what to multiply: turns for
-// FewerTurns and MoreTurns, the ratio for GearUp and GearDown. 0 is not known.
+// Mend is a remedy and, where the balance gives it, a factor: on turns for FewerTurns and MoreTurns, on
+// the ratio for GearUp and GearDown. 0 is not known.
 type Mend struct {
 	Remedy Remedy  `json:"remedy"`
 	Factor float64 `json:"factor,omitempty"`
@@ -57,7 +57,7 @@ type Mend struct {
 type Verdict struct {
 	// Region is the one that governs: Charging when it suits.
 	Region Region `json:"region"`
-	// Share is what part of the wind's power of the year comes in each region.
+	// Share is the part of the year's wind power in each region.
 	Share map[Region]float64 `json:"share"`
 	// The weakest winds, m/s, in which it turns, charges, is stalled, runs away and jumps;
 	// 0 is in none.
@@ -66,24 +66,23 @@ type Verdict struct {
 	StallsFrom   float64 `json:"stalls_from_m_s"`
 	RunsAwayFrom float64 `json:"runs_away_from_m_s"`
 	JumpsAt      float64 `json:"jumps_at_m_s"`
-	// EarlyCutIn is set when it is stalled, and the rotor at its best reaches cut-in in much
-	// less wind than it should (below 0.6 of the year's mean, by a fifth and more): cut-in
-	// comes too early. Stalled all the same, the winding is too stiff.
+	// EarlyCutIn is set when it is stalled, and the rotor at its best reaches cut-in in much less wind
+	// than it should (below 0.6 of the year's mean, by a fifth and more): cut-in comes too early. If it
+	// is stalled without that, the winding is too stiff.
 	EarlyCutIn bool `json:"early_cut_in,omitempty"`
-	// Mends go from the likeliest on. None when it suits.
+	// Mends are ordered by likelihood. None when it suits.
 	Mends []Mend `json:"mends,omitempty"`
 }
 
-// Shares above which a region governs (our own choice), and the wind, as part of the
-// year's mean, in which a rotor at its best should reach cut-in (common practice, no
-// source: 3 m/s for a mean of 5).
+// Shares above which a region governs (our own choice), and the wind, as a part of the year's mean, in
+// which a rotor at its best should reach cut-in (common practice, no source: 3 m/s for a mean of 5).
 const (
 	governs   = 0.4
 	wantedCut = 0.6
 	early     = 0.8
 )
 
-// Judge weighs the regions of Climb's points by the wind power that a year has there.
+// Judge weights the regions of Climb's points by the wind power of the year there.
 func Judge(s WindShaft, load Load, points []WindPoint, year Weibull) (Verdict, error) {
 	v := Verdict{Share: map[Region]float64{}}
 	if err := s.Check(); err != nil {
@@ -148,15 +147,14 @@ func (v *Verdict) from(points []WindPoint) {
 	}
 }
 
-// wantedTurns is by what turns would have to be multiplied for the rotor, at its best,
-// to reach cut-in in the wanted wind; 0 when it has no cut-in. Cut-in speed goes as one
-// over turns.
+// wantedTurns is the factor on the turns with which the rotor, at its best, reaches cut-in in the
+// wanted wind; 0 when it has no cut-in. Cut-in speed goes with one over turns.
 func wantedTurns(s WindShaft, load Load, year Weibull) float64 {
 	wanted := s.Turns * s.Rotor.RPM(wantedCut*year.Mean, s.Rotor.PeakLambda)
 	return load.CutInRPM / wanted
 }
 
-// mend lists remedies; turns is by what to multiply these for cut-in where it is wanted.
+// mend lists remedies; turns is the factor that puts cut-in where it is wanted.
 func (v *Verdict) mend(turns float64) {
 	more, less := 0.0, 0.0
 	if turns > 1 {

@@ -6,7 +6,7 @@ import (
 	"math"
 )
 
-// Rotor is a wind rotor: a published shape stretched so that its peak is the rotor's.
+// Rotor is a wind rotor: a published shape stretched to the rotor's peak.
 type Rotor struct {
 	DiameterM  float64 // 0.1 to 200
 	Shape      Shape
@@ -30,8 +30,8 @@ func (r Rotor) Check() error {
 	return nil
 }
 
-// Cp is the power coefficient at a tip-speed ratio; below 0 where the wind would have
-// to be helped. Never above PeakCp, nor above Betz.
+// Cp is the power coefficient at a tip-speed ratio; negative where the rotor has to be driven. Never
+// above PeakCp, nor above Betz.
 func (r Rotor) Cp(lambda float64) float64 {
 	at, high := r.Shape.peak()
 	most := min(r.PeakCp, Betz)
@@ -56,7 +56,7 @@ func (r Rotor) RPM(wind, lambda float64) float64 { return 60 * lambda * wind / (
 // leading edges wear (common practice, no source).
 func (r Rotor) TipSpeed(rpm float64) float64 { return math.Pi * r.DiameterM * rpm / 60 }
 
-// Watts is what the rotor takes of the wind: ½ρ·A·Cp·v³.
+// Watts is what the rotor takes from the wind: ½ρ·A·Cp·v³.
 func (r Rotor) Watts(wind, rpm, density float64) float64 {
 	if !(wind > 0) {
 		return 0
@@ -77,8 +77,8 @@ func (r Rotor) Torque(wind, rpm, density float64) float64 {
 	return 0.5 * density * r.Area() * r.DiameterM / 2 * wind * wind * r.Cp(lambda) / lambda
 }
 
-// Runaway is the tip-speed ratio at which the free rotor stops getting faster, the zero
-// of Cp above its peak.
+// Runaway is the tip-speed ratio at which the free rotor stops accelerating, the zero of Cp above its
+// peak.
 func (r Rotor) Runaway() float64 {
 	low, high := r.PeakLambda, 6*r.PeakLambda
 	for range 100 {

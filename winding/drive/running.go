@@ -2,24 +2,23 @@ package drive
 
 import "fmt"
 
-// Running is how a drive fares at a speed that is asked of it.
+// Running is how a drive fares at a speed asked of it.
 type Running struct {
 	DriveRPM      float64 `json:"drive_rpm"`
 	AlternatorRPM float64 `json:"alternator_rpm"`
 	TorqueNm      float64 `json:"torque_nm"`     // taken at the alternator's shaft
-	TakenWatts    float64 `json:"drive_w"`       // that takes of the drive, at its own shaft
+	TakenWatts    float64 `json:"drive_w"`       // the resulting load on the drive's own shaft
 	GivesWatts    float64 `json:"drive_gives_w"` // what the drive could give; 0 for one whose speed is fixed
-	// Enough is whether the drive can: TakenWatts is within GivesWatts.
+	// Enough says that the drive can: TakenWatts is within GivesWatts.
 	Enough bool `json:"enough"`
-	// Settles is where the shaft comes to when it cannot: the next equilibrium below that
-	// holds, at full power of the drive. Stops: there is none.
+	// Settles is where the shaft settles when it cannot: the next stable equilibrium below, at full
+	// power of the drive. Stops: there is none.
 	Settles Equilibrium `json:"settles"`
 	Stops   bool        `json:"stops"`
 }
 
-// Driven is a source behind a transmission, and what it has to turn: pedals, a water
-// wheel, an engine, anything with a power of its own. The same balance as for the wind,
-// with one curve.
+// Driven is a source behind a transmission, and its load: pedals, a water wheel, an engine, anything
+// with a power of its own. The same balance as for the wind, with one curve.
 type Driven struct {
 	source     Source
 	taken      Torque
@@ -28,12 +27,11 @@ type Driven struct {
 	Equilibria []Equilibrium // at full power, against the alternator's speed
 }
 
-// drivenSteps is how finely a load is sampled for a drive with one curve.
+// drivenSteps is the number of samples of a load for a drive with one curve.
 const drivenSteps = 96
 
-// NewDriven balances a source at full power against the torque taken at the alternator's
-// shaft. Samples of that may be given to save calls; they must reach the alternator's
-// speed at the top speed of the drive.
+// NewDriven balances a source at full power with the torque taken at the alternator's shaft. Samples of
+// that may be given to save calls; they must reach the alternator's speed at the drive's top speed.
 func NewDriven(s Source, t Transmission, taken Torque, samples Samples) (*Driven, error) {
 	given, err := Geared(s, t)
 	if err != nil {
@@ -73,14 +71,14 @@ func (d *Driven) At(driveRPM float64) (Running, error) {
 	return r, nil
 }
 
-// FullPower is where the shaft comes to from rest when the drive gives all it can; ok is
-// false when it does not turn, or is not held.
+// FullPower is where the shaft settles from rest when the drive gives all it can; ok is false when it
+// does not turn, or is not held.
 func (d *Driven) FullPower() (e Equilibrium, ok bool) {
 	low := d.source.Top() * d.turns * 1e-6
 	return Settle(d.Equilibria, low, geared(d.source.Torque(low/d.turns), d.turns, d.passes)-d.taken(low))
 }
 
-// runAt is what a speed of the drive takes of it.
+// runAt is what the load takes at a speed of the drive.
 func runAt(driveRPM, turns, passes float64, taken Torque) Running {
 	r := Running{DriveRPM: driveRPM, AlternatorRPM: driveRPM * turns}
 	r.TorqueNm = taken(r.AlternatorRPM)

@@ -2,17 +2,17 @@ package drive
 
 import "math"
 
-// Brake is a machine stopped by joining its leads.
+// Brake is a machine braked by shorting its leads.
 type Brake struct {
 	LeadAmps float64 // rms
 	CoilAmps float64 // rms in a winding
-	Watts    float64 // of copper loss, all of what brakes
+	Watts    float64 // copper loss, which is all of the braking
 	TorqueNm float64
 }
 
-// ShortAll joins all leads of a machine: a phase EMF (rms) behind ohms and reactance.
-// I = E/√(R² + X²), three times I²·R in the copper. In a delta the leads carry √3 of it.
-// For one phase there is one winding.
+// ShortAll shorts all leads of a machine: a phase EMF (rms) behind ohms and reactance. I = E/√(R² +
+// X²), three times I²·R in the copper. In a delta the leads carry √3 of it. For one phase there is one
+// winding.
 func ShortAll(phaseEMF, ohms, reactance, rpm float64, phases int, delta bool) Brake {
 	z := math.Hypot(ohms, reactance)
 	if !(z > 0) || !(rpm > 0) {
@@ -27,9 +27,9 @@ func ShortAll(phaseEMF, ohms, reactance, rpm float64, phases int, delta bool) Br
 	return b
 }
 
-// ShortPair joins two leads of a three-phase machine and leaves the third open. Star:
-// √3·E through two phases. Delta: E through one phase, and the other two, whose EMFs
-// add to the same, in series beside it.
+// ShortPair shorts two leads of a three-phase machine and leaves the third open. Star: √3·E through two
+// phases. Delta: E through one phase, in parallel with the other two in series, whose EMFs sum to the
+// same.
 func ShortPair(phaseEMF, ohms, reactance, rpm float64, delta bool) Brake {
 	z := math.Hypot(ohms, reactance)
 	if !(z > 0) || !(rpm > 0) {
@@ -49,10 +49,9 @@ func ShortPair(phaseEMF, ohms, reactance, rpm float64, delta bool) Brake {
 	return b
 }
 
-// ShortTorque is the braking torque of all leads joined against speed, N·m, from what
-// goes with speed: phase EMF (rms) and reactance per rpm. It is greatest where the
-// reactance has come up to the ohms and falls from there: a rotor that is already fast
-// may not be stopped by joining the leads. Balance it against the rotor's torque to see.
+// ShortTorque is the braking torque of all leads shorted against speed, N·m, from phase EMF (rms) and
+// reactance per rpm. It peaks where the reactance equals the ohms and falls beyond: a rotor that is
+// already fast may not be stopped by shorting the leads. Balance it against the rotor's torque to see.
 func ShortTorque(emfPerRPM, ohms, reactancePerRPM float64, phases int) Torque {
 	return func(rpm float64) float64 {
 		if !(rpm > 0) {
@@ -62,8 +61,8 @@ func ShortTorque(emfPerRPM, ohms, reactancePerRPM float64, phases int) Torque {
 	}
 }
 
-// DumpLoad is a resistor that takes amps at a voltage: its ohms and watts. Zeros when
-// nothing is to be taken.
+// DumpLoad is a resistor that takes amps at a voltage: its ohms and watts. Zeros when nothing is to be
+// taken.
 func DumpLoad(volts, amps float64) (ohms, watts float64) {
 	if !(volts > 0 && amps > 0) {
 		return 0, 0

@@ -5,26 +5,25 @@ import (
 	"math"
 )
 
-// Source is a drive by what it can give at its own shaft when it gives all it can:
-// Watts at a speed, the Torque that is (finite, also at rest), and the Top speed above
-// which it gives nothing. A Curve of typed points is one; Yielding, Governed and a
-// rotor InWind are the usual shapes where there is only one point.
+// Source is a drive by what it can give at its own shaft at full power: Watts at a speed, the
+// corresponding Torque (finite, also at rest), and the Top speed above which it gives nothing. A Curve
+// of typed points is one; Yielding, Governed and a rotor InWind are the usual shapes where there is
+// only one point.
 type Source interface {
 	Watts(rpm float64) float64
 	Torque(rpm float64) float64
 	Top() float64
 }
 
-// Yielding is a drive whose torque falls as it turns faster, in two straight lines: from
-// rest to its usual speed so that its power is greatest there, P = P_usual·x·(2 − x),
-// x = n/n_usual, and from there to nothing at its free speed.
+// Yielding is a drive whose torque falls as it turns faster, in two straight lines: from rest to its
+// usual speed so that its power is greatest there, P = P_usual·x·(2 − x), x = n/n_usual, and from there
+// to zero at its free speed.
 //
-// An undershot water wheel is like that by the momentum of the water,
-// P = ρ·Q·u·(v − u), greatest at half of the free speed (any text on hydraulics), and so
-// nearly are legs on pedals (Martin, Wagner and Coyle 1997, from memory; theirs is a
-// short burst, what can be sustained is flatter). Where the free speed was read, it and
-// not the law says where the power ends; below the usual speed the line through it would
-// promise more power than was measured, so there the law stays.
+// An undershot water wheel behaves like that by the momentum of the water, P = ρ·Q·u·(v − u), greatest
+// at half of the free speed (any text on hydraulics), and legs on pedals nearly so (Martin, Wagner and
+// Coyle 1997, from memory; theirs is a short burst, sustained power is flatter). Where the free speed
+// was read, it decides where the power ends, not the law; below the usual speed the line through it
+// would promise more power than was measured, so there the law stays.
 type Yielding struct {
 	UsualRPM, UsualWatts float64
 	// FreeRPM is its speed with the load off, above UsualRPM; 0 is twice UsualRPM.
@@ -52,8 +51,8 @@ func checkUsual(rpm, watts float64) error {
 	return nil
 }
 
-// Best is where a drive that gives way has the most power: a Yielding one at its usual speed, a curve
-// at one of its points, between which it makes no bump; nothing of any other.
+// Best is the point of most power of a drive that gives way: a Yielding one's usual speed, a point of a
+// curve, which has no bump between its points; zero for any other.
 func Best(s Source) Point {
 	var best Point
 	switch d := s.(type) {
@@ -78,7 +77,7 @@ func (y Yielding) Torque(rpm float64) float64 {
 	return at * max(0, (y.Top()-rpm)/(y.Top()-y.UsualRPM))
 }
 
-// Watts is the power of it.
+// Watts is the power of that torque.
 func (y Yielding) Watts(rpm float64) float64 { return y.Torque(rpm) * radPerSecond(max(0, rpm)) }
 
 // Top is the free speed.
@@ -89,9 +88,9 @@ func (y Yielding) Top() float64 {
 	return 2 * y.UsualRPM
 }
 
-// Governed is an engine that has the torque of its usual speed at all speeds, up to its
-// top speed, where the governor closes the throttle: nothing is left at 1.04 times that
-// (common practice, no source: governors of small engines droop by 3 to 6 %).
+// Governed is an engine with the torque of its usual speed at all speeds, up to its top speed, where
+// the governor closes the throttle: nothing is left at 1.04 times that (common practice, no source:
+// governors of small engines droop by 3 to 6 %).
 type Governed struct {
 	UsualRPM, UsualWatts float64
 	TopRPM               float64 // at least UsualRPM
@@ -116,7 +115,7 @@ func (g Governed) Torque(rpm float64) float64 {
 	return g.UsualWatts / radPerSecond(g.UsualRPM) * max(0, share)
 }
 
-// Watts is the power of it.
+// Watts is the power of that torque.
 func (g Governed) Watts(rpm float64) float64 { return g.Torque(rpm) * radPerSecond(max(0, rpm)) }
 
 // Top is the speed at which the governor has closed.
@@ -128,17 +127,17 @@ type InWind struct {
 	WindMPS, Density float64
 }
 
-// Watts is what the rotor takes of the wind; below 0 above Top.
+// Watts is what the rotor takes from the wind; negative above Top.
 func (w InWind) Watts(rpm float64) float64 { return w.Rotor.Watts(w.WindMPS, rpm, w.Density) }
 
-// Torque is that of it.
+// Torque is the torque of that power.
 func (w InWind) Torque(rpm float64) float64 { return w.Rotor.Torque(w.WindMPS, rpm, w.Density) }
 
 // Top is the speed of the free rotor.
 func (w InWind) Top() float64 { return w.Rotor.RPM(w.WindMPS, w.Runaway()) }
 
-// Geared is a source's torque on the alternator's shaft, against the alternator's
-// speed. What the transmission loses, it loses of torque.
+// Geared is a source's torque on the alternator's shaft, against the alternator's speed. A
+// transmission's loss is a loss of torque.
 func Geared(s Source, t Transmission) (Torque, error) {
 	turns, err := t.Turns()
 	if err != nil {
@@ -148,8 +147,7 @@ func Geared(s Source, t Transmission) (Torque, error) {
 	return func(rpm float64) float64 { return geared(s.Torque(rpm/turns), turns, passes) }, nil
 }
 
-// geared is a torque behind a transmission. A torque that holds back (below 0) comes
-// through with the loss on top of it.
+// geared is a torque behind a transmission. The loss adds to a negative (braking) torque.
 func geared(torque, turns, passes float64) float64 {
 	if torque < 0 {
 		return torque / (turns * passes)
@@ -157,7 +155,7 @@ func geared(torque, turns, passes float64) float64 {
 	return torque * passes / turns
 }
 
-// finite reports whether all are numbers.
+// finite reports whether all values are finite.
 func finite(values ...float64) bool {
 	for _, v := range values {
 		if math.IsNaN(v) || math.IsInf(v, 0) {

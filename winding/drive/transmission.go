@@ -6,7 +6,7 @@ import (
 	"math"
 )
 
-// Kind is what lies between drive and alternator.
+// Kind is what connects drive and alternator.
 type Kind int
 
 // The kinds.
@@ -30,16 +30,15 @@ func (k Kind) String() string {
 	return "direct"
 }
 
-// Transmission turns the drive's speed into the alternator's. DriverMM and DrivenMM are
-// for a belt, the teeth for chain and gear; Ratio, alternator turns for one turn of the
-// drive, goes before both when above 0: as it really is, slip and all, or of Stages of the
-// kind one behind the other, before their slip.
+// Transmission turns the drive's speed into the alternator's. DriverMM and DrivenMM are for a belt, the
+// teeth for chain and gear; Ratio, alternator turns per turn of the drive, precedes both when above 0:
+// the actual one, slip included, or that of Stages of the kind in series, before their slip.
 type Transmission struct {
 	Kind                     Kind
 	DriverMM, DrivenMM       float64 // effective diameters of the pulleys, above 0
 	DriverTeeth, DrivenTeeth float64 // above 0
-	Ratio                    float64 // 0 is not given
-	Stages                   int     // that Ratio is made up of; 0: it is as it really is
+	Ratio                    float64 // 0: not given
+	Stages                   int     // in Ratio; 0: it is the actual ratio
 	Slip                     float64 // of a belt, 0 to 0.5
 	Efficiency               float64 // of the whole, above 0, at most 1; 0 is not given, and then 1
 }
@@ -47,8 +46,7 @@ type Transmission struct {
 // ErrTransmission is wrapped by the errors about a transmission.
 var ErrTransmission = errors.New("transmission")
 
-// maxTurns is the ratio above which, or below one over which, a reading is a slip of the
-// finger.
+// maxTurns is the ratio above which, or below one over which, a reading is a typing error.
 const maxTurns = 1e4
 
 // Check tests the numbers that the kind needs.
@@ -57,9 +55,9 @@ func (t Transmission) Check() error {
 	return err
 }
 
-// Turns is alternator turns for one turn of the drive, slip taken off:
-// n_alt = n_drive·D_drive/D_alt·(1 − slip), or teeth over teeth; of stages (1 − slip) of each. Source of the formula:
-// any text on the theory of machines (Khurmi and Gupta, chapter 11).
+// Turns is alternator turns per turn of the drive, slip deducted: n_alt = n_drive·D_drive/D_alt·(1 −
+// slip), or teeth over teeth; with stages (1 − slip) for each. Source of the formula: any text on the
+// theory of machines (Khurmi and Gupta, chapter 11).
 func (t Transmission) Turns() (float64, error) {
 	if !(t.Slip >= 0 && t.Slip <= 0.5) {
 		return 0, fmt.Errorf("%w: slip: read %g, expected 0 to 0.5", ErrTransmission, t.Slip)
@@ -89,7 +87,7 @@ func (t Transmission) slips() float64 {
 	return t.Slip
 }
 
-// SlipOfAll is the part of the speed that is lost to slip in all, 0 where the ratio is as it really is.
+// SlipOfAll is the part of the speed lost to slip in total, 0 where the ratio is the actual one.
 func (t Transmission) SlipOfAll() float64 {
 	if t.Ratio != 0 {
 		return 1 - math.Pow(1-t.slips(), float64(t.Stages))
@@ -105,7 +103,7 @@ func quotient(a, b float64, expected string) (float64, error) {
 	return plausible(a/b, "ratio of the two")
 }
 
-// plausible passes a ratio on.
+// plausible checks a ratio.
 func plausible(ratio float64, what string) (float64, error) {
 	if !(ratio >= 1/maxTurns && ratio <= maxTurns) {
 		return 0, fmt.Errorf("%w: %s: read %g, expected %g to %g turns for one", ErrTransmission, what, ratio, 1/maxTurns, maxTurns)
@@ -131,10 +129,9 @@ func (t Transmission) Down(alternatorRPM float64) (driveRPM float64, err error) 
 	return alternatorRPM / turns, nil
 }
 
-// Passes is the part of the drive's power that gets to the alternator: the efficiency,
-// or 1 when it is not given. V-belts 0.92 to 0.95, toothed belts 0.98 (US Department of
-// Energy tip sheet and field literature); chains and gears 0.95 to 0.98 (common practice,
-// no source).
+// Passes is the part of the drive's power that reaches the alternator: the efficiency, or 1 when it is
+// not given. V-belts 0.92 to 0.95, toothed belts 0.98 (US Department of Energy tip sheet and field
+// literature); chains and gears 0.95 to 0.98 (common practice, no source).
 func (t Transmission) Passes() float64 {
 	if t.Efficiency == 0 {
 		return 1
@@ -142,9 +139,9 @@ func (t Transmission) Passes() float64 {
 	return t.Efficiency
 }
 
-// RealRatio is what two tachometer readings under load say, and the slip that means
-// against the nominal ratio (negative: the pulleys were measured wrong). Without a
-// nominal ratio, 0, the slip is 0.
+// RealRatio is the ratio by two tachometer readings under load, and the slip that it implies against
+// the nominal ratio (negative: the pulleys were measured wrong). Without a nominal ratio, 0, the slip
+// is 0.
 func RealRatio(driveRPM, alternatorRPM, nominal float64) (ratio, slip float64, err error) {
 	if !(driveRPM > 0 && alternatorRPM > 0) {
 		return 0, 0, fmt.Errorf("%w: read %g and %g rpm, expected two speeds above 0", ErrTransmission, driveRPM, alternatorRPM)
@@ -167,10 +164,9 @@ const (
 	AlternatorEnd            // the one on the alternator
 )
 
-// PulleyFor is the pulley (its diameter, in the unit of the other one) or the wheel (its
-// teeth, not rounded) for one end that makes a wanted ratio of alternator turns for one
-// turn of the drive, with the other end's as it is. Slip is that of a belt; 0 for chain
-// and gear.
+// PulleyFor is the pulley (its diameter, in the unit of the other one) or the wheel (its teeth, not
+// rounded) for one end that makes a wanted ratio of alternator turns per turn of the drive, with the
+// other end unchanged. Slip is that of a belt; 0 for chain and gear.
 func PulleyFor(end End, ratio, other, slip float64) (float64, error) {
 	if _, err := plausible(ratio, "wanted ratio"); err != nil {
 		return 0, err

@@ -6,7 +6,7 @@ import (
 	"math"
 )
 
-// HoursPerYear is 365 days'.
+// HoursPerYear is for 365 days.
 const HoursPerYear = 8760.0
 
 // Weibull is a year's winds: the mean and the shape k; k = 2 is Rayleigh's.
@@ -32,11 +32,11 @@ func Rayleigh(mean float64) Weibull { return Weibull{mean, 2} }
 // Scale is Weibull's c, mean/Γ(1 + 1/k).
 func (w Weibull) Scale() float64 { return w.Mean / math.Gamma(1+1/w.K) }
 
-// Density is the part of the year per m/s at a wind. For k below 1 it has no bound
-// towards no wind; at 0 itself it is given as 0 then.
+// Density is the part of the year per m/s at a wind. For k below 1 it is unbounded towards no wind; at
+// 0 itself it is then given as 0.
 func (w Weibull) Density(wind float64) float64 { return w.density(wind, w.Scale()) }
 
-// density is Density with the scale, which costs a gamma function, worked out before.
+// density is Density with the scale, which costs a gamma function, precomputed.
 func (w Weibull) density(wind, scale float64) float64 {
 	if wind < 0 || wind == 0 && w.K < 1 {
 		return 0

@@ -8,16 +8,15 @@ import (
 
 // # Following a rotor up through rising wind
 //
-// In one wind there may be two speeds at which rotor and alternator would stay. Which of
-// them a shaft has depends on where it comes from, so the winds are gone through going up
-// and the shaft is taken along:
+// In one wind there may be two stable speeds of rotor and alternator. Which one a shaft has depends on
+// where it comes from, so the winds are taken in rising order and the shaft is followed:
 //
-//   - At rest, the rotor's torque at rest has to be more than what holds the shaft (the
-//     pull of teeth and magnets, seals, brushes) and what the alternator takes. Until
-//     then it stands still, whatever equilibria there are for one that turns already.
+//   - At rest, the rotor's torque at rest has to exceed what holds the shaft (the pull of
+//     teeth and magnets, seals, brushes) and what the alternator takes. Until then it stands
+//     still, whatever equilibria there are for one that already turns.
 //   - Once it turns, it is at a stable equilibrium. A little more wind moves that a
-//     little. The speed it had is then no longer balanced: with torque over it speeds up
-//     to the next stable one above, with torque short it slows down to the next below.
+//     little. The speed it had is then no longer balanced: with excess torque it speeds up
+//     to the next stable one above, with a deficit it slows down to the next below.
 //     That is all that inertia can do to a shaft with one degree of freedom, however
 //     heavy the rotor is.
 //   - A stable and an unstable one can merge and vanish, as when the alternator holds the
@@ -25,15 +24,15 @@ import (
 //     away and the shaft jumps. With falling wind it would jump back later (hysteresis);
 //     Climb is for rising wind, as when a calm ends.
 //
-// Cost: the torque of the alternator is sampled once for all winds, closer together when
-// slow, and with both sides of the corner at cut-in, that of the rotor in each wind once for all
-// alternators; each wind then costs some four to six calls an equilibrium. 96 samples and 28
-// winds with one each took 230 calls.
+// Cost: the torque of the alternator is sampled once for all winds, closer together when slow, and with
+// both sides of the corner at cut-in; that of the rotor in each wind once for all alternators. Each
+// wind then costs some four to six calls an equilibrium. 96 samples and 28 winds with one each took 230
+// calls.
 //
-// Accuracy: each speed is balanced to 1e-6. The wind of a jump is known to a step of the
-// wind. Not valid where the wind changes faster than the shaft can follow (gusts: a rotor
-// of some 2 m takes seconds), for blades that bend or turn, or beyond the wind at which
-// it furls; the Cp curves are for steady wind square on.
+// Accuracy: each speed is balanced to 1e-6. The wind of a jump is known to a step of the wind. Not
+// valid where the wind changes faster than the shaft can follow (gusts: a rotor of some 2 m takes
+// seconds), for blades that bend or pitch, or beyond the furling wind; the Cp curves are for steady
+// wind square on.
 
 // WindShaft is a wind rotor behind its transmission.
 type WindShaft struct {
@@ -62,28 +61,26 @@ func (s WindShaft) Check() error {
 	return nil
 }
 
-// Torque is what the rotor gives in a wind, on the alternator's shaft, against the
-// alternator's speed.
+// Torque is what the rotor gives in a wind, on the alternator's shaft, against the alternator's speed.
 func (s WindShaft) Torque(wind float64) Torque {
 	return func(rpm float64) float64 {
 		return geared(s.Rotor.Torque(wind, rpm/s.Turns, s.Density), s.Turns, s.Efficiency)
 	}
 }
 
-// FreeRPM is the alternator's speed in a wind with nothing taken.
+// FreeRPM is the alternator's speed in a wind with no load.
 func (s WindShaft) FreeRPM(wind float64) float64 {
 	return s.Turns * s.Rotor.RPM(wind, s.Rotor.Runaway())
 }
 
-// Load is an alternator as the rotor meets it.
+// Load is an alternator as the rotor sees it.
 type Load struct {
-	// Taken is the torque at its shaft against its own speed, 0 or more: iron, friction
-	// and what it charges.
+	// Taken is the torque at its shaft against its own speed, 0 or more: iron, friction and charging.
 	Taken Torque
-	// CutInRPM is from where it charges.
+	// CutInRPM is the speed from which it charges.
 	CutInRPM float64
-	// Samples of Taken, to save calls when there are some already; they must reach
-	// FreeRPM of the strongest wind. None is fine.
+	// Samples of Taken, to save calls when they exist already; they must reach FreeRPM of the strongest
+	// wind. They may be empty.
 	Samples Samples
 }
 
@@ -94,12 +91,12 @@ type WindPoint struct {
 	RotorRPM   float64 `json:"rotor_rpm"`
 	Lambda     float64 `json:"tip_speed_ratio"`
 	Cp         float64 `json:"cp"`
-	RotorWatts float64 `json:"rotor_w"` // taken of the wind
+	RotorWatts float64 `json:"rotor_w"` // taken from the wind
 	TorqueNm   float64 `json:"torque_nm"`
 	ShaftWatts float64 `json:"shaft_w"` // at the alternator's shaft
 	Region     Region  `json:"region"`
-	// Jumped is set when the speed it held in the weaker wind has vanished, and it has
-	// gone past one that it could not stay at.
+	// Jumped is set when the speed it held in the weaker wind has vanished, and it has passed an
+	// unstable one.
 	Jumped bool `json:"jumped,omitempty"`
 	// Others are the other equilibria in this wind.
 	Others []Equilibrium `json:"other_equilibria,omitempty"`
@@ -112,8 +109,7 @@ const (
 	mostWind   = 100.0
 )
 
-// Winds is every step of the wind up to the cut-out wind, m/s, and those asked for besides,
-// going up.
+// Winds is every step of the wind up to the cut-out wind, m/s, plus the extra ones asked for, going up.
 func Winds(cutOut, step float64, also ...float64) ([]float64, error) {
 	switch {
 	case !(cutOut > 0 && cutOut <= mostWind):
@@ -134,9 +130,9 @@ func Winds(cutOut, step float64, also ...float64) ([]float64, error) {
 	return slices.CompactFunc(list, func(a, b float64) bool { return math.Abs(b-a) < 1e-9*b }), nil
 }
 
-// Ascent is a shaft and the winds that it is taken up through, with what the rotor gives in each at
-// the speeds at which alternators are sampled. That is the same for every alternator, and most of
-// what a climb costs: it is worked out once for all that are taken up through the same winds.
+// Ascent is a shaft and the winds of its climb, with what the rotor gives in each at the speeds at
+// which alternators are sampled. That is the same for every alternator, and most of the cost of a
+// climb: it is worked out once for all climbs through the same winds.
 type Ascent struct {
 	shaft  WindShaft
 	winds  []float64
@@ -145,8 +141,8 @@ type Ascent struct {
 	given  [][]float64 // N·m by wind and speed
 }
 
-// NewAscent is for winds, m/s, which must go up from above 0, and alternators sampled in so many
-// steps ([Sample]).
+// NewAscent is for winds, m/s, which must go up from above 0, and alternators sampled in so many steps
+// ([Sample]).
 func NewAscent(s WindShaft, winds []float64, steps int) (*Ascent, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
@@ -165,7 +161,7 @@ func NewAscent(s WindShaft, winds []float64, steps int) (*Ascent, error) {
 	return a, nil
 }
 
-// Winds is what it goes through, m/s.
+// Winds is its winds, m/s.
 func (a *Ascent) Winds() []float64 { return a.winds }
 
 // Climb takes the shaft up through winds, m/s, which must go up from above 0.
@@ -200,9 +196,9 @@ type climber struct {
 	*Ascent
 	load    Load
 	samples Samples
-	finder  finder        // of the balances in the wind it is in
-	rpm     float64       // that it had in the weaker wind
-	before  []Equilibrium // all that there were then
+	finder  finder        // for the balances in the present wind
+	rpm     float64       // its speed in the weaker wind
+	before  []Equilibrium // all balances in the weaker wind
 }
 
 // balances are those in a wind. The samples beside the corner at cut-in are each alternator's own.
@@ -222,7 +218,7 @@ func (c *climber) balances(wind int) []Equilibrium {
 	return c.finder.roots()
 }
 
-// to takes the shaft along to a wind, counted from 0.
+// to takes the shaft to a wind, counted from 0.
 func (c *climber) to(i int) WindPoint {
 	wind, given := c.winds[i], c.torque[i]
 	list := c.balances(i)
@@ -252,7 +248,7 @@ func (c *climber) to(i int) WindPoint {
 	return p
 }
 
-// passed reports whether one that cannot be stayed at was between two speeds.
+// passed reports whether an unstable equilibrium lies between two speeds.
 func passed(list []Equilibrium, a, b float64) bool {
 	for _, e := range list {
 		if !e.Stable && e.RPM > min(a, b) && e.RPM < max(a, b) {
@@ -262,7 +258,7 @@ func passed(list []Equilibrium, a, b float64) bool {
 	return false
 }
 
-// fill says what holds at an equilibrium.
+// fill fills in a point from an equilibrium.
 func (p *WindPoint) fill(s WindShaft, e Equilibrium) {
 	p.RPM, p.RotorRPM = e.RPM, e.RPM/s.Turns
 	p.Lambda = s.Rotor.Lambda(p.WindMPS, p.RotorRPM)
