@@ -119,7 +119,8 @@ func wantsOfWays(j *job.Job) []Want {
 	for i, w := range ways {
 		for _, f := range w.fields {
 			gone := i == 0 && (ways[1].Begun && !oldIsTold(j) || j.Old.Gone()) // the iron is bare: nothing left to spin up
-			if w.Begun || f.said || !whole && !gone {
+			said := f.said && !(whole && f.path == magnetThickness)            // it would move as it is typed: see [thickness]
+			if w.Begun || said || !whole && !gone {
 				list = append(list, Want{Path: f.path, Unlocks: "volts, and where charging begins", Part: partVolts, Way: w.Name, Instead: (begun || whole) && !w.Begun})
 			}
 		}

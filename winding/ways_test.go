@@ -48,6 +48,31 @@ func TestEveryWayToVoltsIsOfferedUntilOneIsWhole(t *testing.T) {
 	}
 }
 
+// A field keeps its place among the first things when it is typed: the next value goes where the eye saw the
+// next field. The magnets' thickness has two places, one for volts and one for amps.
+func TestAFieldStaysWhereItIsTyped(t *testing.T) {
+	var j job.Job
+	j.Field.Kind, j.Old.Turns = "magnets", quantity.Known(12)
+	j.Spins = []job.SpinReading{{RPM: quantity.Known(600), LineVolts: quantity.Known(9)}}
+	before := order(&j)
+	require.Contains(t, before, "field.magnet")
+	j.Field.MagnetMM = quantity.Known(8)
+	assert.Equal(t, before, order(&j), "the spin-up reading tells the volts")
+
+	j.Spins = nil
+	before = order(&j)
+	j.Field.MagnetMM = quantity.Reading{}
+	assert.Equal(t, before, order(&j), "nothing tells them yet")
+}
+
+// order is the first things of a job by their paths.
+func order(j *job.Job) (paths []string) {
+	for _, w := range winding.Wants(j) {
+		paths = append(paths, w.Path)
+	}
+	return paths
+}
+
 // Nothing of the old winding is asked once a trial coil or the magnets tell the flux of a
 // stripped stator; a typed density does in place of any way.
 func TestAWholeWayLeavesTheOthersOut(t *testing.T) {
