@@ -22,6 +22,7 @@ import (
 //	k of s strands missing  ohms × s/(s − k)
 //	s strands in series     ohms × s², volts × s
 //	half the coils          ohms × 1/2, volts × 1/2
+//	n turns, not N          ohms × n/N, volts × n/N, and as much wire
 //	at the star point       ohms × 1/2, volts × 1/√3, for a reading that was taken there
 //
 // A fault in one phase alone makes the pairs of leads unequal (onephase.go). Where a record has each
@@ -46,6 +47,8 @@ type Likely struct {
 	ByOhms bool `json:"by_ohms_alone,omitempty"`
 	// one is its effect on each pair where it is in one phase alone; nil where all pairs are alike.
 	one *onePhase
+	// miscounted says that every coil has other turns than said: one of many numbers, of which the nearest is named.
+	miscounted bool
 	// beside is what else is off, in words.
 	beside string
 }
@@ -86,9 +89,11 @@ func couldBe(m *machine, w *candidate, ratio quantity.Figure) []Likely {
 	f.connections()
 	f.circuits()
 	f.strands()
+	f.turns()
 	f.onePhase()
 	f.oneCoil()
 	f.turned()
+	f.wholePhaseTurned()
 	f.misread()
 	return f.list
 }
@@ -161,6 +166,24 @@ func (f *faultsOf) strands() {
 	f.add(of/(of+1), 1, "%d strands in hand, not %d", n+1, n)
 	if n > 1 {
 		f.add(of*of, of, "its %d strands joined in series, not side by side", n)
+	}
+}
+
+// mostMiscounted is by what part of its turns a coil is miscounted at the most (common practice, no source).
+const mostMiscounted = 0.3
+
+// turns: more or fewer in every coil. Of a group whose coils differ nothing is said.
+func (f *faultsOf) turns() {
+	if !f.trial.Turns.Given() || len(f.trial.CoilTurns) > 0 {
+		return
+	}
+	planned := f.trial.Turns.Whole()
+	most := int(mostMiscounted * float64(planned))
+	for n := planned - most; n <= planned+most; n++ {
+		if k := float64(n) / float64(planned); n != planned {
+			f.add(k, k, "%s in each coil, not %d", text.Count(n, "turn"), planned)
+			f.list[len(f.list)-1].miscounted = true
+		}
 	}
 }
 

@@ -112,6 +112,9 @@ func (c contradicting) electric() {
 		if r.magnets {
 			fix = "check the speed and each coil's way round"
 		}
+		if r.ohmsNamedIt() {
+			fix = "mend what makes its ohms so, and read the volts again"
+		}
 		c.call(r.LineVolts, "line", fix,
 			"the finished winding gives %.3g V at %s rpm%s, its turns make %.3g%s", r.LineVolts.Read.Value, figures(r.RPM.Value), r.atField(), r.LineVolts.Expected.Value, r.faultOfVolts())
 	}
@@ -156,10 +159,18 @@ func (r *WoundOutcome) firstFault() string {
 
 // faultOfVolts is firstFault where the ohms have not given it already.
 func (r *WoundOutcome) faultOfVolts() string {
-	if r.LeadOhms20.off() {
+	switch {
+	case r.ohmsNamedIt():
+		return ": the same, as with its ohms"
+	case r.LeadOhms20.off():
 		return ""
 	}
 	return r.firstFault()
+}
+
+// ohmsNamedIt reports whether a fault that the volts bear out is named beside the ohms.
+func (r *WoundOutcome) ohmsNamedIt() bool {
+	return r.LeadOhms20.off() && len(r.Likely) > 0 && !r.Likely[0].ByOhms
 }
 
 // atField is the field current of a record's volts, "" with magnets.

@@ -41,7 +41,23 @@ func (r *WoundOutcome) readings(l Likely, all bool) []held {
 	if !all {
 		return list[:1]
 	}
+	if l.miscounted { // and the wire that went in is as much more or less
+		list = append(list, held{r.MeanTurnMM, l.Ohms, pairsAlike})
+	}
 	return list
+}
+
+// explains reports whether a fault is of what is off. Ohms alone speak of none that leaves them as they are,
+// and turns are miscounted only where ohms and volts both say so: ohms by themselves may as well be another wire.
+func (r *WoundOutcome) explains(l Likely, all bool) bool {
+	if l.miscounted {
+		return all && r.LeadOhms20.off() && (r.LineVolts.off() || r.CutInRPM.off())
+	}
+	ohms := l.Ohms != 1
+	if l.one != nil {
+		ohms = l.one.ohms != pairsAlike
+	}
+	return all || ohms
 }
 
 // mostLikely is how many faults are named at most, and asNear how much further off than the closest
@@ -58,7 +74,7 @@ func (r *WoundOutcome) fitting(all bool) []Likely {
 	}
 	var list []ranked
 	for _, fault := range r.could {
-		sum, fits := 0.0, true
+		sum, fits := 0.0, r.explains(fault, all)
 		for _, h := range r.readings(fault, all) {
 			far, ok := h.far(fault.one != nil)
 			sum, fits = sum+sq(far), fits && ok
@@ -70,7 +86,7 @@ func (r *WoundOutcome) fitting(all bool) []Likely {
 	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Compare(a.far, b.far) })
 	var fit []Likely
 	for _, l := range list {
-		said := slices.ContainsFunc(fit, func(f Likely) bool { return f.Fault == l.fault.Fault })
+		said := slices.ContainsFunc(fit, func(f Likely) bool { return f.Fault == l.fault.Fault || f.miscounted && l.fault.miscounted })
 		if len(fit) < mostLikely && !said && l.far <= list[0].far+asNear {
 			fit = append(fit, l.fault)
 		}

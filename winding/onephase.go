@@ -154,6 +154,13 @@ func (f *faultsOf) turned() {
 			}
 		}
 	}
+}
+
+// wholePhaseTurned: the two ends of a phase of a star taken for each other, which leaves its circuits as they are.
+func (f *faultsOf) wholePhaseTurned() {
+	if f.trial.Connection == layout.Delta || f.machine.phases != 3 || f.coils.plan == nil {
+		return
+	}
 	f.inOnePhase(func(phase int) onePhase {
 		return onePhase{phase, pairsAlike, f.eachVolts(phase, 2), "phase {phase} turned round: {pairs}, at 58 % of the third"}
 	}, "one phase turned round: two pairs read 58 % of the third")

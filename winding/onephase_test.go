@@ -174,6 +174,40 @@ func TestACoilTurnedRoundIsKnownByItsPattern(t *testing.T) {
 	assert.NotContains(t, saidAt(&o, "wound[0].line"), "turned round")
 }
 
+// Three pairs alike speak of no single phase. Ohms and volts that lack the same part are of fewer turns in every
+// coil: 15 of the 17 planned leave 15/17 of both. Where the wire used up says that all of them are in, they are not.
+func TestPairsAlikeSpeakOfNoSinglePhase(t *testing.T) {
+	const k = 15.0 / 17
+	ohms, volts := [3]float64{3.27 * k, 3.27 * k, 3.27 * k}, [3]float64{48 * k, 48.1 * k, 48 * k}
+	r, o := asRead(t, ohms, volts)
+	require.NotEmpty(t, r.Likely)
+	assert.Equal(t, "15 turns in each coil, not 17", r.Likely[0].Fault)
+	assert.Len(t, r.Likely, 1, "16 and 14 lie further off")
+	assert.Contains(t, saidAt(&o, "wound[0].lead"), "likely 15 turns in each coil, not 17")
+	assert.Contains(t, saidAt(&o, "wound[0].line"), "the same, as with its ohms; mend what makes its ohms so, and read the volts again")
+
+	_, o = asRead(t, ohms, [3]float64{48, 48.1, 48})
+	for _, word := range []string{"turned round", "in each coil", "shorted", "phase"} {
+		assert.NotContains(t, saidAt(&o, "wound[0].lead"), word, "the volts are right, and the pairs alike")
+	}
+	r.MeanTurnMM.Read = r.MeanTurnMM.Expected
+	assert.Empty(t, r.likely(), "as much wire went in as was planned")
+}
+
+// Where circuits lie side by side in a phase its two ends are taken for each other as easily as where there is one:
+// the pairs it is in read 1/√3 of the third.
+func TestAPhaseOfSeveralCircuitsTurnedRound(t *testing.T) {
+	j := job.Example().Set("trial[0].circuits", "2", quantity.Choice{}).Job()
+	j.Trials = j.Trials[:1]
+	made := Evaluate(j).Trials[0]
+	require.True(t, made.LinePerRPM.Known(), made.LinePerRPM.Why)
+	e := made.LinePerRPM.Value * 1000
+	pairs := []float64{e, e / math.Sqrt(3), e / math.Sqrt(3)}
+	j.AsWound = []job.AsWound{{Trial: made.Name, RPM: quantity.Known(1000), LinePairs: pairs, LineVolts: quantity.Known((pairs[0] + pairs[1] + pairs[2]) / 3)}}
+	o := Evaluate(j)
+	assert.Contains(t, saidAt(&o, "wound[0].line"), "likely phase W turned round: V-W and W-U read low, at 58 % of the third")
+}
+
 // In a phase spread over two slots of a pole the coils are 30° apart, each 15° beside the middle of the
 // phase. One of four turned leaves 1 − 2·e^(±j15°)/(4·cos 15°) = 0.5 ∓ j0.134 of it: its pairs are then
 // √(1² + (0.866 ± 0.134)²) of √3, 0.816 and 0.716, unlike each other, and by which is the lower it is told which two it can be.
