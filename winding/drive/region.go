@@ -63,6 +63,7 @@ type Verdict struct {
 	// 0 is in none.
 	TurnsFrom    float64 `json:"turns_from_m_s"`
 	ChargesFrom  float64 `json:"charges_from_m_s"`
+	StartsFrom   float64 `json:"starts_from_m_s"` // charges from rest
 	StallsFrom   float64 `json:"stalls_from_m_s"`
 	RunsAwayFrom float64 `json:"runs_away_from_m_s"`
 	JumpsAt      float64 `json:"jumps_at_m_s"`
@@ -82,7 +83,7 @@ const (
 	early     = 0.8
 )
 
-// Judge weights the regions of Climb's points by the wind power of the year there.
+// Judge weights the regions of Climb's or Run's points by the wind power of the year there.
 func Judge(s WindShaft, load Load, points []WindPoint, year Weibull) (Verdict, error) {
 	v := Verdict{Share: map[Region]float64{}}
 	if err := s.Check(); err != nil {
@@ -141,6 +142,7 @@ func (v *Verdict) from(points []WindPoint) {
 		charges := p.Region == Charging || p.Region == Stalled || p.Region == Runaway
 		first(&v.TurnsFrom, p, p.Region != Still)
 		first(&v.ChargesFrom, p, charges)
+		first(&v.StartsFrom, p, charges && !p.Gust)
 		first(&v.StallsFrom, p, p.Region == Stalled)
 		first(&v.RunsAwayFrom, p, p.Region == Runaway)
 		first(&v.JumpsAt, p, p.Jumped)

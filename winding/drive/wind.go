@@ -22,7 +22,7 @@ import (
 //   - A stable and an unstable one can merge and vanish, as when the alternator holds the
 //     blades stalled until the wind is strong enough. Then the next stable one is far
 //     away and the shaft jumps. With falling wind it would jump back later (hysteresis);
-//     Climb is for rising wind, as when a calm ends.
+//     Climb is for rising wind, as when a calm ends. Run goes back down too (fall.go).
 //
 // Cost: the torque of the alternator is sampled once for all winds, closer together when slow, and with
 // both sides of the corner at cut-in; that of the rotor in each wind once for all alternators. Each
@@ -98,6 +98,10 @@ type WindPoint struct {
 	// Jumped is set when the speed it held in the weaker wind has vanished, and it has passed an
 	// unstable one.
 	Jumped bool `json:"jumped,omitempty"`
+	// Gust is set by Run where the shaft keeps this speed when the wind falls, and does not come to
+	// it from rest: there it comes to FromRest, rpm of the alternator, 0 of a shaft that stands.
+	Gust     bool    `json:"gust,omitempty"`
+	FromRest float64 `json:"from_rest_rpm"`
 	// Others are the other equilibria in this wind.
 	Others []Equilibrium `json:"other_equilibria,omitempty"`
 }
@@ -175,6 +179,15 @@ func Climb(s WindShaft, load Load, winds []float64) ([]WindPoint, error) {
 
 // Climb takes the shaft up with an alternator.
 func (a *Ascent) Climb(load Load) ([]WindPoint, error) {
+	c, err := a.climber(load)
+	if err != nil {
+		return nil, err
+	}
+	return c.climb(), nil
+}
+
+// climber makes a shaft with an alternator ready at the foot.
+func (a *Ascent) climber(load Load) (*climber, error) {
 	if load.Taken == nil || !(load.CutInRPM >= 0) {
 		return nil, fmt.Errorf("%w: read a cut-in at %g rpm, expected a torque and 0 rpm or more", ErrRotor, load.CutInRPM)
 	}
@@ -182,13 +195,18 @@ func (a *Ascent) Climb(load Load) ([]WindPoint, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := climber{Ascent: a, load: load, samples: samples}
+	c := &climber{Ascent: a, load: load, samples: samples}
 	c.finder = finder{taken: load.Taken, xs: samples.RPM, ys: make([]float64, len(samples.RPM))}
-	points := make([]WindPoint, len(a.winds))
+	return c, nil
+}
+
+// climb is every wind, going up.
+func (c *climber) climb() []WindPoint {
+	points := make([]WindPoint, len(c.winds))
 	for i := range points {
 		points[i] = c.to(i)
 	}
-	return points, nil
+	return points
 }
 
 // climber is a shaft on its way up.
@@ -237,15 +255,21 @@ func (c *climber) to(i int) WindPoint {
 	case over > 0: // nothing holds it, as with a load that drives
 		p.fill(c.shaft, Equilibrium{RPM: c.shaft.FreeRPM(wind)})
 	}
-	for _, other := range list {
-		if other.RPM != p.RPM {
-			other.Slope = c.finder.steep(other.RPM)
-			p.Others = append(p.Others, other)
-		}
-	}
-	p.Region = c.shaft.Rotor.region(p.RPM, c.load.CutInRPM, p.Lambda)
+	c.others(&p, list)
+	p.Region, p.FromRest = c.shaft.Rotor.region(p.RPM, c.load.CutInRPM, p.Lambda), p.RPM
 	c.rpm, c.before = p.RPM, append(c.before[:0], list...)
 	return p
+}
+
+// others fills in all balances of a point's wind but its own; the finder is at that wind.
+func (c *climber) others(p *WindPoint, list []Equilibrium) {
+	p.Others = p.Others[:0]
+	for _, e := range list {
+		if e.RPM != p.RPM {
+			e.Slope = c.finder.steep(e.RPM)
+			p.Others = append(p.Others, e)
+		}
+	}
 }
 
 // passed reports whether an unstable equilibrium lies between two speeds.
