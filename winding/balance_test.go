@@ -128,7 +128,7 @@ func TestRotorInWindAsWorkedOutside(t *testing.T) {
 		}
 		r := g.at(t, w)
 		top := g.b.drive.fastest
-		load := r.over(top, g.b.air.ambientC, closeCurve).torque(g.t.CutInRPM.Value, top)
+		load := r.over(top, g.b.air.ambientC, closeCurve).torque(top)
 		winds, err := drive.Winds(g.b.drive.furl, windStep, wind)
 		require.NoError(t, err)
 		points, err := drive.Climb(g.b.drive.shaft, load, winds)
@@ -159,7 +159,7 @@ func TestLetGoAsWorkedOutside(t *testing.T) {
 		}
 		r := g.at(t, w)
 		top := g.b.drive.fastest
-		load := r.over(top, g.b.air.ambientC, closeCurve).torque(g.t.CutInRPM.Value, top)
+		load := r.over(top, g.b.air.ambientC, closeCurve).torque(top)
 		met, err := drive.NewDriven(g.b.drive.source, g.b.drive.through, load.Taken, load.Samples)
 		require.NoError(t, err)
 		e, ok := met.FullPower()

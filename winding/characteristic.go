@@ -410,10 +410,10 @@ func (c *characteristic) solved(rpm float64, i int) RunPoint {
 	return r.at(rpm, warm)
 }
 
-// torque is the trial as a shaft sees it: its torque against speed, and samples of that up to a
-// speed.
-func (c *characteristic) torque(cutIn, high float64) drive.Load {
-	return drive.Load{Taken: c.torqueAt, CutInRPM: cutIn, Samples: drive.Sample(c.torqueAt, high, driveSamples, cutIn)}
+// torque is the trial as a shaft sees it: its torque against speed, with the corner where current begins to
+// flow into a battery that takes charge, and samples of that up to a speed.
+func (c *characteristic) torque(high float64) drive.Load {
+	return drive.Load{Taken: c.torqueAt, CutInRPM: c.from, Samples: drive.Sample(c.torqueAt, high, driveSamples, c.from)}
 }
 
 // driveSamples is the number of torque samples given to the drive.

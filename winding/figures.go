@@ -298,7 +298,9 @@ var trialOutputs = []Output{
 	{ID: "metal_kg", Group: "Wire", Label: "metal wound in", Dim: quantity.Kilograms, Digits: 3, Meaning: "Without the allowance."},
 
 	{ID: "charges_from_x", Group: "Drive", Label: "charges from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning,
-		Meaning: "Speed of the drive's own shaft, or the wind, from which the battery is charged."},
+		Meaning: "Speed of the drive's own shaft, or the wind, from which the battery is charged once it turns."},
+	{ID: "starts_alone_from_x", Group: "Drive", Label: "starts by itself from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning, IfAny: true,
+		Meaning: "Wind in which the rotor comes from rest to a speed at which it charges. In weaker wind down to that from which it charges a gust has to start it; then it runs on."},
 	{ID: "year_kwh", Group: "Drive", Label: "a year's energy", Dim: kWh, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
 		Meaning: "Into the battery in a year of the stated wind, less what the rotor takes where that gains; elsewhere its current is off. Winds in which the winding burns are left out.", Mend: "a winding that stands every wind up to the furling wind",
 		past: func(o *Outcome, t *TrialOutcome) bool { return !t.stands(&o.Machine) }},

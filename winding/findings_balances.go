@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -10,10 +11,12 @@ import (
 
 // # Two speeds in one wind
 //
-// In one wind a shaft may have several stable speeds (package drive). A condition shows the one reached
-// from rest in rising wind: the shaft is held there by its drag, or by a winding that stalls it. A gust
-// or a push, or a field current switched on late, takes it to another, where it stays once the wind is
-// back. Where the amps in the usual wind differ there, it says so, and what takes the shaft there.
+// In one wind a shaft may have several stable speeds (package drive). Where drag holds it from rest, so that
+// nothing comes in, a condition shows the speed that it keeps once it turns (wind.go), and a finding says
+// what has to start it. Else a condition shows the one reached from rest in rising wind, as of a winding
+// that stalls the rotor. A gust or a push, or a field current switched on late, takes it to another, where
+// it stays once the wind is back. Where the amps in the usual wind differ there, it says so, and what takes
+// the shaft there.
 
 // leastApart is by how many net amps, and partApart by what part of them, two balances must differ to
 // be reported; our choice.
@@ -78,6 +81,9 @@ func reachedFrom(points []drive.WindPoint, rpm float64) float64 {
 
 // balances reports that a trial may run at another speed than the one shown.
 func (a aboutRunning) balances(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) {
+	if a.gusts(d, at, t, o) {
+		return
+	}
 	b := o.other
 	if b == nil || o.in(b.condition) == nil {
 		return
@@ -112,6 +118,42 @@ func (a aboutRunning) balances(d *doubts, at func(string) string, t job.Trial, o
 	d.add(Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Fix: fix, Source: "balance of drive and alternator"},
 		"it can stay at two speeds (%s): %s, which is what is told here; at %.0f alternator rpm it stays too, %s: %s",
 		where, rest, b.rpm, netSaid(b.net), takes)
+}
+
+// gusts calls out that a rotor has to be started by a gust in the usual wind, or in winds that bring a part
+// of its year that counts, and what of the year that is. It reports whether that is so in the usual wind.
+func (a aboutRunning) gusts(d *doubts, at func(string) string, t job.Trial, o *TrialOutcome) bool {
+	p := o.in(usual)
+	if p == nil || !slices.ContainsFunc(o.Points, func(p DrivePoint) bool { return p.Gust }) {
+		return false
+	}
+	lent, usually := o.YearKWh.Value-o.yearAlone(a.drive.year), p.Gust && p.AmpsDC > 0
+	if !usually && lent < max(leastYear, partApart*o.YearKWh.Value) {
+		return false
+	}
+	said := Finding{Severity: Note, Path: at("turns"), Trial: t.Name, Source: "balance of drive and alternator"}
+	held := "iron and drag hold it from rest"
+	if a.drag.origin.Weak() {
+		said.Path, said.Fix, held = "machine.drag", "measure the drag, and the torque that starts it: the drag is a guess", "iron and drag, as they are guessed, hold it from rest"
+	}
+	text := fmt.Sprintf("a gust has to start it in less than %.3g m/s: %s; once it turns it runs on and charges down to %.3g m/s", o.StartsAlone.Value, held, o.StartsAt.Value)
+	if p.pushed || !o.StartsAlone.Known() {
+		text = fmt.Sprintf("a push has to start it: %s, and no gust takes it past that; once it turns it charges from %.3g m/s", held, o.StartsAt.Value)
+	}
+	if usually {
+		said.Severity = Doubt
+		text = fmt.Sprintf("%s, and so it is told here (%s, the mean of this place)", text, a.drive.conditions[usual].Label)
+	}
+	if lent >= leastYear {
+		text += fmt.Sprintf("; %.0f of its %.0f kWh a year are of winds in which it has to turn already", lent, o.YearKWh.Value)
+	}
+	d.add(said, "%s", text)
+	return usually
+}
+
+// yearAlone is the year's energy, kWh, without the winds in which only a gust starts it.
+func (dr *Driven) yearAlone(year drive.Weibull) float64 {
+	return dr.yearOf(year, func(p *DrivePoint) bool { return !p.Gust })
 }
 
 // netSaid is net amps in words.

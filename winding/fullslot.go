@@ -200,7 +200,7 @@ func (of offers) yearKWh(f *fullSlot) float64 {
 	return f.year
 }
 
-// yearOf is where a winding runs on the way up through rising wind.
+// yearOf is where a winding runs in each wind.
 func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []drive.WindPoint) {
 	s := of.drive
 	if up == nil {
@@ -208,7 +208,7 @@ func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []dr
 	}
 	own, c := *f.r, of.tried
 	c.over(&own, s.fastest, of.air.ambientC, closeOffer)
-	points, err := up.Climb(c.torque(f.begins, s.fastest))
+	points, err := up.Run(of.inWind(c))
 	if err != nil {
 		return year, nil
 	}

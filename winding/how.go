@@ -135,6 +135,7 @@ var hows = map[string]basis{
 	"metal_kg":       {"mean turn × all turns × area × density = {mean_turn_m} × {all_turns} × {area_mm2} × {density}", "density of copper 8.89 g/cm³, IEC 60028", all(ofOhms, []string{"target."})},
 
 	"charges_from_x":         {"the lowest speed of the drive, or wind, in which the balance of both leaves amps for the battery", balanced, ofRunning},
+	"starts_alone_from_x":    {"the lowest wind in which a shaft taken up from rest through rising wind charges", balanced, ofRunning},
 	"year_kwh":               {"net watts in each wind that leaves some and in which the winding does not burn × the hours a year has of it, summed", "Weibull distribution of winds", ofRunning},
 	"year_kwh_field_left_on": {"the same of every wind, those in which the rotor takes more than comes in too", "Weibull distribution of winds", ofRunning},
 	"full_power_rpm":         {balanced, "balance of torques", ofRunning},

@@ -26,8 +26,12 @@ type DrivePoint struct {
 	WindingC   float64 `json:"winding_c"`
 	TooHot     bool    `json:"too_hot,omitempty"`
 	// Held is set where the regulator holds the net amps.
-	Held     bool `json:"held,omitempty"`
-	followed bool // the temperature was worked out
+	Held bool `json:"held,omitempty"`
+	// Gust is set where it keeps this speed once it turns, but does not reach it from rest.
+	Gust     bool    `json:"gust_starts,omitempty"`
+	fromRest float64 // rpm
+	pushed   bool    // no gust takes it there either
+	followed bool    // the temperature was worked out
 	// lowered is what the regulator leaves of the field there, which a limit depends on.
 	lowered lowered
 	Lambda  float64 `json:"tip_speed_ratio,omitempty"`
@@ -62,6 +66,8 @@ type Driven struct {
 	XUnit string `json:"x_unit,omitempty"`
 	// StartsAt is the wind or the drive speed from which it charges.
 	StartsAt quantity.Figure `json:"charges_from_x"`
+	// StartsAlone is the wind in which it reaches charging from rest; in less a gust has to start it.
+	StartsAlone quantity.Figure `json:"starts_alone_from_x"`
 	// YearKWh is the energy into the battery in a year of the stated wind, net of the field in
 	// winds where that gains, and 0 in all others: there its current is off. Hours in which the
 	// winding finds no steady temperature are left out.
@@ -117,7 +123,7 @@ func (d *Driven) inWind() bool { return d.XUnit == quantity.WindSpeed[0].Name }
 // noDrive has every figure missing for one reason.
 func noDrive(why string) Driven {
 	no := quantity.Missing(why)
-	return Driven{StartsAt: no, YearKWh: no, RunRPM: no, RunAmps: no, RunWatts: no, FieldRun: noField(why), SafetyRun: noSafety(why)}
+	return Driven{StartsAt: no, StartsAlone: no, YearKWh: no, RunRPM: no, RunAmps: no, RunWatts: no, FieldRun: noField(why), SafetyRun: noSafety(why)}
 }
 
 // meet finds where a trial runs against the drive, and how the two suit each other.

@@ -12,8 +12,9 @@ import (
 // rotor's own watts. It is found in three conditions (slow, usual, top):
 //
 //   - wind: a light wind, the year's mean wind, the wind at which the rotor furls; the
-//     shaft is taken up through rising wind (drive.Ascent), so that of two possible
-//     speeds the one is taken that is reached from rest;
+//     shaft is taken up through rising wind and, from the wind in which it charges by itself,
+//     down again (drive.Ascent): a speed that it keeps once it turns is taken where from rest
+//     nothing would come in, else the one reached from rest;
 //   - pedals and water: slow is the slow speed, or what their power allows there; usual and
 //     top are where winding and drive balance when the drive gives all it can, a speed of
 //     each winding's own;
@@ -60,6 +61,9 @@ type Meeting struct {
 	Net float64 `json:"net_efficiency"`
 	// HeldBack says that the trial asks for more than the drive can give at X.
 	HeldBack bool `json:"held_back,omitempty"`
+	// Gust says that it keeps that speed once it turns, but does not reach it from rest.
+	Gust   bool `json:"gust_starts,omitempty"`
+	pushed bool // no gust takes it there either
 	// governed says that a throttle or governor is to hold X, which legs and water do not have.
 	governed bool
 	// best is the point of most power of a drive that gives way; zero for any other.
@@ -79,6 +83,8 @@ type spot struct {
 	rpm, warm float64
 	region    drive.Region
 	stops     bool
+	gust      bool // only a gust takes it there
+	pushed    bool // no gust does, only a push
 	// also are the other stable speeds, reached after a gust for instance; other is every balance
 	// but its own.
 	also  []float64
@@ -149,7 +155,7 @@ type Charging struct {
 func (s *driveSide) dress(i int, at spot, r *charger, dc *dcSide) Operating {
 	c := &s.conditions[i]
 	given := s.given(c.X.Value)
-	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6), governed: !yields(s.kind), best: s.best, Others: at.other}}
+	o := Operating{Meeting: Meeting{Condition: c.Name, X: c.X.Value, Region: at.region, Gust: at.gust, pushed: at.pushed, HeldBack: c.asked > 0 && at.rpm < c.asked*(1-1e-6), governed: !yields(s.kind), best: s.best, Others: at.other}}
 	o.RunPoint = r.at(at.rpm, at.warm)
 	ratio, passes := 1.0, 1.0
 	if s.kind != "" && s.ratio.Known() {

@@ -49,7 +49,7 @@ func sourceOf(d *job.DriveSpec) (drive.Source, string) {
 func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	spots = s.held(b.air.ambientC)
-	load := c.torque(t.CutInRPM.Value, s.fastest)
+	load := c.torque(s.fastest)
 	met, err := drive.NewDriven(s.source, s.through, load.Taken, load.Samples)
 	if err != nil {
 		t.Driven = noDrive(err.Error())

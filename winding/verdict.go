@@ -80,9 +80,9 @@ func (t *TrialOutcome) brings(kind string, m *MachineOutcome) string {
 	case strings.HasPrefix(fails, "burns"):
 		return fails + " " + where
 	case t.AmpsUsual.Value > 0 && fails != "":
-		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual)
+		return "would bring " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual) + t.startedSaid()
 	case t.AmpsUsual.Value > 0:
-		return "brings " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual)
+		return "brings " + amps(t.AmpsUsual.Value) + " A " + where + t.turning(kind, m) + t.heldSaid(usual) + t.startedSaid()
 	case t.BridgeUsual.Value > 0:
 		return "takes " + amps(-t.AmpsUsual.Value) + " A more for its rotor than it brings " + where
 	}
@@ -97,6 +97,18 @@ func (t *TrialOutcome) turning(kind string, m *MachineOutcome) string {
 		return ""
 	}
 	return fmt.Sprintf(", the %s at %.0f rpm", whose(kind), p.DriveRPM)
+}
+
+// startedSaid says that in the usual wind a gust has to start it, and which does; "" where it starts by
+// itself.
+func (t *TrialOutcome) startedSaid() string {
+	switch p := t.in(usual); {
+	case p == nil || !p.Gust:
+		return ""
+	case p.pushed || !t.StartsAlone.Known():
+		return " once a push has started it"
+	}
+	return fmt.Sprintf(" once a gust has started it (by itself from %.3g m/s)", t.StartsAlone.Value)
 }
 
 // against is what it does better and worse than the reference.
@@ -165,10 +177,15 @@ func (o *Outcome) moreAmps(t, ref *TrialOutcome, kind string) (int, string) {
 		return 0, "brings nothing " + where + " either"
 	case a.Value <= 0:
 		return -1, t.brings(kind, &o.Machine)
-	case math.Abs(d) < 0.005:
-		return 0, brings + "as much " + where + t.heldSaid(usual)
 	}
-	return side, brings + amps(math.Abs(d)) + word + where + t.heldSaid(usual)
+	started := t.startedSaid()
+	if started == ref.startedSaid() { // which the reference's own sentence says
+		started = ""
+	}
+	if math.Abs(d) < 0.005 {
+		return 0, brings + "as much " + where + t.heldSaid(usual) + started
+	}
+	return side, brings + amps(math.Abs(d)) + word + where + t.heldSaid(usual) + started
 }
 
 // moreEnergy is how much more it brings in a year of wind.

@@ -102,7 +102,7 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string, most flo
 	figures := []float64{gains(tr), gains(ref) - gains(tr), ref.CutInRPM.Value - tr.CutInRPM.Value, tr.AmpsUsual.Value, tr.AmpsUsual.Value - ref.AmpsUsual.Value,
 		tr.YearKWh.Value - ref.YearKWh.Value, m.SlowRPM.Value, tr.LimitRPM.Value, tr.LimitAmps.Value, tr.SteadyAmps.Value, tr.HottestC.Value,
 		m.MeanLimitC.Value, tr.Turns.Value, tr.TurnsThatFit.Value, tr.MouthSpareMM.Value, m.Conditions[1].X.Value}
-	figures = append(figures, tr.WireFill.Value, tr.FillLimit.Value, tr.YearKWh.Value, m.Conditions[2].X.Value)
+	figures = append(figures, tr.WireFill.Value, tr.FillLimit.Value, tr.YearKWh.Value, tr.StartsAlone.Value, m.Conditions[2].X.Value)
 	if len(tr.Operating) > 1 {
 		figures = append(figures, tr.Operating[1].DriveRPM, tr.Operating[1].DriveWatts, most)
 	}

@@ -74,7 +74,18 @@ func (s *driveSide) ascent(step float64) func() (*drive.Ascent, error) {
 	})
 }
 
-// meetWind follows the rotor through rising wind, from rest, and picks the three winds asked for.
+// # As it turns
+//
+// Wind is never steady. Where iron and drag hold the rotor from rest, so that nothing comes in, a gust may
+// take it to a speed that it then keeps. That speed is the one shown (drive.Ascent.Run): in the usual
+// condition, in every wind of the year, on a ladder and in offers, net of the rotor's current as everywhere.
+// Whether the rotor starts by itself depends on its drag at rest, which is seldom measured and guessed
+// within a factor of two at best; that it goes on turning depends on it much less. So findings say from
+// which wind it starts without a gust, and how much of the year comes in less wind. Where there is no such
+// speed, what it comes to from rest is shown; so it is where the drag was measured and no wind up to the
+// furling wind starts it.
+
+// meetWind follows the rotor through the winds and picks the three winds asked for.
 func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCount]spot) {
 	s := b.drive
 	t.Driven = noDrive("only for drives with a power of their own")
@@ -83,8 +94,8 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 		t.Driven = noDrive(err.Error())
 		return spots
 	}
-	load := c.torque(t.CutInRPM.Value, s.fastest)
-	points, err := up.Climb(load)
+	load := b.inWind(c)
+	points, err := up.Run(load)
 	if err != nil {
 		t.Driven = noDrive(err.Error())
 		return spots
@@ -100,7 +111,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 		for i := range spots {
 			if math.Abs(p.WindMPS-s.conditions[i].X.Value) <= 1e-6 {
 				spots[i] = spot{asked: true, rpm: p.RPM, warm: c.at(p.RPM).WindingC, region: p.Region, stops: p.RPM == 0}
-				spots[i].other = p.Others
+				spots[i].other, spots[i].gust, spots[i].pushed = p.Others, p.Gust, p.Pushed
 				for _, e := range p.Others {
 					if e.Stable {
 						spots[i].also = append(spots[i].also, e.RPM)
@@ -113,16 +124,36 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 	t.StartsAt = quantity.Missing("it does not charge below the furling wind")
 	if verdict.ChargesFrom > 0 {
 		t.StartsAt = quantity.Of(verdict.ChargesFrom, t.PhasePerRPM.Origin)
+		t.StartsAlone = b.startsAlone(verdict)
 	}
 	t.region, t.verdict = verdict.Region, &verdict
 	t.other = otherBalance(c, points, s.conditions[usual].X.Value)
 	return spots
 }
 
+// startsAlone is the wind from which it starts without a gust, where it charges in less wind too.
+func (b *bed) startsAlone(v drive.Verdict) quantity.Figure {
+	switch {
+	case v.StartsFrom == 0:
+		return quantity.Missing("no wind up to the furling one starts it by itself")
+	case v.StartsFrom <= v.ChargesFrom:
+		return quantity.Missing("it starts by itself wherever it charges")
+	}
+	return quantity.Of(v.StartsFrom, b.drag.origin)
+}
+
+// inWind is a trial as a rotor in the wind sees it. A guessed drag alone is no reason to say that it never
+// starts.
+func (b *bed) inWind(c *characteristic) drive.Load {
+	load := c.torque(b.drive.fastest)
+	load.Pushed = b.drag.origin.Weak() && b.drive.shaft.StartNm == 0
+	return load
+}
+
 // windPoint is what the trial charges where the rotor settles.
 func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
-		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
+		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Gust: p.Gust, pushed: p.Pushed, fromRest: p.FromRest, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
 	if d.DriveWatts > 0 {
 		d.Efficiency = max(0, d.NetWatts) / d.DriveWatts
 	}
@@ -137,7 +168,7 @@ func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 // A wound rotor takes its current whether amps come or not. Nobody leaves it on in winds in which
 // it takes more than it brings: a hand, or a switch by speed, turns it on where it begins to gain.
 // So the year counts only those winds and cannot be negative; the figure for a current left on is
-// given beside it (leftOnIn). Every shaft speed is the one reached from rest with the current on; a
+// given beside it (leftOnIn). Every shaft speed is one reached with the current on; a
 // rotor that has run up with it off may hold another of its balances, and bring more.
 
 // kept is the net watts that count for the year: none where the rotor takes more than comes in, nor
@@ -164,7 +195,21 @@ func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
 }
 
 // yearIn is the energy of such a year, kWh; net watts are linear between points.
-func (dr *Driven) yearIn(year drive.Weibull) float64 { return dr.yearTo(math.Inf(1), year) }
+func (dr *Driven) yearIn(year drive.Weibull) float64 {
+	return dr.yearOf(year, func(*DrivePoint) bool { return true })
+}
+
+// yearOf is yearIn of some of the winds; the others bring nothing.
+func (dr *Driven) yearOf(year drive.Weibull, counts func(*DrivePoint) bool) float64 {
+	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
+	for i := range dr.Points {
+		p := &dr.Points[i]
+		if winds[i] = p.X; counts(p) {
+			watts[i] = p.kept()
+		}
+	}
+	return year.LinesKWh(winds, watts)
+}
 
 // yearTo is yearIn for a rotor that furls above a wind, m/s, which is one of the points'.
 func (dr *Driven) yearTo(furls float64, year drive.Weibull) float64 {
@@ -177,8 +222,19 @@ func (dr *Driven) yearTo(furls float64, year drive.Weibull) float64 {
 	return year.LinesKWh(winds, watts)
 }
 
-// suitsWind is a verdict in one plain sentence.
+// suitsWind is a verdict in one plain sentence, and from which wind it starts without a gust.
 func suitsWind(v drive.Verdict) string {
+	switch {
+	case v.ChargesFrom > 0 && v.StartsFrom == 0:
+		return suitsTurning(v) + "; no wind up to the furling one starts it by itself, a push has to"
+	case v.StartsFrom > v.ChargesFrom:
+		return fmt.Sprintf("%s; it starts by itself from %.1f m/s, in less wind a gust has to start it", suitsTurning(v), v.StartsFrom)
+	}
+	return suitsTurning(v)
+}
+
+// suitsTurning is the same of a rotor that turns.
+func suitsTurning(v drive.Verdict) string {
 	switch v.Region {
 	case drive.Still:
 		return "it does not start the rotor in the winds of this place"

@@ -32,6 +32,9 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		of = " of wind"
 	}
 	w.ofTrial(t, "charges_from_x", of)
+	if t.StartsAlone.Known() {
+		w.ofTrial(t, "starts_alone_from_x", of+": in less a gust has to start it")
+	}
 	w.ofTrial(t, "full_power_drive_w")
 	w.ofTrial(t, "full_power_rpm")
 	w.ofTrial(t, "full_power_amps_dc")

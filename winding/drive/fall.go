@@ -22,7 +22,9 @@ import (
 //
 // So a shaft is first taken up from rest. From the weakest wind in which it then charges it is taken
 // down again through the weaker ones, as far as it keeps another speed than from rest. Those winds are
-// told as it runs on in them, and marked.
+// told as it runs on in them, and marked. There may be winds besides in which it would stay charging though
+// neither rest nor the jump leads there, as where drag holds it in every wind up to the strongest. Those
+// are told so where the drag is only a guess, for then nobody knows that nothing starts it.
 //
 // Not valid for how often in a year it is started and stopped: the figures of these winds are those
 // of a rotor that turns.
@@ -35,6 +37,9 @@ func (a *Ascent) Run(load Load) ([]WindPoint, error) {
 	}
 	points := c.climb()
 	c.fall(points)
+	if load.Pushed {
+		c.push(points)
+	}
 	return points, nil
 }
 
@@ -52,9 +57,30 @@ func (c *climber) fall(points []WindPoint) {
 		if !ok || math.Abs(e.RPM-p.FromRest) <= alike*e.RPM {
 			return
 		}
-		p.fill(c.shaft, e)
-		c.others(p, list)
-		p.Gust, p.Region = true, c.shaft.Rotor.region(p.RPM, c.load.CutInRPM, p.Lambda)
+		c.tell(p, e, list)
 		rpm = e.RPM
 	}
+}
+
+// push tells it at the slowest speed at which it stays charging, in winds in which it does not charge.
+func (c *climber) push(points []WindPoint) {
+	for i := range points {
+		p := &points[i]
+		charging := func(e Equilibrium) bool { return e.Stable && e.RPM >= c.load.CutInRPM }
+		if p.RPM >= c.load.CutInRPM || !slices.ContainsFunc(p.Others, charging) {
+			continue
+		}
+		list := c.balances(i)
+		if k := slices.IndexFunc(list, charging); k >= 0 {
+			c.tell(p, list[k], list)
+			p.Pushed = true
+		}
+	}
+}
+
+// tell puts a point at another of the balances in its wind, of which the finder has just found all.
+func (c *climber) tell(p *WindPoint, e Equilibrium, list []Equilibrium) {
+	p.fill(c.shaft, e)
+	c.others(p, list)
+	p.Gust, p.Region = true, c.shaft.Rotor.region(p.RPM, c.load.CutInRPM, p.Lambda)
 }

@@ -82,6 +82,9 @@ type Load struct {
 	// Samples of Taken, to save calls when they exist already; they must reach FreeRPM of the strongest
 	// wind. They may be empty.
 	Samples Samples
+	// Pushed has Run tell it as it turns also where no wind takes it there from rest: what holds it is a
+	// guess.
+	Pushed bool
 }
 
 // WindPoint is how the shaft turns in one wind.
@@ -100,7 +103,9 @@ type WindPoint struct {
 	Jumped bool `json:"jumped,omitempty"`
 	// Gust is set by Run where the shaft keeps this speed when the wind falls, and does not come to
 	// it from rest: there it comes to FromRest, rpm of the alternator, 0 of a shaft that stands.
+	// Pushed is set besides where no gust takes it there either.
 	Gust     bool    `json:"gust,omitempty"`
+	Pushed   bool    `json:"pushed,omitempty"`
 	FromRest float64 `json:"from_rest_rpm"`
 	// Others are the other equilibria in this wind.
 	Others []Equilibrium `json:"other_equilibria,omitempty"`
