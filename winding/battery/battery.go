@@ -1,10 +1,9 @@
-// Package battery says at what voltages and currents a battery is charged, by its
-// chemistry and number of cells, what its own resistance and its cable's are, and which
-// fuse belongs at its post.
+// Package battery says at what voltages and currents a battery is charged, by its chemistry and number
+// of cells, what its own resistance and its cable's are, and which fuse belongs at its post.
 //
-// The figures are starting points for a bench, each with its source; the battery
-// maker's sheet goes before them, and everything can be given instead. It knows
-// nothing of charging over time.
+// The figures are starting points for a bench, each with its source; the battery maker's data sheet
+// takes precedence, and every figure can be given instead. The package does not model charging over
+// time.
 package battery
 
 import (
@@ -61,21 +60,21 @@ type Spec struct {
 	Ohms            float64 // inside the battery
 }
 
-// Level is one figure with where it came from.
+// Level is one figure and its source.
 type Level struct {
 	Value  float64
 	Source string
 	Given  bool // by the person
 }
 
-// Limits is what a battery of that kind wants. A level of 0 is not known.
+// Limits are the levels for a kind of battery. A level of 0 is not known.
 type Limits struct {
 	RestVolts, AbsorptionVolts, FloatVolts Level
 	MaxChargeAmps                          Level
 	Ohms                                   Level
 }
 
-// cell is what one cell of a chemistry wants.
+// cell is the levels of one cell of a chemistry.
 type cell struct {
 	rest, absorption, float float64 // V
 	rate                    float64 // charge limit, A per Ah
@@ -104,13 +103,12 @@ var cells = map[Chemistry]cell{
 	Custom:  {volts: sourceNone, current: sourceNone},
 }
 
-// CellsOf12V is the cells of a "12 V" battery of a chemistry, 0 for custom.
+// CellsOf12V is the number of cells of a "12 V" battery of a chemistry, 0 for custom.
 func CellsOf12V(c Chemistry) int { return cells[c].cells12 }
 
-// Levels fills in what was not given, per cell times cells; the inner resistance goes
-// with cells over capacity and is a guess. The error wraps ErrSpec and says what is out
-// of range, which voltage is out of order, or that a custom battery needs its rest
-// voltage.
+// Levels fills in what was not given, per cell times cells; the internal resistance goes with cells
+// over capacity and is a guess. The error wraps ErrSpec and says what is out of range, which voltage is
+// out of order, or that a custom battery needs its rest voltage.
 func Levels(s Spec) (Limits, error) {
 	if err := s.check(); err != nil {
 		return Limits{}, err
@@ -138,7 +136,7 @@ func Levels(s Spec) (Limits, error) {
 // ErrSpec is wrapped by the errors about a battery.
 var ErrSpec = errors.New("battery")
 
-// smallestAh is the smallest battery there is, a coin.
+// smallestAh is the smallest battery, a coin cell.
 const smallestAh = 0.001
 
 func (s Spec) check() error {
@@ -173,8 +171,8 @@ func pick(given, table float64, source string) Level {
 	return Level{table, source, false}
 }
 
-// NominalVolts is what such a battery is called by: 2 V a cell of lead, 3.2 V of lithium iron
-// phosphate; 0 for one whose chemistry is not known. Common practice, no source.
+// NominalVolts is the nominal voltage: 2 V per cell of lead, 3.2 V of lithium iron phosphate; 0 for one
+// whose chemistry is not known. Common practice, no source.
 func (s Spec) NominalVolts() float64 {
 	switch s.Chemistry {
 	case Flooded, AGM, Gel:

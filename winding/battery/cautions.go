@@ -7,9 +7,8 @@ import "fmt"
 // (Remco battery guide), gel 2.40 V (from memory).
 var mostPerCell = map[Chemistry]float64{Flooded: 2.45, AGM: 2.45, Gel: 2.40, LFP: 3.65}
 
-// Cautions is what to mind with a battery, short and concrete: what its kind asks for,
-// and what in the spec is above a published limit. Local codes and the maker's sheet
-// decide.
+// Cautions are warnings about a battery, short and concrete: for its kind, and for what in the spec is
+// above a published limit. Local codes and the maker's data sheet decide.
 func Cautions(s Spec) []string {
 	list := []string{"fuse at the battery's positive post, sized below what the cable stands: a short circuit draws hundreds of amperes"}
 	switch s.Chemistry {

@@ -7,57 +7,57 @@ import (
 
 // # Coils laid flat between two rotors
 //
-// A coil of an axial stator without iron has a hole between its two sides and turns of every
-// width from the hole's w to w + 2s, s the width of a side. Seen on the circle through the
-// middles of the magnets, D across, a turn of width w finds of a field wave with h pole pairs
-// the part sin(h·w/D) of what a turn of half a wave finds, and the coil the mean over its turns:
+// A coil of an ironless axial stator has a hole between its two sides and turns of every width from the
+// hole's w to w + 2s, s being the width of a side. On the circle through the magnets' middles, of
+// diameter D, a turn of width w links the fraction sin(h·w/D) of what a turn of half a wavelength links
+// of a field wave with h pole pairs, and the coil the mean over its turns:
 //
 //	S(h) = D/(2h·s)·[cos(h·w/D) − cos(h·(w + 2s)/D)]
 //
-// The coils' own field crosses from one rotor's iron to the other's, G apart, magnets counted
-// as air over their recoil permeability. A sheet of current half way between two iron planes,
-// a wave of wave number k = 2h/D, meets at its own height
+// The coils' own field crosses from one rotor's iron to the other's, G apart, with magnets counted as
+// air over their recoil permeability. A current sheet half way between two iron planes, a wave of wave
+// number k = 2h/D, sees at its own height
 //
 //	B = μ0·K/2·coth(k·G/2)
 //
-// (Laplace's equation with the field normal to both planes; for long waves it is the even
-// gap's μ0·K/(k·G)). So each wave of the coil list makes x·coth(x) times what the even gap of
-// G would, x = h·G/D, and a phase of m with balanced currents has
+// (Laplace's equation with the field normal to both planes; for long waves it is the uniform gap's
+// μ0·K/(k·G)). So each wave of the coil list makes x·coth(x) times what the uniform gap of G would, x =
+// h·G/D, and a phase of m with balanced currents has
 //
 //	L = Σ 2μ0·D·L/(π·G)·(T·S(h)/h)²·x·coth(x)·(|A(h)|² + |B(h)|²)/(2m)
 //
-// A and B the sums over all coils, as wound, of their places for waves that run with the
-// currents and against them. Terms fall with h³ and the sum is cut at 40 times slots or pole
-// pairs: 1 part in 1000. The coils' thickness is left out, which reads some percent high;
-// what the coils' ends add beyond the magnets is not in it.
+// A and B being the sums over all coils, as wound, of their position phasors for waves that run with
+// the currents and against them. Terms fall with h³ and the sum is cut at 40 times slots or pole pairs:
+// 1 part in 1000. The coils' thickness is neglected, which reads some per cent high; the coils' ends
+// beyond the magnets are not included.
 
 // Flat is a stator of flat coils.
 type Flat struct {
-	// CircleMM is D, the circle through the middles of the magnets; LengthMM the radial length
-	// of hole and magnets; HoleMM and SideMM the widths of a coil's hole and of one of its
-	// sides along the circle. All above 0.
+	// CircleMM is D, the circle through the middles of the magnets; LengthMM the radial length of hole
+	// and magnets; HoleMM and SideMM the widths of a coil's hole and of one of its sides along the
+	// circle. All above 0.
 	CircleMM, LengthMM, HoleMM, SideMM float64
 	// IronGapMM is G, from rotor iron to rotor iron, magnets over their recoil permeability.
 	IronGapMM float64
 }
 
-// FlatCoil is where a coil sits, as a part of a turn, which way it is wound, and by what
-// electrical angle in radians its phase lags.
+// FlatCoil is a coil's position, as a fraction of a revolution, its winding sense, and the electrical
+// angle in radians by which its phase lags.
 type FlatCoil struct {
 	Place float64
 	Sense int
 	Lag   float64
 }
 
-// Window is S(h), what a coil finds of a wave with h pole pairs over what turns of half a
-// wave would; with its sign.
+// Window is S(h), the linkage of a coil with a wave of h pole pairs over that of turns of half a
+// wavelength; with its sign.
 func (f Flat) Window(h int) float64 {
 	a := float64(h) / f.CircleMM
 	return (math.Cos(a*f.HoleMM) - math.Cos(a*(f.HoleMM+2*f.SideMM))) / (2 * a * f.SideMM)
 }
 
-// Henries is the inductance of a phase with balanced currents in all of them, without the
-// ends: turns in each coil over circuits, phases 1 to 3, places counted.
+// Henries is the inductance of a phase with balanced currents in all of them, without the ends: turns
+// is turns per coil over circuits, phases 1 to 3.
 func (f Flat) Henries(coils []FlatCoil, turns float64, phases, polePairs int) float64 {
 	sum := 0.0
 	for h := 1; h <= 40*max(len(coils), polePairs); h++ {

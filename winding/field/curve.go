@@ -9,19 +9,18 @@ import (
 
 // # The magnetisation curve
 //
-// Froelich's formula, Φ = Φ∞·I/(I0 + I) + Φr, is the simplest curve that rises in
-// proportion at first and flattens as the iron fills up: Φ∞ is what it would come to, I0
-// the current for half of that, Φr what is left at no current. It was put up for
-// dynamos in the 1880s and is still the textbook's first one (from memory). On a small
-// claw-pole or salient rotor it follows the measured curve to a few percent between the
-// readings; above the highest one it is a guess, and says so.
+// Froelich's formula, Φ = Φ∞·I/(I0 + I) + Φr, is the simplest curve that is proportional at first and
+// flattens as the iron saturates: Φ∞ is its asymptote, I0 the current for half of that, Φr the residual
+// flux at no current. It was proposed for dynamos in the 1880s and is still the first one in textbooks
+// (from memory). On a small claw-pole or salient rotor it follows the measured curve to a few per cent
+// between the readings; above the highest one it is a guess, and says so.
 //
-// How it is fitted stands in fit.go. Two readings give the curve through both with Φr = 0,
-// three the curve through all. Readings that do not flatten give the straight line, and
-// so do two of which one is at no current: they cannot tell where the iron fills up. One
-// reading gives an error that says what to read next.
+// The fit is described in fit.go. Two readings give the curve through both with Φr = 0, three the curve
+// through all. Readings that do not flatten give the straight line, and so do two of which one is at no
+// current: they cannot show where the iron saturates. One reading gives an error that says what to read
+// next.
 
-// Reading is a flux, or anything in proportion to it, at a field current.
+// Reading is a flux, or anything proportional to it, at a field current.
 type Reading struct {
 	Amps   float64 // 0 and up
 	Flux   float64 // above 0
@@ -36,7 +35,7 @@ type Curve struct {
 	Straight bool    // the readings do not flatten: Φ = slope·I + Φr
 	// Low and High are the lowest and highest current read.
 	Low, High float64
-	// Error is the largest misfit of a reading, a fraction of it.
+	// Error is the largest relative misfit of a reading.
 	Error float64
 }
 
@@ -85,7 +84,7 @@ func (c Curve) At(amps float64) float64 {
 	return c.Infinity*amps/(c.Half+amps) + c.Residual
 }
 
-// Amps is the current for a flux; ok is false for one that the curve never comes to.
+// Amps is the current for a flux; ok is false for one that the curve never reaches.
 func (c Curve) Amps(flux float64) (amps float64, ok bool) {
 	over := flux - c.Residual
 	switch {
@@ -102,8 +101,7 @@ func (c Curve) Amps(flux float64) (amps float64, ok bool) {
 	return c.Half * over / (c.Infinity - over), true
 }
 
-// Flux is At with a word on whether the current is above the highest one read, so that
-// the flux is a guess.
+// Flux is At, and whether the current is above the highest one read, so that the flux is a guess.
 func (c Curve) Flux(amps float64) (flux float64, extrapolated bool) {
 	return c.At(amps), c.Outside(amps)
 }
@@ -111,9 +109,9 @@ func (c Curve) Flux(amps float64) (flux float64, extrapolated bool) {
 // Outside reports whether a current is above the readings, so that the curve is a guess.
 func (c Curve) Outside(amps float64) bool { return amps > c.High*1.001 }
 
-// OutsideDoubt is how far the flux may be off at a current above the readings, 0 at or under them.
-// Iron only flattens: above the highest reading the flux lies between what it was there and the
-// line on which it rose there. The ± reaches to the farther of the two.
+// OutsideDoubt is the uncertainty of the flux at a current above the readings, 0 at or below the
+// highest. Iron only flattens: above the highest reading the flux lies between its value there and the
+// tangent there. The ± reaches to the farther of the two.
 func (c Curve) OutsideDoubt(amps float64) float64 {
 	if !c.Outside(amps) {
 		return 0

@@ -2,37 +2,37 @@ package field
 
 import "math"
 
-// # Feeding itself
+// # Self-excitation
 //
-// A rotor fed from the machine's own rectified output needs, at field current I, the
-// voltage R·I + Vb at the coil and the diode drops Vd more, two behind a bridge; open circuit,
-// the machine gives k·Φ(I) for each rpm. The coil's own inductance holds its current steady
-// through the ripple, so k is for the mean behind the diodes, not for its peak (BridgeMean;
-// a doubler's capacitors hold the peak). The speed at which both are equal is
+// A rotor fed from the machine's own rectified output needs, at field current I, the voltage R·I + Vb
+// at the coil plus the diode drops Vd, two behind a bridge; open circuit, the machine gives k·Φ(I) per
+// rpm. The coil's own inductance keeps its current steady through the ripple, so k is for the mean
+// behind the diodes, not for its peak (BridgeMean; a doubler's capacitors hold the peak). The speed at
+// which both are equal is
 //
 //	n(I) = (R·I + V0)/(k·Φ(I)),  V0 = Vb + Vd
 //
-// The lowest of it over I is the speed below which no field holds itself: there the line
-// of the field circuit touches the magnetisation curve. With Froelich's curve written as
-// Φ = (A·I + B)/(I0 + I), A = Φ∞ + Φr, B = Φr·I0, setting the slope of n to nothing gives
+// Its minimum over I is the speed below which no field sustains itself: there the line of the field
+// circuit is tangent to the magnetisation curve. With Froelich's curve written as Φ = (A·I + B)/(I0 +
+// I), A = Φ∞ + Φr, B = Φr·I0, setting the slope of n to zero gives
 //
 //	A·R·I² + 2·R·B·I + (R·I0 + V0)·B − A·V0·I0 = 0
 //
-// which has one root above 0 or none; with none n rises from the start and its lowest is
-// at I = 0. Below that root n only falls, so building up from nothing but the iron's
-// residual flux asks for n(0) = V0/(k·Φr) and, once begun, goes all the way. Without
-// residual flux it never begins, and a battery must lend the first ampere.
+// which has one positive root or none; with none n rises from the start and its minimum is at I = 0.
+// Below that root n only falls, so building up from the iron's residual flux alone takes n(0) =
+// V0/(k·Φr) and, once begun, goes all the way. Without residual flux it never begins, and a battery
+// must lend the first ampere.
 //
-// The winding's own drop at field current is left out, so the real speeds are a little
-// higher; a diode that already conducts a little below its drop makes the building-up
-// speed lower than this. Treat both as a guide. Without residual, brushes and diodes, hold
-// is the textbook's critical speed, R·I0/(k·Φ∞); with a residual and nothing to pass, both
-// are 0, for some field is there at any speed.
+// The winding's own drop at field current is left out, so the real speeds are a little higher; a diode
+// that already conducts a little below its drop makes the build-up speed lower than this. Treat both as
+// a guide. Without residual flux, brushes and diodes, hold is the textbook's critical speed,
+// R·I0/(k·Φ∞); with a residual and no drop to overcome, both are 0, since there is some field at any
+// speed.
 
-// SelfExcitation is the two speeds, rpm: hold, below which an excited machine falls back,
-// and build, from which it excites itself; +Inf where it cannot. voltsPerFlux is volts DC
-// mean for each rpm and unit of flux, above 0; most is the highest field current to
-// consider, A, above 0; diodeVolts is of all the diodes in its way together, V.
+// SelfExcitation is the two speeds, rpm: hold, below which an excited machine loses its field, and
+// build, from which it excites itself; +Inf where it cannot. voltsPerFlux is mean volts DC per rpm and
+// unit of flux, above 0; most is the highest field current to consider, A, above 0; diodeVolts is the
+// sum of the diodes' drops, V.
 func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (hold, build float64) {
 	never := math.Inf(1)
 	drop := w.BrushVolts + diodeVolts
@@ -43,7 +43,7 @@ func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (h
 		return (w.Ohms()*amps + drop) / (voltsPerFlux * c.At(amps))
 	}
 	touch := min(most, c.touching(w.Ohms(), drop))
-	if touch <= 0 && c.Residual == 0 { // nothing to pass: what n comes to as I goes to 0
+	if touch <= 0 && c.Residual == 0 { // no drop to overcome: the limit of n as I goes to 0
 		return w.Ohms() / (voltsPerFlux * c.slope()), never
 	}
 	hold, build = speed(touch), never
@@ -53,9 +53,9 @@ func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (h
 	return hold, build
 }
 
-// BridgeMean is the mean of what a bridge gives into a coil over its peak, open circuit: of
-// three phases 3/π, of one 2/π (the mean of a sine's tip sixty degrees wide, and of its half
-// wave; any power electronics text). Its diodes are not in it.
+// BridgeMean is the open-circuit mean of a bridge's output over its peak: 3/π for three phases, 2/π for
+// one (the mean of a sine's tip sixty degrees wide, and of its half wave; any power electronics text).
+// Its diodes are not included.
 func BridgeMean(phases int) float64 {
 	if phases == 1 {
 		return 2 / math.Pi
@@ -63,7 +63,7 @@ func BridgeMean(phases int) float64 {
 	return 3 / math.Pi
 }
 
-// slope is how steeply the curve starts, flux per ampere.
+// slope is the initial slope of the curve, flux per ampere.
 func (c Curve) slope() float64 {
 	if c.Straight {
 		return c.Infinity
@@ -71,8 +71,8 @@ func (c Curve) slope() float64 {
 	return c.Infinity / c.Half
 }
 
-// touching is the field current at which a field circuit's line touches the curve; 0 when
-// it never does above 0, +Inf on a straight line that gets ever better.
+// touching is the field current at which a field circuit's line is tangent to the curve; 0 when it
+// never is above 0, +Inf on a straight line, which only gets better.
 func (c Curve) touching(ohms, drop float64) float64 {
 	if c.Straight {
 		if ohms*c.Residual < drop*c.Infinity {
@@ -95,16 +95,16 @@ type Hold struct {
 	Amps float64
 	// Watts is what the supply gives for it, brushes included.
 	Watts float64
-	// Enough is false when the flux is out of reach of the curve or of the supply; Amps is
-	// then all that the supply drives.
+	// Enough is false when the curve or the supply cannot reach the flux; Amps is then all that the
+	// supply drives.
 	Enough bool
 	// Extrapolated is true above the highest current read: the curve is a guess there.
 	Extrapolated bool
 }
 
-// AmpsToHold is the field current for a flux, in the unit of the curve, from a supply of
-// some volts. A machine whose output must hold a voltage V at n rpm needs, with no load,
-// the flux V/(k·n). A flux of 0 or less needs none.
+// AmpsToHold is the field current for a flux, in the unit of the curve, from a supply of some volts. A
+// machine whose output must hold a voltage V at n rpm needs, with no load, the flux V/(k·n). A flux of
+// 0 or less needs none.
 func (c Curve) AmpsToHold(w Wound, supplyVolts, flux float64) Hold {
 	most := w.Amps(supplyVolts)
 	amps, ok := c.Amps(flux)
@@ -114,8 +114,8 @@ func (c Curve) AmpsToHold(w Wound, supplyVolts, flux float64) Hold {
 	return Hold{Amps: amps, Watts: w.Watts(amps), Enough: true, Extrapolated: c.Outside(amps)}
 }
 
-// NetWatts is what is left of an output, W, after the field took its share at a field
-// current; below 0 it runs at a loss.
+// NetWatts is an output, W, net of the field's share at a field current; negative where it runs at a
+// loss.
 func (w Wound) NetWatts(outputWatts, fieldAmps float64) float64 {
 	return outputWatts - w.Watts(fieldAmps)
 }

@@ -4,19 +4,18 @@ import "math"
 
 // # Fitting Froelich's curve
 //
-// Weighted least squares of the flux itself. (The old trick of drawing I/Φ against I as
-// a straight line weighs the highest current hardest and has no residual flux in it; it
-// is right for two readings and nothing more.)
+// Weighted least squares of the flux itself. (The old method of drawing I/Φ against I as a straight
+// line weights the highest current most and allows no residual flux; it is right for two readings
+// only.)
 //
-// For a given I0 the formula is linear in Φ∞ and Φr, which have a closed form; what is
-// left is a search over I0 alone, in its logarithm: a scan over five decades, which finds
-// the right valley, then a golden section, which finds its floor: to about eight digits
-// where readings disagree, and to twelve where a curve goes through them all (two
-// readings, three with residual flux), for there the sum goes down to nothing. It is some
-// two hundred passes over the readings, tens of microseconds.
+// For a given I0 the formula is linear in Φ∞ and Φr, which have a closed form; what remains is a
+// one-dimensional search over ln I0: a scan over five decades, which finds the right valley, then a
+// golden section, which finds the minimum: to about eight digits where readings disagree, and to twelve
+// where a curve goes through them all (two readings, three with residual flux), since there the sum
+// goes to zero. It takes some two hundred passes over the readings, tens of microseconds.
 //
-// Φr is kept at 0 and above. An I0 beyond a hundred times the highest current means that
-// nothing flattens: the straight line is taken.
+// Φr is kept at 0 and above. An I0 beyond a hundred times the highest current means that nothing
+// flattens: the straight line is taken.
 
 // fit finds Infinity, Half and Residual; Low and High are set.
 func (c *Curve) fit(readings []Reading) {
@@ -37,7 +36,7 @@ func (c *Curve) fit(readings []Reading) {
 	c.Infinity, c.Residual, _ = solve(readings, froelich(half), residual)
 }
 
-// search is where cost is lowest between two I0, both above 0.
+// search is the minimum of cost between two I0, both above 0.
 func (c *Curve) search(cost func(float64) float64, low, top float64) float64 {
 	const steps = 120
 	width := math.Log(top/low) / steps
@@ -57,7 +56,7 @@ func froelich(half float64) func(float64) float64 {
 	return func(amps float64) float64 { return amps / (half + amps) }
 }
 
-// solve is least squares of flux = a·shape(amps) + b, b 0 and up, or 0.
+// solve is least squares of flux = a·shape(amps) + b, with b ≥ 0, or b = 0.
 func solve(readings []Reading, shape func(float64) float64, residual bool) (a, b, sum float64) {
 	var w, sx, sy, sxx, sxy float64
 	for _, r := range readings {
@@ -85,7 +84,7 @@ func weight(r Reading) float64 {
 	return r.Weight
 }
 
-// golden is where a function with one valley in a bracket is lowest.
+// golden is the minimum, in a bracket, of a function with a single one.
 func golden(f func(float64) float64, a, b float64) float64 {
 	ratio := (math.Sqrt(5) - 1) / 2
 	c, d := b-ratio*(b-a), a+ratio*(b-a)

@@ -16,7 +16,7 @@ type Magnets struct {
 	Carter      float64 // Carter factor of the slots, 1 to 10; 0 is 1
 	Leakage     float64 // σ, flux of the magnet over flux that crosses, 1 to 10; 0 is 1.1
 	RecoilMu    float64 // relative recoil permeability, 1 to 5; 0 is [UsualRecoilMu]
-	// Iron is what the stator's iron takes; none is iron that takes nothing.
+	// Iron is the stator's iron as a load on the magnets; nil takes no mmf.
 	Iron      Iron
 	AreaRatio float64 // Ag/Am, area of the gap over that of the magnet, 0.05 to 20; 0 is 1
 }
@@ -25,8 +25,8 @@ type Magnets struct {
 // from memory).
 const UsualRecoilMu = 1.05
 
-// Uncertainty is how far an estimate from magnets may be off, a fraction: grade,
-// temperature, leakage and gap together (common practice, no source).
+// Uncertainty is the relative uncertainty of an estimate from magnets: grade, temperature, leakage and
+// gap together (common practice, no source).
 const Uncertainty = 0.15
 
 // ErrMagnets is wrapped by the errors about magnets.
@@ -46,11 +46,11 @@ func PerKelvinOf(remanenceT float64) float64 {
 //
 //	Bg = Br/(σ·(Ag/Am) + μr·kC·g/hm)      B1 = (4/π)·Bg·sin(α·π/2)
 //
-// with flat gaps. The first is the magnet's straight line Bm = Br + μ0·μr·Hm met with
-// Bm·Am = σ·Bg·Ag and Hm·hm + Bg·kC·g/μ0 + F = 0, F what the iron takes; it is written above
-// without F, with it B is sought. The second is the Fourier term of a block α of a pole wide. Source: Hanselman, Brushless
-// Permanent Magnet Motor Design, and Pyrhönen et al. (from memory). An estimate, ±Uncertainty.
-// The error wraps ErrMagnets and says which input is out of range.
+// with flat gaps. The first is the intersection of the magnet's straight line Bm = Br + μ0·μr·Hm with
+// Bm·Am = σ·Bg·Ag and Hm·hm + Bg·kC·g/μ0 + F = 0, F being the iron's mmf; it is written above without
+// F, with which B is found numerically. The second is the Fourier term of a block α of a pole wide.
+// Source: Hanselman, Brushless Permanent Magnet Motor Design, and Pyrhönen et al. (from memory). An
+// estimate, ±Uncertainty. The error wraps ErrMagnets and says which input is out of range.
 func (m Magnets) GapTesla() (gap, fundamental float64, err error) {
 	m.PerKelvin = nonzero(m.PerKelvin, PerKelvinOf(m.RemanenceT))
 	m.Carter, m.Leakage = nonzero(m.Carter, 1), nonzero(m.Leakage, 1.1)
@@ -72,8 +72,8 @@ func (m Magnets) GapTesla() (gap, fundamental float64, err error) {
 	return gap, 4 / math.Pi * gap * math.Sin(m.Cover*math.Pi/2), nil
 }
 
-// FluxPerPole is the flux per pole of the fundamental, Wb, in a bore and stack with a
-// number of poles: GapTesla and FluxFromGapTesla, with their errors. ±Uncertainty.
+// FluxPerPole is the flux per pole of the fundamental, Wb, in a bore and stack with a number of poles:
+// GapTesla and FluxFromGapTesla, with their errors. ±Uncertainty.
 func (m Magnets) FluxPerPole(boreMM, stackMM, poles float64) (wb float64, err error) {
 	_, b1, err := m.GapTesla()
 	if err != nil {
@@ -82,7 +82,7 @@ func (m Magnets) FluxPerPole(boreMM, stackMM, poles float64) (wb float64, err er
 	return FluxFromGapTesla(b1, boreMM, stackMM, poles)
 }
 
-// nonzero is a value, or what stands for it where none was given.
+// nonzero is a value, or the fallback where none was given.
 func nonzero(v, fallback float64) float64 {
 	if v == 0 {
 		return fallback
@@ -90,14 +90,14 @@ func nonzero(v, fallback float64) float64 {
 	return v
 }
 
-// Carter is how much longer a gap looks because of the slots: for a slot pitch, mouth
-// and gap in the same unit,
+// Carter is the factor by which slots lengthen the effective gap: for a slot pitch, mouth and gap in
+// the same unit,
 //
 //	kC = t/(t − γ·g),  γ = (b/g)²/(5 + b/g)
 //
-// Source: Carter's factor in the approximate form of Pyrhönen et al. (from memory). It
-// stays within 0.02 of a mouth of Carter's own γ·g, γ = (4/π)·(u·atan u − ln√(1+u²)),
-// u = b/2g. 1 without a mouth; never below 1.
+// Source: Carter's factor in the approximate form of Pyrhönen et al. (from memory). It is within 0.02
+// of a mouth of Carter's own γ·g, γ = (4/π)·(u·atan u − ln√(1+u²)), u = b/2g. 1 without a mouth; never
+// below 1.
 func Carter(pitch, mouth, gap float64) float64 {
 	if !(mouth > 0 && gap > 0 && pitch > mouth) {
 		return 1

@@ -4,17 +4,17 @@ import "math"
 
 // # Iron
 //
-// Iron takes a magnetomotive force of its own, H·l, little until it is nearly full and then
-// as much as the gap or more. It stands in the magnet's circuit beside the gap.
+// Iron takes a magnetomotive force of its own, H·l, little until it nearly saturates and then as much
+// as the gap or more. In the magnet's circuit it is in series with the gap.
 //
-// The curve is that of ordinary non-oriented lamination, 0.50 mm, grade M800-50A: at 2500,
-// 5000 and 10 000 A/m the least polarisation of IEC 60404-8-4 (1.60, 1.70 and 1.78 T), below
-// that what makers' sheets show, above it up to the saturation of low-silicon steel, 2.04 T;
-// all from memory. Beyond the last point the iron is full: another tesla costs 1/μ0.
+// The curve is that of ordinary non-oriented lamination, 0.50 mm, grade M800-50A: at 2500, 5000 and 10
+// 000 A/m the minimum polarisation of IEC 60404-8-4 (1.60, 1.70 and 1.78 T), below that from makers'
+// sheets, above it up to the saturation of low-silicon steel, 2.04 T; all from memory. Beyond the last
+// point the iron is saturated: another tesla costs 1/μ0.
 //
-// Beside a tooth lies its slot, and the air in it is driven by the same H. In iron that is
-// full it takes its part: of the flux that comes out of the gap over a slot pitch, B·A goes
-// through the iron and μ0·H·(what is not iron) past it.
+// Beside a tooth lies its slot, and the air in it is driven by the same H. When the iron saturates, the
+// air takes its part: of the flux that comes out of the gap over a slot pitch, B·A goes through the
+// iron and μ0·H·(what is not iron) past it.
 
 // steelPoint is H in A/m and the polarisation J in tesla; B = J + μ0·H.
 type steelPoint struct{ h, j float64 }
@@ -25,13 +25,13 @@ var steel = []steelPoint{
 	{2500, 1.60}, {5000, 1.70}, {10000, 1.78}, {20000, 1.86}, {50000, 1.98}, {100000, 2.04},
 }
 
-// Stacking is how much of a stack's length is iron, the rest varnish and air; common
+// Stacking is the fraction of a stack's length that is iron, the rest being varnish and air; common
 // practice, no source.
 const Stacking = 0.95
 
-// Steel is the field strength, A/m, in lamination that carries an apparent density b, T, 0
-// and up: the flux over the iron's own area, of which part may pass beside it. beside is the
-// area of air next to the iron over the iron's, 0 and up.
+// Steel is the field strength, A/m, in lamination that carries an apparent density b, T, 0 and up: the
+// flux over the iron's own area, although part of it may pass beside it. beside is the area of the air
+// next to the iron over the iron's, 0 and up.
 func Steel(b, beside float64) float64 {
 	if !(b > 0) {
 		return 0
@@ -49,10 +49,10 @@ func Steel(b, beside float64) float64 {
 
 // Path is a length of iron that the flux of a pole goes through.
 type Path struct {
-	// Times is the apparent density in it for one tesla in the gap over the magnet.
+	// Times is the apparent density in it per tesla in the gap over the magnet.
 	Times float64
 	MM    float64 // along the flux
-	// Beside is the air next to it over its iron, see Steel.
+	// Beside is the area of the air next to it over its own, see Steel.
 	Beside float64
 }
 
@@ -60,7 +60,7 @@ type Path struct {
 // two poles.
 type Iron []Path
 
-// AmpTurns is the magnetomotive force, A, that the iron takes with gap tesla over the magnet.
+// AmpTurns is the magnetomotive force, A, that the iron takes at a gap density, T, over the magnet.
 func (iron Iron) AmpTurns(gap float64) float64 {
 	sum := 0.0
 	for _, p := range iron {
@@ -69,8 +69,8 @@ func (iron Iron) AmpTurns(gap float64) float64 {
 	return sum
 }
 
-// meet is the gap density at which magnet, gap and iron agree: slope·B + F(B)·perAmp = br,
-// by bisection, the left side rising with B.
+// meet is the gap density at which magnet, gap and iron balance: slope·B + F(B)·perAmp = br, by
+// bisection, the left side rising with B.
 func (iron Iron) meet(br, slope, perAmp float64) float64 {
 	low, high := 0.0, br/slope
 	for range 60 {

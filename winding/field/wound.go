@@ -13,7 +13,7 @@ type Wound struct {
 // kelvin at 20 °C (IEC 60028, package wiretable).
 func (w Wound) Ohms() float64 { return w.Ohms20 * wiretable.Copper.TempFactor(20, w.TempC) }
 
-// Amps is what a supply of some volts drives; 0 when it does not pass the brushes.
+// Amps is the current from a supply of some volts; 0 when these are below the brush drop.
 func (w Wound) Amps(supply float64) float64 {
 	if !(w.Ohms() > 0 && supply > w.BrushVolts) {
 		return 0
@@ -21,6 +21,6 @@ func (w Wound) Amps(supply float64) float64 {
 	return (supply - w.BrushVolts) / w.Ohms()
 }
 
-// Watts is what the supply gives at a field current, brushes included, when nothing but
-// the coil takes it (a regulator that switches gives the same mean).
+// Watts is the power from the supply at a field current, brushes included, when nothing but the coil
+// takes it (a switching regulator gives the same mean).
 func (w Wound) Watts(amps float64) float64 { return amps * (amps*w.Ohms() + w.BrushVolts) }

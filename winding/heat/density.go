@@ -1,8 +1,8 @@
-// Package heat says how much current copper can stand: by density, by the heat it made
-// before, by the temperature it comes to, and for how long without cooling.
+// Package heat says how much current copper withstands: by density, by the heat it made before, by its
+// steady temperature, and for how long without cooling.
 //
-// Its figures keep a rewinder out of trouble; they are no rating. It knows nothing of
-// windings: it takes watts, areas and amperes.
+// Its figures keep a rewinder out of trouble; they are no rating. It knows nothing of windings: it
+// takes watts, areas and amperes.
 package heat
 
 import (
@@ -13,7 +13,7 @@ import (
 	"slotwright/wiretable"
 )
 
-// Cooling is how air gets at the winding.
+// Cooling is how air reaches the winding.
 type Cooling int
 
 // The ways of cooling.
@@ -43,14 +43,14 @@ func ParseCooling(text string) (Cooling, error) {
 	return Open, fmt.Errorf("cooling: read %q, expected one of %s", text, strings.Join(coolings[:], ", "))
 }
 
-// Density is a range of current densities that is used continuously.
+// Density is a range of current densities in continuous use.
 type Density struct {
 	Low, High float64 // A/mm²
 	Source    string
 }
 
-// DensityOf is the range for a way of cooling, of copper. No table by way of cooling could be read
-// in a published copy; the sources say that they are from memory.
+// DensityOf is the range for a kind of cooling, for copper. No published table by kind of cooling was
+// available to read; the sources are marked as from memory.
 func DensityOf(c Cooling) Density {
 	switch c {
 	case Closed:
@@ -62,20 +62,20 @@ func DensityOf(c Cooling) Density {
 	}
 }
 
-// Mid is the middle of the range, which is what is gone by, in a metal, A/mm².
+// Mid is the middle of the range, which is the value used, in a metal, A/mm².
 func (d Density) Mid(m wiretable.Metal) float64 {
 	return (d.Low + d.High) / 2 * AtEqualHeat(wiretable.Copper, m)
 }
 
-// AtEqualHeat is the current density in one metal over that in another which makes the same heat
-// in wire of the same size: heat in a volume is J²·ρ, so that J goes with √(1/ρ). Both at 20 °C:
-// warm, copper and aluminium part from that by 0.4 % at 100 °C.
+// AtEqualHeat is the ratio of current densities in two metals that make the same heat in wire of the
+// same size: heat per volume is J²·ρ, so J goes with √(1/ρ). Both at 20 °C: at 100 °C copper and
+// aluminium differ from that by 0.4 %.
 func AtEqualHeat(from, to wiretable.Metal) float64 {
 	return math.Sqrt(from.Resistivity(20) / to.Resistivity(20))
 }
 
-// LimitAmps is the rms current that the middle of the range allows a conductor of an area,
-// mm² of bare metal, all strands in hand together. 0 for an area not above 0.
+// LimitAmps is the rms current that the middle of the range allows a conductor of an area, mm² of bare
+// metal, all strands in hand together. 0 for an area not above 0.
 func LimitAmps(c Cooling, m wiretable.Metal, areaMM2 float64) float64 {
 	if !(areaMM2 > 0) || math.IsInf(areaMM2, 0) {
 		return 0
@@ -86,8 +86,8 @@ func LimitAmps(c Cooling, m wiretable.Metal, areaMM2 float64) float64 {
 // CmilPerMM2 is circular mils in a square millimetre, (4/π)/0.0254² by definition.
 const CmilPerMM2 = 4 / math.Pi / (0.0254 * 0.0254)
 
-// CmilPerAmp turns A/mm² into circular mils per ampere, and the other way: the product
-// of the two is CmilPerMM2. 0 and less give 0.
+// CmilPerAmp converts A/mm² to circular mils per ampere, and back: the product of the two is
+// CmilPerMM2. 0 and less give 0.
 func CmilPerAmp(ampsPerMM2 float64) float64 {
 	if !(ampsPerMM2 > 0) {
 		return 0
@@ -95,8 +95,8 @@ func CmilPerAmp(ampsPerMM2 float64) float64 {
 	return CmilPerMM2 / ampsPerMM2
 }
 
-// SameHeat is the current that makes the same heat in a new winding as a rated one did
-// in the old: I·√(R_old/R_new). 0 when a value is not above 0.
+// SameHeat is the current that makes the same heat in a new winding as the rated one did in the old:
+// I·√(R_old/R_new). 0 when a value is not above 0.
 func SameHeat(ratedAmps, oldOhms, newOhms float64) float64 {
 	if !(ratedAmps > 0 && oldOhms > 0 && newOhms > 0) {
 		return 0

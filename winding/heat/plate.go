@@ -9,13 +9,12 @@ import (
 
 // # Rise per watt from the plate
 //
-// A machine with its maker's plate has been tested: at the plate's amps its winding came
-// to no more than its class allows. The loss in it then, and that rise, give the kelvins
-// per watt that a rewind with the same iron and cooling will have. As the maker may have
-// left room, the figure is rather too high than too low, which is the safe side; on a
-// worn fan or a choked housing it is worthless. A belt-driven alternator cools itself
-// better the faster it turns: the figure is that of the plate's speed and a slow drive
-// does not come to it.
+// A machine with its maker's plate has been tested: at the plate's amps its winding reached no more
+// than its class allows. The loss at that point, and that rise, give the kelvins per watt that a rewind
+// with the same iron and cooling will have. As the maker may have left a margin, the figure is rather
+// too high than too low, which is the safe side; on a worn fan or a choked housing it is worthless. A
+// belt-driven alternator cools itself better the faster it turns: the figure is for the plate's speed,
+// and a slow drive does not reach it.
 
 // ErrPlate is wrapped by the errors about a plate.
 var ErrPlate = errors.New("rise per watt")
@@ -51,10 +50,10 @@ func HotWatts(m wiretable.Metal, phases, phaseAmps, ohms20, celsius float64) flo
 	return phases * phaseAmps * phaseAmps * ohms20 * (k(m) + celsius) / (k(m) + 20)
 }
 
-// KelvinPerWattFromPlate is the rise per watt, K/W, from the rise at the plate's load, K
-// (above 0 to 400; Class.RiseK where only the class is known) and the watts lost in the
-// winding then (above 0 to 1e7; HotWatts at the temperature it came to, and the iron's
-// where that heats the winding). The error wraps ErrPlate.
+// KelvinPerWattFromPlate is the rise per watt, K/W, from the rise at the plate's load, K (above 0 to
+// 400; Class.RiseK where only the class is known) and the watts lost in the winding then (above 0 to
+// 1e7; HotWatts at its temperature then, plus the iron's where that heats the winding). The error wraps
+// ErrPlate.
 func KelvinPerWattFromPlate(riseK, watts float64) (kelvinPerWatt float64, err error) {
 	if !(riseK > 0 && riseK <= 400) {
 		return 0, fmt.Errorf("%w: rise: read %g K, expected above 0 to 400", ErrPlate, riseK)

@@ -5,7 +5,7 @@ import (
 	"math/cmplx"
 )
 
-// PhaseBalance is how one phase stands against the mean of all.
+// PhaseBalance compares one phase with the mean of all.
 type PhaseBalance struct {
 	Set, Phase int
 	Name       string // U, or 1U when there are two sets
@@ -13,28 +13,27 @@ type PhaseBalance struct {
 	EffectiveTurns float64
 	// AngleDeg is its electrical angle from phase U of set 1, 0 to below 360.
 	AngleDeg float64
-	// SizePercent is EffectiveTurns against the mean of the phases, in percent.
+	// SizePercent is the deviation of EffectiveTurns from the mean of the phases, in per cent.
 	SizePercent float64
-	// AngleErrorDeg is how far it is from its place (V 120 degrees on from U, set
-	// 2 30 degrees on from set 1), once the whole star is turned to fit best.
+	// AngleErrorDeg is the deviation from its nominal angle (V 120 degrees on from U, set 2 30 degrees
+	// on from set 1), once the whole star is rotated to the best fit.
 	AngleErrorDeg float64
 }
 
 // Balance is how equal the phases and their circuits are, at the fundamental.
 type Balance struct {
 	Phases []PhaseBalance
-	// WorstSizePercent and WorstAngleDeg are the largest of the phases', as
-	// sizes without sign.
+	// WorstSizePercent and WorstAngleDeg are the largest absolute values of the phases'.
 	WorstSizePercent, WorstAngleDeg float64
-	// WorstCircuitPercent is the largest difference of a circuit's phasor from
-	// the mean of its phase's circuits, over that mean: it drives a current round
-	// inside the phase even with nothing connected.
+	// WorstCircuitPercent is the largest deviation of a circuit's phasor from the mean of its phase's
+	// circuits, over that mean: it drives a circulating current in the phase even with nothing
+	// connected.
 	WorstCircuitPercent float64
 	// Equal is true when all three are nil to within rounding.
 	Equal bool
 }
 
-// nil differences: far above rounding, far below any real fault.
+// Deviations that count as none: far above rounding, far below any real fault.
 const equalPercent = 1e-6
 
 // Balance compares the phases' phasors, and the circuits within each phase. A
@@ -76,7 +75,7 @@ func (l *Layout) Balance() Balance {
 	return b
 }
 
-// degrees turns radians into 0 to below 360, with rounding at the seam taken off.
+// degrees converts radians to 0 to below 360, without rounding noise at the seam.
 func degrees(rad float64) float64 {
 	d := math.Mod(rad*180/math.Pi+720, 360)
 	if d > 360-1e-9 {

@@ -2,9 +2,8 @@ package layout
 
 import "math"
 
-// Beside reports whether the two coil sides of a slot lie side by side, each against its own
-// tooth: two layers, and every coil round one tooth. Otherwise one lies over the other, or
-// has the slot to itself.
+// Beside reports whether the two coil sides of a slot lie side by side, each against its own tooth: two
+// layers, and every coil round one tooth. Otherwise one lies over the other, or has the slot to itself.
 func (l *Layout) Beside() bool {
 	if l.spec.Layers != 2 {
 		return false
@@ -18,7 +17,7 @@ func (l *Layout) Beside() bool {
 	return true
 }
 
-// SidesText says how the words for the sides of a slot are meant, as a sentence.
+// SidesText explains the words for the sides of a slot, as a sentence.
 func (l *Layout) SidesText() string {
 	if l.Beside() {
 		return "Two coils lie side by side in a slot, each against its own tooth: the clockwise half against the tooth clockwise of the slot, the anticlockwise half against the other."
@@ -44,12 +43,12 @@ func (s Spec) phaseStepDeg() float64 {
 	return 120
 }
 
-// Together is the mean, over the slots that hold two coil sides, of the cosine between
-// their currents at balanced load: 1 where both always are of one phase and run the same way,
-// as in a full-pitch winding, less where they are of two phases. The leakage flux that one
-// side links with the other goes by it. 1 where no slot holds two. Of three-phase windings of
-// 60 degree belts it is 1 - 3ε/2 with the pitch short by the fraction ε of a pole
-// (Pyrhönen et al., Design of Rotating Electrical Machines, ch. 4, from memory).
+// Together is the mean, over the slots that hold two coil sides, of the cosine between their currents
+// at balanced load: 1 where both always belong to one phase in the same direction, as in a full-pitch
+// winding, less where they belong to two phases. The leakage flux that one side links with the other
+// scales with it. 1 where no slot holds two. For three-phase windings with 60 degree belts it is 1 -
+// 3ε/2 with the pitch short by the fraction ε of a pole (Pyrhönen et al., Design of Rotating Electrical
+// Machines, ch. 4, from memory).
 func (l *Layout) Together() float64 {
 	sum, n := 0.0, 0
 	lying := make([][]Side, l.spec.Slots)

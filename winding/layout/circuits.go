@@ -30,8 +30,8 @@ One phase over 120 or 180 degrees, nested coils and lists as found can have sums
 agree though the coils are unlike; such circuits are not offered.
 */
 
-// likeness is what coils must share to stand in for each other in a circuit, in
-// whole numbers so that no rounding can part equals.
+// likeness is what coils must share to replace each other in a circuit, in whole numbers so that
+// rounding cannot separate equal ones.
 type likeness struct {
 	middle int // electrical angle of the coil's phasor, in half Q-ths of a turn
 	width  int // electrical reach folded to 0..Q/2: the size of the phasor
@@ -58,14 +58,14 @@ func (l *Layout) likenessOf(c *Coil) likeness {
 	return like
 }
 
-// compareLikeness orders likenesses, in any settled order.
+// compareLikeness orders likenesses, in any fixed order.
 func compareLikeness(a, b likeness) int {
 	return cmp.Or(cmp.Compare(a.middle, b.middle), cmp.Compare(a.width, b.width),
 		cmp.Compare(a.turns, b.turns), cmp.Compare(a.reach, b.reach))
 }
 
-// kinds sorts a phase's coils, but for those left out, into runs of alike ones;
-// within a run they go up round the machine. It returns each run as indexes.
+// kinds sorts a phase's coils, except those left out, into runs of equivalent ones; within a run they
+// go up round the machine. It returns each run as indexes.
 func (l *Layout) kinds(set, phase int, order []int) [][]int {
 	type item struct {
 		like  likeness
@@ -89,8 +89,7 @@ func (l *Layout) kinds(set, phase int, order []int) [][]int {
 	return runs
 }
 
-// CircuitChoices is every number of parallel circuits that all phases allow, going
-// up from 1.
+// CircuitChoices is every number of parallel circuits that all phases allow, going up from 1.
 func (l *Layout) CircuitChoices() []int {
 	order := groupOrder(l.coils)
 	most := 0
@@ -110,9 +109,8 @@ func (l *Layout) CircuitChoices() []int {
 	return choices
 }
 
-// WithCircuits is the layout with a parallel circuits in each phase, whole stretches
-// of the machine to a circuit where that can be. The error names the numbers that
-// [Layout.CircuitChoices] allows.
+// WithCircuits is the layout with a parallel circuits in each phase, each circuit a contiguous part of
+// the machine where possible. The error names the numbers that [Layout.CircuitChoices] allows.
 func (l *Layout) WithCircuits(a int) (*Layout, error) {
 	choices := l.CircuitChoices()
 	if !slices.Contains(choices, a) {

@@ -2,13 +2,13 @@ package layout
 
 import "slices"
 
-// Counts is how many there are of what insulation is cut for. It is what [Layout.Wiring] and
-// [Layout.Slot] list, without the lists.
+// Counts are the numbers that insulation is cut for. They are what [Layout.Wiring] and [Layout.Slot]
+// list, without the lists.
 type Counts struct {
 	Joints      int // coil to coil, star points and corners of deltas
 	LeadsOut    int // leads that come out
 	SharedSlots int // slots in which two coil sides lie
-	Groups      int // groups of coils, in each of which one phase lies
+	Groups      int // groups of coils, each of one phase
 }
 
 // Counts counts the winding in star or delta.

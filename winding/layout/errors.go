@@ -9,8 +9,7 @@ import (
 // ErrSpec is wrapped by every error about a [Spec] or a coil list.
 var ErrSpec = errors.New("layout")
 
-// SpecError says why there is no such layout. Its text ends with the nearest
-// ones that there are.
+// SpecError says why such a layout does not exist. Its text ends with the nearest ones that do.
 type SpecError struct {
 	Spec Spec
 	Why  string // what was read, what was expected
@@ -21,7 +20,7 @@ func (s Spec) errorf(format string, args ...any) error {
 	return &SpecError{Spec: s, Why: fmt.Sprintf(format, args...)}
 }
 
-// problemf makes an error of what was read, where no other layout is the remedy.
+// problemf makes an error about what was read, where no other layout is the remedy.
 func problemf(format string, args ...any) error {
 	return fmt.Errorf("%w: "+format, append([]any{ErrSpec}, args...)...)
 }
@@ -42,7 +41,7 @@ func (e *SpecError) Error() string {
 	return "layout: " + e.Why + "; nearest that work: " + strings.Join(words, ", or ")
 }
 
-// difference names what in s is not as in the spec it stands in for.
+// difference names what in s differs from the spec that it replaces.
 func (s Spec) difference(from Spec) string {
 	var parts []string
 	add := func(now, then int, unit string) {
@@ -75,9 +74,9 @@ const (
 	nearPoles = 16
 )
 
-// Nearest is up to six layouts that work, each a small change to the spec: the
-// span, the layers, the kind or sets, the slots below and above, the poles below
-// and above. Empty when the numbers are so far out that nothing is near.
+// Nearest is up to six layouts that work, each a small change to the spec: the span, the layers, the
+// kind or sets, the slots below and above, the poles below and above. Empty when the numbers are so far
+// out that nothing is near.
 func (e *SpecError) Nearest() []Spec {
 	base, ok := e.Spec.tidied()
 	if !ok {
@@ -121,8 +120,8 @@ func (e *SpecError) Nearest() []Spec {
 	return found
 }
 
-// tidied brings numbers that are just out of range back into it; false when the
-// spec is too far out for a nearest layout to mean anything.
+// tidied brings numbers that are just out of range back into it; false when the spec is too far out for
+// a nearest layout to mean anything.
 func (s Spec) tidied() (Spec, bool) {
 	if s.Slots < 2 || s.Slots > MaxSlots || s.Poles < 1 || s.Poles > MaxPoles {
 		return s, false

@@ -5,8 +5,8 @@ import (
 	"math/cmplx"
 )
 
-// Harmonics are the orders that a winding is told by: the fundamental, and the odd ones that a rotor
-// has most of.
+// Harmonics are the orders for which a winding is described: the fundamental, and the odd ones that are
+// strongest in a rotor's field.
 var Harmonics = [6]int{1, 3, 5, 7, 11, 13}
 
 // unit is e^(j·2π·n/m): exact on the axes, and for any size of n.
@@ -37,17 +37,16 @@ func (l *Layout) effective(c *Coil, harmonic int) complex128 {
 	return complex(half, 0) * (l.side(c.Start, harmonic) - l.side(c.Finish, harmonic))
 }
 
-// CoilPhasor is the effective turns of one coil of the layout, as wound, at the electrical harmonic: its part of
-// [Layout.CircuitPhasor].
+// CoilPhasor is the effective turns of one coil of the layout, as wound, at an electrical harmonic: its
+// part of [Layout.CircuitPhasor].
 func (l *Layout) CoilPhasor(c Coil, harmonic int) complex128 { return l.effective(&c, harmonic) }
 
-// Factor is the winding factor of an electrical harmonic, 0 to 1, from the coil
-// list: |Σ turns·sign·e^(jναk)| over one phase's coil sides, over the turns of all
-// those sides. Harmonic 1 feeds the EMF; the sign of the harmonic does not matter,
-// harmonic 0 is 0. In a list as found it is the mean over the phases, weighted by
-// their turns. It does not depend on circuits or connection.
-// Source: Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2, from
-// memory (the definition by slot phasors).
+// Factor is the winding factor of an electrical harmonic, 0 to 1, from the coil list: |Σ
+// turns·sign·e^(jναk)| over one phase's coil sides, over the turns of all those sides. Harmonic 1 makes
+// the EMF; the sign of the harmonic does not matter, harmonic 0 is 0. In a list as found it is the mean
+// over the phases, weighted by their turns. It does not depend on circuits or connection. Source:
+// Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2, from memory (the definition by slot
+// phasors).
 func (l *Layout) Factor(harmonic int) float64 {
 	sets, phases := 1, 1
 	if l.found {
@@ -81,17 +80,17 @@ func (l *Layout) sum(set, phase, circuit, harmonic int) (effective complex128, t
 	return effective, turns
 }
 
-// PitchFactor is |sin(ν·π·p·y/Q)|, what the nominal span does to a harmonic. For
-// nested coils it is that of the equal coils with the same sides.
+// PitchFactor is |sin(ν·π·p·y/Q)|, the effect of the nominal span on a harmonic. For nested coils it is
+// that of the equal coils with the same sides.
 func (l *Layout) PitchFactor(harmonic int) float64 {
 	q := l.spec.Slots
 	n := (harmonic % (2 * q)) * (l.spec.pairs() * l.spec.Span % (2 * q)) % (2 * q)
 	return math.Abs(imag(unit(n, 2*q)))
 }
 
-// BeltFactor is what spreading a phase over several slots does to a harmonic: the
-// size of the sum of the start sides alone over the turns. For coils of equal
-// turns, Factor is PitchFactor times BeltFactor.
+// BeltFactor is the effect on a harmonic of spreading a phase over several slots: the magnitude of the
+// sum of the start sides alone over the turns. For coils of equal turns, Factor is PitchFactor times
+// BeltFactor.
 func (l *Layout) BeltFactor(harmonic int) float64 {
 	var sum complex128
 	turns := 0
@@ -109,9 +108,9 @@ func (l *Layout) BeltFactor(harmonic int) float64 {
 	return min(cmplx.Abs(sum)/float64(turns), 1)
 }
 
-// CircuitPhasor is the effective turns of one circuit (from 1) of a phase: its
-// coils in series, as a phasor at the electrical harmonic. Its size times
-// √2·π·f·Φ is the rms EMF. Zero when there is no such circuit.
+// CircuitPhasor is the effective turns of one circuit (from 1) of a phase: its coils in series, as a
+// phasor at the electrical harmonic. Its magnitude times √2·π·f·Φ is the rms EMF. Zero when there is no
+// such circuit.
 func (l *Layout) CircuitPhasor(set, phase, circuit, harmonic int) complex128 {
 	if circuit < 1 {
 		return 0
@@ -158,8 +157,8 @@ func (l *Layout) hasCircuit(set, phase, circuit int) bool {
 	return false
 }
 
-// CircuitTurns is the sum of the turns in series in one circuit (from 1) of a
-// phase: what its ohms go by.
+// CircuitTurns is the sum of the turns in series in one circuit (from 1) of a phase, which its ohms
+// depend on.
 func (l *Layout) CircuitTurns(set, phase, circuit int) int {
 	if circuit < 1 {
 		return 0
@@ -168,8 +167,7 @@ func (l *Layout) CircuitTurns(set, phase, circuit int) int {
 	return turns
 }
 
-// PhaseTurns is the sum of the turns of all circuits of a phase: what its wire
-// goes by.
+// PhaseTurns is the sum of the turns of all circuits of a phase, which its wire depends on.
 func (l *Layout) PhaseTurns(set, phase int) int {
 	_, turns := l.sum(set, phase, 0, 1)
 	return turns

@@ -2,14 +2,13 @@ package layout
 
 import "slices"
 
-// FromCoils is a layout from a list: an old stator as found, or a planned one with
-// something changed (a coil reversed, left out, short of turns). The phases need
-// not balance; [Layout.Balance] says how they stand.
+// FromCoils is a layout from a list: an old stator as found, or a planned one with something changed (a
+// coil reversed, left out, short of turns). The phases need not balance; [Layout.Balance] says by how
+// much they differ.
 //
-// The spec gives slots, poles, phases, layers and sets; its span may be 0, which
-// takes that of the first coil. Circuit 0 is read as 1, and when every group is 0
-// groups are found from the list. Coils keep their order. The error says which coil
-// has what out of range.
+// The spec gives slots, poles, phases, layers and sets; its span may be 0, which takes that of the
+// first coil. Circuit 0 is read as 1, and when every group is 0 groups are found from the list. Coils
+// keep their order. The error says which coil has what out of range.
 func FromCoils(spec Spec, coils []Coil) (*Layout, error) {
 	if err := spec.checkRange(); err != nil {
 		return nil, err

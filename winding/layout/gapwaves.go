@@ -7,48 +7,47 @@ import (
 
 // # All the waves of the gap
 //
-// A phase's current does not set up the working wave alone. Its magnetomotive force goes
-// round the bore in steps, one at each slot, and holds every harmonic that the coils let
-// through, below the working wave as well where coils sit on single teeth. Each of them
-// crosses the same gap and stores energy, so each adds inductance:
+// A phase's current makes more than the working wave. Its magnetomotive force goes round the bore in
+// steps, one at each slot, and contains every harmonic that the coils let through, also below the
+// working wave where coils sit on single teeth. Each of them crosses the same gap and stores energy, so
+// each adds inductance:
 //
 //	L = L1·Σ (kwν/ν)²/kw1²
 //
-// the sum over every ν (in working waves, so also below 1) that balanced currents leave
-// over. The sum need not be gone through: by Parseval's theorem it is the mean square of
-// the whole staircase over that of its working wave, and the staircase is read off the coil
-// list, tooth by tooth. For one slot per pole and phase it is π²/9 = 1.097 exactly, for
-// twelve slots and ten poles 1.97 (the same sums stand as harmonic leakage, σ = sum − 1, in
-// Pyrhönen, Jokinen and Hrabovcová, Design of Rotating Electrical Machines, ch. 4, from
-// memory).
+// the sum being over every ν (in working waves, so also below 1) that balanced currents leave. The sum
+// need not be evaluated term by term: by Parseval's theorem it is the mean square of the whole
+// staircase over that of its working wave, and the staircase is read off the coil list, tooth by tooth.
+// For one slot per pole and phase it is π²/9 = 1.097 exactly, for twelve slots and ten poles 1.97 (the
+// same sums appear as harmonic leakage, σ = sum − 1, in Pyrhönen, Jokinen and Hrabovcová, Design of
+// Rotating Electrical Machines, ch. 4, from memory).
 //
-// Two sets that both carry current share the gap: each finds the other's field as well as
-// its own, which doubles the working wave; the harmonics in which they are opposed fall
-// out. Two sets of q = 1 thus come to 2.046 working waves of one: 1.87 times one set alone.
+// Two sets that both carry current share the gap: each sees the other's field as well as its own, which
+// doubles the working wave; harmonics in which they are opposed cancel. Two sets of q = 1 thus make
+// 2.046 working waves of one: 1.87 times one set alone.
 //
-// Currents that are alike in the three phases of a delta, as the third harmonic's are, go
-// by the rest of the waves, those that balanced currents leave out.
+// Equal (zero-sequence) currents in the three phases of a delta, as the third harmonic's are, make the
+// other waves, those that balanced currents leave out.
 //
-// Slots are taken as thin, the gap as even and the field as radial: a wave shorter than the
-// gap is deep reaches across less than is said here.
+// Slots are taken as thin, the gap as uniform and the field as radial: a wave shorter than the gap is
+// deep crosses less than computed here.
 
 // GapWaves is the inductance across the gap over that of the working wave of one set. It does not
 // depend on turns and circuits.
 type GapWaves struct {
-	// One is for one set carrying balanced current, All for all sets: 1 and up, but for coils
+	// One is for one set carrying balanced current, All for all sets: 1 and up, except for coils
 	// without a working wave.
 	One, All float64
 	// Alike is for the same current in the three phases of one set; 0 with one phase or two.
 	Alike float64
-	// AlikeSlots is how much of a slot's leakage is left when its sides carry alike
+	// AlikeSlots is the share of a slot's leakage that remains when its sides carry zero-sequence
 	// currents, 0 to 1: sides wound against each other cancel.
 	AlikeSlots float64
 }
 
-// WorkingWave is the waves of coils that are taken as having the working wave alone.
+// WorkingWave is the waves of coils taken to have the working wave alone.
 func WorkingWave(sets int) GapWaves { return GapWaves{One: 1, All: float64(sets), AlikeSlots: 1} }
 
-// GapWaves reads them off the coil list; of one without a working wave they are [WorkingWave].
+// GapWaves reads them off the coil list; [WorkingWave] for one without a working wave.
 func (l *Layout) GapWaves() GapWaves {
 	spec := l.Spec()
 	working := 2 / math.Pi * l.Factor(1) * l.meanPhaseTurns() / float64(spec.Poles) * 2
@@ -75,8 +74,8 @@ func (l *Layout) meanPhaseTurns() float64 {
 	return float64(turns) / float64(spec.Sets*spec.Phases*l.Circuits())
 }
 
-// staircases is the magnetomotive forces of a coil list, working the peak of one phase's
-// working wave for an ampere, (2/π)·kw1·N/p.
+// staircases is the magnetomotive forces of a coil list; working is the peak of one phase's working
+// wave for an ampere, (2/π)·kw1·N/p.
 type staircases struct {
 	plan    *Layout
 	phases  int
@@ -116,8 +115,8 @@ func (s *staircases) balanced(sets int) float64 {
 	return 4 * sum / float64(spec.Slots*s.phases*sets*together) / sq(s.working)
 }
 
-// alike is for one ampere in each phase of the first set: L0·3/2 = c·⟨F²⟩ and L1 =
-// c·3·F1²/2 give L0/L1 = 4·⟨F²⟩/(9·F1²).
+// alike is for one ampere in each phase of the first set: L0·3/2 = c·⟨F²⟩ and L1 = c·3·F1²/2 give L0/L1
+// = 4·⟨F²⟩/(9·F1²).
 func (s *staircases) alike() float64 {
 	return 4 * meanSquare(s.plan.ToothMMF([]float64{1, 1, 1})) / (9 * sq(s.working))
 }

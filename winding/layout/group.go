@@ -5,8 +5,8 @@ func sameGroup(a, b Coil) bool {
 	return a.Set == b.Set && a.Phase == b.Phase && a.Sense == b.Sense
 }
 
-// firstOfGroup is the index of the first coil, from the front, that does not go on
-// with the group of the coil before it (the last coil is before the first).
+// firstOfGroup is the index of the first coil, from the front, that does not continue the group of the
+// coil before it (the last coil is before the first).
 func firstOfGroup(coils []Coil) int {
 	for i := range coils {
 		if !sameGroup(coils[wrap(i-1, len(coils))], coils[i]) {
@@ -29,8 +29,8 @@ func setGroups(coils []Coil) {
 	}
 }
 
-// groupOrder is the indexes of the coils going up, beginning with the first coil
-// of a group so that a group that passes the last slot is not cut.
+// groupOrder is the indexes of the coils in rising order, beginning with the first coil of a group so
+// that a group that passes the last slot is not split.
 func groupOrder(coils []Coil) []int {
 	order := make([]int, len(coils))
 	first := 0

@@ -18,8 +18,8 @@ type Coil struct {
 	Circuit int
 }
 
-// Layout is a winding as a list of coils. It does not change once made: the With
-// methods give a new one.
+// Layout is a winding as a list of coils. It does not change once made: the With methods return a new
+// one.
 type Layout struct {
 	spec     Spec
 	coils    []Coil
@@ -27,8 +27,8 @@ type Layout struct {
 	found    bool // from a list: phases may differ
 }
 
-// New lays out the winding asked for, with one turn a coil and one circuit. The
-// error is a [*SpecError] that says why there is none and what is near.
+// New lays out the winding asked for, with one turn per coil and one circuit. The error is a
+// [*SpecError] that says why there is none and what is near.
 func New(spec Spec) (*Layout, error) {
 	if err := spec.check(); err != nil {
 		return nil, err
@@ -59,7 +59,7 @@ func New(spec Spec) (*Layout, error) {
 	return &Layout{spec: spec, coils: coils, circuits: 1}, nil
 }
 
-// mostCoils is the room the coil list needs.
+// mostCoils is the capacity of the coil list.
 func (s Spec) mostCoils() int { return s.Slots * s.Layers / 2 }
 
 // Spec is what the layout was made from, with Sets 1 in place of 0.
@@ -71,8 +71,8 @@ func (l *Layout) Coils() []Coil { return slices.Clone(l.coils) }
 // Circuits is the number of parallel paths of each phase, a.
 func (l *Layout) Circuits() int { return l.circuits }
 
-// CoilsPerPhase is the coils of one phase of one set, in all its circuits. In a
-// list as found it is that of the phase with most.
+// CoilsPerPhase is the number of coils of one phase of one set, in all its circuits. In a list as found
+// it is that of the phase with most.
 func (l *Layout) CoilsPerPhase() int {
 	var n [6]int
 	for i := range l.coils {
@@ -134,7 +134,7 @@ func (l *Layout) WithTurns(t int) (*Layout, error) {
 // group must have that many coils.
 func (l *Layout) WithGroupTurns(turns []int) (*Layout, error) {
 	next := l.copied()
-	next.found = true // groups of unequal turns can part the phases
+	next.found = true // groups of unequal turns can make the phases differ
 	at := map[int]int{}
 	for _, i := range groupOrder(next.coils) {
 		c := &next.coils[i]

@@ -19,10 +19,9 @@ func (l *Layout) SlotAmpTurns(amps []float64) []float64 {
 	return slots
 }
 
-// ToothMMF is the magnetomotive force in ampere-turns across the air gap at each
-// tooth (index 0 is the tooth between slots 1 and 2) for the same amps: the running
-// sum of [Layout.SlotAmpTurns], less its mean, which by symmetry of the gap no flux
-// can leave. It takes the gap as even and the iron as perfect.
+// ToothMMF is the magnetomotive force in ampere-turns across the air gap at each tooth (index 0 is the
+// tooth between slots 1 and 2) for the same amps: the running sum of [Layout.SlotAmpTurns], less its
+// mean, since the net flux over the gap is zero. The gap is taken as uniform and the iron as ideal.
 func (l *Layout) ToothMMF(amps []float64) []float64 {
 	teeth := l.SlotAmpTurns(amps)
 	sum, mean := 0.0, 0.0

@@ -5,15 +5,15 @@ import (
 	"math/cmplx"
 )
 
-// Note is something the slot and pole numbers, or the coil list, call for.
+// Note is a remark that the slot and pole numbers, or the coil list, call for.
 type Note struct {
 	Topic   string `json:"topic"` // "cogging", "pull", "subharmonics", "third harmonic", "factor", "balance", "one phase"
 	Text    string `json:"text"`
-	Source  string `json:"source"`  // where it is from; "from memory" when not looked up
-	Caution bool   `json:"caution"` // true when it should weigh in the choice
+	Source  string `json:"source"`  // where it comes from; "from memory" when not looked up
+	Caution bool   `json:"caution"` // true when it should affect the choice
 }
 
-// The topics that weigh by what turns in it and how it is connected.
+// The topics that depend on the rotor and on the connection.
 const (
 	Cogging       = "cogging"
 	ThirdHarmonic = "third harmonic"
@@ -48,12 +48,12 @@ func (l *Layout) Notes() []Note {
 	return notes
 }
 
-// CoggingPerTurn is the cogging pulses in one turn of the shaft: lcm(Q, 2p). Source:
-// Zhu and Howe, IEEE Trans. Energy Conversion 15(4), 2000, 407-412, from memory.
+// CoggingPerTurn is the number of cogging pulses per revolution: lcm(Q, 2p). Source: Zhu and Howe, IEEE
+// Trans. Energy Conversion 15(4), 2000, 407-412, from memory.
 func (l *Layout) CoggingPerTurn() int { return lcm(l.spec.Slots, l.spec.Poles) }
 
-// CoggingIndex is 2p·Q/lcm(Q, 2p) = gcd(Q, 2p), from 1: the higher, the rougher the
-// shaft turns past its magnets. Source as for [Layout.CoggingPerTurn].
+// CoggingIndex is 2p·Q/lcm(Q, 2p) = gcd(Q, 2p), from 1: the higher, the rougher the shaft turns past
+// its magnets. Source as for [Layout.CoggingPerTurn].
 func (l *Layout) CoggingIndex() int { return gcd(l.spec.Slots, l.spec.Poles) }
 
 // coggingNote grades by whether all poles (or all slots) pull together.
@@ -77,7 +77,7 @@ func pairs(n int) string {
 	return fmt.Sprintf("%d pairs", n)
 }
 
-// pullNote is for windings and cores that do not repeat round the machine.
+// pullNote is for windings and cores without rotational symmetry.
 func (l *Layout) pullNote() (Note, bool) {
 	if l.Symmetry() > 1 {
 		return Note{}, false
@@ -90,9 +90,9 @@ func (l *Layout) pullNote() (Note, bool) {
 	return n, true
 }
 
-// Symmetry is how many times the winding repeats itself in one turn round the
-// machine, from 1; a repeat with every current the other way counts, for it pulls
-// on iron the same. 1 means the magnetic pull of the loaded winding need not cancel.
+// Symmetry is how many times the winding repeats in one revolution round the machine, from 1; a repeat
+// with every current reversed counts, since it pulls on iron the same way. 1 means the magnetic pull of
+// the loaded winding need not cancel.
 func (l *Layout) Symmetry() int {
 	g := gcd(l.spec.Slots, l.spec.Poles)
 	sense := make(map[Coil]int, len(l.coils))
@@ -107,13 +107,13 @@ func (l *Layout) Symmetry() int {
 	return 1
 }
 
-// alike is a coil without what a repeat of it may change.
+// alike is a coil reduced to what a repeat of it must keep.
 func alike(c Coil) Coil {
 	return Coil{Start: c.Start, Finish: c.Finish, Turns: c.Turns, Phase: c.Phase, Set: c.Set}
 }
 
-// repeats reports whether every coil has its like steps slots on, all with the
-// same sense or all with the other.
+// repeats reports whether every coil has a counterpart steps slots on, all with the same sense or all
+// with the opposite one.
 func (l *Layout) repeats(steps int, sense map[Coil]int) bool {
 	flip := 0
 	for _, c := range l.coils {
@@ -148,8 +148,8 @@ func (l *Layout) subharmonicNote() (Note, bool) {
 		Text: fmt.Sprintf("the loaded winding also makes field waves longer than a pole pair, the largest of %d pole pairs at %.0f %% of the working wave of %d: more inductance, and heat in solid rotor iron and magnets", at, 100*worst, p)}, true
 }
 
-// wave is the size of the gap field wave with h pole pairs round the machine for
-// balanced currents, the larger of its forward and backward parts, to one scale.
+// wave is the amplitude of the gap field wave with h pole pairs round the machine for balanced
+// currents, the larger of its forward and backward parts, on a common scale.
 func (l *Layout) wave(h int) float64 {
 	var forward, backward complex128
 	for i := range l.coils {
@@ -163,7 +163,7 @@ func (l *Layout) wave(h int) float64 {
 	return max(cmplx.Abs(forward), cmplx.Abs(backward)) / float64(h)
 }
 
-// thirdNote warns of currents round a delta.
+// thirdNote warns of circulating currents in a delta.
 func (l *Layout) thirdNote() (Note, bool) {
 	k3 := l.Factor(3)
 	if l.spec.Phases != 3 || k3 < thirdInDelta {

@@ -16,21 +16,21 @@ type Step struct {
 	// Circuits is how many the phase has: a sentence names the circuit when
 	// there is more than one.
 	Circuits int
-	// From and To are the slots in which the wire goes in and comes back, so that
-	// the current of the phase goes the same way.
+	// From and To are the slots in which the wire goes in and comes back, in the direction of the
+	// phase's current.
 	From, To int
-	// Clockwise, as seen from the connection end, is the way from From to To, the
-	// short way round.
+	// Clockwise, as seen from the connection end, is the direction from From to To, the short way
+	// round.
 	Clockwise bool
 	Turns     int
-	// Wave says the turns are laid one at a time, each going on round the machine
-	// through the coils of Round, rather than all on the spot.
+	// Wave says that the turns are laid one at a time, each going on round the machine through the
+	// coils of Round, rather than all in one place.
 	Wave  bool
 	Round int
 	// Lead is the name of the lead that begins here (U1), "" when none does.
 	Lead string
-	// Leave is the end at which the phase comes out of the coil. Next is the end
-	// it is joined to; when EndLead is not "" it is that lead (U2) instead.
+	// Leave is the end at which the phase comes out of the coil. Next is the end it is joined to; when
+	// EndLead is not "" it is that lead (U2) instead.
 	Leave, Next EndRef
 	EndLead     string
 }
@@ -68,8 +68,8 @@ func (l *Layout) WindingOrder() []Step {
 	return steps
 }
 
-// roundLength is the number of coils of a wave in the round that holds coil n: a
-// round ends where the next coil does not lie further on.
+// roundLength is the number of coils of a wave in the round that holds coil n: a round ends where the
+// next coil does not lie further on.
 func (l *Layout) roundLength(coils []Coil, n int) int {
 	first, last := n, n
 	for first > 0 && coils[first-1].Start < coils[first].Start {
@@ -118,7 +118,7 @@ func (s Step) String() string {
 	return b.String()
 }
 
-// way is how to go from slot to slot, saying so where the numbers jump.
+// way says how to go from slot to slot, also where the numbers wrap.
 func (s Step) way() string {
 	switch {
 	case s.Clockwise && s.To > s.From:

@@ -65,8 +65,8 @@ func chooseStarts(s Spec) starts {
 	return best
 }
 
-// blockBalances reports whether starts in blocks of b slots give a star that is
-// the same turned by 120 degrees, and halves for two sets.
+// blockBalances reports whether starts in blocks of b slots give a star with three-fold symmetry, and
+// one that halves for two sets.
 func (s Spec) blockBalances(b int) bool {
 	coils := s.Slots / (2 * b)
 	if s.thirds() && coils/gcd(coils, s.pairs())%3 != 0 {
@@ -75,9 +75,9 @@ func (s Spec) blockBalances(b int) bool {
 	return s.Sets != 2 || s.blockHalves(b)
 }
 
-// blockHalves reports whether the spokes, brought into one 60 degree belt, are the
-// same turned by 30 degrees. The spokes of one residue lie 60/n degrees apart: for
-// even n that is so for each by itself, else residues must lie in pairs.
+// blockHalves reports whether the spokes, folded into one 60 degree belt, are invariant under a
+// rotation by 30 degrees. The spokes of one residue lie 60/n degrees apart: for even n that is so for
+// each by itself, else residues must lie in pairs.
 func (s Spec) blockHalves(b int) bool {
 	coils := s.Slots / (2 * b)
 	n := coils / gcd(coils, s.pairs()) / 3
@@ -86,8 +86,8 @@ func (s Spec) blockHalves(b int) bool {
 			return true
 		}
 	}
-	// In units of 1/(12·n·Q) turn the spokes are 2Q apart, and 30 degrees is Q
-	// once whole steps of 2Q are taken off (n is odd).
+	// In units of 1/(12·n·Q) of a revolution the spokes are 2Q apart, and 30 degrees is Q modulo 2Q (n
+	// is odd).
 	full := 2 * s.Slots
 	at := func(r int) int { return 12 * n * s.pairs() * r % full }
 	count := func(angle int) (c int) {
@@ -106,7 +106,7 @@ func (s Spec) blockHalves(b int) bool {
 	return true
 }
 
-// splitsInTwo reports whether two equal sets 30 degrees apart can be had.
+// splitsInTwo reports whether two equal sets 30 degrees apart are possible.
 func (s Spec) splitsInTwo() bool {
 	if s.Layers == 2 {
 		return s.Slots%(12*gcd(s.Slots, s.pairs())) == 0
@@ -121,8 +121,8 @@ func (s Spec) splitsInTwo() bool {
 	return false
 }
 
-// strength is the size of the sum of phase U's start spokes: what the choice of
-// starts makes of the factor, the span being the same for all.
+// strength is the magnitude of the sum of phase U's start spokes: the effect of the choice of starts on
+// the factor, the span being the same for all.
 func (s Spec) strength(b starts) float64 {
 	st := newStar(s, b.origin)
 	var sum complex128

@@ -1,18 +1,17 @@
 package layout
 
-// SlotPair is the two field waves that the teeth make of the working wave: Q - p and
-// Q + p pole pairs round the machine. Every winding passes them as fully as the
-// working wave, since from slot to slot they turn by the same angle, so no span and
-// no spread takes them out; skewing by about a slot does.
-// Source: Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2 (slot
-// harmonics), from memory.
+// SlotPair is the two slot harmonics, the field waves with Q - p and Q + p pole pairs round the machine
+// that the slotting makes of the working wave. Every winding passes them as fully as the working wave,
+// since from slot to slot they advance by the same angle, so no span and no spread removes them;
+// skewing by about a slot does. Source: Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2
+// (slot harmonics), from memory.
 type SlotPair struct {
 	// LowerPairs is |Q - p|, UpperPairs Q + p: pole pairs.
 	LowerPairs, UpperPairs int
 	// LowerOrder and UpperOrder are the same in electrical order, over p.
 	LowerOrder, UpperOrder float64
-	// Felt says that both orders are odd whole numbers: waves that a rotor of equal
-	// poles has, so that they show in the voltage.
+	// Felt says that both orders are odd whole numbers: waves in the field of a rotor with equal poles,
+	// which therefore show in the voltage.
 	Felt bool
 	// Kw is their winding factor, that of the working wave.
 	Kw float64

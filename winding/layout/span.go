@@ -1,7 +1,7 @@
 package layout
 
-// MeanSpan is the mean span of the wound coils in slots, each the shorter way round,
-// weighted by turns: what the mean turn goes by in concentric windings. 0 without turns.
+// MeanSpan is the mean span of the wound coils in slots, each the shorter way round, weighted by turns:
+// the basis of the mean turn of concentric windings. 0 without turns.
 func (l *Layout) MeanSpan() float64 {
 	sum, turns := 0, 0
 	for i := range l.coils {

@@ -11,8 +11,8 @@ const (
 	// Concentric is the same slot sides as Lap with the coils of one group nested
 	// one inside the other: unequal spans, the outermost first.
 	Concentric
-	// Wave is a full-pitch single layer of whole-number slots per pole per phase
-	// whose wire runs on forward round the machine instead of back on itself.
+	// Wave is a full-pitch single layer of whole-number slots per pole per phase whose wire continues
+	// forward round the machine instead of doubling back.
 	Wave
 )
 
@@ -30,8 +30,8 @@ func (k Kind) String() string {
 	}
 }
 
-// Bounds of what [New] and [FromCoils] accept: far beyond any small machine,
-// and small enough that a slip of a digit cannot fill the memory.
+// Bounds of what [New] and [FromCoils] accept: far beyond any small machine, and small enough that a
+// mistyped digit cannot exhaust the memory.
 const (
 	MaxSlots = 1200
 	MaxPoles = 1200
@@ -39,7 +39,7 @@ const (
 	MaxTurns = 1_000_000
 )
 
-// Spec says what layout is wanted, or what was found.
+// Spec says which layout is wanted, or what was found.
 type Spec struct {
 	Slots  int // Q, 2 to MaxSlots
 	Poles  int // 2p, even, 2 to MaxPoles
@@ -74,7 +74,7 @@ func (s Spec) zones() int {
 	}
 }
 
-// thirds says that the star has to look the same turned by 120 degrees.
+// thirds says that the star has to be invariant under rotation by 120 degrees.
 func (s Spec) thirds() bool { return s.Phases == 3 || s.TwoThirds }
 
 // perPole is slots per pole when whole, else 0. It is the full pitch.
@@ -159,11 +159,11 @@ func (s Spec) check() error {
 	return nil
 }
 
-// canPair reports whether the slots pair off start to finish, one side to each, as a single
-// layer needs.
+// canPair reports whether the slots pair off start to finish, one side to each, as a single layer
+// needs.
 func (s Spec) canPair() bool { return s.Layers == 2 || lowBit(s.Slots) > lowBit(s.Span) }
 
-// checkWave tests what a wave winding needs beyond any other layout.
+// checkWave tests what a wave winding needs in addition.
 func (s Spec) checkWave() error {
 	switch {
 	case s.Layers != 1:
@@ -176,12 +176,11 @@ func (s Spec) checkWave() error {
 	return nil
 }
 
-// Balanced reports whether a winding of every slot can have equal phases: for 3
-// phases when slots/(3·gcd(slots, pole pairs)) is whole, for 2 in a double layer when
-// slots/(4·gcd(slots, pole pairs)) is, for 1 phase when the slots are not all at the same place of a pole pair. False for numbers out of
-// range. A layout also needs a span and layers that fit; [New] says.
-// Source: star of slots, e.g. Bianchi and Dai Pre, IEE Proc. Electr. Power Appl.
-// 153 (2006), from memory.
+// Balanced reports whether a winding of every slot can have equal phases: for 3 phases when
+// slots/(3·gcd(slots, pole pairs)) is whole, for 2 in a double layer when slots/(4·gcd(slots, pole
+// pairs)) is, for 1 phase when the slots are not all at the same position of a pole pair. False for
+// numbers out of range. A layout also needs a suitable span and layers; [New] says. Source: star of
+// slots, e.g. Bianchi and Dai Pre, IEE Proc. Electr. Power Appl. 153 (2006), from memory.
 func Balanced(slots, poles, phases int) bool {
 	if slots < 2 || slots > MaxSlots || poles < 2 || poles > MaxPoles || poles%2 != 0 {
 		return false

@@ -36,7 +36,7 @@ type star struct {
 	twoThirds    bool
 }
 
-// place is what the star gives to a coil.
+// place is what the star assigns to a coil.
 type place struct {
 	set, phase, sense int
 }
@@ -60,8 +60,8 @@ var (
 	beltSense = [6]int{1, -1, 1, -1, 1, -1}
 )
 
-// at is the place of the coil that starts at slot index k; false when that coil
-// is left out (two thirds wound).
+// at is the place of the coil that starts at slot index k; false when that coil is left out (two thirds
+// wound).
 func (st star) at(k int) (place, bool) {
 	z := st.zone(k)
 	switch {

@@ -41,8 +41,8 @@ func twoStarts(s Spec) (best starts, ok bool) {
 	return best, ok
 }
 
-// quarters reports whether V's spokes are U's turned by 90 degrees. Angles count in parts
-// of 1/4Q of an electrical turn, so nothing rounds.
+// quarters reports whether V's spokes are U's rotated by 90 degrees. Angles count in units of 1/4Q of
+// an electrical revolution, so nothing rounds.
 func (s Spec) quarters(b starts) bool {
 	st := newStar(s, b.origin)
 	var spokes [2]map[int]int

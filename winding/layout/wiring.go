@@ -54,8 +54,8 @@ type Lead struct {
 	Name       string
 	Set, Phase int
 	Ends       []EndRef // one for each circuit
-	// Out says that a cable comes out from here; false for the three that meet
-	// in a star point and for the second names of delta corners.
+	// Out says that a cable comes out here; false for the three that meet in a star point and for the
+	// second names of delta corners.
 	Out bool
 }
 
@@ -85,10 +85,10 @@ func (c Coil) ends() (enter, leave EndRef) {
 	return enter, leave
 }
 
-// path is the coils of one circuit in series order, without those left out. They
-// go up round the machine; a circuit that has the machine to itself begins with its
-// first coil of sense +1, so that the leads of a usual winding start in slots 1,
-// 1+2q and 1+4q. A wave goes once round before it takes the next slot of a group.
+// path is the coils of one circuit in series order, without those left out. They go up round the
+// machine; a circuit that has the machine to itself begins with its first coil of sense +1, so that the
+// leads of a usual winding start in slots 1, 1+2q and 1+4q. A wave goes once round before it takes the
+// next slot of a group.
 func (l *Layout) path(set, phase, circuit int, order []int) []Coil {
 	var coils []Coil
 	for _, i := range order {
@@ -127,8 +127,8 @@ func (l *Layout) eachPath(f func(set, phase, circuit int, coils []Coil)) {
 	}
 }
 
-// Wiring is the joins, leads and nodes of the winding in star or delta. With one
-// phase or two the connection is not used: both ends of each come out. Coils left out (0 turns) are in no join.
+// Wiring is the joins, leads and nodes of the winding in star or delta. With one phase or two the
+// connection is not used: both ends of each come out. Coils left out (0 turns) are in no join.
 func (l *Layout) Wiring(conn Connection) Wiring {
 	w := Wiring{Connection: conn}
 	var heads, tails [6][]EndRef

@@ -2,13 +2,13 @@ package layout
 
 import "slices"
 
-// Without is the layout with some coils left out: those with a side in one of the dead
-// slots, and those round one of the bare teeth; tooth n lies between slots n and n + 1. So a
-// flywheel's stator whose stations are not all wound, or one with slots left empty so that the
-// rest balances. The coils that stay are numbered anew, and joined past the gap.
+// Without is the layout with some coils left out: those with a side in one of the dead slots, and those
+// round one of the bare teeth; tooth n lies between slots n and n + 1. This describes a flywheel's
+// stator with unwound stations, or one with slots left empty so that the rest balances. The remaining
+// coils are renumbered, and joined across the gap.
 //
-// The error says which number is out of range, that teeth were named but coils do not lie
-// round one, that nothing stays, or that the phases would no longer be equal.
+// The error says which number is out of range, that teeth were named but coils do not lie round one,
+// that nothing is left, or that the phases would no longer be equal.
 func (l *Layout) Without(deadSlots, bareTeeth []int) (*Layout, error) {
 	if len(deadSlots) == 0 && len(bareTeeth) == 0 {
 		return l, nil

@@ -1,4 +1,4 @@
-// Package parallel does things side by side that know nothing of each other.
+// Package parallel runs independent pieces of work concurrently.
 package parallel
 
 import (
@@ -7,12 +7,12 @@ import (
 	"sync/atomic"
 )
 
-// Each does n things, counted from 0, on as many processors as there are, in no order, and comes back
-// when all are done. A panic in one is a panic of the caller.
+// Each does n things, counted from 0, on all processors, in no particular order, and returns when all
+// are done. A panic in one is a panic of the caller.
 func Each(n int, do func(int)) {
 	hands := 1
 	if cores := runtime.GOMAXPROCS(0); cores > 1 {
-		hands = min(n, cores+1) // one more, for one may wait for what another works out
+		hands = min(n, cores+1) // one extra, since one may wait for another's result
 	}
 	if hands <= 1 {
 		for i := range n {

@@ -2,9 +2,9 @@ package published
 
 import "testing"
 
-// Constant is a figure of the trade as a test knows it: what it is, the number written
-// out, what the program uses, and the standard or book it is from; or that it is from
-// memory, or common practice without a source, which nothing but this row holds in place.
+// Constant is a figure of the trade as a test knows it: what it is, the number written out, what the
+// program uses, and the standard or book it is from; or that it is from memory, or common practice
+// without a source, and then only this row guards it.
 type Constant struct {
 	What       string
 	Want, Have float64

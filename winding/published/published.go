@@ -1,8 +1,8 @@
-// Package published reads the published tables in testdata, for tests. A table is CSV;
-// its head is comment lines that say source, units and status, and the first row names
-// the columns. Each row names its own source where they differ.
+// Package published reads the published tables in testdata, for tests. A table is CSV; its head is
+// comment lines that give source, units and status, and the first row names the columns. Each row names
+// its own source where they differ.
 //
-// It checks nothing and is in no program: only tests import it.
+// It checks nothing itself and is part of no program: only tests import it.
 package published
 
 import (
@@ -15,7 +15,7 @@ import (
 	"testing"
 )
 
-// Row is a row by its columns' names.
+// Row is a row, by column name.
 type Row map[string]string
 
 // Rows reads a table of the module's testdata folder, "layout/winding_factors.csv". It

@@ -2,15 +2,15 @@ package quantity
 
 import "math"
 
-// Figure is one number of an Outcome, or the reason why there is none. Its unit is
-// the one its field's name ends with.
+// Figure is one number of an Outcome, or the reason why there is none. Its unit is the one its field's
+// name ends with.
 type Figure struct {
 	Value float64
-	// PlusMinus is how far it may be off, same unit; 0 when not worked out.
+	// PlusMinus is its uncertainty, same unit; 0 when not worked out.
 	PlusMinus float64
-	// Origin is Measured or Default when it is a reading as it was given or the default in
-	// its place, Derived when it follows from measured numbers, Guessed when a guess or a
-	// default weighs in it, Absent when there is none.
+	// Origin is Measured or Default when it is a reading as given or the default in its place, Derived
+	// when it follows from measured numbers, Guessed when a guess or a default affects it, Absent when
+	// there is none.
 	Origin Origin
 	// Why says what is missing, or where the number came from.
 	Why string
@@ -21,9 +21,8 @@ func (f Figure) Known() bool { return f.Origin != Absent }
 
 const outOfRange = "the inputs are out of range"
 
-// Of is a number that follows from others. A value that is not finite is the
-// mark of an input out of its range; it becomes a missing figure here, so that it can
-// get no further.
+// Of is a number that follows from others. A value that is not finite marks an input out of its range;
+// it becomes a missing figure here, so that it can get no further.
 func Of(v float64, from ...Origin) Figure {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return Missing(outOfRange)
@@ -48,7 +47,7 @@ func (f Figure) Because(why string) Figure {
 	return f
 }
 
-// Then is g(f), keeping what is known of f: missing stays missing, guessed guessed.
+// Then is g(f), keeping the origin of f: missing stays missing, guessed guessed.
 func (f Figure) Then(g func(float64) float64) Figure {
 	if !f.Known() {
 		return f
@@ -60,7 +59,7 @@ func (f Figure) Then(g func(float64) float64) Figure {
 	return r
 }
 
-// Times is the figure, and how far it may be off, times a plain number.
+// Times is the figure and its ± times a plain number.
 func (f Figure) Times(k float64) Figure {
 	if !f.Known() {
 		return f
@@ -100,7 +99,7 @@ func (r Reading) Figure(why string) Figure {
 	return Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: r.Origin}
 }
 
-// OrError is a figure from a part that may refuse its inputs.
+// OrError is a figure from a function that may refuse its inputs.
 func OrError(v float64, err error, from ...Origin) Figure {
 	if err != nil {
 		return Missing(err.Error())

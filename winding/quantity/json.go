@@ -6,10 +6,9 @@ import (
 	"strconv"
 )
 
-// MarshalJSON writes an object: the value, how far it may be off where that is known, where
-// it is from, and why where there is a note of it. A missing figure has the value null and
-// says why; it comes from nowhere. It is put together here and not by tags, as a report has a
-// thousand of them.
+// MarshalJSON writes an object: the value, its ± where that is known, its origin, and why where there
+// is a note of it. A missing figure has the value null and says why; it has no origin. The object is
+// built here and not by tags, since a report has a thousand of them.
 func (f Figure) MarshalJSON() ([]byte, error) {
 	room := make([]byte, 0, 96)
 	switch {

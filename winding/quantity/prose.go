@@ -9,30 +9,30 @@ import (
 
 // # Units in sentences
 //
-// A sentence of the program says its numbers in the first unit of their dimension: "passes the
-// mouth with 1.64 mm to spare". Where a person likes inches or °F to see, the sentence is
-// turned as it goes out, so that nobody takes the 0 of "below 0 °C" for 0 °F. A size of wire is a
-// name, "IEC 0.75 mm", "1.8 mm over" and "0.71 mm bare", and stays.
+// A sentence of the program has its numbers in the first unit of their dimension: "passes the mouth
+// with 1.64 mm to spare". For a person who prefers inches or °F the sentence is converted on its way
+// out, so that nobody takes the 0 of "below 0 °C" for 0 °F. A wire size is a name, as "IEC 0.75 mm",
+// "1.8 mm over" and "0.71 mm bare", and stays.
 
-// measure is a number of a sentence, or two with "to" or "x" between them, and its unit.
+// measure matches a number of a sentence, or two with "to" or "x" between them, and its unit.
 var measure = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(IEC )?(-?\d+(?:\.\d+)?)( to | and | x )?(-?\d+(?:\.\d+)?)? (mm²|mm|°C|kg|K/W|m/s|m)(?: over\b| bare\b)?`)
 })
 
-// spoken are the dimensions that sentences have numbers of, by the name of their first unit.
+// spoken are the dimensions that occur in sentences, by the name of their first unit.
 var spoken = map[string]Dimension{"mm²": SquareMM, "mm": Millimetres, "°C": Celsius, "kg": Kilograms, "K/W": KelvinPerW, "m/s": WindSpeed, "m": Metres}
 
-// inMetres is a rule of thumb that has its unit in its factor, inFeet the same for feet: 5 W × 0.3048.
+// inMetres is a rule of thumb with the unit in its factor, inFeet the same for feet: 5 W × 0.3048.
 const inMetres, inFeet = "5 × litres per second × metres of fall", "1.5 × litres per second × feet of fall"
 
-// spokenFigures is to how many figures a turned number is written, where it had no more.
+// spokenFigures is the number of figures of a converted number, where it had no more.
 const spokenFigures = 3
 
-// Words is a sentence of the program with its numbers in the units liked.
+// Words is a sentence of the program with its numbers in the chosen units.
 func (c Choice) Words(sentence string) string { return c.turn(sentence, false) }
 
-// WordsOfRule is [Choice.Words] for what a maker or a standard has laid down: its own number
-// stands in brackets behind.
+// WordsOfRule is [Choice.Words] for what a maker or a standard has laid down: its own number follows in
+// brackets.
 func (c Choice) WordsOfRule(sentence string) string {
 	if c.Fahrenheit {
 		sentence = strings.Replace(sentence, "for each kelvin", "for each kelvin (1.8 °F)", 1)
@@ -72,7 +72,7 @@ func (c Choice) turn(sentence string, both bool) string {
 	return b.String() + sentence[done:]
 }
 
-// goesOn reports whether what looked like a unit goes on, as in "3 m/min" and "12 mm²/m".
+// goesOn reports whether what looked like a unit continues, as in "3 m/min" and "12 mm²/m".
 func goesOn(rest string) bool {
 	for _, r := range rest {
 		return r == '/' || r == '²' || r == '·' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
@@ -80,7 +80,7 @@ func goesOn(rest string) bool {
 	return false
 }
 
-// spoken is one number or two of a dimension in the unit liked.
+// spoken is one number or two of a dimension in the chosen unit.
 func (c Choice) spoken(dim Dimension, first, between, second string) string {
 	u := c.For(dim)
 	words := inUnit(dim, u, first)
@@ -90,8 +90,8 @@ func (c Choice) spoken(dim Dimension, first, between, second string) string {
 	return words + " " + u.Name
 }
 
-// inUnit is a number of the first unit in another one, as fine as it was. Degrees stay whole
-// where they were.
+// inUnit converts a number of the first unit to another one, keeping its precision. Whole degrees stay
+// whole.
 func inUnit(dim Dimension, u Unit, number string) string {
 	v, _ := strconv.ParseFloat(number, 64)
 	if dim[0].Suffix == Celsius[0].Suffix && !strings.Contains(number, ".") {

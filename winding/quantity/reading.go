@@ -4,22 +4,22 @@ package quantity
 type Origin int
 
 const (
-	// Absent: nobody gave the number and nothing was put in its place.
+	// Absent: nobody gave the number and nothing replaces it.
 	Absent Origin = iota
 	// Measured: a person gave it as read from a rule, caliper, meter or plate.
 	Measured
-	// Guessed: a person gave it with the mark ~, or a guess or a default weighs in it.
+	// Guessed: a person gave it with the mark ~, or a guess or a default affects it.
 	Guessed
 	// Derived: computed here from measured numbers.
 	Derived
-	// Default: nobody gave it, the program's default stands.
+	// Default: nobody gave it, the program's default is used.
 	Default
-	// Planned: a person means it to be so; nothing is wound or counted yet.
+	// Planned: a person intends it; nothing is wound or counted yet.
 	Planned
 )
 
-// Weak reports whether the number rests on less than a measurement: a guess or a default.
-// It is what the mark ~ stands for.
+// Weak reports whether the number rests on less than a measurement: a guess or a default, which is what
+// the mark ~ stands for.
 func (o Origin) Weak() bool { return o == Guessed || o == Default }
 
 // String is the word the screen and the card use.
@@ -50,8 +50,8 @@ type Reading struct {
 	Value float64
 	// PlusMinus is the tolerance given with it, same unit, 0 when none was.
 	PlusMinus float64
-	// Origin is Measured or Guessed when given, Absent when not, Default when the program's
-	// own stands in its place.
+	// Origin is Measured or Guessed when given, Absent when not, Default when the program's own value
+	// replaces it.
 	Origin Origin
 }
 

@@ -1,8 +1,8 @@
-// Package quantity is the ground floor: a [Reading] as a person gave it, a [Figure] as it
-// was worked out, where a number came from, and the units it may be given or shown in.
+// Package quantity is the foundation: a [Reading] as a person gave it, a [Figure] as it was worked out,
+// where a number came from, and the units it may be given or shown in.
 //
-// Units are for the edges only, where text comes in and figures go out. Inside, every
-// value is in its dimension's first unit and its name says so.
+// Units are for the edges only, where text comes in and figures go out. Inside, every value is in its
+// dimension's first unit and its name says so.
 package quantity
 
 import "strings"
@@ -11,7 +11,7 @@ import "strings"
 type Unit struct {
 	// Suffix is how a key of the job file ends: "mm", "in". Empty: no unit.
 	Suffix string
-	// Name is how it stands behind a number: "mm", "°C", "m/s".
+	// Name is how it is written behind a number: "mm", "°C", "m/s".
 	Name string
 	// Also are other ways to type it.
 	Also []string
@@ -65,12 +65,12 @@ var (
 	Megohms     = Dimension{plain("mohm_insulation", "MΩ")}
 )
 
-// Only is a dimension of one unit that no key is written in, for showing.
+// Only is a dimension of one unit that no key uses, for showing.
 func Only(name string) Dimension { return Dimension{{Name: name, scale: 1}} }
 
-// Typed finds the unit a person wrote behind a number: by its suffix, its name or
-// one of the other ways, without regard to case, except where only case tells two
-// apart (mΩ and MΩ are in different dimensions). An empty string is the first unit.
+// Typed finds the unit a person wrote behind a number: by its suffix, its name or one of the other
+// ways, ignoring case, except where only case distinguishes two (mΩ and MΩ are in different
+// dimensions). An empty string is the first unit.
 func (d Dimension) Typed(s string) (Unit, bool) {
 	s = strings.ToLower(strings.TrimSpace(s))
 	if s == "" {
@@ -108,7 +108,7 @@ func (d Dimension) Names() string {
 	return strings.Join(names, " or ")
 }
 
-// Choice is the units a person likes to see.
+// Choice is the units a person prefers.
 type Choice struct {
 	Inch       bool // inches, feet, pounds, and miles an hour of wind
 	Fahrenheit bool

@@ -8,15 +8,14 @@ import (
 
 // # How numbers are written
 //
-// A number is written to so many significant figures, and its whole digits always in
-// full: 1234.5 to three figures is 1234, not 1230, for a speed or a count with made-up
-// noughts reads like a round one. Decimals stop where the unit's meters stop. What rounds
-// to nothing is "0" without a sign. An exponent stands only from a thousand million up,
-// where no figure of a winding is.
+// A number is written to a number of significant figures, and its whole digits always in full: 1234.5
+// to three figures is 1234, not 1230, since a speed or a count with made-up zeros reads like a round
+// one. Decimals stop where the unit's meters stop. What rounds to zero is "0" without a sign. An
+// exponent is used only from a thousand million up, where no figure of a winding is.
 
 // Style is how a number looks where it is read. The zero Style is for files.
 type Style struct {
-	// Minus stands before what is below zero; "" is the hyphen of ASCII.
+	// Minus precedes a negative number; "" is the hyphen of ASCII.
 	Minus string
 }
 
@@ -24,15 +23,15 @@ type Style struct {
 var (
 	// Screen has the typographic minus, as wide as a plus.
 	Screen = Style{Minus: "−"}
-	// File has the hyphen, that it can be typed and searched for.
+	// File has the hyphen, so that it can be typed and searched for.
 	File = Style{Minus: "-"}
 )
 
-// AsGiven, as a number of figures, is for numbers a person gave: six at most, four where
-// the unit is not the one they are kept in, without noughts behind that nobody typed.
+// AsGiven, as a number of figures, is for numbers a person gave: six at most, four where the unit is
+// not the one they are stored in, without trailing zeros that nobody typed.
 const AsGiven = -6
 
-// AtMost, as a number of figures, is so many where they are needed, without noughts behind.
+// AtMost, as a number of figures, is up to that many, without trailing zeros.
 func AtMost(figures int) int { return -figures }
 
 // Places, as a number of figures, is exactly so many decimals, as tables of the trade print factors:
@@ -40,26 +39,26 @@ func AtMost(figures int) int { return -figures }
 func Places(decimals int) int { return placesFrom + decimals }
 
 const (
-	placesFrom       = 100 // figures from here up say decimals
+	placesFrom       = 100 // numbers of figures from here up mean decimals
 	convertedFigures = 4
-	spreadFigures    = 2   // of a tolerance where its number says nothing of the place; more mean nothing
+	spreadFigures    = 2   // of a tolerance whose number gives no decimal place; more mean nothing
 	finest           = 9   // decimals of any number
 	exponentFrom     = 1e9 // from here up whole digits are no longer written in full
 )
 
-// mostDecimals is how fine a unit is worth writing, by its suffix: nobody reads a
-// thousandth of an ampere off a charging meter, or a tenth of a revolution. A caliper
-// shows 0.01 mm and a micrometer 0.001 mm or 0.0001 in. Common practice, no source.
+// mostDecimals is the finest decimal worth writing, by the unit's suffix: nobody reads a thousandth of
+// an ampere off a charging meter, or a tenth of a revolution. A caliper shows 0.01 mm and a micrometer
+// 0.001 mm or 0.0001 in. Common practice, no source.
 var mostDecimals = map[string]int{"a": 2, "v": 2, "w": 1, "rpm": 0, "c": 1, "f": 1, "mm": 3, "in": 4}
 
 // Number writes v to so many significant figures, for a file: [Style.Number] of [File].
 func Number(v float64, digits int) string { return File.Number(v, digits) }
 
-// Number writes v to so many significant figures, whole digits always in full. No figures
-// (0) is a whole number; see [AsGiven] and [AtMost]. What is no number is "?".
+// Number writes v to that many significant figures, whole digits always in full. No figures (0) is a
+// whole number; see [AsGiven] and [AtMost]. NaN and infinities are "?".
 func (s Style) Number(v float64, digits int) string { return s.write(v, digits, finest) }
 
-// Signed is [Style.Number] with a plus before what is above zero.
+// Signed is [Style.Number] with a plus before a positive number.
 func (s Style) Signed(v float64, digits int) string { return plus(v, s.Number(v, digits)) }
 
 // Value writes a value in a unit, with no more decimals than the unit is worth. The name
@@ -74,8 +73,8 @@ func (s Style) Value(v float64, u Unit, digits int) string {
 	return s.write(v, digits, u.decimals(v, digits))
 }
 
-// decimals is how many decimals a value in the unit is worth. From 1 up two figures
-// always stand: a water wheel's 6.5 rpm is not 7.
+// decimals is how many decimals a value in the unit is worth. From 1 up there are always two figures: a
+// water wheel's 6.5 rpm is not 7.
 func (u Unit) decimals(v float64, digits int) int {
 	most, capped := mostDecimals[u.Suffix]
 	switch {
@@ -87,27 +86,26 @@ func (u Unit) decimals(v float64, digits int) int {
 	return most
 }
 
-// Worth is the last place that is written of a value in the unit to so many figures:
-// 0.01 for 3.02 A, 1 for 547 rpm; a thousand-millionth where the unit sets no end.
+// Worth is the last decimal place written of a value in the unit to that many figures: 0.01 for 3.02 A,
+// 1 for 547 rpm; 1e-9 where the unit sets no end.
 func (u Unit) Worth(v float64, digits int) float64 {
 	return math.Pow(10, -float64(u.decimals(v, max(digits, 1))))
 }
 
-// Difference is how far two values in a unit are apart, with its sign: [Style.Value] of
-// a difference in the base unit, a plus before what is above zero.
+// Difference is a difference in the base unit, signed: [Style.Value] with a plus before a positive one.
 func (s Style) Difference(base float64, u Unit, digits int) string {
 	v := u.FromSpan(base)
 	return plus(v, s.Value(v, u, digits))
 }
 
-// Figure writes a figure in a unit, "~" before a guess and ± behind it where it may be
-// off. A figure that is not known is "".
+// Figure writes a figure in a unit, "~" before a guess and ± behind it where it has one. An unknown
+// figure is "".
 func (s Style) Figure(f Figure, u Unit, digits int) string {
 	if !f.Known() {
 		return ""
 	}
 	text, off := s.Value(u.From(f.Value), u, digits), f.Spread(u, digits)
-	if digits < 0 && off != "" { // a number as it was typed is filled up to the place of its ±
+	if digits < 0 && off != "" { // a number as typed is filled up to the decimal place of its ±
 		text = padded(text, placesOf(off))
 	}
 	if f.Origin.Weak() {
@@ -124,14 +122,14 @@ func (f Figure) Text(u Unit, digits int) string { return File.Figure(f, u, digit
 
 // # A number and its ±
 //
-// Both end at the same place: 10.5 ±1.0, not ±1 (Guide to the Expression of Uncertainty in
-// Measurement, JCGM 100:2008, 7.2.6). The number says which, for it looks the same wherever it stands,
-// with its ± or without; a ± that is less than one of that place is written as one of it. Where
-// the number is as it was typed the ± may ask for more, and the number is filled up. One that rounds to
-// nothing is 0 and has no place; then the ± has its two figures.
+// Both end at the same decimal place: 10.5 ±1.0, not ±1 (Guide to the Expression of Uncertainty in
+// Measurement, JCGM 100:2008, 7.2.6). The number decides which, so that it looks the same with its ± or
+// without; a smaller ± is written as one of that place. Where the number is as typed the ± may ask for
+// more, and the number is filled up. A number that rounds to zero has no decimal place; then the ± has
+// its two figures.
 
-// Spread is how far a figure may be off, "±0.02", down to the last place of the figure written to so
-// many figures; "" when that was not worked out.
+// Spread is the ± of a figure, "±0.02", down to the last decimal place of the figure written to that
+// many figures; "" when it was not worked out.
 func (f Figure) Spread(u Unit, digits int) string {
 	if !(f.PlusMinus > 0) {
 		return ""
@@ -147,13 +145,13 @@ func (f Figure) Spread(u Unit, digits int) string {
 	return "±" + strconv.FormatFloat(max(off, math.Pow(10, -float64(places))), 'f', places, 64)
 }
 
-// placesOf is how many decimals a number has as it is written.
+// placesOf is the number of decimals of a number as written.
 func placesOf(text string) int {
 	_, fraction, _ := strings.Cut(text, ".")
 	return len(fraction)
 }
 
-// padded is a number written with noughts behind up to so many decimals.
+// padded is a number with trailing zeros up to so many decimals.
 func padded(text string, places int) string {
 	has := placesOf(text)
 	if has >= places || text == "0" || strings.ContainsAny(text, "e?") {
@@ -165,8 +163,8 @@ func padded(text string, places int) string {
 	return text + strings.Repeat("0", places-has)
 }
 
-// write is the one place where a number becomes digits: so many significant figures, and
-// at most so many decimals.
+// write is the one place where a number becomes digits: that many significant figures, and at most so
+// many decimals.
 func (s Style) write(v float64, digits, most int) string {
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
@@ -183,8 +181,8 @@ func (s Style) write(v float64, digits, most int) string {
 	return s.sign(text)
 }
 
-// decimals is how many decimals make so many significant figures of v once it is
-// rounded: 9.96 to two figures is 10, which takes none.
+// decimals is how many decimals give that many significant figures of v once it is rounded: 9.96 to two
+// figures is 10, which takes none.
 func decimals(v float64, digits int) int {
 	if digits >= placesFrom {
 		return digits - placesFrom
@@ -211,7 +209,7 @@ func plus(v float64, text string) string {
 	return text
 }
 
-// trimNoughts takes the noughts off the end of a fraction.
+// trimNoughts removes the trailing zeros of a fraction.
 func trimNoughts(s string) string {
 	if !strings.Contains(s, ".") || strings.Contains(s, "e") {
 		return s

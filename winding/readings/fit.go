@@ -9,21 +9,22 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// Fit is what the readings say of the old winding.
+// Fit is the old winding as identified from its readings.
 type Fit struct {
 	p      *problem
 	x      point
-	rows   [][unknowns]float64 // slopes of the residuals; the last row is what a usually is
+	rows   [][unknowns]float64 // slopes of the residuals; the last row is the usual value of a
 	cov    *mat.SymDense
 	spread float64
 }
 
-// Checked is a reading held against the answer.
+// Checked is a reading compared with the fit.
 type Checked struct {
 	Reading
-	// Shown is what the fitted machine would show: volts, amps or henries, as the kind has them.
+	// Shown is what the fitted machine would show: volts, amps or henries, according to the kind.
 	Shown float64
-	// Off is how far the reading lies from that in its own ±: beyond 1 it contradicts the others.
+	// Off is the reading's distance from that in units of its own ±: beyond 1 it contradicts the
+	// others.
 	Off float64
 	// Aside says why it was not used, "" when it was.
 	Aside string
@@ -32,7 +33,7 @@ type Checked struct {
 // deviation is one standard deviation of an unknown.
 func (f Fit) deviation(k int) float64 { return math.Sqrt(f.cov.At(k, k)) }
 
-// VoltsPerRPM is the EMF of a phase, V rms for each rpm, at the field current of FieldAmps.
+// VoltsPerRPM is the EMF of a phase, V rms per rpm, at the field current of FieldAmps.
 func (f Fit) VoltsPerRPM() quantity.Figure { return f.figure(0, math.Exp(f.x[0])) }
 
 // Henries is the inductance of a phase at RefAmps.
@@ -41,12 +42,12 @@ func (f Fit) Henries() quantity.Figure { return f.figure(1, math.Exp(f.x[1])) }
 // RefAmps is the phase current, A rms, at which Henries is given.
 func (f Fit) RefAmps() float64 { return f.p.ref }
 
-// FieldAmps is the field current that the answer is for; 0 where none was given.
+// FieldAmps is the field current that the fit is for; 0 where none was given.
 func (f Fit) FieldAmps() float64 { return f.p.m.FieldAmps }
 
-// Fall is the share a by which the inductance changes from RefAmps to twice that, below 0
-// where it falls: L(i) = Henries·(1 + a·(i/RefAmps - 1)), -2.5 to 0.8. It is Guessed where
-// the readings say little of it.
+// Fall is the share a by which the inductance changes from RefAmps to twice that, negative where it
+// falls: L(i) = Henries·(1 + a·(i/RefAmps - 1)), -2.5 to 0.8. It is Guessed where the readings
+// determine little of it.
 func (f Fit) Fall() quantity.Figure {
 	fig := quantity.Of(f.x[2])
 	if !f.FallRead() {
@@ -56,25 +57,25 @@ func (f Fit) Fall() quantity.Figure {
 	return fig
 }
 
-// FallRead reports whether the readings say how the inductance changes with current.
+// FallRead reports whether the readings determine how the inductance changes with current.
 func (f Fit) FallRead() bool {
 	_, doubt := f.p.m.usualFall()
 	return f.deviation(2) < 0.7*doubt
 }
 
-// figure is an unknown that was sought as a logarithm.
+// figure is an unknown that is fitted as a logarithm.
 func (f Fit) figure(k int, v float64) quantity.Figure {
 	fig := quantity.Of(v)
 	fig.PlusMinus, fig.Why = v*math.Expm1(coverage*f.deviation(k)), f.decided(k)
 	return fig
 }
 
-// decided names the reading without which an unknown would be known least.
+// decided names the reading without which an unknown would be known least well.
 func (f Fit) decided(k int) string {
 	most, by := 1.0, "all readings together"
 	for n := range f.rows {
 		if k > 0 && n < len(f.p.reads) && f.p.reads[n].spin() {
-			continue // the inductance hangs on the volts too, but is not read there
+			continue // the inductance depends on the volts too, but is not read there
 		}
 		without := covariance(slices.Delete(slices.Clone(f.rows), n, n+1), f.spread)
 		if v := without.At(k, k) / f.cov.At(k, k); v > 1.2*most {
@@ -87,7 +88,7 @@ func (f Fit) decided(k int) string {
 	return by
 }
 
-// Readings holds each reading against the answer; those set aside come last.
+// Readings compares each reading with the fit; those set aside come last.
 func (f Fit) Readings() []Checked {
 	var all []Checked
 	m := f.p.at(f.x)

@@ -6,13 +6,13 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// unknowns is how many numbers are sought: ln of volts for each rpm, ln of henries, fall.
+// unknowns is the number of unknowns: ln of volts per rpm, ln of henries, fall.
 const unknowns = 3
 
-// point is a place in them, in that order.
+// point is values of these, in that order.
 type point [unknowns]float64
 
-// least is a sum of squares to be made small within bounds.
+// least is a sum of squares to be minimised within bounds.
 type least struct {
 	residuals func(point) []float64
 	low, high point
@@ -34,7 +34,7 @@ func (l least) cost(x point) float64 {
 	return sum
 }
 
-// slopes is how each residual moves with each unknown, by differences that keep to the bounds.
+// slopes is the derivative of each residual by each unknown, by differences that keep to the bounds.
 func (l least) slopes(x point) [][unknowns]float64 {
 	const step = 1e-4
 	var rows [][unknowns]float64
@@ -68,7 +68,7 @@ func normal(rows [][unknowns]float64, r []float64) (*mat.SymDense, *mat.VecDense
 	return jtj, jtr
 }
 
-// minimise goes downhill from a point by Levenberg's and Marquardt's method; see solve.go.
+// minimise descends from a point by the Levenberg-Marquardt method; see solve.go.
 func (l least) minimise(x point) (point, float64) {
 	x = l.clamp(x)
 	cost, damping := l.cost(x), 1e-3

@@ -11,21 +11,21 @@ import (
 // ErrReadings is wrapped by every error of this package.
 var ErrReadings = errors.New("readings")
 
-// Machine is what is known of the old machine before anything was read of it.
+// Machine is what is known of the old machine before any reading.
 type Machine struct {
 	Phases int     // 3, or 1 for a single winding
-	Wound  bool    // a field coil on the rotor, magnets else: says how the inductance usually falls
-	Delta  bool    // three phases in delta; not looked at with one
+	Wound  bool    // a field coil on the rotor, else magnets: decides how the inductance usually falls
+	Delta  bool    // three phases in delta; ignored with one
 	Poles  float64 // north and south together, 2 to 400
-	// Ohms is of one phase of the old winding, as warm as it was when read, above 0 to 1e6.
+	// Ohms is one phase of the old winding, at its temperature when read, above 0 to 1e6.
 	Ohms float64
-	// Rectifier is what all readings behind diodes were taken behind: a bridge if not said; half
-	// wave and doubler take a single phase.
+	// Rectifier is the one in all readings behind diodes: a bridge if not given; half wave and doubler
+	// take a single phase.
 	Rectifier charge.Rectifier
 	// DiodeVolts and DiodeOhms are of one diode, drop = volts + ohms·i, 0 to 1e3.
 	DiodeVolts, DiodeOhms float64
-	// FieldAmps is the field current that the answer is for; 0 takes that of the strongest
-	// loaded or shorted reading. Not for magnets.
+	// FieldAmps is the field current that the fit is for; 0 takes that of the strongest loaded or
+	// shorted reading. Not for magnets.
 	FieldAmps float64
 }
 
@@ -48,13 +48,13 @@ func (m Machine) check() error {
 	return nil
 }
 
-// within reports whether a number is one, and between two others.
+// within reports whether v is a number between two others.
 func within(v, low, high float64) bool { return v >= low && v <= high }
 
-// hertz is electrical.
+// hertz is the electrical frequency.
 func (m Machine) hertz(rpm float64) float64 { return rpm * m.Poles / 120 }
 
-// linePerPhase is the rms volts between leads for a volt of a phase.
+// linePerPhase is the rms volts between leads per volt of a phase.
 func (m Machine) linePerPhase() float64 {
 	if m.Phases == 3 && !m.Delta {
 		return math.Sqrt(3)
@@ -62,7 +62,7 @@ func (m Machine) linePerPhase() float64 {
 	return 1
 }
 
-// phasePerLine is the amps of a phase for an ampere in a lead.
+// phasePerLine is the amps of a phase per ampere in a lead.
 func (m Machine) phasePerLine() float64 {
 	if m.Phases == 3 && m.Delta {
 		return 1 / math.Sqrt(3)
@@ -75,7 +75,7 @@ func (m Machine) cutIn(volts float64) float64 {
 	return (volts + m.Rectifier.InLoop()*m.DiodeVolts) / math.Sqrt2 / m.peakPerPhase()
 }
 
-// peakPerPhase is the peak behind the rectifier, over its diodes, for a volt peak of a phase.
+// peakPerPhase is the peak behind the rectifier, over its diodes, per volt peak of a phase.
 func (m Machine) peakPerPhase() float64 {
 	if m.Rectifier == charge.Doubler {
 		return 2

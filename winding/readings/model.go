@@ -8,33 +8,32 @@ import (
 
 // # The winding that the readings are fitted with
 //
-// A sine EMF in proportion to speed, behind ohms and one inductance a phase, on the exact
-// bridge of package charge. Iron that fills makes the inductance depend on the current, and
-// the bridge knows only fixed ones; so the inductance is lumped at the rms phase current i
-// that it leads to,
+// A sine EMF in proportion to speed, behind resistance and one inductance per phase, on the exact
+// bridge of package charge. Saturating iron makes the inductance depend on the current, and the bridge
+// knows only fixed ones; so the inductance is lumped at the rms phase current i that it leads to,
 //
 //	L(i) = Lref·(1 + a·(i/iref - 1)),  not under Lref/10
 //
-// with iref the short-circuit current where one was read, else the phase current of the
-// strongest loaded reading. a below 0 is an inductance that falls with current, above 0 one
-// that grows: iron that the field alone fills is emptied by the armature.
+// with iref the short-circuit current where one was read, else the phase current of the strongest
+// loaded reading. A negative a is an inductance that falls with current, a positive one an inductance
+// that grows: the armature reduces the saturation caused by the field.
 //
-// L(i) makes a current and the current an L. With a below 0 more than one current can agree
-// with itself; a machine run up from rest comes to the lowest. settle climbs from the current
-// of L(0), by twice of what is missing, then four times and so on, a fifth at most, until the current is
-// more than its own inductance lets through, and finds the place between by false position: some six
-// solutions of the bridge.
+// L(i) gives a current and the current an L. With a below 0 there may be several self-consistent
+// currents; a machine run up from rest reaches the lowest. settle climbs from the current of L(0), by
+// twice of what is missing, then four times and so on, a fifth at most, until the current exceeds what
+// its own inductance lets through, and finds the point between by false position: some six solutions of
+// the bridge.
 //
-// Where it ends. Saliency, harmonics and the iron's loss are in k, L and a as far as they go
-// in there. The current is taken as in step with nothing: the d and q axes fill alike.
+// Limits. Saliency, harmonics and iron loss are absorbed by k, L and a as far as possible. The phase
+// angle of the current is ignored: the d and q axes saturate alike.
 
 // model is a winding by its numbers.
 type model struct {
 	Machine
 	ohms float64
-	perK float64 // V rms of a phase for each rpm
-	// henries at a phase current of ref, A rms, and the share fall by which it changes over
-	// the next ref: L(i) = henries·(1 + fall·(i/ref - 1)), not under leastShare of henries.
+	perK float64 // V rms of a phase per rpm
+	// henries at a phase current of ref, A rms, and the share fall by which it changes over the next
+	// ref: L(i) = henries·(1 + fall·(i/ref - 1)), not under leastShare of henries.
 	henries, ref, fall float64
 }
 
@@ -46,8 +45,8 @@ func (m model) henriesAt(amps float64) float64 {
 	return m.henries * max(leastShare, 1+m.fall*(amps/m.ref-1))
 }
 
-// settle finds the lowest phase current that agrees with the inductance it makes: the one
-// that a machine brought up from rest comes to. flow is the current for an inductance.
+// settle finds the lowest phase current consistent with its own inductance: the one that a machine
+// brought up from rest reaches. flow is the current for an inductance.
 func (m model) settle(flow func(henries float64) float64) float64 { return settle(m.henriesAt, flow) }
 
 func settle(henries, flow func(float64) float64) float64 {
@@ -68,8 +67,8 @@ func settle(henries, flow func(float64) float64) float64 {
 	return zero(over, low, high, atLow, atHigh)
 }
 
-// SettleAt is the point at that current, solved for an inductance, of which none is solved twice in
-// turn.
+// SettleAt is the point at that current, solved for one inductance after another, none of them twice in
+// a row.
 func SettleAt(henries func(amps float64) float64, solve func(henries float64) charge.Point) charge.Point {
 	var p charge.Point
 	at := math.NaN()
@@ -83,8 +82,7 @@ func SettleAt(henries func(amps float64) float64, solve func(henries float64) ch
 	return p
 }
 
-// zero is where a function changes its sign between two places (the Illinois variant of
-// false position).
+// zero is where a function changes sign between two places (the Illinois variant of false position).
 func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
 	side := 0
 	for range 100 {
@@ -112,7 +110,7 @@ func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
 
 // into is the steady state at a speed on a load; nothing flows where it cannot be solved.
 func (m model) into(rpm float64, l charge.Load) charge.Point {
-	var near charge.Solver // one inductance after another: each begins from the one before
+	var near charge.Solver // one inductance after another: each starts from the one before
 	if m.fall == 0 {
 		return m.bridge(&near, rpm, l, m.henries)
 	}
@@ -129,7 +127,7 @@ func (m model) bridge(near *charge.Solver, rpm float64, l charge.Load, henries f
 	return p
 }
 
-// short is the phase current, A rms, with all leads joined.
+// short is the phase current, A rms, with all leads shorted.
 func (m model) short(rpm float64) float64 {
 	return m.settle(func(henries float64) float64 { return m.joined(rpm, henries) })
 }

@@ -6,10 +6,10 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// Moved is the answer moved by its ±, each time along one of three errors that do not hang
-// together: the columns of the square root of the covariance (Cholesky). EMF and inductance
-// that were read from the same amps are wrong together; what follows from them is off by the
-// root of the sum of the squares of what these three moves change.
+// Moved is the fit moved by its ±, once along each of three uncorrelated errors: the columns of the
+// square root of the covariance (Cholesky). EMF and inductance read from the same amps have correlated
+// errors; the uncertainty of what follows from them is the root of the sum of the squares of the
+// changes by these three moves.
 func (f Fit) Moved() []Fit {
 	var chol mat.Cholesky
 	if !chol.Factorize(f.cov) {
@@ -29,9 +29,9 @@ func (f Fit) Moved() []Fit {
 	return all
 }
 
-// WithOhms is the answer as it would be had the old winding other ohms a phase, above 0, to
-// first order: one step of Gauss and Newton with the slopes at the answer. Readings with ohms
-// of their own, by their temperature, move in proportion. It costs one look at the readings.
+// WithOhms is the fit as it would be with other ohms per phase of the old winding, above 0, to first
+// order: one Gauss-Newton step with the slopes at the solution. Readings with ohms of their own, by
+// their temperature, move in proportion. It costs one evaluation of the readings.
 func (f Fit) WithOhms(ohms float64) Fit {
 	p := *f.p
 	by := ohms / p.m.Ohms
@@ -59,16 +59,16 @@ func (f Fit) WithOhms(ohms float64) Fit {
 	return f
 }
 
-// ModelDoubt is how far the lumped model itself is off, a fraction of the amps that holds 95
-// times of 100, by how many times the EMF is that of cut-in, 1 and up.
+// ModelDoubt is the error of the lumped model itself, as a fraction of the amps at 95 %, by the ratio
+// of the EMF to that at cut-in, 1 and up.
 func ModelDoubt(kappa float64) float64 { return modelDoubt(max(kappa, 1.02)) }
 
-// HenriesFactor is the inductance of the old winding at a phase current, A rms, over that at
-// RefAmps. A winding with c times the effective turns has it at c times its own current.
+// HenriesFactor is the inductance of the old winding at a phase current, A rms, over that at RefAmps. A
+// winding with c times the effective turns has it at c times its own current.
 func (f *Fit) HenriesFactor(phaseAmps float64) float64 {
 	return model{henries: 1, ref: f.p.ref, fall: f.x[2]}.henriesAt(phaseAmps)
 }
 
-// Settle finds the lowest current that agrees with the inductance it makes: henries is the
-// inductance at a current, flow the current that an inductance lets through; see model.go.
+// Settle finds the lowest current consistent with its own inductance: henries is the inductance at a
+// current, flow the current that an inductance lets through; see model.go.
 func Settle(henries, flow func(float64) float64) float64 { return settle(henries, flow) }

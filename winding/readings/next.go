@@ -10,22 +10,22 @@ import (
 // Advice is the reading that would narrow the predicted amps most.
 type Advice struct {
 	Kind Kind
-	// CutIns is the speed to take it at, in times the speed of cut-in, and RPM that speed.
+	// CutIns is the speed to take it at, in multiples of cut-in, and RPM that speed.
 	CutIns, RPM float64
-	// Now and Then are the ± of predicted amps before and after, a fraction: the mean over 1.5,
-	// 2 and 3 times cut-in, the old turns and twice as many.
+	// Now and Then are the relative ± of predicted amps before and after: the mean over 1.5, 2 and 3
+	// times cut-in, for the old turns and twice as many.
 	Now, Then float64
 }
 
-// candidates are the readings that can be asked for, each with its speed in times cut-in.
+// candidates are the readings to consider, each with its speed in multiples of cut-in.
 var candidates = []struct {
 	kind   Kind
 	cutIns float64
 }{{Loaded, 1.25}, {Loaded, 2}, {Loaded, 4}, {SpinUp, 2}, {Short, 3}}
 
-// Next says which further reading, as exact as such readings usually are, would narrow the
-// predicted amps into a battery of some volts most. top is the highest speed that can be
-// had, rpm, 0 for any. ok is false where none narrows them by a twentieth.
+// Next says which further reading, of the usual accuracy of such readings, would narrow the predicted
+// amps into a battery of some volts most. top is the highest speed available, rpm, 0 for any. ok is
+// false where none narrows them by a twentieth.
 func (f Fit) Next(volts, top float64) (a Advice, ok bool) {
 	slopes, doubts := f.forecasts(volts)
 	now := mean(f.cov, slopes, doubts)
@@ -43,7 +43,7 @@ func (f Fit) Next(volts, top float64) (a Advice, ok bool) {
 	return best, best.Then < 0.95*now
 }
 
-// forecasts is how the amps to be predicted hang on the unknowns, and how far the model is off.
+// forecasts is how the amps to be predicted depend on the unknowns, and the error of the model.
 func (f Fit) forecasts(volts float64) (slopes []point, doubts []float64) {
 	l := f.p.m.load(volts)
 	for _, ratio := range []float64{1, 2} {
@@ -66,7 +66,7 @@ func mean(cov *mat.SymDense, slopes []point, doubts []float64) float64 {
 	return sum / float64(len(slopes))
 }
 
-// invent is a reading that agrees with the answer.
+// invent is a reading that agrees with the fit.
 func (f Fit) invent(k Kind, rpm, volts float64) Reading {
 	m := f.p.at(f.x)
 	r := Reading{Kind: k, RPM: rpm, Volts: volts}

@@ -14,18 +14,17 @@ import (
 type problem struct {
 	m     Machine
 	reads []Reading
-	share []float64 // of each reading's EMF in that at the machine's field current
-	doubt []float64 // of that share, a part of it
+	share []float64 // each reading's EMF over that at the machine's field current
+	doubt []float64 // relative uncertainty of that share
 	sigma []float64 // one standard deviation of each residual
 	ref   float64   // phase amps rms at which the inductance is given
 	aside []Checked
 }
 
-// coverage is standard deviations in a ± that holds 95 times of 100.
+// coverage is the number of standard deviations in a 95 % ±.
 const coverage = 1.96
 
-// prepare completes the readings, sets aside what cannot be used and finds the scale of the
-// current.
+// prepare completes the readings, sets aside what cannot be used and finds the scale of the current.
 func prepare(m Machine, given []Reading) (*problem, error) {
 	p := &problem{m: m}
 	most := 0.0
@@ -58,11 +57,10 @@ func prepare(m Machine, given []Reading) (*problem, error) {
 	return p, nil
 }
 
-// scale finds the current at which the inductance is given: the strongest short circuit, else
-// the strongest load. A lead of three phases into a held voltage carries 0.741 of the direct
-// current (rms), the one of a single phase about 1.1 of it, twice that before a doubler and at
-// half wave. With a bridge alone
-// it is what the flux would drive through the henries it read. 1 A where there is none of these:
+// scale finds the current at which the inductance is given: the strongest short circuit, else the
+// strongest load. A lead of three phases into a held voltage carries 0.741 of the direct current (rms),
+// that of a single phase about 1.1 of it, twice that before a doubler and at half wave. With a bridge
+// alone it is what the flux would drive through the henries it read. 1 A where there is none of these:
 // a then means nothing.
 func (p *problem) scale(most float64) {
 	p.ref = most * 0.741 * p.m.phasePerLine()
@@ -86,8 +84,8 @@ func (p *problem) scale(most float64) {
 	}
 }
 
-// fluxOverBridge is the flux linkage of a phase that spin-up volts speak of over the henries of a
-// bridge, A rms: the short circuit at any speed where reactance is all; 0 without either.
+// fluxOverBridge is the flux linkage of a phase by spin-up volts over the henries of a bridge, A rms:
+// the short-circuit current at any speed at which reactance dominates; 0 without either.
 func (p *problem) fluxOverBridge() float64 {
 	flux, henries := 0.0, 0.0
 	for n, r := range p.reads {
@@ -104,8 +102,8 @@ func (p *problem) fluxOverBridge() float64 {
 	return flux / henries
 }
 
-// fieldCurrent settles which field current the answer is for: as given, else that of the
-// strongest load or short circuit, else the highest of the spin-up readings.
+// fieldCurrent decides which field current the fit is for: as given, else that of the strongest load or
+// short circuit, else the highest of the spin-up readings.
 func (p *problem) fieldCurrent(given []Reading) {
 	if p.m.FieldAmps > 0 {
 		return
@@ -122,15 +120,15 @@ func (p *problem) fieldCurrent(given []Reading) {
 	}
 }
 
-// sameField is how near two field currents must be to be taken as one, a fraction.
+// sameField is the relative difference below which two field currents count as one.
 const sameField = 0.03
 
-// shares says how the EMF of a reading stands to that at the machine's field current, and how
-// far that may be off: by the magnetisation curve through the spin-up readings where they are
-// at several, else by an assumed one through the single one there is (package field, with its
-// doubt). Without a curve the amps of a short circuit go in proportion to the field, which
-// needs no doubt (IEC 60034-4 and IEEE Std 115, from memory). Amps into a battery are not
-// carried so: near cut-in they would follow the doubt by ten times.
+// shares is the ratio of a reading's EMF to that at the machine's field current, and its uncertainty:
+// by the magnetisation curve through the spin-up readings where they are at several currents, else by
+// one assumed through the single one there is (package field, with its uncertainty). Without a curve
+// the amps of a short circuit are scaled in proportion to the field, with no added uncertainty (IEC
+// 60034-4 and IEEE Std 115, from memory). Amps into a battery are not scaled this way: near cut-in they
+// would multiply the uncertainty by ten.
 func (p *problem) shares(given []Reading) func(Reading) (share, doubt float64) {
 	var flux []field.Reading
 	for _, r := range given {
@@ -160,12 +158,12 @@ func (p *problem) shares(given []Reading) func(Reading) (share, doubt float64) {
 	}
 }
 
-// at is the model of a point.
+// at is the model at a point.
 func (p *problem) at(x point) model {
 	return model{Machine: p.m, ohms: p.m.Ohms, perK: math.Exp(x[0]), henries: math.Exp(x[1]), ref: p.ref, fall: x[2]}
 }
 
-// shows is what a reading would have shown on a model, in the reading's own measure.
+// shows is what a reading would have shown on a model, in the reading's own quantity.
 func (p *problem) shows(m model, n int) float64 {
 	r := p.reads[n]
 	if r.Ohms > 0 {
@@ -184,17 +182,17 @@ func (p *problem) shows(m model, n int) float64 {
 		}
 		return henries
 	case Short:
-		// With the inductance of the amps that were read: the current is known here, so
-		// nothing has to settle. One set alone fills the iron by its part only, and another
-		// field current is carried to the machine's.
+		// With the inductance at the amps that were read: the current is known here, so nothing has to
+		// settle. One set alone saturates the iron by its part only, and another field current is
+		// scaled to the machine's.
 		amps := r.part() * r.Amps * p.m.phasePerLine() / p.share[n]
 		return m.joined(r.RPM, r.part()*m.henriesAt(amps)) / p.m.phasePerLine()
 	}
 	return m.into(r.RPM, p.m.load(r.Volts)).DCAmps
 }
 
-// residual is how far a model is from a reading, as a share of it. Amps behind the bridge are
-// compared by their roots: just above cut-in they grow with the square of the EMF.
+// residual is the relative distance of a model from a reading. Amps behind the bridge are compared by
+// their roots: just above cut-in they grow with the square of the EMF.
 func (p *problem) residual(m model, n int) float64 {
 	r, got := p.reads[n], p.shows(m, n)
 	switch r.Kind {
@@ -211,7 +209,7 @@ func (p *problem) residual(m model, n int) float64 {
 	return 2 * (math.Sqrt(got/r.Amps) - 1)
 }
 
-// residuals are in standard deviations; the last is what is expected of a.
+// residuals are in standard deviations; the last is the prior on a.
 func (p *problem) residuals(x point) []float64 { return p.residualsOf(p.at(x)) }
 
 func (p *problem) residualsOf(m model) []float64 {
@@ -226,17 +224,18 @@ func (p *problem) residualsOf(m model) []float64 {
 // mostSlope keeps a reading from losing its weight by a fit that puts it at cut-in.
 const mostSlope = 60
 
-// Saturation is how many times the inductance of a wound-rotor alternator's phase is greater with
-// the field dead than with its iron full: 0.299 mH against 0.170 mH at 4.75 A of field, a 180 A
-// claw-pole machine (Sarafianos et al. 2015, as digitised in a public repository).
+// Saturation is the ratio of a wound-rotor alternator's phase inductance with the field off to that
+// with its iron saturated: 0.299 mH against 0.170 mH at 4.75 A of field, a 180 A claw-pole machine
+// (Sarafianos et al. 2015, as digitised in a public repository).
 const Saturation = 0.299 / 0.170
 
-// filled is how much higher, in logarithm, a bridge read where a dead field coil left the iron
-// empty. Others fill less, or more: half of it is taken off, and all of it is the doubt.
+// filled is how much higher, in logarithm, a bridge reads when the field is off and the iron
+// unsaturated. Other machines saturate less, or more: half of it is deducted, and all of it is the
+// uncertainty.
 var filled = math.Log(Saturation)
 
-// weigh finds the standard deviations. An error of speed, battery volts or diode drop works
-// like one of the EMF, and that counts in the amps by the slope that they have there.
+// weigh finds the standard deviations. An error of speed, battery volts or diode drop acts like one of
+// the EMF, and enters the amps by their slope there.
 func (p *problem) weigh(x point) {
 	p.sigma = make([]float64, len(p.reads))
 	m := p.at(x)

@@ -13,19 +13,19 @@ type Kind string
 const (
 	// SpinUp is volts with the leads open: Volts rms between leads.
 	SpinUp Kind = "spin-up volts"
-	// SpinUpDC is volts behind the bridge with nothing on it but a meter (and a capacitor, if
-	// any): Volts is the peak between leads less two diodes that carry next to nothing.
+	// SpinUpDC is volts behind the bridge with nothing on it but a meter (and a capacitor, if any):
+	// Volts is the peak between leads less two diodes that carry almost nothing.
 	SpinUpDC Kind = "spin-up volts behind the bridge"
-	// TrialCoil is SpinUp, worked out from what a trial coil in the same iron gave.
+	// TrialCoil is SpinUp, computed from what a trial coil in the same iron gave.
 	TrialCoil Kind = "a trial coil"
-	// Short is Amps rms in a lead with all leads joined.
+	// Short is Amps rms in a lead with all leads shorted.
 	Short Kind = "short circuit"
 	// Loaded is Amps DC into a battery, Volts at the bridge's output while they flow.
 	Loaded Kind = "amps into a battery"
-	// Plate is Loaded as the machine's plate has it.
+	// Plate is Loaded as given on the machine's plate.
 	Plate Kind = "the plate"
-	// Began is the speed at which charging was seen to begin into a battery of Volts. Amps is
-	// what was seen there; 0 takes 1 % of the plate's, or of the most that was read.
+	// Began is the speed at which charging was seen to begin into a battery of Volts. Amps is the
+	// current seen there; 0 takes 1 % of the plate's, or of the highest read.
 	Began Kind = "began to charge"
 	// Bridge is Henries of one phase, from an inductance bridge at a standstill.
 	Bridge Kind = "inductance bridge"
@@ -34,26 +34,26 @@ const (
 // Reading is one thing read of the old winding.
 type Reading struct {
 	Kind Kind
-	RPM  float64 // above 0 to 1e6; not looked at for Bridge
+	RPM  float64 // above 0 to 1e6; ignored for Bridge
 	// Volts and Amps are as the kind has them, above 0 to 1e6.
 	Volts, Amps float64
 	Henries     float64 // for Bridge, above 0 to 1e3
-	// FieldAmps is what a wound rotor had; 0 where it has magnets or nobody looked.
+	// FieldAmps is the field current of a wound rotor; 0 with magnets or where it was not read.
 	FieldAmps float64
-	// Ohms is of a phase when this was read, 0 that of the machine: a winding under load is
-	// warm, and copper has 0.39 % more a kelvin.
+	// Ohms is that of a phase when this was read, 0 that of the machine: a winding under load is warm,
+	// and copper has 0.39 % more a kelvin.
 	Ohms float64
-	// Part is the inductance of a phase that this reading met over that with every set carrying
-	// current, above 0 to 2, for Short and Bridge: less than 1 with one set of two joined and
-	// the other idle. 0 takes 1.
+	// Part is the inductance of a phase in this reading over that with every set carrying current,
+	// above 0 to 2, for Short and Bridge: less than 1 with one set of two shorted and the other idle. 0
+	// takes 1.
 	Part float64
-	// PlusMinus is how far the reading may be off 95 times of 100, a fraction of its volts, amps
-	// or henries; for Began of its speed. 0 takes what such meters have; see Usual.
+	// PlusMinus is the relative 95 % uncertainty of the reading's volts, amps or henries; for Began of
+	// its speed. 0 takes the usual value for such meters; see Usual.
 	PlusMinus float64
 }
 
-// Usual is how far a reading of a kind may be off where nothing is said, a fraction
-// (common practice, no source).
+// Usual is the relative uncertainty of a reading of a kind where none is given (common practice, no
+// source).
 func Usual(k Kind) float64 {
 	switch k {
 	case Short:
@@ -70,9 +70,9 @@ func Usual(k Kind) float64 {
 }
 
 const (
-	// tachometer and battery are how far speed and volts of a loaded reading may be off.
+	// tachometer and battery are the relative errors of speed and volts of a loaded reading.
 	tachometer, battery = 0.005, 0.008
-	// diodeVolts is how far the drop of a diode may be off, V.
+	// diodeVolts is the error of a diode's drop, V.
 	diodeVolts = 0.1
 	// firstSight is the share of the plate's amps at which a person sees charging begin.
 	firstSight = 0.01
@@ -92,10 +92,10 @@ func (r Reading) off() float64 {
 	return Usual(r.Kind)
 }
 
-// part is Part, 1 where nothing is said.
+// part is Part, 1 where it is not given.
 func (r Reading) part() float64 { return cmp.Or(r.Part, 1) }
 
-// emf is the volts rms of a phase that a spin-up reading speaks of.
+// emf is the volts rms of a phase by a spin-up reading.
 func (r Reading) emf(m Machine) float64 {
 	if r.Kind == SpinUpDC {
 		return m.cutIn(r.Volts)
@@ -103,7 +103,7 @@ func (r Reading) emf(m Machine) float64 {
 	return r.Volts / m.linePerPhase()
 }
 
-// check says what is missing from a reading, or nil; n is its place in the list, from 0.
+// check says what is missing from a reading, or nil; n is its index in the list, from 0.
 func (r Reading) check(n int) error {
 	needs := map[Kind][3]bool{ // rpm, volts, amps
 		SpinUp: {true, true, false}, TrialCoil: {true, true, false}, SpinUpDC: {true, true, false}, Short: {true, false, true},

@@ -11,47 +11,43 @@ import (
 
 // # A machine from its readings
 //
-// Three numbers are sought: k, the EMF of a phase for each rpm, L, its inductance, and a, how
-// the inductance changes with current (model.go). Every reading is one equation in them.
-// Spin-up volts speak of k alone; the short circuit of k/L; amps just above cut-in of k and
-// little else; amps far above it of k/L again; and amps between, of a. None is turned into
-// an inductance by a formula of its own: all are asked at once what they would have shown,
+// There are three unknowns: k, the EMF of a phase per rpm, L, its inductance, and a, how the inductance
+// changes with current (model.go). Every reading is one equation in them. Spin-up volts determine k
+// alone; the short circuit k/L; amps just above cut-in k and little else; amps far above it k/L again;
+// and amps between, a. None is turned into an inductance by a formula of its own: the model is asked
+// what each would have shown,
 //
 //	sum of ((shown - read)/σ)² + ((a - usual)/doubt)²  →  least
 //
-// with σ from each meter's ± and, behind the bridge, from speed, battery volts and diode
-// drop, which count by the slope that amps have in the EMF there (some 5 at 1.25 times
-// cut-in). So a reading counts by what it tells, no route is preferred by its name, and two
-// facts are enough: a is then what it usually is, and its doubt is in the ±. A fourth
-// number earns nothing.
+// with σ from each meter's ± and, behind the bridge, from speed, battery volts and diode drop, which
+// count by the slope of the amps in the EMF there (some 5 at 1.25 times cut-in). So a reading is
+// weighted by its information, no route is preferred by its name, and two facts are enough: a then has
+// its usual value, and its uncertainty is in the ±. A fourth unknown does not pay.
 //
-// The way down. Levenberg's and Marquardt's: Gauss and Newton's step on slopes taken by
-// differences, damped until the sum falls (least.go; gonum's optimize has nothing for sums of
-// squares, nor bounds, and its linear algebra does the rest). k is kept where every
-// loaded reading's current flows at all, for below that nothing has a slope; a between -2.5
-// and 0.8. It starts from the spin-up volts or, without, from several speeds of cut-in under
-// the slowest load, with the best of twenty inductances. The weights hang on slopes
-// and so on the answer; three rounds settle them.
+// The method is Levenberg-Marquardt: the Gauss-Newton step with slopes by differences, damped until the
+// sum falls (least.go; gonum's optimize has nothing for sums of squares, nor bounds, and its linear
+// algebra does the rest). k is kept where every loaded reading has some current, since below that
+// nothing has a slope; a between -2.5 and 0.8. It starts from the spin-up volts or, without, from
+// several cut-in speeds below the slowest load, with the best of twenty inductances. The weights depend
+// on slopes and so on the solution; three rounds settle them.
 //
-// The ±. The inverse of JᵀJ at the answer is the covariance of the three; where there are
-// more facts than unknowns and they disagree by more than their σ, it is widened by as much.
-// To that a predicted current adds what the lumped model itself is off: see modelDoubt.
+// The ±. The inverse of JᵀJ at the solution is the covariance of the three; where there are more facts
+// than unknowns and they disagree by more than their σ, it is widened accordingly. For a predicted
+// current the error of the lumped model itself is added: see modelDoubt.
 //
 // Cost: 5 to 30 ms, nearly all of it in some thousand solutions of the bridge.
 //
-// What it is worth, on simulated machines that saturate (testdata/readings: 140 of seven
-// families, and 70 with another law of saturation by which nothing here but modelDoubt
-// was chosen), from exact
-// readings and 1.5 times cut-in up, 95 of 100: accuracy_test.go holds it route by route. Three
-// facts on come to 4 % on the winding that was read and 6 % on one of 0.6 to 3.5 times the
-// turns, amps at two speeds to 5.5 and 6 %, the plate with the speed charging began to 11 %.
-// The worst are machines whose field alone fills the iron; what is asked for next (next.go)
-// is then amps between.
+// Accuracy on simulated machines that saturate (testdata/readings: 140 of seven families, and 70 with
+// another law of saturation, which were used to choose modelDoubt only), with exact readings and from
+// 1.5 times cut-in up, at 95 %: accuracy_test.go checks it route by route. Three good facts give 4 % on
+// the winding that was read and 6 % on one of 0.6 to 3.5 times the turns, amps at two speeds 5.5 and 6
+// %, the plate with the speed charging began 11 %. The worst are machines whose field alone saturates
+// the iron; the next reading asked for (next.go) is then amps between.
 //
-// Where it ends. Amps within a tenth of cut-in are known to a third at best. All readings are of one winding
-// temperature unless they give their own ohms, and of one field current unless spin-up volts
-// at several tie them together; that a stronger field also fills the iron is not seen. The
-// ohms are not freed: with them k and L can trade, and a meter reads ohms better.
+// Limits. Amps within a tenth of cut-in are known to a third at best. All readings are at one winding
+// temperature unless they give their own ohms, and at one field current unless spin-up volts at several
+// tie them together; that a stronger field also saturates the iron more is not modelled. The ohms are
+// not fitted: k and L could trade against them, and a meter reads ohms better.
 
 // The bounds of a.
 const leastFall, mostFall = -2.5, 0.8
@@ -59,12 +55,12 @@ const leastFall, mostFall = -2.5, 0.8
 // highest is the upper bounds of all three.
 var highest = point{30, 30, mostFall}
 
-// usualFall is what a is taken for until something speaks of it, and one standard deviation
-// of that. Magnets hardly fill the iron. With a field coil both signs are found, and about as
-// far: -0.1 to -0.4 where the armature fills leakage paths and iron to which the field leaves
-// some way to go (a measured claw pole is such, readings_test.go), up to the bound where the
-// field alone fills the iron they share and the armature empties it. Two facts cannot
-// tell which, so neither sign is preferred: the middle errs least on the worst of both.
+// usualFall is the value of a assumed until a reading determines it, and one standard deviation of
+// that. Magnets hardly saturate the iron. With a field coil both signs occur, and about equally far:
+// -0.1 to -0.4 where the armature saturates leakage paths and iron that the field leaves unsaturated (a
+// measured claw pole is such, readings_test.go), up to the bound where the field alone saturates the
+// iron they share and the armature relieves it. Two facts cannot tell which, so neither sign is
+// preferred: the middle has the smallest worst-case error.
 func (m Machine) usualFall() (a, doubt float64) {
 	if m.Wound {
 		return 0, 0.55
@@ -72,9 +68,9 @@ func (m Machine) usualFall() (a, doubt float64) {
 	return -0.03, 0.2
 }
 
-// Solve finds a machine's EMF and inductance from what was read of it. The error wraps
-// ErrReadings and says which input is out of range, or what is missing: something that speaks
-// of the volts and something that speaks of the inductance.
+// Solve finds a machine's EMF and inductance from its readings. The error wraps ErrReadings and says
+// which input is out of range, or what is missing: something that determines the volts and something
+// that determines the inductance.
 func Solve(m Machine, given []Reading) (Fit, error) {
 	if err := m.check(); err != nil {
 		return Fit{}, err
@@ -111,7 +107,7 @@ func (p *problem) low() point {
 	return point{k, -30, leastFall}
 }
 
-// start is a point not far from the answer.
+// start is a point not far from the solution.
 func (p *problem) start() point {
 	p.sigma = make([]float64, len(p.reads))
 	top := 1.0
@@ -128,9 +124,9 @@ func (p *problem) start() point {
 		for s := 0.02; s < 3; s *= 1.3 {
 			x := point{k, math.Log(z * s), usual}
 			m, c := p.at(x), 0.0
-			m.fall = 0 // for a first look
+			m.fall = 0 // for a first estimate
 			for _, r := range p.residualsOf(m) {
-				c += min(sq(r), 400) // one reading that is far off shall not decide
+				c += min(sq(r), 400) // one reading that is far off must not decide
 			}
 			if c < least {
 				best, least = x, c
@@ -140,7 +136,7 @@ func (p *problem) start() point {
 	return best
 }
 
-// startK is the EMFs to begin with, in logarithm.
+// startK is the starting EMFs, in logarithm.
 func (p *problem) startK() []float64 {
 	low, sum, n := p.low()[0], 0.0, 0.0
 	for i, r := range p.reads {
@@ -158,7 +154,7 @@ func (p *problem) startK() []float64 {
 	return ks
 }
 
-// disagreement is how much further apart the readings lie than their ± has it, 1 or more.
+// disagreement is the ratio by which the readings scatter more than their ± allows, 1 or more.
 func (p *problem) disagreement(rs []float64) float64 {
 	more, sum := len(p.reads)-unknowns, 0.0
 	if more <= 0 {
@@ -170,8 +166,8 @@ func (p *problem) disagreement(rs []float64) float64 {
 	return math.Sqrt(max(1, sum/float64(more)))
 }
 
-// covariance is the inverse of JᵀJ, times the square of a spread. What no reading speaks of
-// comes out very large.
+// covariance is the inverse of JᵀJ, times the square of a spread. What no reading determines comes out
+// very large.
 func covariance(rows [][unknowns]float64, spread float64) *mat.SymDense {
 	jtj, _ := normal(rows, nil)
 	for k := range unknowns {
@@ -195,7 +191,7 @@ func (f Fit) furthest() string {
 	return string(slices.MaxFunc(all, func(a, b Checked) int { return cmp.Compare(a.Off, b.Off) }).Kind)
 }
 
-// enough says what the readings leave open, or nil.
+// enough says what the readings leave undetermined, or nil.
 func (f Fit) enough() error {
 	const open = 0.5 // of a logarithm, one standard deviation
 	switch worst := max(f.deviation(0), f.deviation(1)); {

@@ -15,12 +15,12 @@ type Winding struct {
 	ohms  float64
 }
 
-// At carries the answer over to a winding with ratio times the effective turns in series of
-// the old one: EMF by the ratio, inductance by its square. The iron fills by ampere-turns, so
-// the current that fills it goes by one over the ratio. ohms is of one phase, as warm as it
-// will be; 0 takes equal copper, the old ohms times the square. The connection stays as it was.
+// At scales the fit to a winding with ratio times the old one's effective turns in series: EMF by the
+// ratio, inductance by its square. Iron saturates by ampere-turns, so the current that saturates it
+// scales with one over the ratio. ohms is one phase's, at its temperature in use; 0 takes equal copper,
+// the old ohms times the square. The connection is unchanged.
 //
-// ratio is 0.1 to 10; the ± is tried on 0.6 to 3.5. The error wraps ErrReadings.
+// ratio is 0.1 to 10; the ± is tested for 0.6 to 3.5. The error wraps ErrReadings.
 func (f Fit) At(ratio, ohms float64) (Winding, error) {
 	if !within(ratio, 0.1, 10) || !within(ohms, 0, 1e6) {
 		return Winding{}, fmt.Errorf("%w: a winding of %g times the turns and %g ohms; give 0.1 to 10 times and ohms of 0 or more", ErrReadings, ratio, ohms)
@@ -41,17 +41,17 @@ func (w Winding) model(x point) model {
 	return m
 }
 
-// VoltsPerRPM is the EMF of a phase, V rms for each rpm.
+// VoltsPerRPM is the EMF of a phase, V rms per rpm.
 func (w Winding) VoltsPerRPM() quantity.Figure { return w.f.VoltsPerRPM().Times(w.ratio) }
 
 // Henries is the inductance of a phase at a phase current, A rms, 0 and up.
 func (w Winding) Henries(phaseAmps float64) float64 { return w.model(w.f.x).henriesAt(phaseAmps) }
 
-// Into is the steady state at a speed, rpm, on a load with its diodes: charge.Solve with the
-// inductance that agrees with the phase current. What charge.Solve refuses comes back as no current.
+// Into is the steady state at a speed, rpm, on a load with its diodes: charge.Solve with the inductance
+// consistent with the phase current. What charge.Solve refuses is returned as no current.
 func (w Winding) Into(rpm float64, l charge.Load) charge.Point { return w.model(w.f.x).into(rpm, l) }
 
-// ShortAmps is the amps rms in a phase with all leads joined.
+// ShortAmps is the amps rms in a phase with all leads shorted.
 func (w Winding) ShortAmps(rpm float64) quantity.Figure {
 	fig := quantity.Of(w.model(w.f.x).short(rpm))
 	slope := w.slope(func(m model) float64 { return math.Log(m.short(rpm)) })
@@ -59,8 +59,8 @@ func (w Winding) ShortAmps(rpm float64) quantity.Figure {
 	return fig
 }
 
-// Amps is the direct current at a speed, rpm, on a load, with its ±: that of the readings and
-// that of the model, which depends on how far above cut-in it runs.
+// Amps is the direct current at a speed, rpm, on a load, with its ±: that of the readings and that of
+// the model, which depends on how far above cut-in it runs.
 func (w Winding) Amps(rpm float64, l charge.Load) quantity.Figure {
 	m := w.model(w.f.x)
 	p := m.into(rpm, l)
@@ -81,7 +81,7 @@ func (w Winding) lnAmps(rpm float64, l charge.Load) func(model) float64 {
 	return func(m model) float64 { return math.Log(max(m.into(rpm, l).DCAmps, 1e-12)) }
 }
 
-// slope is how something moves with each unknown.
+// slope is the derivative of something by each unknown.
 func (w Winding) slope(of func(model) float64) (slope point) {
 	const step = 1e-3
 	for k := range slope {
@@ -93,7 +93,7 @@ func (w Winding) slope(of func(model) float64) (slope point) {
 	return slope
 }
 
-// along is one standard deviation of something that moves so with the unknowns.
+// along is one standard deviation of something with that slope.
 func (f Fit) along(slope point) float64 {
 	sum := 0.0
 	for a := range slope {
@@ -104,9 +104,9 @@ func (f Fit) along(slope point) float64 {
 	return math.Sqrt(max(0, sum))
 }
 
-// modelDoubt is how far the lumped model is off, a fraction that holds 95 times of 100, by
-// how many times the EMF is that of cut-in: what is left of the errors on the simulated
-// machines of testdata/readings, both sets, when every reading is exact and a is read.
+// modelDoubt is the relative error of the lumped model at 95 %, by the ratio of the EMF to that at
+// cut-in: the errors left on the simulated machines of testdata/readings, both sets, when every reading
+// is exact and a is read.
 func modelDoubt(kappa float64) float64 {
 	at := []float64{1.02, 1.1, 1.25, 1.5, 2, 3, 5}
 	off := []float64{1, 0.4, 0.1, 0.055, 0.055, 0.065, 0.08}

@@ -2,30 +2,28 @@ package slot
 
 import "math"
 
-// The bound above every pile
+// The bound above every packing
 //
-// Points no closer than d to one another in a convex region of area A and perimeter P
-// number at most
+// Points no closer than d to one another in a convex region of area A and perimeter P number at most
 //
 //	2/√3 · A/d² + P/(2d) + 1
 //
-// (Oler, An inequality in the geometry of numbers, Acta Mathematica 105, 1961; from memory; it is
-// exact for a hexagon of a hexagonal lattice and for a column of wires). The centres of wires of
-// diameter d are such points, in the room left when the wires' radius is taken off all round.
-// Where a slot narrows into its round that region is not convex, and its convex hull
-// is taken, which can only raise the bound.
+// (Oler, An inequality in the geometry of numbers, Acta Mathematica 105, 1961; from memory; it is exact
+// for a hexagon of a hexagonal lattice and for a column of wires). The centres of wires of diameter d
+// are such points, in the room inset by the wires' radius. Where a slot narrows into its round that
+// region is not convex; its convex hull is taken, which can only raise the bound.
 
-// boundSteps is how finely the region of centres is sampled; chordSlack makes up for the
-// chords lying inside its arcs.
+// boundSteps is the number of samples of the region of centres; chordSlack makes up for the chords
+// lying inside its arcs.
 const (
 	boundSteps = 64
 	chordSlack = 1 + 5e-4
 )
 
-// PackBound is a number of wires of one overall diameter (mm) that no arrangement whatever
-// can exceed inside liner and wedge, with the separator in place; of two coil sides
-// twice the lesser one's. MostThatPack, a pattern that exists, is never above it; it is
-// below it by 5 to 20 % in most slots of 20 wires and more, by up to 30 % in a few. A diameter that is not a wire's gives 0.
+// PackBound is a number of wires of one overall diameter (mm) that no arrangement can exceed inside
+// liner and wedge, with the separator in place; for two coil sides twice the smaller side's.
+// MostThatPack, a pattern that exists, is never above it; it is below it by 5 to 20 % in most slots of
+// 20 wires and more, by up to 30 % in a few. An invalid diameter gives 0.
 func PackBound(room Room, overallMM float64) int {
 	if !(overallMM >= thinnestMM && overallMM <= longestMM) || room.Layers < 1 {
 		return 0
@@ -62,9 +60,8 @@ func (s shelf) bound() int {
 	return int(n * (1 + eps))
 }
 
-// hull is the right-hand side of the convex hull of the places a centre can take, from the
-// bottom up: the reach, with hollows bridged, from the centre line or from the first wire
-// at the sheet.
+// hull is the right-hand side of the convex hull of the places a centre can take, from the bottom up:
+// the reach, with hollows bridged, from the centre line or from the first wire at the sheet.
 func (s shelf) hull() []Point {
 	side, inner := make([]Point, 0, boundSteps+1), 0.0
 	if s.w.beside {

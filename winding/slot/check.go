@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// FieldError is a slot or insulation that cannot be: which field, what is wrong with it and
-// what to do. Field is the Go field name (TopMM, LinerMM, ...), so that a screen can go to it.
+// FieldError is an impossible slot or insulation: which field, what is wrong with it and what to do.
+// Field is the Go field name (TopMM, LinerMM, ...), so that a screen can go to it.
 type FieldError struct {
 	Field   string
 	Problem string
@@ -34,8 +34,8 @@ var fieldWords = map[string]string{
 	"NetMM2":        "room for wire",
 }
 
-// The largest dimensions taken; a small alternator's slot is far below them, and a figure
-// above is a slip of the unit.
+// The largest dimensions accepted; a small alternator's slot is far below them, and a larger figure is
+// a wrong unit.
 const (
 	longestMM     = 1000.0
 	largestMM2    = 100000.0
@@ -102,7 +102,7 @@ func checkSlot(s Slot) error {
 	return checkRounds(s)
 }
 
-// checkRounds looks whether the depth holds the rounds.
+// checkRounds tests that the depth holds the rounds.
 func checkRounds(s Slot) error {
 	rounds := s.BottomMM / 2
 	switch s.Shape {
@@ -119,7 +119,7 @@ func checkRounds(s Slot) error {
 		"what is round of the slot alone is %.4g mm deep: measure the depth to the deepest point, the round included", rounds)
 }
 
-// checkInsulation looks at the thicknesses alone; whether they go in shows in Measure.
+// checkInsulation tests the thicknesses alone; whether they fit shows in Measure.
 func checkInsulation(ins Insulation) error {
 	if ins.Layers < 0 || ins.Layers > 2 {
 		return wrong("Layers", fmt.Sprintf("is %d", ins.Layers), "give 1 or 2 coil sides in a slot")

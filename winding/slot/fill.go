@@ -39,14 +39,14 @@ func Fill(room Room, wires [2]Wire, conductors int) Fills {
 	return Fills{Wire: wire, Round: math.Pi / 4 * wire, Copper: z * copperPerTurn(wires) / room.GrossMM2}
 }
 
-// FitTolerance is how far, in proportion, a fill may stand above a limit and still count as
-// at the limit: room for the rounding of the arithmetic, nothing that a caliper sees.
+// FitTolerance is how far, relatively, a fill may exceed a limit and still count as at the limit: for
+// the rounding of the arithmetic, nothing that a caliper sees.
 const FitTolerance = 1e-9
 
-// TurnsThatFit is the largest whole number of turns per coil whose wire fill is at most
-// limit: turns x layers x squarePerTurn <= limit x net. A fill that equals the limit but
-// for rounding (FitTolerance) counts as fitting. Arguments that are not above zero, or not
-// numbers, give 0; the answer is never above a thousand million. It allocates nothing.
+// TurnsThatFit is the largest whole number of turns per coil whose wire fill is at most limit: turns x
+// layers x squarePerTurn <= limit x net. A fill that equals the limit but for rounding (FitTolerance)
+// counts as fitting. Arguments that are not above zero, or not numbers, give 0; the answer is never
+// above 1e9. It allocates nothing.
 func TurnsThatFit(netMM2, squarePerTurnMM2 float64, layers int, limit float64) int {
 	if !finite(netMM2) || !finite(squarePerTurnMM2) || !finite(limit) || layers < 1 {
 		return 0

@@ -4,29 +4,28 @@ import "math"
 
 // How the wires are laid
 //
-// Rows of wires, each row seated on the one below, the lowest on the bottom of the slot. In
-// an unbounded area nothing is closer than the hexagonal lattice (pitch 2R, rows R·√3
-// apart, π/(2√3) = 0.9069 of the area covered; geometry). In a slot a few wires wide what
-// counts is how rows meet the walls, so a handful of lattices are tried and the one that
-// holds most is kept, the plain hexagonal one winning ties:
+// Rows of wires, each row seated on the one below, the lowest on the bottom of the slot. In an
+// unbounded area nothing is denser than the hexagonal lattice (pitch 2R, rows R·√3 apart, π/(2√3) =
+// 0.9069 of the area covered; geometry). In a slot a few wires wide what counts is how rows meet the
+// walls, so a handful of lattices are tried and the one that holds most is kept, the plain hexagonal
+// one winning ties:
 //
 //   - hexagonal, with a wire on the centre line, with a gap there, and pushed to one wall;
 //   - hexagonal opened sideways until the row touches both walls, so that rows sink
 //     closer: pitch p and rows √(4R² - p²/4) apart, for p up to 2√3·R;
-//   - square, wires standing straight on one another, for slots two or three wires wide.
+//   - square, wires stacked vertically, for slots two or three wires wide.
 //
-// A row costs the same whatever its length, so a count costs some hundred roundings.
-// The count is a pattern that does exist, so that many wires do go in: with more than 20 to
-// a layer its wire fill is above 0.70, usually 0.9 to 1.1 (measured over random slots). It is
-// no proven maximum: with few thick wires in an odd shape an irregular pile may beat it.
-// What nothing can beat is PackBound.
+// A row costs the same whatever its length, so a count costs some hundred roundings. The pattern
+// counted exists, so that many wires do go in: with more than 20 to a layer its wire fill is above
+// 0.70, usually 0.9 to 1.1 (measured over random slots). It is no proven maximum: with few thick wires
+// in an odd shape an irregular pile may beat it. Nothing can beat PackBound.
 
 // eps forgives rounding where a wire just touches a wall, relative to the pitch.
 const eps = 1e-9
 
-// shelf is a stretch of slot that rows of one size of wire can lie in: the range of heights
-// of the wires' centres. Where two sides lie beside one another it is the right-hand half,
-// from the sheet on the centre line outwards; the left is its mirror image.
+// shelf is a stretch of slot for rows of one size of wire: the range of heights of the wires' centres.
+// Where two sides lie beside one another it is the right-hand half, from the sheet on the centre line
+// outwards; the left is its mirror image.
 type shelf struct {
 	w         wall
 	r         float64 // wire radius
@@ -36,7 +35,7 @@ type shelf struct {
 // near is how far right of the centre line the first wire of a half slot may lie.
 func (s shelf) near() float64 { return s.w.separator/2 + s.r }
 
-// ends is the range that a wire's centre may lie in at height y; from above to: none.
+// ends is the range that a wire's centre may lie in at height y; empty when from is above to.
 func (s shelf) ends(y float64) (from, to float64) {
 	to = s.reach(y)
 	if s.w.beside {
@@ -45,11 +44,11 @@ func (s shelf) ends(y float64) (from, to float64) {
 	return -to, to
 }
 
-// newShelf is the shelf between two heights that the wire may touch; false when no wire goes in.
+// newShelf is the shelf between two heights that the wire may touch; false when no wire fits.
 func newShelf(w wall, r, floor, ceiling float64) (shelf, bool) {
 	low, high, ok := w.span(w.liner + r)
 	low, high = max(low, floor+r), min(high, ceiling-r)
-	// A wire that only just goes in must not be lost to rounding.
+	// A wire that only just fits must not be lost to rounding.
 	if ok && low > high && low-high < eps*r {
 		high = low
 	}
@@ -83,7 +82,7 @@ func (l lattice) row(s shelf, k int) (y, off float64, from, to int) {
 	return y, off, int(math.Ceil((left-off)/l.pitch - eps)), int(math.Floor((right-off)/l.pitch + eps))
 }
 
-// rows is how many rows the shelf is high.
+// rows is the number of rows in the shelf.
 func (l lattice) rows(s shelf) int {
 	if l.y0 > s.high+eps*s.r {
 		return 0
@@ -91,7 +90,7 @@ func (l lattice) rows(s shelf) int {
 	return 1 + int((s.high-l.y0)/l.step+eps)
 }
 
-// count is how many wires the lattice holds in the shelf.
+// count is the number of wires of the lattice in the shelf.
 func (l lattice) count(s shelf) int {
 	n := 0
 	for k := range l.rows(s) {
@@ -146,12 +145,12 @@ func (s shelf) start(half float64, use func(y float64)) {
 	}
 }
 
-// openings is at how many heights the width is taken that opened rows are to touch.
+// openings is the number of heights at which opened rows are made to touch the walls.
 const openings = 5
 
-// open tries the hexagonal lattices drawn apart sideways until a row touches both walls
-// at height y: the same number of wires in every row, or one less in every other, or rows
-// leaning to one wall and the other by turns.
+// open tries the hexagonal lattices stretched sideways until a row touches both walls at height y: the
+// same number of wires in every row, or one less in every other, or rows leaning to one wall and the
+// other in turn.
 func (s shelf) open(y float64, try func(lattice)) {
 	left, right := s.ends(y)
 	wide := (right - left) / 2

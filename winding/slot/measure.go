@@ -5,22 +5,21 @@ import (
 	"math"
 )
 
-// Measure works out what a slot is and what its insulation leaves for the wire.
+// Measure works out a slot and what its insulation leaves for the wire.
 //
 //	net = gross - liner thickness x wall length - wedge - separator
 //
-// The body alone is counted: wire does not lie in the neck. The wall length is the body's
-// outline less the mouth; with no mouth given the whole top edge is counted, since a liner
-// is folded shut over the wire there. The wedge lies below the shoulders, inside the liner,
-// as does the separator, which is put where it cuts the room into two equal areas: across,
-// or upright in the middle where the sides lie beside one another.
+// Only the body is counted: no wire lies in the neck. The wall length is the body's outline less the
+// mouth; with no mouth given the whole top edge is counted, since a liner is folded shut over the wire
+// there. The wedge lies below the shoulders, inside the liner, as does the separator, which is put
+// where it cuts the room into two equal areas: across, or upright in the middle where the sides lie
+// beside one another.
 //
-// The liner is taken as the flat sheet it is cut from, so corners count twice: net is less
-// than the area of Inner by a few liner thicknesses squared, on the safe side.
+// The liner is taken as the flat sheet it is cut from, so corners count twice: net is less than the
+// area of Inner by a few liner thicknesses squared, on the safe side.
 //
-// AreaOnly stands in an equivalent parallel slot of Slot.DepthPerWidth, and Room says so in
-// Assumed and Note. Errors are *FieldError and name the field; no Room with NetMM2 <= 0
-// comes back.
+// AreaOnly is replaced by an equivalent parallel slot of Slot.DepthPerWidth, and Room says so in
+// Assumed and Note. Errors are *FieldError and name the field; no Room with NetMM2 <= 0 is returned.
 func Measure(s Slot, ins Insulation) (Room, error) {
 	if err := firstOf(checkSlot(s), checkInsulation(ins)); err != nil {
 		return Room{}, err
@@ -64,7 +63,7 @@ func (w wall) area() float64 {
 	return (w.topHalf+w.bottomHalf)*(w.shoulder-w.straight) + math.Pi/2*w.straight*w.straight + w.crownArea()
 }
 
-// crownArea is that of the round at the mouth: a half disc less what the mouth cuts off.
+// crownArea is the area of the round at the mouth: a half disc less what the mouth cuts off.
 func (w wall) crownArea() float64 {
 	high := w.depth - w.shoulder
 	if high <= 0 {
@@ -73,8 +72,8 @@ func (w wall) crownArea() float64 {
 	return high*w.half(w.depth) + w.topHalf*w.topHalf*math.Asin(min(1, high/w.topHalf))
 }
 
-// wedgeArea is what the wedge takes between two heights inside the liner. Its width is that
-// at half its height, but for a pear, whose round runs together there.
+// wedgeArea is the wedge's area between two heights inside the liner. Its width is that at half its
+// height, except in a pear, whose round converges there.
 func (w wall) wedgeArea(low, high float64) float64 {
 	r := w.topHalf - w.liner
 	if !w.crowned() || low < w.shoulder || r <= 0 {
@@ -104,7 +103,7 @@ func (w wall) length() float64 {
 // insulate puts liner, wedge and separator into the room.
 func (room *Room) insulate(s Slot, ins Insulation, w wall) error {
 	w.liner = ins.LinerMM
-	under := s.DepthMM // where the wedge's upper face lies: below the liner under the shoulders
+	under := s.DepthMM // the wedge's upper face: below the liner under the shoulders
 	if s.MouthMM <= 0 || s.MouthMM < s.TopMM {
 		under -= ins.LinerMM
 	}
@@ -139,8 +138,8 @@ func (w wall) separatorTooThick() bool {
 	return t > 0 && (t >= w.split-w.liner || t >= w.ceiling-w.split)
 }
 
-// separate puts the sheet between the two sides in: across the slot, or upright on its
-// centre line from liner to wedge.
+// separate puts in the sheet between the two sides: across the slot, or upright on its centre line from
+// liner to wedge.
 func (room *Room) separate(w wall) {
 	if !w.beside {
 		room.SeparatorMM2 = w.separator * 2 * max(0, w.reach(w.split, w.liner))
@@ -154,7 +153,7 @@ func (room *Room) separate(w wall) {
 	}
 }
 
-// tooThick says that liner and wedge leave no depth, and blames the thicker.
+// tooThick says that liner and wedge leave no depth, and blames the thicker one.
 func tooThick(ins Insulation, straight float64) error {
 	field, name, v := "WedgeMM", "liner", ins.LinerMM
 	problem := ins.WedgeMM

@@ -6,9 +6,9 @@ import "fmt"
 // practice, no source: 0.3 to 0.5 mm to spare is comfortable).
 const EasyMouthSpareMM = 0.3
 
-// CheckMouth says whether a wire of the given overall diameter (mm) passes the slot
-// opening less the liner on both sides. If it does not, the winding cannot be fed in,
-// however low the fill. With no mouth given nothing is checked: Known is false and Passes true.
+// CheckMouth says whether a wire of the given overall diameter (mm) passes the slot opening less the
+// liner on both sides. If it does not, the winding cannot be fed in, however low the fill. With no
+// mouth given nothing is checked: Known is false and Passes true.
 func CheckMouth(room Room, overallMM float64) Mouth {
 	m := Mouth{Known: room.MouthKnown, ClearMM: room.MouthNetMM, WireMM: overallMM}
 	if !m.Known {

@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// arcSteps is how many chords draw one half of a round bottom. The polygon's area is then
-// about 0.05 % of the round short; no figure is taken from it.
+// arcSteps is the number of chords that draw one half of a round bottom. The polygon's area is about
+// 0.05 % of the round short; no figure is taken from it.
 const arcSteps = 24
 
-// outline draws the wall kept clear of by clear, from its lowest point up to ceiling,
-// counter-clockwise from the bottom (left, where the bottom is flat).
+// outline draws the wall inset by clear, from its lowest point up to ceiling, counter-clockwise from
+// the bottom (left, where the bottom is flat).
 func (w wall) outline(clear, ceiling float64) []Point {
 	w.ceiling = ceiling
 	low, high, ok := w.span(clear)

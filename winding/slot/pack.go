@@ -8,14 +8,14 @@ import (
 // Limits of a packing: no wire is thinner than 5 µm, and no picture needs more circles.
 const (
 	thinnestMM = 0.005
-	// MostCircles is the most that Pack places; a slot fuller than that is not drawn whole.
+	// MostCircles is the most that Pack places; a fuller slot is not drawn whole.
 	MostCircles = 20000
 )
 
-// MostThatPack is how many wires of one overall diameter (mm) the neatest pattern holds
-// inside liner and wedge, with the room's separator in place: of two coil sides twice what
-// the lesser one's place holds. It is the practical ceiling for a hand: a pattern that exists (see
-// lattice.go). PackBound is the proven one. A diameter that is not a wire's gives 0.
+// MostThatPack is how many wires of one overall diameter (mm) the neatest pattern holds inside liner
+// and wedge, with the room's separator in place: for two coil sides twice what the smaller side holds.
+// It is the practical ceiling by hand: a pattern that exists (see lattice.go). PackBound is the proven
+// one. An invalid diameter gives 0.
 func MostThatPack(room Room, overallMM float64) int {
 	if !(overallMM >= thinnestMM && overallMM <= longestMM) {
 		return 0
@@ -35,20 +35,20 @@ func MostThatPack(room Room, overallMM float64) int {
 	return least * room.Layers
 }
 
-// Pack lays turns x layers conductors, each of the strands in wires, into the slot: bottom
-// layer first, rows from the bottom up, a part-filled row from its middle. Circles never
-// overlap and never leave the room inside liner, wedge and separator; what does not go
-// in is left out, so Placed < Wanted means that the drawing is full.
+// Pack lays turns x layers conductors, each of the strands in wires, into the slot: bottom layer first,
+// rows from the bottom up, a part-filled row from its middle. Circles never overlap and never leave the
+// room inside liner, wedge and separator; what does not fit is left out, so Placed < Wanted means that
+// the drawing is full.
 //
-// In a room whose sides lie beside one another each half is filled by itself from its
-// tooth inwards, the left half the mirror image of the right; two sizes from the bottom up.
+// In a room whose sides lie beside one another each half is filled by itself from its tooth inwards,
+// the left half the mirror image of the right; two sizes from the bottom up.
 //
-// layers is 1 or 2 (others are taken as the nearer); 2 in a room measured for one cuts it
-// in two with no sheet between.
+// layers is 1 or 2 (others are taken as the nearer); 2 in a room measured for one cuts it in two with
+// no sheet between.
 //
-// Two sizes are laid approximately: the thick wires first, then the thin ones in what is
-// left of the last thick row and in rows of their own above. Thin wires in the gaps
-// between thick ones are not thought of, so a mixed packing can fall a few wires short.
+// Two sizes are laid approximately: the thick wires first, then the thin ones in what is left of the
+// last thick row and in rows of their own above. Thin wires in the gaps between thick ones are not
+// considered, so a mixed packing can fall a few wires short.
 func Pack(room Room, wires [2]Wire, turns, layers int) Packing {
 	layers = min(max(layers, 1), 2)
 	p := Packing{Outline: room.Outline, Inner: room.Inner, Wedge: room.Wedge, Separator: room.Separator, Neck: room.Neck,
@@ -77,8 +77,8 @@ func Pack(room Room, wires [2]Wire, turns, layers int) Packing {
 	return p
 }
 
-// laying is one layer while it is being filled: floor rises as rows are laid, and spare is
-// the places left over in the last row.
+// laying is one layer while it is being filled: floor rises as rows are laid, and spare is the free
+// places of the last row.
 type laying struct {
 	p              *Packing
 	w              wall
@@ -88,7 +88,7 @@ type laying struct {
 	mirrored       bool // the left half of two beside one another
 }
 
-// lay puts n wires of one size in: first at the spare places, then in rows.
+// lay puts in n wires of one size: first at the spare places, then in rows.
 func (l *laying) lay(size int, r float64, n int) {
 	for _, at := range l.spare {
 		if n > 0 {
@@ -132,8 +132,8 @@ func (l *laying) lay(size int, r float64, n int) {
 	}
 }
 
-// hug puts n wires where the lattice has places, those nearest to the tooth first, as a
-// coil grows that is wound round it.
+// hug puts n wires at places of the lattice, those nearest to the tooth first, as a coil wound round it
+// grows.
 func (l *laying) hug(s shelf, grid lattice, r float64, size, n int) {
 	type place struct {
 		Point

@@ -8,7 +8,7 @@ import (
 // Shape is the form of a slot's body.
 type Shape int
 
-// The shapes. The neck (mouth width and height) is apart from the body in all of them.
+// The shapes. The neck (mouth width and height) is separate from the body in all of them.
 const (
 	AreaOnly    Shape = iota // only the area is known; an equivalent parallel slot is assumed
 	Parallel                 // parallel-sided: TopMM wide all the way down
@@ -19,7 +19,7 @@ const (
 
 var shapeNames = [...]string{"area", "parallel", "tapered", "round", "pear"}
 
-// String gives the name that ParseShape reads, "shape(9)" for a value that is none of them.
+// String gives the name that ParseShape reads, "shape(9)" for an invalid value.
 func (s Shape) String() string {
 	if s < 0 || int(s) >= len(shapeNames) {
 		return fmt.Sprintf("shape(%d)", int(s))
@@ -30,7 +30,7 @@ func (s Shape) String() string {
 // ShapeNames lists the names that ParseShape reads, in the order of the constants.
 func ShapeNames() []string { return append([]string(nil), shapeNames[:]...) }
 
-// squash takes out what a word may be written with or without.
+// squash removes the separators that a name may be written with or without.
 var squash = strings.NewReplacer(" ", "", "-", "", "_", "")
 
 // ParseShape reads a shape name; capitals and the separators space, - and _ do not matter.
@@ -47,8 +47,8 @@ func ParseShape(text string) (Shape, error) {
 	return 0, fmt.Errorf("slot shape %q: expected one of %s", text, strings.Join(shapeNames[:], ", "))
 }
 
-// Slot is the bare slot in the iron, in millimetres. Which fields count depends on Shape;
-// the others are not looked at.
+// Slot is the bare slot in the iron, in millimetres. Which fields count depends on Shape; the others
+// are ignored.
 type Slot struct {
 	Shape Shape
 	// AreaMM2 is the area of the body, without the neck. AreaOnly only; (0, 1e5].
@@ -59,8 +59,8 @@ type Slot struct {
 	// BottomMM is the width at the yoke end (Tapered), or where the round begins, which is
 	// the round's diameter (RoundBottom, Pear).
 	BottomMM float64
-	// DepthMM runs from the lower end of the neck to the deepest point of the slot. The
-	// neck is not in it; the rounds are. All but AreaOnly.
+	// DepthMM runs from the lower end of the neck to the deepest point of the slot, rounds included,
+	// neck excluded. All but AreaOnly.
 	DepthMM float64
 	// MouthMM is the opening to the bore; 0 means not known. Equal to TopMM: an open slot.
 	MouthMM float64
@@ -85,9 +85,9 @@ type Insulation struct {
 	SeparatorMM float64
 	// Layers is the number of coil sides in one slot, 1 or 2; 0 is taken as 1.
 	Layers int
-	// Beside says that two coil sides lie side by side, each against its own tooth, as coils
-	// round one tooth do, and not one over the other. The separator then stands upright on
-	// the centre line. It counts only when Layers is 2.
+	// Beside says that two coil sides lie side by side, each against its own tooth, as coils round one
+	// tooth do, and not one over the other. The separator is then upright on the centre line. It counts
+	// only when Layers is 2.
 	Beside bool
 }
 
@@ -97,13 +97,13 @@ type Point struct{ X, Y float64 }
 // Line is a straight stroke of the drawing.
 type Line struct{ From, To Point }
 
-// Room is a measured slot: what there is and what is left for the wire. It comes from Measure.
+// Room is a measured slot and what is left of it for the wire. It comes from Measure.
 type Room struct {
 	// GrossMM2 is the area of the body in the iron, the neck not counted.
 	GrossMM2 float64
-	// LinerMM2, WedgeMM2 and SeparatorMM2 are what the insulation takes of it.
+	// LinerMM2, WedgeMM2 and SeparatorMM2 are the insulation's parts of it.
 	LinerMM2, WedgeMM2, SeparatorMM2 float64
-	// NetMM2 is GrossMM2 less those three, the area that fills are stated of. Always > 0.
+	// NetMM2 is GrossMM2 less those three, the area that fills refer to. Always > 0.
 	NetMM2 float64
 	// PerimeterMM is the length of wall that the liner covers: the body's outline less the mouth.
 	PerimeterMM float64
@@ -123,7 +123,7 @@ type Room struct {
 	// no mouth was given, and MouthNetMM is then 0.
 	MouthMM, MouthHeightMM, MouthNetMM float64
 	MouthKnown                         bool
-	// Layers is the coil sides in the slot, 1 or 2.
+	// Layers is the number of coil sides in the slot, 1 or 2.
 	Layers int
 	// Beside says that two sides lie side by side, see Insulation.
 	Beside bool

@@ -2,10 +2,9 @@ package slot
 
 import "math"
 
-// wall is the body's outline as a half width over Y, together with what the insulation
-// covers of it. A circle of radius R lies clear of a liner of thickness t exactly when its
-// centre is at least R + t from the wall, so one question, reach, serves the outline inside
-// the liner and every packing.
+// wall is the body's outline as a half width over Y, together with what the insulation covers of it. A
+// circle of radius R clears a liner of thickness t exactly when its centre is at least R + t from the
+// wall, so one function, reach, serves the outline inside the liner and every packing.
 type wall struct {
 	topHalf, bottomHalf float64 // half widths at shoulder and at straight
 	depth               float64
@@ -14,7 +13,7 @@ type wall struct {
 	liner               float64
 	ceiling             float64 // highest Y that wire may touch: the underside of wedge or liner
 	split, separator    float64 // Y of the middle of the sheet between the layers; its thickness
-	beside              bool    // the sheet stands on the centre line instead, between two sides
+	beside              bool    // the sheet is upright on the centre line instead, between two sides
 }
 
 // newWall turns a checked slot with all widths known into its wall; no insulation yet.
@@ -61,14 +60,13 @@ func (w wall) half(y float64) float64 {
 // width is the iron's width at height y in [0, depth].
 func (w wall) width(y float64) float64 { return 2 * w.half(y) }
 
-// reach is how far from the centre line a point at height y may lie and still be at least
-// clear from side walls and round; negative when nothing is that clear. The flat bottom
-// and the ceiling are limits on y: see span.
+// reach is how far from the centre line a point at height y may lie and still be at least clear from
+// side walls and round; negative when no point is. The flat bottom and the ceiling are limits on y: see
+// span.
 //
-// Where the slot narrows downwards into its round, the corner between them points into the
-// slot: below it only the round counts. Above it the side's line is used although the
-// nearest iron may be the corner itself, which can only err to the safe side. The round at
-// the mouth of a pear is the same upside down.
+// Where the slot narrows downwards into its round, the corner between them points into the slot: below
+// it only the round counts. Above it the side's line is used although the nearest iron may be the
+// corner itself, which errs on the safe side. The round at the mouth of a pear is the same upside down.
 func (w wall) reach(y, clear float64) float64 {
 	m := w.slope()
 	side := w.bottomHalf + m*(y-w.straight) - clear*math.Sqrt(1+m*m)
@@ -94,8 +92,8 @@ func arc(r, off, side float64, inward bool) float64 {
 	return min(x, side)
 }
 
-// span is the range of heights, up to the ceiling, at which a point can be clear of bottom,
-// sides and round; ok is false when there is none.
+// span is the range of heights, up to the ceiling, at which a point can clear bottom, sides and round;
+// ok is false when there is none.
 func (w wall) span(clear float64) (low, high float64, ok bool) {
 	m := w.slope()
 	low, high = clear, w.ceiling
@@ -118,8 +116,8 @@ func (w wall) span(clear float64) (low, high float64, ok bool) {
 	return low, high, low <= high
 }
 
-// settle is the lowest height in [low, high] at which the reach is at least half; ok is
-// false when it is nowhere so.
+// settle is the lowest height in [low, high] at which the reach is at least half; ok is false when
+// there is none.
 func (w wall) settle(half, clear, low, high float64) (y float64, ok bool) {
 	if w.reach(low, clear) >= half {
 		return low, true
@@ -145,7 +143,7 @@ func (w wall) settle(half, clear, low, high float64) (y float64, ok bool) {
 	return top, true
 }
 
-// layer is the range of Y that wire of one layer may touch; of a single layer it is all.
+// layer is the range of Y that wire of one layer may touch; for a single layer all of it.
 func (w wall) layer(layer, layers int) (floor, ceiling float64) {
 	if layers < 2 || w.beside {
 		return 0, w.ceiling
@@ -156,8 +154,8 @@ func (w wall) layer(layer, layers int) (floor, ceiling float64) {
 	return w.split + w.separator/2, w.ceiling
 }
 
-// halve finds the height that cuts the room inside liner and wedge into two equal areas, to
-// about one part in ten thousand of the depth.
+// halve finds the height that divides the room inside liner and wedge into two equal areas, to about
+// one part in ten thousand of the depth.
 func (w wall) halve() float64 {
 	low, high, ok := w.span(w.liner)
 	if !ok {

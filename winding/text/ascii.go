@@ -8,10 +8,10 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// plain are the spellings in ASCII of the signs of the trade, of the marks the screen
-// draws with, and of the letters that are more than a letter with an accent. A degree
-// behind a figure stands apart from it, so that "30°" reads "30 deg" and "18 °C" "18 degC".
-// A raised dot is the one a unit may be typed with ("N.m"); before a root it multiplies.
+// plain are the ASCII spellings of the signs of the trade, of the marks the screen draws with, and of
+// letters that are more than a letter with an accent. A degree sign behind a figure is set apart from
+// it, so that "30°" reads "30 deg" and "18 °C" "18 degC". A raised dot is the one a unit may be typed
+// with ("N.m"); before a root it multiplies.
 var plain = strings.NewReplacer(
 	"0°", "0 deg", "1°", "1 deg", "2°", "2 deg", "3°", "3 deg", "4°", "4 deg",
 	"5°", "5 deg", "6°", "6 deg", "7°", "7 deg", "8°", "8 deg", "9°", "9 deg", "°", "deg",
@@ -27,9 +27,8 @@ var plain = strings.NewReplacer(
 	"▲", "+", "▽", "-", "✗", "X", "▸", ">", "●", "*", "○", "o", "◆", "m", "◇", "d",
 )
 
-// ASCII writes text in ASCII: Ω as "ohm", µ as "u", ² as "2" and so on, accented letters
-// without their accents, and "?" for what has no plain spelling. It may change the width:
-// fold before measuring.
+// ASCII writes text in ASCII: Ω as "ohm", µ as "u", ² as "2" and so on, accented letters without their
+// accents, and "?" for what has no plain spelling. It may change the width: convert before measuring.
 func ASCII(s string) string {
 	if isASCII(s) {
 		return s
@@ -45,8 +44,8 @@ func ASCII(s string) string {
 	return b.String()
 }
 
-// bare is a character without accent or ornament, by Unicode's compatibility
-// decomposition: "é" gives "e", a thin space a space. An accent by itself gives nothing.
+// bare is a character without accent or ornament, by Unicode's compatibility decomposition: "é" gives
+// "e", a thin space a space. An accent by itself gives nothing.
 func bare(r rune) string {
 	var b strings.Builder
 	for _, part := range norm.NFKD.String(string(r)) {

@@ -1,7 +1,7 @@
-// Package text makes words fit to be shown: cleaned of what a terminal or a printer would
-// act on, measured in columns, cut, padded and wrapped to them, and folded to ASCII.
+// Package text makes words fit to be shown: cleaned of what a terminal or a printer would act on,
+// measured in columns, cut, padded and wrapped to them, and converted to ASCII.
 //
-// Everything here takes and gives plain text. Colours are the screen's affair.
+// Everything here takes and returns plain text. Colours are the screen's business.
 package text
 
 import (
@@ -12,11 +12,10 @@ import (
 	"github.com/clipperhouse/uax29/v2/graphemes"
 )
 
-// Clean makes outside text (a file, a paste, a path) safe to show: escape sequences are
-// taken out, line breaks become single spaces, a tab becomes four spaces, other control
-// characters and invisible direction marks vanish, as do accents that have no letter to
-// stand on, and bytes that are not UTF-8 become U+FFFD. Text without any of these is
-// returned as it is.
+// Clean makes outside text (a file, a paste, a path) safe to show: escape sequences are removed, line
+// breaks become single spaces, a tab becomes four spaces, other control characters and invisible
+// direction marks vanish, as do accents without a letter to combine with, and bytes that are not UTF-8
+// become U+FFFD. Text without any of these is returned as it is.
 func Clean(s string) string {
 	if IsClean(s) {
 		return s
@@ -24,10 +23,10 @@ func Clean(s string) string {
 	return grounded(tidy(unescape(strings.ToValidUTF8(s, "\uFFFD"))))
 }
 
-// IsClean reports whether [Clean] would leave text as it is: the quick look that lets
-// nearly all of it through untouched.
+// IsClean reports whether [Clean] would leave text as it is: the fast check that passes nearly all of
+// it.
 func IsClean(s string) bool {
-	stands := false // there is a letter for an accent to stand on
+	stands := false // there is a letter for an accent to combine with
 	for i := 0; i < len(s); {
 		c := s[i]
 		if c < utf8.RuneSelf {
@@ -48,7 +47,7 @@ func IsClean(s string) bool {
 	return true
 }
 
-// unescape takes out whole escape sequences: CSI, OSC and the others of ECMA-48.
+// unescape removes whole escape sequences: CSI, OSC and the others of ECMA-48.
 func unescape(s string) string {
 	if strings.IndexByte(s, 0x1b) < 0 {
 		return s
@@ -88,16 +87,15 @@ func grounded(s string) string {
 	}, s)
 }
 
-// clinging are runes that join with the character before them: at the beginning of a text
-// they would join with whatever it is put behind, and neither would have its width.
+// clinging are runes that combine with the character before them: at the beginning of a text they would
+// combine with whatever it is appended to, and neither would have its width.
 func clinging(r rune) bool {
 	return unicode.Is(unicode.M, r) || r == 0x0e33 || r == 0x0eb3 || r == 0xff9e || r == 0xff9f || (r >= 0x1f3fb && r <= 0x1f3ff)
 }
 
-// unwanted are runes beyond ASCII that steer rather than show: C1 controls, line and
-// paragraph separators, format characters (direction marks, joiners, signs that take in
-// what follows them) and variation selectors. Terminals disagree about their width and
-// that of their neighbours.
+// unwanted are runes beyond ASCII that steer rather than show: C1 controls, line and paragraph
+// separators, format characters (direction marks, joiners, signs that enclose what follows them) and
+// variation selectors. Terminals disagree about their width and that of their neighbours.
 func unwanted(r rune) bool {
 	switch {
 	case r < 0x80:

@@ -10,11 +10,11 @@ import (
 // picture, none for an accent (Unicode Standard Annexes 11 and 29).
 func Width(s string) int { return displaywidth.String(s) }
 
-// Cut is as much of clean text as fits in n columns; where some is left out, mark stands
-// at the end, within them.
+// Cut is as much of clean text as fits in n columns; where some is left out, mark is at the end, within
+// them.
 func Cut(s string, n int, mark string) string { return displaywidth.TruncateString(s, n, mark) }
 
-// Pad fills clean text with blanks on the right to n columns. Longer text stays as it is.
+// Pad pads clean text with blanks on the right to n columns. Longer text stays as it is.
 func Pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-Width(s))) }
 
 // PadLeft is [Pad] with the blanks on the left.
