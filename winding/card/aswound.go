@@ -7,7 +7,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// asWound is what was really put in, against what was worked out for it.
+// asWound is what was really put in, compared with its prediction.
 func (w *writer) asWound() {
 	w.section("AS WOUND")
 	if len(w.o.Wound) == 0 {
@@ -55,7 +55,7 @@ func (w *writer) atRPM(rpm quantity.Figure) string {
 	return ", " + w.amount(rpm, quantity.RPM, asGiven)
 }
 
-// read is a line for what was read and what was expected.
+// read is a line for a reading and its expected value.
 func (w *writer) read(label string, p winding.Proof, dim quantity.Dimension) {
 	beside := ""
 	if p.Expected.Known() {

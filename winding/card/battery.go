@@ -24,7 +24,7 @@ func (w *writer) battery() {
 	w.flush()
 }
 
-// reasons is where figures came from, each reason once.
+// reasons gives the sources of figures, each once.
 func (w *writer) reasons(figures ...quantity.Figure) {
 	said := map[string]bool{"": true}
 	for _, f := range figures {

@@ -9,25 +9,25 @@ import (
 	"slotwright/winding/text"
 )
 
-// Options say how the text is set.
+// Options control the layout of the text.
 type Options struct {
 	// ASCII writes Ω as ohm, ² as 2 and so on: every byte is then below 0x7f.
 	ASCII bool
 	// Units are those to show; volts, amps and the like have only one.
 	Units quantity.Choice
-	// Document is the job file, for the inputs as they were typed; without it the card
-	// leaves their list to the file.
+	// Document is the job file, for the inputs as they were typed; without it the card refers to the
+	// file for their list.
 	Document *job.Document
 	// Pages puts a form feed between sheets, for a printer.
 	Pages bool
-	// Width folds the text to so many columns, 60 to 80, to be read on a screen; 0 is the 80 of a
-	// sheet. Folded it has no more sheets than two.
+	// Width wraps the text to so many columns, 60 to 80, for reading on a screen; 0 is the 80 of a
+	// sheet. Wrapped, the card still has at most two sheets.
 	Width int
-	// Sections are those of the report to write, by name; none is all of them.
+	// Sections are those of the report to write, by name; none means all.
 	Sections []string
 }
 
-// writer is a paper and what is written about.
+// writer is a paper and the subject written about.
 type writer struct {
 	*paper
 	b     *winding.Bench
@@ -44,12 +44,11 @@ func newWriter(b *winding.Bench, o *winding.Outcome, opt Options) *writer {
 // estimate is what every card and report says about its figures.
 const estimate = "Figures are design estimates, not a rating. Local codes and licensed practice decide what may be built, connected and run."
 
-// Text is the winding card of one trial, counted from 0. Sheet one, of 66 lines, hangs over
-// the bench: what to wind, how, and what the finished winding should read. Sheet two has the
-// slots, the insulation and the first run; where one has no room there are more. What was not
-// given is a line to write on. No line is wider than 80 columns, none ends in a
-// blank, the last ends with a newline. A trial that does not exist gives a card that
-// says so.
+// Text is the winding card of one trial, counted from 0. Sheet one, of 66 lines, hangs over the bench:
+// what to wind, how, and what the finished winding should read. Sheet two has the slots, the insulation
+// and the first run, on more than one sheet if needed. A value that was not given is a blank to write
+// on. No line is wider than 80 columns, none ends in a blank, the last ends with a newline. A trial
+// that does not exist gives a card that says so.
 func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 	w := newWriter(b, o, opt)
 	if trial < 0 || trial >= len(o.Trials) {
@@ -67,8 +66,8 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 	return join(sheets, opt.Pages)
 }
 
-// closed puts the last words under the last sheet, where there is room for them: no sheet is
-// begun for what the foot of sheet one says too.
+// closed puts the closing words under the last sheet if there is room: no sheet is begun for what the
+// foot of sheet one says too.
 func (w *writer) closed(sheets [][]string) [][]string {
 	last, words := len(sheets)-1, w.block(w.close)
 	if last >= 0 && len(sheets[last])+1+len(words) <= w.sheetLines()-2 {
@@ -77,7 +76,7 @@ func (w *writer) closed(sheets [][]string) [][]string {
 	return sheets
 }
 
-// close is the last words.
+// close is the closing words.
 func (w *writer) close() { w.say(0, estimate) }
 
 func jobName(o *winding.Outcome) string {

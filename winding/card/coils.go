@@ -12,16 +12,15 @@ import (
 	"slotwright/winding/text"
 )
 
-// The coil list: what to wind, what it is joined to, and a box to tick when it is in and
-// counted. It goes down along the wire of each phase, so the coil that one is joined to is
-// the next in the list.
+// The coil list: what to wind, what it is joined to, and a box to tick when it is in and counted. It
+// follows the wire of each phase, so the coil that one is joined to is the next in the list.
 const (
 	coilHead   = "        coil  in out turns way joins to"
 	coilColumn = 41
-	oneColumn  = 12 // coils that stand in one column
+	oneColumn  = 12 // coils in a single column
 )
 
-// coils is the list with what is to be known to read it.
+// coils is the list and how to read it.
 func (w *writer) coils(trial int, plan *layout.Layout) {
 	steps := plan.WindingOrder()
 	counted := turnsGiven(w.job.Trials[trial].Wound)
@@ -63,8 +62,8 @@ func numbers(list []int) string {
 	return strings.Join(words, ", ")
 }
 
-// coilColumns is in how many columns rows stand: two of more than a dozen, where they are
-// narrow enough.
+// coilColumns is the number of columns for the rows: two for more than a dozen, where they are narrow
+// enough.
 func (w *writer) coilColumns(rows []string) int {
 	for _, r := range rows {
 		if len(r) > w.wide-coilColumn {
@@ -96,7 +95,7 @@ func coilRow(s layout.Step, counted bool) string {
 	return fmt.Sprintf("[ ] %-3s %4d %3d %3d %5s %-3s %s", lead, s.Coil, s.From, s.To, turns, way, to)
 }
 
-// howLaid says which coil is laid first, and which side of it lies where.
+// howLaid says which coil is laid first, and which side of it goes where.
 func (w *writer) howLaid(plan *layout.Layout) string {
 	spec := plan.Spec()
 	switch {
@@ -112,7 +111,7 @@ func (w *writer) howLaid(plan *layout.Layout) string {
 	return fmt.Sprintf(" Lay them by coil number, the anticlockwise side to the bottom of its slot, the other on top; the tops of the first %d coils stay up until the last are under them.", spec.Span)
 }
 
-// roundsOf is how a wave is wound, "" for any other.
+// roundsOf says how a wave is wound, "" for any other.
 func roundsOf(steps []layout.Step) string {
 	for _, s := range steps {
 		if s.Wave && s.Round > 1 {
@@ -148,7 +147,7 @@ func beside(cells []string) string {
 	return strings.TrimRight(line, " ")
 }
 
-// leads is what comes out, and what is joined and stays in.
+// leads lists what comes out, and what is joined and stays in.
 func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 	wiring := plan.Wiring(t.Connection)
 	place := " slot "
@@ -178,10 +177,10 @@ func (w *writer) leads(t *winding.TrialOutcome, plan *layout.Layout) {
 	w.rectified()
 }
 
-// mostInLine is how many ends a lead may have for all leads to be told in one line.
+// mostInLine is the most ends per lead with which all leads are told in one line.
 const mostInLine = 4
 
-// slotsOf are the slots of the ends that a lead gathers.
+// slotsOf are the slots of a lead's ends.
 func slotsOf(l layout.Lead) []string {
 	slots := make([]string, len(l.Ends))
 	for i, e := range l.Ends {
@@ -190,8 +189,8 @@ func slotsOf(l layout.Lead) []string {
 	return slots
 }
 
-// leadsOneByOne is a line or two for each lead, which gathers many ends: first those that come out,
-// then those of each joint.
+// leadsOneByOne is a line or two for each lead of many ends: first those that come out, then those of
+// each joint.
 func (w *writer) leadsOneByOne(wiring layout.Wiring, place string) {
 	told := func(l layout.Lead) {
 		w.more(fmt.Sprintf("[ ] %s, %d ends: %ss %s", l.Name, len(l.Ends), place, strings.Join(slotsOf(l), ", ")))
@@ -213,14 +212,14 @@ func (w *writer) leadsOneByOne(wiring layout.Wiring, place string) {
 	w.rectified()
 }
 
-// rectified says how leads are joined that do not go to a bridge.
+// rectified says how leads that do not go to a bridge are connected.
 func (w *writer) rectified() {
 	if to := rectifiedBy[w.job.Battery.Rectifier]; to != "" {
 		w.more(to)
 	}
 }
 
-// rectifiedBy is how leads are joined that do not go to a bridge, by the word of the job file.
+// rectifiedBy says how leads that do not go to a bridge are connected, by the word of the job file.
 var rectifiedBy = map[string]string{
 	job.RectifierHalfWave: "the diode: in series with one lead",
 	job.RectifierDoubler:  "the doubler: one lead to where its two diodes meet, the other to where its two capacitors meet",

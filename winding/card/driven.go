@@ -5,7 +5,7 @@ import (
 	"slotwright/winding/job"
 )
 
-// allDrives is how each trial and what turns it come to terms.
+// allDrives says how each trial and its drive suit each other.
 func (w *writer) allDrives() {
 	w.section("THE DRIVE")
 	for i := range w.o.Trials {
@@ -70,7 +70,7 @@ func (w *writer) gains(t *winding.TrialOutcome) (text string) {
 	return text
 }
 
-// stopping is leads joined, and a battery that is full.
+// stopping is about shorted leads, and a full battery.
 func (w *writer) stopping(t *winding.TrialOutcome) {
 	of := " of the drive: more than that goes on turning it"
 	if w.windy() {
@@ -97,5 +97,5 @@ func (w *writer) brake(t *winding.TrialOutcome, id string, b winding.Brake) {
 	}
 }
 
-// windy reports whether the wind is the drive.
+// windy reports whether the drive is wind.
 func (w *writer) windy() bool { return w.job.Drive.Kind == job.DriveWind }

@@ -8,7 +8,7 @@ import (
 	"slotwright/winding/text"
 )
 
-// findingsOf is those about the job and about a trial; all of them for no name.
+// findingsOf is the findings about the job and one trial; all of them for no name.
 func (w *writer) findingsOf(trial string) []winding.Finding {
 	var list []winding.Finding
 	for _, f := range w.o.Findings {
@@ -19,7 +19,7 @@ func (w *writer) findingsOf(trial string) []winding.Finding {
 	return list
 }
 
-// findings is what the job calls out, the worst first.
+// findings lists what is worth telling, the worst first.
 func (w *writer) findings(trial string) {
 	w.section("FINDINGS")
 	list := w.findingsOf(trial)
@@ -36,7 +36,7 @@ func (w *writer) findings(trial string) {
 	}
 }
 
-// finding is one: what, where, what to change, by which rule.
+// finding is one finding: what, where, what to change, by which rule.
 func (w *writer) finding(f winding.Finding) {
 	about := ""
 	if f.Trial != "" {

@@ -4,10 +4,10 @@ import (
 	"strings"
 )
 
-// invented stands on every paper of the built-in example.
+// invented is on every paper of the built-in example.
 const invented = "INVENTED EXAMPLE: no such machine, person or place exists."
 
-// preface is what stands under the title: whether it is invented, notes, how to read it.
+// preface is under the title: whether the job is invented, notes, how to read the paper.
 func (w *writer) preface() {
 	w.gap()
 	if w.o.Invented {

@@ -29,7 +29,7 @@ func (w *writer) inputs() {
 	}
 }
 
-// inputsOf is one table's; nothing when it says nothing.
+// inputsOf is one table's inputs; nothing when it is empty.
 func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
 	said := false
 	for _, f := range job.InputsOf(t.Name) {
@@ -45,7 +45,7 @@ func (w *writer) inputsOf(d *job.Document, t *job.Table, n int, title string) {
 	}
 }
 
-// typedWith is a value as typed, and its key's unit where it was not typed along.
+// typedWith is a value as typed, with its key's unit where none was typed.
 func typedWith(f *job.Input, typed string, u quantity.Unit) string {
 	if f.Kind != job.Number || u.Name == "" || strings.ContainsFunc(typed, isLetter) {
 		return typed
@@ -53,13 +53,12 @@ func typedWith(f *job.Input, typed string, u quantity.Unit) string {
 	return typed + " " + u.Name
 }
 
-// isLetter finds a unit typed behind a number; e and E are of its exponent.
+// isLetter reports a letter of a unit typed behind a number; e and E belong to its exponent.
 func isLetter(r rune) bool {
 	return r != 'e' && r != 'E' && (r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r == '°' || r == 'Ω' || r == '"')
 }
 
-// trust is whether a number was measured, guessed, or is a choice; a value that could
-// not be used says so.
+// trust says whether a number was measured, guessed, or is a choice; or that a value could not be used.
 func trust(d *job.Document, f *job.Input, typed string, n int) string {
 	if p, bad := d.ProblemAt(f.PathAt(n)); bad {
 		return " (NOT USED: expected " + p.Expected + ")"

@@ -7,17 +7,16 @@ import (
 	"strings"
 )
 
-// reason is why figures are not known, and of which trials; "" is of all that the
-// section is about.
+// reason is why figures are not known, and for which trials; "" means all that the section is about.
 type reason struct{ trials, why string }
 
-// missingList gathers the figures that a section has not got, by reason.
+// missingList collects a section's unknown figures, by reason.
 type missingList map[reason][]string
 
-// add keeps a figure of all that the section is about.
+// add adds a figure of all that the section is about.
 func (m *missingList) add(label, why string) { m.addFor("", label, why) }
 
-// addFor keeps a figure of some trials.
+// addFor adds a figure of some trials.
 func (m *missingList) addFor(trials, label, why string) {
 	if *m == nil {
 		*m = missingList{}
@@ -26,8 +25,7 @@ func (m *missingList) addFor(trials, label, why string) {
 	(*m)[r] = append((*m)[r], label)
 }
 
-// flush names the figures of the section that are not known, those with the same
-// reason together.
+// flush names the unknown figures of the section, those with the same reason together.
 func (w *writer) flush() {
 	reasons := slices.SortedFunc(maps.Keys(w.known), func(a, b reason) int {
 		return cmp.Or(cmp.Compare(a.trials, b.trials), cmp.Compare(a.why, b.why))
@@ -48,7 +46,7 @@ func (w *writer) flush() {
 	w.known = nil
 }
 
-// absent is the trials that have not got a row's figure, with each one's reason.
+// absent is the trials without a row's figure, with each one's reason.
 type absent struct{ names, whys []string }
 
 func (a *absent) add(name, why string) {

@@ -4,7 +4,7 @@ import (
 	"slotwright/winding"
 )
 
-// moreFigures sets them side by side too.
+// moreFigures sets the other figures side by side too.
 func (w *writer) moreFigures() {
 	w.section("MORE FIGURES, SIDE BY SIDE")
 	w.ifNoTrials()
@@ -20,7 +20,7 @@ func (w *writer) moreFigures() {
 	w.flush()
 }
 
-// moreRow is one of them; a row that no trial knows is told of at the end only.
+// moreRow is one of them; a row that no trial knows is named at the end only.
 func (w *writer) moreRow(m *winding.Output) {
 	u := w.opt.Units.For(m.DimFor(w.windy()))
 	cells := make([]string, len(w.o.Trials))
@@ -42,7 +42,7 @@ func (w *writer) moreRow(m *winding.Output) {
 	w.note(m.LabelFor(&w.o.Machine), no)
 }
 
-// rowHelp says what the rows of the comparison mean.
+// rowHelp explains the rows of the comparison.
 func (w *writer) rowHelp() {
 	if len(w.o.Comparison) == 0 {
 		return

@@ -28,7 +28,7 @@ func notKnown(why string) string {
 	return "not known: " + why
 }
 
-// asFigure is a reading to print; nothing is worked out from it.
+// asFigure is a reading as a figure, for printing only.
 func asFigure(r quantity.Reading) quantity.Figure {
 	f := quantity.Figure{Value: r.Value, PlusMinus: r.PlusMinus, Origin: r.Origin}
 	if !r.Given() {
@@ -37,8 +37,8 @@ func asFigure(r quantity.Reading) quantity.Figure {
 	return f
 }
 
-// figureAnd is a line for a figure that is known, with some words after it; one that is
-// not waits for [writer.flush].
+// figureAnd is a line for a known figure, with some words after it; an unknown one is left to
+// [writer.flush].
 func (w *writer) figureAnd(label string, f quantity.Figure, dim quantity.Dimension, figures int, more string) {
 	if !f.Known() {
 		w.known.add(label, f.Why)

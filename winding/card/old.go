@@ -96,7 +96,7 @@ func (w *writer) at20(word string) string {
 	return word + w.amount(quantity.Figure{Value: 20, Origin: quantity.Derived}, quantity.Celsius, asGiven)
 }
 
-// spins is what was read on the old winding, and in its iron, turning.
+// spins is the readings of the old winding, and in its iron, while turning.
 func (w *writer) spins() {
 	for _, s := range w.job.Spins {
 		how := ""

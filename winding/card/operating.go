@@ -10,7 +10,7 @@ import (
 	"slotwright/winding/text"
 )
 
-// The columns of a table of conditions: three of them beside the label make 80.
+// The columns of a table of conditions: the label and three of them make 80.
 const (
 	conditionLabel = 26
 	conditionCell  = 18
@@ -23,7 +23,7 @@ type flow struct {
 	of    func(*winding.Operating) float64
 }
 
-// figures is how many are shown: volts in hundredths, as a meter shows a battery's.
+// figures is the number of figures shown: volts to hundredths, as a meter shows a battery's.
 func (f *flow) figures() int {
 	if f.dim[0].Name == quantity.Volts[0].Name {
 		return 4
@@ -31,10 +31,10 @@ func (f *flow) figures() int {
 	return 3
 }
 
-// controllerLine is told only where something holds the amps and takes watts for it.
+// controllerLine is written only where something holds the amps and takes watts for it.
 const controllerLine = "  controller"
 
-// What a lamp or a resistor has not, which holds no voltage: it is neither empty nor full.
+// What does not apply to a lamp or a resistor: it holds no voltage, so it is neither empty nor full.
 const (
 	intoBattery = "net into the battery"
 	ifEmpty     = "  battery empty"
@@ -61,7 +61,7 @@ var flows = []flow{
 	{"bridge amps", quantity.Amps, func(o *winding.Operating) float64 { return o.AmpsDC }},
 }
 
-// operating is where a trial and its drive come to terms, and where the watts go.
+// operating is the operating points of a trial, and where the watts go.
 func (w *writer) operating(t *winding.TrialOutcome) {
 	w.gap()
 	list := w.ownConditions(t)
@@ -106,10 +106,10 @@ func (w *writer) operating(t *winding.TrialOutcome) {
 	w.gap()
 }
 
-// holdsVolts reports whether what is charged is a battery, which holds a voltage that is told.
+// holdsVolts reports whether the load is a battery, which has a charging voltage.
 func (w *writer) holdsVolts() bool { return w.o.Machine.ChargingVolts.Known() }
 
-// ownConditions are those that do not come to the same as another.
+// ownConditions are those that are not the same as another.
 func (w *writer) ownConditions(t *winding.TrialOutcome) []*winding.Operating {
 	var list []*winding.Operating
 	for i := range t.Operating {
@@ -137,7 +137,7 @@ func (w *writer) whyNotOperating(t *winding.TrialOutcome) string {
 	return t.AmpsUsual.Why
 }
 
-// flow is one line; one that is nothing in every condition is left out.
+// flow is one line; one that is zero in every condition is left out.
 func (w *writer) flow(f flow, list []*winding.Operating) {
 	cells, any := make([]string, len(list)), false
 	for i, o := range list {
@@ -149,7 +149,7 @@ func (w *writer) flow(f flow, list []*winding.Operating) {
 	}
 }
 
-// windingRow is what the winding comes to in each condition.
+// windingRow is the winding's temperature in each condition.
 func (w *writer) windingRow(t *winding.TrialOutcome, list []*winding.Operating) {
 	of := map[string]quantity.Figure{winding.SlowCondition: t.HotSlowC, winding.UsualCondition: t.HotUsualC, winding.TopCondition: t.HotTopC}
 	u := w.opt.Units.For(quantity.Celsius)

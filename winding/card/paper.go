@@ -10,14 +10,14 @@ import (
 	"slotwright/winding/text"
 )
 
-// width is the columns of a sheet, narrowest the least that it can be folded to for a screen.
+// width is the columns of a sheet, narrowest the fewest that it can be wrapped to for a screen.
 const (
 	width     = 80
 	narrowest = 60
 )
 
-// paper takes text line by line: it folds it to ASCII when asked, wraps it, and keeps
-// blanks off the ends of lines.
+// paper takes text line by line: it converts it to ASCII when asked, wraps it, and keeps blanks off the
+// ends of lines.
 type paper struct {
 	b     strings.Builder
 	ascii bool
@@ -47,7 +47,7 @@ func (p *paper) clean(s string) string {
 // folded reports whether the paper is narrower than a sheet.
 func (p *paper) folded() bool { return p.wide < width }
 
-// raw writes one line that is known to fit once it is clean; a longer one is wrapped.
+// raw writes one line that fits once it is clean; a longer one is wrapped.
 func (p *paper) raw(s string) {
 	s = strings.TrimRightFunc(p.clean(s), unicode.IsSpace)
 	if text.Width(s) > p.wide {
@@ -103,21 +103,21 @@ func (p *paper) say(indent int, words string) {
 	}
 }
 
-// A number and its unit stay in one line: glue is between them while a text is wrapped.
+// glue keeps a number and its unit on one line: it is between them while a text is wrapped.
 const glue = "\ue000"
 
 var glued = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`([\d_]) (mm²?|in|m|ft|kg|lb|V|A|Ω|[mM]Ω|°[CF]|deg[CF]|[mM]?ohm|rpm|%|W|K/W|°F/W|Hz|Ah|m/s)\b`)
 })
 
-// What stands between these is written as it is, not in the units liked: what was typed, the
-// name of a wire, a size in both units.
+// Text between these is written as it is, not converted to the chosen units: what was typed, the name
+// of a wire, a size in both units.
 const asIs, asIsEnds = "\ue001", "\ue002"
 
 // verbatim keeps words as they are.
 func verbatim(words string) string { return asIs + words + asIsEnds }
 
-// inUnits is words with their numbers in the units liked, but for what is to stay as it is.
+// inUnits is words with their numbers in the chosen units, except for the verbatim parts.
 func (p *paper) inUnits(words string) string {
 	var b strings.Builder
 	for i, part := range strings.Split(words, asIs) {

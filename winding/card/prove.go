@@ -12,7 +12,7 @@ import (
 	"slotwright/winding/text"
 )
 
-// proof is what the finished winding should read, with room for what it does.
+// proof is what the finished winding should read, with room for what it does read.
 func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	m := &w.o.Machine
 	pairs := w.pairs(plan)
@@ -39,7 +39,7 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 		quantity.Number(winding.InsulationMegohms(20), asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
 }
 
-// fed is what goes through a wound rotor meanwhile.
+// fed is the current of a wound rotor meanwhile.
 func (w *writer) fed() string {
 	if w.job.Field.Kind != job.FieldWound {
 		return ""
@@ -51,7 +51,7 @@ func (w *writer) fed() string {
 
 func degrees(c float64) quantity.Figure { return quantity.Figure{Value: c, Origin: quantity.Derived} }
 
-// expected is a figure to prove by, or a line for it.
+// expected is a figure to prove by, or a blank for it.
 func (w *writer) expected(f quantity.Figure, dim quantity.Dimension) string {
 	return w.expectedAs(f, dim, 3)
 }
@@ -70,7 +70,7 @@ func (w *writer) within(f quantity.Figure, dim quantity.Dimension) string {
 	return fmt.Sprintf("; must read %s to %s (±%.0f %%)", end(low), end(high), 100*part)
 }
 
-// readings is a line to write on for each pair of leads, as many beside each other as there is room for.
+// readings is a blank for each pair of leads, as many side by side as there is room for.
 func (w *writer) readings(pairs []string, unit, behind string) {
 	for len(pairs) > 0 {
 		n := min(3, (w.wide-labelled-15)/16, len(pairs)) // the unit stands behind the last
@@ -85,8 +85,8 @@ func (w *writer) readings(pairs []string, unit, behind string) {
 	}
 }
 
-// pairs is the leads to measure between: three pairs in each set of three phases, the two
-// ends of each phase where there are fewer.
+// pairs is the leads to measure between: three pairs in each set of three phases, the two ends of each
+// phase where there are fewer.
 func (w *writer) pairs(plan *layout.Layout) (pairs []string) {
 	if plan == nil {
 		if w.job.Machine.Phases.Whole() == 1 {
@@ -109,7 +109,7 @@ func (w *writer) pairs(plan *layout.Layout) (pairs []string) {
 	return pairs
 }
 
-// stops is where the current must stop, and the voltage that can stand there.
+// stops is the current limit, and the highest voltage that may appear.
 func (w *writer) stops(t *winding.TrialOutcome) {
 	by := ""
 	if t.LimitAmps.Known() {
@@ -128,8 +128,8 @@ func (w *writer) stops(t *winding.TrialOutcome) {
 	w.more("OPEN, nothing connected: " + w.expected(t.OpenAtTopVolts, quantity.Volts) + " DC peak at top speed" + w.highest(t))
 }
 
-// limitsElsewhere is what it stands in the drive's other conditions, where a fan makes that another:
-// what a reading at their speeds must not pass.
+// limitsElsewhere is the limit in the drive's other conditions, where a fan makes it differ: what a
+// reading at their speeds must not pass.
 func (w *writer) limitsElsewhere(t *winding.TrialOutcome) string {
 	if !t.LimitAmps.Known() {
 		return ""
@@ -144,13 +144,13 @@ func (w *writer) limitsElsewhere(t *winding.TrialOutcome) string {
 	return words
 }
 
-// fuseFarOver reports whether a fuse carries far more than the winding may: the next common
-// size from a current within the limit is at most twice that.
+// fuseFarOver reports whether a fuse carries far more than the winding may: the next common size above
+// a current within the limit is at most twice that.
 func (w *writer) fuseFarOver(t *winding.TrialOutcome) bool {
 	return t.FuseAmps.Known() && t.LimitAmps.Known() && t.FuseAmps.Value > 2*t.LimitAmps.Value
 }
 
-// holdsBack is what has to keep the winding within its amps, for the fuse does not.
+// holdsBack is what has to keep the winding within its amps, since the fuse does not.
 func (w *writer) holdsBack() string {
 	if w.job.Drive.Kind == job.DriveWind {
 		return "furl below those amps"
@@ -166,7 +166,7 @@ func (w *writer) rectifier() string {
 	return "the bridge"
 }
 
-// fuse is the battery's, or what stands in its place where there is none.
+// fuse is the battery's, or what replaces it where there is none.
 func (w *writer) fuse(t *winding.TrialOutcome) string {
 	switch w.job.Battery.Load {
 	case job.LoadResistor:
@@ -194,8 +194,8 @@ func (w *writer) highest(t *winding.TrialOutcome) string {
 	return ", at most " + w.expected(t.MostVolts, quantity.Volts)
 }
 
-// cautionsOf is those that apply to a trial; what the figures are worth stands at the foot of
-// the sheet in any case.
+// cautionsOf is those that apply to a trial; that figures are estimates is said at the foot of the
+// sheet in any case.
 func (w *writer) cautionsOf(trial string) []winding.Caution {
 	var list []winding.Caution
 	for _, c := range w.o.Cautions {
@@ -206,11 +206,10 @@ func (w *writer) cautionsOf(trial string) []winding.Caution {
 	return list
 }
 
-// withCautions fills a sheet with cautions, the most pressing first; over is those for
-// which there is no room.
+// withCautions fills a sheet with cautions, the most pressing first; over is those that do not fit.
 func (w *writer) withCautions(sheet []string, list []winding.Caution) (filled []string, over []winding.Caution) {
 	rule := strings.Repeat("-", w.wide)
-	room := w.sheetLines() - len(sheet) - 4 // head, rule, what is over, foot
+	room := w.sheetLines() - len(sheet) - 4 // head, rule, the rest, foot
 	filled = append(sheet, rule)
 	for i, c := range list {
 		lines := w.block(func() { w.caution(c) })

@@ -9,7 +9,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// iron is which stator the sheet is for, so that it is not hung over another one.
+// iron says which stator the sheet is for, so that it is not hung over another one.
 func (w *writer) iron() {
 	m := &w.job.Machine
 	counted := func(r quantity.Reading) string {
@@ -41,7 +41,7 @@ func (w *writer) purpose() {
 	w.entry("FOR", w.o.Machine.Feeds+through+w.held()+"; turned by "+w.turnedBy())
 }
 
-// held is what a regulator lets into the battery.
+// held is the regulator's limit into the battery.
 func (w *writer) held() string {
 	most := w.job.Battery.MostAmps
 	if !most.Given() || orWord(w.job.Battery.Load, "battery") != "battery" {
@@ -50,7 +50,7 @@ func (w *writer) held() string {
 	return ", held to " + w.amount(asFigure(most), quantity.Amps, asGiven) + " by a regulator"
 }
 
-// driveNames are the kinds of drive as the sheet calls them.
+// driveNames are the kinds of drive as named on the sheet.
 var driveNames = map[string]string{job.DriveWind: "wind rotor", job.DrivePedals: "pedals", job.DriveWater: "water wheel", job.DriveEngine: "engine", job.DriveFixed: "something at a fixed speed"}
 
 // turnedBy is the drive, and how it is geared to the alternator.
@@ -65,7 +65,7 @@ func (w *writer) turnedBy() string {
 		parts[0] += " " + w.amount(asFigure(d.RotorM), quantity.Metres, asGiven)
 	}
 	how, wheels := d.Transmission, ""
-	switch winding.RatioBy(d) { // wheels by which it does not go are not told
+	switch winding.RatioBy(d) { // wheels that the ratio does not come from are not mentioned
 	case "drive.driver":
 		wheels = fmt.Sprintf(" %s driving %s", w.amount(asFigure(d.DriverMM), quantity.Millimetres, asGiven), w.amount(asFigure(d.DrivenMM), quantity.Millimetres, asGiven))
 	case "drive.driver_teeth":

@@ -13,7 +13,7 @@ import (
 // turnsGiven reports whether a person said how many turns to wind.
 func turnsGiven(wound job.Wound) bool { return wound.Turns.Given() || len(wound.CoilTurns) > 0 }
 
-// missing is what a winder needs and the job does not say, each with what it would take.
+// missing is what a winder needs and the job does not say, with what each would take.
 func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
 	wound := w.job.Trials[trial].Wound
 	var list []string
@@ -47,10 +47,10 @@ func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
 	return list
 }
 
-// ready says on top whether to wind it, and what stands against it. Not ready is what lacks
-// something, breaks a limit, or brings nothing where it runs most of the time: it could be
-// wound, and the evening and the copper would be lost. A lesser doubt stands behind a READY,
-// for the person at the bench to weigh.
+// ready says at the top whether to wind it, and what speaks against it. Not ready is a winding that
+// lacks something, breaks a limit, or brings nothing where it runs most of the time: it could be wound,
+// but time and copper would be wasted. A lesser doubt follows READY, for the person at the bench to
+// weigh.
 func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	missing := w.missing(t, trial)
 	stand := w.against(t.Name)
@@ -70,8 +70,8 @@ func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	}
 }
 
-// brings says of a winding that can be wound that it brings less than was wanted, or nothing at
-// the slow speed. In a light wind none needs to charge.
+// brings says of a winding that can be wound that it brings less than was wanted, or nothing at the
+// slow speed. In a light wind none needs to charge.
 func (w *writer) brings(t *winding.TrialOutcome) string {
 	words := ""
 	for _, f := range w.findingsOf(t.Name) {
@@ -85,9 +85,9 @@ func (w *writer) brings(t *winding.TrialOutcome) string {
 	return words
 }
 
-// against is what stands against winding a trial, of its own and of the job, what weighs most first: what
-// makes it no use, what is broken, its own limit of current and what can hurt, other doubts; of two that weigh alike the
-// trial's own.
+// against is what speaks against winding a trial, of its own and of the job, the weightiest first: what
+// makes it no use, what is broken, its own current limit and what can hurt, other doubts; of two equal
+// ones the trial's own first.
 func (w *writer) against(trial string) []winding.Finding {
 	list := slices.DeleteFunc(w.findingsOf(trial), func(f winding.Finding) bool { return f.Severity < winding.Doubt })
 	slices.SortStableFunc(list, func(a, b winding.Finding) int {
@@ -96,7 +96,7 @@ func (w *writer) against(trial string) []winding.Finding {
 	return list
 }
 
-// weighs is how much a finding weighs beside others.
+// weighs is the weight of a finding.
 func weighs(f *winding.Finding) int {
 	w := 2 * int(f.Severity)
 	if f.NoUse {
@@ -108,8 +108,8 @@ func weighs(f *winding.Finding) int {
 	return w
 }
 
-// inWords is the first of some findings and what would mend it, and how many more there are. What is said
-// behind a mend, of why or how far, is left to the report: cautions need the room.
+// inWords is the first of some findings, its remedy, and how many more there are. What is said of a
+// remedy's reason or extent is left to the report: cautions need the room.
 func inWords(list []winding.Finding) string {
 	words := title(list[0].Text)
 	if fix, _, _ := strings.Cut(list[0].Fix, "; "); fix != "" {

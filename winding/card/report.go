@@ -39,10 +39,9 @@ var sections = []Section{
 // Sections is every part of the report, in its order.
 func Sections() []Section { return sections }
 
-// Report is every figure of every trial, side by side, with its unit, how it stands
-// against the reference, the limits with their reasons and sources, the job's own
-// speeds, findings and cautions; or only the sections asked for, in the report's order.
-// Width and ends of lines are as for [Text].
+// Report is every figure of every trial, side by side, with its unit, how it compares with the
+// reference, the limits with their reasons and sources, the job's own speeds, findings and cautions; or
+// only the sections asked for, in the report's order. Width and ends of lines are as for [Text].
 func Report(b *winding.Bench, o *winding.Outcome, opt Options) string {
 	w := newWriter(b, o, opt)
 	blocks := [][]string{w.block(func() {
@@ -75,7 +74,7 @@ func trimmed(lines []string) []string {
 	return lines
 }
 
-// allLayouts is what to know of each trial's layout, where that is not the one before.
+// allLayouts is what to know of each trial's layout, where it differs from the one before.
 func (w *writer) allLayouts() {
 	w.section("ABOUT THE LAYOUT")
 	said := map[string]bool{}
@@ -115,7 +114,7 @@ func (w *writer) layoutNotes(trial int) {
 	}
 }
 
-// allDerivations is where each trial's figures came from.
+// allDerivations says where each trial's figures came from.
 func (w *writer) allDerivations() {
 	w.section("WHERE EACH FIGURE CAME FROM")
 	for i := range w.o.Trials {

@@ -7,12 +7,10 @@ import (
 	"slotwright/winding/text"
 )
 
-// pageLines is the lines of a sheet: 66 at six to the inch are 11 inches, which A4 has room
-// for too.
+// pageLines is the lines of a sheet: 66 at six to the inch are 11 inches, which fits A4 too.
 const pageLines = 66
 
-// sheetLines is the lines that a sheet has room for; on a folded one, which is not printed, as many as
-// there are.
+// sheetLines is the number of lines of a sheet; unlimited on a wrapped one, which is not printed.
 func (w *writer) sheetLines() int {
 	if w.folded() {
 		return 1 << 20
@@ -20,10 +18,10 @@ func (w *writer) sheetLines() int {
 	return pageLines
 }
 
-// labelled is the column in which what is on a sheet begins, behind its word in capitals.
+// labelled is the column in which a sheet's text begins, after its word in capitals.
 const labelled = 10
 
-// block is the lines that f writes, kept apart from the rest.
+// block is the lines that f writes, kept separate.
 func (w *writer) block(f func()) []string {
 	before := w.paper
 	w.paper = newPaper(before.ascii, before.units, w.wide)
@@ -36,12 +34,12 @@ func (w *writer) block(f func()) []string {
 	return strings.Split(strings.TrimRight(written, "\n"), "\n")
 }
 
-// entry is a word in capitals and what stands behind it.
+// entry is a word in capitals and the text behind it.
 func (w *writer) entry(label, words string) {
 	w.hang(text.Pad(w.clean(label), labelled), words)
 }
 
-// more goes on under an entry.
+// more continues an entry.
 func (w *writer) more(words string) { w.entry("", words) }
 
 // sheetHead is the top of a sheet: what it is, of which job, which sheet of how many.
@@ -53,8 +51,8 @@ func (w *writer) sheetHead(kind string, sheet, of int) []string {
 	})
 }
 
-// pages sets blocks on sheets of at most so many lines, a blank line between two; a block
-// that is longer than a sheet goes on on the next.
+// pages sets blocks on sheets of at most so many lines, a blank line between two; a block longer than a
+// sheet continues on the next.
 func pages(blocks [][]string, lines int) [][]string {
 	var list [][]string
 	var sheet []string

@@ -11,11 +11,11 @@ import (
 	"slotwright/winding/text"
 )
 
-// blank is where a figure belongs that nobody gave.
+// blank is the place for a figure that nobody gave.
 const blank = "______"
 
-// sheetOne is what hangs over the bench. The coil list comes with it as long as there is
-// room; cautions fill what is left, and those that do not fit go over to sheet two.
+// sheetOne is what hangs over the bench. The coil list is on it if there is room; cautions fill the
+// rest, and those that do not fit go to sheet two.
 func (w *writer) sheetOne(t *winding.TrialOutcome, trial int) (sheet []string, over []winding.Caution, spilled bool) {
 	plan, _ := w.b.Plan(trial)
 	parts := [][]string{
@@ -41,10 +41,10 @@ func (w *writer) sheetOne(t *winding.TrialOutcome, trial int) (sheet []string, o
 	return sheet, over, spilled
 }
 
-// mostSlots is the largest stator whose coil list sheet one takes in.
+// mostSlots is the largest stator whose coil list goes on sheet one.
 const mostSlots = 36
 
-// whose is job, trial, and who wound it when.
+// whose is the job, the trial, and who wound it when.
 func (w *writer) whose(t *winding.TrialOutcome, trial int) {
 	w.hang("", verbatim(jobName(w.o)+noteOf(t.Note)))
 	w.raw("Tag ______________  Begun ______________  Done ______________  By ____________")
@@ -96,7 +96,7 @@ func mouth(t *winding.TrialOutcome) string {
 	return "; " + t.MouthText
 }
 
-// orBlank is a figure with its unit, or a line to write it on.
+// orBlank is a figure with its unit, or a blank to write it on.
 func (w *writer) orBlank(f quantity.Figure, dim quantity.Dimension, figures int) string {
 	if !f.Known() {
 		return strings.TrimRight(blank+" "+w.opt.Units.For(dim).Name, " ")
@@ -148,7 +148,8 @@ func strands(t *winding.TrialOutcome) string {
 	return ", STRANDS in hand " + n
 }
 
-// throw is a span as winders say it; of nested coils that of each in the first group, the outermost first.
+// throw is a span as winders say it; for nested coils that of each in the first group, the outermost
+// first.
 func (w *writer) throw(t *winding.TrialOutcome, plan *layout.Layout) string {
 	switch {
 	case w.flat():
@@ -235,7 +236,7 @@ func (w *writer) formers(t *winding.TrialOutcome) {
 	}
 }
 
-// buy is the wire to have.
+// buy is the wire to buy.
 func (w *writer) buy(t *winding.TrialOutcome) {
 	if len(t.Buy) == 0 {
 		w.entry("BUY", blank+" m, "+blank+" kg")

@@ -10,8 +10,8 @@ import (
 	"slotwright/winding/text"
 )
 
-// sheetTwo is what is wanted once a coil is in: slots to check by, insulation to cut, the
-// first run, what a reading that is off means, and what sheet one had no room for.
+// sheetTwo is what is wanted once a coil is in: slots to check by, insulation to cut, the first run,
+// what a reading that is off means, and what did not fit on sheet one.
 func (w *writer) sheetTwo(t *winding.TrialOutcome, trial int, over []winding.Caution, spilled bool) [][]string {
 	plan, why := w.b.Plan(trial)
 	var blocks [][]string
@@ -92,7 +92,7 @@ func (w *writer) cutList(t *winding.TrialOutcome) {
 	unit := w.opt.Units.For(quantity.Millimetres)
 	named := unit.Name
 	if named == "in" {
-		named = "inches" // "in in" is read twice
+		named = "inches" // "in in" reads twice
 	}
 	w.entry("CUT", "insulation, in "+named+". What stands out of the iron and what sleeves, papers and cord take are common practice, no source.")
 	w.raw(fmt.Sprintf("          %-15s%7s%9s%9s%9s", "", "pieces", "long", "wide", "thick"))
@@ -128,7 +128,7 @@ func size(f quantity.Figure, u quantity.Unit) string {
 	return quantity.File.Value(u.From(f.Value), u, 3)
 }
 
-// firstRun is what to read when it first turns, with room for it.
+// firstRun is what to read when it first turns, with blanks for it.
 func (w *writer) firstRun(t *winding.TrialOutcome) {
 	m := &w.o.Machine
 	with := "battery, fuse and ammeter"
@@ -160,7 +160,7 @@ func (w *writer) firstRun(t *winding.TrialOutcome) {
 	line("ohms then, lead to lead", "", w.opt.Units.For(quantity.Ohms).Name)
 }
 
-// readingsOff is where to look when a reading is off: the same that the screen says of one.
+// readingsOff is where to look when a reading is off, as on the screen.
 func (w *writer) readingsOff(t *winding.TrialOutcome) {
 	w.entry("IF OFF", "where to look (common practice, no source):")
 	list := w.o.Signs(t)
@@ -172,7 +172,7 @@ func (w *writer) readingsOff(t *winding.TrialOutcome) {
 	}
 }
 
-// overCautions is what there was no room for.
+// overCautions is those that did not fit on sheet one.
 func (w *writer) overCautions(list []winding.Caution) {
 	for _, c := range list {
 		w.caution(c)

@@ -9,13 +9,13 @@ import (
 	"slotwright/winding/text"
 )
 
-// The columns of a table of trials: four of them beside the label make 80.
+// The columns of a table of trials: the label and four of them make 80.
 const (
 	rowLabel = 28
 	rowCell  = 13
 )
 
-// withUnit is a row's label and its unit, as far apart as there is room for.
+// withUnit is a row's label and its unit, as far apart as the column is wide.
 func (w *writer) withUnit(label, unitName string) string {
 	label = w.opt.Units.Words(label)
 	s := strings.TrimRight(label+"  "+unitName, " ")
@@ -25,7 +25,7 @@ func (w *writer) withUnit(label, unitName string) string {
 	return s
 }
 
-// row sets a label and a cell for each trial; a label too long stands on a line above.
+// row sets a label and a cell for each trial; a label too long goes on a line above.
 func (w *writer) row(label string, cells []string) {
 	label = w.clean("  " + label)
 	at := min(rowLabel, w.wide-rowCell*len(cells))
@@ -81,8 +81,8 @@ func (w *writer) throwOf(trial int) string {
 	return strings.TrimPrefix(strings.TrimPrefix(w.throw(&w.o.Trials[trial], plan), "throws "), "throw ")
 }
 
-// comparison is every row of the comparison, group by group: the figures, and under
-// them how far they are from the reference's, with the verdict.
+// comparison is every row of the comparison, group by group: the figures, and under them their
+// difference from the reference's, with the verdict.
 func (w *writer) comparison() {
 	w.section("SIDE BY SIDE")
 	w.ifNoTrials()
@@ -125,8 +125,8 @@ func (w *writer) compared(r *winding.Row) {
 	w.note(r.Label, no)
 }
 
-// against is how far a cell is from the reference, and the verdict. What is past a limit is no more or
-// less so for being far from the reference.
+// against is the difference of a cell from the reference, and the verdict. A cell past a limit shows no
+// difference.
 func against(c *winding.Cell, u quantity.Unit, digits int) string {
 	far := ""
 	switch {

@@ -46,7 +46,7 @@ func (a *artist) amps() []*Page {
 	return []*Page{p}
 }
 
-// whyNone is why no trial has a curve.
+// whyNone says why no trial has a curve.
 func (v *ampsView) whyNone() string {
 	for _, t := range v.o.Trials {
 		if t.NoCharging != "" {
@@ -79,9 +79,8 @@ func (v *ampsView) fit(area box) bool {
 	return any
 }
 
-// points is a trial's curve with where it really runs, without what is no number. The curve
-// ends where the winding would never stop getting hotter: amps go by its ohms, which no one
-// temperature says there.
+// points is a trial's curve with its operating points, finite ones only. The curve ends where the
+// winding finds no steady temperature: the amps depend on its ohms, which are undefined there.
 func (v *ampsView) points(t *winding.TrialOutcome) []winding.RunPoint {
 	var all []winding.RunPoint
 	for _, p := range t.Curve {
@@ -157,7 +156,7 @@ func (v *ampsView) short(i int) string {
 	return name
 }
 
-// marks sets where a trial begins to charge and where it really runs.
+// marks marks where a trial begins to charge and where it really runs.
 func (v *ampsView) marks(i int) {
 	t := &v.o.Trials[i]
 	if c := t.CutInRPM; c.Known() && c.Value >= v.x.low && c.Value <= v.x.high {
@@ -186,7 +185,7 @@ func (v *ampsView) marks(i int) {
 	}
 }
 
-// triangle is one that stands on its side.
+// triangle is one lying on its side.
 func triangle(at point, r float64) []point {
 	return []point{{at.x, at.y - 1.3*r}, {at.x + 1.2*r, at.y + r}, {at.x - 1.2*r, at.y + r}}
 }

@@ -9,8 +9,8 @@ type axis struct {
 	from, to float64
 }
 
-// newAxis covers low to high with about so many ticks, 1, 2 or 5 times a power of ten
-// apart, the ends on ticks.
+// newAxis covers low to high with about so many ticks, 1, 2 or 5 times a power of ten apart, with ticks
+// at both ends.
 func newAxis(low, high float64, ticks int, from, to float64) axis {
 	if !(high > low) {
 		high = low + 1
@@ -19,7 +19,7 @@ func newAxis(low, high float64, ticks int, from, to float64) axis {
 	return axis{math.Floor(low/step+1e-9) * step, math.Ceil(high/step-1e-9) * step, step, from, to}
 }
 
-// roundStep is the least of 1, 2, 5, 10 ... that is not below a number.
+// roundStep is the smallest of 1, 2, 5, 10 ... that is not below a number.
 func roundStep(least float64) float64 {
 	power := math.Pow(10, math.Floor(math.Log10(least)))
 	for _, k := range []float64{1, 2, 5} {

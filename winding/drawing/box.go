@@ -12,7 +12,7 @@ func (b box) width() float64  { return b.x1 - b.x0 }
 func (b box) height() float64 { return b.y1 - b.y0 }
 func (b box) middle() point   { return point{(b.x0 + b.x1) / 2, (b.y0 + b.y1) / 2} }
 
-// meets reports whether two boxes have room in common; touching edges are none.
+// meets reports whether two boxes overlap; touching edges do not count.
 func (b box) meets(o box) bool {
 	const hair = 1e-6
 	return b.x0 < o.x1-hair && o.x0 < b.x1-hair && b.y0 < o.y1-hair && o.y0 < b.y1-hair
@@ -24,10 +24,10 @@ func (b box) within(o box) bool {
 	return b.x0 >= o.x0-hair && b.y0 >= o.y0-hair && b.x1 <= o.x1+hair && b.y1 <= o.y1+hair
 }
 
-// grown is the box with so much more on every side.
+// grown is the box enlarged by a margin on every side.
 func (b box) grown(by float64) box { return box{b.x0 - by, b.y0 - by, b.x1 + by, b.y1 + by} }
 
-// around is the box of some points.
+// around is the bounding box of some points.
 func around(points ...point) box {
 	b := box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
 	for _, p := range points {
@@ -36,9 +36,8 @@ func around(points ...point) box {
 	return b
 }
 
-// crosses reports whether the straight line from p to q goes through the box, by cutting
-// the line down to it side by side (Liang and Barsky, ACM Trans. Graphics 3(1), 1984, from
-// memory).
+// crosses reports whether the straight line from p to q goes through the box, by clipping the line at
+// it side by side (Liang and Barsky, ACM Trans. Graphics 3(1), 1984, from memory).
 func (b box) crosses(p, q point) bool {
 	from, to := 0.0, 1.0
 	cut := func(start, step, low, high float64) bool {
@@ -52,7 +51,7 @@ func (b box) crosses(p, q point) bool {
 	return cut(p.x, q.x-p.x, b.x0, b.x1) && cut(p.y, q.y-p.y, b.y0, b.y1)
 }
 
-// clipX is what of a line of points lies between x0 and x1, as pieces in order.
+// clipX is the part of a polyline between x0 and x1, as pieces in order.
 func clipX(points []point, x0, x1 float64) [][]point {
 	var pieces [][]point
 	var piece []point

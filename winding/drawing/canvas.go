@@ -16,11 +16,11 @@ var (
 	dotted   = pen{width: 0.2, dash: "0.8 0.8"}
 )
 
-// part is a primitive on a page: its element and the box that it fills.
+// part is a primitive on a page: its element and its bounding box.
 type part struct {
 	element any
 	box     box
-	// words is what a text says, "" for what is none; plate says that white lies under it.
+	// words is the string of a text, "" for anything else; plate says that white lies under it.
 	words string
 	plate bool
 	// lines are the straight strokes of a path.
@@ -45,7 +45,7 @@ func (c *canvas) elements() []any {
 // mark is the name of a path or text within its drawing.
 type mark struct{ id, class string }
 
-// strokes draws lines of points as one path. Nothing is drawn of no line.
+// strokes draws polylines as one path. Nothing is drawn for none.
 func (c *canvas) strokes(m mark, p pen, lines ...[]point) {
 	c.path(m, p, "", false, lines...)
 }
@@ -94,28 +94,28 @@ func (c *canvas) ring(at point, r float64, p pen, fill string) {
 	})
 }
 
-// Where a text stands from its place.
+// Where a text is relative to its place.
 const (
 	fromLeft = "start"
 	centred  = "middle"
 	toRight  = "end"
 )
 
-// words is a text to be set: at is its left end, middle or right end, half way up.
+// words is a text to be set: at is its left end, middle or right end, at half its height.
 type words struct {
 	text   string
 	at     point
 	size   float64
 	anchor string
 	bold   bool
-	// plate puts white under it, where it stands on lines; it is at least cover mm wide, and
-	// has an edge when framed.
+	// plate puts white under it, where it is on lines; it is at least cover mm wide, and has an edge
+	// when framed.
 	plate, framed bool
 	cover         float64
 	id            string
 }
 
-// box is what the text fills.
+// box is the bounding box of the text.
 func (w words) box() box {
 	width, _ := textWidth(w.text, w.size, w.bold)
 	x := w.at.x
@@ -128,7 +128,7 @@ func (w words) box() box {
 	return box{x, w.at.y - halfLine*w.size, x + width, w.at.y + halfLine*w.size}
 }
 
-// say sets a text. All of it is set: what may be too long is cut by who says it.
+// say sets a text, all of it: the caller cuts what may be too long.
 func (c *canvas) say(w words) {
 	if c.ascii {
 		w.text = cleaned(w.text, true)
@@ -167,8 +167,7 @@ func (c *canvas) plateUnder(w words, b box) {
 	c.parts = append(c.parts, part{box: b, element: e})
 }
 
-// paragraph sets lines of at most so many mm under one another and returns where the next
-// would stand.
+// paragraph sets lines of at most so many mm under one another and returns the place of the next.
 func (c *canvas) paragraph(at point, size, width float64, texts ...string) float64 {
 	for _, t := range texts {
 		for _, line := range wrapTo(t, size, width) {
@@ -179,8 +178,7 @@ func (c *canvas) paragraph(at point, size, width float64, texts ...string) float
 	return at.y
 }
 
-// arrowHead draws a filled triangle whose tip is at a point; (dx, dy) is the way it points,
-// of length 1.
+// arrowHead draws a filled triangle whose tip is at a point; (dx, dy) is its direction, of length 1.
 func (c *canvas) arrowHead(tip point, dx, dy, length float64) {
 	back := point{tip.x - dx*length, tip.y - dy*length}
 	side := 0.4 * length

@@ -8,8 +8,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// slotsOnFace is the most slots that a face is drawn with; beyond, their letters could no
-// longer be read.
+// slotsOnFace is the most slots of a face; beyond, their letters would be unreadable.
 const slotsOnFace = 120
 
 // faceView is the stator seen from its connection end: slot 1 at the top, numbers going
@@ -19,7 +18,7 @@ type faceView struct {
 	plan   *layout.Layout
 	kind   kind
 	centre point
-	// scale is mm on the page for each unit of the radii below.
+	// scale is mm on the page per unit of the radii below.
 	scale float64
 }
 
@@ -46,7 +45,7 @@ const (
 // faceText is the size of the words under the face.
 const faceText = 3.2
 
-// polesAt and numbersAt are where pole pitches and numbers stand.
+// polesAt and numbersAt are the radii of pole pitches and numbers.
 func (v *faceView) polesAt() float64 {
 	if v.kind == outside {
 		return rPolesOut
@@ -81,14 +80,14 @@ func (a *artist) face() []*Page {
 	return []*Page{p}
 }
 
-// faceFoot is kept under the face for the words, mm.
+// faceFoot is the height kept under the face for the words, mm.
 const faceFoot = 30.0
 
 // at is a place by its radius and its angle in slots, clockwise from slot 1 at the top.
 func (v *faceView) at(r, slots float64) point { return v.spot(v.radius(r), slots) }
 
-// radius is where something is drawn. Where the rotor turns outside, what lies between a slot's
-// bottom and its mouth is the other way round.
+// radius is where something is drawn. With the rotor outside, everything between a slot's bottom and
+// its mouth is reversed.
 func (v *faceView) radius(r float64) float64 {
 	if v.kind == outside && r >= rBelow && r <= rAbove {
 		return rBottom + rBore - r
@@ -96,7 +95,7 @@ func (v *faceView) radius(r float64) float64 {
 	return r
 }
 
-// spot is the same where nothing is turned round.
+// spot is at without the reversal.
 func (v *faceView) spot(r, slots float64) point {
 	sin, cos := math.Sincos(2 * math.Pi * slots / float64(v.plan.Spec().Slots))
 	return point{v.centre.x + r*v.scale*sin, v.centre.y - r*v.scale*cos}
@@ -168,8 +167,8 @@ func (v *faceView) side(where float64, s layout.Side) {
 	v.page.say(words{text: name, at: v.at(label, letter), size: min(3, most*v.pitch(v.radius(label))), anchor: centred, plate: true})
 }
 
-// current is a cross where the phase's current goes away from who looks, a dot where it
-// comes; a coil left out has neither.
+// current is a cross where the phase's current goes away from the viewer, a dot where it comes; a coil
+// left out has neither.
 func (v *faceView) current(at point, r float64, s layout.Side) {
 	p := thin
 	if s.Set == 1 {
@@ -198,7 +197,7 @@ func (v *faceView) bore() {
 	}
 }
 
-// poles marks the pole pitches, from half a slot before slot 1 on.
+// poles marks the pole pitches, beginning half a slot before slot 1.
 func (v *faceView) poles() {
 	spec := v.plan.Spec()
 	pitch := float64(spec.Slots) / float64(spec.Poles)
@@ -212,7 +211,7 @@ func (v *faceView) poles() {
 	}
 }
 
-// arrow is the first pole pitch, drawn out.
+// arrow is the dimension line of the first pole pitch.
 func (v *faceView) arrow(from, to float64) {
 	var arc []point
 	steps := max(4, int(24*(to-from)/float64(v.plan.Spec().Slots)*4))
@@ -273,7 +272,7 @@ func (v *faceView) turn(y float64) {
 	v.page.say(words{text: v.kind.place() + "s count up", at: point{v.centre.x, y + 4}, size: 2.8, anchor: centred})
 }
 
-// layerWords says where in a slot which letter belongs.
+// layerWords says which letter of a slot is which layer.
 func (v *faceView) layerWords() string {
 	spec := v.plan.Spec()
 	switch {

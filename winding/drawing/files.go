@@ -13,18 +13,18 @@ import (
 	"slotwright/winding/parallel"
 )
 
-// File is a page with its place on disk.
+// File is a page with its path.
 type File struct {
 	*Page
 	Path string
 	svg  string
 }
 
-// ending is what the name of a file of ours ends with.
+// ending is the file name's extension.
 const ending = ".svg"
 
-// Files are pages as SVG with the places that a typed name gives them: the file itself for one
-// page, else files whose names begin with it. The error says in a sentence what is wrong with the name.
+// Files are pages as SVG with the paths for a typed name: the file itself for one page, else files
+// whose names begin with it. The error says in a sentence what is wrong with the name.
 func Files(pages []*Page, name string) ([]File, error) {
 	if err := usable(name); err != nil {
 		return nil, err
@@ -43,7 +43,7 @@ func Files(pages []*Page, name string) ([]File, error) {
 	return files, nil
 }
 
-// usable refuses a name that can be none of a drawing.
+// usable refuses a name that no drawing can have.
 func usable(name string) error {
 	info, err := os.Stat(name)
 	switch base := filepath.Base(name); {
@@ -67,8 +67,8 @@ func (p *Page) fileName(name string, pages int) string {
 	return base + ending
 }
 
-// Older are those of the files that are there already, older drawings all of them. The error is
-// a *job.FileError and names one that is no drawing of ours, or that cannot be read.
+// Older are those of the files that exist already, all of them older drawings. The error is a
+// *job.FileError and names one that is no drawing of ours, or that cannot be read.
 func Older(files []File) ([]string, error) {
 	var list []string
 	for _, f := range files {
@@ -82,16 +82,16 @@ func Older(files []File) ([]string, error) {
 	return list, nil
 }
 
-// mostDrawing is the largest file that is looked into for whether it is a drawing, bytes:
-// a slot full of the finest wire makes some two million.
+// mostDrawing is the largest file that is checked for being a drawing, bytes: a slot full of the finest
+// wire makes some two million.
 const mostDrawing = 16 << 20
 
-// isOurs reports whether there is a file, a drawing that may be replaced.
+// isOurs reports whether the file exists and is a drawing that may be replaced.
 func isOurs(path string) (there bool, err error) {
 	data, err := job.ReadRegular(path, mostDrawing)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return false, nil // whatever else is wrong is found on writing
+		return false, nil // any other fault shows on writing
 	case err != nil:
 		return true, &job.FileError{Reason: "it cannot be written over, choose another name", Path: path, Err: err}
 	case !bytes.Contains(data[:min(len(data), 4096)], []byte(Signature)):
@@ -100,8 +100,8 @@ func isOurs(path string) (there bool, err error) {
 	return true, nil
 }
 
-// Save writes every file, or none where one would write over something that is no drawing. An
-// older drawing is replaced. The error is of the first that could not be written; the others are.
+// Save writes every file, or none where one would overwrite something that is no drawing. An older
+// drawing is replaced. The error is that of the first that could not be written; the others are.
 func Save(files []File) error {
 	if _, err := Older(files); err != nil {
 		return err

@@ -7,8 +7,8 @@ import (
 	"slotwright/winding/layout"
 )
 
-// Flat coils on the face: each is a frame round its hole, from the gap before it to the one
-// after it, in parts of the way from gap to gap.
+// Flat coils on the face: each is a frame round its hole, from the gap before it to the one after it,
+// as fractions of the way from gap to gap.
 const (
 	flatEdge = 0.03 // from the middle of a gap to a coil
 	flatHole = 0.36 // to its hole
@@ -40,8 +40,8 @@ func (v *faceView) flatCoils() {
 	}
 }
 
-// radial is an arrow along the side of a flat coil: to the middle where the phase's current
-// goes away from the rim.
+// radial is an arrow along the side of a flat coil: towards the middle where the phase's current goes
+// away from the rim.
 func (v *faceView) radial(where float64, s layout.Side) {
 	if s.Turns == 0 {
 		return

@@ -14,22 +14,22 @@ const (
 	blockHigh   = 2*cellHigh + estimateRow
 	captionSize = 2.2
 	valueSize   = 3.2
-	// afterRoom is left between a drawing and the block.
+	// afterRoom is the space between a drawing and the block.
 	afterRoom = 3.0
 )
 
-// estimate stands on every page.
+// estimate is on every page.
 const estimate = "Design estimate, not a rating: prove it with a meter before it carries current."
 
-// room is where on the page a drawing goes.
+// room is the area of the page for a drawing.
 func (c *canvas) room() box {
 	b := c.paper.inside()
 	b.y1 -= blockHigh + afterRoom
 	return b
 }
 
-// cell is one field of the title block: what it is and what stands in it, "" for a blank
-// to be written in by hand, and how much of the width it takes.
+// cell is one field of the title block: its name and its content, "" for a blank to be written in by
+// hand, and its share of the width.
 type cell struct {
 	caption, value string
 	share          float64
@@ -61,7 +61,7 @@ func (a *artist) titleBlock(p *Page) {
 	p.line(thin, point{b.x0, b.y1 - estimateRow}, point{b.x1, b.y1 - estimateRow})
 }
 
-// titleOf is what a sheet is called.
+// titleOf is the title of a sheet.
 func (a *artist) titleOf(s Sheet) string {
 	if a.kind() == flat {
 		switch s {
@@ -74,7 +74,7 @@ func (a *artist) titleOf(s Sheet) string {
 	return titles[s]
 }
 
-// trialCell is the trial that a sheet is of.
+// trialCell is the trial shown on a sheet.
 func (a *artist) trialCell(s Sheet) string {
 	if s == Amps {
 		return "all"
@@ -94,7 +94,7 @@ func (a *artist) windingCells(s Sheet) []cell {
 	return []cell{{"WIRE", wire, 0.27}, {"TURNS A COIL", turns, 0.15}, {"CONNECTION", joined, 0.20}, {"DATE", "", 0.16}, {"WOUND BY", "", 0.22}}
 }
 
-// turnsOf is the turns of a trial's coils, of each of a group where they are unequal.
+// turnsOf is the turns of a trial's coils, of each in a group where they are unequal.
 func turnsOf(b *winding.Bench, o *winding.Outcome, i int) string {
 	t := &o.Trials[i]
 	if list := b.Job().Trials[i].CoilTurns; len(list) > 0 {
@@ -110,8 +110,7 @@ func turnsOf(b *winding.Bench, o *winding.Outcome, i int) string {
 	return winding.OutputOf("turns_per_coil").Of(t).Text(winding.OutputOf("turns_per_coil").Dim[0], 0)
 }
 
-// connectionOf is how a trial is joined: star or delta, and the circuits where there are
-// several.
+// connectionOf is a trial's connection: star or delta, and the circuits where there are several.
 func connectionOf(b *winding.Bench, o *winding.Outcome, i int) string {
 	joined := o.Trials[i].Connection.String()
 	if plan, _ := b.Plan(i); plan != nil && plan.Spec().Phases < 3 {

@@ -5,15 +5,15 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// kind is how the stator stands to its rotor, and so from where its winding is looked at.
+// kind is the stator's position relative to its rotor, and so from where its winding is viewed.
 type kind int
 
 const (
 	// within: the rotor turns in the bore, where the slots open.
 	within kind = iota
-	// outside: it turns round the stator, whose slots open outwards.
+	// outside: the rotor turns round the stator, whose slots open outwards.
 	outside
-	// flat: coils without iron in a ring, between magnets on both sides.
+	// flat: ironless coils in a ring, between magnets on both sides.
 	flat
 )
 
@@ -29,7 +29,7 @@ func (a *artist) kind() kind {
 	return within
 }
 
-// place is what numbers count: slots, or the gaps between flat coils.
+// place is what the numbers count: slots, or the gaps between flat coils.
 func (k kind) place() string {
 	if k == flat {
 		return "gap"
@@ -53,7 +53,7 @@ func (k kind) some(n string) string {
 	return n + " " + k.place() + "s"
 }
 
-// seen says from where the unrolled winding is looked at.
+// seen says from where the unrolled winding is viewed.
 func (k kind) seen() string {
 	switch k {
 	case outside:

@@ -9,11 +9,11 @@ import (
 
 // # How wide words are
 //
-// A page names no face but sans-serif, for the viewer's own is the only one sure to be
-// there. The tables have, for each letter from the space to ~, the widest advance of the
-// faces that stand behind that name on most systems, in thousandths of the size: DejaVu
-// Sans 2.37 and Liberation Sans 2.1 (the metrics of Arial and Helvetica), measured in a
-// browser. Height: the tallest ascent and descent of the two are 0.928 and 0.236.
+// A page names no face but sans-serif, since only the viewer's own is sure to exist. The tables have,
+// for each letter from the space to ~, the widest advance of the faces behind that name on most
+// systems, in thousandths of the size: DejaVu Sans 2.37 and Liberation Sans 2.1 (the metrics of Arial
+// and Helvetica), measured in a browser. Height: the tallest ascent and descent of the two are 0.928
+// and 0.236.
 
 var upright = [95]int{
 	318, 401, 460, 838, 637, 951, 780, 275, 391, 391, 500, 838, 318, 361, 318, 337, 637, 637, 637, 637, 637, 637, 637, 637,
@@ -30,23 +30,23 @@ var heavy = [95]int{
 }
 
 const (
-	// halfLine is half the height of a line of text, over its size; baseline is how far
-	// below the middle of it the letters stand.
+	// halfLine is half the height of a line of text, over its size; baseline is how far below its
+	// middle the baseline is.
 	halfLine = 0.6
 	baseline = 0.35
-	// other is the width of a letter that is not in the tables: Latin, Greek and Cyrillic
-	// ones are all narrower.
+	// other is the width of a letter that is not in the tables: Latin, Greek and Cyrillic ones are all
+	// narrower.
 	other = 1.1
-	// lastMeasured is the last letter known to hold to that; a text with one beyond is set
-	// into its width by the viewer, see textElement.
+	// lastMeasured is the last letter for which that is known; a text with one beyond is fitted to its
+	// width by the viewer, see textElement.
 	lastMeasured = 0x052f
-	// marksOnALetter is how many accents may be stacked on one: more climb into the line
-	// above, and no language needs them.
+	// marksOnALetter is how many accents may be stacked on one letter: more would reach the line above,
+	// and no language needs them.
 	marksOnALetter = 2
 )
 
-// textWidth is the width of s in mm in letters of the given size, and whether the viewer
-// has to be told it.
+// textWidth is the width of s in mm in letters of the given size, and whether the viewer has to be told
+// it.
 func textWidth(s string, size float64, bold bool) (width float64, told bool) {
 	table := &upright
 	if bold {
@@ -66,8 +66,8 @@ func textWidth(s string, size float64, bold bool) (width float64, told bool) {
 	return em * size, told
 }
 
-// cleaned is a text that came from a person, fit for a page: nothing that steers a
-// terminal or the direction of writing, no towers of accents.
+// cleaned is a person's text made fit for a page: nothing that steers a terminal or the writing
+// direction, no stacks of accents.
 func cleaned(s string, ascii bool) string {
 	s = text.Clean(s)
 	if ascii {
@@ -87,7 +87,7 @@ func cleaned(s string, ascii bool) string {
 	return strings.Join(strings.Fields(s), " ")
 }
 
-// cutTo is s, shortened with three dots where it is wider than so many mm.
+// cutTo is s, shortened with three dots where it is wider than a number of mm.
 func cutTo(s string, size float64, bold bool, width float64) string {
 	if w, _ := textWidth(s, size, bold); w <= width {
 		return s

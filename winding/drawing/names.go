@@ -33,8 +33,8 @@ func (v *view) namesOf(n *net) {
 	}
 }
 
-// nodeName writes what a node is over the middle of its track, or where there is room, on
-// every page that shows some of it.
+// nodeName writes a node's name over the middle of its track, or where there is room, on every page
+// that shows part of it.
 func (v *view) nodeName(n *net) {
 	name := n.name
 	if v.plan.Spec().Sets > 1 && !strings.HasPrefix(name, "delta") {
@@ -60,7 +60,7 @@ func (v *view) nodeName(n *net) {
 	v.name(w, places)
 }
 
-// name sets a name at the first of the places that is free.
+// name sets a name at the first free place.
 func (v *view) name(w words, places []words) {
 	if at, ok := v.names.try(w, slices.Values(places)); ok {
 		v.page.say(at)

@@ -8,24 +8,24 @@ import (
 	"slotwright/winding/layout"
 )
 
-// net is coil ends that are joined with each other, and the leads that come out of them.
+// net is coil ends joined with each other, and the leads that come out of them.
 type net struct {
 	id         string
 	set, phase int
 	// tails is the x of its ends on the strip, going up from 0.
 	tails []float64
-	// from and to is the stretch of the track; to is beyond the strip where it passes the
-	// seam. track is its number, -1 for a net of one end.
+	// from and to is the extent of the track; to is beyond the strip where it passes the seam. track is
+	// its number, -1 for a net of one end.
 	from, to float64
 	track    int
 	// kind orders the tracks: joins lowest, then circuits brought together, then nodes.
 	kind int
-	// leads are those it belongs to; name is that of a node.
+	// leads are those of the net; name is that of a node.
 	leads []netLead
 	name  string
 }
 
-// netLead is a lead of a net: where it begins, and whether a cable goes out.
+// netLead is a lead of a net: where it begins, and whether a cable comes out.
 type netLead struct {
 	layout.Lead
 	at []float64
@@ -37,7 +37,7 @@ const (
 	nodeNet
 )
 
-// makeNets collects what is joined and gives everything its track.
+// makeNets collects what is joined and gives every net its track.
 func (u *unroll) makeNets() {
 	for i, j := range u.wiring.Joins {
 		c := u.coils[u.byCoil[j.From.Coil]]
@@ -63,12 +63,12 @@ func (u *unroll) makeNets() {
 	u.assignTracks()
 }
 
-// tailOf is where a coil's end stands on the strip.
+// tailOf is the place of a coil's end on the strip.
 func (u *unroll) tailOf(e layout.EndRef) float64 {
 	return wrapped(u.coils[u.byCoil[e.Coil]].tail(e.End), u.length())
 }
 
-// wrapped brings x onto a strip.
+// wrapped wraps x onto a strip.
 func wrapped(x, length float64) float64 {
 	x = math.Mod(x, length)
 	if x < 0 {
@@ -92,8 +92,8 @@ func (n *net) add(l netLead) {
 	n.tails = append(n.tails, l.at...)
 }
 
-// stretch is the shorter way along the strip that takes in all of a net's tails: the strip
-// without the widest gap between neighbours.
+// stretch is the shortest interval of the strip that contains all of a net's tails: the strip without
+// the widest gap between neighbours.
 func (n *net) stretch(length float64) {
 	xs := slices.Sorted(slices.Values(n.tails))
 	last := len(xs) - 1
@@ -106,8 +106,8 @@ func (n *net) stretch(length float64) {
 	}
 }
 
-// assignTracks gives each net the lowest track of its kind on which nothing else lies,
-// short ones first: then few lines cross.
+// assignTracks gives each net the lowest track of its kind that is free there, short nets first: then
+// few lines cross.
 func (u *unroll) assignTracks() {
 	order := make([]*net, 0, len(u.nets))
 	for i := range u.nets {
@@ -143,7 +143,7 @@ func (u *unroll) assignTracks() {
 	u.tracks = len(tracks)
 }
 
-// busy reports whether a net's stretch meets one that lies on the track.
+// busy reports whether a net overlaps one already on the track.
 func (u *unroll) busy(track []*net, n *net) bool {
 	air := 0.15 * u.pitch
 	for _, o := range track {

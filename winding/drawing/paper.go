@@ -29,7 +29,7 @@ func ParsePaper(name string) (Paper, error) {
 	return Paper{}, fmt.Errorf("read %q, expected a4 or letter", name)
 }
 
-// PaperFor is the paper of whoever asks for none: Letter where figures are in inches, else A4.
+// PaperFor is the paper when none is asked for: Letter where figures are in inches, else A4.
 func PaperFor(units quantity.Choice) Paper {
 	if units.Inch {
 		return Letter
@@ -37,14 +37,13 @@ func PaperFor(units quantity.Choice) Paper {
 	return A4
 }
 
-// across is the paper on its side.
+// across is the paper in landscape.
 func (p Paper) across() Paper { return Paper{p.Name, p.Height, p.Width} }
 
-// marginMM is what a desk printer cannot reach, with some to spare (common practice, no
-// source).
+// marginMM is what a desk printer cannot reach, with some to spare (common practice, no source).
 const marginMM = 10
 
-// inside is what of the paper is drawn on.
+// inside is the printable part of the paper.
 func (p Paper) inside() box {
 	return box{marginMM, marginMM, p.Width - marginMM, p.Height - marginMM}
 }

@@ -5,18 +5,18 @@ import (
 	"math"
 )
 
-// placer finds room for labels: clear of each other always, clear of lines where it can.
+// placer finds room for labels: clear of each other always, clear of lines where possible.
 type placer struct {
 	within box
 	taken  []box
 	lines  [][]point
 }
 
-// clearOf is the air kept round a label, mm.
+// clearOf is the clearance round a label, mm.
 const clearOf = 0.3
 
-// try sets the words at the first of the places at which they meet no other label and no
-// line, else at the first at which they meet no label; false when there is none.
+// try sets the words at the first of the places at which they meet no other label and no line, else at
+// the first at which they meet no label; false when there is none.
 func (p *placer) try(w words, places iter.Seq[words]) (words, bool) {
 	second, found := w, false
 	for at := range places {

@@ -13,7 +13,7 @@ import (
 // Sheet is one of the drawings.
 type Sheet string
 
-// The drawings, in the order in which they come out.
+// The drawings, in their order of output.
 const (
 	Unrolled Sheet = "unrolled" // the winding laid flat
 	Face     Sheet = "face"     // the stator from its connection end
@@ -35,10 +35,10 @@ func ParseSheets(name string) ([]Sheet, error) {
 	return nil, fmt.Errorf("read %q, expected unrolled, face, slot, amps or all", name)
 }
 
-// titles is what a sheet is called in its title block.
+// titles are the sheets' names in their title blocks.
 var titles = map[Sheet]string{Unrolled: "Winding, unrolled", Face: "Stator from the connection end", Slot: "Slot with its wires", Amps: "Net amps over speed"}
 
-// Options say how pages are made.
+// Options control how pages are made.
 type Options struct {
 	Paper Paper
 	// Units are those of dimensions.
@@ -52,7 +52,7 @@ type Page struct {
 	Sheet Sheet
 	// Number counts the pages of the sheet from 1 to Of.
 	Number, Of int
-	// NotDrawn says why the page has no drawing on it, only its title block; "" when it has.
+	// NotDrawn says why the page has only its title block and no drawing; "" when it has one.
 	NotDrawn string
 
 	title string
@@ -68,8 +68,8 @@ type artist struct {
 	opt   Options
 }
 
-// Pages draws the sheets asked for of one trial, counted from 0, which must be there. A
-// sheet for which something is missing comes as a page that says what.
+// Pages draws the sheets asked for of one trial, counted from 0, which must exist. A sheet that lacks
+// something becomes a page that says what.
 func Pages(b *winding.Bench, o *winding.Outcome, trial int, sheets []Sheet, opt Options) []*Page {
 	a := artist{b: b, o: o, t: &o.Trials[trial], index: trial, opt: opt}
 	draw := map[Sheet]func() []*Page{Unrolled: a.unrolled, Face: a.face, Slot: a.slot, Amps: a.amps}
@@ -98,7 +98,7 @@ func (a *artist) refuse(s Sheet, paper Paper, why string) []*Page {
 	return []*Page{p}
 }
 
-// length is a length in mm in the unit chosen, with it.
+// length is a length in mm, with its unit, in the unit chosen.
 func (a *artist) length(f quantity.Figure) string {
 	u := a.opt.Units.For(quantity.Millimetres)
 	return f.Text(u, quantity.AsGiven) + " " + u.Name

@@ -6,7 +6,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// dimensions writes the slot's measures round it.
+// dimensions writes the slot's dimensions round it.
 func (v *slotView) dimensions() {
 	depth, top, bottom := v.measures()
 	deep, wide, narrow, open, high := v.slotReadings()
@@ -30,8 +30,8 @@ func (v *slotView) dimensions() {
 // level is a width at a height.
 type level struct{ width, at float64 }
 
-// measures reads the picture: its depth, its width at the mouth side, and the width where
-// the straight sides begin.
+// measures reads from the picture its depth, its width at the mouth side, and the width where the
+// straight sides begin.
 func (v *slotView) measures() (depth, top float64, bottom level) {
 	for _, p := range v.picture.Outline {
 		depth = max(depth, p.Y)
@@ -41,7 +41,7 @@ func (v *slotView) measures() (depth, top float64, bottom level) {
 			top = max(top, 2*p.X)
 		}
 	}
-	// The sides are the one stroke up to the top; where they begin is the last point below it.
+	// The sides are the only stroke up to the top; they begin at the last point below it.
 	for _, p := range v.picture.Outline {
 		if p.X > 0 && p.Y < depth-1e-9 {
 			bottom = level{2 * p.X, p.Y}
@@ -50,8 +50,7 @@ func (v *slotView) measures() (depth, top float64, bottom level) {
 	return depth, top, bottom
 }
 
-// given is a dimension as the person gave it, else as the picture has it, with the mark of
-// a guess.
+// given is a dimension as the person typed it, else as in the picture, with the mark of a guess.
 func (v *slotView) given(r quantity.Reading, drawn float64) string {
 	f := quantity.Figure{Value: math.Round(drawn*100) / 100, Origin: quantity.Guessed}
 	if r.Given() && math.Abs(r.Value-drawn) < 1e-6 {
@@ -78,8 +77,8 @@ func (v *slotView) across(y float64, from, to point, says string) {
 	p.say(w)
 }
 
-// upright is a dimension from low to high, at an x of the page; from is where the thing
-// measured ends, way which side the words stand on.
+// upright is a dimension from low to high, at an x of the page; from is where the thing measured ends,
+// way the side of the words.
 func (v *slotView) upright(x, low, high, from, way float64, says string) {
 	p := v.page
 	for _, y := range []float64{low, high} {

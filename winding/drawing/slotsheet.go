@@ -10,10 +10,10 @@ import (
 	"slotwright/winding/slot"
 )
 
-// scales are those a slot may be drawn at, the largest that fits is taken.
+// scales are those a slot may be drawn at; the largest that fits is used.
 var scales = []float64{50, 40, 30, 25, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1, 0.5, 0.2, 0.1}
 
-// What is kept free round the slot for dimensions and for the words under it, mm.
+// The space kept free round the slot for dimensions and for the words under it, mm.
 const (
 	dimsAside = 34.0
 	dimsAbove = 22.0
@@ -33,7 +33,7 @@ type slotView struct {
 	scale   float64
 	// origin is where the middle of the slot's bottom is on the page.
 	origin point
-	// extent is the picture's own, in mm of the slot.
+	// extent is the picture's own bounding box, in mm of the slot.
 	extent box
 }
 
@@ -54,7 +54,7 @@ func (a *artist) slot() []*Page {
 	return []*Page{p}
 }
 
-// fit chooses the scale and the place.
+// fit chooses scale and position.
 func (v *slotView) fit(area box) {
 	var all []point
 	for _, p := range v.picture.Outline {
@@ -106,7 +106,7 @@ func (v *slotView) iron() {
 	v.page.strokes(mark{id: "wall"}, bold, v.openWall()...)
 }
 
-// openWall is the wall with its mouth open and the neck on it: the two sides are alike.
+// openWall is the wall with its mouth open and the neck on it: the two sides are mirror images.
 func (v *slotView) openWall() [][]point {
 	var left, right []point
 	for _, p := range v.picture.Outline {
@@ -132,7 +132,7 @@ func (v *slotView) wires() {
 	}
 }
 
-// words say what is drawn, and give a bar to check the print by.
+// words explain the drawing, with a scale bar to check the print by.
 func (v *slotView) words(area box) {
 	y := area.y1 - slotWords + 4
 	p := v.page
@@ -163,7 +163,7 @@ func (v *slotView) bar(right point) {
 	p.say(words{text: says, at: point{right.x, right.y - 3.8}, size: 2.7, anchor: toRight})
 }
 
-// sayings is what is worth knowing of the slot.
+// sayings is what is worth knowing about the slot.
 func (v *slotView) sayings() []string {
 	where := "go into the slot"
 	if v.kind() == flat {
@@ -202,7 +202,7 @@ func (v *slotView) of(id string) string {
 	return v.figure(o.Of(v.t), o.Dim, o.Digits)
 }
 
-// lining is the insulation in the slot, as it is drawn.
+// lining is the insulation in the slot, as drawn.
 func (v *slotView) lining() string {
 	s := v.b.Job().Slot
 	says := "Liner " + v.thickness(s.LinerMM, "slot.liner") + ", wedge " + v.thickness(s.WedgeMM, "slot.wedge")
@@ -212,7 +212,7 @@ func (v *slotView) lining() string {
 	return says + "."
 }
 
-// thickness is one as given, or the default that stands in for it.
+// thickness is one as given, or the default used instead.
 func (v *slotView) thickness(r quantity.Reading, path string) string {
 	return v.length(r.OrReading(job.DefaultOf(path)).Figure(""))
 }

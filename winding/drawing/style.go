@@ -1,9 +1,9 @@
 package drawing
 
-// # Telling apart without colour
+// # Distinguishing without colour
 //
-// A phase is a pattern: U solid, V dashed, W dotted. A set is a weight: the second is
-// drawn with twice the line. Letters stand on every coil side besides.
+// A phase is a pattern: U solid, V dashed, W dotted. A set is a weight: the second is drawn twice as
+// thick. There are also letters on every coil side.
 
 // phasePen is the pen of a phase (0, 1, 2) of a set (0, 1).
 func phasePen(set, phase int) pen {

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// The elements of a page, as encoding/xml writes them. Looks are attributes, not a style
-// sheet: every viewer and every cutter's program reads those.
+// The elements of a page, as encoding/xml writes them. Looks are attributes, not a style sheet: every
+// viewer and every cutting program reads those.
 
 type document struct {
 	XMLName xml.Name `xml:"http://www.w3.org/2000/svg svg"`
@@ -70,8 +70,8 @@ type textElement struct {
 	Anchor  string   `xml:"text-anchor,attr,omitempty"`
 	Fill    string   `xml:"fill,attr"`
 	Stroke  string   `xml:"stroke,attr"`
-	// Length and Adjust make the viewer set the text into a width, for letters that the
-	// tables do not know.
+	// Length and Adjust make the viewer fit the text to a width, for letters that the tables do not
+	// have.
 	Length string `xml:"textLength,attr,omitempty"`
 	Adjust string `xml:"lengthAdjust,attr,omitempty"`
 	Words  string `xml:",chardata"`
@@ -80,7 +80,7 @@ type textElement struct {
 // number is a length in mm, written to a hundredth.
 type number float64
 
-// MarshalXMLAttr writes it without noughts behind.
+// MarshalXMLAttr writes it without trailing zeros.
 func (n number) MarshalXMLAttr(name xml.Name) (xml.Attr, error) {
 	return xml.Attr{Name: name, Value: mm(float64(n))}, nil
 }
@@ -94,11 +94,11 @@ func mm(v float64) string {
 	return s
 }
 
-// bytesPerPart is about what an element takes in a file.
+// bytesPerPart is the approximate size of an element in a file.
 const bytesPerPart = 160
 
-// SVG is the page as a file. Its error is one of encoding/xml, which has none for what a
-// page holds.
+// SVG is the page as a file. Its error is one of encoding/xml, which has none for anything a page
+// contains.
 func (p *Page) SVG() (string, error) {
 	size := p.paper
 	d := document{
@@ -117,5 +117,5 @@ func (p *Page) SVG() (string, error) {
 	return out.String(), err
 }
 
-// Signature is the words by which a file is known to be a page of this package.
+// Signature is the words that identify a file as a page of this package.
 const Signature = "A drawing by slotwright: a design estimate, not a rating."

@@ -43,23 +43,23 @@ type unroll struct {
 	tracks int
 
 	slots int
-	// pitch is mm from slot to slot, side how far a coil side of two lies from the middle
-	// of its slot, slope the rise of the coils' ends over their run.
+	// pitch is mm from slot to slot, side the distance of each of two coil sides from the middle of
+	// their slot, slope the rise of the coils' ends over their run.
 	pitch, side, slope float64
-	// The heights of the page, from the top: names of leads, the first track and how far
-	// they are apart, where the tails begin, the upper and the lower end of the iron.
+	// The heights of the page, from the top: names of leads, the first track and the track spacing,
+	// where the tails begin, the upper and the lower end of the iron.
 	leadY, trackY, trackStep, tailY, topY, bottomY float64
 	footY                                          float64
 }
 
-// coilShape is where a coil lies on the strip.
+// coilShape is a coil's place on the strip.
 type coilShape struct {
 	layout.Coil
 	// left and right are the x of its sides, right beyond the strip when it passes the seam.
 	left, right float64
 	// startsLeft says that its start is its left side.
 	startsLeft bool
-	// gap is how far its tails stand from its peak.
+	// gap is the distance of its tails from its peak.
 	gap float64
 	// flat says that it has no peak at the connection end.
 	flat bool
@@ -83,15 +83,14 @@ func (c *coilShape) tail(e layout.End) float64 {
 }
 
 const (
-	// slotsOnPage is the most slots of one page; more make several.
+	// slotsOnPage is the most slots of one page; more need several.
 	slotsOnPage = 36
 	// seamRoom is kept at either edge of a page for the seam's mark.
 	seamRoom = 5.0
-	// tailShare is how far tails stand from the peak, in slot pitches, and widestTail the
-	// most in mm.
+	// tailShare is the distance of tails from the peak, in slot pitches, and widestTail the most in mm.
 	tailShare  = 0.22
 	widestTail = 2.2
-	// sideShare is how far the two sides in a slot stand from its middle, in slot pitches.
+	// sideShare is the distance of the two sides in a slot from its middle, in slot pitches.
 	sideShare = 0.2
 )
 
@@ -117,7 +116,7 @@ func (a *artist) unrolled() []*Page {
 	return all
 }
 
-// newUnroll lays the strip out for pages with so much room.
+// newUnroll lays out the strip for pages with so much room.
 func newUnroll(plan *layout.Layout, conn layout.Connection, area box) *unroll {
 	u := &unroll{plan: plan, wiring: plan.Wiring(conn), slots: plan.Spec().Slots, byCoil: map[int]int{}}
 	pages := (u.slots + slotsOnPage - 1) / slotsOnPage
@@ -135,7 +134,7 @@ func (u *unroll) length() float64 { return float64(u.slots) * u.pitch }
 // slotX is the middle of a slot.
 func (u *unroll) slotX(n int) float64 { return (float64(n) - 0.5) * u.pitch }
 
-// sideX is where a coil side in a slot lies.
+// sideX is the place of a coil side in a slot.
 func (u *unroll) sideX(n, coil int, end layout.End) float64 {
 	for _, s := range u.plan.Slot(n) {
 		if s.Coil == coil && s.End == end {
@@ -145,8 +144,8 @@ func (u *unroll) sideX(n, coil int, end layout.End) float64 {
 	return u.slotX(n)
 }
 
-// sideOffset is how far from the slot's middle a side is drawn: what is laid first on the
-// left, what lies at the mouth on the right; sides next to each other as they lie.
+// sideOffset is how far from the slot's middle a side is drawn: what is laid first on the left, what
+// lies at the mouth on the right; sides next to each other as they lie.
 func (u *unroll) sideOffset(l layout.Layer) float64 {
 	switch l {
 	case layout.Bottom, layout.AnticlockwiseHalf:
@@ -157,9 +156,9 @@ func (u *unroll) sideOffset(l layout.Layer) float64 {
 	return 0
 }
 
-// placeCoils finds where every coil lies. Coils left out are not there.
+// placeCoils finds the place of every coil. Coils left out have none.
 func (u *unroll) placeCoils() {
-	nested := map[int]int{} // coils so far by their peak, in half slots
+	nested := map[int]int{} // number of coils so far by their peak, in half slots
 	byWidth := make([][]int, u.slots)
 	for _, c := range u.plan.Coils() {
 		if c.Turns == 0 {
@@ -189,7 +188,7 @@ func (u *unroll) placeCoils() {
 	}
 }
 
-// endsHigh is how high the highest coil's end stands over the iron.
+// endsHigh is the height of the highest coil end above the iron.
 func (u *unroll) endsHigh() float64 {
 	widest := 0.0
 	for i := range u.coils {
@@ -198,7 +197,7 @@ func (u *unroll) endsHigh() float64 {
 	return u.slope * widest
 }
 
-// setHeights shares the page's height out.
+// setHeights divides the page's height.
 func (u *unroll) setHeights(area box) {
 	const (
 		highest, steepest          = 25.0, 0.9
@@ -243,5 +242,5 @@ func (u *unroll) shape(c *coilShape) []point {
 	return append(append([]point{{left, u.tailY}, {left, bend}}, body...), point{right, bend}, point{right, u.tailY})
 }
 
-// idOf is the id of something that is drawn once.
+// idOf is the id of something drawn once.
 func idOf(kind string, n int) string { return fmt.Sprintf("%s-%d", kind, n) }

@@ -12,7 +12,7 @@ type view struct {
 	page        *Page
 	area        box
 	first, last int
-	// number is that of the page among so many.
+	// number is that of the page, of so many.
 	number, pages int
 	names         placer
 }
@@ -21,8 +21,8 @@ type view struct {
 func (v *view) x0() float64 { return float64(v.first-1) * v.pitch }
 func (v *view) x1() float64 { return float64(v.last) * v.pitch }
 
-// onPage is where a place on the strip, in the window, is across the page: seen from outside
-// the strip runs to the left.
+// onPage is where a place on the strip, in the window, is across the page: seen from outside the strip
+// runs to the left.
 func (v *view) onPage(x float64) float64 {
 	if v.kind == outside {
 		x = v.x0() + v.x1() - x
@@ -30,12 +30,12 @@ func (v *view) onPage(x float64) float64 {
 	return x + v.shift()
 }
 
-// shift is added to a place on the strip to find it on the page.
+// shift is the offset from the strip to the page.
 func (v *view) shift() float64 {
 	return v.area.x0 + seamRoom + (v.area.width()-2*seamRoom-(v.x1()-v.x0()))/2 - v.x0()
 }
 
-// pieces is what the window shows of a line of the strip, on the page.
+// pieces is the part of a line of the strip in the window, in page coordinates.
 func (v *view) pieces(line []point) [][]point {
 	var all [][]point
 	for _, turn := range []float64{-v.length(), 0, v.length()} {
@@ -85,8 +85,8 @@ func (v *view) iron() {
 	}
 }
 
-// named is a mark with an id where the thing's first place is in the window, so that no
-// two pages share an id; elsewhere the same as a class.
+// named is a mark with an id where the thing's first place is in the window, so that no two pages share
+// an id; elsewhere the same as a class.
 func (v *view) named(id string, x float64) mark {
 	if _, here := v.spot(x, 0); here {
 		return mark{id: id}
@@ -152,7 +152,7 @@ func (v *view) net(n *net) {
 	}
 }
 
-// keep draws a line and remembers it as one that names should not stand on.
+// keep draws a line and records it as one that names should avoid.
 func (v *view) keep(m mark, p pen, line []point) {
 	pieces := v.pieces(line)
 	v.page.strokes(m, p, pieces...)
@@ -199,7 +199,7 @@ func (v *view) seam() {
 	}
 }
 
-// seamWords says where it goes on before the window's first slot (0) or behind its last (1).
+// seamWords says where it continues before the window's first slot (0) or behind its last (1).
 func (v *view) seamWords(edge int) string {
 	next, page, cut := v.before(), v.number-1, v.first > 1
 	if edge == 1 {

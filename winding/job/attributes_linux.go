@@ -7,12 +7,12 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-// copyAttributes gives a file the extended attributes of another; false when one of them
-// could not be.
+// copyAttributes gives a file the extended attributes of another; false when one of them could not be
+// copied.
 func copyAttributes(to *os.File, from string) bool {
 	size, err := unix.Listxattr(from, nil)
 	if err != nil || size == 0 {
-		return true // none, or a disk that has no such thing
+		return true // none, or a disk without such attributes
 	}
 	names := make([]byte, size)
 	if size, err = unix.Listxattr(from, names); err != nil {

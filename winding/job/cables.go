@@ -10,25 +10,26 @@ import (
 	"slotwright/wiretable"
 )
 
-// cables is the copper of one conductor given as cables side by side and by their size, "2 x 16 mm²",
-// "2 x 6 AWG", or as the name of one size, "6 AWG". A stranded cable named by a gauge has the copper of that
-// gauge's solid wire (ASTM B258 for the sizes).
+// cables is the copper of one conductor, given as parallel cables by number and size, "2 x 16 mm²", "2
+// x 6 AWG", or as the name of one size, "6 AWG". A stranded cable named by a gauge has the copper area
+// of that gauge's solid wire (ASTM B258 for the sizes).
 type cables struct {
 	guessed string // the mark in front, or nothing
-	count   string // how many side by side, "" for one
+	count   string // how many in parallel, "" for one
 	size    string // of each, as typed, without its unit; the whole name of a gauge
 	unit    quantity.Unit
-	said    bool // the unit was
+	said    bool // the unit was typed
 	named   bool // the size is a gauge
 	total   float64
 }
 
-// beside is the form of cables side by side, or of one.
+// beside is the form of parallel cables, or of one.
 var beside = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^\s*(~?)\s*(?:([1-9][0-9]?)\s*[xX×*]\s*)?([^\s~].*?)\s*$`)
 })
 
-// cablesOf reads cables where a cable's area is asked for; ok is false for anything else, a plain number too.
+// cablesOf reads cables where a cable's area is asked for; ok is false for anything else, including a
+// plain number.
 func (f *Input) cablesOf(typed string) (c cables, ok bool) {
 	if f.Path() != "battery.cable_area" {
 		return c, false
@@ -50,7 +51,7 @@ func (f *Input) cablesOf(typed string) (c cables, ok bool) {
 	return c, true
 }
 
-// each is the size of one, in mm² of a gauge and else in the unit that was said, or none.
+// each is the size of one, in mm² of a gauge and else in the unit that was typed, or none.
 func (c *cables) each(dim quantity.Dimension) (size float64, ok bool) {
 	if strings.HasSuffix(strings.ToUpper(c.size), "WG") {
 		g, err := wiretable.Parse(c.size)
@@ -73,7 +74,7 @@ func (c *cables) each(dim quantity.Dimension) (size float64, ok bool) {
 	return q.value, true
 }
 
-// area is all of it as a number of the field in the unit of its key.
+// area is the total area as a number of the field in the unit of its key.
 func (c cables) area(key quantity.Unit) string {
 	total := c.total
 	switch {
@@ -85,7 +86,7 @@ func (c cables) area(key quantity.Unit) string {
 	return c.guessed + strconv.FormatFloat(total, 'g', 10, 64)
 }
 
-// alone are the cables without their unit, and the unit for the key.
+// alone is the cables without their unit, and the unit for the key.
 func (c cables) alone(u quantity.Unit) (string, quantity.Unit) {
 	text := c.guessed
 	if c.count != "" {
@@ -97,7 +98,7 @@ func (c cables) alone(u quantity.Unit) (string, quantity.Unit) {
 	return text + c.size, u
 }
 
-// saysItself reports whether a value as typed has its unit in it, so that none stands behind it: a gauge.
+// saysItself reports whether a value as typed includes its unit, so that none follows it: a gauge.
 func (f *Input) saysItself(typed string) bool {
 	c, ok := f.cablesOf(typed)
 	return ok && c.named

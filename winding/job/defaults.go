@@ -6,12 +6,12 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Default is what stands in for a field that was left empty, where that is one number or
-// one word for every job. Where it is worked out of other fields the field has a Ghost
-// instead, and what it comes to is settled where it is worked out.
+// Default is what replaces an empty field, where that is one number or one word for every job. Where it
+// is computed from other fields the field has a Ghost instead, and the value is decided where it is
+// computed.
 //
-// This is the one place for it: what is calculated with, the template of a new file, the
-// form and the card all take it from here.
+// This is the only place for it: the computation, the template of a new file, the form and the card all
+// take it from here.
 type Default struct {
 	// Number is in the field's base unit.
 	Number float64
@@ -21,7 +21,7 @@ type Default struct {
 	Source string
 }
 
-// Where defaults come from. Practice is the source of any rule that the trade goes by and nobody has
+// Where defaults come from. Practice is the source of any rule that the trade follows and nobody has
 // published.
 const (
 	Practice    = "common practice, no source"
@@ -34,8 +34,8 @@ func amount(v float64, source string) *Default { return &Default{Number: v, Sour
 
 func word(w, source string) *Default { return &Default{Word: w, Source: source} }
 
-// Empty is what is used when the field is empty, in words and in a unit of its own
-// dimension; "" when nothing is.
+// Empty is what is used when the field is empty, in words and in a unit of its own dimension; "" when
+// nothing is.
 func (f *Input) Empty(u quantity.Unit) string {
 	switch d := f.Default; {
 	case d == nil:
@@ -55,7 +55,7 @@ func (f *Input) Empty(u quantity.Unit) string {
 // practice, no source.
 const ToothEndMM = 1.0
 
-// EmptyIn is Empty as it is in a job, where what stands in may be another than usual.
+// EmptyIn is Empty for a job, where the replacement may differ from the usual one.
 func (f *Input) EmptyIn(j *Job, u quantity.Unit) string {
 	if f.round != nil && toothCoils(j) {
 		in := *f
@@ -65,8 +65,8 @@ func (f *Input) EmptyIn(j *Job, u quantity.Unit) string {
 	return f.Empty(u)
 }
 
-// DefaultOf is the number, in the base unit, that stands in for an empty field. It panics
-// for a path that has no such number: only the program asks, by a path it knows.
+// DefaultOf is the number, in the base unit, that replaces an empty field. It panics for a path that
+// has no such number: only the program asks, by a path it knows.
 func DefaultOf(path string) float64 {
 	d := defaultAt(path)
 	if d.Word != "" {
@@ -75,8 +75,7 @@ func DefaultOf(path string) float64 {
 	return d.Number
 }
 
-// DefaultWord is the word that stands in for an empty field. It panics for a path that
-// has none.
+// DefaultWord is the word that replaces an empty field. It panics for a path that has none.
 func DefaultWord(path string) string {
 	d := defaultAt(path)
 	if d.Word == "" {
@@ -85,7 +84,7 @@ func DefaultWord(path string) string {
 	return d.Word
 }
 
-// Or is the reading, or a guessed one of the field's default when none was given.
+// Or is the reading, or the field's default marked as a guess when none was given.
 func Or(path string, r quantity.Reading) quantity.Reading { return r.OrReading(DefaultOf(path)) }
 
 // OrWord is the word, or the field's default when none was given.

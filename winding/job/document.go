@@ -16,25 +16,25 @@ type span struct{ from, to int }
 type entry struct {
 	key, value span   // of the key its last part, without the table before a dot
 	line       span   // from the whole key to the end of the value's line
-	own        bool   // nothing else stands on the line: it is not in an inline table
+	own        bool   // nothing else is on the line: it is not in an inline table
 	typed      string // the value as a person would type it
 	field      *Input // nil: no such key
 	unit       quantity.Unit
 	index      int
 }
 
-// section is a table's header and what stands under it.
+// section is a table's header and what follows under it.
 type section struct {
 	table  string
-	under  string // the table that it is a part of, as trial is for [trial.more]; else ""
+	under  string // the table that it is part of, as trial is for [trial.more]; else ""
 	index  int
 	header span
 	end    int // up to the next header, or the end of the text
 	last   int // end of the line of its last key, or of its header
 }
 
-// Document is a job file's text and what it says. It is a value: every edit gives a
-// new one, and the old one is the undo.
+// Document is a job file's text and its meaning. It is a value: every edit gives a new one, and the old
+// one is the undo.
 type Document struct {
 	mark     string // a byte order mark, when the file begins with one
 	text     string // without it
@@ -52,8 +52,8 @@ type Document struct {
 
 const byteOrderMark = "\ufeff"
 
-// Parse reads a job file. It never fails: what cannot be read is in Problems, and
-// everything else is in Job.
+// Parse reads a job file. It never fails: what cannot be read is in Problems, and everything else is in
+// Job.
 func Parse(text string) Document {
 	d := Document{homes: map[string]home{}}
 	d.text = strings.TrimPrefix(text, byteOrderMark)
@@ -82,7 +82,7 @@ func (d Document) Text() string { return d.mark + d.text }
 // Job is what the file says, without what could not be read.
 func (d Document) Job() Job { return d.job }
 
-// Problems is what cannot be used, in the file's order: the first 50 that were found.
+// Problems are the parts that cannot be used, in the file's order: the first 50 that were found.
 func (d Document) Problems() []Problem { return d.problems }
 
 // More is how many problems there are beyond those in Problems.
@@ -98,9 +98,8 @@ func (d Document) ProblemAt(path string) (Problem, bool) {
 	return Problem{}, false
 }
 
-// Typed is the value at a path as typed, with the unit of its key, without a name where what was typed
-// has its own; ok is false when
-// the file does not say it.
+// Typed is the value at a path as typed, with the unit of its key (without a name where what was typed
+// has its own); ok is false when the file does not have it.
 func (d Document) Typed(path string) (text string, u quantity.Unit, ok bool) {
 	e, ok := d.entries[path]
 	if in, known := InputAt(path); known && in.saysItself(e.typed) {
@@ -109,8 +108,7 @@ func (d Document) Typed(path string) (text string, u quantity.Unit, ok bool) {
 	return e.typed, e.unit, ok
 }
 
-// Where is the place of a path in the file: of its value when there is one, else of
-// its table, else 1:1.
+// Where is the place of a path in the file: of its value when it has one, else of its table, else 1:1.
 func (d Document) Where(path string) (line, column int) {
 	if e, ok := d.entries[path]; ok {
 		return d.place(e.value.from)
@@ -134,7 +132,7 @@ func (d Document) place(at int) (line, column int) {
 	return n + 1, utf8.RuneCountInString(d.text[d.lines[n]:min(at, len(d.text))]) + 1
 }
 
-// Count is how many entries a table that comes many times has.
+// Count is the number of entries of a table that may come many times.
 func (d Document) Count(table string) int {
 	n := 0
 	for _, s := range d.sections {

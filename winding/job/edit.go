@@ -8,13 +8,13 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Set gives the document in which a path has the value a person typed. A unit typed
-// behind a number ("1.5 in") becomes the key's; a bare number keeps the key's unit,
-// or takes the person's choice when the file does not have the key yet. What cannot
-// be read is kept as text, and is a problem. An empty value clears the path.
+// Set gives the document in which a path has the value a person typed. A unit typed behind a number
+// ("1.5 in") becomes the key's; a bare number keeps the key's unit, or takes the person's choice when
+// the file does not have the key yet. What cannot be read is kept as text, and is a problem. An empty
+// value clears the path.
 //
-// An edit that the text does not allow leaves the document as it is, with the reason in
-// Refused; nothing but the value at the path ever changes.
+// An edit that the text does not allow leaves the document as it is, with the reason in Refused;
+// nothing but the value at the path ever changes.
 func (d Document) Set(path, typed string, choice quantity.Choice) Document {
 	f, ok := InputAt(path)
 	if !ok {
@@ -51,9 +51,8 @@ func (d Document) refuse(format string, args ...any) Document {
 	return d
 }
 
-// become is the document with another text, in which nothing but the value at a path may
-// read otherwise than before. That is looked at, not believed: a text that is not quite
-// TOML can be misunderstood.
+// become is the document with another text, in which nothing but the value at a path may read
+// differently than before. That is checked: a text that is not quite TOML can be misunderstood.
 func (d Document) become(text, path string) Document {
 	n := Parse(d.mark + text)
 	for p, e := range d.entries {
@@ -86,7 +85,7 @@ func (d Document) append(block, path string) Document {
 	return d.become(d.apart()+d.lined(block), path)
 }
 
-// apart is the text with an empty line at its end, for a block to stand behind.
+// apart is the text with an empty line at its end, ready for a block.
 func (d Document) apart() string {
 	text, line := d.text, d.newline()
 	if text != "" && !strings.HasSuffix(text, "\n") {
@@ -109,8 +108,8 @@ func (d Document) newline() string {
 // lined is new text with its lines ended as the file's are.
 func (d Document) lined(text string) string { return strings.ReplaceAll(text, "\n", d.newline()) }
 
-// insert writes a key that is not there yet: over its placeholder, else at the end of
-// its table, else with its table at the end of the file.
+// insert writes a key that does not exist yet: over its placeholder, else at the end of its table, else
+// with its table at the end of the file.
 func (d Document) insert(path string, f *Input, key, value string) Document {
 	line := key + " = " + value
 	table, index := splitIndex(strings.TrimSuffix(strings.TrimSuffix(path, f.Name), "."))
@@ -153,13 +152,13 @@ func (d Document) intoBraces(h site, line string) string {
 	return d.text[:h.last] + ", " + line + d.text[h.last:]
 }
 
-// site is where a table's keys stand.
+// site is where a table's keys are.
 type site struct {
 	home
 	from, end int
 }
 
-// region finds where a table's keys stand, and the end of its last line.
+// region finds where a table's keys are, and the end of its last line.
 func (d Document) region(table string, index int) (at site, found bool) {
 	for _, s := range d.sections {
 		if s.table == table && s.index == index {
@@ -196,11 +195,11 @@ func (d Document) brokenLine(at site, f *Input) (span, bool) {
 	return span{}, false
 }
 
-// maxPlaceholders is how many lines that may have been left for one key are looked at.
+// maxPlaceholders is how many possible placeholder lines of one key are examined.
 const maxPlaceholders = 100
 
-// placeholder finds the first line that was left for a key: the places of the whole and of
-// its parts, from where the table's keys stand; nil when there is none.
+// placeholder finds the first line left for a key: the extent of the whole and of its parts, from where
+// the table's keys are; nil when there is none.
 func (d Document) placeholder(at site, f *Input) []int {
 	for _, m := range placeholder(at.prefix, f.Keys()).FindAllStringSubmatchIndex(d.text[at.from:at.end], maxPlaceholders) {
 		if !d.inside(at.from + m[0]) {
@@ -210,15 +209,15 @@ func (d Document) placeholder(at site, f *Input) []int {
 	return nil
 }
 
-// inside reports whether a byte is in a piece that is not TOML, or in a value of more lines
-// than one, where what looks like a placeholder is none.
+// inside reports whether a byte is in a piece that is not TOML, or in a multi-line value, where what
+// looks like a placeholder is none.
 func (d Document) inside(at int) bool {
 	in := func(s span) bool { return at >= s.from && at < s.to }
 	return slices.ContainsFunc(d.blocks, in) || slices.ContainsFunc(d.faults, func(f fault) bool { return in(f.span) })
 }
 
-// Clear gives the document that does not say a path any more. Its line stays as a
-// placeholder, with the comment that stood on it.
+// Clear gives the document without a path. Its line stays as a placeholder, with the comment that was
+// on it.
 func (d Document) Clear(path string) Document {
 	e, ok := d.entries[path]
 	if !ok {
@@ -226,8 +225,8 @@ func (d Document) Clear(path string) Document {
 	}
 	begin := lineBegin(d.text, e.line.from)
 	if !e.own || strings.TrimSpace(d.text[begin:e.line.from]) != "" {
-		// Inside an inline table: to write its keys out first would move comments; an
-		// empty text is read as not said.
+		// Inside an inline table: moving its keys out first would move comments; an empty text is read
+		// as not given.
 		return d.become(d.text[:e.value.from]+`""`+d.text[e.value.to:], path)
 	}
 	after := d.text[e.value.to:e.line.to]

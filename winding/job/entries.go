@@ -5,9 +5,8 @@ import (
 	"strings"
 )
 
-// Add gives the document with one more entry of a table that comes many times: with
-// the values of entry from, or empty when from is less than 0. It is d when there are
-// as many as there may be.
+// Add gives the document with one more entry of a table that may come many times: with the values of
+// entry from, or empty when from is less than 0. It is d when there are as many as there may be.
 func (d Document) Add(table string, from int) Document {
 	t, ok := TableOf(table)
 	if !ok || !t.Many() || d.Count(table) >= t.Most {
@@ -34,9 +33,9 @@ func (d Document) Add(table string, from int) Document {
 	return Parse(d.mark + d.text[:at] + d.lined("\n\n"+strings.TrimRight(block, "\n")) + d.text[at:])
 }
 
-// Remove gives the document without entry i of a table that comes many times, nor any table
-// under it ([trial.more] behind a [[trial]]), which would pass to the entry before. Comments
-// after its last key belong to what follows and stay.
+// Remove gives the document without entry i of a table that may come many times, nor any table under it
+// ([trial.more] behind a [[trial]]), which would pass to the entry before. Comments after its last key
+// belong to what follows and stay.
 func (d Document) Remove(table string, i int) Document {
 	runs := d.sectionsOf(table, i)
 	if len(runs) == 0 {
@@ -58,9 +57,9 @@ func (d Document) Remove(table string, i int) Document {
 	return Parse(d.mark + text)
 }
 
-// sectionsOf is where entry i of a table that comes many times stands, with the tables under
-// it, which may stand anywhere before the next entry: pieces of the text in their order, from a
-// header to the last key. None when there is no such entry.
+// sectionsOf is where entry i of a table that may come many times is, with the tables under it, which
+// may be anywhere before the next entry: pieces of the text in their order, from a header to the last
+// key. None when there is no such entry.
 func (d Document) sectionsOf(table string, i int) (runs []span) {
 	own, going := false, false // going: the section before was one of them
 	for _, s := range d.sections {

@@ -10,19 +10,19 @@ import (
 
 // fault is a piece of the text that is not TOML.
 type fault struct {
-	span        // from the line it begins on to where reading goes on
+	span        // from the line it begins on to where reading continues
 	at   int    // where to point
-	open string // what is opened and never closed, "" when that is not it
+	open string // what is opened and never closed, "" when that is not the fault
 }
 
-// looksNew is a line that most likely begins something new: key = or [table].
+// looksNew matches a line that most likely begins something new: key = or [table].
 var looksNew = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^[ \t]*(?:[A-Za-z][\w.-]*[ \t]*=|\[{1,2}[ \t]*[A-Za-z][\w. -]*\]{1,2}[ \t]*(?:#|\r?$))`)
 })
 
-// faultAt finds out what is wrong with the expression that begins at a byte, from where
-// the parser gave up. What was opened and is never closed is blamed where it opens: the
-// parser only notices lines later, or at the end of the file.
+// faultAt finds out what is wrong with the expression that begins at a byte, from where the parser gave
+// up. Something opened and never closed is blamed where it opens: the parser only notices lines later,
+// or at the end of the file.
 func faultAt(text string, begin, gaveUp int, thorough bool) fault {
 	line := lineEnd(text, begin)
 	f := fault{span: span{lineBegin(text, begin), line}, at: min(max(gaveUp, begin), line)}
@@ -33,7 +33,7 @@ func faultAt(text string, begin, gaveUp int, thorough bool) fault {
 	s.expression()
 	switch {
 	case s.open != "" && gaveUp <= s.from:
-		// The parser stopped before it came there: the quote is one in a line of prose.
+		// The parser stopped before reaching it: the quote is in a line of prose.
 	case s.open == "":
 		f.to = lineEnd(text, max(s.at, begin))
 		f.at = min(max(gaveUp, begin), f.to)
@@ -113,7 +113,7 @@ func (s *scan) quoted(quote byte) {
 	s.open, s.from, s.at = mark, begin, len(s.text)
 }
 
-// closedBy is what would end what was opened, and how to say so.
+// closedBy is what would close what was opened, and how to say so.
 var closedBy = map[string][2]string{
 	`"""`: {`a text that ends with """`, `put """ where it ends; until then all that stands below is taken for it`},
 	`'''`: {`a text that ends with '''`, `put ''' where it ends; until then all that stands below is taken for it`},
@@ -123,7 +123,7 @@ var closedBy = map[string][2]string{
 	"{":   {"a table that ends with }", "write } behind its last value"},
 }
 
-// syntax notes a piece that is not TOML, in words for somebody who never heard of it.
+// syntax records a piece that is not TOML, in words for somebody who never heard of it.
 func (r *reader) syntax(f fault, err error) {
 	line := r.d.text[lineBegin(r.d.text, f.at):lineEnd(r.d.text, f.at)]
 	text := strings.TrimRight(line, " \t\r")

@@ -9,17 +9,17 @@ import (
 	"slotwright/winding/text"
 )
 
-// FileError says why a file cannot be read or written: the reason first, because lines are
-// cut at their end, and the path after it.
+// FileError says why a file cannot be read or written: the reason first, because lines are cut at their
+// end, and the path after it.
 type FileError struct {
 	Reason, Path string
-	Err          error // what it is for errors.Is; may be nil
+	Err          error // for errors.Is; may be nil
 }
 
 // Error is one sentence, safe to write to a terminal.
 func (e *FileError) Error() string { return e.Reason + ": " + text.Visible(e.Path) }
 
-// Unwrap gives what happened beneath, for errors.Is.
+// Unwrap gives the cause, for errors.Is.
 func (e *FileError) Unwrap() error { return e.Err }
 
 // plainWords are the failures a person can do something about.
@@ -58,7 +58,7 @@ func plainError(path string, err error) error {
 	return &FileError{err.Error(), path, err}
 }
 
-// missing names the first thing of a path that is not there: the folder, or the file.
+// missing names the first part of a path that does not exist: the folder, or the file.
 func missing(path string) string {
 	if path == "" {
 		return "read no name, expected a file name"

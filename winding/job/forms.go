@@ -12,22 +12,22 @@ import (
 //	[machine]                  machine = { slots = 36 }      machine.slots = 36
 //	slots = 36
 //
-// home is where the keys of a table stand that is written in one of the latter two.
+// home is where the keys of a table are that is written in one of the latter two.
 type home struct {
 	braces span   // of machine = { … }; zero for dotted keys
 	last   int    // behind the last value in the braces, or at the end of the last dotted line
 	prefix string // "machine." before each dotted key, as the file writes it
 }
 
-// standing is where a key stands: in which entry of which table, under which keys.
+// standing is where a key is: in which entry of which table, under which keys.
 type standing struct {
 	table string
 	index int
 	keys  []string
 }
 
-// whose finds out which table a key belongs to; ok is false when that is none of ours,
-// which has been said.
+// whose finds the table that a key belongs to; ok is false when that is none of ours, which has then
+// been reported.
 func (r *reader) whose(keys []string, where, value span, inBraces bool) (in standing, ok bool) {
 	in = standing{r.table, r.index, keys}
 	t, named := TableOf(keys[0])
@@ -61,7 +61,7 @@ func (r *reader) dotted(t *Table, where, value span) bool {
 	return true
 }
 
-// inline takes in what stands in the braces of key = { … }.
+// inline takes in the contents of the braces of key = { … }.
 func (r *reader) inline(v *unstable.Node, keys []string, where, braces span) {
 	if t, named := TableOf(keys[0]); r.table == "" && r.known && len(keys) == 1 && named && keys[0] != "" {
 		if !r.opens(t, where.from, "braces") {
@@ -77,8 +77,8 @@ func (r *reader) inline(v *unstable.Node, keys []string, where, braces span) {
 	}
 }
 
-// opens counts a table that is written in another form than its header, and refuses it
-// when that may not be.
+// opens counts a table written in another form than its header, and refuses it where that is not
+// allowed.
 func (r *reader) opens(t *Table, at int, form string) bool {
 	if t.Many() {
 		r.problem(at, "", fmt.Sprintf("%s in %s", t.Name, form), "[["+t.Name+"]] on a line before each, and its keys below", "write it so")

@@ -6,14 +6,14 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// readOnThePiece are the fields that were read on one machine and speak of no other of its
-// kind: those of the old winding, but for the plate, and what it takes to turn and heat it.
+// readOnThePiece are the fields that were read on one machine and say nothing of another of its kind:
+// those of the old winding, except the plate, and what it takes to turn and heat it.
 var readOnThePiece = []string{"machine.rise", "machine.drag", "machine.drag_at", "notes"}
 
-// From begins a new job from another one: the machine, its drive and battery, what is
-// wanted and the trials stay; what was read on that piece is emptied. A mean turn stays as
-// a guess, for it was measured on another machine of the kind. The comments stay. Where the
-// text does not allow it the document is as it was, with the reason in Refused.
+// From begins a new job from another one: the machine, its drive and battery, the target and the trials
+// stay; what was read on that piece is emptied. A mean turn stays as a guess, since it was measured on
+// another machine of the kind. The comments stay. Where the text does not allow it the document is
+// unchanged, with the reason in Refused.
 func (d Document) From(name string) Document {
 	edits := []func(Document) Document{func(d Document) Document { return d.Set("name", name, quantity.Choice{}) }}
 	clear := func(path string) {

@@ -5,7 +5,7 @@ import (
 	"slotwright/wiretable"
 )
 
-// GaugeAt is the wire at a path, as "trial[1].gauge"; zero where there is none.
+// GaugeAt is the wire at a path such as "trial[1].gauge"; zero where there is none.
 func (j *Job) GaugeAt(path string) wiretable.Gauge {
 	many := map[string]int{"trial": len(j.Trials), "wound": len(j.AsWound)}
 	for i := range Fields {
@@ -24,8 +24,8 @@ func (j *Job) GaugeAt(path string) wiretable.Gauge {
 	return wiretable.Gauge{}
 }
 
-// ReadingAt is the number that was given at a path, in the base unit of its field; ok is false where
-// nothing, or no number, was.
+// ReadingAt is the number given at a path, in the base unit of its field; ok is false where nothing, or
+// no number, was given.
 func (j *Job) ReadingAt(path string) (r quantity.Reading, ok bool) {
 	in, known := InputAt(path)
 	if !known || in.Kind != Number {

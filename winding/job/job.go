@@ -7,9 +7,9 @@ import (
 	"slotwright/wiretable"
 )
 
-// Job is one machine on one bench: everything a person gave, and nothing that
-// was computed. Values are already within their ranges (the reader of the job
-// file sees to that); what is missing is Absent and Evaluate says what it needs.
+// Job is one machine on one bench: everything a person gave, and nothing that was computed. Values are
+// already within their ranges (the reader of the job file sees to that); what is missing is Absent and
+// Evaluate says what it needs.
 type Job struct {
 	Name  string
 	Notes string
@@ -32,12 +32,12 @@ type Job struct {
 	Battery BatterySpec
 	Target  Target
 	Trials  []Trial
-	// BareGauges are the paths of wires given as a whole number without its system.
+	// BareGauges are the paths of wires given as a whole number without a gauge system.
 	BareGauges []string
-	// LoneMillimetres are the paths of the lengths in mm that stand alone among inches.
+	// LoneMillimetres are the paths of lengths in mm that are alone among inches.
 	LoneMillimetres []string
-	// WarmAtRest are the paths of temperatures of a winding at rest, given in °C in a job whose lengths are in
-	// inches, that would be those of a room in °F: 50 to 110.
+	// WarmAtRest are the paths of temperatures of a winding at rest, given in °C in a job whose lengths
+	// are in inches, that would be those of a room in °F: 50 to 110.
 	WarmAtRest []string
 	// AsWound is what was really put in, each time.
 	AsWound []AsWound
@@ -58,10 +58,10 @@ type Machine struct {
 	// Sets is 1, or 2 for dual three-phase sets 30 electrical degrees apart.
 	Sets quantity.Reading
 
-	// Rotor is where the rotor turns: "inside" the stator or "outside", round it.
+	// Rotor is where the rotor turns: "inside" the stator, or "outside", round it.
 	Rotor string
-	// Stator is "slots", or "flat" for coils laid flat and cast, without iron, between magnets
-	// on both sides; HoleMM, SideMM and ThickMM are of one such coil.
+	// Stator is "slots", or "flat" for coils laid flat and cast, without iron, between magnets on both
+	// sides; HoleMM, SideMM and ThickMM are those of one such coil.
 	Stator                  string
 	HoleMM, SideMM, ThickMM quantity.Reading
 	BoreMM                  quantity.Reading // diameter of the stator at the air gap
@@ -95,17 +95,18 @@ type SlotSpec struct {
 	LinerMM       quantity.Reading
 	WedgeMM       quantity.Reading
 	SeparatorMM   quantity.Reading
-	// FillLimit is the wire fill not to be passed: z·s·do²/net area.
+	// FillLimit is the wire fill that must not be passed: z·s·do²/net area.
 	FillLimit quantity.Reading
-	// SideMM are the width and the depth where the area was written as the two, "4.2 x 11"; AreaMM2 is then
-	// their product. BySides marks a slot whose shape, width and depth were said so. See AsMeasured.
+	// SideMM is width and depth where the area was written as the two, "4.2 x 11"; AreaMM2 is then
+	// their product. BySides marks a slot whose shape, width and depth were given that way. See
+	// AsMeasured.
 	SideMM  [2]quantity.Reading
 	BySides bool
 }
 
-// AsMeasured is the slot as its area says it where that was written as width × depth and no other shape
-// is: a parallel slot of these two, which is what typing them on the screen makes of them ([Document.Shaped]).
-// A file that has them is read so and stays as it is.
+// AsMeasured is the slot as its area implies where that was written as width × depth and no other shape
+// was given: a parallel slot of these two, which is what typing them on the screen makes of them
+// ([Document.Shaped]). A file that has them is read the same way and stays as it is.
 func (s SlotSpec) AsMeasured() SlotSpec {
 	if !s.SideMM[0].Given() || s.Shape != "" && s.Shape != slot.AreaOnly.String() {
 		return s
@@ -115,11 +116,11 @@ func (s SlotSpec) AsMeasured() SlotSpec {
 	return s
 }
 
-// Wound is turns of wire in a coil: what a person counts and measures.
+// Wound is the turns and wire of a coil: what a person counts and measures.
 type Wound struct {
 	Turns quantity.Reading // turns per coil
-	// CoilTurns are the turns coil by coil within a group, outermost first, when
-	// they are unequal; then Turns is not used.
+	// CoilTurns are the turns coil by coil within a group, outermost first, when they are unequal; then
+	// Turns is not used.
 	CoilTurns []int
 	// Gauge is the wire, Strands how many are wound side by side as one.
 	Gauge   wiretable.Gauge
@@ -131,7 +132,7 @@ type Wound struct {
 	Metal       wiretable.Metal
 }
 
-// Bundle is what is wound in hand: one strand of the gauge when no number is given.
+// Bundle is the wires wound in hand: one strand of the gauge when no number is given.
 func (w Wound) Bundle() wiretable.Bundle {
 	if w.Gauge.IsZero() {
 		return wiretable.Bundle{}
@@ -143,9 +144,9 @@ func (w Wound) Bundle() wiretable.Bundle {
 	return wiretable.OfTwo(first, w.Gauge, int(w.AlsoStrands.Or(1)), w.AlsoGauge)
 }
 
-// OldWinding is what came out of the slots, and what its plate said.
+// OldWinding is what came out of the slots, and its plate.
 type OldWinding struct {
-	// State is "gone" where nothing of it is left; there where nothing is said.
+	// State is "gone" where nothing of it is left; empty means that it is there.
 	State string
 	Wound
 	Circuits   quantity.Reading
@@ -154,12 +155,12 @@ type OldWinding struct {
 	LeadOhmsC  quantity.Reading // winding temperature at that reading
 	// CutInRPM is the speed at which the old winding began to charge.
 	CutInRPM quantity.Reading
-	// BeganAmps is what was seen to flow at that speed, A DC.
+	// BeganAmps is the current seen at that speed, A DC.
 	BeganAmps quantity.Reading
 	// LeadMilliHenries between two leads, from a bridge (LCR meter).
 	LeadMilliHenries quantity.Reading
-	// BridgeLeads is what it was on: "two leads", "one against two" or "star point"; OtherSet
-	// what the leads of the other of two sets did meanwhile: "open" or "joined".
+	// BridgeLeads is what it was on: "two leads", "one against two" or "star point"; OtherSet the state
+	// of the other set's leads meanwhile: "open" or "joined".
 	BridgeLeads, OtherSet string
 	RatedAmps             quantity.Reading // plate, DC
 	RatedVolts            quantity.Reading // plate, DC
@@ -251,18 +252,18 @@ type BatterySpec struct {
 	ChargingVolts   quantity.Reading // while it takes charge
 	FloatVolts      quantity.Reading
 	MaxChargeAmps   quantity.Reading
-	MostAmps        quantity.Reading // net, that a regulator lets in
+	MostAmps        quantity.Reading // net, the regulator's limit
 	HeldBy          string           // with magnets: "series" or "shunt"
 	Ohms            quantity.Reading // internal
 	CableM          quantity.Reading // one way
 	CableMM2        quantity.Reading // copper
-	// Load is what is there to feed: "battery", "resistor" or "bus".
+	// Load is what is fed: "battery", "resistor" or "bus".
 	Load         string
 	ResistorOhms quantity.Reading // when hot
 	BusVolts     quantity.Reading // held whatever the current
 	// Rectifier is "bridge", "half-wave" or "doubler".
 	Rectifier string
-	// StarDiodes is "yes" where two more diodes lie at the star point.
+	// StarDiodes is "yes" where there are two more diodes at the star point.
 	StarDiodes string
 	// Diode is "silicon" or "schottky".
 	Diode             string
@@ -284,7 +285,7 @@ type Target struct {
 	TestC   quantity.Reading
 	// Reference is the name of the trial the others are compared with.
 	Reference string
-	// Allowance is the part added to the wire to buy, for leads and joints.
+	// Allowance is the fraction added to the wire to buy, for leads and joints.
 	Allowance quantity.Reading
 	// SpoolKg is the copper on one spool as sold.
 	SpoolKg quantity.Reading
@@ -303,8 +304,8 @@ type Trial struct {
 	Kind   string
 }
 
-// AsWound is a winding as it was really put in, beside the plan: turns, wire and how it
-// is joined, where it does not say them, are the trial's.
+// AsWound is a winding as it was really put in, beside the plan: turns, wire and connection, where it
+// does not give them, are the trial's.
 type AsWound struct {
 	// Trial is the name of the trial that was wound, Date when, as typed.
 	Trial, Date string
@@ -315,21 +316,21 @@ type AsWound struct {
 	Circuits, Span, Layers quantity.Reading
 	// Filled is "room", "full" or "forced"; empty when not said.
 	Filled string
-	// Metres and Kg are the wire that went in, all strands together.
+	// Metres and Kg are the wire used, all strands together.
 	Metres    quantity.Reading
 	Kg        quantity.Reading
 	LeadOhms  quantity.Reading // between two leads, mean of the pairs
 	LeadPairs []float64        // ohms of each pair where more than their mean was given, U-V, V-W, W-U
-	LeadStep  float64          // ohms: the last digit they were written to; 0 where that is not known
+	LeadStep  float64          // ohms: the last digit written; 0 where that is not known
 	LeadOhmsC quantity.Reading // winding temperature at that reading
 	LineVolts quantity.Reading // V rms between two leads, open, at RPM, mean of the pairs
 	LinePairs []float64        // V rms of each pair where more than their mean was given, U-V, V-W, W-U
-	LineStep  float64          // V: the last digit they were written to; 0 where that is not known
+	LineStep  float64          // V: the last digit written; 0 where that is not known
 	RPM       quantity.Reading
 	FieldAmps quantity.Reading // of a wound rotor, at the reading of LineVolts
 	CutInRPM  quantity.Reading
-	// WarmC, or the ohms WarmLeadOhms between two leads, is how warm the winding was after
-	// an hour with WarmAmps DC out of the bridge, at WarmRPM in air of WarmAirC.
+	// WarmC, or the ohms WarmLeadOhms between two leads, gives the winding's temperature after an hour
+	// with WarmAmps DC out of the bridge, at WarmRPM in air of WarmAirC.
 	WarmC        quantity.Reading
 	WarmLeadOhms quantity.Reading
 	WarmAmps     quantity.Reading

@@ -12,14 +12,14 @@ import (
 	"unicode/utf8"
 )
 
-// MaxBytes is the largest file that is read as a job. No more than one byte beyond it is
-// ever read of anything.
+// MaxBytes is the largest file that is read as a job. No more than one byte beyond it is ever read of
+// anything.
 const MaxBytes = 1 << 20
 
 var lstat = os.Lstat
 
-// Mark is what a file was when it was read, to see whether somebody else has changed
-// it since. The zero Mark is of a file that is not there.
+// Mark identifies a file's content when it was read, to see whether somebody else has changed it since.
+// The zero Mark is of a file that does not exist.
 type Mark struct {
 	there bool
 	sum   [sumSize]byte
@@ -27,10 +27,10 @@ type Mark struct {
 
 const sumSize = 16 // bytes
 
-// SumOf is a sum over a text that another text has by a chance of one in 2^128: FNV-1a of 128
-// bits, which finds out an accident or an edit. Nobody is kept from making two texts of one sum;
-// what could do that (SHA-256 in the library) brings its tests of itself into every start, and
-// half a megabyte into memory.
+// SumOf is a hash of a text, equal for two texts with a chance of one in 2^128: 128-bit FNV-1a, which
+// detects an accident or an edit. It does not prevent anyone from making two texts with one sum; a hash
+// that does (SHA-256 of the standard library) runs its self-tests at every start, and takes half a
+// megabyte of memory.
 func SumOf(text string) [sumSize]byte {
 	h := fnv.New128a()
 	_, _ = io.WriteString(h, text) // a hash never fails
@@ -60,8 +60,8 @@ func ParseMark(s string) (m Mark, ok bool) {
 	return Mark{true, [sumSize]byte(b)}, true
 }
 
-// Load reads a job file. The error is a *FileError: the file cannot be read, or is not
-// text; what is wrong inside the text is in the Document's Problems.
+// Load reads a job file. The error is a *FileError: the file cannot be read, or is not text; what is
+// wrong inside the text is in the Document's Problems.
 func Load(path string) (Document, Mark, error) {
 	text, err := ReadText(path)
 	if err != nil {
@@ -70,8 +70,8 @@ func Load(path string) (Document, Mark, error) {
 	return Parse(text), MarkOf(text), nil
 }
 
-// ReadText reads a file of text of at most MaxBytes. Folders, pipes and devices are
-// refused without being opened, so that nothing here waits or reads without end.
+// ReadText reads a text file of at most MaxBytes. Folders, pipes and devices are refused without being
+// opened, so that nothing here blocks or reads without end.
 func ReadText(path string) (string, error) {
 	data, err := ReadRegular(path, MaxBytes)
 	if err != nil {
@@ -83,8 +83,8 @@ func ReadText(path string) (string, error) {
 	return string(data), nil
 }
 
-// CheckText says why something cannot be the text of a job file: too long, or not UTF-8
-// text. It is nil when it can.
+// CheckText says why something cannot be the text of a job file: too long, or not UTF-8 text. It is nil
+// when it can.
 func CheckText(text string) error {
 	if len(text) > MaxBytes {
 		return errors.New(tooLong(MaxBytes))
@@ -95,7 +95,7 @@ func CheckText(text string) error {
 	return nil
 }
 
-// ReadRegular is what an ordinary file of at most so many bytes holds.
+// ReadRegular is the content of an ordinary file of at most so many bytes.
 func ReadRegular(path string, most int) ([]byte, error) {
 	info, err := os.Stat(path)
 	if err == nil {

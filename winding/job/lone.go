@@ -2,21 +2,21 @@ package job
 
 import "slotwright/winding/quantity"
 
-// measuredAlike are the lengths that one person takes with the same calipers: paper, wedge and
-// gap are often known in the other unit.
+// measuredAlike are the lengths that one person takes with the same calipers: paper, wedge and gap are
+// often known in the other unit.
 var measuredAlike = map[string]bool{
 	"machine.bore": true, "machine.stack": true, "machine.outside": true,
 	"slot.top": true, "slot.bottom": true, "slot.depth": true, "slot.tooth": true, "slot.mouth": true,
 }
 
-// atRest are the temperatures of a winding at rest: those of a room, as a rule.
+// atRest are the temperatures of a winding at rest: room temperatures, as a rule.
 var atRest = map[string]bool{"old.lead_at": true, "wound.lead_at": true}
 
-// Between these a number is the temperature of a room in °F, 10 to 43 °C, and of no winding at rest in °C.
+// Between these a number is a room temperature in °F, 10 to 43 °C, and none of a winding at rest in °C.
 const restFrom, restTo = 50, 110
 
-// warmAtRest notes the temperatures of windings at rest that are far too warm for it in °C, and those of a room
-// in °F, in a job whose lengths are in inches.
+// warmAtRest records the temperatures of windings at rest that are far too warm in °C, but plausible in
+// °F, in a job whose lengths are in inches.
 func (r *reader) warmAtRest() {
 	if !r.d.Units(quantity.Choice{}).Inch {
 		return
@@ -37,7 +37,7 @@ func (r *reader) warmAtRest() {
 	}
 }
 
-// loneLengths notes the one length in mm among two or more in inches.
+// loneLengths records the one length in mm among two or more in inches.
 func (r *reader) loneLengths() {
 	inches, alone := 0, []string{}
 	for _, path := range r.order {

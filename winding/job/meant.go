@@ -9,11 +9,11 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// What a person may have meant by what cannot be taken as it stands: the other unit, the whole
-// numbers beside a broken one, a throw in the place of a span, Hz in the place of rpm.
+// What a person may have meant by a value that cannot be used: the other unit, the whole numbers beside
+// a fractional one, a throw for a span, Hz for rpm.
 
-// meant says what to do about a number out of range: the unit in which it would be in it, else
-// to look at the figure again.
+// meant says what to do about a number out of range: the unit in which it would be in range, else to
+// check the figure.
 func (f *Input) meant(value float64, u quantity.Unit) string {
 	if f.Allowed != nil {
 		return f.How
@@ -29,14 +29,13 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 	return "check the figure and its unit"
 }
 
-// speaksOf reports whether a unit is one in which people give such a field without saying so: nobody
-// does in cm, and thousandths of an inch are of gaps and paper, which no field lets be thicker than an
-// inch.
+// speaksOf reports whether people give such a field in a unit without saying so: nobody does in cm, and
+// thousandths of an inch are for gaps and paper, which no field lets be thicker than an inch.
 func (f *Input) speaksOf(u quantity.Unit) bool {
 	return u.Suffix != "cm" && (u.Suffix != "mil" || f.Max <= 1000*u.Base(1))
 }
 
-// example says how a number of the field is written.
+// example shows how a number of the field is written.
 func (f *Input) example(u quantity.Unit) string {
 	if f.Path() == "battery.cable_area" {
 		return "write it like 16 " + u.Name + ", 6 AWG, or two side by side like 2 x 16 " + u.Name
@@ -44,7 +43,7 @@ func (f *Input) example(u quantity.Unit) string {
 	return strings.TrimSpace("write it like 12, ~12 or 12 ±1 " + u.Name)
 }
 
-// wholesBeside are the whole numbers next to one that is none.
+// wholesBeside are the whole numbers next to a fractional one.
 func wholesBeside(v float64) string {
 	down, up := math.Floor(v), math.Ceil(v)
 	if down < 1 {
@@ -53,8 +52,8 @@ func wholesBeside(v float64) string {
 	return fmt.Sprintf("write %.0f or %.0f", down, up)
 }
 
-// spanOf is a span that was given as a throw, "1 to 4" or "1-4": the slots from side to side.
-// Anything else stays as it is.
+// spanOf is a span from a throw, "1 to 4" or "1-4": the slots from side to side. Anything else stays as
+// it is.
 func spanOf(typed string) string {
 	words := strings.NewReplacer("to", " ", "-", " ", "–", " ").Replace(strings.ToLower(typed))
 	parts := strings.Fields(words)
@@ -69,12 +68,12 @@ func spanOf(typed string) string {
 	return strconv.Itoa(to - from)
 }
 
-// ofShaft are the tables whose speeds are of the alternator's shaft, where the volts' frequency
-// tells it.
+// ofShaft are the tables whose speeds are of the alternator's shaft, where the volts' frequency gives
+// it.
 var ofShaft = map[string]bool{"spin": true, "short": true, "amps": true, "coil": true, "wound": true, "old": true}
 
-// fromHertz is a speed that was given as the frequency of the volts: Hz × 120 / poles in rpm.
-// Without poles, and for anything else, it stays as it is.
+// fromHertz is a speed in rpm from the frequency of the volts: Hz × 120 / poles. Without poles, and for
+// anything else, it stays as it is.
 func (f *Input) fromHertz(typed string, j *Job) string {
 	if !ofShaft[f.Table] || f.Kind != Number || f.Dim[0].Suffix != "rpm" || !j.Machine.Poles.Given() || !strings.HasSuffix(strings.ToLower(typed), "hz") {
 		return typed

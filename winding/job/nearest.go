@@ -1,7 +1,7 @@
 package job
 
-// nearest finds the word that is the fewest slips of a finger away, if it is near
-// enough to be meant. What is far longer than any word is none of them.
+// nearest finds the word that is the fewest typing errors away, if it is near enough to be meant. What
+// is far longer than any word matches none.
 func nearest(read string, words []string) (string, bool) {
 	if len(read) > 60 {
 		return "", false
@@ -15,9 +15,8 @@ func nearest(read string, words []string) (string, bool) {
 	return best, best != ""
 }
 
-// slips is the edit distance with neighbours swapped counting one: the least number
-// of letters to put in, leave out, change or swap. Source: Damerau, CACM 7 (1964),
-// in its restricted form, from memory.
+// slips is the edit distance with neighbours swapped counting one: the least number of letters to
+// insert, delete, change or swap. Source: Damerau, CACM 7 (1964), in its restricted form, from memory.
 func slips(a, b string) int {
 	s, t := []rune(a), []rune(b)
 	before, last, row := make([]int, len(t)+1), make([]int, len(t)+1), make([]int, len(t)+1)

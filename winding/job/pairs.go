@@ -11,17 +11,17 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// pairs are the readings of one quantity between each two leads, typed one after another, "12.1 12.0 12.3 V":
-// what is reckoned with is their mean, and each is kept.
+// pairs are the readings of one quantity between each two leads, typed one after another, "12.1 12.0
+// 12.3 V": their mean is used, and each is kept.
 type pairs struct {
 	list string // as typed, with single blanks, without its unit
 	unit string
-	mean string // of them, as a number is written, with mark, ± and unit
+	mean string // their mean as a number is written, with mark, ± and unit
 	each []float64
 }
 
-// stepOf is the last digit that a number, or the finest of several, was written to, in the unit it was
-// written in: 0.01 of "3.11 3.1 3.24", 1 of "48"; 0 where nothing is a number.
+// stepOf is the last digit that a number, or the finest of several, was written to, in its own unit:
+// 0.01 for "3.11 3.1 3.24", 1 for "48"; 0 where nothing is a number.
 func stepOf(typed string) float64 {
 	step := 0.0
 	for _, word := range digits().FindAllString(typed, -1) {
@@ -39,14 +39,15 @@ var digits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[
 // mostPairs is three in each of two sets.
 const mostPairs = 6
 
-// several is the form of several numbers: blanks, commas with blanks behind, or ; between them, the unit
-// behind the last, then a ± of each.
+// several matches several numbers: blanks, commas with blanks behind, or ; between them, the unit
+// behind the last, then a ± for each.
 var several = sync.OnceValue(func() *regexp.Regexp {
 	const number = `[0-9.]+(?:,[0-9]+)?`
 	return regexp.MustCompile(`^\s*(~?)\s*(` + number + `(?:(?:\s*[;,]\s+|\s+)` + number + `)+)\s*((?:[^-0-9\s±+~/][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
 })
 
-// pairsOf reads several readings where a field takes them; ok is false for anything else, one number too.
+// pairsOf reads several readings where a field takes them; ok is false for anything else, including one
+// number.
 func (f *Input) pairsOf(typed string) (p pairs, ok bool) {
 	if f.pairs == nil {
 		return p, false
@@ -80,8 +81,8 @@ func (f *Input) pairsOf(typed string) (p pairs, ok bool) {
 	return p, len(words) <= mostPairs
 }
 
-// storePairs keeps each of several readings, in the base unit, none where one was typed, and the last digit
-// they were read to.
+// storePairs keeps each of several readings, in the base unit (none where one was typed), and the last
+// digit they were read to.
 func (f *Input) storePairs(j *Job, i int, typed string, u quantity.Unit) *trouble {
 	if f.pairs == nil {
 		return nil

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// PathAt is the field's place in entry i of its table: "trial[1].turns", or
-// "machine.bore" in a table that comes once.
+// PathAt is the field's path in entry i of its table: "trial[1].turns", or "machine.bore" in a table
+// that comes once.
 func (f *Input) PathAt(i int) string {
 	if t, ok := TableOf(f.Table); ok && t.Many() {
 		return PathOf(f.Table, i, f.Name)
@@ -15,7 +15,7 @@ func (f *Input) PathAt(i int) string {
 	return f.Path()
 }
 
-// PathOf is the place of a field in entry i, from 0, of a table that comes many times:
+// PathOf is the path of a field in entry i, from 0, of a table that may come many times:
 // "trial[1].turns".
 func PathOf(table string, i int, field string) string {
 	return fmt.Sprintf("%s[%d].%s", table, i, field)

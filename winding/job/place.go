@@ -2,8 +2,8 @@ package job
 
 import "fmt"
 
-// Place is a path of the job file in the words of the form: "Trial winding 1, Wire" for
-// trial[0].gauge. A path that is no field stays as it is.
+// Place is a path of the job file in the words of the form: "Trial winding 1, Wire" for trial[0].gauge.
+// A path that is no field stays as it is.
 func Place(path string) string {
 	field, ok := InputAt(path)
 	if !ok {

@@ -7,8 +7,8 @@ import (
 	"slotwright/winding/text"
 )
 
-// Problem is something in the file that cannot be used: where it is, what was read,
-// what was expected there and what to do. It is an error.
+// Problem is something in the file that cannot be used: where it is, what was read, what was expected
+// there and what to do. It is an error.
 type Problem struct {
 	Line     int    `json:"line"`   // from 1
 	Column   int    `json:"column"` // from 1, in characters

@@ -9,16 +9,17 @@ import (
 
 // # A ratio as people write it
 //
-// Turns of the alternator for one of the drive, 6, or a fraction of that, 48/14; both sides, the drive's
-// first, 1:6, and of the two wheels of a stage, whose turns go against their sizes, the alternator's first,
-// 14:48; stage by stage, 3 x 1:2.5.
+// Turns of the alternator per turn of the drive, 6, or a fraction of that, 48/14; both sides, the
+// drive's first, 1:6, or for the two wheels of a stage, whose speeds are inverse to their sizes, the
+// alternator's first, 14:48; stage by stage, 3 x 1:2.5.
 
 // RatioForm is how a ratio was written.
 type RatioForm struct {
-	// Stages is how many stages it was made up of, each of which slips and loses by itself; 0 where it
-	// is turns that were counted, of the whole as it is.
+	// Stages is the number of stages it was made up of, each with its own slip and loss; 0 where turns
+	// were counted, so that it is the actual ratio.
 	Stages int
-	// Sides says that a stage had both its sides, Slash that / stood between those of one, as in a fraction.
+	// Sides says that a stage had both its sides, Slash that / was between those of one, as in a
+	// fraction.
 	Sides, Slash bool
 }
 
@@ -50,10 +51,10 @@ func ratioOf(typed string) (number string, form RatioForm) {
 	return number, form
 }
 
-// timesSign is every sign that stands between stages as one.
+// timesSign maps every sign between stages to one.
 var timesSign = strings.NewReplacer("×", "x", "*", "x", "X", "x")
 
-// withoutSpread is what was typed in front of its ±, and that.
+// withoutSpread splits what was typed into the part in front of its ±, and that.
 func withoutSpread(typed string) (front, spread string) {
 	for _, sign := range []string{"±", "+/-", "+-"} {
 		if at := strings.Index(typed, sign); at >= 0 {
@@ -63,15 +64,16 @@ func withoutSpread(typed string) (front, spread string) {
 	return typed, ""
 }
 
-// stage is one stage of a ratio: turns out for one turn in, whether it had both its sides with : or /
+// stage is one stage of a ratio: turns out per turn in, whether it had both its sides with : or /
 // between them, and whether these are sizes of two wheels.
 type stage struct {
 	turns               float64
 	sides, slash, sizes bool
 }
 
-// leastWheel is the size of the smallest wheel that a side of a ratio may stand for, in teeth or mm; less
-// is turns that were counted. No pinion has fewer teeth, no pulley is as small: common practice, no source.
+// leastWheel is the size of the smallest wheel that a side of a ratio may stand for, in teeth or mm; a
+// smaller number is turns that were counted. No pinion has fewer teeth, no pulley is as small: common
+// practice, no source.
 const leastWheel = 5
 
 // stageOf reads one stage: 3, 1:3, 14:48, 48/14.
@@ -95,7 +97,7 @@ func stageOf(words string) (s stage, ok bool) {
 	return stage{turns: turns}, err == nil && turns > 0
 }
 
-// written is the form of a ratio with both its sides, guessed or not: 1:1.5.
+// written matches a ratio with both its sides, guessed or not: 1:1.5.
 var written = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^\s*(~?)\s*([0-9.,]+)\s*:\s*([0-9.,]+)\s*$`)
 })
@@ -112,15 +114,15 @@ func (f *Input) storeRatio(j *Job, typed string) {
 	}
 }
 
-// Stage is one of the stages of a transmission: as it was written, 14:48 or 3, and how many turns come
-// out of it for one that goes in, > 0.
+// Stage is one of the stages of a transmission: as it was written, 14:48 or 3, and the turns out per
+// turn in, > 0.
 type Stage struct {
 	Said  string
 	Turns float64
 }
 
 // Stages are those of a drive's ratio, from the drive to the alternator, where it was given with both
-// its sides or stage by stage; nil where it is but a number, or none.
+// its sides or stage by stage; nil where it is only a number, or not given.
 func (d *DriveSpec) Stages() []Stage {
 	if _, form := ratioOf(d.RatioTyped); form == (RatioForm{}) {
 		return nil

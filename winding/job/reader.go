@@ -12,16 +12,15 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// maxProblems is how many problems are told one by one; the rest is only counted. Who has
-// more reads the first and mends what they have in common.
+// maxProblems is how many problems are reported one by one; the rest are only counted. Someone with
+// more reads the first ones and corrects what they have in common.
 const maxProblems = 50
 
 // noTable is the name of a table whose name cannot be read.
 const noTable = "["
 
-// reader walks the text once with the TOML parser, which gives the place of every
-// key and value, and then puts the values into the job. Where the text is not TOML it goes
-// on behind the piece that is not.
+// reader walks the text once with the TOML parser, which gives the place of every key and value, and
+// then puts the values into the job. Where the text is not TOML it continues behind the bad piece.
 type reader struct {
 	d     *Document
 	data  []byte // the text
@@ -30,9 +29,9 @@ type reader struct {
 	table string
 	index int
 	known bool           // the table we are in is one of ours
-	seen  map[string]int // how often a table came
+	seen  map[string]int // how often each table came
 	order []string       // paths in the order of the file
-	said  []span         // every key with its value, also those that no table has or that came before
+	said  []span         // every key with its value, also unknown and repeated ones
 }
 
 func (r *reader) run() {
@@ -53,8 +52,8 @@ func (r *reader) run() {
 	r.warmAtRest()
 }
 
-// walk reads from a byte on until the syntax fails, and returns where to go on: behind
-// what is wrong, or at the end.
+// walk reads from a byte on until the syntax fails, and returns where to continue: behind what is
+// wrong, or at the end.
 func (r *reader) walk(from int) int {
 	p := &r.p
 	p.Reset(r.data[from:])
@@ -83,16 +82,15 @@ func (r *reader) walk(from int) int {
 	r.syntax(f, err)
 	r.d.faults = append(r.d.faults, f)
 	if strings.HasPrefix(strings.TrimLeft(r.d.text[f.from:f.to], " \t"), "[") {
-		// A table whose name cannot be read: whose keys follow is not known.
+		// A table whose name cannot be read: it is not known whose keys follow.
 		r.table, r.known = noTable, false
 		r.d.sections = append(r.d.sections, section{table: noTable, header: f.span})
 	}
 	return nextLine(r.d.text, f.to)
 }
 
-// firstUnread is where the expression begins that the parser gave up in: at the first line
-// behind the last good one that is neither empty nor a comment, unless it is the comment
-// that is wrong.
+// firstUnread is where the expression begins in which the parser gave up: at the first line behind the
+// last good one that is neither empty nor a comment, unless it is the comment that is wrong.
 func (r *reader) firstUnread(done, gaveUp int) int {
 	text := r.d.text
 	for done < len(text) {
@@ -152,8 +150,8 @@ func tableNames() []string {
 	return names
 }
 
-// keyValue takes in key = value and returns where the value stands; outer is the keys of
-// the inline tables around it.
+// keyValue takes in key = value and returns where the value is; outer is the keys of the inline tables
+// around it.
 func (r *reader) keyValue(e *unstable.Node, outer []string) span {
 	parts, where, last := r.keyParts(e)
 	v := e.Value()
@@ -184,7 +182,7 @@ func (r *reader) keyValue(e *unstable.Node, outer []string) span {
 	return value
 }
 
-// enter takes an entry in, unless its key has come before.
+// enter takes in an entry, unless its key has come before.
 func (r *reader) enter(ent entry, key string, v *unstable.Node) {
 	path := ent.field.PathAt(ent.index)
 	if before, twice := r.d.entries[path]; twice {
@@ -224,7 +222,7 @@ func wrongType(f *Input, v *unstable.Node) string {
 	}
 }
 
-// unknown notes a key that no table has, and which was meant.
+// unknown reports a key that no table has, and which was probably meant.
 func (r *reader) unknown(at int, table, key string) {
 	if r.full() {
 		return
@@ -258,7 +256,7 @@ func (r *reader) unknown(at int, table, key string) {
 	r.problem(at, "", quote(key), "a key of this table", fix)
 }
 
-// put stores the value of an entry in the job. An empty text says nothing.
+// put stores the value of an entry in the job. An empty text counts as not given.
 func (r *reader) put(e entry, path string) {
 	if strings.TrimSpace(e.typed) == "" {
 		return
@@ -272,7 +270,7 @@ func (r *reader) put(e entry, path string) {
 	}
 }
 
-// full counts one more problem when as many as are told have been found.
+// full counts one more problem once the limit is reached.
 func (r *reader) full() bool {
 	if len(r.d.problems) < maxProblems {
 		return false
@@ -289,7 +287,7 @@ func (r *reader) problem(at int, path, read, expected, fix string) {
 	r.d.problems = append(r.d.problems, Problem{line, column, path, told(read), told(expected), told(fix)})
 }
 
-// told is a part of a problem's sentence, safe to show and no longer than a sentence.
+// told is part of a problem's sentence, safe to show and of limited length.
 func told(s string) string { return shorten(text.Visible(s), 240) }
 
 // closeSections finds where each table ends, and its last key, or line that may be one.

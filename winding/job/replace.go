@@ -12,14 +12,14 @@ import (
 	"slotwright/winding/job/running"
 )
 
-// Temporary files stand in the folder of the file they become, because only within a disk
-// is a rename one step. Their names say which program made them and do not grow with the
-// file's own name, which may be as long as a name can be.
+// Temporary files are in the folder of the file they become, because only within a disk is a rename
+// atomic. Their names say which program made them and do not grow with the file's own name, which may
+// be as long as a name can be.
 const temporary = ".slotwright-"
 
-// replace puts data in the place of a file: a temporary file in the same folder, written
-// through to the disk, takes its name. old is the file that is there, nil when there is
-// none. lost says what of the old file could not be kept.
+// replace replaces a file's content: a temporary file in the same folder, written through to the disk,
+// takes its name. old is the existing file, nil when there is none. lost says what of the old file
+// could not be kept.
 func replace(path string, data []byte, old fs.FileInfo) (lost string, err error) {
 	dir := filepath.Dir(path)
 	f, err := openTemporary(dir, old == nil)
@@ -52,9 +52,8 @@ func replace(path string, data []byte, old fs.FileInfo) (lost string, err error)
 	return lost, nil
 }
 
-// openTemporary makes a new temporary file in a folder. One that will be a new file gets
-// the mode that new files get; one that replaces another is for one's own eyes until it has
-// the other's mode.
+// openTemporary makes a new temporary file in a folder. One that will be a new file gets the mode of
+// new files; one that replaces another is private until it has the other's mode.
 func openTemporary(dir string, fresh bool) (*os.File, error) {
 	mode := fs.FileMode(0o600)
 	if fresh {
@@ -70,8 +69,8 @@ func openTemporary(dir string, fresh bool) (*os.File, error) {
 	return nil, fs.ErrExist
 }
 
-// Sweep takes away the temporary files that programs of ours left in a folder when they
-// were killed. Those of a program that still runs, or that ran on another computer, stay.
+// Sweep removes the temporary files that programs of ours left in a folder when they were killed. Those
+// of a program that still runs, or that ran on another computer, stay.
 func Sweep(dir string) {
 	names, err := filepath.Glob(filepath.Join(escapeGlob(dir), temporary+"*"))
 	if err != nil {
@@ -85,7 +84,7 @@ func Sweep(dir string) {
 	}
 }
 
-// escapeGlob makes a folder's name mean only itself in a pattern.
+// escapeGlob makes a folder's name literal in a pattern.
 func escapeGlob(dir string) string {
 	return strings.NewReplacer(`\`, `\\`, `[`, `\[`, `*`, `\*`, `?`, `\?`).Replace(dir)
 }

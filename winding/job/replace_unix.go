@@ -13,11 +13,11 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-// openAtOnce keeps opening a pipe from waiting for its other end.
+// openAtOnce keeps the opening of a pipe from waiting for its other end.
 const openAtOnce = unix.O_NONBLOCK
 
-// mayWrite says why a file is not to be written: its disk can only be read or its folder is not
-// ours to write in, which no consent changes; or it is marked so or not ours to write, which is
+// mayWrite says why a file must not be written: its disk is read-only or its folder is not ours to
+// write in, which no consent changes; or it is marked read-only or not ours to write, which is
 // ErrReadOnly.
 func mayWrite(path string, info fs.FileInfo) error {
 	err := unix.Access(path, unix.W_OK)
@@ -46,7 +46,7 @@ func inherit(f *os.File, path string, old fs.FileInfo) (lost string, err error) 
 	if ok && (int(was.Uid) != os.Geteuid() || int(was.Gid) != os.Getegid()) && f.Chown(int(was.Uid), int(was.Gid)) != nil {
 		missed = append(missed, "its owner is now you")
 	}
-	// After the owner, which takes special bits off.
+	// After the owner, since changing that clears special bits.
 	if err := f.Chmod(old.Mode() & (fs.ModePerm | fs.ModeSetuid | fs.ModeSetgid | fs.ModeSticky)); err != nil {
 		return "", err
 	}
@@ -61,8 +61,8 @@ func inherit(f *os.File, path string, old fs.FileInfo) (lost string, err error) 
 
 func rename(from, to string) error { return os.Rename(from, to) }
 
-// syncFolder writes the new name through to the disk; where that cannot be done the rename
-// is still whole.
+// syncFolder writes the new name through to the disk; where that is not possible the rename is still
+// atomic.
 func syncFolder(dir string) {
 	if d, err := os.Open(dir); err == nil {
 		_ = d.Sync()

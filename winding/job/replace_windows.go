@@ -9,10 +9,10 @@ import (
 	"github.com/natefinch/atomic"
 )
 
-// openAtOnce has no meaning here: pipes are not found among files.
+// openAtOnce has no meaning here: pipes do not occur among files.
 const openAtOnce = 0
 
-// mayWrite is ErrReadOnly for a file that is not meant to be written.
+// mayWrite is ErrReadOnly for a file marked read-only.
 func mayWrite(_ string, info fs.FileInfo) error {
 	if info.Mode().Perm()&0o200 == 0 {
 		return ErrReadOnly
@@ -20,7 +20,7 @@ func mayWrite(_ string, info fs.FileInfo) error {
 	return nil
 }
 
-// inherit leaves the owner and the rights to the folder, as is usual here.
+// inherit leaves owner and rights to the folder, as is usual on this system.
 func inherit(*os.File, string, fs.FileInfo) (lost string, err error) { return "", nil }
 
 // rename is MoveFileEx, which replaces what is there.

@@ -8,13 +8,13 @@ import (
 	"strings"
 )
 
-// What stands in the way of saving and may be waved aside by the person, see Consent.
+// Obstacles to saving that the person may override, see Consent.
 var (
 	// ErrChanged says that the file on disk is not the one that was read.
 	ErrChanged = errors.New("the file was changed by something else since it was opened; save under another name, or open it again")
-	// ErrGone says that the file that was read is not there any more.
+	// ErrGone says that the file that was read no longer exists.
 	ErrGone = errors.New("the file is gone; save again to write it anew")
-	// ErrReadOnly says that the file is marked as not to be written, or is not ours to write.
+	// ErrReadOnly says that the file is marked read-only, or is not ours to write.
 	ErrReadOnly = errors.New("the file is marked read-only; nothing was written")
 	// ErrKind says that the path is not that of an ordinary file.
 	ErrKind = errors.New("not an ordinary file")
@@ -24,33 +24,32 @@ var (
 type Consent uint8
 
 const (
-	// OverChanged writes over what something else has written since.
+	// OverChanged overwrites what something else has written since.
 	OverChanged Consent = 1 << iota
 	// Anew writes a file that has gone.
 	Anew
-	// OverReadOnly writes over a file that is marked read-only, or is not ours to write; it
-	// stays so marked.
+	// OverReadOnly overwrites a file that is marked read-only, or is not ours to write; it keeps the
+	// mark.
 	OverReadOnly
 )
 
 // Everything agrees to all of it: for the program's own files.
 const Everything = OverChanged | Anew | OverReadOnly
 
-// Saved is what came of saving.
+// Saved is the result of saving.
 type Saved struct {
-	// Mark is that of what is there now.
+	// Mark is that of the file as it is now.
 	Mark Mark
 	// Lost says in words what could not be carried over from the old file, "" when
 	// nothing is: its other names (hard links), its owner, its attributes.
 	Lost string
 }
 
-// Save writes the text to the path, atomically: a reader, or a power cut, finds the
-// old file or the new one, never half of one. Without OverChanged the file must still be
-// what the mark says (or not be there, for the zero mark). A link is followed and stays;
-// mode, owner and attributes are those of the old file. The error is a *FileError; for
-// what Consent can allow, errors.Is finds ErrChanged, ErrGone or ErrReadOnly. When there
-// is an error nothing was written.
+// Save writes the text to the path, atomically: a reader, or a power cut, finds the old file or the new
+// one, never half of one. Without OverChanged the file must still be what the mark says (or not exist,
+// for the zero mark). A link is followed and stays; mode, owner and attributes are those of the old
+// file. The error is a *FileError; for what Consent can allow, errors.Is finds ErrChanged, ErrGone or
+// ErrReadOnly. When there is an error nothing was written.
 func Save(path, text string, mark Mark, agreed Consent) (Saved, error) {
 	if err := CheckText(text); err != nil { // it could not be opened again
 		return Saved{}, &FileError{"nothing was written: " + err.Error(), path, err}
@@ -89,7 +88,7 @@ func Write(path, text string, mark Mark, agreed Consent) (Saved, error) {
 	return Saved{MarkOf(text), lost}, nil
 }
 
-// mayReplace says why a file that is there must not be written over.
+// mayReplace says why an existing file must not be overwritten.
 func mayReplace(path, target string, old fs.FileInfo, mark Mark, agreed Consent) error {
 	if err := ordinary(path, old); err != nil {
 		return err
@@ -111,7 +110,7 @@ func mayReplace(path, target string, old fs.FileInfo, mark Mark, agreed Consent)
 	}
 }
 
-// follow is where a path leads through links, also when nothing is there yet.
+// follow is where a path leads through links, even when nothing exists there yet.
 func follow(path string) (string, error) {
 	if path == "" || strings.HasSuffix(path, string(filepath.Separator)) {
 		return "", &FileError{"read the name of a folder, expected a file name", path, ErrKind}
@@ -119,7 +118,7 @@ func follow(path string) (string, error) {
 	for range 40 {
 		info, err := lstat(path)
 		if err != nil || info.Mode()&fs.ModeSymlink == 0 {
-			return path, nil // whatever is wrong with it is found when it is used
+			return path, nil // any other fault shows when it is used
 		}
 		to, err := os.Readlink(path)
 		if err != nil {

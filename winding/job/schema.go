@@ -25,10 +25,9 @@ const (
 	List
 )
 
-// Input is one field of the job file, a thing that a person may say: its key, what it means,
-// how to find it, what is allowed. The reader, the template of a new file, the form on the
-// screen and the card's list of inputs all go by this table, so that none can know
-// a field the others do not.
+// Input is one field of the job file, something a person may give: its key, what it means, how to find
+// it, what is allowed. The reader, the template of a new file, the form on the screen and the card's
+// list of inputs all use this table, so that none can know a field the others do not.
 type Input struct {
 	Table string // the file's table, "" at the top
 	Name  string // the key without its unit
@@ -37,18 +36,18 @@ type Input struct {
 	Dim   quantity.Dimension
 	// Min and Max are the limits of what is possible at all, in the base unit.
 	Min, Max float64
-	// Allowed are the only values there are, when the limits do not say it.
+	// Allowed are the only values allowed, where the limits are not enough.
 	Allowed []float64
 	Words   []string
 	// Help says in a line what it is; How, how to measure it or where to read it.
 	Help, How string
-	// Default is what is used when the field is empty, where that is the same for every
-	// job; nil where there is none. Ghost says in words what is used where it is worked
-	// out, or that nothing is. Empty is the text of either.
+	// Default is what is used when the field is empty, where that is the same for every job; nil where
+	// there is none. Ghost says in words what is used where it is computed, or that nothing is. Empty
+	// is the text of either.
 	Default *Default
 	Ghost   string
-	// round is the default in a job whose coils lie round one tooth each, nil where it is the
-	// usual one.
+	// round is the default in a job whose coils lie round one tooth each, nil where it is the usual
+	// one.
 	round *Default
 	// magnets is set where the field describes the magnets of a rotor.
 	magnets bool
@@ -56,11 +55,12 @@ type Input struct {
 	when func(*Job) bool
 	// at is where the value lives; i counts in a table that comes many times.
 	at func(j *Job, i int) any
-	// typed is where a value is kept as it was given too; nil where its number says all.
+	// typed is where a value is also kept as typed; nil where its number is enough.
 	typed func(j *Job) *string
-	// pairs is where the readings of each two leads live where several may be given; nil where one is.
+	// pairs is where the readings of each pair of leads are kept, where several may be given; nil
+	// elsewhere.
 	pairs func(j *Job, i int) *[]float64
-	// step is where the last digit that such readings were written to lives.
+	// step is where the last digit of such readings is kept.
 	step func(j *Job, i int) *float64
 }
 
@@ -68,8 +68,8 @@ type Input struct {
 // wind rotor has none for pedals.
 func (f *Input) Applies(j *Job) bool { return f.when == nil || f.when(j) }
 
-// OfMagnets reports whether the field describes the magnets of a rotor, which have a meaning
-// beside a wound one too: they may take its place.
+// OfMagnets reports whether the field describes the magnets of a rotor, which have a meaning beside a
+// wound one too: they may replace it.
 func (f *Input) OfMagnets() bool { return f.magnets }
 
 // Keys lists the ways to write the field's key, the base unit's first.
@@ -109,7 +109,7 @@ type Table struct {
 // Many reports whether the table comes as [[name]].
 func (t *Table) Many() bool { return t.Most > 1 }
 
-// MaxTrials is how many candidate windings stand side by side.
+// MaxTrials is the most candidate windings side by side.
 const MaxTrials = 4
 
 // Tables is the file's tables in their order.
@@ -185,10 +185,10 @@ func init() {
 // InputsOf is the fields of a table in order.
 func InputsOf(table string) []*Input { return byTable[table] }
 
-// goesOn begins the label of a field that goes on from one above it: "… at" under "Lead to lead".
+// goesOn begins the label of a field that continues one above it: "… at" under "Lead to lead".
 const goesOn = "… "
 
-// WholeLabel is the label as it is said where the fields above are not in sight: "Lead to lead, at".
+// WholeLabel is the label where the fields above are not visible: "Lead to lead, at".
 func (in *Input) WholeLabel() string {
 	rest, on := strings.CutPrefix(in.Label, goesOn)
 	if !on {

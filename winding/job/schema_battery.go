@@ -4,12 +4,13 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// loadIs says whether the load is of a kind; a battery where nothing is said.
+// loadIs says whether the load is of a kind; a battery where nothing is given.
 func loadIs(kind string) func(*Job) bool {
 	return func(j *Job) bool { return j.Battery.Load == kind || kind == LoadBattery && j.Battery.Load == "" }
 }
 
-// singlePhases: half wave and doubler take one, or each of two that are apart; not three joined.
+// singlePhases: half wave and doubler take one phase, or each of two independent ones; not three
+// joined.
 func singlePhases(j *Job) bool { return j.Machine.Phases.Or(3) < 3 }
 
 // heldWithMagnets: with a wound rotor it is the field that is lowered.
@@ -139,7 +140,7 @@ var trialFields = append(append([]Input{
 		at: func(j *Job, i int) any { return &j.Trials[i].Kind }},
 }...)
 
-// planned is what is said of a field of a winding that is not wound yet, old what of one that is.
+// planned chooses between the texts for a winding that is not wound yet and for one that is.
 func planned(table, old, planned string) string {
 	if table == "trial" {
 		return planned

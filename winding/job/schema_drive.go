@@ -8,7 +8,7 @@ func fieldKind(kind string) func(*Job) bool {
 	return func(j *Job) bool { return j.Field.Kind == kind }
 }
 
-// magnetsMatter: with magnets, and with a wound rotor that they may take the place of.
+// magnetsMatter: with magnets, and with a wound rotor that they may replace.
 func magnetsMatter(j *Job) bool { return j.Field.Kind != "" }
 
 // ofMagnets is fields that describe the magnets.

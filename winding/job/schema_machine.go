@@ -108,8 +108,8 @@ func shaped(words ...string) func(*Job) bool {
 	}
 }
 
-// toothCoils reports whether the machine's coils lie round one tooth each, as far as it is
-// known: a span of 1, or no span and a pole pitch nearer to one slot than to two.
+// toothCoils reports whether the machine's coils lie round one tooth each, as far as is known: a span
+// of 1, or no span and a pole pitch nearer to one slot than to two.
 func toothCoils(j *Job) bool {
 	m := &j.Machine
 	if m.Span.Given() {
@@ -122,8 +122,8 @@ func toothCoils(j *Job) bool {
 func flatCoils(j *Job) bool { return j.Machine.Stator == StatorFlat }
 func slotted(j *Job) bool   { return !flatCoils(j) }
 
-// ofSlots is the fields of a slot, asked only where there are slots; how full it may get is
-// asked of any coil.
+// ofSlots is the fields of a slot, asked only where there are slots; the fill limit is asked for any
+// coil.
 func ofSlots(fields []Input) []Input {
 	for i := range fields {
 		if also := fields[i].when; fields[i].Name != "fill_limit" {
@@ -175,7 +175,7 @@ var slotFields = ofSlots([]Input{
 		at: func(j *Job, _ int) any { return &j.Slot.FillLimit }},
 })
 
-// ofTheOld is fields that are read of the old winding, which have no meaning where it is gone.
+// ofTheOld is fields read of the old winding, which have no meaning where it is gone.
 func ofTheOld(fields []Input) []Input {
 	for i := range fields {
 		if also := fields[i].when; !strings.HasPrefix(fields[i].Name, "plate_") {

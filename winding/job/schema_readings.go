@@ -8,13 +8,13 @@ import "slotwright/winding/quantity"
 // SpinReading is an open-circuit voltage of the old winding at a speed.
 type SpinReading struct {
 	RPM       quantity.Reading
-	Hertz     quantity.Reading // measured in the place of the speed, or to check the poles
-	LineVolts quantity.Reading // V, as Across and Meter have it
-	// Across is between what it was read: "leads", "star point" (a lead and the star point),
-	// "bridge" (DC behind the bridge, a meter on it and nothing else) or "bridge and capacitor".
+	Hertz     quantity.Reading // measured instead of the speed, or to check the poles
+	LineVolts quantity.Reading // V, according to Across and Meter
+	// Across is where it was read: "leads", "star point" (a lead and the star point), "bridge" (DC
+	// behind the bridge, with only a meter on it) or "bridge and capacitor".
 	Across string
-	// Meter is what the meter goes by on AC: "rms", "average" (and shows rms of a sine) or
-	// "peak" (and shows the peak).
+	// Meter is the kind of AC meter: "rms", "average" (scaled to the rms of a sine) or "peak" (showing
+	// the peak).
 	Meter     string
 	FieldAmps quantity.Reading // wound rotor only
 }
@@ -26,7 +26,7 @@ type ShortReading struct {
 	FieldAmps quantity.Reading // wound rotor only
 	// Leads is which leads of a set were joined: "all" or "two".
 	Leads string
-	// Sets is how many of the sets had their leads joined; all when not said.
+	// Sets is how many of the sets had their leads joined; all when not given.
 	Sets     quantity.Reading
 	WindingC quantity.Reading // temperature of the winding, °C
 }
@@ -78,7 +78,7 @@ func threePhases(j *Job) bool { return j.Machine.Phases.Or(3) == 3 }
 // twoSets is where a reading may be of one set or of both.
 func twoSets(j *Job) bool { return j.Machine.Sets.Or(1) == 2 }
 
-// spinFields stand in the order of the bench: what is set, what is read, and what checks it.
+// spinFields are in the order of the bench: what is set, what is read, and what checks it.
 var spinFields = ofTheOld([]Input{
 	speedOf("spin", "Tachometer; or leave it empty and give the frequency.", func(j *Job, i int) *quantity.Reading { return &j.Spins[i].RPM }),
 	{Table: "spin", Name: "line", Label: "Volts", Dim: quantity.Volts, Min: 0.001, Max: 2000,

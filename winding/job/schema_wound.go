@@ -2,11 +2,11 @@ package job
 
 import "slotwright/winding/quantity"
 
-// HowFull is how full the slots got, as the hand that wound them found it.
+// HowFull is how full the slots got, as the winder found it.
 var HowFull = []string{"room", "full", "forced"}
 
-// recordFields is what was really put in, beside the plan. Turns, wire and
-// joins that it does not say are the trial's.
+// recordFields is what was really put in, beside the plan. Turns, wire and connections that it does not
+// give are the trial's.
 var recordFields = append(append([]Input{
 	{Table: "wound", Name: "trial", Label: "Trial wound", Kind: Text, Ghost: "the first",
 		Help: "Name of the trial that was wound.", How: "The letter on the card.",
@@ -78,8 +78,8 @@ var recordFields = append(append([]Input{
 		at: func(j *Job, i int) any { return &j.AsWound[i].Note }},
 }...)
 
-// asTheTrial is fields of what is wound, whose turns and wire are the trial's where they are
-// empty; a wire that is said is said whole, with its strands, enamel and metal.
+// asTheTrial is fields of what is wound, whose turns and wire are the trial's where they are empty; a
+// wire that is given is given whole, with its strands, enamel and metal.
 func asTheTrial(fields []Input) []Input {
 	how := map[string]string{ // nobody cuts through what was just wound
 		"turns": "The counter on the winder, or strokes on paper.", "coil_turns": "As counted, coil by coil of a group.",

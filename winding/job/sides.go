@@ -8,10 +8,10 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// side is the width or the depth of a slot as one of two was typed, "~4.2 ±0.1 mm".
+// side is the width or the depth of a slot, typed as one of two, "~4.2 ±0.1 mm".
 type side struct {
 	typedNumber
-	number string // as typed, a fraction too, without mark, unit and ±
+	number string // as typed, fractions included, without mark, unit and ±
 	spread string // " ±0.1", "" where none was written
 }
 
@@ -38,7 +38,7 @@ func (s side) text() string {
 	return mark + s.number + s.spread
 }
 
-// times is the side in a unit that is so many times smaller.
+// times is the side in a unit smaller by a factor.
 func (s side) times(by float64) side {
 	s.value, s.plusMinus = s.value*by, s.plusMinus*by
 	s.number = strconv.FormatFloat(s.value, 'g', 10, 64)
@@ -48,13 +48,12 @@ func (s side) times(by float64) side {
 	return s
 }
 
-// sides are the width and the depth of a slot, given in the place of its area: "8 x 9 mm",
-// "7/16 × 15/16 in". The unit is that of both, and so are the mark of a guess in front and a ± that stands
-// at the end alone.
+// sides are the width and the depth of a slot, given instead of its area: "8 x 9 mm", "7/16 × 15/16
+// in". The unit applies to both, and so do the mark of a guess in front and a single ± at the end.
 type sides struct {
 	width, depth side
 	unit         quantity.Unit
-	said         bool // the unit was
+	said         bool // the unit was typed
 }
 
 // sidesOf reads two sides where an area is asked for; ok is false for anything else.
@@ -88,8 +87,8 @@ func (f *Input) sidesOf(typed string) (s sides, ok bool) {
 	return s, ok
 }
 
-// area is the sides as an area with its unit, as a number of the field is written. What either may be
-// off by is taken as independent of the other.
+// area is the sides as an area with its unit, as a number of the field is written. The errors of the
+// two are taken as independent.
 func (s sides) area() string {
 	area := s.width.value * s.depth.value
 	text := strconv.FormatFloat(area, 'g', 10, 64)
@@ -105,7 +104,7 @@ func (s sides) area() string {
 	return text
 }
 
-// alone are the sides without their unit, and the unit of the area, for a key that ends with it.
+// alone is the sides without their unit, and the unit of the area, for a key that ends with it.
 func (s sides) alone(u quantity.Unit) (string, quantity.Unit) {
 	if own, ok := quantity.SquareMM.Suffixed(s.unit.Suffix + "2"); ok && s.said {
 		u = own
@@ -120,7 +119,7 @@ func (f *Input) storeSides(j *Job, typed string, u quantity.Unit) {
 	if !two || !known {
 		return
 	}
-	if s.width.guessed && !strings.Contains(typed[1:], "~") { // the mark in front is of both
+	if s.width.guessed && !strings.Contains(typed[1:], "~") { // the mark in front applies to both
 		s.depth.guessed = true
 	}
 	for i, side := range []side{s.width, s.depth} {
@@ -132,12 +131,12 @@ func (f *Input) storeSides(j *Job, typed string, u quantity.Unit) {
 	}
 }
 
-// areaOfSlot is the field that takes two sides in its place.
+// areaOfSlot is the field that accepts two sides.
 const areaOfSlot = "slot.area"
 
-// Shaped is the document in which a slot's area that was given as width × depth is what that says: a
-// parallel slot as wide below its mouth and as deep, each in its own field and in the unit it was typed
-// in. ok is false where there is nothing of the kind, or where a side is not one that a slot can have.
+// Shaped is the document in which a slot's area given as width × depth is replaced by what it implies:
+// a parallel slot as wide below its mouth and as deep, each in its own field and in the unit it was
+// typed in. ok is false where there is nothing of the kind, or where a side is not possible for a slot.
 func (d Document) Shaped() (_ Document, width, depth string, ok bool) {
 	e, given := d.entries[areaOfSlot]
 	if !given {
@@ -148,7 +147,7 @@ func (d Document) Shaped() (_ Document, width, depth string, ok bool) {
 	if _, bad := d.ProblemAt(areaOfSlot); !two || !known || bad {
 		return d, "", "", false
 	}
-	if s.width.guessed && !strings.Contains(e.typed[1:], "~") { // the mark in front is of both
+	if s.width.guessed && !strings.Contains(e.typed[1:], "~") { // the mark in front applies to both
 		s.depth.guessed = true
 	}
 	width, depth = s.width.text()+" "+unit.Name, s.depth.text()+" "+unit.Name

@@ -6,8 +6,8 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// keyParts is the key of an expression, part by part as the dots divide it; where all of
-// it stands, and where its last part does.
+// keyParts is the key of an expression, split at its dots; where all of it is, and where its last part
+// is.
 func (r *reader) keyParts(e *unstable.Node) (parts []string, where, last span) {
 	where.from = -1
 	for it := e.Key(); it.Next(); {
@@ -22,7 +22,7 @@ func (r *reader) keyParts(e *unstable.Node) (parts []string, where, last span) {
 	return parts, where, last
 }
 
-// valueSpan is where the value of a key stands.
+// valueSpan is where the value of a key is.
 func (r *reader) valueSpan(e *unstable.Node, key span) span {
 	text, from := r.d.text, key.to
 	for from < len(text) && text[from] != '=' {
@@ -56,12 +56,12 @@ func typedText(v *unstable.Node, text string, s span) string {
 	}
 }
 
-// lineBegin is where the line a byte is in begins.
+// lineBegin is where the line of a byte begins.
 func lineBegin(text string, at int) int {
 	return strings.LastIndexByte(text[:min(at, len(text))], '\n') + 1
 }
 
-// lineEnd is the end of the line a byte is in, before its newline (\n or \r\n).
+// lineEnd is the end of the line of a byte, before its newline (\n or \r\n).
 func lineEnd(text string, at int) int {
 	at = min(at, len(text))
 	n := strings.IndexByte(text[at:], '\n')
@@ -74,7 +74,7 @@ func lineEnd(text string, at int) int {
 	return at + n
 }
 
-// nextLine is where the line behind that of a byte begins.
+// nextLine is where the line after that of a byte begins.
 func nextLine(text string, at int) int {
 	at = min(at, len(text))
 	if n := strings.IndexByte(text[at:], '\n'); n >= 0 {

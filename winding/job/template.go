@@ -16,8 +16,8 @@ const templateHead = `# A Slotwright job: one machine, one file. Change what you
 # "38 ±0.5"     measured, give or take a half
 `
 
-// Template is the text of a new job file: every key there is, with what it means and
-// how to find it, waiting to be filled in.
+// Template is the text of a new job file: every key there is, with what it means and how to find it,
+// ready to be filled in.
 func Template(name string) string {
 	var b strings.Builder
 	b.WriteString(templateHead)
@@ -72,8 +72,8 @@ func writeNote(b *strings.Builder, text string) {
 	}
 }
 
-// writeTrials writes a trial to start from, explaining its fields. Others are copies of one that
-// is wound: an empty one beside it compares nothing.
+// writeTrials writes a trial to start from, explaining its fields. Others are copied from one that is
+// filled in: an empty one beside it compares nothing.
 func writeTrials(b *strings.Builder, t *Table) {
 	fmt.Fprintf(b, "\n# %s\n[[trial]]\nname = \"A\"\n", t.Help)
 	for _, f := range InputsOf("trial")[1:] {

@@ -2,8 +2,8 @@ package job
 
 import "slotwright/winding/quantity"
 
-// Units are those that most of the job's lengths and temperatures are typed in: where as many are
-// typed in either millimetres and °C, where none are those of unsaid.
+// Units are those in which most of the job's lengths and temperatures are typed: where there is a tie,
+// millimetres and °C; where none are typed, those of unsaid.
 func (d Document) Units(unsaid quantity.Choice) quantity.Choice {
 	var inches, degrees tally
 	for path, e := range d.entries {
@@ -22,7 +22,7 @@ func (d Document) Units(unsaid quantity.Choice) quantity.Choice {
 	return quantity.Choice{Inch: inches.second(unsaid.Inch), Fahrenheit: degrees.second(unsaid.Fahrenheit)}
 }
 
-// tally is how many values are typed in the first unit of their dimension and how many in the second.
+// tally counts values typed in the first unit of their dimension and in the second.
 type tally [2]int
 
 func (t *tally) count(second bool) {
@@ -33,7 +33,7 @@ func (t *tally) count(second bool) {
 	}
 }
 
-// second reports whether most are in the second unit; where none were typed, what is said.
+// second reports whether most are in the second unit; unsaid where none were typed.
 func (t tally) second(unsaid bool) bool {
 	if t == (tally{}) {
 		return unsaid

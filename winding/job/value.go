@@ -25,7 +25,7 @@ type typedNumber struct {
 	unit             string
 }
 
-// A unit begins with no figure, sign or mark but may have a figure in it, as mm2 has.
+// A unit begins with no digit, sign or mark but may contain a digit, as mm2 does.
 var quantityForm = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^\s*(~?)\s*((?:[0-9]+[ -])?[0-9]+/[0-9]+|[-+]?[0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~/][^±+~]*?)?)\s*(?:(?:±|\+/-|\+-)\s*([0-9.,]+(?:[eE][-+]?[0-9]+)?)\s*((?:[^-0-9\s±+~][^±+~]*?)?))?\s*$`)
 })
@@ -34,7 +34,7 @@ var quantityForm = sync.OnceValue(func() *regexp.Regexp {
 var plainUnit = strings.NewReplacer("²", "2", "Ω", "ohm", "Ω", "ohm", "°", "deg")
 
 func parseQuantity(text string) (typedNumber, error) {
-	if strings.Trim(text, "0123456789.") == "" && text != "" { // as nearly all are; the form need not be looked at
+	if strings.Trim(text, "0123456789.") == "" && text != "" { // as nearly all are; the pattern is not needed
 		v, err := parseNumber(text)
 		return typedNumber{value: v}, err
 	}
@@ -64,9 +64,9 @@ func parseQuantity(text string) (typedNumber, error) {
 	return q, nil
 }
 
-// parseNumber reads a number with a decimal point or comma. A comma before exactly
-// three figures could mean either, so it is refused rather than read a thousandfold
-// wrong; after a 0 it can only be decimal. 7/16 and 1 3/16 are fractions, as of an inch.
+// parseNumber reads a number with a decimal point or comma. A comma before exactly three digits is
+// ambiguous, so it is refused rather than read wrong by a factor of a thousand; after a 0 it can only
+// be decimal. 7/16 and 1 3/16 are fractions, as of an inch.
 func parseNumber(s string) (float64, error) {
 	if whole, part, ok := cutFraction(s); ok {
 		return whole + part, nil
@@ -106,8 +106,8 @@ func cutFraction(s string) (whole, part float64, ok bool) {
 	return whole, float64(n) / float64(d), true
 }
 
-// store puts a value, as typed, into the job. The unit is that of the key; a unit
-// written with the number must agree with it.
+// store puts a value, as typed, into the job. The unit is that of the key; a unit written with the
+// number must agree with it.
 func (f *Input) store(j *Job, i int, typed string, u quantity.Unit) *trouble {
 	switch at := f.at(j, i).(type) {
 	case *quantity.Reading:
@@ -194,7 +194,7 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), "write 0, without a sign"}
 	case f.Kind == Whole && v != math.Trunc(v):
 		return quantity.Reading{}, &trouble{quote(typed), "a whole number", wholesBeside(q.value)}
-	case f.Kind == Whole && q.plusMinus != 0 && f.Name != "turns": // an old coil's turns may be off by some
+	case f.Kind == Whole && q.plusMinus != 0 && f.Name != "turns": // the count of an old coil's turns may be uncertain
 		return quantity.Reading{}, &trouble{quote(typed), "a count, which has no ±", fmt.Sprintf("count again and write %.0f alone, or ~%.0f where it is a guess", v, v)}
 	case v < f.Min || v > f.Max || (f.Allowed != nil && !slices.Contains(f.Allowed, v)):
 		return quantity.Reading{}, &trouble{quote(typed), f.Range(u), f.meant(q.value, u)}
@@ -208,13 +208,13 @@ func (f *Input) reading(typed string, u quantity.Unit) (quantity.Reading, *troub
 	return quantity.Reading{Value: v, PlusMinus: pm, Origin: origin}, nil
 }
 
-// sizes reports whether a ± is held against the number before it: where there is less than
-// nothing (a temperature), or where nothing was read, only a ± in per cent is.
+// sizes reports whether a ± is compared with the number before it: where negative values exist (a
+// temperature), or where nothing was read, only a ± in per cent is.
 func (f *Input) sizes(value float64, typed string) bool {
 	return (f.Min >= 0 && value != 0) || strings.HasSuffix(strings.TrimSpace(typed), "%")
 }
 
-// fraction reports whether a field is a part of something, so that per cent may be typed.
+// fraction reports whether a field is a fraction of something, so that per cent may be typed.
 func (f *Input) fraction() bool { return f.Kind == Number && f.Dim[0].Name == "" && f.Max <= 1 }
 
 // otherUnit is what is wrong with a unit that the field does not take.
@@ -265,7 +265,7 @@ func limit(v float64, u quantity.Unit) string {
 	return quantity.File.Value(u.From(v), u, quantity.AtMost(4))
 }
 
-// word reads a text, or one of the words, without regard to case.
+// word reads a text, or one of the words, ignoring case.
 func (f *Input) word(typed string) (string, *trouble) {
 	if f.Kind == Text {
 		return typed, nil

@@ -1,7 +1,7 @@
 package job
 
-// The words that may stand in a field of few words, where code asks after them. The schema lists
-// them for the file and the forms; an empty field holds none of them.
+// The words allowed in a field of few words, where code asks for them. The schema lists them for the
+// file and the forms; an empty field holds none of them.
 
 // Words of DriveSpec.Kind: what turns the shaft.
 const (
@@ -9,7 +9,7 @@ const (
 	DrivePedals = "pedals"
 	DriveWater  = "water"
 	DriveEngine = "engine"
-	DriveFixed  = "fixed" // something holds it at its speed, whatever is taken
+	DriveFixed  = "fixed" // something holds it at its speed, whatever the load
 )
 
 // Words of FieldSpec.Kind: what makes the flux.

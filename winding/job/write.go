@@ -53,7 +53,7 @@ func (f *Input) ownUnit(typed string, u quantity.Unit) (string, quantity.Unit) {
 	return bare, said
 }
 
-// Patterns are compiled when they are first wanted: many starts want none.
+// Patterns are compiled when first wanted: many starts want none.
 var (
 	plainNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?$`) })
 	plainList   = sync.OnceValue(func() *regexp.Regexp {
@@ -61,8 +61,8 @@ var (
 	})
 )
 
-// toml is a typed value as the file writes it: numbers and lists of them bare, with
-// a decimal point, everything else in quotes.
+// toml is a typed value as the file writes it: numbers and lists of them bare, with a decimal point,
+// everything else in quotes.
 func (f *Input) toml(typed string) string {
 	switch f.Kind {
 	case Number, Whole:
@@ -79,9 +79,8 @@ func (f *Input) toml(typed string) string {
 	return basicString(typed)
 }
 
-// basicString is text in TOML's double quotes. strconv.Quote writes \x and \a, which
-// TOML does not know. What steers a terminal is written as \u, so that the file can be
-// shown by any program.
+// basicString is text in TOML's double quotes. strconv.Quote writes \x and \a, which TOML does not
+// have. What steers a terminal is written as \u, so that any program can show the file.
 func basicString(s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
@@ -104,13 +103,13 @@ func basicString(s string) string {
 	return b.String()
 }
 
-// placeholder is a key left empty in a comment: "# bore_mm =   # a note". Its parts are
-// the whole, and the note.
+// placeholder matches a key left empty in a comment: "# bore_mm = # a note". Its groups are the whole,
+// and the note.
 func placeholder(prefix string, keys []string) *regexp.Regexp {
 	return regexp.MustCompile(`(?m)^(#[ \t]*` + regexp.QuoteMeta(prefix) + `(?:` + anyOf(keys) + `)[ \t]*=[ \t]*(#[^\r\n]*)?)\r?$`)
 }
 
-// unreadable is the beginning of a piece that gives a key something that is not TOML.
+// unreadable matches the beginning of a piece that gives a key something that is not TOML.
 func unreadable(prefix string, keys []string) *regexp.Regexp {
 	return regexp.MustCompile(`^[ \t]*` + regexp.QuoteMeta(prefix) + `(?:` + anyOf(keys) + `)[ \t]*=`)
 }

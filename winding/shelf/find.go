@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Find is the entries that have every word of a text somewhere about them, without regard to
-// case: in file, name, notes, wire, date or state of any winding, or as slots/poles.
+// Find is the entries that have every word of a text somewhere about them, ignoring case: in file,
+// name, notes, wire, date or state of any winding, or as slots/poles.
 func Find(list []Entry, text string) []Entry {
 	words := strings.Fields(strings.ToLower(text))
 	return slices.DeleteFunc(slices.Clone(list), func(e Entry) bool {
@@ -19,7 +19,7 @@ func Find(list []Entry, text string) []Entry {
 	})
 }
 
-// about is every word that an entry is found by, in small letters.
+// about is every word that an entry is found by, in lower case.
 func (e *Entry) about() string {
 	parts := []string{e.File, e.Job, e.notes, e.Problem, fmt.Sprintf("%d/%d", e.Slots, e.Poles)}
 	for _, w := range e.Windings() {
@@ -28,7 +28,7 @@ func (e *Entry) about() string {
 	return strings.ToLower(strings.Join(parts, "\n"))
 }
 
-// Windings is all of an entry, its own first.
+// Windings is all windings of an entry, its own first.
 func (e *Entry) Windings() []Winding { return append([]Winding{e.Winding}, e.Others...) }
 
 // In is the entries of a state; all of them for "".
@@ -54,7 +54,7 @@ var orders = []struct {
 	}},
 }
 
-// known compares figures; one that is not known comes last.
+// known compares figures; an unknown one comes last.
 func known(a, b quantity.Figure) int {
 	if a.Known() != b.Known() {
 		if a.Known() {
@@ -74,8 +74,8 @@ func Orders() []string {
 	return names
 }
 
-// Sort is the entries by one of [Orders], the smallest first; alike ones stay by file. A
-// name that is none of them leaves them as they are.
+// Sort is the entries by one of [Orders], the smallest first; equal ones stay by file. An unknown name
+// leaves them as they are.
 func Sort(list []Entry, by string) []Entry {
 	list = slices.Clone(list)
 	for _, o := range orders {

@@ -10,17 +10,17 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// lastJobs is how many of the latest records count: a hand changes.
+// lastJobs is how many of the latest records count: a winder's hand changes.
 const lastJobs = 5
 
-// sizes are the classes of wire that a hand fills a slot with alike: bare mm, from and to.
-// They are this program's own; common practice knows only that thick wire fills less.
+// sizes are the classes of wire that a hand fills a slot with alike: bare mm, from and to. They are
+// this program's own; common practice knows only that thick wire fills less.
 var sizes = [][2]float64{{0, 0.5}, {0.5, 1}, {1, 1.5}, {1.5, 100}}
 
-// Lesson is what the records of a bench say of one thing: the mean of the last few, and how
-// far one of them is from it (the sample's standard deviation). Its Why names how many.
+// Lesson is what the records of a bench say of one thing: the mean of the last few, and the scatter of
+// one of them (the sample's standard deviation). Its Why names how many.
 type Lesson struct {
-	// FromMM and ToMM are the bare wire it is about.
+	// FromMM and ToMM are the range of bare wire it is about.
 	FromMM float64         `json:"from_mm"`
 	ToMM   float64         `json:"to_mm"`
 	Fill   quantity.Figure `json:"wire_fill"`
@@ -35,18 +35,18 @@ type Warmth struct {
 	kin kin
 }
 
-// Bench is what this bench learns.
+// Bench is what this bench has learned.
 type Bench struct {
 	// Fills is the wire fill that this hand reaches where it wound a slot full, by wire.
 	Fills []Lesson `json:"fills,omitempty"`
-	// MeanTurnOff is how far the mean turn by the wire used is from the one reckoned with,
-	// in percent of that.
+	// MeanTurnOff is the deviation of the mean turn by the wire used from the computed one, in per cent
+	// of that.
 	MeanTurnOff quantity.Figure `json:"mean_turn_off_percent"`
-	// Rises is the rise per watt by how warm windings were after an hour, by machine.
+	// Rises is the rise per watt by the temperature of windings after an hour, by machine.
 	Rises []Warmth `json:"rises,omitempty"`
 }
 
-// Learn is what the records of a folder say. Nothing is put into a job by it.
+// Learn is what the records of a folder say. It puts nothing into a job.
 func Learn(list []Entry) Bench {
 	records := latest(list)
 	var b Bench
@@ -95,7 +95,7 @@ func latest(list []Entry) []record {
 	return records
 }
 
-// mean is that of a figure in the last few records that have it.
+// mean is the mean of a figure over the last few records that have it.
 func mean(records []record, of func(*record) quantity.Figure) quantity.Figure {
 	var values []float64
 	for i := range records {
@@ -124,8 +124,8 @@ func mean(records []record, of func(*record) quantity.Figure) quantity.Figure {
 	return f.Because(fmt.Sprintf("your last %.0f jobs", n))
 }
 
-// kin is what makes machines shed their heat alike: the same kind of stator and cooling, and
-// a size within a tenth. Common practice, no source.
+// kin is what makes machines lose heat alike: the same kind of stator and cooling, and a size within a
+// tenth. Common practice, no source.
 type kin struct {
 	flat, outside   bool
 	cooling         string
@@ -139,7 +139,7 @@ func kinOf(m *job.Machine) kin {
 	return kin{m.Stator == job.StatorFlat, m.Rotor == job.RotorOutside, job.OrWord("machine.cooling", m.Cooling), m.Slots.Whole(), m.Poles.Whole(), m.BoreMM.Or(0), m.StackMM.Or(0)}
 }
 
-// like reports whether two machines are of one kind; one whose size is not known is of none.
+// like reports whether two machines are of one kind; one whose size is not known is like none.
 func (k kin) like(o kin) bool {
 	near := func(a, b float64) bool { return a > 0 && b > 0 && math.Abs(a-b) <= alike*max(a, b) }
 	sizes := near(k.boreMM, o.boreMM) && near(k.stackMM, o.stackMM)

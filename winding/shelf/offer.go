@@ -8,7 +8,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Hint is a value that the records of a bench have for a field that a job leaves empty.
+// Hint is a value that a bench's records have for a field that a job leaves empty.
 type Hint struct {
 	// Path is the field: "slot.fill_limit".
 	Path string `json:"path"`
@@ -30,9 +30,9 @@ const (
 // Offered reports whether records can have something for a field.
 func Offered(path string) bool { return path == fillLimit || path == meanTurn || path == rise }
 
-// Offers is what the records have for a job: how full its wire gets a slot, the mean turn by
-// what this hand's turns are off, the rise per watt of such a machine. Only fields that are
-// empty are offered something, and nothing is put in.
+// Offers is what the records have for a job: the fill that its wire reaches, the mean turn corrected by
+// this hand's deviation, the rise per watt of such a machine. Only empty fields are offered something,
+// and nothing is put in.
 func (b *Bench) Offers(j job.Job) []Hint {
 	var list []Hint
 	bench := winding.Prepare(j)
@@ -70,7 +70,7 @@ func offer(list []Hint, path string, f quantity.Figure, figures int) []Hint {
 	return append(list, Hint{path, field.Label, f, guess.Text(unit, figures)})
 }
 
-// fillOf is the fill that this hand reaches with a wire of so many mm bare.
+// fillOf is the fill that this hand reaches with a wire of a bare diameter, mm.
 func (b *Bench) fillOf(bareMM float64) quantity.Figure {
 	for _, l := range b.Fills {
 		if bareMM >= l.FromMM && bareMM < l.ToMM {

@@ -37,7 +37,7 @@ type Winding struct {
 	Wire string `json:"wire,omitempty"`
 	// Turns are measured where a record counts them, else planned.
 	Turns quantity.Figure `json:"turns_per_coil"`
-	// CutInRPM is where it begins to charge: as it was read, else as worked out.
+	// CutInRPM is where it begins to charge: as read, else as computed.
 	CutInRPM quantity.Figure `json:"cut_in_rpm"`
 	// Date is the record's, as typed, else the file's: 2026-03-14.
 	Date  string `json:"date,omitempty"`
@@ -46,26 +46,25 @@ type Winding struct {
 	bareMM float64
 }
 
-// Entry is one job of a folder. Its winding is the one that was wound last; where nothing
-// was, the reference trial.
+// Entry is one job of a folder. Its own winding is the one wound last; if none was, the reference
+// trial.
 type Entry struct {
 	File  string `json:"file"`
 	Job   string `json:"job,omitempty"`
 	Slots int    `json:"slots,omitempty"`
 	Poles int    `json:"poles,omitempty"`
 	Winding
-	// Others are the rest: what was wound before, the latest first; of a job of which nothing
-	// was wound, its other trials.
+	// Others are the rest: what was wound before, the latest first; for a job with nothing wound, its
+	// other trials.
 	Others []Winding `json:"others,omitempty"`
-	// Problem says why a file could not be used; nothing but File and State then means
-	// anything.
+	// Problem says why a file could not be used; only File and State then mean anything.
 	Problem string `json:"problem,omitempty"`
 
 	notes   string
 	records []record
 }
 
-// record is what was wound, and the machine it was wound in.
+// record is a winding that was wound, and its machine.
 type record struct {
 	winding.WoundOutcome
 	machine kin
@@ -84,9 +83,9 @@ const (
 	noFile   = "neither a file nor a folder"
 )
 
-// Read is every job of a folder, by file name, and what is there besides. A job file that
-// cannot be used is an entry with its problem. Files are read on all processors, some
-// milliseconds each. The error is that of the folder, in plain words.
+// Read is every job of a folder, by file name, and what else is there. A job file that cannot be used
+// is an entry with its problem. Files are read on all processors, some milliseconds each. The error is
+// that of the folder, in plain words.
 func Read(folder string) (jobs []Entry, left []LeftOut, err error) {
 	files, err := os.ReadDir(folder)
 	switch {
@@ -101,7 +100,7 @@ func Read(folder string) (jobs []Entry, left []LeftOut, err error) {
 	var names []fs.DirEntry
 	for _, f := range files {
 		if written(f) {
-			continue // of a job here: not worth a word
+			continue // of a job here: not worth mentioning
 		}
 		if why := notAJob(folder, f); why != "" {
 			left = append(left, LeftOut{f.Name(), why})
@@ -112,15 +111,15 @@ func Read(folder string) (jobs []Entry, left []LeftOut, err error) {
 	return entries(folder, names), left, nil
 }
 
-// written reports whether a file is by its name a card or a drawing, which the program itself
-// writes beside a job: wheel-card-b.txt, wheel-amps.svg.
+// written reports whether a file is by its name a card or a drawing, which the program itself writes
+// beside a job: wheel-card-b.txt, wheel-amps.svg.
 func written(f fs.DirEntry) bool {
 	name := strings.ToLower(f.Name())
 	card := strings.HasSuffix(name, ".txt") && strings.Contains(name, "-card-")
 	return f.Type().IsRegular() && (card || strings.HasSuffix(name, ".svg"))
 }
 
-// notAJob is why something in a folder is no job file, "" when it is one by its name.
+// notAJob is why something in a folder is no job file, "" when its name is that of one.
 func notAJob(folder string, f fs.DirEntry) string {
 	info, err := os.Stat(filepath.Join(folder, f.Name())) // through links
 	switch {
@@ -134,7 +133,7 @@ func notAJob(folder string, f fs.DirEntry) string {
 	return ""
 }
 
-// entries reads files side by side.
+// entries reads files concurrently.
 func entries(folder string, files []fs.DirEntry) []Entry {
 	list := make([]Entry, len(files))
 	parallel.Each(len(files), func(i int) { list[i] = entry(folder, files[i]) })
@@ -172,7 +171,7 @@ func (e *Entry) tell(j job.Job, date string) {
 		e.records = append(e.records, record{r, kinOf(&j.Machine)})
 		list = append(list, asWound(r, j.AsWound[i].Turns.Given() || len(j.AsWound[i].CoilTurns) > 0, date))
 	}
-	slices.Reverse(list) // of one day the later in the file is the later wound
+	slices.Reverse(list) // of two on one day the later in the file was wound later
 	slices.SortStableFunc(list, func(a, b Winding) int { return cmp.Compare(b.Date, a.Date) })
 	if len(list) == 0 {
 		list = trials(b, j, date)

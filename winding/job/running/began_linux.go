@@ -6,9 +6,8 @@ import (
 	"strings"
 )
 
-// began is when a process began, in ticks since this start of the computer (field 22 of
-// proc_pid_stat(5)), and whether it is alive. One that has ended and only waits to be
-// asked about (state Z or X) is not.
+// began is when a process began, in ticks since the computer started (field 22 of proc_pid_stat(5)),
+// and whether it is alive. One that has ended and only waits to be reaped (state Z or X) is not.
 func began(pid int) (token string, alive bool) {
 	data, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
 	if err != nil {
@@ -17,7 +16,7 @@ func began(pid int) (token string, alive bool) {
 		}
 		return "", false
 	}
-	// The name in brackets may hold blanks and brackets: what counts is behind the last.
+	// The name in brackets may hold blanks and brackets: the fields follow the last one.
 	_, rest, _ := cutLast(string(data), ") ")
 	fields := strings.Fields(rest)
 	if len(fields) < 20 {

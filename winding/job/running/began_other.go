@@ -2,5 +2,5 @@
 
 package running
 
-// began tells only whether a process is alive: there is no common way to ask when it began.
+// began tells only whether a process is alive: there is no portable way to ask when it began.
 func began(pid int) (token string, alive bool) { return "", exists(pid) }

@@ -1,6 +1,6 @@
-// Package running knows which running program made a file, and whether it still runs: so
-// that two windows on one job know of each other, and what a killed program left behind
-// can be told from what belongs to a living one.
+// Package running knows which running program made a file, and whether it still runs: so that two
+// windows on one job know of each other, and what a killed program left behind can be distinguished
+// from what belongs to a living one.
 package running
 
 import (
@@ -10,12 +10,12 @@ import (
 	"sync"
 )
 
-// Program is one run of a program. A number of a process comes again, after a restart of
-// the computer or sooner; together with the moment it began it does not.
+// Program is one run of a program. A process number is reused, after a restart of the computer or
+// sooner; together with the moment it began it is unique.
 type Program struct {
 	PID int `json:"pid"`
-	// Began is a token for the moment the process began, "" where the system does not
-	// tell. It is only ever compared.
+	// Began is a token for the moment the process began, "" where the system does not give it. It is
+	// only ever compared.
 	Began string `json:"began"`
 	Host  string `json:"host"`
 }
@@ -28,7 +28,7 @@ const (
 	Ended State = iota
 	// Runs: it is alive on this computer.
 	Runs
-	// Elsewhere: it ran on another computer, of which nothing is known here.
+	// Elsewhere: it ran on another computer, about which nothing is known here.
 	Elsewhere
 )
 
@@ -51,14 +51,14 @@ func (p Program) State() State {
 	return Runs
 }
 
-// Short is the program in a few letters for a file name, the same on every call: its
-// computer, its number and its beginning.
+// Short is the program in a few letters for a file name, the same on every call: its computer, its
+// number and its beginning.
 func (p Program) Short() string {
 	return fmt.Sprintf("%08x-%d-%08x", hash(p.Host), p.PID, hash(p.Began))
 }
 
-// EndedShort reports whether the program that Short named ran on this computer and has
-// ended. It is false for everything that Short did not write.
+// EndedShort reports whether the program named by Short ran on this computer and has ended. It is false
+// for everything that Short did not write.
 func EndedShort(short string) bool {
 	var host, start uint32
 	var pid int
