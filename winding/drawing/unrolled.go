@@ -11,27 +11,27 @@ import (
 The winding unrolled
 
 The stator is cut between the last slot and the first and laid flat, seen from the bore
-with the connection end at the top; slot numbers then rise to the right. Where the rotor turns
+with the connection end at the top; slot numbers then rise to the right. With the rotor
 outside it is seen from there, and they rise to the left. A coil is one
 line: up a slot, over at either end, down another. Its ends are the two tails above its
 peak at the connection end, the left one from its left side; the joins run in tracks
 above, the leads leave at the top.
 
 All coils' ends have one slope. So the ends of two coils that lean the same way are
-parallel lines from different places: they cross others, but no two ever lie on one
-another, whatever the spans. The tails of coils with one peak, as nested coils have, stand
-inside one another, so that no tail crosses its own group.
+parallel lines from different places: they cross others, but no two ever coincide,
+whatever the spans. The tails of coils with a common peak, as nested coils have, are
+nested too, so that no tail crosses its own group.
 
-A wave has no ends of its own at the connection end: its tails stand on its slots and the
-wire runs on by the joins.
+A wave has no ends of its own at the connection end: its tails are on its slots and the
+wire continues by the joins.
 
 What is joined is a net. A net with two ends or more gets a track of its own height (see
-nets.go), and rises to it at the places of its tails, of which no two are the same. Lines
+nets.go), and rises to it at its tails, no two of which are at the same place. Lines
 that cross are not joined; a dot is a joint of more than two.
 
-Pages are windows on the strip: everything is drawn where it lies on the strip, once more
-a whole turn to either side, and cut at the window's edges. A line that passes the seam
-thus goes on at the same height at the other edge.
+Pages are windows on the strip: everything is drawn at its place on the strip and again a
+whole revolution to either side, and clipped at the window's edges. A line that passes the
+seam thus continues at the same height at the other edge.
 */
 type unroll struct {
 	plan   *layout.Layout

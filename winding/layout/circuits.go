@@ -8,26 +8,26 @@ import (
 /*
 Parallel circuits
 
-Circuits in parallel must have the same EMF, in size and angle, or a current runs
-round inside the phase; and the same ohms, or they share the load unevenly. So each
-phase's coils must fall into a sets with equal phasor sums and equal wire.
+Parallel circuits must have the same EMF, in magnitude and angle, or a current
+circulates inside the phase; and the same ohms, or they share the load unevenly. So each
+phase's coils must divide into a sets with equal phasor sums and equal wire.
 
 Sort a phase's coils by phasor, as wound. Coils with the same phasor, turns and
-reach are alike. If a divides the number of coils of every kind, each circuit takes
+reach are equivalent. If a divides the number of coils of every kind, each circuit takes
 an equal share of each kind and the sums are equal term by term. The largest a is
-thus the greatest common divisor of the numbers of alike coils, and the others its
-divisors. Cost: one sort.
+thus the greatest common divisor of the numbers of equivalent coils, and the others are
+its divisors. Cost: one sort.
 
 Nothing is missed where a layout is as [New] makes it for three phases, equal
 coils. Its spokes as wound are powers k = 0..n-1 of z = e^(j·60°/n). Two sets with
 equal sums but not equal kinds would give a polynomial with whole coefficients of
-degree below n with the root z, a primitive 6n-th root of one. Its minimal
+degree below n with the root z, a primitive 6n-th root of unity. Its minimal
 polynomial has degree φ(6n), which is n or more for every n this package accepts
-(φ(6n)/n = 2·Π(1-1/r) over the primes r > 3 that divide n; to bring that below 1
-takes the seven primes 5 to 23, n above 37 million). So there are none.
+(φ(6n)/n = 2·Π(1-1/r) over the primes r > 3 that divide n; for that to be below 1
+n must contain the seven primes 5 to 23, and exceed 37 million). So there are none.
 
-One phase over 120 or 180 degrees, nested coils and lists as found can have sums that
-agree though the coils are unlike; such circuits are not offered.
+One phase over 120 or 180 degrees, nested coils and lists as found can have equal sums
+of different coils; such circuits are not offered.
 */
 
 // likeness is what coils must share to replace each other in a circuit, in whole numbers so that

@@ -5,22 +5,22 @@ import "math/cmplx"
 /*
 Single layer: which slots start a coil
 
-With one coil side in a slot and every span y, the starts S and the finishes S+y
-must share out the slots. Starting at every second block of b slots,
+With one coil side per slot and every span y, the starts S and the finishes S+y
+together must fill the slots. Starting at every second block of b slots,
 
 	slot   0 1 2 | 3 4 5 | 6 7 8 | ...      b = 3
 	       start   -----   start            finish fills the gaps when y/b is odd
 
-does it when b divides y with y/b odd and Q/b is even. So b holds the same power of
+does so when b divides y with y/b odd and Q/b is even. So b contains the same power of
 two as y, times an odd divisor of gcd(Q,y); there is one exactly when a higher
 power of two divides Q than y. Each residue within the block is a star of Q/2b
-coils, and these must look the same turned by 120 degrees; the smallest b has as
+coils, which must be invariant under rotation by 120 degrees; the smallest b has as
 many threes in Q/2b as in Q, so it balances whenever the double layer does.
 
 Where several b, or several places to cut the belts, are possible, the one with the
 highest winding factor is taken; on a tie the one with b the whole slots per pole
-per phase, the usual winding of p groups a phase all joined the same way. Cost:
-the number of odd divisors times b times the coils, nothing for the usual cases.
+per phase, the usual winding of p groups per phase, all connected in the same sense. Cost:
+the number of odd divisors times b times the coils, nothing in the usual cases.
 */
 
 // starts says which slots start a coil, and where the belts begin.

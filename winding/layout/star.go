@@ -4,26 +4,27 @@ package layout
 The star of slots
 
 A coil's voltage is a phasor at the electrical angle of its start slot, turned
-and scaled by what the span does, the same for every coil. So the coils alone at
+and scaled by the effect of the span, the same for every coil. So the coils alone at
 their start slots, k·360·p/Q degrees, make a star of Q/gcd(Q,p) different spokes.
 Cut the star into six belts of 60 degrees and give each to a phase:
 
 	          +V   -W
-	       -U   \ | /  +U      belt 0 is +U, from 0 up to, not with, 60 degrees,
+	       -U   \ | /  +U      belt 0 is +U, from 0 to below 60 degrees,
 	          --- * ---        then -W, +V, -U, +W, -V
 	       +W   / | \  -V
 
-A spoke in -U joins backwards, which brings it among the spokes of +U. Whatever
-the star, each phase then holds spokes spread evenly over less than 60 degrees,
-which is the most voltage any balanced sharing-out can give. One phase has two
-belts of 180 degrees, two phases four of 90; two sets have twelve of 30, set 1 and set 2 in turn.
+A spoke in -U is connected in reverse, which moves it among the spokes of +U. Whatever
+the star, each phase then has spokes spread evenly over less than 60 degrees,
+which gives the highest voltage of any balanced distribution. One phase has two
+belts of 180 degrees, two phases four of 90; two sets have twelve of 30, set 1 and
+set 2 in turn.
 
-Everything is counted in whole slots and Q-ths of a turn, so no spoke can fall on
+Everything is counted in whole slots and Q-ths of a revolution, so no spoke can fall on
 the wrong side of a border by rounding. Cost: one division a slot.
 
-It stops being valid where the star is not the same turned by 120 degrees (the
-caller has refused those) and says nothing of rotor poles that are not evenly
-spaced. Source: the method is common to the books on winding design; e.g. Bianchi
+It is not valid where the star is not invariant under rotation by 120 degrees (the
+caller has refused those), nor for rotor poles that are not evenly
+spaced. Source: the method is common to books on winding design; e.g. Bianchi
 and Dai Pre, IEE Proc. Electr. Power Appl. 153 (2006), from memory.
 */
 

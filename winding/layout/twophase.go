@@ -8,15 +8,14 @@ import (
 Two phases, 90 degrees apart
 
 The star of slots is cut into four belts of 90 degrees, +U, +V, -U, -V. Each phase then
-holds spokes over less than 90 degrees, and V's are U's turned by 90 exactly when the star
-looks the same turned by 90 degrees: with coils starting in every slot, when the number of
+has spokes over less than 90 degrees, and V's are U's rotated by 90 exactly when the star is
+invariant under rotation by 90 degrees: with coils starting in every slot, when the number of
 its spokes Q/gcd(Q,p) is a multiple of four.
 
-In a single layer that is not needed of each residue within the blocks of starts (see
+In a single layer this need not hold for each residue within the blocks of starts (see
 single.go): with two slots per pole and phase U has the first two of a block of four and V
-the last two. So the spokes that a choice of starts gives are counted, in whole numbers, and
-the choices with equal counts for U and for V turned back by 90 degrees are those that
-balance. The one with the highest winding factor is taken. Cost: as in single.go.
+the last two. So the spokes of a choice of starts are counted, in whole numbers, and the
+choices with equal counts for U and for V rotated back by 90 degrees balance. The one with the highest winding factor is taken. Cost: as in single.go.
 */
 
 // twoStarts picks the starts of a two-phase layout; false when none balances.
