@@ -41,16 +41,24 @@ type fieldSearch struct {
 	most float64 // A
 	let  float64 // net A
 	runs []*fieldRun
+	not  fieldSpan // in which none is stood, as far as it was found
 }
 
 // fieldRun is where it runs at a field current.
 type fieldRun struct {
 	amps float64
 	RunPoint
-	// past is by how much that is past what is stood, once it was asked for.
-	past  float64
-	asked bool
+	// past is by how much that is past what is stood, once it was asked for, charged the same while the
+	// battery takes charge.
+	past, charged float64
+	asked         bool
 }
+
+// fieldSpan is a stretch of field currents, A.
+type fieldSpan struct{ from, to float64 }
+
+// holds reports whether a field current lies in it.
+func (s fieldSpan) holds(amps float64) bool { return amps >= s.from && amps <= s.to }
 
 const (
 	// leastGain is the watts that a best field current has to gain to be told; ours.
@@ -121,7 +129,8 @@ func (s *fieldSearch) past(run *fieldRun) float64 {
 		return run.past
 	}
 	run.asked = true
-	run.past = max(s.worn(&run.RunPoint), draggedSaid/s.drive.keepsOf(s.c, &run.RunPoint)-1, run.NetAmps/s.let-1-1e-6)
+	run.charged = max(s.worn(&run.RunPoint), draggedSaid/s.drive.keepsOf(s.c, &run.RunPoint)-1)
+	run.past = max(run.charged, s.over(run)-1e-6)
 	if run.past > 0 || !s.dc.absorption.Known() || run.RPM == 0 {
 		return run.past
 	}
@@ -162,10 +171,22 @@ func (s *fieldSearch) find() (best quantity.Figure, watts float64) {
 		past = "which drags the drive down"
 	}
 	stood := s.stood(run)
+	s.not = s.notStood(run)
 	if stood == nil {
 		return quantity.Missing(fmt.Sprintf("no field current that it stands leaves the battery anything: most would come at %.2g A, %s", run.amps, past)), 0
 	}
 	return quantity.Of(stood.amps, quantity.Guessed).Because(fmt.Sprintf("more would come at %.2g A, %s", run.amps, past)), stood.NetWatts
+}
+
+// notStood is the stretch below the best of all that is not stood while the battery takes charge, as far as
+// it was gone through; nothing where that is.
+func (s *fieldSearch) notStood(top *fieldRun) (span fieldSpan) {
+	for _, run := range s.runs {
+		if run.asked && run.charged > 0 && run.amps <= top.amps && (span.to == 0 || run.amps < span.from) {
+			span = fieldSpan{run.amps, top.amps}
+		}
+	}
+	return span
 }
 
 // stood is the best among those that are stood where the best of all is not; nil where none of them brings
@@ -241,6 +262,7 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 		} else {
 			s := fieldSearch{bed: b, r: r, t: t, at: at, c: c, most: b.mostField(), let: r.holder.least(math.Inf(1))}
 			best, watts = s.find()
+			f.notStood[i] = s.not
 		}
 		if *figure = best; i == usual && best.Known() {
 			f.BestGainUsual = quantity.Of(0, quantity.Guessed)

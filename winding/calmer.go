@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -12,12 +13,14 @@ import (
 //
 // A wound rotor that passes a limit, or drags its engine down, at the field current in use may be right
 // at a smaller one, which costs no copper. The field currents that leave the battery the most are known
-// by now (fieldcost.go); they are tried first, then a few parts of the one in use, and so is a
+// by now (bestfield.go); they are tried first, then a few parts of the one in use, and so is a
 // regulator. Only a setting that withstands all conditions, drags nothing and still charges is named.
 // For a wind rotor neither is tried: what it withstands depends on every wind.
 //
-// Cost: some ten settled speeds for each that fails, only for a trial that is blamed. A condition in
-// which one fails usually fails the next too, so it is tested first.
+// Cost: three to ten solved points for each that fails, twice as many where a regulator holds, only for a
+// trial that is blamed. A condition in which one fails usually fails the next too, so it is tested first.
+// What is known already is not solved: field currents that the search for the best found too strong,
+// and a regulator that changes nothing where the trial runs, or leaves too little.
 
 // calmParts are the parts of a field current, or of the highest net amps, tried in turn; our choice.
 var calmParts = [...]float64{0.9, 0.8, 0.7, 0.6, 0.5, 0.4}
@@ -57,10 +60,12 @@ func (of offers) calmer(t job.Trial, o *TrialOutcome, c *characteristic) string 
 // that is the best of a condition, else the largest part of the present one.
 func (s *calming) weaker() string {
 	full, best, text := s.rotor.amps.Value, 0.0, ""
+	var tried []float64
 	try := func(amps float64) bool {
-		if amps = roundDown(amps); !(amps > 0 && amps < full*(1-fieldApart)) {
+		if amps = roundDown(amps); !(amps > 0 && amps < full*(1-fieldApart)) || slices.Contains(tried, amps) || s.notStood(amps) {
 			return false
 		}
+		tried = append(tried, amps)
 		weak := s.r.excited(s.flux.at(amps)/s.flux.perTurn.Value, s.rotor.coil.Watts(amps))
 		brings, net, ok := s.calm(weak)
 		if ok && net > best {
@@ -95,11 +100,39 @@ func (s *calming) ruled() string {
 		}
 		held := *s.r
 		held.holder = newRegulator(&job.BatterySpec{MostAmps: quantity.Known(amps)}, s.rotor, s.flux)
+		if s.cannot(held.holder) {
+			continue
+		}
 		if brings, _, ok := s.calm(&held); ok {
 			return fmt.Sprintf("Most current at %s A: %s", figures(amps), brings)
 		}
 	}
 	return ""
+}
+
+// notStood reports whether a field current is known not to be stood in one of the conditions.
+func (s *calming) notStood(amps float64) bool {
+	for i := range s.o.FieldRun.notStood {
+		if s.asks(i) && s.o.FieldRun.notStood[i].holds(amps) {
+			return true
+		}
+	}
+	return false
+}
+
+// cannot reports whether a regulator is known to cure nothing: its setting leaves too little somewhere, or
+// somewhere more is let through than what flows and is not withstood.
+func (s *calming) cannot(g *regulator) bool {
+	for i := range conditionCount {
+		if !s.asks(i) {
+			continue
+		}
+		at := s.o.in(i)
+		if !g.stays() && g.amps < calmKeeps*at.NetAmps || s.lets(at, g) && !s.withstands(i, &at.RunPoint) {
+			return true
+		}
+	}
+	return false
 }
 
 // calm is the net amps in each condition, in words, and in the usual one; ok where it withstands what
@@ -129,12 +162,35 @@ func (s *calming) calm(r *charger) (words string, net float64, ok bool) {
 // asks reports whether the trial runs in a condition that is not the same as another.
 func (s *calming) asks(i int) bool { return s.o.in(i) != nil && s.drive.conditions[i].Same == "" }
 
-// calmIn is the net amps in one condition; ok as in calm.
+// calmIn is the net amps in one condition; ok as in calm. A regulator changes nothing where less flows than
+// it lets through.
 func (s *calming) calmIn(i int, r *charger) (net float64, ok bool) {
 	c, at := &s.drive.conditions[i], s.o.in(i)
-	run := r.settleAbove(s.o.CutInRPM.Value, s.drive.given(c.X.Value), max(c.asked, at.RPM, 1), c.asked, s.air.ambientC)
-	hot := run.TooHot || s.air.still.Known() && run.WindingC > s.air.meanC
-	return run.NetAmps, !(hot || s.o.Limits.over(run, s.t.Connection, s.machine) || s.drive.keepsOf(c, &run) < draggedSaid || run.NetAmps < calmKeeps*at.NetAmps)
+	run := at.RunPoint
+	if !s.lets(at, r.holder) {
+		run = r.settleAbove(s.o.CutInRPM.Value, s.drive.given(c.X.Value), max(c.asked, at.RPM, 1), c.asked, s.warmth(at, r.holder))
+	}
+	return run.NetAmps, s.withstands(i, &run) && run.NetAmps >= calmKeeps*at.NetAmps
+}
+
+// lets reports whether a regulator changes nothing where the trial runs. A drive that is held back may keep its
+// speed with one, and then more flows.
+func (s *calming) lets(at *Operating, g *regulator) bool {
+	return g != nil && g.amps >= at.NetAmps && !at.HeldBack
+}
+
+// warmth is a first idea of how warm it gets, from cold: of a copper whose amps a regulator holds, heat goes
+// with their square.
+func (s *calming) warmth(at *Operating, g *regulator) float64 {
+	if g == nil || !(at.NetAmps > 0) {
+		return s.air.ambientC
+	}
+	return min(s.air.meanC, s.air.ambientC+(at.WindingC-s.air.ambientC)*sq(g.amps/at.NetAmps))
+}
+
+// withstands reports whether winding and drive withstand what flows at a point of a condition.
+func (s *calming) withstands(i int, run *RunPoint) bool {
+	return s.endures(&s.o.Limits, s.t.Connection, *run) && s.drive.keepsOf(&s.drive.conditions[i], run) >= draggedSaid
 }
 
 // keepsOf is the part of the speed asked for that an engine keeps; 1 for any other drive.

@@ -58,7 +58,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	others := make([]*charger, len(shifts))
 	b.spreadStatic(o, i, shifts, func(k int, w *candidate, then *TrialOutcome) { others[k] = shifts[k].bench.bed.keptWarm(w, then) })
 	alone.runs = b.bed.run(t, o, d.grid)
-	o.spreadRunning(others, shifts, new(TrialOutcome))
+	o.spreadRunning(others, shifts, b.bed.slopeAt(alone.runs, o.in(usual)), new(TrialOutcome))
 	if !b.offersNone {
 		of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
 		m := of.better(t, o)

@@ -43,6 +43,9 @@ type FieldRun struct {
 	// back, ExciteBuildRPM that from which it builds up without a battery.
 	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
 	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
+	// notStood is the field currents that the trial does not stand in each condition, as far as the search
+	// for the best went through them.
+	notStood [conditionCount]fieldSpan
 }
 
 func noField(why string) FieldRun {
@@ -144,18 +147,22 @@ func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 	wanted := b.wanted.Or(0)
 	holding := *r
 	holding.load.Volts, holding.load.Ohms = b.dc.absorption.Value, b.dc.cable.Value*r.sets
-	holds := func(amps float64) bool {
+	over := func(amps float64) float64 {
 		got := holding.excited(b.flux.at(amps)/b.flux.perTurn.Value, 0).solve(at.RPM, at.WindingC)
-		if wanted == 0 {
-			return got.Mode != charge.Off
+		if wanted == 0 && got.Mode == charge.Off {
+			return -1
 		}
-		return got.DCAmps*r.sets >= wanted
+		return got.DCAmps*r.sets - wanted
 	}
-	if p.Enough = holds(full); !p.Enough {
+	most := over(full)
+	switch p.Enough = most >= 0; {
+	case !p.Enough:
 		p.HoldAmps = full
-		return p
+	case wanted == 0:
+		p.HoldAmps = bisect(0, full, func(amps float64) bool { return over(amps) >= 0 })
+	default:
+		p.HoldAmps = zeroOf(over, 0, full, over(0), most)
 	}
-	p.HoldAmps = bisect(0, full, holds)
 	return p
 }
 

@@ -30,8 +30,8 @@ import (
 //
 // The unknown is found by false position (Anderson and Björck's weights), to a millionth of the
 // amps, at one temperature of the winding; the temperature is balanced around that as without a
-// regulator. So a winding that would burn unheld finds its steady temperature when held. Ten to
-// forty solutions of the bridge a speed. Between solved speeds it is interpolated like everything
+// regulator, beginning each time where the lever was before. So a winding that would burn unheld finds its
+// steady temperature when held. Ten to twenty solutions of the bridge a speed. Between solved speeds it is interpolated like everything
 // else (characteristic.go), with the share or the volts in place of the amps, which are known.
 //
 // It ends where the residual flux, with no field current, already brings more than the limit: there
@@ -137,11 +137,20 @@ type heldRun struct {
 // heldWithin is the tolerance of the held amps, relative.
 const heldWithin = 1e-6
 
-// holding finds the lever's position at a temperature.
-func (r *charger) holding(rpm, celsius float64) heldRun {
+// pull is where the lever was at the temperature before, and how the net amps go with it there; slope is 0
+// where nothing was held yet.
+type pull struct{ lever, slope float64 }
+
+// holding finds the lever's position at a temperature, from where it was before.
+func (r *charger) holding(rpm, celsius float64, before *pull) heldRun {
 	h := heldRun{charger: *r.unheld()}
+	if before.slope != 0 && r.holdingNear(&h, rpm, celsius, before) {
+		return h
+	}
+	h.charger = *r.unheld()
 	if h.point = h.solve(rpm, celsius); h.net(&h.point) <= r.holder.amps {
 		r.near, r.eight = h.near, h.eight
+		h.lever, h.ruling = 0, lets
 		return h
 	}
 	if r.holder.stays() {
@@ -158,12 +167,14 @@ func (r *charger) holding(rpm, celsius float64) heldRun {
 	if r.holder.wound {
 		a, b = 1, 0
 	}
-	last := 0
+	last, was, had := 0, a, over
 	for range 80 {
 		h.lever = a + (b-a)*over/(over-under)
-		r.pulled(&h.charger, h.lever)
-		h.point = h.solve(rpm, celsius)
-		now := h.net(&h.point) - r.holder.amps
+		now := r.pulledTo(&h, rpm, celsius)
+		if h.lever != was {
+			before.slope = (now - had) / (h.lever - was)
+		}
+		was, had = h.lever, now
 		if math.Abs(now) <= heldWithin*r.holder.amps || math.Abs(b-a) <= 1e-12*(math.Abs(a)+math.Abs(b)) {
 			break
 		}
@@ -179,9 +190,46 @@ func (r *charger) holding(rpm, celsius float64) heldRun {
 		}
 		b, under, last = h.lever, now, -1
 	}
+	before.lever = h.lever
+	r.knows(&h)
+	return h
+}
+
+// holdingNear is holding from where the lever was at another temperature, by the secant; false where that
+// does not find it in a few steps.
+func (r *charger) holdingNear(h *heldRun, rpm, celsius float64, before *pull) bool {
+	h.lever, h.ruling = before.lever, holds
+	was, had := math.NaN(), 0.0
+	for range 5 {
+		now := r.pulledTo(h, rpm, celsius)
+		if slope := (now - had) / (h.lever - was); slope != 0 && !math.IsNaN(slope) && !math.IsInf(slope, 0) {
+			before.slope = slope
+		}
+		if math.Abs(now) <= heldWithin*r.holder.amps {
+			before.lever = h.lever
+			r.knows(h)
+			return true
+		}
+		was, had = h.lever, now
+		h.lever -= now / before.slope
+		if !(h.lever > 0) || r.holder.wound && h.lever >= 1 {
+			return false
+		}
+	}
+	return false
+}
+
+// pulledTo solves with the lever in its position; it gives by how much the net amps are over the limit.
+func (r *charger) pulledTo(h *heldRun, rpm, celsius float64) (over float64) {
+	r.pulled(&h.charger, h.lever)
+	h.point = h.solve(rpm, celsius)
+	return h.net(&h.point) - r.holder.amps
+}
+
+// knows puts in what is known where the amps are held.
+func (r *charger) knows(h *heldRun) {
 	h.point.DCAmps = r.heldAmps(&h.charger, h.point.DCAmpsRMS)
 	h.point.BatteryWatts = h.load.Volts * h.point.DCAmps
-	return h
 }
 
 // weight is the factor on the value at the end that stays (Anderson and Björck).
@@ -194,8 +242,9 @@ func weight(now, before float64) float64 {
 
 // steadyHeld is steady with a regulator that bends the bridge's amps.
 func (r *charger) steadyHeld(rpm, warm float64) (h heldRun, celsius float64, tooHot bool) {
+	var lever pull
 	if r.holdsHeat() {
-		return r.holding(rpm, warm), warm, false
+		return r.holding(rpm, warm, &lever), warm, false
 	}
 	p, celsius, tooHot := r.steady(rpm, warm)
 	if !tooHot && r.net(&p) <= r.holder.amps {
@@ -204,14 +253,14 @@ func (r *charger) steadyHeld(rpm, warm float64) (h heldRun, celsius float64, too
 	rth := r.air.perWatt(rpm)
 	heats := balance{at: max(r.air.ambientC, min(warm, hottest)), low: r.air.ambientC, high: hottest}
 	for range 40 {
-		h = r.holding(rpm, heats.at)
+		h = r.holding(rpm, heats.at, &lever)
 		from := ironThroughStator*h.drag.at(rpm) + fieldThroughStator*h.field + h.point.CopperWatts*r.sets
 		next, done := heats.next(r.air.ambientC + rth*from)
 		switch {
 		case done:
 			return h, heats.at, false
 		case heats.low > hottest-1:
-			return r.holding(rpm, hottest), hottest, true
+			return r.holding(rpm, hottest, &lever), hottest, true
 		}
 		heats.at = next
 	}

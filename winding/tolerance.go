@@ -31,7 +31,7 @@ import (
 // It is first order: of a tolerance that changes a whole number of turns, or takes a figure out of its
 // range, it sees the effect at its end only.
 //
-// Cost: one Prepare, and one Static and some ten solved points a trial, for each tolerance.
+// Cost: one Prepare, one Static a trial, and two solved points for each tolerance of a trial.
 
 var (
 	readingType = reflect.TypeFor[quantity.Reading]()
@@ -277,8 +277,9 @@ func (o *TrialOutcome) spread(n int, then *TrialOutcome, again func(k int, then 
 
 // spreadRunning gives the amps and watts of the usual condition their ±, and those of other conditions
 // in which the drive holds the speed, from its speed there at the winding's present temperature. runs
-// are the winding on each shifted bench, nil where it does not run.
-func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, then *TrialOutcome) {
+// are the winding on each shifted bench, nil where it does not run; slope is that of the usual condition
+// (slopeAt).
+func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, slope float64, then *TrialOutcome) {
 	if at := o.in(usual); at == nil || at.RPM == 0 {
 		return
 	}
@@ -289,15 +290,15 @@ func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, then *Tria
 		if runs[k] == nil {
 			return
 		}
-		then.readOperating(o.repeated(list, &shifts[k].bench.drive, runs[k]), quantity.Derived, no, no)
+		then.readOperating(o.repeated(list, &shifts[k].bench.drive, runs[k], slope), quantity.Derived, no, no)
 	}, rerunOfTrial, (*Output).at)
 }
 
 // repeated is where a trial runs on a shifted bench, in the conditions that are worth the time. A drive
 // that holds the speed goes on holding it: that its power runs out is no tolerance.
-func (o *TrialOutcome) repeated(list []Operating, s *driveSide, r *charger) []Operating {
+func (o *TrialOutcome) repeated(list []Operating, s *driveSide, r *charger, slope float64) []Operating {
 	first := o.in(usual)
-	list = append(list, again(first, s, r))
+	list = append(list, again(first, s, r, slope))
 	for i := range o.Operating {
 		at := &o.Operating[i]
 		switch {
@@ -305,20 +306,20 @@ func (o *TrialOutcome) repeated(list []Operating, s *driveSide, r *charger) []Op
 		case at.RPM == first.RPM:
 			list = append(list, Operating{Meeting: Meeting{Condition: at.Condition}, RunPoint: list[0].RunPoint})
 		case s.holds(at):
-			list = append(list, again(at, s, r))
+			list = append(list, again(at, s, r, 0)) // at its speed
 		}
 	}
 	return list
 }
 
-// again is one condition of a trial on a shifted bench.
-func again(at *Operating, s *driveSide, r *charger) Operating {
+// again is one condition of a trial on a shifted bench; slope as in nudged.
+func again(at *Operating, s *driveSide, r *charger, slope float64) Operating {
 	o := Operating{Meeting: Meeting{Condition: at.Condition}}
 	c := &s.conditions[indexOf(at.Condition)]
 	if s.holds(at) {
 		o.RunPoint = r.at(c.asked, at.WindingC)
 	} else {
-		o.RunPoint = r.settle(s.given(c.X.Value), at.RPM, c.asked, at.WindingC)
+		o.RunPoint = r.nudged(s.given(c.X.Value), at.RPM, c.asked, at.WindingC, slope)
 	}
 	return o
 }
