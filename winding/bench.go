@@ -4,11 +4,13 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"sync"
 	"sync/atomic"
 
 	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 	"slotwright/winding/slot"
 )
 
@@ -60,6 +62,9 @@ type prepared struct {
 	bounds bounds
 	was    *oldSum
 	bed    bed
+	// magnets is the flux, Wb, of the magnets that may take a wound rotor's place, worked out when it is first
+	// asked for; ok is false where it cannot be.
+	magnets func() (webers quantity.Figure, ok bool)
 	// slots caches the windings that fill the slot; offersNone says that no replacement is searched
 	// for.
 	slots      *fullSlots
@@ -105,6 +110,7 @@ type reuse struct {
 	// before is the joint fit of the readings, reused if they are the same; held is reused in any case.
 	before, held *fitted
 	curve        *flux // whose curve is reused if its readings are the same
+	magnets      func() (quantity.Figure, bool)
 }
 
 // prepare is Prepare with something moved off its value, and with what is known already.
@@ -154,6 +160,10 @@ func prepare(from *job.Job, off offsets, known reuse) *Bench {
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux*b.flux.perTurn.PlusMinus + off.reach*b.flux.reach
 	markPlate(m, &b.old, oldPhaseOhms(m, &b.old, &b.oldOhms), &b.flux, &b.dc)
+	if b.magnets = known.magnets; b.magnets == nil {
+		mouth, iron := b.room.mouth, b.iron.path
+		b.magnets = sync.OnceValues(func() (quantity.Figure, bool) { return magnetFlux(rotor, m, mouth, iron) })
+	}
 	b.was = newOldSum(&b.flux, &b.old, m)
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)

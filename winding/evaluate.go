@@ -78,8 +78,11 @@ func (b *Bench) oldAlone(d *done) *TrialOutcome {
 	o := b.works(&b.old.candidate)
 	b.runOld(&o)
 	o.spread(len(d.shifts), new(TrialOutcome), func(k int, then *TrialOutcome) {
-		other := d.shifts[k].bench
-		other.fillStatic(&other.old.candidate, then)
+		if other := d.shifts[k].bench; d.shifts[k].sameCoils {
+			other.fillBeside(&other.old.candidate, &o, then)
+		} else {
+			other.fillStatic(&other.old.candidate, then)
+		}
 	})
 	return &o
 }
@@ -173,11 +176,24 @@ func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	o.Coils = w.coils.figures(t.Turns)
 	o.Ohms = ohms(w, &b.machine, &b.turn, b.testC())
 	o.Ohms.of(b.byTurns().byRatio(w, o.PhaseOhms20), t, &b.machine, b.testC())
-	o.Volts, o.was = volts(w, &b.machine, &b.flux, &b.dc, b.rotor.feed, &b.speeds), b.was
 	o.Purchase = purchase(w, &b.machine, o.MeanTurnMM, &b.job.Target)
 	o.Former = former(w, &b.turn, o.MeanTurnMM)
+	b.fillRest(w, o, room)
+}
+
+// fillRest is the part of it that depends on more than the coils and their copper.
+func (b *Bench) fillRest(w *candidate, o *TrialOutcome, room []Limit) {
+	o.Volts, o.was = volts(w, &b.machine, &b.flux, &b.dc, b.rotor.feed, &b.speeds), b.was
 	o.Inductance = b.henries.of(w)
 	o.Limits = b.bounds.limits(w, o, room)
+}
+
+// fillBeside is fillStatic on a bench of the same coils and copper as that of now: what depends on these
+// alone, and is the same, is taken over where something goes by it and else left out.
+func (b *Bench) fillBeside(w *candidate, now, o *TrialOutcome) {
+	room := o.Each[:0]
+	*o = TrialOutcome{Fit: now.Fit, Coils: now.Coils, Ohms: now.Ohms, Circuits: now.Circuits, metal: now.metal}
+	b.fillRest(w, o, room)
 }
 
 // Reference is the index of the trial the others are compared with.
@@ -213,7 +229,7 @@ func (b *Bench) machineFigures() MachineOutcome {
 		m.restAmps, _ = f.at(b.dc.held.Value)
 	}
 	m.ToothTesla, m.YokeTesla = b.iron.densities(&b.job.Field, m.GapTesla)
-	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.room.mouth, b.iron.path, &b.flux)
+	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.magnets, &b.flux)
 	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
 	room, why := b.room.of(lie)
 	if why != "" {

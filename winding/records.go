@@ -23,10 +23,15 @@ func (b *Bench) Records() []WoundOutcome {
 // is called with each of these once its figures are filled in.
 func (b *Bench) spreadStatic(o *TrialOutcome, i int, shifts []shift, also func(k int, w *candidate, then *TrialOutcome)) {
 	t := b.job.Trials[i]
+	own := b.layouts.candidate(t)
 	o.spread(len(shifts), new(TrialOutcome), func(k int, then *TrialOutcome) {
-		other := shifts[k].bench
-		w := other.layouts.candidate(shifts[k].of(t, i))
-		other.fillStatic(&w, then)
+		other, w := shifts[k].bench, own
+		if shifts[k].sameCoils {
+			other.fillBeside(&w, o, then)
+		} else {
+			w = other.layouts.candidate(shifts[k].of(t, i))
+			other.fillStatic(&w, then)
+		}
 		also(k, &w, then)
 	})
 }

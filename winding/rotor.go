@@ -153,11 +153,11 @@ func (r *fluxRoutes) magnets() (flux, bool) {
 
 // magnetsAgainstWound compares rotors on one stator: the flux that the given magnets would make over
 // that of the wound rotor.
-func magnetsAgainstWound(f *job.FieldSpec, m *machine, mouth quantity.Reading, iron field.Iron, now *flux) quantity.Figure {
+func magnetsAgainstWound(f *job.FieldSpec, m *machine, flux func() (quantity.Figure, bool), now *flux) quantity.Figure {
 	if f.Kind != job.FieldWound {
 		return quantity.Missing("only where magnets are to take a wound rotor's place")
 	}
-	magnets, ok := magnetFlux(f, m, mouth, iron)
+	magnets, ok := flux()
 	if !ok {
 		return quantity.Missing("needs the magnets' remanence and thickness, the gap, the bore and the stack")
 	}

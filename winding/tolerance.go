@@ -144,6 +144,8 @@ type shift struct {
 	// only is the one trial that moves, in its moved form; -1 where all may.
 	only  int
 	trial job.Trial
+	// sameCoils says that coils, slot and copper are those of the bench it was made from.
+	sameCoils bool
 }
 
 // of is the shifted form of trial i.
@@ -160,7 +162,7 @@ func (b *Bench) ofTrial(i int) []shift {
 	tolerances(reflect.ValueOf(&b.job.Trials[i]).Elem(), make([]int, 0, 8), &paths)
 	list := make([]shift, len(paths))
 	for k, path := range paths {
-		list[k] = shift{b, i, *moved(b.job.Trials[i], path)}
+		list[k] = shift{bench: b, only: i, trial: *moved(b.job.Trials[i], path)}
 	}
 	return list
 }
@@ -171,7 +173,15 @@ type mistake struct {
 	off   offsets      // what is moved off its value
 	held  *fitted      // the joint fit of the readings, where that is what is off
 	after func(*Bench) // what to change on the bench once it is made
+	// part is the part of the job that is off, "" where none is.
+	part string
 }
+
+// coils reports whether coils, slot or copper depend on what is off.
+func (m *mistake) coils() bool { return m.part != "" && !besideCoils[m.part] }
+
+// besideCoils are the parts of a job on which coils, slot and copper do not depend.
+var besideCoils = map[string]bool{"Spins": true, "Shorts": true, "Amps": true, "Coils": true, "Field": true, "Drive": true, "Battery": true}
 
 // mistakes is every error, one at a time, except those of the trials' own inputs.
 func (b *Bench) mistakes() []mistake {
@@ -185,7 +195,7 @@ func (b *Bench) mistakes() []mistake {
 		if b.fit.ok && readTogether(path) {
 			continue // included in the fit's covariance
 		}
-		add(mistake{job: moved(*b.job, path)})
+		add(mistake{job: moved(*b.job, path), part: reflect.TypeFor[job.Job]().Field(path[0]).Name})
 	}
 	switch {
 	case b.fit.ok:
@@ -200,7 +210,7 @@ func (b *Bench) mistakes() []mistake {
 		add(mistake{off: offsets{flux: 1}})
 	}
 	if j := *b.job; b.turnBy(&j) {
-		add(mistake{job: &j})
+		add(mistake{job: &j, part: "Old"})
 	}
 	if !b.job.Battery.DiodeVolts.Given() {
 		j := *b.job
@@ -209,11 +219,11 @@ func (b *Bench) mistakes() []mistake {
 	}
 	if !b.job.Machine.MeanTurnMM.Given() && !b.turn.old.Known() {
 		if roundTooth(&b.turn.own) { // each coil has a turn of its own, by its build
-			add(mistake{off: offsets{turn: meanTurnGuess}})
+			add(mistake{off: offsets{turn: meanTurnGuess}, part: "Machine"})
 		} else if turn, _ := b.turn.of(&b.turn.own); turn.Known() {
 			j := *b.job
 			j.Machine.MeanTurnMM = quantity.Reading{Value: turn.Value * (1 + meanTurnGuess), Origin: quantity.Guessed}
-			add(mistake{job: &j})
+			add(mistake{job: &j, part: "Old"})
 		}
 	}
 	add(mistake{after: func(other *Bench) { other.henries.off = b.henries.spread() }})
@@ -247,7 +257,7 @@ func (b *Bench) turnBy(j *job.Job) bool {
 func (b *Bench) shifted() []shift {
 	list := b.mistakes()
 	shifts := make([]shift, len(list))
-	parallel.Each(len(list), func(k int) { shifts[k] = shift{bench: b.mistaken(&list[k]), only: -1} })
+	parallel.Each(len(list), func(k int) { shifts[k] = shift{bench: b.mistaken(&list[k]), only: -1, sameCoils: !list[k].coils()} })
 	return shifts
 }
 
@@ -261,6 +271,9 @@ func (b *Bench) mistaken(m *mistake) *Bench {
 	known := b.stillGood(j)
 	if known.held = m.held; known.held == nil && b.fit.ok {
 		known.held = b.fit
+	}
+	if !m.coils() && m.part != "Field" {
+		known.magnets = b.magnets
 	}
 	other := prepare(j, m.off, known)
 	if m.after != nil {

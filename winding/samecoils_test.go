@@ -1,0 +1,52 @@
+package winding
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"slotwright/winding/job"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// An error on which coils, slot and copper do not depend leaves everything of a winding that depends on these
+// alone: every error of the stored jobs that says so, on its trials and on the old winding. The magnets that
+// may take a rotor's place are those that the shifted bench has by itself. Other errors move something.
+func TestAnErrorBesideTheCoilsLeavesThem(t *testing.T) {
+	paths, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	same, moved := 0, 0
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		b := Prepare(job.Parse(string(text)).Job())
+		for k, m := range b.mistakes() {
+			shifted := b.mistaken(&m)
+			said := fmt.Sprintf("%s, error %d, %s", filepath.Base(path), k, m.part)
+			own, _ := magnetFlux(&shifted.job.Field, &shifted.machine, shifted.room.mouth, shifted.iron.path)
+			shared, _ := shifted.magnets()
+			assert.Equal(t, own, shared, said)
+			for i := range b.job.Trials {
+				was, is := b.Static(b.job.Trials[i]), shifted.Static(b.job.Trials[i])
+				alike := assert.ObjectsAreEqual([]any{was.Fit, was.Coils, was.Ohms, was.Purchase, was.Former}, []any{is.Fit, is.Coils, is.Ohms, is.Purchase, is.Former})
+				if m.coils() {
+					if !alike {
+						moved++
+					}
+					continue
+				}
+				same++
+				assert.True(t, alike, said)
+			}
+			if !m.coils() && b.old.known() {
+				was, is := b.static(&b.old.candidate), shifted.static(&shifted.old.candidate)
+				assert.Equal(t, []any{was.Fit, was.Coils, was.Ohms}, []any{is.Fit, is.Coils, is.Ohms}, said)
+			}
+		}
+	}
+	assert.Greater(t, same, 100)
+	assert.Greater(t, moved, 20)
+}
