@@ -182,7 +182,7 @@ func (o *Outcome) judge(m *Output, dim quantity.Dimension, t *TrialOutcome, ref 
 	}
 	if !isRef && ref.Known() {
 		c.Difference = quantity.Of(c.Figure.Value-ref.Value, c.Figure.Origin, ref.Origin)
-		if ref.Value > 0 && c.Figure.Value >= 0 && dim[0].Suffix != "c" { // a percentage of a negative value means nothing
+		if ref.Value > 0 && !alike(ref.Value, 0, dim[0], m.Digits) && c.Figure.Value >= 0 && dim[0].Suffix != "c" { // a percentage of a negative value means nothing
 			c.Percent = quantity.Of(100*(c.Figure.Value/ref.Value-1), c.Figure.Origin, ref.Origin)
 		}
 	}

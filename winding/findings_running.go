@@ -137,7 +137,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 		most := o.hardest(p)
 		if limit, by := o.governs(most); o.PassedIn(most) {
 			d.add(Finding{Severity: Doubt, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: by.Source, Past: true},
-				"%s A (%s%s) is over its limit of %s A, by %s%s%s", amps(most.AmpsDC), a.drive.label(p), p.whenFull(most), amps(limit), limitWords[by.Name], by.circles+o.coolEnough(by, most), a.furtherOver(o, i))
+				"%s A (%s%s) is over its limit of %s A, by %s%s%s%s", amps(most.AmpsDC), a.drive.label(p), p.whenFull(most), amps(limit), limitWords[by.Name], by.circles+o.coolEnough(by, most), a.furtherOver(o, i), o.yearPastSaid(better))
 			break
 		}
 	}
@@ -163,7 +163,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 			warmed = fmt.Sprintf("; the rotor's field of %s W warms it more than its own copper, %s W", figures(p.FieldWatts), figures(p.CopperWatts))
 		}
 		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "IEC 60034-1 rise by resistance"},
-			"the winding comes to %.0f °C, its class %s stands a mean of %.0f °C%s%s", hot.Value, a.air.class, limit, warmed, a.air.taken())
+			"the winding comes to %.0f °C, its class %s stands a mean of %.0f °C%s%s%s", hot.Value, a.air.class, limit, warmed, o.yearPastSaid(better), a.air.taken())
 	}
 }
 
@@ -267,8 +267,7 @@ var limitWords = map[string]string{
 func (o *TrialOutcome) coolTo(air *thermal) float64 {
 	wind := 0.0
 	for i := range o.Points {
-		p := &o.Points[i]
-		if p.passes(&o.Limits) || p.TooHot || air.still.Known() && p.WindingC > air.meanC || o.fullTo > 0 && p.X > o.fullTo {
+		if !o.standsAt(&o.Points[i], air) {
 			break
 		}
 		wind = o.Points[i].X

@@ -21,6 +21,15 @@ func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
 		"a year's energy, %s kWh, takes the rotor's current as switched off in winds in which it takes more than comes in; left on all year it is %s kWh", whole(o.YearKWh), whole(on))
 }
 
+// yearPastSaid says how much of a year comes in winds that the winding does not stand, where the remedy is
+// another one and not to furl before them, which says what that leaves.
+func (t *TrialOutcome) yearPastSaid(better string) string {
+	if better == "" || !t.YearPastKWh.Known() || t.YearPastKWh.Value < leastYear {
+		return ""
+	}
+	return fmt.Sprintf("; %s of its %s kWh a year come in winds that it does not stand", whole(t.YearPastKWh), whole(t.YearKWh))
+}
+
 // yearWithout says that the year of a winding that burns in some winds leaves these out.
 func (t *TrialOutcome) yearWithout() string {
 	if !t.YearKWh.Known() || !slices.ContainsFunc(t.Points, func(p DrivePoint) bool { return p.TooHot }) {

@@ -137,6 +137,7 @@ var hows = map[string]basis{
 	"charges_from_x":         {"the lowest speed of the drive, or wind, in which the balance of both leaves amps for the battery", balanced, ofRunning},
 	"starts_alone_from_x":    {"the lowest wind in which a shaft taken up from rest through rising wind charges", balanced, ofRunning},
 	"year_kwh":               {"net watts in each wind that leaves some and in which the winding does not burn × the hours a year has of it, summed", "Weibull distribution of winds", ofRunning},
+	"year_kwh_past_limit":    {"the same of the winds in which the winding is past its current limit or its class", "Weibull distribution of winds", ofRunning},
 	"year_kwh_field_left_on": {"the same of every wind, those in which the rotor takes more than comes in too", "Weibull distribution of winds", ofRunning},
 	"full_power_rpm":         {balanced, "balance of torques", ofRunning},
 	"full_power_amps_dc":     {"net amps where that is", bridgeSolved, ofRunning},

@@ -1,6 +1,8 @@
 package winding
 
 import (
+	"fmt"
+
 	"slotwright/winding/drive"
 	"slotwright/winding/heat"
 	"slotwright/winding/job"
@@ -28,10 +30,9 @@ type DrivePoint struct {
 	// Held is set where the regulator holds the net amps.
 	Held bool `json:"held,omitempty"`
 	// Gust is set where it keeps this speed once it turns, but does not reach it from rest.
-	Gust     bool    `json:"gust_starts,omitempty"`
-	fromRest float64 // rpm
-	pushed   bool    // no gust takes it there either
-	followed bool    // the temperature was worked out
+	Gust     bool `json:"gust_starts,omitempty"`
+	pushed   bool // no gust takes it there either
+	followed bool // the temperature was worked out
 	// lowered is what the regulator leaves of the field there, which a limit depends on.
 	lowered lowered
 	Lambda  float64 `json:"tip_speed_ratio,omitempty"`
@@ -72,6 +73,9 @@ type Driven struct {
 	// winds where that gains, and 0 in all others: there its current is off. Hours in which the
 	// winding finds no steady temperature are left out.
 	YearKWh quantity.Figure `json:"year_kwh"`
+	// YearPastKWh is how much of YearKWh comes in winds in which the winding is past its current limit or its
+	// class.
+	YearPastKWh quantity.Figure `json:"year_kwh_past_limit"`
 	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can settles against this
 	// winding: alternator speed, DC amps and drive watts.
 	RunRPM   quantity.Figure `json:"full_power_rpm"`
@@ -123,7 +127,7 @@ func (d *Driven) inWind() bool { return d.XUnit == quantity.WindSpeed[0].Name }
 // noDrive has every figure missing for one reason.
 func noDrive(why string) Driven {
 	no := quantity.Missing(why)
-	return Driven{StartsAt: no, StartsAlone: no, YearKWh: no, RunRPM: no, RunAmps: no, RunWatts: no, FieldRun: noField(why), SafetyRun: noSafety(why)}
+	return Driven{StartsAt: no, StartsAlone: no, YearKWh: no, YearPastKWh: no, RunRPM: no, RunAmps: no, RunWatts: no, FieldRun: noField(why), SafetyRun: noSafety(why)}
 }
 
 // meet finds where a trial runs against the drive, and how the two suit each other.
@@ -161,6 +165,9 @@ func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 	t.HottestC = quantity.Missing("needs the speeds")
 	t.limitByForm(c, b.machine, max(b.drive.fastest, b.speeds.top.Value))
 	t.fullTo, t.freed = b.fullTo(c.r, t), b.freed(c.r, t)
+	if t.YearPastKWh = t.yearPast(b); t.YearPastKWh.Known() {
+		t.YearKWh = t.YearKWh.Because(fmt.Sprintf("every wind up to the furling one; %s kWh of it come in winds that the winding does not stand", whole(t.YearPastKWh)))
+	}
 	if !b.air.still.Known() {
 		t.HottestC = b.air.still
 		return

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 )
@@ -120,7 +121,7 @@ func (r *charger) beyond(volts float64) *charger {
 // and stands that, lets go of it within the edge; 0 where it does not, or stands that too.
 func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
 	last := t.in(top)
-	if b.drive.kind != "wind" || last == nil || last.Region != drive.Stalled || !b.dc.absorption.Known() || !b.endures(&t.Limits, t.Connection, last.full) {
+	if b.drive.kind != job.DriveWind || last == nil || last.Region != drive.Stalled || !b.dc.absorption.Known() || !b.endures(&t.Limits, t.Connection, last.full) {
 		return 0
 	}
 	free := r.beyond(b.dc.absorption.Value).settle(b.drive.given(last.X), last.full.RPM, 0, last.full.WindingC)
@@ -135,7 +136,7 @@ func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
 // the rotor, so the winds are halved until it is found: each is a balance to find.
 func (b *bed) fullTo(r *charger, t *TrialOutcome) float64 {
 	last := t.in(top)
-	if b.drive.kind != "wind" || last == nil || b.endures(&t.Limits, t.Connection, last.full) {
+	if b.drive.kind != job.DriveWind || last == nil || b.endures(&t.Limits, t.Connection, last.full) {
 		return 0
 	}
 	full := r.against(b.dc.absorption.Value)
@@ -192,6 +193,12 @@ func (t *TrialOutcome) NotStood(m *MachineOutcome) (list []Stretch) {
 	return list
 }
 
+// standsAt reports whether the winding stands what flows at a point of its drive, in the wind with a battery
+// that is nearly full too.
+func (t *TrialOutcome) standsAt(p *DrivePoint, air *thermal) bool {
+	return !(p.passes(&t.Limits) || p.TooHot || air.still.Known() && p.WindingC > air.meanC || t.fullTo > 0 && p.X > t.fullTo)
+}
+
 // stands reports whether it stands all that the drive can do.
 func (t *TrialOutcome) stands(m *MachineOutcome) bool {
 	hot := t.Burns() || t.HottestC.Known() && m.MeanLimitC.Known() && t.HottestC.Value > m.MeanLimitC.Value
@@ -236,7 +243,7 @@ func (b *bed) holds(t *TrialOutcome) string {
 
 // holdsIn is what holds the amps in one condition.
 func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
-	if b.drive.kind == "wind" {
+	if b.drive.kind == job.DriveWind {
 		return b.windHolds(t, p, i)
 	}
 	switch {
@@ -260,7 +267,7 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 // condition; 0 of one that is held to a speed.
 func (s *driveSide) bestRPM(c *Condition) float64 {
 	switch {
-	case s.kind == "wind":
+	case s.kind == job.DriveWind:
 		return s.shaft.Turns * s.shaft.Rotor.RPM(c.X.Value, s.shaft.Rotor.PeakLambda)
 	case yields(s.kind):
 		return s.best.RPM * s.ratio.Value

@@ -153,7 +153,7 @@ func (b *bed) inWind(c *characteristic) drive.Load {
 // windPoint is what the trial charges where the rotor settles.
 func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {
 	d := DrivePoint{X: p.WindMPS, RPM: p.RPM, AmpsDC: run.AmpsDC, BatteryWatts: run.BatteryWatts, NetAmps: run.NetAmps, NetWatts: run.NetWatts,
-		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Gust: p.Gust, pushed: p.Pushed, fromRest: p.FromRest, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
+		DriveWatts: p.RotorWatts, WindingC: run.WindingC, TooHot: run.TooHot, followed: run.followed, lowered: run.lowers(), Held: run.Held, Gust: p.Gust, pushed: p.Pushed, Lambda: p.Lambda, Cp: p.Cp, Region: p.Region, Others: p.Others}
 	if d.DriveWatts > 0 {
 		d.Efficiency = max(0, d.NetWatts) / d.DriveWatts
 	}
@@ -209,6 +209,48 @@ func (dr *Driven) yearOf(year drive.Weibull, counts func(*DrivePoint) bool) floa
 		}
 	}
 	return year.LinesKWh(winds, watts)
+}
+
+// # What of a year the winding does not stand
+//
+// A year's energy is that of all winds in which the winding does not burn. In some of them it may be past
+// its current limit or its class, for a winding lives through some hours of that and nobody knows how
+// many. How much of the year comes in such winds is a figure of its own beside it. A stretch between two
+// winds counts as stood where both are, so that a rotor that furls at the last wind that is stood keeps
+// just what is not in that figure (yearTo).
+
+// yearPast is the energy, kWh, in winds that the winding does not stand; missing with its reason where
+// there is none.
+func (t *TrialOutcome) yearPast(b *bed) quantity.Figure {
+	if !t.YearKWh.Known() {
+		return t.YearKWh
+	}
+	stood, from := 0.0, 0
+	for i := range t.Points {
+		if t.standsAt(&t.Points[i], b.air) {
+			continue
+		}
+		stood += b.drive.year.LinesKWh(windsAndWatts(t.Points[from:i]))
+		from = i + 1
+	}
+	stood += b.drive.year.LinesKWh(windsAndWatts(t.Points[from:]))
+	past := t.YearKWh.Value - stood
+	if past <= pastNothing*t.YearKWh.Value {
+		return quantity.Missing("it stands every wind that counts for its year")
+	}
+	return quantity.Of(past, quantity.Guessed)
+}
+
+// pastNothing is the part of a year's energy in winds that are not stood up to which it is none; ours.
+const pastNothing = 1e-6
+
+// windsAndWatts are points as LinesKWh takes them.
+func windsAndWatts(points []DrivePoint) (winds, watts []float64) {
+	winds, watts = make([]float64, len(points)), make([]float64, len(points))
+	for i := range points {
+		winds[i], watts[i] = points[i].X, points[i].kept()
+	}
+	return winds, watts
 }
 
 // yearTo is yearIn for a rotor that furls above a wind, m/s, which is one of the points'.

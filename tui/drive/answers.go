@@ -246,7 +246,7 @@ func (v *View) table(s *session.Session) kit.Table {
 		tb.Columns = append(tb.Columns, kit.Column{Head: o.Trials[i].Name, Hue: kit.Series(i), Align: kit.Point, Role: kit.Value})
 	}
 	for _, f := range winding.Outputs() {
-		if f.Show == winding.InDrive || f.ID == "year_kwh" || f.ID == "volts_dc_open_top" {
+		if f.Show == winding.InDrive || f.ID == "year_kwh" || f.ID == "year_kwh_past_limit" || f.ID == "volts_dc_open_top" {
 			if r := o.Row(&f, windy(s)); anyKnown(r) {
 				tb.Rows = append(tb.Rows, tableRow(s, &r))
 			}

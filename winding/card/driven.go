@@ -41,6 +41,9 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 	if w.windy() || t.YearKWh.Known() {
 		w.ofTrial(t, "year_kwh")
 	}
+	if t.YearPastKWh.Known() {
+		w.ofTrial(t, "year_kwh_past_limit", ": in winds that the winding does not stand")
+	}
 	w.field(t)
 	w.stopping(t)
 	w.flush()
