@@ -45,6 +45,8 @@ type Cell struct {
 	Burns bool `json:"burns,omitempty"`
 	// Held is set where the regulator holds the row's net amps: more would flow without it.
 	Held bool `json:"held,omitempty"`
+	// Unwound says why the winding cannot be wound, where the row's figure needs one that was; "" else.
+	Unwound string `json:"-"`
 }
 
 // Row is one figure of every trial, side by side.
@@ -133,6 +135,9 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 	for k := range o.Trials {
 		r.Cells[k] = o.judge(f, dim, &o.Trials[k], ref, k == o.Reference)
 		r.Cells[k].Burns, r.Cells[k].Held = f.Burns(&o.Trials[k]), f.Held(&o.Trials[k])
+		if f.Runs && r.Cells[k].Figure.Known() {
+			r.Cells[k].Unwound = o.Trials[k].CannotBeWound()
+		}
 	}
 	return r
 }

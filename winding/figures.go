@@ -77,6 +77,8 @@ type Output struct {
 	Meaning string
 	// Mend says what to change when the figure is past its limit.
 	Mend string
+	// Runs marks what a winding brings when it runs: of one that cannot be wound none of it is to be had.
+	Runs bool
 	past func(*Outcome, *TrialOutcome) bool
 	path []int // of its field
 }
@@ -201,22 +203,22 @@ var trialOutputs = []Output{
 	{ID: "volts_line_rms_test", Group: "Volts", Label: "line rms, at the test", Dim: quantity.VoltsAC, Digits: 3,
 		Meaning: "Volts rms between two leads at the test speed, nothing connected."},
 
-	{ID: "amps_dc_slow", Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
+	{ID: "amps_dc_slow", Runs: true, Group: "Amps", Label: "net amps", At: atSlow, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it",
 		past: notHad(slow)},
-	{ID: "amps_dc_usual", Group: "Amps", Label: "net amps", At: atUsual, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
+	{ID: "amps_dc_usual", Runs: true, Group: "Amps", Label: "net amps", At: atUsual, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it, less field, or magnets in the rotor",
 		past: notHad(usual)},
-	{ID: "amps_dc_usual_empty", Group: "Amps", Label: "… battery empty", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
+	{ID: "amps_dc_usual_empty", Runs: true, Group: "Amps", Label: "… battery empty", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
 		Meaning: "Net amps in the usual condition with the battery at its rest voltage.", Mend: "thicker wire, better cooling or a current limit",
 		past: func(o *Outcome, t *TrialOutcome) bool { return t.failsIn(&o.Machine, usual) != "" }},
-	{ID: "amps_dc_usual_absorbing", Group: "Amps", Label: "… battery nearly full", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
+	{ID: "amps_dc_usual_absorbing", Runs: true, Group: "Amps", Label: "… battery nearly full", Dim: quantity.Amps, Digits: 3, Better: More, Show: InGrid, Spread: NeedsRunning,
 		Meaning: "Net amps in the usual condition with the battery at its absorption voltage.", Mend: "thicker wire, better cooling or a current limit",
 		past: func(o *Outcome, t *TrialOutcome) bool { return t.failsIn(&o.Machine, usual) != "" }},
-	{ID: "amps_dc_top", Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
+	{ID: "amps_dc_top", Runs: true, Group: "Amps", Label: "net amps", At: atTop, Dim: quantity.Amps, Digits: 3, Better: More, Show: First, Spread: Rerun,
 		Meaning: "Into the battery where the drive can bring it, less what the rotor takes, the battery taking charge, the winding warm.", Mend: "a winding that charges there and stands it",
 		past: notHad(top)},
-	{ID: "net_w_usual", Group: "Amps", Label: "net watts", At: atUsual, Dim: quantity.Watts, Digits: 3, Better: More, Show: InGrid, Spread: Rerun,
+	{ID: "net_w_usual", Runs: true, Group: "Amps", Label: "net watts", At: atUsual, Dim: quantity.Watts, Digits: 3, Better: More, Show: InGrid, Spread: Rerun,
 		Meaning: "At the battery's posts, less what the rotor takes: the volts there times the net amps.", Mend: "a winding that charges there and stands it",
 		past: notHad(usual)},
 	{ID: "runs_rpm_slow", Group: "Amps", Label: "alternator", At: atSlow, Dim: quantity.RPM, Digits: 3, Spread: Rerun, Meaning: "The speed it comes to there."},
@@ -257,7 +259,7 @@ var trialOutputs = []Output{
 	{ID: "winding_c_hottest", Group: "Limits", Label: "winding, at its hottest", Dim: quantity.Celsius, Digits: 3, Better: Less, Spread: NeedsRunning,
 		Meaning: "The hottest anywhere in what the drive can do.", Mend: "thicker wire, better cooling, or less current",
 		past: func(o *Outcome, t *TrialOutcome) bool { return t.HottestC.Value > o.Machine.MeanLimitC.Value }},
-	{ID: "efficiency_usual", Group: "Limits", Label: "net of drive", At: atUsual, Dim: quantity.Percent, Digits: 2, Better: More, Show: InGrid, Spread: NeedsRunning,
+	{ID: "efficiency_usual", Runs: true, Group: "Limits", Label: "net of drive", At: atUsual, Dim: quantity.Percent, Digits: 2, Better: More, Show: InGrid, Spread: NeedsRunning,
 		Meaning: "Efficiency: net watts into the battery over the watts taken of the drive, belt, chain or gears and all.", Mend: "a winding that charges there",
 		past: nothingAt(usual)},
 	{ID: "density_a_per_mm2_per_dc_amp", Group: "Limits", Label: "in the wire, for 1 A DC", Dim: density, Digits: 3,
@@ -301,7 +303,7 @@ var trialOutputs = []Output{
 		Meaning: "Speed of the drive's own shaft, or the wind, from which the battery is charged once it turns."},
 	{ID: "starts_alone_from_x", Group: "Drive", Label: "starts by itself from", Dim: quantity.RPM, InWind: quantity.WindSpeed, Digits: 3, Better: Less, Show: InDrive, Spread: NeedsRunning, IfAny: true,
 		Meaning: "Wind in which the rotor comes from rest to a speed at which it charges. In weaker wind down to that from which it charges a gust has to start it; then it runs on."},
-	{ID: "year_kwh", Group: "Drive", Label: "a year's energy", Dim: kWh, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
+	{ID: "year_kwh", Runs: true, Group: "Drive", Label: "a year's energy", Dim: kWh, Digits: 3, Better: More, Show: First, Spread: NeedsRunning,
 		Meaning: "Into the battery in a year of the stated wind, less what the rotor takes where that gains; elsewhere its current is off. Winds in which the winding burns are left out.", Mend: "a winding that stands every wind up to the furling wind",
 		past: func(o *Outcome, t *TrialOutcome) bool { return !t.stands(&o.Machine) }},
 	{ID: "year_kwh_past_limit", Group: "Drive", Label: "… of it past a limit", Dim: kWh, Digits: 3, Better: Less, Show: First, Spread: NeedsRunning, IfAny: true,
@@ -309,7 +311,7 @@ var trialOutputs = []Output{
 		past: func(o *Outcome, t *TrialOutcome) bool { return t.YearPastKWh.Value > 0 }},
 	{ID: "full_power_rpm", Group: "Drive", Label: "full power: alternator", Dim: quantity.RPM, Digits: 3, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "Where a drive that gives all it can comes to rest against this winding."},
-	{ID: "full_power_amps_dc", Group: "Drive", Label: "full power: net amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
+	{ID: "full_power_amps_dc", Runs: true, Group: "Drive", Label: "full power: net amps", Dim: quantity.Amps, Digits: 3, Better: More, Show: InDrive, Spread: NeedsRunning,
 		Meaning: "What is charged there, less what the rotor takes."},
 	{ID: "full_power_drive_w", Group: "Drive", Label: "full power: the drive", Dim: quantity.Watts, Digits: 3, Spread: NeedsRunning,
 		Meaning: "What the drive gives there."},

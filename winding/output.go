@@ -99,7 +99,7 @@ func (o *Output) AtPoint(p *RunPoint) float64 {
 	return reflect.ValueOf(p).Elem().FieldByIndex(o.path).Float()
 }
 
-// Past reports whether a trial's figure is known and past its limit.
+// Past reports whether a trial's figure is known and past its limit, or is of a winding that cannot be wound.
 func (o *Output) Past(all *Outcome, t *TrialOutcome) bool {
-	return o.past != nil && o.Of(t).Known() && o.past(all, t)
+	return o.Of(t).Known() && (o.past != nil && o.past(all, t) || o.Runs && !t.Fits())
 }

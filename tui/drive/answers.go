@@ -16,8 +16,16 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// sentence is how a trial suits the drive, or why nobody knows.
+// sentence is how a trial suits the drive, or why nobody knows; of one that cannot be wound that first.
 func sentence(o *winding.TrialOutcome) string {
+	if why := o.CannotBeWound(); why != "" {
+		return "cannot be wound, it " + why + "; if it could: " + suits(o)
+	}
+	return suits(o)
+}
+
+// suits is the same of a trial that fits.
+func suits(o *winding.TrialOutcome) string {
 	if o.Suits != "" {
 		return o.Suits
 	}
@@ -196,7 +204,11 @@ func (v *View) words(s *session.Session, w int) []string {
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]
 		lead := named(s, i)
-		out = append(out, t.Hang(lead, kit.Plain, s.Units.Words(sentence(o))+".", w)...)
+		role := kit.Plain
+		if o.CannotBeWound() != "" {
+			role = kit.Broken
+		}
+		out = append(out, t.Hang(lead, role, s.Units.Words(sentence(o))+".", w)...)
 		better := o.Better()
 		if better != "" {
 			better = "would do better: " + better

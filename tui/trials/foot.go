@@ -149,7 +149,10 @@ func meaning(s *session.Session, r winding.Row) []string {
 			text = []string{"Missing: " + why + "; enter goes there.", help}
 		}
 	}
-	if c.Verdict == winding.Past && r.Mend != "" {
+	switch {
+	case c.Verdict == winding.Past && c.Unwound != "":
+		text = append([]string{"Not to be had: this winding cannot be wound. It " + s.Units.Words(c.Unwound) + "."}, text...)
+	case c.Verdict == winding.Past && r.Mend != "":
 		text = append(text, "Past its limit: "+s.Units.Words(r.Mend)+".")
 	}
 	if c.Figure.PlusMinus > 0 || c.Figure.Known() && c.Figure.Origin.Weak() {

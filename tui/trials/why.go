@@ -283,7 +283,11 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	}
 	say(kit.Hint, "Source", how.SourceOf(&o.Trials[s.Trial]))
 	say(kit.Hint, "How sure", sure(s, f, r))
-	if r.Cells[s.Trial].Verdict == winding.Past {
+	switch c := r.Cells[s.Trial]; {
+	case c.Verdict != winding.Past:
+	case c.Unwound != "":
+		say(kit.Broken, "Past", "not to be had: this winding cannot be wound. It "+s.Units.Words(c.Unwound)+".")
+	default:
 		say(kit.Broken, "Past", "this will not do; to mend it: "+s.Units.Words(r.Mend))
 	}
 }

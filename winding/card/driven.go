@@ -16,6 +16,10 @@ func (w *writer) allDrives() {
 }
 
 func (w *writer) driven(t *winding.TrialOutcome) {
+	if why := t.CannotBeWound(); why != "" {
+		w.hang("  ", "Trial "+t.Name+" cannot be wound: it "+why+". What it would do:")
+		w.gap()
+	}
 	if t.Suits != "" {
 		w.hang("  ", "Trial "+t.Name+": "+t.Suits)
 		w.gap()
