@@ -141,7 +141,7 @@ func (s *fieldSearch) past(run *fieldRun) float64 {
 
 // worn is past for the winding alone, at one point.
 func (s *fieldSearch) worn(run *RunPoint) float64 {
-	past := s.t.part(run, s.t.Connection, s.machine)/limitSlack - 1
+	past := s.t.besideHeat(s.air).part(run, s.t.Connection, s.machine)/limitSlack - 1
 	if s.air.still.Known() {
 		past = max(past, (run.WindingC-s.air.meanC)/(s.air.meanC-s.air.ambientC))
 	}

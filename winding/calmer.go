@@ -38,11 +38,11 @@ type calming struct {
 	fails int      // the condition in which the last one tried failed
 }
 
-// blamed reports whether a trial passes a limit, gets too hot or drags its drive: what a weaker field
-// may cure.
+// blamed reports whether a trial passes a limit, gets too hot, drags or holds back its drive, or takes more for
+// its rotor than comes in: what a weaker field may cure.
 func (of offers) blamed(o *TrialOutcome) bool {
 	hot := o.HottestC.Known() && o.HottestC.Value > of.air.meanC || o.Burns()
-	return hot || o.OverLimit() || o.dragged(draggedSaid) != nil
+	return hot || o.OverLimit() || o.dragged(draggedSaid) != nil || o.stalls() != nil || o.in(usual) != nil && o.in(usual).NetAmps < 0
 }
 
 // calmer is the field current, and the regulator's setting, that cure what a trial is blamed for; ""
@@ -190,7 +190,7 @@ func (s *calming) warmth(at *Operating, g *regulator) float64 {
 
 // withstands reports whether winding and drive withstand what flows at a point of a condition.
 func (s *calming) withstands(i int, run *RunPoint) bool {
-	return s.endures(&s.o.Limits, s.t.Connection, *run) && s.drive.keepsOf(&s.drive.conditions[i], run) >= draggedSaid
+	return s.endures(s.o.besideHeat(s.air), s.t.Connection, *run) && s.drive.keepsOf(&s.drive.conditions[i], run) >= draggedSaid
 }
 
 // keepsOf is the part of the speed asked for that an engine keeps; 1 for any other drive.

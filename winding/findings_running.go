@@ -21,6 +21,8 @@ type aboutRunning struct {
 	reverse quantity.Reading // V, of the diodes
 	wanted  quantity.Reading // amps
 	holder  *regulator
+	// curveRead is set where the flux is known at more field currents than one.
+	curveRead bool
 }
 
 // callOut is about what a trial does when it turns; what would do better was searched for before
@@ -34,7 +36,7 @@ func (a aboutRunning) callOut(d *doubts, at func(string) string, t job.Trial, o 
 	}
 	a.open(d, at, t, o)
 	a.heat(d, at, t, o, better)
-	a.net(d, at, t, o, o.wound())
+	a.net(d, at, t, o, better)
 	a.year(d, t, o)
 	a.balances(d, at, t, o)
 	a.short(d, at, t, o)
@@ -308,7 +310,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	case o.BestUsual.Known():
 		fix = fmt.Sprintf("a field current of %.2g A", o.BestUsual.Value)
 	case o.BreakEvenRPM.Known():
-		fix = a.paysFrom(o)
+		fix = a.weakerFirst(p) + a.paysFrom(o)
 	}
 	switch {
 	case p.FieldWatts > 0 && p.AmpsDC > 0:
@@ -324,6 +326,15 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	default:
 		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true}, "nothing comes in (%s)", where)
 	}
+}
+
+// weakerFirst is the remedy that is had for nothing where it could not be worked out: with one spin-up reading
+// nobody knows what a weaker field leaves of the volts. "" where the curve was read.
+func (a aboutRunning) weakerFirst(p *Operating) string {
+	if a.curveRead || p.FieldWatts == 0 {
+		return ""
+	}
+	return "a weaker field may bring more: a second spin-up reading, at a third of the field current, tells which; else "
 }
 
 // paysFrom is what to do about a rotor that takes more than comes in: its current on only from the

@@ -126,6 +126,17 @@ func (t *TrialOutcome) overIn(condition int) bool {
 	return p != nil && t.PassedIn(t.hardest(p))
 }
 
+// besideHeat is the limits without that by temperature, for a search whose field current is another: that limit
+// counts the heat of the field in use, and where the rise per watt is known the temperature itself tells.
+func (l *Limits) besideHeat(air *thermal) *Limits {
+	if !air.still.Known() {
+		return l
+	}
+	rest := *l
+	rest.Each = slices.DeleteFunc(slices.Clone(l.Each), func(one Limit) bool { return one.Name == limitTemperature })
+	return &rest
+}
+
 // over reports whether a point passes a limit, by its amps DC or by its true rms.
 func (l *Limits) over(p RunPoint, c layout.Connection, m *machine) bool {
 	return l.part(&p, c, m) > limitSlack
