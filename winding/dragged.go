@@ -84,14 +84,18 @@ func (t *TrialOutcome) unsuited() (word, where string) {
 	return "", ""
 }
 
-// DraggedTo is the speed of the drive, rpm, to which a trial drags it in a condition, by index
-// (slow, usual, top), and whether that is worth reporting.
+// DraggedTo is the speed of the drive, rpm, at which a trial runs in a condition, by index (slow,
+// usual, top), and whether that is worth reporting: it is another than the one asked for. Legs and
+// water with all they can give have a speed for each winding, which nobody asked for.
 func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {
 	p := c.in(condition)
-	if p == nil || p.keeps() >= draggedSaid {
+	switch {
+	case p == nil:
 		return 0, false
+	case p.best.Watts > 0:
+		return p.DriveRPM, condition != slow || p.DriveRPM < draggedSaid*p.X
 	}
-	return p.DriveRPM, true
+	return p.DriveRPM, p.keeps() < draggedSaid
 }
 
 // Drags says that a trial drags its drive far below the speed asked for, naming the drive's kind:

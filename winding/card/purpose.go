@@ -38,7 +38,23 @@ func (w *writer) purpose() {
 	if through == "" {
 		through = ", bridge"
 	}
-	w.entry("FOR", w.o.Machine.Feeds+through+w.held()+"; turned by "+w.turnedBy())
+	w.entry("FOR", w.o.Machine.Feeds+through+w.held()+w.excited()+"; turned by "+w.turnedBy())
+}
+
+// excited is the field current that was chosen, or the supply of its own that the rotor has: a battery left to itself
+// drives another, and the winding is then not the one that was planned. "" where the battery feeds it.
+func (w *writer) excited() string {
+	f := &w.job.Field
+	switch {
+	case f.Kind != job.FieldWound:
+	case f.Amps.Given() && w.held() != "":
+		return "; ROTOR at most " + w.amount(asFigure(f.Amps), quantity.Amps, asGiven)
+	case f.Amps.Given():
+		return "; ROTOR set to " + w.amount(asFigure(f.Amps), quantity.Amps, asGiven)
+	case f.Volts.Given():
+		return "; ROTOR fed from " + w.amount(asFigure(f.Volts), quantity.Volts, asGiven) + " of its own"
+	}
+	return ""
 }
 
 // held is the regulator's limit into the battery.
