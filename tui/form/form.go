@@ -126,6 +126,7 @@ func (f Form) Edit() Form {
 	case r.ID == "" || r.Adds:
 	case len(r.Choices) > 0:
 		f.picking, f.List = true, kit.Pick(r.Label, choices(r), r.Text)
+		f.List.ByName = true
 		f.List.None = "; enter leaves it in the field, marked as not usable"
 	default:
 		f.Open, f.before, f.Cursor = true, r.Text, utf8.RuneCountInString(r.Text)
@@ -145,11 +146,15 @@ func choices(r Row) []kit.Option {
 	for _, c := range r.Choices {
 		o := kit.Option{ID: c, Label: c, Also: alsoCalled[c]}
 		if c == r.Ghost {
-			o.Note = "holds when nothing is said"
+			o.Note = "taken when empty"
 		}
 		list = append(list, o)
 	}
-	return append(list, kit.Option{ID: nothing, Label: "say nothing", Note: r.Ghost})
+	empty := kit.Option{ID: nothing, Label: "leave empty"}
+	if r.Ghost != "" {
+		empty.Note = "(" + r.Ghost + ")"
+	}
+	return append(list, empty)
 }
 
 // Take closes the focused row and goes on to the next.
@@ -262,14 +267,22 @@ func (f Form) passing(msg tea.KeyMsg) Form {
 func isFigure(text string) bool { return text != "" && strings.ContainsAny(text[:1], "0123456789~.") }
 
 // Passes reports whether a figure typed on the open list is for the field below: letters have marked
-// a choice, and none has the figure behind them. What is marked is then taken first, as enter does.
+// a choice whose name begins with them, and none has the figure behind them. What is marked is then taken
+// first, as enter does. Letters that a choice merely has in it may be a value meant for another field, as a18.
 func (f Form) Passes(msg tea.KeyMsg) bool {
 	if !f.picking || msg.Type != tea.KeyRunes || msg.Paste || msg.Alt || strings.TrimSpace(f.List.Typed) == "" || !isFigure(string(msg.Runes)) {
 		return false
 	}
 	with := f.List
 	with.Typed += string(msg.Runes)
-	return len(f.List.Matching()) > 0 && len(with.Matching()) == 0
+	marked := f.List.Matching()
+	return len(marked) > 0 && begun(marked[0], f.List.Typed) && len(with.Matching()) == 0
+}
+
+// begun reports whether a choice, or another word for it, begins with letters.
+func begun(o kit.Option, typed string) bool {
+	typed = strings.ToLower(strings.TrimSpace(typed))
+	return slices.ContainsFunc(append(strings.Fields(strings.ToLower(o.Also)), strings.ToLower(o.Label)), func(name string) bool { return strings.HasPrefix(name, typed) })
 }
 
 // pick gives a key to the open list. What no choice has in it is taken as it was typed.

@@ -26,6 +26,9 @@ type Choice struct {
 	// Closest puts the option with the shortest name first of those that match what was typed equally
 	// well: where options of several kinds stand together, and their order says nothing.
 	Closest bool
+	// ByName looks for what is typed in names alone, not in the notes beside them: for the choices of a field,
+	// where a note says what holds when none is taken.
+	ByName bool
 	// None is said behind what was typed when no option has it: what enter then does.
 	None string
 }
@@ -122,7 +125,11 @@ func (c Choice) Matching() []Option {
 	}
 	var list []found
 	for _, o := range c.Options {
-		if rank, length := o.match(want); rank < noMatch {
+		named := o
+		if c.ByName {
+			named.Note = ""
+		}
+		if rank, length := named.match(want); rank < noMatch {
 			list = append(list, found{o, rank, length})
 		}
 	}

@@ -467,6 +467,13 @@ func TestAFigureBehindALetterOfAList(t *testing.T) {
 	p, bad := s.Document().ProblemAt("field.kind")
 	require.True(t, bad, "no choice has an x: it stays as it was typed")
 	assert.Contains(t, p.Read, "x3")
+	require.True(t, v.GoTo(s, "drive.through"))
+	tuitest.Press(t, v, s, 100, 27, "a 2 0 enter") // a wire: chain and gear have an a in them, and so have the words beside the list
+	p, bad = s.Document().ProblemAt("drive.through")
+	require.True(t, bad, "no choice begins with an a: it stays as it was typed")
+	assert.Contains(t, p.Read, "a20")
+	assert.False(t, s.Job().Battery.Cells.Given())
+	s.Edit(s.Document().Clear("drive.through"))
 	require.True(t, v.GoTo(s, "drive.kind"))
 	tuitest.Press(t, v, s, 100, 27, "w 2 . 4 enter")
 	assert.Equal(t, "wind", s.Job().Drive.Kind, "what enter would take")
