@@ -103,6 +103,12 @@ func (a aboutMachine) lessFlux() string {
 
 // teeth is about saturated teeth.
 func (a aboutMachine) teeth(d *doubts, t quantity.Figure) {
+	if a.iron.noTooth {
+		m := a.machine
+		d.add(Finding{Severity: Doubt, Path: "machine.bore", Fix: "measure the diameter at the gap and the slots' widths again, and look at their units; count the slots again"},
+			"%.0f such slots do not go round: with %.0f mm across at the gap there are %.1f mm for slot and tooth", m.Slots.Value, m.BoreMM.Value, math.Pi*m.BoreMM.Value/m.Slots.Value)
+		return
+	}
 	if !t.Known() || t.Value <= mostToothTesla {
 		return
 	}

@@ -44,10 +44,10 @@ func (a aboutReadings) single(d *doubts) {
 	}
 	old := a.turn.old
 	if m := a.meanTurn; a.turn.apart() {
-		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: "check the old turns, wire, strands, circuits and connection"},
+		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: a.turn.otherMetal(m.Value) + "check the old turns, wire, strands, circuits and connection"},
 			"the old winding's ohms make its mean turn %.0f mm, it was measured at %.0f mm", old.Value, m.Value)
 	} else if geo, by, doubted := a.turn.doubted(); !m.Given() && doubted && !a.turn.impossible() { // reported at the old winding
-		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: "check the old turns, wire, strands, circuits and connection"},
+		d.add(Finding{Severity: Doubt, Path: "old.lead", Fix: a.turn.otherMetal(geo.Value) + "check the old turns, wire, strands, circuits and connection"},
 			"the old winding's ohms make its mean turn %.0f mm, %s make it about %.0f mm", old.Value, by, geo.Value)
 	}
 }

@@ -35,6 +35,8 @@ type iron struct {
 	// tooth and yoke are the density there for one tesla in the gap: at its peak, and as the mean of a
 	// pole.
 	tooth, yoke quantity.Figure
+	// noTooth is set where the slots do not go round: nothing is left between them.
+	noTooth bool
 	// toothMM is the narrowest width of the tooth.
 	toothMM quantity.Figure
 }
@@ -110,7 +112,7 @@ func (s *iron) teeth(m *machine, body *slot.Room, tooth quantity.Reading, weak q
 		path = append(path, field.Path{Times: block / metal, MM: body.DepthMM / toothSlices, Beside: here/metal - 1})
 	}
 	if narrow <= 0 {
-		s.toothMM = quantity.Missing("the slots are wider than their pitch: measure slot and bore again")
+		s.toothMM, s.noTooth = quantity.Missing("the slots are wider than their pitch: measure slot and bore again"), true
 		s.tooth = s.toothMM
 		return
 	}

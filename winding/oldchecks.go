@@ -81,13 +81,16 @@ type aboutOld struct {
 // callOut is about what the old winding cannot have been.
 func (a aboutOld) callOut(d *doubts, old *TrialOutcome) {
 	if a.turn.impossible() {
-		least, spoke := a.turn.shortestTurnMM(&a.turn.was), a.turn.old
-		d.add(Finding{Severity: Broken, Path: "old.lead", Fix: "read the ohms again, and check old turns, wire, strands, circuits and connection"},
+		least, spoke, metal := a.turn.shortestTurnMM(&a.turn.was), a.turn.old, ""
+		if geo, _, _ := a.turn.doubted(); geo.Known() {
+			metal = a.turn.otherMetal(geo.Value)
+		}
+		d.add(Finding{Severity: Broken, Path: "old.lead", Fix: metal + "read the ohms again, and check old turns, wire, strands, circuits and connection"},
 			"the old winding's ohms make its mean turn %.0f mm: twice the stack and across is %.0f mm already", spoke.Value, least.Value)
 	}
 	if t := a.flux.gapTesla(a.machine); t.Known() && t.Value > mostGapTesla && a.flux.fromOld {
 		d.add(Finding{Severity: Doubt, Path: "spin[0].line", Fix: "check volts and speed, the old turns, circuits and connection, the poles, bore and stack", Source: job.Practice},
-			"the old winding's volts speak of %.2f T in the gap: iron does not carry that", t.Value)
+			"by the old winding's volts there would be %.2f T in the gap, more than iron carries", t.Value)
 	}
 	a.plate(d)
 	a.span(d)

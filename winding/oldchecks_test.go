@@ -1,13 +1,16 @@
 package winding_test
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -44,6 +47,51 @@ func TestOhmsThatNoTurnCanHave(t *testing.T) {
 		assert.Equal(t, want, says(&o, "old.lead", "twice the stack and across is 126 mm"), "%g mm", turn)
 		assert.Equal(t, marked, o.Trials[0].LeadOhms20.Origin == quantity.Guessed)
 		assert.Equal(t, marked, o.Trials[0].CopperKg.Origin == quantity.Guessed)
+	}
+}
+
+// Aluminium wire taken for copper makes a turn 2.8264/1.7241 = 1.64 times as long as it is; the other way round, a
+// turn too short to be. It is named first where the other metal comes nearer to what the iron says, and only there.
+func TestOhmsOfAnotherMetal(t *testing.T) {
+	for times, want := range map[float64]bool{1.64: true, 1.5: true, 0.61: false, 3: false} {
+		j := plain()
+		geo := evaluateA(j).MeanTurnMM.Value
+		ohms := evaluateA(j).LeadOhms20.Value
+		j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadOhms: quantity.Known(times * ohms)}
+		fix := fixAt(winding.Evaluate(j), "old.lead")
+		assert.Equal(t, want, strings.HasPrefix(fix, "scrape the wire: of aluminium the ohms make a turn of"), "%g: %s", times, fix)
+		if times == 1.64 {
+			assert.Contains(t, fix, fmt.Sprintf("a turn of %.0f mm; else check the old turns", geo*1.64*1.7241/2.8264))
+		}
+	}
+	j := plain()
+	j.Trials[0].Metal = wiretable.Copper
+	ohms := evaluateA(j).LeadOhms20.Value
+	j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadOhms: quantity.Known(ohms)}
+	j.Old.Metal = wiretable.Aluminium
+	assert.Contains(t, fixAt(winding.Evaluate(j), "old.lead"), "scrape the wire: of copper the ohms make a turn of")
+}
+
+// fixAt is the remedies of the findings at a path.
+func fixAt(o winding.Outcome, path string) string {
+	var list []string
+	for _, f := range o.Findings {
+		if f.Path == path {
+			list = append(list, f.Fix)
+		}
+	}
+	return strings.Join(list, "\n")
+}
+
+// 36 slots of 10 mm do not go round a circle of 100 mm, which has 8.7 mm for each slot and tooth: a diameter typed
+// in another unit is found out before any volts are read. Of 8 mm they do, and leave thin teeth.
+func TestSlotsThatDoNotGoRound(t *testing.T) {
+	for wide, want := range map[float64]bool{10: true, 8: false} {
+		j := plain()
+		j.Machine.Slots, j.Machine.BoreMM = quantity.Known(36), quantity.Known(100)
+		j.Slot = job.SlotSpec{Shape: "parallel", TopMM: quantity.Known(wide), DepthMM: quantity.Known(12)}
+		o := winding.Evaluate(j)
+		assert.Equal(t, want, says(&o, "machine.bore", "36 such slots do not go round: with 100 mm across at the gap there are 8.7 mm for slot and tooth"), "%g mm", wide)
 	}
 }
 

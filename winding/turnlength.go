@@ -1,10 +1,12 @@
 package winding
 
 import (
+	"fmt"
 	"math"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/wiretable"
 )
 
 // The mean turn, best first: measured; from the old coils' ohms; guessed; from bore, stack and span.
@@ -99,6 +101,20 @@ const turnsApart = 0.25
 func (l *turnLength) apart() bool {
 	m := l.machine.MeanTurnMM
 	return m.Given() && l.old.Known() && math.Abs(l.old.Value/m.Value-1) > turnsApart
+}
+
+// otherMetal says that the old wire would be of another metal than said, where its ohms then make a turn much nearer
+// to one that is known, mm: aluminium has 1.64 times the ohms of copper, and under enamel looks the same. "" where
+// that is no better.
+func (l *turnLength) otherMetal(known float64) string {
+	said := l.was.trial.Metal
+	for _, other := range wiretable.Metals() {
+		turn := l.old.Value * said.Resistivity(20) / other.Resistivity(20)
+		if other != said && math.Abs(math.Log(turn/known)) < math.Abs(math.Log(l.old.Value/known))/2 {
+			return fmt.Sprintf("scrape the wire: of %s the ohms make a turn of %.0f mm; else ", other, turn)
+		}
+	}
+	return ""
 }
 
 // impossible reports whether the old ohms make the turn shorter than the iron that it goes round.
