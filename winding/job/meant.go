@@ -18,10 +18,14 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 	if f.Allowed != nil {
 		return f.How
 	}
+	var may []string
 	for _, other := range f.Dim {
 		if v := other.Base(value); other.Suffix != u.Suffix && v >= f.Min && v <= f.Max && f.speaksOf(other) {
-			return fmt.Sprintf("%s %s? Write the unit behind it", strconv.FormatFloat(value, 'g', 6, 64), other.Name)
+			may = append(may, strconv.FormatFloat(value, 'g', 6, 64)+" "+other.Name)
 		}
+	}
+	if len(may) > 0 {
+		return strings.Join(may, ", or ") + "? Write the unit behind it"
 	}
 	if u.Name == "" {
 		return "check the figure"
@@ -32,7 +36,7 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 // speaksOf reports whether people give such a field in a unit without saying so: nobody does in cm, and
 // thousandths of an inch are for gaps and paper, which no field lets be thicker than an inch.
 func (f *Input) speaksOf(u quantity.Unit) bool {
-	return u.Suffix != "cm" && (u.Suffix != "mil" || f.Max <= 1000*u.Base(1))
+	return (u.Suffix != "cm" || f.Dim[0].Suffix == "m") && (u.Suffix != "mil" || f.Max <= 1000*u.Base(1))
 }
 
 // example shows how a number of the field is written.

@@ -67,11 +67,25 @@ func TestWhatWasMeantIsOffered(t *testing.T) {
 		{"trial[0].turns", "0.9", "write 1"}, {"trial[0].turns", "12.5", "write 12 or 13"},
 		{"coil[0].speed", "70 Hz", "give the poles first: rpm = Hz × 120 / poles"},
 		{"old.lead", "1,204", "write it like 12, ~12 or 12 ±1 Ω"},
+		{"drive.rotor", "63", "63 ft, or 63 in, or 63 cm? Write the unit behind it"},
+		{"drive.rotor", "1600", "1600 cm, or 1600 mm? Write the unit behind it"},
 		{"machine.span", "4 to 1", "write the slots that it spans: a throw of 1 to 4 is 3"},
 	} {
 		p, bad := d.Set(c.path, c.typed, quantity.Choice{}).ProblemAt(c.path)
 		require.True(t, bad, "%s %s", c.path, c.typed)
 		assert.Equal(t, c.fix, p.Fix, "%s %s", c.path, c.typed)
+	}
+}
+
+// A wind rotor is measured in what lies at hand: 63 in are 63 · 0.0254 = 1.6002 m.
+func TestARotorIsGivenInAnyLength(t *testing.T) {
+	d := Parse("[drive]\nkind = \"wind\"\n")
+	for typed, want := range map[string]float64{"63 in": 1.6002, "5.25 ft": 1.6002, "160 cm": 1.6, "1600 mm": 1.6, "1.6": 1.6} {
+		set := d.Set("drive.rotor", typed, quantity.Choice{})
+		require.Empty(t, set.Problems(), typed)
+		assert.InDelta(t, want, set.Job().Drive.RotorM.Value, 1e-9, typed)
+		again := Parse(set.Text()).Job().Drive.RotorM.Value
+		assert.InDelta(t, want, again, 1e-9, set.Text())
 	}
 }
 

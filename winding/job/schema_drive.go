@@ -122,7 +122,7 @@ var driveFields = []Input{
 		Help: "Alternator speed at the same time.", How: "Tachometer.",
 		at: func(j *Job, _ int) any { return &j.Drive.TachAltRPM }},
 
-	{Table: "drive", Name: "rotor", Label: "Rotor diameter", Dim: quantity.Metres, Min: 0.2, Max: 30, when: driveKind(DriveWind),
+	{Table: "drive", Name: "rotor", Label: "Rotor diameter", Dim: quantity.Across, Min: 0.2, Max: 30, when: driveKind(DriveWind),
 		Help: "Diameter the blade tips sweep.", How: "Tape.",
 		at: func(j *Job, _ int) any { return &j.Drive.RotorM }},
 	{Table: "drive", Name: "curve", Label: "Blade curve", Kind: Word, Words: []string{"heier", "slootweg"}, Default: word("heier", Practice), when: driveKind(DriveWind),
