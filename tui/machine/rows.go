@@ -249,10 +249,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Mark = kit.Plain // it weighs in nothing, measured or not
 	}
 	if p, bad := s.Document().ProblemAt(path); bad {
-		r.Error = "read " + p.Read + ", expected " + p.Expected
-		if fix := session.Mend(p); fix != "" {
-			r.Error += "; " + fix
-		}
+		r.Error = p.Sentence(session.Mend(p))
 		r.Mark = kit.Broken
 		return r
 	}

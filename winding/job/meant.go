@@ -44,7 +44,7 @@ func (f *Input) example(u quantity.Unit) string {
 	if f.Path() == "battery.cable_area" {
 		return "write it like 16 " + u.Name + ", 6 AWG, or two side by side like 2 x 16 " + u.Name
 	}
-	return strings.TrimSpace("write it like 12, ~12 or 12 ±1 " + u.Name)
+	return strings.TrimSpace("write it like 12, ~12 for a guess, or 12 ±1 " + u.Name)
 }
 
 // wholesBeside are the whole numbers next to a fractional one.

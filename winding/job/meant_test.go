@@ -66,7 +66,7 @@ func TestWhatWasMeantIsOffered(t *testing.T) {
 		{"machine.bore", "3000", "check the figure and its unit"}, // as inches it is further out yet
 		{"trial[0].turns", "0.9", "write 1"}, {"trial[0].turns", "12.5", "write 12 or 13"},
 		{"coil[0].speed", "70 Hz", "give the poles first: rpm = Hz × 120 / poles"},
-		{"old.lead", "1,204", "write it like 12, ~12 or 12 ±1 Ω"},
+		{"old.lead", "1,204", "write it like 12, ~12 for a guess, or 12 ±1 Ω"},
 		{"drive.rotor", "63", "63 ft, or 63 in, or 63 cm? Write the unit behind it"},
 		{"drive.rotor", "1600", "1600 cm, or 1600 mm? Write the unit behind it"},
 		{"machine.span", "4 to 1", "write the slots that it spans: a throw of 1 to 4 is 3"},
@@ -136,4 +136,15 @@ func TestARatioMayHaveBothItsSides(t *testing.T) {
 		require.Len(t, d.Problems(), 1, key)
 		assert.Contains(t, d.Problems()[0].Fix, "goes into the field Ratio instead: drive : alternator")
 	}
+}
+
+// How to measure a field is a sentence of its own behind what was expected; any other remedy goes on in the same one.
+func TestAProblemIsWrittenAsSentences(t *testing.T) {
+	d := Parse("[machine]\nslots = 36\n").Set("old.connection", "1.5 mm", quantity.Choice{}).Set("old.turns", "wi", quantity.Choice{})
+	p, bad := d.ProblemAt("old.connection")
+	require.True(t, bad)
+	assert.Equal(t, `old.connection: read "1.5 mm", expected one of star, delta. A lump of three ends under varnish is the star point.`, p.Text())
+	p, bad = d.ProblemAt("old.turns")
+	require.True(t, bad)
+	assert.Equal(t, `old.turns: read "wi", expected a number; write it like 12, ~12 for a guess, or 12 ±1`, p.Text())
 }

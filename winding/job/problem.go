@@ -3,6 +3,8 @@ package job
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"slotwright/winding/text"
 )
@@ -29,11 +31,23 @@ func (p Problem) Text() string {
 	if p.Path != "" {
 		b.WriteString(p.Path + ": ")
 	}
-	fmt.Fprintf(&b, "read %s, expected %s", p.Read, p.Expected)
-	if p.Fix != "" {
-		b.WriteString("; " + p.Fix)
-	}
+	b.WriteString(p.Sentence(p.Fix))
 	return b.String()
+}
+
+// Sentence is what was read and expected, with what to do, without the field. A remedy that is a sentence of its
+// own, as how to measure a field is, stands as one.
+func (p Problem) Sentence(fix string) string {
+	said := fmt.Sprintf("read %s, expected %s", p.Read, p.Expected)
+	first, size := utf8.DecodeRuneInString(fix)
+	second, _ := utf8.DecodeRuneInString(fix[size:])
+	switch {
+	case fix == "":
+		return said
+	case unicode.IsUpper(first) && !unicode.IsUpper(second):
+		return said + ". " + fix
+	}
+	return said + "; " + fix
 }
 
 // quote shows what was read, cut when long.

@@ -40,7 +40,7 @@ func parseQuantity(text string) (typedNumber, error) {
 	}
 	m := quantityForm().FindStringSubmatch(plainUnit.Replace(text))
 	if m == nil {
-		return typedNumber{}, errors.New("a number, with ~ in front when guessed and ± after when uncertain: ~38 ±0.5")
+		return typedNumber{}, errors.New("a number")
 	}
 	q := typedNumber{guessed: m[1] == "~", unit: strings.TrimSpace(m[3])}
 	var err error
