@@ -79,7 +79,7 @@ func (c contradicting) uneven() {
 			fix, source = "read each pair again, the probes pressed alike", "ANSI/EASA AR100"
 		}
 		c.add(Finding{Severity: Doubt, Path: c.at(check.Field), Trial: c.r.Trial, Fix: fix, Source: source},
-			"of the %s a pair is %.2g %% off the mean of all, and %.2g %% may be (%s%s): %s", check.Label, 100*p.Apart(), 100*p.Even(), check.Pairs(), mean, check.Speaks())
+			"of the %s a pair is %.2g %% off the mean of all, where %.2g %% is allowed (%s%s): %s", check.Label, 100*p.Apart(), 100*p.Even(), check.Pairs(), mean, check.Speaks())
 	}
 }
 

@@ -152,12 +152,18 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	}
 	role, note := rowNote(t, r)
 	below := role == kit.Broken && kit.Width(note) > s.note
+	few := t.Text(kit.Clean(r.Few))
 	if role == kit.Warning && kit.Width(note) > s.note {
-		if note = doubtful; s.note < len(doubtful) { // never cut: the box of the row has it whole
+		switch {
+		case r.Warning == "" && few != "" && kit.Width(few) <= s.note:
+			note = few
+		case s.note < len(doubtful): // never cut: the box of the row has it whole
 			note = "" // its mark is enough
+		default:
+			note = doubtful
 		}
 	}
-	if few := t.Text(kit.Clean(r.Few)); few != "" && role != kit.Broken && role != kit.Warning && kit.Width(note) > s.note {
+	if few != "" && role != kit.Broken && role != kit.Warning && kit.Width(note) > s.note {
 		note = few
 	}
 	if r.Uncut && role == r.NoteAs && kit.Width(note) > s.note {

@@ -147,7 +147,7 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 		if plan.WireFill.Known() {
 			row.Note = "plan fill " + s.Text(plan.WireFill, quantity.None, 2)
 		}
-		if r != nil && r.WireFill.Known() {
+		if r != nil && r.WireFill.Known() && r.WireFill.Value != plan.WireFill.Value {
 			row.Note = "fill " + s.Text(r.WireFill, quantity.None, 2) + ", plan " + s.Text(plan.WireFill, quantity.None, 2)
 		}
 	}

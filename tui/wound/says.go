@@ -107,8 +107,11 @@ func short(s *session.Session, c check) string {
 		}
 		return off(c) + ", " + limits(s, c)
 	case winding.Uneven:
-		return "a pair " + apart(c) + " may be"
+		return "a pair " + apart(c) + " allowed"
 	case winding.NotHeld:
+		if c.Speaks() != "" {
+			return quantity.Screen.Number(1+c.Proof.Off.Value/100, quantity.AtMost(2)) + " times the guess"
+		}
 		return unheld(s, c)
 	}
 	return ""
@@ -147,17 +150,20 @@ func sentence(s *session.Session, c check) string {
 	case winding.Low, winding.High:
 		uneven, again := "", ""
 		if p.Unlike() {
-			uneven = ", and a pair is " + apart(c) + " of the mean may be"
+			uneven = ", and a pair is " + apart(c) + " of the mean is allowed"
 			again = " Read each pair again."
 		}
 		return fmt.Sprintf("%s: %s is %s (%s)%s: %s.%s", name, read, off(c), within, uneven, c.Speaks(), again)
 	case winding.Uneven:
 		if within == "" {
-			return fmt.Sprintf("%s: %s is held against no plan, but a pair is %s of the mean may be: %s. Read each pair again.", name, read, apart(c), c.Speaks())
+			return fmt.Sprintf("%s: %s is held against no plan, but a pair is %s of the mean is allowed: %s. Read each pair again.", name, read, apart(c), c.Speaks())
 		}
-		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean may be: %s. Read each pair again.", name, read, within, apart(c), c.Speaks())
+		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean is allowed: %s. Read each pair again.", name, read, within, apart(c), c.Speaks())
 	case winding.NotHeld:
-		return fmt.Sprintf("%s: %s; %s.", name, read, strings.Join(slices.DeleteFunc([]string{unheld(s, c), c.Speaks()}, func(text string) bool { return text == "" }), "; "))
+		if c.Speaks() != "" {
+			return fmt.Sprintf("%s: %s, planned was a guess of %s; %s.", name, read, s.Text(p.Expected, c.Dim, 3), c.Speaks())
+		}
+		return fmt.Sprintf("%s: %s; %s.", name, read, unheld(s, c))
 	}
 	switch {
 	case !p.Expected.Known():
@@ -192,7 +198,6 @@ func stands(s *session.Session) string {
 	case len(o.Trials) > 0:
 		state = "Planned, nothing wound yet: f6 begins a record of trial " + o.Trials[s.Trial].Name + "."
 	}
-	const off = "Wound, not proved: explain what is marked ! first."
 	proved := 0
 	for i := range o.Wound {
 		if o.Wound[i].Proved() {
@@ -202,17 +207,32 @@ func stands(s *session.Session) string {
 		state = "Wound, not proved yet: read ohms and volts, or where charging begins."
 		switch r := &o.Wound[i]; {
 		case r.CutInRPM.Read.Known():
-			state = off
+			state = notProved(s, i)
 		case r.LineVolts.Read.Known() && !r.RPM.Known():
 			state = "Wound, not proved yet: say at which speed the volts were read."
 		case r.LineVolts.Read.Known() && r.LeadOhms20.Read.Known():
-			state = off
+			state = notProved(s, i)
 		}
 	}
 	if proved > 0 && proved < len(o.Wound) {
 		return fmt.Sprintf("Record %d is proved. The last one: %s", proved, state)
 	}
 	return state
+}
+
+// notProved says which readings stand in the way of a record's proof.
+func notProved(s *session.Session, record int) string {
+	names := map[string]string{"lead": "ohms", "line": "volts", "cut_in": "where it begins to charge", "warm": "warmth"}
+	var off []string
+	for _, c := range checks(s, record) {
+		if name := names[c.Field]; name != "" && markOf(c) == kit.Warning {
+			off = append(off, name)
+		}
+	}
+	if len(off) == 0 {
+		return "Wound, not proved: explain what is far from the plan first."
+	}
+	return "Wound, not proved: explain " + strings.Join(off, ", ") + " first, marked !."
 }
 
 // lines are what was planned and read of a record, in w cells.
@@ -231,10 +251,11 @@ func lines(s *session.Session, i, w int) []string {
 			continue // the mean turn goes by it
 		}
 		u := s.Units.For(c.Dim).Name
+		label, _, _ := strings.Cut(c.Label, ",") // by what it was read is in the sentence below, and the unit must not be cut off
 		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
 		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain
 		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high", winding.Uneven: "uneven"}[c.Proof.Stand()]
-		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: c.Label + c.at + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
+		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: label + c.at + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
 	}
 	out = append(append(out, tb.Lines(t, w)...), "")
 	for _, c := range list {

@@ -4,7 +4,6 @@
 package wound
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -12,7 +11,9 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
+	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/text"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -201,21 +202,30 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 func strip(s *session.Session, record, w, h int) []string {
 	t := s.Theme
 	list := checks(s, record)
-	slices.SortStableFunc(list, func(a, b check) int { return int(b.Proof.Stand()) - int(a.Proof.Stand()) })
+	slices.SortStableFunc(list, func(a, b check) int { return urgent(b) - urgent(a) })
 	lines := t.WrapPaint(kit.Hint, stands(s), w)
 	for _, why := range []bool{true, false} {
 		said := inShort(s, record, list, why)
 		for n := len(said); n > 0; n-- {
-			text := strings.Join(said[:n], "; ")
+			says := strings.Join(said[:n], "; ")
 			if more := len(said) - n; more > 0 {
-				text += fmt.Sprintf("; %d more", more)
+				says += "; " + text.Count(more, "other reading")
 			}
-			if read := t.Wrap(text, w); len(lines)+len(read) <= h {
+			if read := t.Wrap(says, w); len(lines)+len(read) <= h {
 				return append(lines, read...)
 			}
 		}
 	}
 	return lines[:min(h, len(lines))]
+}
+
+// urgent ranks a reading: what is marked first, then by where it stands.
+func urgent(c check) int {
+	rank := int(c.Proof.Stand())
+	if markOf(c) == kit.Warning {
+		rank += int(winding.Uneven) + 1
+	}
+	return rank
 }
 
 // inShort is what each reading says in a few words, and which fault is likely where that is asked for.

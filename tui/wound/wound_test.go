@@ -12,6 +12,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
 	"slotwright/winding/job"
+	"slotwright/winding/quantity"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -119,7 +120,7 @@ func TestTypingBeginsARecord(t *testing.T) {
 func TestReadingsSayWhereTheyStand(t *testing.T) {
 	s, v := wound(t, 80, 21)
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
-	assert.Contains(t, frame, "not proved: explain what is marked !")
+	assert.Contains(t, frame, "not proved: explain volts first, marked !.")
 	require.True(t, v.GoTo(s, "wound[0].lead"))
 	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
 	assert.Regexp(t, `◆ Ω good, [0-9.]+ to [0-9.]+`, frame)
@@ -140,6 +141,30 @@ func TestReadingsSayWhereTheyStand(t *testing.T) {
 	v.GoTo(s, "wound[0].cut_in")
 	typed(t, v, s, 80, 21, fmt.Sprintf("%.0f", s.Outcome().Wound[0].CutInRPM.Expected.Value))
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Proved.")
+}
+
+// A winding that is warmer than was guessed says by how many times, and that it stands in the way of the proof; of
+// a record that says nothing of how full the slots got, only the plan is shown, not the plan twice.
+func TestAWarmReadingSaysWhatItIsOff(t *testing.T) {
+	s, v := wound(t, 80, 21)
+	for field, text := range map[string]string{"line": "", "speed": "", "turns": "", "filled": "", "warm": "95", "warm_current": "4", "warm_speed": "900"} {
+		s.Edit(s.Document().Set("wound[0]."+field, text, quantity.Choice{}))
+	}
+	s.Edit(s.Document().Set("wound[0].cut_in", fmt.Sprintf("%.0f", s.Outcome().Wound[0].CutInRPM.Expected.Value), quantity.Choice{}))
+	rise := s.Outcome().Wound[0].RisePerWatt
+	require.True(t, rise.Expected.Origin.Weak())
+	require.Greater(t, rise.Off.Value, 30.0)
+	require.True(t, v.GoTo(s, "wound[0].warm"))
+	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Contains(t, frame, "not proved: explain warmth first, marked !.")
+	times := regexp.MustCompile(`! °C rise per watt ([0-9.]+) times the guess`).FindStringSubmatch(frame)
+	require.NotNil(t, times, frame)
+	assert.Equal(t, fmt.Sprintf("%.2g", rise.Read.Value/rise.Expected.Value), times[1])
+	assert.NotContains(t, frame, "not judged")
+	require.True(t, v.GoTo(s, "wound[0].filled"))
+	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
+	assert.Contains(t, frame, "plan fill 0.67")
+	assert.NotContains(t, frame, "fill 0.67, plan 0.67")
 }
 
 // The wire that is wound in is planned without the allowance that is bought with it: used up to
@@ -238,7 +263,7 @@ func TestNothingIsCutOnANarrowScreen(t *testing.T) {
 		}
 	}
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 60, 18))
-	assert.Contains(t, frame, "explain what is marked ! first.")
+	assert.Contains(t, frame, "explain volts first, marked !.")
 	assert.Regexp(t, `volts \d+ % low, [\d.]+ to [\d.]+; ohms at 20 °C good`, frame)
 	require.True(t, v.GoTo(s, "wound[0].cut_in"))
 	assert.Regexp(t, `Begins to charge at.* rpm +\d+–\d+`, tuitest.Draw(t, v, s, 60, 18))
@@ -329,7 +354,7 @@ func TestEachPairIsTyped(t *testing.T) {
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
 	text, _, _ := s.Document().Typed("wound[0].lead")
 	assert.Equal(t, typed, strings.Join(strings.Fields(text), " "))
-	assert.Contains(t, frame, "a pair 4 % off, 2 % may be", frame)
+	assert.Contains(t, frame, "a pair 4 % off, 2 % allowed", frame)
 	assert.Contains(t, frame, "phase W, in V-W and W-U, is 8 % low", frame)
 	assert.Equal(t, 1, strings.Count(frame, "is 8 % low"), "once: %s", frame)
 	assert.Equal(t, 1, strings.Count(strings.ToLower(frame), "read each pair again"))

@@ -15,7 +15,7 @@ var recordFields = append(append([]Input{
 		Help: "When it was wound: 2026-03-14.", How: "Year, month, day: then lists sort.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].Date }},
 }, asTheTrial(woundFields("wound", func(j *Job, i int) *Wound { return &j.AsWound[i].Wound }))...), []Input{
-	{Table: "wound", Name: "filled", Label: "Slots got", Kind: Word, Words: HowFull,
+	{Table: "wound", Name: "filled", Label: "How full", Kind: Word, Words: HowFull,
 		Help: "room: more would have gone in. full: as much as this hand gets in. forced: more than it should be.", How: "The last turns of the last coil tell.",
 		at: func(j *Job, i int) any { return &j.AsWound[i].Filled }},
 	{Table: "wound", Name: "wire_length", Label: "Wire used", Dim: quantity.Metres, Min: 0.1, Max: 100000,
