@@ -115,9 +115,44 @@ func drawn(s *session.Session, what, w, h int) []string {
 		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+s.Units.Words(firstReason(o)), w)
 	}
 	if what == shaftWatts {
-		c.Series = append(c.Series, lawSeries(s, w < wholeNamesW || h < wholeNamesH))
+		law := lawSeries(s, w < wholeNamesW || h < wholeNamesH)
+		most := timesShown * highest(law.Points, c.Markers)
+		for i := range c.Series {
+			c.Series[i].Points = upTo(c.Series[i].Points, most)
+		}
+		c.Series = append(c.Series, law)
 	}
 	return c.Lines(s.Theme)
+}
+
+// timesShown is how many times what a drive gives at its best is shown of what a winding would take: what is above
+// that never comes, and would press the crossing, which is looked for, down on the axis.
+const timesShown = 2.0
+
+// highest is the most of a line and of the marks.
+func highest(line []chart.XY, marks []chart.Marker) (most float64) {
+	for _, p := range line {
+		most = max(most, p.Y)
+	}
+	for _, m := range marks {
+		most = max(most, m.Y)
+	}
+	return most
+}
+
+// upTo is a line as far as it does not rise above the most; where it does it ends on it.
+func upTo(line []chart.XY, most float64) []chart.XY {
+	for i, p := range line {
+		if p.Y <= most {
+			continue
+		}
+		if i == 0 {
+			return nil
+		}
+		from := line[i-1]
+		return append(line[:i:i], chart.XY{X: from.X + (p.X-from.X)*(most-from.Y)/(p.Y-from.Y), Y: most})
+	}
+	return line
 }
 
 // axes are the pictures' upright axes.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"slotwright/tui/chart"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
@@ -277,4 +278,15 @@ func TestARatioOfStagesSaysWhatWasTaken(t *testing.T) {
 		require.True(t, v.GoTo(s, "drive.kind"))
 		assert.Contains(t, tuitest.Draw(t, v, s, wide, 30), "14/48 x 12/48", "%d", wide)
 	}
+}
+
+// What a winding would take far above what the drive gives ends where it leaves the picture, so that the crossing of
+// the two is not pressed down on the axis: of a line from 0 to 1000 W over 0 to 100 rpm 150 W are at 15 rpm.
+func TestTheDrivesOwnWattsSetTheScale(t *testing.T) {
+	line := []chart.XY{{X: 0, Y: 0}, {X: 100, Y: 1000}}
+	assert.Equal(t, []chart.XY{{X: 0, Y: 0}, {X: 15, Y: 150}}, upTo(line, 150))
+	assert.Equal(t, line, upTo(line, 1000))
+	assert.Empty(t, upTo(line[1:], 150))
+	assert.Equal(t, 1000.0, line[1].Y, "the line itself stays")
+	assert.Equal(t, 90.0, highest([]chart.XY{{Y: 75}, {Y: 20}}, []chart.Marker{{Y: 90}}), "where it runs is always shown")
 }
