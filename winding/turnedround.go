@@ -2,6 +2,7 @@ package winding
 
 import (
 	"fmt"
+	"math"
 	"math/bits"
 	"strings"
 
@@ -75,8 +76,12 @@ func (a turnedRound) sides(d *doubts) {
 		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("turned round? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
 			"the ratio is read as %.3g turns of the alternator for one of the drive: it would turn slower than the drive", r)
 	case slashed:
-		d.add(Finding{Severity: Note, Path: "drive.ratio", Fix: "with a : the alternator's teeth stand first", Source: turnsSource},
-			"the ratio is read as %.3g turns of the alternator for one of the drive: a / makes a fraction, of teeth the drive's over the alternator's", r)
+		slips := ""
+		if said := a.given.Ratio.Value; math.Abs(r/said-1) > 1e-3 {
+			slips = fmt.Sprintf(" (%.3g with the slip of its stages)", r)
+		}
+		d.add(Finding{Severity: Note, Path: "drive.ratio", Fix: "with a : the alternator's teeth come first", Source: turnsSource},
+			"the ratio is read as %.3g turns of the alternator for one of the drive%s: a / is a fraction, of teeth the drive's over the alternator's", a.given.Ratio.Value, slips)
 	}
 }
 
