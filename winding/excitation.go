@@ -56,7 +56,7 @@ func newExcitation(f *job.FieldSpec, dc *dcSide, now *flux) excitation {
 	}
 	switch {
 	case now.readAt > 0:
-		e.unmatched = fmt.Sprintf("the flux was read at %.3g A of field and the rotor will take %.3g A: it is carried there as iron that is half full would have it, ±%.0f %%",
+		e.unmatched = fmt.Sprintf("the flux was read at %.3g A of field and the rotor will take %.3g A: what it is there is estimated for iron half saturated, ±%.0f %%",
 			now.readAt, now.fieldAmps.Value, 100*field.AssumedDoubt(now.fieldAmps.Value, now.readAt))
 	case now.at == nil && wanted.Known() && e.amps.Known() && e.amps.Value > 0 && math.Abs(wanted.Value/e.amps.Value-1) > fieldApart:
 		e.unmatched = fmt.Sprintf("the flux is for %.3g A of field, the rotor will take %.3g A: flux, short circuit and watts are those of the reading", e.amps.Value, wanted.Value)

@@ -69,7 +69,7 @@ func (l Likely) Words() string {
 		words += " (" + strings.Join(makes, ", ") + ")"
 	}
 	if l.ByOhms {
-		words += ", which the volts do not bear out"
+		words += ", which the volts do not confirm"
 	}
 	return words + l.beside
 }

@@ -214,7 +214,7 @@ func TestWhatAReadingSpeaksOf(t *testing.T) {
 	assert.Contains(t, speaks(0.01, 0, 0)["lead"], "shorted:")
 	assert.Contains(t, speaks(1, 0.02, 0)["line"], "as good as none: a lead or the star point not connected")
 	s = speaks(1.0/3, 1.27, 0)
-	assert.Contains(t, s["lead"], "joined in delta, not star (ohms ×0.33, volts ×0.58), which the volts do not bear out")
+	assert.Contains(t, s["lead"], "joined in delta, not star (ohms ×0.33, volts ×0.58), which the volts do not confirm")
 	assert.Contains(t, s["line"], "speed or field current more than said")
 	assert.Contains(t, speaks(1, 0.31, 1)["line"], "it begins to charge as if its volts were right: read them again")
 	assert.NotContains(t, speaks(1, 0.8, 1.25)["line"], "begins to charge as if", "both say the same")

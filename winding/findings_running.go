@@ -254,9 +254,9 @@ func (o *TrialOutcome) unfurled() string {
 	case !o.noneStands:
 		return ""
 	case o.YearKWh.Value < leastYear:
-		return "; no winding that was looked at and brings anything stands it unfurled"
+		return "; none of the windings examined that bring anything withstands it unfurled"
 	}
-	return "; no winding that was looked at and brings nearly as much stands it unfurled"
+	return "; none of the windings examined that bring nearly as much withstands it unfurled"
 }
 
 // limitWords are the limits in sentences.

@@ -152,7 +152,7 @@ func (r *WoundOutcome) firstFault() string {
 	}
 	words := ": likely " + r.Likely[0].Fault
 	if r.Likely[0].ByOhms {
-		words += ", which the volts do not bear out"
+		words += ", which the volts do not confirm"
 	}
 	return words
 }

@@ -65,7 +65,7 @@ func TestFurledInTimeItStandsAFullBattery(t *testing.T) {
 		}
 	}
 	require.Len(t, said, 2, "its limit, and that it burns")
-	assert.Equal(t, "better cooling, or furl it before 11 m/s; that leaves 843 of its 925 kWh a year; no winding that was looked at and brings nearly as much stands it unfurled", said[0])
+	assert.Equal(t, "better cooling, or furl it before 11 m/s; that leaves 843 of its 925 kWh a year; none of the windings examined that bring nearly as much withstands it unfurled", said[0])
 	j.Drive.CutOutMS = quantity.Known(11)
 	b := winding.Evaluate(j).Trials[0]
 	assert.False(t, b.OverLimit() || b.Burns())

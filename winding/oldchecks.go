@@ -114,7 +114,7 @@ func (a aboutOld) fill(d *doubts, old *TrialOutcome) {
 			fix = "measure the slot and the wire again; if they hold a machine wound it, and by hand 0.65 to 0.75 goes in"
 		}
 		d.add(Finding{Severity: Note, Path: "slot.fill_limit", Fix: fix, Source: "the old winding itself"},
-			"the old winding filled this slot to %.2f with %.0f turns; %.0f of its wire fit the limit of %.2f that is taken as nothing was said, which is lower than what has gone in", f.Value, old.Turns.Value, old.TurnsThatFit.Value, limit.Value)
+			"the old winding filled this slot to %.2f with %.0f turns; the limit of %.2f, taken as none was given, lets only %.0f of them in", f.Value, old.Turns.Value, limit.Value, old.TurnsThatFit.Value)
 	case f.Value < veryLoose:
 		d.add(Finding{Severity: Note, Path: "old.turns", Fix: "count its turns and its strands in hand again, measure the slot again; if they hold, nothing is wrong", Source: job.Practice},
 			"the old winding filled this slot to %.2f only: makers wind loosely, but seldom so loosely. It says nothing of what a hand can put in", f.Value)

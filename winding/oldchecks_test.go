@@ -113,7 +113,7 @@ func TestTurnAndOhmsThatDisagreeAreMarked(t *testing.T) {
 // What came out of the slot was in it: up to perfect packing, 2/√3. More than the limit is a
 // hint of what goes in; a loose one is its maker's habit and says nothing of a hand's.
 func TestOldWindingWasInItsSlot(t *testing.T) {
-	for fill, words := range map[float64]string{1.16: "misread", 1.15: "the old winding filled this slot to 1.15", 0.80: "filled this slot to 0.80", 0.76: "filled this slot to 0.76 with 10 turns; 9 of its wire fit the limit of 0.70", 0.71: "filled this slot to 0.71", 0.69: "", 0.30: ""} {
+	for fill, words := range map[float64]string{1.16: "misread", 1.15: "the old winding filled this slot to 1.15", 0.80: "filled this slot to 0.80", 0.76: "filled this slot to 0.76 with 10 turns; the limit of 0.70, taken as none was given, lets only 9 of them in", 0.71: "filled this slot to 0.71", 0.69: "", 0.30: ""} {
 		j := plain()
 		j.Old = job.OldWinding{Wound: j.Trials[0].Wound}
 		over := evaluateA(j).OverallMM.Value

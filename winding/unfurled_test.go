@@ -31,7 +31,7 @@ func TestNoWindingStandsItUnfurledIsSaidWhereThatIsSo(t *testing.T) {
 			for i := range o.Trials {
 				says := false
 				for _, f := range o.Findings {
-					says = says || f.Trial == o.Trials[i].Name && strings.Contains(f.Fix, "furl it before") && strings.Contains(f.Fix, "looked at and brings")
+					says = says || f.Trial == o.Trials[i].Name && strings.Contains(f.Fix, "furl it before") && strings.Contains(f.Fix, "of the windings examined that bring")
 				}
 				if !says {
 					continue

@@ -29,7 +29,7 @@ const (
 	partIron  = "First things, in the order of the bench"
 	partVolts = "Volts: one of these ways is enough, the best first"
 	partTrial = "The first trial"
-	partAmps  = "Amps: the gap, and of a wound rotor the plate"
+	partAmps  = "Amps: the air gap, and with a wound rotor the plate"
 	partDrive = "What turns it, and what it charges"
 )
 
@@ -50,8 +50,8 @@ func Wants(j *job.Job) []Want {
 
 // allWants is the first things, including those that have no meaning in the job.
 func allWants(j *job.Job) []Want {
-	const layout, turn = "which coil lies where", "the mean turn: ohms, length and weight of wire"
-	const plate = "amps, which the air gap alone tells badly of a wound rotor"
+	const layout, turn = "the layout: which coil lies where", "the mean turn: ohms, length and weight of wire"
+	const plate = "amps: with a wound rotor the air gap alone tells little of them"
 	list := under(partIron, []Want{
 		{Path: "name", Unlocks: "a name on the card"},
 		{Path: "machine.stator", Unlocks: "which sizes are asked for"},
@@ -61,10 +61,10 @@ func allWants(j *job.Job) []Want {
 		{Path: "machine.hole", Unlocks: turn}, {Path: "machine.side", Unlocks: "the room for wire"}, {Path: "machine.thick", Unlocks: "the room for wire"},
 		{Path: "slot.area", Unlocks: "wire fill and the turns that fit"},
 		{Path: "slot.top", Unlocks: "the slot's area"}, {Path: "slot.bottom", Unlocks: "the slot's area"}, {Path: "slot.depth", Unlocks: "the slot's area"},
-		{Path: "old.state", Unlocks: "whether its turns, wire and ohms are asked for"}, {Path: "old.turns", Unlocks: "volts, from what the old winding gave"}, {Path: "old.gauge", Unlocks: "what the old ohms bear out"}, {Path: "old.strands", Unlocks: "what the old ohms bear out, when it is more than one"},
-		{Path: "old.connection", Unlocks: "what the old ohms and volts are of: a delta's leads show a third of a star's ohms"},
-		{Path: "old.lead", Unlocks: "a mean turn that was measured"},
-		{Path: "field.kind", Unlocks: "what the rotor costs, and what happens at the top speed"},
+		{Path: "old.state", Unlocks: "what is asked of it below"}, {Path: "old.turns", Unlocks: "volts, from what the old winding gave"}, {Path: "old.gauge", Unlocks: "a check of the old ohms"}, {Path: "old.strands", Unlocks: "a check of the old ohms, when it is more than one"},
+		{Path: "old.connection", Unlocks: "the old ohms and volts: a delta's leads show a third of a star's ohms"},
+		{Path: "old.lead", Unlocks: "the mean turn, as the old ohms measure it"},
+		{Path: "field.kind", Unlocks: "what the rotor takes, and the volts at the top speed"},
 		{Path: "field.coil", Unlocks: "what the rotor takes off the amps"},
 	})
 	ways := wantsOfWays(j)

@@ -250,5 +250,5 @@ func runaway(s *session.Session) string {
 	if text == "" {
 		return ""
 	}
-	return sentence("goes on getting hotter, no steady temperature: " + text)
+	return sentence("never comes to a steady temperature: " + text)
 }

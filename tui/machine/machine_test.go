@@ -226,7 +226,7 @@ func TestNeededFieldsAreMarked(t *testing.T) {
 	assert.True(t, needed["machine.poles"])
 	assert.False(t, needed["machine.slots"], "it is said")
 	assert.False(t, needed["machine.phases"], "a default stands in")
-	assert.Regexp(t, `○ which coil lies where +│\n.*│   poles +│\n`, tuitest.Draw(t, v, s, 120, 37), "listed by what they unlock, one under the other")
+	assert.Regexp(t, `○ the layout: which coil lies where +│\n.*│   poles +│\n`, tuitest.Draw(t, v, s, 120, 37), "listed by what they unlock, one under the other")
 }
 
 // The ways to volts are told as what they are: one is enough, and once it is begun only that

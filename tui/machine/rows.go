@@ -70,9 +70,9 @@ func (v *View) firstRows(s *session.Session) []form.Row {
 		switch {
 		case r.Text != "":
 		case first.Way != "":
-			r.Help += " It tells " + first.Unlocks + ". One way is enough; this one: " + first.Way + "."
+			r.Help += " Needed for " + first.Unlocks + ". One way is enough; this one: " + first.Way + "."
 		default:
-			r.Help += " It tells " + first.Unlocks + "."
+			r.Help += " Needed for " + first.Unlocks + "."
 		}
 		rows = append(rows, r)
 	}

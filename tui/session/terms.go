@@ -14,7 +14,7 @@ type term struct{ word, means string }
 var terms = []term{
 	{"throw", "the slots that the two sides of a coil lie in, the first counted 1"},
 	{"former", "the block that a coil is wound on before it goes into its slots"},
-	{"mouth", "the opening of a slot: wires go in by it one after another"},
+	{"mouth", "the opening of a slot: wires go in through it one at a time"},
 	{"mean turn", "the length of one turn, once round the coil, on average"},
 	{"wire fill", "how much of the room in a slot the wires take, each in a square"},
 	{"winding factor", "how much of the volts is left when coils are spread"},

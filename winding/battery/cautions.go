@@ -25,7 +25,7 @@ func Cautions(s Spec) []string {
 	}
 	switch s.Chemistry {
 	case Flooded, AGM, Gel:
-		list = append(list, "voltages are for 25 °C: 3 mV a cell less for each kelvin warmer, as much more for each colder")
+		list = append(list, "voltages are for 25 °C: 3 mV a cell less for each kelvin above that, as much more for each below")
 	}
 	return append(list, s.above()...)
 }

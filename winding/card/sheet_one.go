@@ -211,7 +211,7 @@ func (w *writer) former(t *winding.TrialOutcome) {
 		w.formers(t)
 		return
 	}
-	w.entry("FORMER", w.rounded(t.StraightMM, t.WidthMM, t.RadiusMM)+" to the coil's middle: the block is half its build less; "+once)
+	w.entry("FORMER", w.rounded(t.StraightMM, t.WidthMM, t.RadiusMM)+" to the coil's middle: block smaller by half its build; "+once)
 	if t.StraightMM.Known() && strings.HasPrefix(t.StraightMM.Why, winding.EndRunNotGiven) {
 		w.more(w.clean(w.opt.Units.Words(title(t.StraightMM.Why))) + ".")
 	}
@@ -225,7 +225,7 @@ func (w *writer) rounded(straight, width, radius quantity.Figure) string {
 
 // formers is one for each kind of coil, where they are nested or of unequal turns.
 func (w *writer) formers(t *winding.TrialOutcome) {
-	w.entry("FORMER", "one for each kind of coil, to the coil's middle: the block is half its build less. Inner ends lie lower: try one of each in the slots")
+	w.entry("FORMER", "one for each kind of coil, to the coil's middle: block smaller by half its build. Inner ends lie lower: try one of each in the slots")
 	for i := range t.Shapes {
 		s := &t.Shapes[i]
 		wire := ""

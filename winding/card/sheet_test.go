@@ -122,7 +122,7 @@ func TestExpectedReadings(t *testing.T) {
 func TestFormerIsOnSheetOne(t *testing.T) {
 	w := workOut(strings.Replace(job.Example().Text(), `"~185"`, `"185 ±18"`, 1))
 	one := flat(sheets(&w, 0)[0])
-	for _, want := range []string{"TURNS 17 in each coil", "throw slot 1 to 4", "straight 51.0 mm, width 26.9 mm, corner radius 12.8 mm to the coil's middle: the block is half its build less; once round 185 ±18 mm",
+	for _, want := range []string{"TURNS 17 in each coil", "throw slot 1 to 4", "straight 51.0 mm, width 26.9 mm, corner radius 12.8 mm to the coil's middle: block smaller by half its build; once round 185 ±18 mm",
 		"3.15 ±0.31 m of each strand, 0.0462 ±0.0045 kg without enamel", "15 AWG: 62.3 m, 0.915 kg bare, spools of 1 kg: 1"} {
 		assert.Contains(t, one, want)
 	}

@@ -41,7 +41,7 @@ func (w *writer) slotTable(plan *layout.Layout, why string) {
 	if w.flat() {
 		way = "+ the wire of the phase goes to the middle, - it comes back to the rim"
 	}
-	w.entry(label, way+"; coil number; s its start, f its finish; "+lie)
+	w.entry(label, way+"; coil number; s its start, f its finish. "+title(lie))
 	var rows []string
 	wide := 0
 	for n := 1; n <= plan.Spec().Slots; n++ {
