@@ -33,7 +33,7 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 	return "check the figure and its unit"
 }
 
-// speaksOf reports whether people give such a field in a unit without saying so: nobody does in cm, and
+// speaksOf reports whether people give such a field in a unit without saying so: nobody does in cm, a rotor apart, and
 // thousandths of an inch are for gaps and paper, which no field lets be thicker than an inch.
 func (f *Input) speaksOf(u quantity.Unit) bool {
 	return (u.Suffix != "cm" || f.Dim[0].Suffix == "m") && (u.Suffix != "mil" || f.Max <= 1000*u.Base(1))
