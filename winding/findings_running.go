@@ -247,8 +247,8 @@ func (a aboutRunning) leftOfYear(o *TrialOutcome, wind float64) string {
 	return fmt.Sprintf("; that leaves %.0f of its %.0f kWh a year", left, o.YearKWh.Value)
 }
 
-// unfurled says that no winding spares the furling, where one was searched for: of every third size on
-// either side, with 2 % of volts to spare (edge), so only of those tried.
+// unfurled says that no winding spares the furling, where one was searched for: of every size of the
+// trial's standard and other circuits in steps, with 2 % of volts to spare (edge), so only of those tried.
 func (o *TrialOutcome) unfurled() string {
 	switch {
 	case !o.noneStands:

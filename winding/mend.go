@@ -17,7 +17,8 @@ import (
 // each with as many turns as fit the slot, are run in the drive's usual condition. Where the best of
 // them is the last on one side, the search goes on in other parallel circuits (wider.go). The best that
 // breaks no limit is named with its wire, turns and circuits. Where none is better, none is offered,
-// and what stands in the way is said (intheway.go).
+// and what stands in the way is said (intheway.go). In the wind, where each costs a year and only every
+// third size is tried at first, every size is tried before that is said.
 //
 // Each of these windings is computed independently, and once for all trials: fullslot.go. What is said
 // of an offer is what the grid will say of it, its energy in a year to a per cent or two.
@@ -117,6 +118,9 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fu
 	s.near()
 	s.thinner()
 	s.wider()
+	if s.best == nil || same(s.best.trial, t) {
+		s.every()
+	}
 	m.noneStands = breaks && s.best == nil
 	if s.best != nil && s.best.net < 0 { // in the usual condition its rotor takes more than comes in
 		s.best = nil
@@ -295,6 +299,25 @@ func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build)
 		g, ok = next(g, s.own.Build)
 	}
 	return first
+}
+
+// every tries all sizes of a trial's standard in the wind, where every third of those nearby was tried and
+// none does better, so that no winding is passed over by what is then said.
+func (s *search) every() {
+	if s.drive.kind != job.DriveWind {
+		return
+	}
+	for _, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
+		g, ok := next(s.own.Gauge, s.own.Build)
+		for n := 0; ok && n < mostRungs && g.BareMM(s.own.Build) >= thinnestMM; n++ {
+			f := s.full(withGauge(s.own, g))
+			if f.trial.Turns.Value < 1 {
+				break
+			}
+			s.try(f)
+			g, ok = next(g, s.own.Build)
+		}
+	}
 }
 
 // filling is the thickest wire of which the trial's own turns still fit: what a mostly empty slot asks

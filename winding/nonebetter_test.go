@@ -1,0 +1,58 @@
+package winding
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"slotwright/winding/job"
+	"slotwright/winding/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Where it is said that no winding that fits does better, none of a trial's ladder does: each rung, worked
+// out as a trial of its own, passes a limit, takes more for its rotor than comes in usually, or brings no
+// more than an offer would have to.
+func TestNoWindingThatFitsDoesBetterIsSaidWhereThatIsSo(t *testing.T) {
+	paths, err := filepath.Glob("../testdata/jobs/*.toml")
+	require.NoError(t, err)
+	said, rungs := 0, 0
+	for _, path := range paths {
+		d, _, err := job.Load(path)
+		require.NoError(t, err)
+		for n := range 54 {
+			j := d.Job()
+			if j.Drive.Kind != job.DriveWind {
+				continue
+			}
+			metres := []float64{1.4, 1.8, 2.4}[n%3]
+			j.Drive.RotorM, j.Drive.CutOutMS = quantity.Known(metres), quantity.Known([]float64{8, 11, 16}[n/3%3])
+			j.Drive.MeanWindMS = quantity.Known([]float64{3.5, 5}[n/9%2])
+			for i := range j.Trials {
+				j.Trials[i].Turns = quantity.Known(float64(int(j.Trials[i].Turns.Value * []float64{0.5, 1, 2}[n/18])))
+			}
+			b := Prepare(j)
+			o := b.Outcome()
+			for i := range o.Trials {
+				a := &o.Trials[i]
+				if !strings.HasPrefix(a.InTheWay, "no winding that fits does better") {
+					continue
+				}
+				said++
+				least := max(leastYear, a.YearKWh.Value+leastYear)
+				if !a.stands(&o.Machine) {
+					least = max(leastYear, worthKeeping*a.YearKWh.Value)
+				}
+				for _, r := range b.Ladder(i) {
+					rungs++
+					stands := r.freed == 0 && r.AmpsUsual.Value >= 0 && !r.OverLimit() && !r.Burns() && r.HottestC.Known() && r.HottestC.Value <= o.Machine.MeanLimitC.Value && r.Fits()
+					assert.False(t, stands && r.YearKWh.Value > 1.05*least, "%s %g m, %s: %s brings %g of %g kWh; %s", filepath.Base(path), metres, a.Name, r.Wire, r.YearKWh.Value, a.YearKWh.Value, a.InTheWay)
+				}
+			}
+		}
+	}
+	assert.Greater(t, said, 3)
+	assert.Greater(t, rungs, 30)
+}
