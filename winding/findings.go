@@ -63,6 +63,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	trial := aboutTrial{slots: j.Machine.Slots, field: &j.Field, layouts: &b.layouts}
 	star := aboutStar{fitted: j.Battery.StarDiodes == "yes", field: &j.Field, dc: &b.dc, speeds: &b.speeds}
 	running := aboutRunning{drive: &b.drive, speeds: &b.speeds, air: &b.air, drag: &b.drag, dc: &b.dc, reverse: j.Battery.DiodeReverseVolts, wanted: j.Target.Amps, holder: b.bed.holder, curveRead: b.flux.curve != nil}
+	doubtCooling(d, o, &b.air)
 	for i := range o.Trials {
 		t, at := j.Trials[i], pathsOf(i)
 		trial.callOut(d, at, t, &o.Trials[i])

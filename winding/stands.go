@@ -205,6 +205,24 @@ func (t *TrialOutcome) stands(m *MachineOutcome) bool {
 	return !hot && !t.OverLimit()
 }
 
+// doubtCooling asks how the machine is cooled where nobody said it and a winding passes by it what it stands.
+func doubtCooling(d *doubts, o *Outcome, air *thermal) {
+	if !air.unsaid {
+		return
+	}
+	var names []string
+	for i := range o.Trials {
+		if t := &o.Trials[i]; t.Fits() && !t.stands(&o.Machine) {
+			names = append(names, t.Name)
+		}
+	}
+	if len(names) == 0 {
+		return
+	}
+	d.add(Finding{Severity: Doubt, Path: "machine.cooling", Fix: "say whether it is closed, open or has a fan of its own"},
+		"how it is cooled was not said and is taken as %s: by that the winding of trial %s gets too hot or passes its current limit", air.cooling, strings.Join(names, ", "))
+}
+
 // notHad marks amps or watts that are not to be had in a condition: none come, the winding does not
 // stand them, or the drive is dragged far below the speed that the condition is told by.
 func notHad(condition int) func(*Outcome, *TrialOutcome) bool {
