@@ -31,7 +31,7 @@ import (
 // that does not agree after the last halving is never interpolated: there each speed is solved. So
 // is every operating point of a condition.
 //
-// Cost. 25 to 61 solved points, most of them with one solution of the bridge, since the curve so
+// Cost. 25 to 70 solved points, most of them with one solution of the bridge, since the curve so
 // far predicts the temperature; a tenth of a microsecond a speed after that.
 type characteristic struct {
 	r         *charger
@@ -75,12 +75,12 @@ const channels = electric + 1
 // How the knots are laid.
 const (
 	firstStretches = 8
-	mostHalvings   = 4
+	mostHalvings   = 5
 	offerHalvings  = 2    // of what is only compared
 	closeCurve     = 3e-4 // relative agreement asked of what is shown
 	closeOffer     = 3e-3 // of what is only compared
 	leastPart      = 5e-2 // of the largest value: smaller values need no closer agreement than at this
-	usualKnots     = 50   // capacity; more are seldom needed
+	usualKnots     = 72   // capacity; more are seldom needed
 	closeKelvin    = 150  // K for a relative agreement of 1
 )
 
@@ -196,6 +196,11 @@ func (c *characteristic) halve() bool {
 	c.fresh = c.fresh[:0]
 	for i, ok := range c.agreed {
 		if ok {
+			continue
+		}
+		if c.within >= closeOffer && c.knots[i].tooHot && c.knots[i].like(&c.knots[i+1]) && c.drawn[i].n > 2 {
+			// what burns is not compared any closer
+			c.agreed[i] = true
 			continue
 		}
 		s := (c.knots[i].s + c.knots[i+1].s) / 2

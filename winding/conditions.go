@@ -73,9 +73,11 @@ type driveSide struct {
 	// rising is the winds of a trial's year and coarse those of an offer's; each is worked out when
 	// first asked for.
 	rising, coarse func() (*drive.Ascent, error)
-	source         drive.Source
-	best           drive.Point // where legs or water have the most power
-	why            string
+	// inOneMetre is the wind rotor in a wind of 1 m/s, from a tip-speed ratio of 1 up to its best.
+	inOneMetre func() *[marginSteps + 1]turning
+	source     drive.Source
+	best       drive.Point // where legs or water have the most power
+	why        string
 	// fastest is the highest alternator speed to which a drive that gives way may take it; 0 for any
 	// other.
 	fastest float64
@@ -245,6 +247,7 @@ func (s *driveSide) ofWind(d *job.DriveSpec) {
 		s.why = err.Error()
 	}
 	s.rising, s.coarse = s.ascent(windStep), s.ascent(coarseStep)
+	s.inOneMetre = s.turning()
 }
 
 // windsOf is the light, the mean and the furling wind.

@@ -60,7 +60,7 @@ func (b *Bench) trialAlone(i int, d *done) *workedTrial {
 	alone.runs = b.bed.run(t, o, d.grid)
 	o.spreadRunning(others, shifts, b.bed.slopeAt(alone.runs, o.in(usual)), new(TrialOutcome))
 	if !b.offersNone {
-		of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
+		of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(trying)}
 		m := of.better(t, o)
 		o.Calmer = of.calmer(t, o, alone.runs)
 		o.noneStands = m.noneStands && m.rejoined == nil

@@ -200,22 +200,35 @@ func (of offers) yearKWh(f *fullSlot) float64 {
 	return f.year
 }
 
-// yearOf is where a winding runs in each wind.
+// trying is a winding as it is tried in the wind, its curve and where it runs.
+type trying struct {
+	whose *fullSlot
+	characteristic
+	points []DrivePoint
+}
+
+// yearOf is where a winding runs in each wind, in memory that the next one is tried in.
 func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []drive.WindPoint) {
-	s := of.drive
 	if up == nil {
 		return year, nil
 	}
-	own, c := *f.r, of.tried
-	c.over(&own, s.fastest, of.air.ambientC, closeOffer)
-	points, err := up.Run(of.inWind(c))
+	c := of.tried
+	if of.kept != nil && of.kept.whose == f {
+		c = of.kept
+	} else {
+		own := *f.r
+		c.whose = f
+		c.over(&own, of.drive.fastest, of.air.ambientC, closeOffer)
+	}
+	points, err := up.Run(of.inWind(&c.characteristic))
 	if err != nil {
 		return year, nil
 	}
-	year.Points = make([]DrivePoint, 0, len(points))
+	c.points = c.points[:0]
 	for _, p := range points {
-		year.Points = append(year.Points, windPoint(p, c.at(p.RPM)))
+		c.points = append(c.points, windPoint(p, c.at(p.RPM)))
 	}
+	year.Points = c.points
 	return year, points
 }
 

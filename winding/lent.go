@@ -19,7 +19,7 @@ func (b *Bench) lend(o *Outcome, d *done) {
 	if b.offersNone {
 		return
 	}
-	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(trying)}
 	for i := range o.Trials {
 		own := &d.trials[i].mend
 		if !own.sought {

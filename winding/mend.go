@@ -59,8 +59,9 @@ type offers struct {
 	slots *fullSlots
 	// anyhow also takes windings that begin to charge too late.
 	anyhow bool
-	// tried is the curve of the winding tried last, whose memory the next reuses.
-	tried *characteristic
+	// tried is the winding tried last, whose memory the next reuses; kept is that of the best, nil where it is
+	// not at hand.
+	tried, kept *trying
 }
 
 // better finds the winding that cures, all at once, what a trial is blamed for, or says what stands in

@@ -27,7 +27,7 @@ func TestNothingIsLeftOutOnTheWay(t *testing.T) {
 			if o.in(usual) == nil || o.Mend == "" && o.InTheWay == "" {
 				continue
 			}
-			of := offers{workshop: b, bed: &b.bed, slots: new(fullSlots), tried: new(characteristic)}
+			of := offers{workshop: b, bed: &b.bed, slots: new(fullSlots), tried: new(trying)}
 			s := of.search(j.Trials[i], o.TurnsThatFit.Value)
 			s.more = of.leastOf(&o, true)
 			s.near()

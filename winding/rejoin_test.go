@@ -98,7 +98,7 @@ func TestStarBeginsRootThreeSooner(t *testing.T) {
 	j.Trials = j.Trials[:1]
 	j.Trials[0].Connection = layout.Delta
 	b := Prepare(j)
-	of := offers{workshop: b, bed: &b.bed, slots: new(fullSlots), tried: new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: new(fullSlots), tried: new(trying)}
 	o := b.Outcome().Trials[0]
 	list := of.joinings(&j.Trials[0], &o, true)[0]
 	require.NotEmpty(t, list)

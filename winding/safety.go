@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/heat"
@@ -177,11 +178,11 @@ func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 	case s.why != "":
 		return quantity.Missing(s.why)
 	case s.kind == job.DriveWind:
-		stops := s.stopsIn(holds)
-		if stops(mostStopWind) {
-			return quantity.Of(mostStopWind, quantity.Guessed).Because("and more")
+		wind := s.stopsIn(holds)
+		if wind == mostStopWind {
+			return quantity.Of(wind, quantity.Guessed).Because("and more")
 		}
-		return quantity.Of(bisect(0.1, mostStopWind, func(wind float64) bool { return !stops(wind) }), quantity.Guessed)
+		return quantity.Of(wind, quantity.Guessed)
 	}
 	given := s.given(0)
 	if given == nil {
@@ -196,29 +197,53 @@ func (s *driveSide) stopsTo(holds drive.Torque) quantity.Figure {
 
 // Limits of the search for what shorted leads hold.
 const (
-	mostStopWind = 40.0
-	marginSteps  = 96
-	creepPart    = 6.0
+	mostStopWind  = 40.0
+	leastStopWind = 0.1
+	marginSteps   = 96
+	creepPart     = 6.0
 )
 
-// stopsIn reports whether shorted leads slow a rotor to a creep in a wind. At one tip-speed ratio its
-// torque goes with the square of the wind, so it is worked out once.
-func (s *driveSide) stopsIn(holds drive.Torque) func(wind float64) bool {
-	rotor, one := s.shaft.Rotor, s.shaft.Torque(1)
-	low, high := s.ratio.Value*rotor.RPM(1, 1), s.ratio.Value*rotor.RPM(1, rotor.PeakLambda)
-	var rpm, given [marginSteps + 1]float64 // in a wind of 1 m/s
-	for i := range rpm {
-		rpm[i] = low + (high-low)*float64(i)/marginSteps
-		given[i] = one(rpm[i])
-	}
-	return func(wind float64) bool {
-		for i, n := range rpm {
-			if g := given[i] * wind * wind; g > 0 && !(holds(n*wind) > g) {
-				return false
+// stopsIn is the strongest wind, m/s, in which shorted leads slow a rotor to a creep. At one tip-speed ratio
+// its torque goes with the square of the wind, and that of the leads, on their speed, with no more than the
+// wind itself; so each tip-speed ratio holds up to a wind of its own, and the least of these is looked for:
+// from the strongest down, always at the ratio that is the furthest from holding.
+func (s *driveSide) stopsIn(holds drive.Torque) float64 {
+	turn, wind := s.inOneMetre(), mostStopWind
+	for {
+		worst, least := 0, 1.0
+		for i := range turn {
+			if g := turn[i].given * wind * wind; g > 0 && holds(turn[i].rpm*wind) <= least*g {
+				worst, least = i, holds(turn[i].rpm*wind)/g
 			}
 		}
-		return true
+		at := turn[worst]
+		if at.given <= 0 || holds(at.rpm*wind) > at.given*wind*wind {
+			return wind
+		}
+		next := bisect(leastStopWind, wind, func(wind float64) bool { return !(holds(at.rpm*wind) > at.given*wind*wind) })
+		if next >= wind*(1-2e-5) || next <= leastStopWind*(1+1e-5) {
+			return next
+		}
+		wind = next
 	}
+}
+
+// turning is a rotor's speed, alternator rpm, and its torque on that shaft.
+type turning struct{ rpm, given float64 }
+
+// turning is the rotor from a tip-speed ratio of 1 up to its best, in a wind of 1 m/s, worked out when it is
+// first asked for.
+func (s *driveSide) turning() func() *[marginSteps + 1]turning {
+	rotor, one, ratio := s.shaft.Rotor, s.shaft.Torque(1), s.ratio.Value
+	return sync.OnceValue(func() *[marginSteps + 1]turning {
+		turn := new([marginSteps + 1]turning)
+		low, high := ratio*rotor.RPM(1, 1), ratio*rotor.RPM(1, rotor.PeakLambda)
+		for i := range turn {
+			rpm := low + (high-low)*float64(i)/marginSteps
+			turn[i] = turning{rpm, one(rpm)}
+		}
+		return turn
+	})
 }
 
 // margin is the least ratio, over a range of speeds, of braking torque to driving torque.

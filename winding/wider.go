@@ -82,6 +82,12 @@ func (s *search) try(f *fullSlot) (better bool) {
 		return false
 	}
 	s.best, s.more = f, brings
+	if s.tried != nil && s.tried.whose == f { // the next is tried in the memory of the best before
+		if s.kept == nil {
+			s.kept = new(trying)
+		}
+		s.tried, s.kept = s.kept, s.tried
+	}
 	return true
 }
 
@@ -197,7 +203,7 @@ func (b *Bench) Elsewhere(trial int, list []Rung) string {
 			own, far = list[i].Trial, off
 		}
 	}
-	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(characteristic)}
+	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(trying)}
 	s := of.search(own, b.TurnsThatFit(own).Value)
 	for i := range list {
 		s.try(of.full(list[i].Trial))
