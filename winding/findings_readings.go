@@ -34,7 +34,10 @@ func (a aboutReadings) single(d *doubts) {
 				"the reading is not whole and is not used")
 		}
 	}
-	if spread := a.flux.spread; spread > spinsApart {
+	if spread := a.flux.spread; spread > spinsApart && a.flux.curve != nil {
+		d.add(Finding{Severity: Doubt, Path: "spin[0].line", Fix: "read them again at one speed, with a true-rms meter; speeds and field currents too"},
+			"the spin-up readings contradict each other by %.0f %%: with more field current the volts only rise, and ever less", spread*100)
+	} else if spread > spinsApart {
 		d.add(Finding{Severity: Doubt, Path: "spin[0].line", Fix: "take them again at one field current, with a true-rms meter"},
 			"the spin-up readings differ by %.0f %% in volts per rpm", spread*100)
 	}

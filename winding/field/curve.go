@@ -12,13 +12,13 @@ import (
 // Froelich's formula, Φ = Φ∞·I/(I0 + I) + Φr, is the simplest curve that is proportional at first and
 // flattens as the iron saturates: Φ∞ is its asymptote, I0 the current for half of that, Φr the residual
 // flux at no current. It was proposed for dynamos in the 1880s and is still the first one in textbooks
-// (from memory). On a small claw-pole or salient rotor it follows the measured curve to a few per cent
-// between the readings; above the highest one it is a guess, and says so.
+// (from memory). Above the highest reading it is a guess, and says so.
 //
-// The fit is described in fit.go. Two readings give the curve through both with Φr = 0, three the curve
-// through all. Readings that do not flatten give the straight line, and so do two of which one is at no
-// current: they cannot show where the iron saturates. One reading gives an error that says what to read
-// next.
+// The fit is described in fit.go. Iron saturates more suddenly than the formula does, so that some of
+// three readings or more lie off it, by a tenth and more about the knee: there the curve is bent to go
+// through them all (bend.go), and at a current that was read the flux is the reading. Readings that do
+// not flatten give the straight line, and so do two of which one is at no current: they cannot show
+// where the iron saturates. One reading gives an error that says what to read next.
 
 // Reading is a flux, or anything proportional to it, at a field current.
 type Reading struct {
@@ -27,7 +27,7 @@ type Reading struct {
 	Weight float64 // above 0; 0 is taken as 1
 }
 
-// Curve is a magnetisation curve.
+// Curve is a magnetisation curve: Froelich's, or that bent to the readings.
 type Curve struct {
 	Infinity float64 // Φ∞; with Straight the slope per ampere
 	Half     float64 // I0, amps
@@ -35,8 +35,10 @@ type Curve struct {
 	Straight bool    // the readings do not flatten: Φ = slope·I + Φr
 	// Low and High are the lowest and highest current read.
 	Low, High float64
-	// Error is the largest relative misfit of a reading.
+	// Error is the largest relative amount by which readings contradict each other, or iron, which only flattens.
 	Error float64
+	// pieces is the curve from reading to reading, from 0 A on; none where it is the formula's.
+	pieces []piece
 }
 
 // tooFew says what more to read.
@@ -69,15 +71,16 @@ func Fit(readings []Reading) (Curve, error) {
 		return Curve{}, tooFew(c)
 	}
 	c.fit(readings)
-	for _, r := range readings {
-		c.Error = max(c.Error, math.Abs(c.At(r.Amps)/r.Flux-1))
-	}
+	c.bend(readings)
 	return c, nil
 }
 
 // At is the flux at a field current, 0 and up.
 func (c Curve) At(amps float64) float64 {
 	amps = max(0, amps)
+	if len(c.pieces) > 0 {
+		return c.pieceOf(amps).law.At(amps)
+	}
 	if c.Straight {
 		return c.Infinity*amps + c.Residual
 	}
@@ -86,9 +89,12 @@ func (c Curve) At(amps float64) float64 {
 
 // Amps is the current for a flux; ok is false for one that the curve never reaches.
 func (c Curve) Amps(flux float64) (amps float64, ok bool) {
+	if len(c.pieces) > 0 && flux > c.At(0) {
+		return c.pieceTo(flux).law.Amps(flux)
+	}
 	over := flux - c.Residual
 	switch {
-	case over <= 0:
+	case over <= 0, len(c.pieces) > 0:
 		return 0, true
 	case c.Straight:
 		if c.Infinity <= 0 {
@@ -116,10 +122,10 @@ func (c Curve) OutsideDoubt(amps float64) float64 {
 	if !c.Outside(amps) {
 		return 0
 	}
-	top, slope := c.At(c.High), c.Infinity
-	if !c.Straight {
-		slope *= c.Half / ((c.Half + c.High) * (c.Half + c.High))
-	}
+	formula := c
+	formula.pieces = nil
+	// of two readings near each other the slope is mostly error: that of the formula goes by all
+	top, slope := c.At(c.High), max(c.slope(c.High), formula.slope(c.High))
 	there := c.At(amps)
 	return max(there-top, top+slope*(amps-c.High)-there)
 }

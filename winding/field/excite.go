@@ -21,7 +21,8 @@ import "math"
 // which has one positive root or none; with none n rises from the start and its minimum is at I = 0.
 // Below that root n only falls, so building up from the iron's residual flux alone takes n(0) =
 // V0/(k·Φr) and, once begun, goes all the way. Without residual flux it never begins, and a battery
-// must lend the first ampere.
+// must lend the first ampere. A curve that is bent to its readings is Froelich's on each piece, with an
+// A and B of its own and a root of its own; building up takes the highest n on the way.
 //
 // The winding's own drop at field current is left out, so the real speeds are a little higher; a diode
 // that already conducts a little below its drop makes the build-up speed lower than this. Treat both as
@@ -42,15 +43,44 @@ func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (h
 	speed := func(amps float64) float64 {
 		return (w.Ohms()*amps + drop) / (voltsPerFlux * c.At(amps))
 	}
-	touch := min(most, c.touching(w.Ohms(), drop))
-	if touch <= 0 && c.Residual == 0 { // no drop to overcome: the limit of n as I goes to 0
-		return w.Ohms() / (voltsPerFlux * c.slope()), never
+	touch := c.touch(speed, w.Ohms(), drop, most)
+	if touch <= 0 && c.At(0) == 0 { // no drop to overcome: the limit of n as I goes to 0
+		return w.Ohms() / (voltsPerFlux * c.slope(0)), never
 	}
-	hold, build = speed(touch), never
-	if c.Residual > 0 {
-		build = speed(0)
+	if c.At(0) == 0 {
+		return speed(touch), never
 	}
-	return hold, build
+	return speed(touch), c.worstUpTo(touch, speed)
+}
+
+// touch is the field current up to most at which the speed is lowest: where the field circuit's line is
+// tangent to the curve, of a bent curve the lowest of its pieces.
+func (c Curve) touch(speed func(amps float64) float64, ohms, drop, most float64) float64 {
+	if len(c.pieces) == 0 {
+		return min(most, c.touching(ohms, drop))
+	}
+	best, least := 0.0, math.Inf(1)
+	from := 0.0
+	for _, p := range c.pieces {
+		at := min(most, max(from, min(p.to, p.law.touching(ohms, drop))))
+		if n := speed(at); n < least {
+			best, least = at, n
+		}
+		from = p.to
+	}
+	return best
+}
+
+// worstUpTo is the highest speed on the way from no current to one: within a piece the speed has a
+// minimum and no maximum, so it is at an end of one.
+func (c Curve) worstUpTo(amps float64, speed func(amps float64) float64) float64 {
+	worst := speed(0)
+	for _, p := range c.pieces {
+		if p.to < amps {
+			worst = max(worst, speed(p.to))
+		}
+	}
+	return worst
 }
 
 // BridgeMean is the open-circuit mean of a bridge's output over its peak: 3/π for three phases, 2/π for
@@ -63,12 +93,15 @@ func BridgeMean(phases int) float64 {
 	return 3 / math.Pi
 }
 
-// slope is the initial slope of the curve, flux per ampere.
-func (c Curve) slope() float64 {
-	if c.Straight {
+// slope is the slope of the curve at a current, flux per ampere; where two pieces meet, the lower one's.
+func (c Curve) slope(amps float64) float64 {
+	switch {
+	case len(c.pieces) > 0:
+		return c.pieceOf(amps).law.slope(amps)
+	case c.Straight:
 		return c.Infinity
 	}
-	return c.Infinity / c.Half
+	return c.Infinity * c.Half / ((c.Half + amps) * (c.Half + amps))
 }
 
 // touching is the field current at which a field circuit's line is tangent to the curve; 0 when it
