@@ -186,3 +186,39 @@ func TestWithLessThanAllItGives(t *testing.T) {
 	require.Greater(t, o.Trials[0].CutInRPM.Value, 70*o.Machine.Ratio.Value)
 	assert.Contains(t, o.Trials[0].Suits, "at its usual 70 rpm it does not charge")
 }
+
+// An engine holds its speed as far as its power goes. By hand: at constant torque the stored one's
+// 2000 W at 1200 rpm are 3667 W at its top speed, 2200 rpm, more than either trial takes there: it gives
+// all it can at no speed that it has. Of a tenth of that both take all, below the top speed.
+func TestAnEngineWithPowerToSpareIsNowhereAtFullPower(t *testing.T) {
+	j := load(t, "engine.toml")
+	for _, a := range winding.Evaluate(j).Trials {
+		require.Less(t, a.Operating[2].DriveWatts, 2000.0*2200/1200)
+		for _, f := range []quantity.Figure{a.RunRPM, a.RunAmps, a.RunWatts} {
+			assert.False(t, f.Known())
+			assert.Contains(t, f.Why, "more than this winding takes")
+		}
+	}
+	j.Drive.Watts = quantity.Known(200)
+	o := winding.Evaluate(j)
+	for _, a := range o.Trials {
+		require.True(t, a.RunRPM.Known(), a.RunRPM.Why)
+		assert.Less(t, a.RunRPM.Value, o.Machine.TopRPM.Value)
+		assert.Less(t, a.RunWatts.Value, 200.0*2200/1200)
+	}
+}
+
+// Two of three leads can be joined and the third left open; one phase has no third.
+func TestOneAndTwoPhasesHaveNoPairToJoin(t *testing.T) {
+	for _, name := range []string{"lamp-half-wave.toml", "two-phase.toml"} {
+		j := load(t, name)
+		if !j.Target.TopRPM.Given() {
+			j.Target.TopRPM = quantity.Known(900)
+		}
+		for _, a := range winding.Evaluate(j).Trials {
+			require.True(t, a.Brake.LeadAmps.Known(), a.Brake.LeadAmps.Why)
+			assert.False(t, a.BrakePair.LeadAmps.Known())
+			assert.Contains(t, a.BrakePair.LeadAmps.Why, "three leads", "not that a top speed is missing, which is there")
+		}
+	}
+}

@@ -125,6 +125,9 @@ func (b *bed) brake(s *SafetyRun, r *charger, t *TrialOutcome, rpm float64) {
 	s.Brake = brakeFigures(all)
 	if b.machine.phases == 3 {
 		s.BrakePair = brakeFigures(drive.ShortPair(per*rpm, hot, x*rpm, rpm, r.delta))
+	} else {
+		no := quantity.Missing("only of three leads can two be joined and one left open")
+		s.BrakePair = Brake{no, no, no, no}
 	}
 	holds := func(ohms float64) drive.Torque {
 		short := drive.ShortTorque(per, ohms, x, b.machine.phases)

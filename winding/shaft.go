@@ -68,13 +68,23 @@ func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCou
 	}
 	t.other = s.otherOfShaft(c, &spots)
 	no := quantity.Missing("it comes to no rest within the drive's speeds")
+	e, held := met.FullPower()
+	if held && b.spare(e) {
+		held, no = false, quantity.Missing("up to its top speed the engine gives more than this winding takes")
+	}
 	t.RunRPM, t.RunAmps, t.RunWatts = no, no, no
-	if e, held := met.FullPower(); held {
+	if held {
 		p := c.r.at(e.RPM, c.at(e.RPM).WindingC)
 		t.RunRPM, t.RunWatts = quantity.Of(e.RPM, quantity.Guessed), quantity.Of(e.Watts/s.through.Passes(), quantity.Guessed)
 		t.RunAmps, t.runHot = quantity.Of(p.NetAmps, quantity.Guessed), p.TooHot
 	}
 	return spots
+}
+
+// spare reports whether a drive that holds its speed would give all it can only above its top speed,
+// where its power falls away: it never runs there.
+func (b *bed) spare(e drive.Equilibrium) bool {
+	return b.drive.kind == job.DriveEngine && b.speeds.top.Known() && e.RPM > b.speeds.top.Value*(1+1e-6)
 }
 
 // atFullPower is where the drive settles when it gives all it can.
