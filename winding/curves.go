@@ -136,6 +136,9 @@ func (c *characteristic) passes(t *TrialOutcome) (from quantity.Figure, to float
 	if !t.LimitAmps.Known() {
 		return t.LimitAmps, 0
 	}
+	if t.LimitAmps.Value < leastLimit {
+		return quantity.Missing("it is past its limit before any amps flow"), 0
+	}
 	curve := t.Curve
 	passed := func(p RunPoint) bool { return t.PassedIn(&p) }
 	k := slices.IndexFunc(curve, passed)

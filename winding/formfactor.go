@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"slotwright/winding/layout"
+	"slotwright/winding/quantity"
 )
 
 // # The current's true rms
@@ -69,6 +70,10 @@ func circling(idle, allowed float64) string {
 	return fmt.Sprintf(", of which the current round in the delta is %.0f %% before it charges: star has none", min(100, 100*idle/allowed))
 }
 
+// nothingLeft, A DC, is the limit of a delta whose circulating current alone is more than is allowed: as
+// good as none, and above 0 so that its rms is kept.
+const nothingLeft = 1e-6
+
 // limitByForm moves a trial's limits to the true rms of its current.
 func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 	perDC := m.phasePerDC(t.Connection) / float64(m.sets)
@@ -81,14 +86,23 @@ func (t *TrialOutcome) limitByForm(c *characteristic, m *machine, top float64) {
 		if l.Name == limitTemperature {
 			allowed = l.AmpsDC.Value * l.sum.form
 		}
-		if amps := dcAt(c.at, c.from, top, allowed, perDC); amps > 0 && (amps < l.AmpsDC.Value || l.Name == limitTemperature) {
+		idle := c.at(0.99 * c.from).PhaseAmpsRMS
+		amps := dcAt(c.at, c.from, top, allowed, perDC)
+		if idle >= allowed {
+			amps = min(amps, nothingLeft)
+		}
+		if amps > 0 && (amps < l.AmpsDC.Value || l.Name == limitTemperature) {
 			k := amps / l.AmpsDC.Value
 			l.sum.form /= k
 			if l.AmpsDC = l.AmpsDC.Times(k); math.Abs(k-1) > 0.005 {
-				l.circles = circling(c.at(0.99*c.from).PhaseAmpsRMS, allowed)
+				l.circles = circling(idle, allowed)
 				l.Reason += ", at the true rms of its current" + l.circles
 			}
-			if l.Name == limitDensity || !t.byDensity() {
+			switch {
+			case l.Name != limitDensity && t.byDensity():
+			case idle >= allowed:
+				t.DensityPerAmp = quantity.Missing("no amps are left beside what circulates in the delta")
+			default:
 				t.DensityPerAmp = t.DensityPerAmp.Times(allowed / (amps * perDC))
 			}
 		}
