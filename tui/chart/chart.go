@@ -215,7 +215,7 @@ func (a Axis) level(s span, rows int, below bool) (lo, hi float64, ticks []float
 }
 
 // wider is how much more of a range a chart may show than whole ticks take, to have them apart evenly.
-const wider = 1.1
+const wider = 1.15
 
 // lowRows is how many rows a chart has that can spare one.
 const lowRows = 5

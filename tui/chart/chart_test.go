@@ -264,6 +264,7 @@ func TestTicksUpAreEvenlyApart(t *testing.T) {
 				assert.LessOrEqual(t, lo, low)
 				assert.GreaterOrEqual(t, hi, top)
 				assert.Contains(t, ticks, 0.0)
+				assert.GreaterOrEqual(t, len(ticks), min(5, rows/5), "%d rows, %g to %g", rows, low, top)
 				if apart := step / (hi - lo) * float64(4*rows-1) / 4; math.Abs(apart-math.Round(apart)) < 1e-9 {
 					even++
 				}

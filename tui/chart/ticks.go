@@ -28,7 +28,8 @@ func ticksAt(lo, hi, step float64) (ticks []float64) {
 // above; below asks for a row under lo. The step is 0 where there is none.
 func evenly(lo, hi float64, rows int, below bool) (from, to, step float64) {
 	least := max(1, min(3, rows/3))
-	for apart := least; apart <= max(2, rows/3); apart++ {
+	most := max(2, rows/max(3, min(6, rows/5))) // a tall axis has more ticks than a low one
+	for apart := least; apart <= most; apart++ {
 		for _, s := range niceSteps((hi - lo) / float64(rows)) {
 			under := lo
 			if below {
