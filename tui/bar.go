@@ -7,14 +7,13 @@ import (
 	"slotwright/tui/kit"
 )
 
-// The bar is the line over every screen: where one is, then which job it is and whether it is
-// saved. What tells less gives way first: the program's name, the job's name, the file's.
+// The bar is the line over every screen: which screen, then which job and whether it is saved. Where
+// room is short the least informative parts go first: the program's name, the job's name, the file's.
 
-// withProgram is the width from which the program's name stands in the bar.
+// withProgram is the width from which the program's name is in the bar.
 const withProgram = 120
 
-// leastFile is the least that is left of a file's name, leastName of a job's: less than that
-// tells nothing.
+// leastFile is the shortest a file's name is cut to, leastName a job's: less tells nothing.
 const (
 	leastFile = 8
 	leastName = 12
@@ -35,8 +34,8 @@ func (m *Model) tabs() kit.TabRow {
 	return kit.TabRow{Names: m.tabNames(), Active: m.active}
 }
 
-// tabsAt is where the tabs begin, and in how many cells they stand. They stay where they are
-// whatever the job is called and whether it is saved.
+// tabsAt is where the tabs begin, and how many cells they take. They stay in place whatever the job is
+// called and whether it is saved.
 func (m *Model) tabsAt() (x, w int) {
 	if m.w >= withProgram {
 		x = 12

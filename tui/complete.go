@@ -7,14 +7,14 @@ import (
 	"strings"
 )
 
-// jobFiles are the files that a job may be.
+// jobFiles are the extensions of job files.
 func jobFiles(name string) bool { return strings.EqualFold(filepath.Ext(name), ".toml") }
 
-// maxListed is how many entries of a folder are looked at.
+// maxListed is how many entries of a folder are examined.
 const maxListed = 5000
 
-// filesLike are the folders, ending with a slash, and the files taken that begin with what
-// is typed, in order. Those that begin with a dot come only when the dot is typed.
+// filesLike are the folders, ending with a slash, and the accepted files that begin with what is typed,
+// in order. Those that begin with a dot are listed only when the dot is typed.
 func filesLike(typed string, taken func(string) bool) []string {
 	dir, base := filepath.Split(typed)
 	where, err := home(dir)

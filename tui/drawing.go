@@ -29,8 +29,8 @@ func (m *Model) askDrawingAs(name, why string) {
 	m.prompt.note = "SVG to print, on " + drawing.PaperFor(m.s.Units).Name + ", a file a page: the winding unrolled, the face of the stator, a slot, the amps. Each puts its word behind the name."
 }
 
-// writeDrawing draws the trial, all sheets; older drawings that are there are asked about first, any
-// other file is left as it is.
+// writeDrawing draws the trial, all sheets; it asks before replacing older drawings, and leaves any
+// other file as it is.
 func (m *Model) writeDrawing(typed string) tea.Cmd {
 	path, err := home(strings.TrimSpace(typed))
 	if path == "" {

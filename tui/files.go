@@ -23,8 +23,8 @@ func (m *Model) save() tea.Cmd {
 	return m.saveTo(saving{})
 }
 
-// saving is one wish to save: where to ("" is the job's own file), what has been agreed to,
-// and what comes after.
+// saving is one request to save: where to ("" is the job's own file), what has been agreed to, and what
+// comes after.
 type saving struct {
 	path   string
 	typed  string // the path as it was typed
@@ -32,8 +32,8 @@ type saving struct {
 	then   func() tea.Cmd
 }
 
-// saveTo writes the job and, when that worked, goes on. When it did not, the reason is
-// said and the next best thing asked: the work stays, and so does what was typed.
+// saveTo writes the job and, if that worked, continues. If not, it gives the reason and asks the next
+// best thing: the work stays, and so does what was typed.
 func (m *Model) saveTo(w saving) tea.Cmd {
 	m.nameAfter(w.path)
 	err := m.s.Save(w.path, w.agreed)
@@ -80,7 +80,7 @@ func reasonOf(err error) string {
 	return strings.ToUpper(why[:1]) + why[1:] + "."
 }
 
-// askOver asks whether to write over a file all the same.
+// askOver asks whether to overwrite a file.
 func (m *Model) askOver(w saving, typed, why string, consent job.Consent) {
 	m.ask(kit.Modal{Title: "Write over it?", Body: []string{typed, why}, Options: []kit.Option{
 		{ID: "over", Key: "w", Label: "write over"}, {ID: "other", Key: "n", Label: "another name"}, {ID: "", Key: "c", Label: "cancel"},
@@ -152,8 +152,7 @@ func (m *Model) askPathFor(w saving, name, why string) {
 	m.prompt.why, m.prompt.files = why, jobFiles
 }
 
-// asJob is a path that is among the jobs that are offered: one without an ending, that is
-// no folder, gets theirs.
+// asJob is a path that is listed among jobs: one without an extension, that is no folder, gets theirs.
 func asJob(path string) string {
 	if info, err := os.Stat(path); filepath.Ext(path) != "" || err == nil && info.IsDir() {
 		return path
@@ -161,7 +160,7 @@ func asJob(path string) string {
 	return path + ".toml"
 }
 
-// home is a path with ~/ in front made whole, as a shell does it.
+// home expands a path with ~/ in front, as a shell does.
 func home(path string) (string, error) {
 	rest, ok := strings.CutPrefix(path, "~/")
 	if !ok {
@@ -185,7 +184,7 @@ func (m *Model) askCard() {
 	m.prompt = newPrompt("Write the winding card of trial "+o.Trials[m.s.Trial].Name+" to", name, m.writeCard)
 }
 
-// besideJob is what the names of files begin with that are written of the job.
+// besideJob is the beginning of the names of files written for the job.
 func (m *Model) besideJob() string {
 	if m.s.Path != "" {
 		return strings.TrimSuffix(m.s.Path, filepath.Ext(m.s.Path))
@@ -246,7 +245,7 @@ func (m *Model) quit() tea.Cmd {
 	return cmd
 }
 
-// whenSafe goes on when there are no changes that would be lost, or after asking.
+// whenSafe continues when there are no changes that would be lost, or after asking.
 func (m *Model) whenSafe(title, verb string, on func() tea.Cmd) tea.Cmd {
 	if !m.s.Dirty() {
 		return on()

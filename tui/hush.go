@@ -2,6 +2,6 @@ package tui
 
 import "slotwright/tui/quiet"
 
-// init: the terminal's name is given back once bubbletea has initialised without asking it
-// anything; see package quiet.
+// init restores the terminal's name once bubbletea has initialised without querying it; see package
+// quiet.
 func init() { quiet.Restore() }

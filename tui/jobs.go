@@ -29,8 +29,8 @@ func (m *Model) example() tea.Cmd {
 	})
 }
 
-// duplicate goes on in a copy of the job that is in no file yet, on the same screen. Changes that are
-// in no file go with it, so that nothing is asked: the file that was open stays as it is.
+// duplicate continues in a copy of the job that is in no file yet, on the same screen. Unsaved changes
+// go with it, so nothing is asked: the file that was open stays as it is.
 func (m *Model) duplicate() tea.Cmd {
 	was, left := "the example", ""
 	if m.s.Path != "" {
@@ -52,7 +52,7 @@ func (m *Model) duplicate() tea.Cmd {
 	return nil
 }
 
-// askOpen asks which job to open: those opened last are offered, else those of this folder.
+// askOpen asks which job to open: it offers those opened last, else those of this folder.
 func (m *Model) askOpen() {
 	m.prompt = newPrompt("Open a job", "", m.open)
 	m.prompt.files = jobFiles
@@ -70,8 +70,7 @@ func (m *Model) askOpen() {
 // folderSays is why a folder is not opened, and what to do.
 const folderSays = "this is a folder; ↓ goes through the jobs in it, or type on"
 
-// jobAt is the path of a job that was typed, with or without its ending; folder says that it is
-// a folder.
+// jobAt is the path of a job as typed, with or without its extension; folder says that it is a folder.
 func jobAt(path string) (file string, folder bool) {
 	info, err := os.Stat(path)
 	switch {
@@ -85,7 +84,7 @@ func jobAt(path string) (file string, folder bool) {
 	return path, false
 }
 
-// open opens the job at a path that was typed. What fails keeps what was typed.
+// open opens the job at a path that was typed. If that fails, what was typed stays.
 func (m *Model) open(typed string) tea.Cmd {
 	again := func(why string) {
 		m.askOpen()
@@ -124,8 +123,7 @@ func (m *Model) open(typed string) tea.Cmd {
 	})
 }
 
-// nextOf is the next job of the kind of one in a file, and where it is written; or why there is
-// none.
+// nextOf is the next job modelled on one in a file, and where it is written; or why there is none.
 func nextOf(path string) (next job.Document, to, why string) {
 	old, _, err := job.Load(path)
 	to = otherName(path)
@@ -139,8 +137,8 @@ func nextOf(path string) (next job.Document, to, why string) {
 	return next, to, next.Refused()
 }
 
-// beginFrom begins the next job of a kind from a job on the shelf, in a file beside it that is
-// written when it is saved.
+// beginFrom begins the next job from a job on the shelf, in a file beside it that is written when it is
+// saved.
 func (m *Model) beginFrom(path string) tea.Cmd {
 	if _, _, why := nextOf(path); why != "" {
 		m.s.Warn(why)
@@ -180,8 +178,8 @@ func (m *Model) askFolder(now string) {
 	m.prompt.files = func(string) bool { return false } // folders only
 }
 
-// change goes on with another job: how the person likes to see things stays, but for the units, which
-// are the job's; what this session kept of the one before is done with.
+// change switches to another job: the person's display choices stay, except for the units, which are
+// the job's; what this session kept of the one before is dropped.
 func (m *Model) change(to *session.Session) {
 	to.Theme, to.Units, to.Wires = m.s.Theme, m.store.Units(to.Path, to.Document()), m.s.Wires
 	m.keeper.End()

@@ -10,12 +10,12 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// leading is how many of the keys of every screen stand first in the bottom line: help
-// and the way to the other screens must not fall off it.
+// leading is how many of the keys of every screen come first in the bottom line: help and the way to
+// the other screens must not fall off it.
 const leading = 2
 
-// everywhere are the keys of every screen. Letters are among them only where letters begin
-// no value, signs only while none is being given.
+// everywhere are the keys of every screen. Letters are among them only where letters begin no value,
+// signs only while none is being given.
 func (m *Model) everywhere() []kit.Binding {
 	const group, files, figures = "Everywhere", "Files", "Figures"
 	keys := m.keysNow
@@ -44,8 +44,8 @@ func (m *Model) everywhere() []kit.Binding {
 	}...)
 }
 
-// keysNow are the keys of a command now: its letter where that begins no value, its sign
-// while no value is being given, and those that always hold.
+// keysNow are a command's keys at present: its letter where that begins no value, its sign while no
+// value is being given, and those that always work.
 func (m *Model) keysNow(letter, sign, always string) string {
 	list := always
 	if !m.editing() {
@@ -65,16 +65,16 @@ func (m *Model) editing() bool {
 	return m.view().Typing(m.s)
 }
 
-// command is a binding of what has a command for the program.
+// command is a binding with a command for the program.
 func command(group, keys, label, help string, do func() tea.Cmd) kit.Binding {
 	return kit.Command(group, keys, label, help, func(tea.KeyMsg) tea.Cmd { return do() })
 }
 
-// show brings up a screen, counted round the ends.
+// show brings up a screen; the index wraps.
 func (m *Model) show(i int) { m.active, m.cameFrom = (i+len(m.views))%len(m.views), nil }
 
-// goingBack is the key back to the screen from which a field was gone to; there is none where
-// something on the screen wants it first.
+// goingBack is the key back to the screen from which a field was visited; there is none where something
+// on the screen needs that key first.
 func (m *Model) goingBack() []kit.Binding {
 	if m.cameFrom == nil || m.editing() {
 		return nil
@@ -88,7 +88,7 @@ func (m *Model) goingBack() []kit.Binding {
 	return []kit.Binding{kit.Bind("Everywhere", "esc", "back to "+m.views[to].Name(), "Back to where the field was gone to from.", func() { m.show(to) })}
 }
 
-// follow marks what was undone or done again, where the screen that is up shows it.
+// follow marks what was undone or redone, where the present screen shows it.
 func (m *Model) follow(fields []string) {
 	if f, ok := m.view().(session.Follower); ok {
 		f.Follow(m.s, fields)
@@ -135,7 +135,7 @@ func (m *Model) flipMouse() tea.Cmd {
 	return tea.EnableMouseCellMotion
 }
 
-// nextSystem goes round the tables of sizes.
+// nextSystem cycles through the gauge systems.
 func nextSystem(now wiretable.System) wiretable.System {
 	switch now {
 	case wiretable.AWG:
@@ -152,8 +152,8 @@ func (m *Model) helpBindings() []kit.Binding {
 	return append(m.view().Bindings(m.s), m.everywhere()...)
 }
 
-// statusBindings are those of the bottom line in their order: while something is asked those
-// that answer it, and none where the question itself names them.
+// statusBindings are those of the bottom line in their order: while something is asked those that
+// answer it, and none where the question itself names them.
 func (m *Model) statusBindings() []kit.Binding {
 	switch {
 	case m.then != nil, m.picked != nil && m.prompt == nil:

@@ -1,5 +1,5 @@
-// Package card is the Card screen: the winding card, or the report, as it will be
-// written, to read before it is printed.
+// Package card is the Card screen: the winding card, or the report, as it will be written, to read
+// before it is printed.
 package card
 
 import (
@@ -18,15 +18,14 @@ type View struct {
 	report bool
 	at     kit.Rect
 	scroll kit.Scroll
-	// lines is the text as last made, and from what: it is only made anew when that
-	// changed.
+	// lines is the text as last made; it is remade only when what it depends on has changed.
 	from  key
 	lines []string
-	// weighed are the lines as they are drawn: what decides heavier than what explains it.
+	// weighed are the lines as they are drawn: what decides bolder than what explains it.
 	weighed []string
 }
 
-// key is all that the text depends on.
+// key is everything that the text depends on.
 type key struct {
 	text   string
 	trial  int
@@ -39,10 +38,10 @@ type key struct {
 // New is the screen.
 func New() *View { return &View{} }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Card" }
 
-// Typing is never so here.
+// Typing is never true here.
 func (v *View) Typing(*session.Session) bool { return false }
 
 // Bindings are the keys of the screen.
@@ -69,7 +68,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	return used
 }
 
-// SetSize makes the text, and shows another one from its top.
+// SetSize makes the text, and shows a new one from its top.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
 	if len(s.Outcome().Trials) == 0 {
@@ -84,12 +83,12 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.scroll.SetSize(v.pages()*body.H, len(v.lines))
 }
 
-// pages is how many pages stand side by side, read on from one to the next.
+// pages is the number of pages side by side, read on from one to the next.
 func (v *View) pages() int { return max(1, min(2, (v.at.W+1)/(boxed+1))) }
 
-// areas are the whole drawing's rectangle, the text's in it, or that of its first page, and that for
-// words of the trade beside or under it. The card is 80 columns wide: where it is narrow, all of them,
-// without a border, under a line for the title; where it is narrower yet, folded to what there is.
+// areas are the whole drawing's rectangle, that of the text or of its first page, and that for words of
+// the trade beside or under it. The card is 80 columns wide: on a narrow screen they take all of it,
+// without a border, under a title line; on a narrower one the card is wrapped.
 func (v *View) areas() (all, body, words kit.Rect) {
 	if v.pages() == 1 && v.at.W >= boxed+1+aside {
 		all = v.at.Centre(boxed+1+aside, v.at.H)
@@ -111,8 +110,8 @@ func (v *View) areas() (all, body, words kit.Rect) {
 	return all, kit.Inner(first), words
 }
 
-// footed is the height from which there is a line for words at the foot, aside the width of
-// a box for them beside the card.
+// footed is the height from which there is a line for words at the foot, aside the width of a box for
+// them beside the card.
 const (
 	footed = 22
 	aside  = 44
@@ -147,8 +146,7 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 		kit.Bare(t, body, v.page(t, body)))
 }
 
-// explained is what the words of the trade mean that are read now, as many as there is room
-// for.
+// explained is the meanings of the words of the trade now in view, as many as fit.
 func (v *View) explained(t kit.Theme, h int, r kit.Rect) []kit.Block {
 	if r.H == 0 {
 		return nil
@@ -172,7 +170,7 @@ func (v *View) explained(t kit.Theme, h int, r kit.Rect) []kit.Block {
 	return []kit.Block{kit.Bare(t, r, lines[:min(len(lines), r.H)])}
 }
 
-// inOne is as many of the terms as h lines hold one after another.
+// inOne is as many of the terms, run on, as fit in h lines.
 func inOne(t kit.Theme, terms []string, w, h int) (lines []string) {
 	text := ""
 	for _, says := range terms {
@@ -184,7 +182,7 @@ func inOne(t kit.Theme, terms []string, w, h int) (lines []string) {
 	return lines
 }
 
-// boxed is the width from which the card stands in a box with a scroll bar.
+// boxed is the width from which the card is in a box with a scroll bar.
 const boxed = 88
 
 // paper is the columns of a card.

@@ -7,9 +7,9 @@ import (
 	"slotwright/tui/kit"
 )
 
-// weigh is a line of the card as the screen shows it: the capitals that it begins with heavier than
-// the rest, so that the eye finds TURNS, OHMS and whether it is READY at all, a caution's mark as
-// one, and rules lighter. Paper has capitals alone for that.
+// weigh is a line of the card as the screen shows it: its leading capitals bolder than the rest, so
+// that the eye finds TURNS, OHMS and whether it is READY at all, a caution marked as one, and rules
+// lighter. Paper has only capitals for that.
 func weigh(t kit.Theme, line string) string {
 	if strings.Trim(line, "-=") == "" {
 		return t.Paint(kit.Border, line)
@@ -27,11 +27,11 @@ func weigh(t kit.Theme, line string) string {
 	return mark + t.Paint(kit.Title, rest[:n]) + t.Text(rest[n:])
 }
 
-// headingIn is how far the report's headings, which are all capitals, are set in.
+// headingIn is the indent of the report's headings, which are all capitals.
 const headingIn = 2
 
-// capitals is how much of a line its first words take that have no small letter, 0 where the first
-// is no word of two letters; a trial's letter may be the last.
+// capitals is the length of a line's leading words in capitals, 0 where the first is no word of two
+// letters; a trial's letter may be the last.
 func capitals(line string) (n int) {
 	for at := 0; at < len(line); {
 		word := line[at:]

@@ -4,8 +4,8 @@ import "slotwright/tui/kit"
 
 // # Dots
 //
-// A cell of the terminal holds the eight dots of a braille character, two across and four
-// down, so that a line is drawn at twice the columns and four times the rows.
+// A terminal cell holds the eight dots of a braille character, two across and four down, so a line is
+// drawn at twice the columns and four times the rows.
 
 // brailleBlank is the braille character without dots; the bits of dotBits are added to it.
 const brailleBlank = 0x2800

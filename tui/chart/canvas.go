@@ -14,16 +14,15 @@ func (p XY) finite() bool {
 	return !math.IsNaN(p.X) && !math.IsInf(p.X, 0) && !math.IsNaN(p.Y) && !math.IsInf(p.Y, 0)
 }
 
-// cell holds three layers, the later hiding the earlier: a back rune (grid, limit
-// lines), dots, text. Dots of two roles in one cell take the later one's.
+// cell holds three layers, the later hiding the earlier: a back rune (grid, limit lines), dots, text.
+// Where dots of two roles share a cell the later role is used.
 type cell struct {
 	back, text                   rune
 	dots                         uint8
 	backRole, dotsRole, textRole kit.Role
 }
 
-// Canvas is a picture of fixed size. Drawing outside of it, or outside of the area
-// set, is cut off.
+// Canvas is a picture of fixed size. Anything outside it, or outside of the area set, is clipped.
 type Canvas struct {
 	theme kit.Theme
 	w, h  int
@@ -53,8 +52,8 @@ func (c *Canvas) Area(r kit.Rect) {
 	c.View(0, 0, 1, 1)
 }
 
-// View stretches the data rectangle x0, y0 (bottom left) to x1, y1 (top right) over the
-// area. A side of no length, or not finite, is mapped to the middle.
+// View stretches the data rectangle x0, y0 (bottom left) to x1, y1 (top right) over the area. A side of
+// zero or infinite length is mapped to the middle.
 func (c *Canvas) View(x0, y0, x1, y1 float64) {
 	var v view
 	v.ox, v.sx = axisMap(x0, x1, float64(2*c.area.X), float64(2*c.area.W-1))
@@ -109,8 +108,8 @@ func floorDiv(a, b int) int {
 	return a / b
 }
 
-// Text writes s from a cell to the right, over the dots, anywhere on the canvas; what
-// lies outside is cut off.
+// Text writes s from a cell to the right, over the dots, anywhere on the canvas; what lies outside is
+// cut off.
 func (c *Canvas) Text(col, row int, s string, role kit.Role) {
 	if row < 0 || row >= c.h {
 		return

@@ -12,7 +12,7 @@ import (
 // whole ticks.
 type Axis struct {
 	Label, Unit string
-	Shorter     []string // the label where there is no room for the whole one, the longest first
+	Shorter     []string // the label where the whole one does not fit, the longest first
 	Min, Max    float64
 	Zero        bool // an automatic range includes 0
 }
@@ -22,12 +22,12 @@ type Axis struct {
 type Series struct {
 	Letter string // one character, at the line's end and in the legend
 	Name   string
-	Short  string // the name where there is no room for whole ones
+	Short  string // the name where whole names do not fit
 	Points []XY   // in the order to join them; a point not finite is a gap
 	Marks  bool   // a mark at every point, as for readings
 	NoLine bool   // marks only
-	// Thin are the stretches of x, from and to, in which only a few dots of the line are drawn. A series
-	// with some and without points has them in its legend alone.
+	// Thin are the ranges of x in which only a few dots of the line are drawn. A series without points
+	// has them in its legend alone.
 	Thin   [][2]float64
 	Role   kit.Role
 	Chosen bool // marked as the chosen one in the legend
@@ -142,7 +142,7 @@ func (p *plot) xLabelsFit() bool {
 	return len(p.xTicks) < 2 || float64(widest+2) <= p.xStep/(p.x1-p.x0)*float64(p.area.W-1)
 }
 
-// span is a range growing with what is put in.
+// span is a range that grows with what is put in.
 type span struct{ lo, hi float64 }
 
 func (s *span) add(v float64) {
@@ -151,7 +151,7 @@ func (s *span) add(v float64) {
 	}
 }
 
-// extents are the ranges of all that should be seen. Points outside a fixed x range do not
+// extents are the ranges of everything that should be visible. Points outside a fixed x range do not
 // count for y.
 func (p *plot) extents() (xs, ys span) {
 	xs, ys = span{math.Inf(1), math.Inf(-1)}, span{math.Inf(1), math.Inf(-1)}
@@ -197,9 +197,9 @@ func (a Axis) scale(s span, n int) (lo, hi float64, ticks []float64, step float6
 	return lo, hi, ticks, step
 }
 
-// level is scale for the axis that goes up, of so many rows: the ticks are a whole number of rows
-// apart where the range is free, so that as much looks like as much. With room for a row below the
-// lowest point, the names of marks there have a place.
+// level is scale for the upright axis, of so many rows: where the range is free the ticks are a whole
+// number of rows apart, so that equal steps look equal. With room for a row below the lowest point,
+// names of marks there have a place.
 func (a Axis) level(s span, rows int, below bool) (lo, hi float64, ticks []float64, step float64) {
 	lo, hi, ticks, step = a.scale(s, max(2, rows/3+1))
 	if a.fixed() {
@@ -217,15 +217,15 @@ func (a Axis) level(s span, rows int, below bool) (lo, hi float64, ticks []float
 // wider is how much more of a range a chart may show than whole ticks take, to have them apart evenly.
 const wider = 1.15
 
-// lowRows is how many rows a chart has that can spare one.
+// lowRows is the number of rows from which a chart can spare one.
 const lowRows = 5
 
-// marksAt reports whether a named mark stands as low as y.
+// marksAt reports whether a named mark is as low as y.
 func (p *plot) marksAt(y float64) bool {
 	return slices.ContainsFunc(p.Markers, func(m Marker) bool { return m.Label != "" && m.Y <= y })
 }
 
-// wanted is the range that has to be seen: never empty.
+// wanted is the range that has to be visible: never empty.
 func (a Axis) wanted(s span) (lo, hi float64) {
 	if a.Zero {
 		s.add(0)

@@ -15,7 +15,7 @@ func (a Axis) axisTitle() string {
 	return a.Label + ", " + a.Unit
 }
 
-// titleIn is the title in at most w cells: a shorter label where the long one has no room, which
+// titleIn is the title in at most w cells: a shorter label where the long one does not fit; the label
 // is cut before the unit is.
 func (a Axis) titleIn(t kit.Theme, w int) string {
 	title := a.axisTitle()
@@ -60,7 +60,7 @@ func (p *plot) drawFrame() {
 	p.c.Text(a.X+a.W-kit.Width(title), a.Y+a.H+2, title, kit.Label)
 }
 
-// drawYTicks marks the y axis and gives the rows it marked.
+// drawYTicks marks the y axis and returns the rows it marked.
 func (p *plot) drawYTicks(g *kit.Glyphs) []int {
 	var rows []int
 	last := -1
@@ -78,8 +78,8 @@ func (p *plot) drawYTicks(g *kit.Glyphs) []int {
 	return rows
 }
 
-// drawXTicks marks the x axis and gives the columns it marked. A label that would
-// touch the one before is left out.
+// drawXTicks marks the x axis and returns the columns it marked. A label that would touch the one
+// before is left out.
 func (p *plot) drawXTicks(g *kit.Glyphs) []int {
 	var cols []int
 	row := p.area.Y + p.area.H
@@ -111,7 +111,7 @@ type legendItem struct {
 const sampleW = 6
 
 // How much a legend says: whole names, short ones, short ones of the lines that have a letter, the
-// letters. A name is never cut: it has the turns and the wire.
+// letters. A name is never cut: it contains the turns and the wire.
 const (
 	wholeNames = iota
 	shortNames
@@ -119,8 +119,8 @@ const (
 	lettersOnly
 )
 
-// legendLayout places the entries: beside the y axis' title if they fit there, else in one
-// row of their own, or two when the chart is high enough, with as much as there is room for.
+// legendLayout places the entries: beside the y axis' title if they fit there, else in a row of their
+// own, or two when the chart is high enough, with as much detail as fits.
 func (p *plot) legendLayout() {
 	if len(p.Series) == 0 {
 		return
@@ -140,8 +140,8 @@ func (p *plot) legendLayout() {
 	}
 }
 
-// besideShorter has the legend beside a shorter title, though not beside the shortest, so that a low
-// chart keeps a row more for its lines; it reports whether there was room.
+// besideShorter puts the legend beside a shorter title, though not beside the shortest, so that a low
+// chart keeps a row more for its lines; it reports whether it fitted.
 func (p *plot) besideShorter() bool {
 	for i := range max(0, len(p.Y.Shorter)-1) {
 		short := p.Y
@@ -157,11 +157,11 @@ func (p *plot) besideShorter() bool {
 	return false
 }
 
-// rowsEnough is the height from which two rows of whole names come before one of short ones.
+// rowsEnough is the height from which two rows of whole names are preferred to one of short ones.
 const rowsEnough = 16
 
-// legendName is what the legend calls a series, "" where it is left to its letter; ok is false
-// where it is left out.
+// legendName is what the legend calls a series, "" where it has only its letter; ok is false where it
+// is left out.
 func (s *Series) legendName(says int) (name string, ok bool) {
 	switch {
 	case s.Name == "" && s.Letter == "":
@@ -176,7 +176,7 @@ func (s *Series) legendName(says int) (name string, ok bool) {
 	return s.Name, true
 }
 
-// tryLegend places entries in rows from the given column and row on, and reports whether all fit.
+// tryLegend places entries in rows from a given column and row on, and reports whether all fit.
 func (p *plot) tryLegend(start, row, rows, says int) bool {
 	p.legend = p.legend[:0]
 	col := start
@@ -209,8 +209,7 @@ func (p *plot) tryLegend(start, row, rows, says int) bool {
 	return true
 }
 
-// drawLegend draws each entry's line with its own dots, so that it looks as the
-// line does.
+// drawLegend draws each entry's line with the line's own dots.
 func (p *plot) drawLegend() {
 	for _, it := range p.legend {
 		s, role := p.Series[it.series], p.role(it.series)

@@ -8,10 +8,10 @@ import (
 	"slotwright/tui/kit"
 )
 
-// lineEnd is where a series' letter should stand, and the dot at which the line ends.
+// lineEnd is the place of a series' letter, and the dot at which the line ends.
 type lineEnd struct{ col, row, series, dot int }
 
-// drawSeries draws all lines and gives their ends inside the area.
+// drawSeries draws all lines and returns their ends inside the area.
 func (p *plot) drawSeries() []lineEnd {
 	var ends []lineEnd
 	for i, s := range p.Series {
@@ -41,13 +41,13 @@ func (p *plot) drawSeries() []lineEnd {
 	return ends
 }
 
-// part is a piece of a line that is thin or not.
+// part is a piece of a line that is all thin, or not thin at all.
 type part struct {
 	points []XY
 	thin   bool
 }
 
-// parts are a line's pieces, from where it becomes thin or ceases to be to where it does so next.
+// parts are a line's pieces, divided where it becomes thin or ceases to be.
 func (s *Series) parts() (list []part) {
 	points := s.cut()
 	if len(points) < 2 || len(s.Thin) == 0 {
@@ -69,7 +69,7 @@ func (s *Series) thinAt(x float64) bool {
 	return slices.ContainsFunc(s.Thin, func(of [2]float64) bool { return of[0] <= x && x < of[1] })
 }
 
-// cut are a line's points with one more wherever it becomes thin or ceases to be.
+// cut are a line's points with an extra one wherever it becomes thin or ceases to be.
 func (s *Series) cut() []XY {
 	points := s.Points
 	for _, of := range s.Thin {
@@ -84,8 +84,8 @@ func (s *Series) cut() []XY {
 	return points
 }
 
-// inOrder moves the rows apart in which several lines end side by side, so that their letters
-// stand in the order of the lines, the highest on top.
+// inOrder separates the rows in which several lines end side by side, so that their letters are in the
+// order of the lines, the highest on top.
 func (p *plot) inOrder(ends []lineEnd) {
 	slices.SortStableFunc(ends, func(a, b lineEnd) int { return cmp.Or(cmp.Compare(a.col, b.col), cmp.Compare(a.dot, b.dot)) })
 	bottom := p.area.Y + p.area.H - 1
@@ -116,7 +116,7 @@ func (p *plot) drawLetters(ends []lineEnd) {
 	}
 }
 
-// letterPlace is the free cell nearest to a line's end, one that touches no other text first.
+// letterPlace is the free cell nearest to a line's end, preferably one that touches no other text.
 func (p *plot) letterPlace(e lineEnd) (at place, ok bool) {
 	for _, alone := range []bool{true, false} {
 		for _, d := range [][2]int{{1, 0}, {1, -1}, {1, 1}, {2, 0}, {1, -2}, {1, 2}, {2, -1}, {2, 1}, {0, -1}, {0, 1}, {1, -3}, {1, 3}} {
@@ -180,8 +180,8 @@ func (p *plot) upright(x float64, r rune, role kit.Role) {
 	}
 }
 
-// drawLimitLabels names the limit lines: upright ones beside their top, the cursor beside its
-// foot, level ones on the line.
+// drawLimitLabels names the limit lines: upright ones beside their top, the cursor beside its foot,
+// level ones on the line.
 func (p *plot) drawLimitLabels() {
 	a := p.area
 	for _, l := range p.VLines {
@@ -219,8 +219,8 @@ type place struct{ col, row int }
 
 func (p *plot) labelWidth(s string) int { return kit.Width(p.c.theme.Text(kit.Clean(s))) }
 
-// place writes a label in the first place inside the axes that covers and touches no text and no
-// line, else the first that covers none, else the first that covers no text, else nowhere.
+// place writes a label in the first place inside the axes that covers and touches no text and no line,
+// else the first that covers none, else the first that covers no text, else nowhere.
 func (p *plot) place(s string, role kit.Role, places []place) {
 	n, a := p.labelWidth(s), p.area
 	for _, pass := range []struct {
@@ -238,8 +238,8 @@ func (p *plot) place(s string, role kit.Role, places []place) {
 	}
 }
 
-// apart reports whether a cell is left between a label and the text beside it, and one more before
-// words, which would read on into each other.
+// apart reports whether there is a free cell between a label and the text beside it, and another one
+// before words, which would otherwise read as one text.
 func (p *plot) apart(q place, n int) bool {
 	from, to := max(q.col-1, p.area.X), min(q.col+n+1, p.area.X+p.area.W)
 	return p.c.Free(from, q.row, to-from) && (n == 1 || !p.word(q.col-2, q.row) && !p.word(q.col+n+1, q.row))

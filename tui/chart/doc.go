@@ -1,7 +1,6 @@
-// Package chart draws pictures and charts in terminal cells: braille dots, two across and
-// four down in each cell, with text on top. As cells are about twice as high as wide,
-// the dots are square. A theme without Unicode gets plain characters from the same
-// dots. It knows nothing of what it draws.
+// Package chart draws pictures and charts in terminal cells: braille dots, two across and four down in
+// each cell, with text on top. As cells are about twice as high as wide, the dots are square. A theme
+// without Unicode gets plain characters from the same dots. It knows nothing of what it draws.
 //
 //	c := chart.New(t, 40, 20)
 //	c.ViewSquare(-10, -10, 10, 10) // millimetres, say

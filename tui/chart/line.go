@@ -6,7 +6,7 @@ import (
 	"slotwright/tui/kit"
 )
 
-// Texture tells lines apart without colour.
+// Texture distinguishes lines without colour.
 type Texture uint8
 
 // Textures of lines.
@@ -42,9 +42,8 @@ func (c *Canvas) Line(a, b XY, role kit.Role, x Texture) {
 	c.segment(a, b, role, x, 0)
 }
 
-// polyline draws lines from point to point; a point that is not finite is a gap, and one
-// standing alone is a dot. The texture runs on through the points. It gives the last dot
-// drawn.
+// polyline draws lines from point to point; a point that is not finite is a gap, and an isolated one a
+// dot. The texture runs on through the points. It returns the last dot drawn.
 func (c *Canvas) polyline(points []XY, role kit.Role, x Texture) (endX, endY int, drawn bool) {
 	phase := 0
 	for i, p := range points {
@@ -66,8 +65,8 @@ func (c *Canvas) polyline(points []XY, role kit.Role, x Texture) (endX, endY int
 	return endX, endY, drawn
 }
 
-// segment draws the part of a line that lies in the area, its texture begun at phase. It
-// gives the last dot, the number of steps, and whether any part was inside.
+// segment draws the part of a line that lies in the area, its texture begun at phase. It returns the
+// last dot, the number of steps, and whether any part was inside.
 func (c *Canvas) segment(a, b XY, role kit.Role, tex Texture, phase int) (x, y, steps int, ok bool) {
 	if !a.finite() || !b.finite() || c.area.Empty() {
 		return 0, 0, 0, false

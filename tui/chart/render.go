@@ -7,8 +7,7 @@ import (
 	"slotwright/tui/kit"
 )
 
-// Lines is the picture: h lines of exactly w cells, one colour sequence for each run of
-// a role.
+// Lines is the picture: h lines of exactly w cells, one colour sequence for each run of a role.
 func (c *Canvas) Lines() []string {
 	buf := make([]byte, 0, c.w*c.h*3+c.h*64)
 	ends := make([]int, c.h)
@@ -63,7 +62,7 @@ func (c *Canvas) show(k cell) (r rune, role kit.Role, blank bool) {
 	return ' ', kit.Plain, true
 }
 
-// seriesRunes draw series and phases in ASCII, where dots cannot tell them apart.
+// seriesRunes draw series and phases in ASCII, where dots cannot distinguish them.
 var (
 	seriesRunes = []rune("*+ox%&")
 	phaseRunes  = []rune("uvw")

@@ -22,7 +22,7 @@ func (c *Canvas) Polygon(points []XY, role kit.Role) {
 	}
 }
 
-// Disc fills a circle, about a dot less than its radius, so that two that touch are seen apart; one
+// Disc fills a circle, about a dot less than its radius, so that two that touch remain distinct; one
 // too small for that is a dot.
 func (c *Canvas) Disc(centre XY, r float64, role kit.Role) {
 	if !centre.finite() || !(r >= 0) || math.IsInf(r, 1) {
@@ -46,8 +46,8 @@ func (c *Canvas) Disc(centre XY, r float64, role kit.Role) {
 // mostDots bounds the radius of a disc: no terminal is as wide.
 const mostDots = 2000
 
-// Hatch fills a closed outline with dots that stand apart, so that what is solid is told from what is
-// empty without a colour.
+// Hatch fills a closed outline with spaced dots, so that solid is distinguished from empty without a
+// colour.
 func (c *Canvas) Hatch(points []XY, role kit.Role) {
 	if slices.ContainsFunc(points, func(p XY) bool { return !p.finite() }) {
 		return
@@ -74,5 +74,5 @@ func (c *Canvas) Hatch(points []XY, role kit.Role) {
 	}
 }
 
-// hatchApart is how many dots of a row one of a hatch stands for.
+// hatchApart is the spacing of hatch dots in a row.
 const hatchApart = 4

@@ -23,9 +23,9 @@ func ticksAt(lo, hi, step float64) (ticks []float64) {
 	return ticks
 }
 
-// evenly is the narrowest range round lo to hi in which the ticks of a 1-2-5 step are a whole number
-// of the axis' rows apart, at least two of them and no closer than reads well; what it is wider lies
-// above; below asks for a row under lo. The step is 0 where there is none.
+// evenly is the narrowest range round lo to hi in which the ticks of a 1-2-5 step are a whole number of
+// the axis' rows apart, at least two of them and no closer than reads well; any excess lies above;
+// below asks for a row under lo. The step is 0 where there is none.
 func evenly(lo, hi float64, rows int, below bool) (from, to, step float64) {
 	least := max(1, min(3, rows/3))
 	most := max(2, rows/max(3, min(6, rows/5))) // a tall axis has more ticks than a low one
@@ -44,8 +44,8 @@ func evenly(lo, hi float64, rows int, below bool) (from, to, step float64) {
 	return from, to, step
 }
 
-// onRows is the range of so many rows with the steps so many rows apart, each in its row's middle,
-// from as little below lo as may be; it is of use where it reaches hi.
+// onRows is the range of so many rows with the steps a given number of rows apart, each in its row's
+// middle, starting as little below lo as possible; it is usable where it reaches hi.
 func onRows(lo, hi, step float64, rows, apart int) (from, to float64, ok bool) {
 	dot := step / float64(4*apart) // a row is four dots high
 	for _, middle := range []float64{2, 1} {
@@ -59,8 +59,8 @@ func onRows(lo, hi, step float64, rows, apart int) (from, to float64, ok bool) {
 	return from, to, false
 }
 
-// niceSteps are the 1-2-5 steps from one of at most v on, over two powers of ten; none where v is of
-// no use for that.
+// niceSteps are the 1-2-5 steps from the largest of at most v upwards, over two powers of ten; none
+// where v is not usable.
 func niceSteps(v float64) (steps []float64) {
 	base := math.Pow(10, math.Floor(math.Log10(v)))
 	if !(base > 0) || math.IsInf(base*100, 0) {

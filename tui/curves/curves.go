@@ -1,10 +1,9 @@
-// Package curves is the charging-curve screen: what reaches the battery, and what comes
-// with it, against the speed of the alternator, for all trials at once. A cursor reads
-// exact values off, a table gives them at the job's own speeds, and plain sentences
-// say what the curves say.
+// Package curves is the charging-curve screen: what reaches the battery, and what comes with it,
+// against the speed of the alternator, for all trials at once. A cursor reads exact values off, a table
+// gives them at the job's own speeds, and plain sentences describe the curves.
 //
-// It works nothing out: every figure is the outcome's, or the bench's for a speed
-// between the curve's points.
+// It computes nothing: every figure is the outcome's, or the bench's for a speed between the curve's
+// points.
 package curves
 
 import (
@@ -19,11 +18,10 @@ import (
 // View is the charging-curve screen.
 type View struct {
 	quantity int
-	// rpm is where the cursor stands; NaN: it was never moved and stands at the usual
-	// speed, also when that changes.
+	// rpm is the cursor's speed; NaN: it was never moved and follows the usual speed.
 	rpm float64
-	// flipped shows the other choice than the size of the screen suggests: every value
-	// at the cursor beside the chart, or the chart alone.
+	// flipped shows the other choice than the size of the screen suggests: every value at the cursor
+	// beside the chart, or the chart alone.
 	flipped bool
 	still   bool // without the cursor
 	at      kit.Rect
@@ -32,10 +30,10 @@ type View struct {
 // New is the screen with the amps, the cursor at the usual speed.
 func New() *View { return &View{rpm: math.NaN()} }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Curves" }
 
-// Typing is never: no text is taken here.
+// Typing is never true: no text is taken here.
 func (v *View) Typing(*session.Session) bool { return false }
 
 // SetSize gives the screen its rectangle; it keeps nothing else.

@@ -8,13 +8,13 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// wideEnough is the width from which every value stands beside the chart by itself.
+// wideEnough is the width from which every value is shown beside the chart unasked.
 const wideEnough = 100
 
 // leastChart is the width the chart keeps beside the list of values.
 const leastChart = 48
 
-// leastWords is the height from which the sentences stand under the list of values.
+// leastWords is the height from which the sentences are under the list of values.
 const leastWords = 7
 
 // Draw fills the rectangle: the quantities, the chart, the table, what they say.
@@ -44,12 +44,12 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	return append(blocks, v.middle(s, middle)...)
 }
 
-// panelWanted reports whether every value at the cursor is to be shown: by itself on a
-// wide screen, else when asked for.
+// panelWanted reports whether to show every value at the cursor: unasked on a wide screen, else when
+// asked for.
 func (v *View) panelWanted(w int) bool { return (w >= wideEnough) != v.flipped }
 
-// wordRows is the lines for the sentences under the table: the jobs that matter most
-// take three.
+// wordRows is the number of lines for the sentences under the table: the jobs that matter most take
+// three.
 func wordRows(r kit.Rect) int {
 	switch {
 	case r.H >= 36:
@@ -70,8 +70,8 @@ func (v *View) tabs(s *session.Session, w int) string {
 	return kit.Tabs(s.Theme, w, names, v.quantity)
 }
 
-// middle is the chart, or when asked for every value at the cursor: beside it, or where
-// there is no room for both in its place.
+// middle is the chart, or when asked for every value at the cursor: beside it, or instead where there
+// is no room for both.
 func (v *View) middle(s *session.Session, r kit.Rect) []kit.Block {
 	side := v.panelWidth(s)
 	switch {
@@ -98,7 +98,7 @@ func (v *View) panel(s *session.Session, r kit.Rect) kit.Block {
 // leastPanel is the panel's least width, which its title takes.
 const leastPanel = 36
 
-// panelWidth is the room that the list of values wants, wherever the cursor stands.
+// panelWidth is the width that the list of values needs, wherever the cursor is.
 func (v *View) panelWidth(s *session.Session) int {
 	w := 0
 	for _, q := range slices.Concat(quantities, more) {

@@ -27,7 +27,7 @@ func beginnings(s *session.Session) string {
 	return text
 }
 
-// gains says from where the battery gets more than the rotor takes of it; "" with magnets.
+// gains says from where the battery gets more than the rotor takes; "" with magnets.
 func gains(s *session.Session) string {
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure { return t.BreakEvenRPM })
 	if len(known) == 0 {
@@ -68,11 +68,10 @@ func pairs(s *session.Session) []pair {
 	return out
 }
 
-// crossings says which gives more above the speed at which two cross, or which does all
-// the way.
+// crossings says which gives more above the speed at which two cross, or which does throughout.
 func crossings(s *session.Session) string {
 	text, more := "", ""
-	var above, below []string // those that beat the reference all the way, or are beaten
+	var above, below []string // those that beat the reference throughout, or are beaten
 	ref := letters(s)[s.Outcome().Reference]
 	for _, p := range pairs(s) {
 		switch {
@@ -132,8 +131,8 @@ func limitName(t *winding.TrialOutcome) string {
 	return name
 }
 
-// overClass says from where each gets warmer than its class allows its mean to be, as far
-// as the curve's points tell.
+// overClass says from where each winding's mean is warmer than its class allows, as far as the curve's
+// points show.
 func overClass(s *session.Session) string {
 	m := &s.Outcome().Machine
 	known, _ := gather(s, func(t *winding.TrialOutcome) quantity.Figure {
@@ -176,7 +175,7 @@ func wanted(s *session.Session) string {
 	return "The " + quantity.Screen.Number(amps.Value, 2) + " A wanted: " + sentence(text)
 }
 
-// best says where each trial's efficiency is highest, as far as the curve's points tell.
+// best says where each trial's efficiency is highest, as far as the curve's points show.
 func best(s *session.Session) string {
 	text := ""
 	for i := range s.Outcome().Trials {
@@ -195,8 +194,7 @@ func best(s *session.Session) string {
 	return sentence("best efficiency: " + text)
 }
 
-// warmth says how warm each gets where something holds it at the top speed, and what its
-// class allows.
+// warmth says how warm each gets when held at the top speed, and what its class allows.
 func warmth(s *session.Session) string {
 	m := &s.Outcome().Machine
 	if !m.TopRPM.Known() {
@@ -225,7 +223,7 @@ func warmth(s *session.Session) string {
 	return fmt.Sprintf("Winding held at the top speed: %s; class %s allows a mean of %s.", text, m.ThermalClass, s.Text(m.MeanLimitC, quantity.Celsius, 3))
 }
 
-// runs says where drive and alternator really come to terms in the usual condition.
+// runs says where drive and alternator balance in the usual condition.
 func runs(s *session.Session) string {
 	condition := s.Outcome().Machine.Condition(winding.UsualCondition)
 	if s.Job().Drive.Kind == "" || condition == nil {
@@ -238,7 +236,7 @@ func runs(s *session.Session) string {
 	return "Where each really runs, " + s.Units.Words(condition.Label) + ": " + sentence(list(known, " at "))
 }
 
-// runaway names the trials that never come to a steady temperature, and from where.
+// runaway names the trials that find no steady temperature, and from where.
 func runaway(s *session.Session) string {
 	text := ""
 	for i := range s.Outcome().Trials {

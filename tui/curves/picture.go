@@ -13,9 +13,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Amps draws the net amps of all trials against speed in w by h cells, with the marks of
-// where each begins, really runs and comes to its limit: the chart of this screen without
-// its cursor.
+// Amps draws the net amps of all trials against speed in w by h cells, with the marks of where each
+// begins, really runs and reaches its limit: the chart of this screen without its cursor.
 func Amps(s *session.Session, w, h int) []string {
 	switch {
 	case endOf(s) <= 0:
@@ -62,7 +61,7 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	if !short || h < 1 {
 		return ch.Lines(s.Theme)
 	}
-	// The last row has only the axis' title: its unit goes beside the figures instead.
+	// The last row has only the axis' title: its unit moves next to the figures instead.
 	ch.Height++
 	lines := ch.Lines(s.Theme)[:h]
 	room := w - len(shortUnit) - 1
@@ -71,7 +70,7 @@ func (v *View) picture(s *session.Session, w, h int) []string {
 	return lines
 }
 
-// wholeFigures is how many of w cells a line's figures take that stand there whole.
+// wholeFigures is how many of w cells a line of uncut figures takes.
 func wholeFigures(line string, w int) int {
 	cells := []rune(line)
 	for w > 0 && w < len(cells) && (cells[w-1] != ' ' && cells[w] != ' ') {
@@ -80,8 +79,8 @@ func wholeFigures(line string, w int) int {
 	return max(0, min(w, len(cells)))
 }
 
-// series is a trial's curve, thin wherever the winding does not stand what flows and nowhere else. One that is still
-// empty only keeps its place, so that the others keep their colours.
+// series is a trial's curve, thin wherever the winding does not withstand the current and nowhere else.
+// An empty one only keeps its place, so that the others keep their colours.
 func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 	t := &s.Outcome().Trials[i]
 	if empty(t) {
@@ -99,15 +98,15 @@ func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 // empty reports whether a trial has neither turns nor a wire yet.
 func empty(t *winding.TrialOutcome) bool { return !t.Turns.Known() && t.Wire == "" }
 
-// shortUnit is the speeds' unit where it stands beside the figures: the alternator's.
+// shortUnit is the speeds' unit beside the figures: the alternator's.
 const shortUnit = "alt. rpm"
 
-// roomy is the height from which a chart keeps a row for its axis' title, and all its marks are
-// named where there are more than two trials.
+// roomy is the height from which a chart keeps a row for its axis' title, and all its marks are named
+// where there are more than two trials.
 const roomy = 16
 
-// points are a trial's curve; what is not so is a gap: what flows in a winding that never
-// comes to rest but burns, a temperature that is not followed.
+// points are a trial's curve with gaps where a value is undefined: the current in a winding without a
+// steady temperature, a temperature that is not known.
 func (v *View) points(s *session.Session, t *winding.TrialOutcome) []chart.XY {
 	if !hasCurve(t) {
 		return nil
@@ -146,7 +145,7 @@ func (v *View) shorterAxis(s *session.Session) []string {
 	return []string{v.now().axis + ", held, battery at " + volts, v.now().axis + ", held, " + volts, v.now().axis}
 }
 
-// held says what the curves are for: not where a trial really runs.
+// held says what the curves are for: a held speed, not where a trial really runs.
 func held(s *session.Session) string {
 	return "held at that speed, battery at " + s.Text(s.Outcome().Machine.ChargingVolts, quantity.Volts, 3)
 }
@@ -198,7 +197,7 @@ func (v *View) markers(s *session.Session, i int, names []string) []chart.Marker
 func (v *View) levels(s *session.Session) []chart.Limit {
 	o := s.Outcome()
 	switch v.quantity {
-	case ofAmps: // the blanks round each label keep it apart from the line that it stands on
+	case ofAmps: // the blanks round each label separate it from its line
 		if wanted := s.Job().Target.Amps; wanted.Given() {
 			return []chart.Limit{{At: wanted.Value, Label: " wanted " + quantity.Screen.Number(wanted.Value, 2) + " A "}}
 		}

@@ -16,12 +16,12 @@ type plotted struct {
 	*winding.Output
 	tab  string // its name among the others
 	axis string // its name on the axis
-	// charging is set when it says something about charging only: nothing is told of it
-	// where no amps flow, unless the rotor takes some.
+	// charging is set when it concerns charging only: it is not shown where no amps flow, unless the
+	// rotor takes some.
 	charging bool
 }
 
-// The quantities by their place in the list.
+// The quantities by their index in the list.
 const (
 	ofAmps = iota
 	ofWatts
@@ -62,8 +62,8 @@ func (q plotted) value(s *session.Session, p winding.RunPoint) float64 {
 	return q.unit(s).From(q.AtPoint(&p))
 }
 
-// idle reports whether there is nothing to tell of it at a point: no amps flow, and the
-// rotor takes none.
+// idle reports whether the quantity has nothing to show at a point: no amps flow, and the rotor takes
+// none.
 func (q plotted) idle(p winding.RunPoint) bool {
 	return q.charging && p.AmpsDC == 0 && q.AtPoint(&p) == 0
 }
@@ -82,7 +82,7 @@ func (q plotted) decimals(s *session.Session) int {
 	return max(0, min(q.Digits-1-int(math.Floor(math.Log10(top))), 3))
 }
 
-// whole is the room before the decimal point that every value of the quantity takes.
+// whole is the width before the decimal point that every value of the quantity fits in.
 func (q plotted) whole(s *session.Session) int {
 	lo, hi := 0.0, 0.0
 	for _, t := range s.Outcome().Trials {
@@ -98,7 +98,7 @@ func (q plotted) whole(s *session.Session) int {
 	return n
 }
 
-// widest is the room before the decimal point that every value of every quantity takes.
+// widest is the width before the decimal point that every value of every quantity fits in.
 func widest(s *session.Session) int {
 	n := 1
 	for _, q := range slices.Concat(quantities, more) {

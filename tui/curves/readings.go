@@ -37,7 +37,7 @@ func endOf(s *session.Session) float64 {
 	return end
 }
 
-// cursor is the speed the cursor stands at, within the curves.
+// cursor is the cursor's speed, within the curves.
 func (v *View) cursor(s *session.Session) float64 {
 	end := endOf(s)
 	switch usual := s.Outcome().Machine.UsualRPM; {
@@ -49,8 +49,8 @@ func (v *View) cursor(s *session.Session) float64 {
 	return end
 }
 
-// pointAt is a trial at a speed: the outcome's own point where it has one there, so that
-// one figure is never shown in two ways, else the bench's.
+// pointAt is a trial at a speed: the outcome's own point where it has one there, so that one figure is
+// never shown in two ways, else the bench's.
 func pointAt(s *session.Session, trial int, rpm float64) (winding.RunPoint, bool) {
 	t := &s.Outcome().Trials[trial]
 	if !hasCurve(t) {
@@ -76,7 +76,7 @@ type speed struct {
 	rpm  float64
 }
 
-// short is the name where there is little room: the last of several, without the test's.
+// short is the name where room is short: the last of several, without the test's.
 func (sp speed) short() string {
 	names := strings.Split(sp.name, "=")
 	if n := len(names); n > 1 && names[n-1] == test {
@@ -148,8 +148,8 @@ func marks(s *session.Session) []float64 {
 	return slices.Compact(list)
 }
 
-// letters are one character for every trial: the first of its name, or figures when
-// those are not all different or not one cell wide.
+// letters are one character for every trial: the first of its name, or digits when those are not all
+// different or not one cell wide.
 func letters(s *session.Session) []string {
 	trials := s.Outcome().Trials
 	out := make([]string, len(trials))
@@ -168,13 +168,13 @@ func letters(s *session.Session) []string {
 	return out
 }
 
-// overLimit reports whether the bridge gives more at a point than the trial's current limit.
+// overLimit reports whether the bridge's current at a point exceeds the trial's limit.
 func overLimit(t *winding.TrialOutcome, p winding.RunPoint) bool {
 	return t.PassedIn(&p)
 }
 
-// tooWarm reports whether the winding's mean is past what its class allows there, or never
-// gets steady.
+// tooWarm reports whether the winding's mean is past what its class allows there, or has no steady
+// value.
 func tooWarm(s *session.Session, p winding.RunPoint) bool {
 	limit := s.Outcome().Machine.MeanLimitC.Value
 	return p.TooHot || p.WindingC > limit

@@ -9,7 +9,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// part is a column of the table with its cells, and what becomes of it where there is little room.
+// part is a column of the table with its cells, and what becomes of it where room is short.
 type part struct {
 	kit.Column
 	head, unit string // in place of the column's own where there is little room
@@ -17,8 +17,8 @@ type part struct {
 	cells      []kit.Cell
 }
 
-// The squeezes of the table, one after another: columns closer, short heads and the marks close to
-// their figures, then without what the sentences below say too.
+// The squeezes of the table, one after another: columns closer, short heads and marks close to their
+// figures, then without what the sentences below say too.
 const (
 	asItIs = iota
 	closer
@@ -29,9 +29,9 @@ const (
 	squeezes
 )
 
-// table is the chosen quantity at the job's speeds and at the cursor, a trial a row,
-// between where charging begins and where the current limit comes; of these as much as there is
-// room for, so that no figure is ever cut.
+// table is the chosen quantity at the job's speeds and at the cursor, a trial a row, between where
+// charging begins and where the current limit is reached; as much of this as fits without cutting a
+// figure.
 func (v *View) table(s *session.Session) kit.Table {
 	parts := v.parts(s)
 	from := asItIs
@@ -160,13 +160,13 @@ func quantityCell(s *session.Session, q plotted, warmth bool, i int, p winding.R
 	switch {
 	case p.TooHot && warmth:
 		c.Text = "no end"
-	case p.TooHot && q.charging: // it does not live through it
+	case p.TooHot && q.charging: // it does not survive it
 		c.Text, c.Word = "burns", true
 	}
 	return c
 }
 
-// leastValue is the room that a word takes in a column of values, valueFrac that of the decimals.
+// leastValue is the width of a word in a column of values, valueFrac that of the decimals.
 const leastValue, valueFrac = 8, 3
 
 // values is every value at the cursor, a trial a column.
@@ -199,7 +199,7 @@ func (v *View) values(s *session.Session) kit.Table {
 	for at, q := range quantities {
 		row(q, at)
 		if at == ofAmps {
-			row(more[0], -1) // what the bridge gives, under what is left of it
+			row(more[0], -1) // what the bridge gives, under the net value
 		}
 	}
 	for _, q := range more[1:] {

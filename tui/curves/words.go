@@ -81,7 +81,8 @@ func (v *View) sentences(s *session.Session) []saying {
 	return out
 }
 
-// named is a trial's figure, to be told in order; to is where what begins there ends, rpm, 0 where it does not.
+// named is a trial's figure, for listing in order; to is where what begins there ends, rpm, 0 where it
+// does not.
 type named struct {
 	name   string
 	figure quantity.Figure
@@ -107,7 +108,7 @@ func gather(s *session.Session, of func(*winding.TrialOutcome) quantity.Figure) 
 	return known, missing
 }
 
-// ofAlternator is the unit of every speed here: whose it is is said with it.
+// ofAlternator is the unit of every speed here: it says whose speed it is.
 const ofAlternator = "alternator rpm"
 
 // list writes figures one after another, the unit behind the first only: "B from 333
@@ -137,7 +138,7 @@ func join(a, by, b string) string {
 	return a + by + b
 }
 
-// sentence ends a text with a stop, and begins it with a capital where a word begins it.
+// sentence ends a text with a stop, and capitalises a word at its beginning.
 func sentence(text string) string {
 	if text == "" {
 		return ""

@@ -43,7 +43,7 @@ func answerAreas(r kit.Rect) (pictures, box kit.Rect) {
 	return r.SplitTop(max(9, min(r.H*2/5, 20)))
 }
 
-// bothHigh is the height from which two pictures stand one above the other.
+// bothHigh is the height from which two pictures are one above the other.
 const bothHigh = 52
 
 // drawAnswers is the pictures over the sentences and the table.
@@ -67,8 +67,8 @@ const (
 	netWatts
 )
 
-// drawings are the pictures of a job in their order: what the drive gives comes first where
-// something is known of that.
+// drawings are the pictures of a job in their order: what the drive gives comes first where it is
+// known.
 func drawings(s *session.Session) []int {
 	j := s.Job()
 	if _, ok := winding.DriveLawOf(&j); ok {
@@ -77,14 +77,14 @@ func drawings(s *session.Session) []int {
 	return []int{netAmps, netWatts}
 }
 
-// picture is one of the pictures, counted round, in w by h cells.
+// picture is one of the pictures, by an index that wraps, in w by h cells.
 func (v *View) picture(s *session.Session, n, w, h int) []string {
 	list := drawings(s)
 	return drawn(s, list[n%len(list)], w, h)
 }
 
-// drawn is a figure of every trial against wind or drive speed; over what the trials take
-// stands what the drive gives.
+// drawn is a figure of every trial against wind or drive speed, with what the drive gives over what the
+// trials take.
 func drawn(s *session.Session, what, w, h int) []string {
 	o := s.Outcome()
 	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: axes[what]}
@@ -184,8 +184,8 @@ func lawSeries(s *session.Session, short bool) chart.Series {
 	return line
 }
 
-// markOf is a trial's mark: where it runs in the usual condition, against what the drive
-// gives; else where it begins to charge.
+// markOf is a trial's mark: where it runs in the usual condition, against what the drive gives; else
+// where it begins to charge.
 func markOf(tr *winding.TrialOutcome, what int, u quantity.Unit) (chart.Marker, bool) {
 	if what == shaftWatts {
 		if at := tr.In(winding.UsualCondition); at != nil && at.DriveWatts > 0 {
@@ -199,8 +199,7 @@ func markOf(tr *winding.TrialOutcome, what int, u quantity.Unit) (chart.Marker, 
 	return chart.Marker{X: u.From(tr.StartsAt.Value), Y: atStart(tr, what)}, true
 }
 
-// atStart is what the curve is at where charging begins: nothing comes in, and the rotor
-// takes what it takes.
+// atStart is the curve's value where charging begins: nothing comes in, and the rotor takes its share.
 func atStart(o *winding.TrialOutcome, what int) float64 {
 	p := o.Points[0]
 	for _, next := range o.Points {
@@ -302,10 +301,11 @@ func (v *View) table(s *session.Session) kit.Table {
 	return tb
 }
 
-// wholeNamesW and wholeNamesH are what a picture takes to have whole names in two rows of its legend.
+// wholeNamesW and wholeNamesH are the size from which a picture has whole names in two rows of its
+// legend.
 const wholeNamesW, wholeNamesH = 60, 12
 
-// startsAt is the figure that is against what the drive does: its speed, or the wind's.
+// startsAt is the figure against what the drive does: its speed, or the wind's.
 const startsAt = "charges_from_x"
 
 // tableRow is one figure of every trial.
@@ -323,7 +323,7 @@ func tableRow(s *session.Session, r *winding.Row) kit.TableRow {
 		if c.Verdict == winding.Past {
 			cell.Mark = kit.Broken
 		}
-		if c.Burns { // it does not live to give that figure
+		if c.Burns { // it does not survive to give that figure
 			cell = kit.Cell{Text: "burns", Mark: kit.Broken, Role: kit.Broken, Word: true}
 		}
 		cells = append(cells, cell)
@@ -339,7 +339,7 @@ func anyKnown(r winding.Row) bool {
 // windy reports whether the wind is the drive.
 func windy(s *session.Session) bool { return s.Job().Drive.Kind == job.DriveWind }
 
-// worst is the caution about joining leads: what they stop, and that it heats.
+// worst is the caution about shorting the leads: what that stops, and that it heats.
 func worst(s *session.Session) string {
 	text := "Brake: all leads joined at the top speed. "
 	for i := range s.Outcome().Trials {
@@ -350,7 +350,7 @@ func worst(s *session.Session) string {
 		s.Text(m.RestVolts, quantity.Volts, 3), s.Text(m.ChargingVolts, quantity.Volts, 3), s.Text(m.AbsorptionVolts, quantity.Volts, 3))
 }
 
-// stops says up to what joined leads stop a turning shaft; "" where nobody knows.
+// stops says up to what shorted leads stop a turning shaft; "" where that is not known.
 func stops(s *session.Session, o *winding.TrialOutcome) string {
 	f := winding.OutputOf("brake_stops_to_x_cold")
 	if !o.StopsCold.Known() || !o.StopsHot.Known() {

@@ -1,6 +1,6 @@
-// Package drive is the Drive screen: what turns the machine and what it charges, and
-// how each trial comes to terms with it: a curve over wind or drive speed, a plain
-// sentence a trial, the year's energy, and what happens at the worst.
+// Package drive is the Drive screen: what turns the machine and what it charges, and where each trial
+// and its drive balance: a curve over wind or drive speed, a plain sentence per trial, the year's
+// energy, and the worst cases.
 package drive
 
 import (
@@ -24,7 +24,7 @@ type View struct {
 // New is the screen.
 func New() *View { return &View{form: machine.NewDrive()} }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Drive" }
 
 // Typing reports whether letters go into a field.
@@ -79,7 +79,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	return v.form.Key(s, msg)
 }
 
-// SetSize shares the rectangle among inputs and answers and makes the answers' text.
+// SetSize divides the rectangle among inputs and answers and makes the answers' text.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
 	inputs, answers, _ := v.areas(s)
@@ -91,9 +91,8 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.scroll.SetSize(in.H, len(v.text))
 }
 
-// areas are the rectangles of inputs, answers and summary: side by side where there is
-// room, the summary under a picture where there is some, else the inputs over the summary, or the
-// answers alone.
+// areas are the rectangles of inputs, answers and summary: side by side where they fit, the summary
+// under a picture if there is one, else the inputs over the summary, or the answers alone.
 func (v *View) areas(s *session.Session) (inputs, answers, summary kit.Rect) {
 	r := v.at
 	if v.pictured() {
@@ -126,22 +125,22 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	return append(v.form.DrawForm(s), kit.Bare(s.Theme, summary, v.summary(s, summary.W, summary.H)))
 }
 
-// wide is where inputs and answers stand side by side.
+// wide is the width from which inputs and answers are side by side.
 const wide = 110
 
-// A picture has room beside the inputs alone from this size on; what inputs take beside one.
+// The size from which a picture fits beside the inputs alone; the width of inputs beside one.
 const (
 	picturedW, picturedH = 96, 24
 	inputCells           = 53
 )
 
-// pictured reports whether a picture stands beside the inputs, with the sentences under it.
+// pictured reports whether a picture is beside the inputs, with the sentences under it.
 func (v *View) pictured() bool {
 	return !v.answers && v.at.W < wide && v.at.W >= picturedW && v.at.H >= picturedH
 }
 
-// summary is each trial's sentence, whole, in about h lines: of all trials, else of the chosen
-// one; and how to see more.
+// summary is each trial's sentence, whole, in about h lines: of all trials, else of the chosen one; and
+// how to see more.
 func (v *View) summary(s *session.Session, w, h int) []string {
 	t := s.Theme
 	head := t.WrapPaint(kit.Dim, "ctrl+g shows what it takes and gives, the year and the worst cases", w)

@@ -1,7 +1,7 @@
-// Package form is text entry: a one-line [TextLine] and a [Form] of labelled rows. Both are
-// plain values: the text is a string, a copy is a copy, and the owner keeps what was
-// typed. They know nothing of what a row means: the owner gets the row's ID and the new
-// text of every edit, works out what that does, and puts errors back.
+// Package form is text entry: a one-line [TextLine] and a [Form] of labelled rows. Both are plain
+// values: the text is a string, a copy is independent, and the owner keeps what was typed. They know
+// nothing of what a row means: the owner gets the row's ID and the new text of every edit, works out
+// the effect, and puts errors back.
 //
 //	form := form.NewForm([]form.Row{
 //		{ID: "slots", Group: "Stator", Label: "Slots", Text: "36"},

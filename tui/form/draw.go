@@ -6,23 +6,22 @@ import (
 	"slotwright/tui/kit"
 )
 
-// twoColumns is the width from which a form with several groups is drawn in two
-// columns, gapW the air between them.
+// twoColumns is the width from which a form with several groups is drawn in two columns, gapW the space
+// between them.
 const (
 	twoColumns = 104
 	gapW       = 3
 )
 
-// formLine is a drawn line and the row it belongs to, -1 for headings and air.
+// formLine is a drawn line and the row it belongs to, -1 for headings and blank lines.
 type formLine struct {
 	row  int
 	text string
 }
 
-// Lines draws the form as exactly h lines of w cells: label, value, mark, unit and note
-// in aligned columns, the focus marked in the margin, scrolled so that the focused
-// row shows. From 104 cells up, several groups stand in two columns; the order of
-// focus stays that of the list.
+// Lines draws the form as exactly h lines of w cells: label, value, mark, unit and note in aligned
+// columns, the focus marked in the margin, scrolled so that the focused row is visible. From 104 cells
+// up, several groups are in two columns; the order of focus stays that of the list.
 func (f Form) Lines(t kit.Theme, w, h int) []string {
 	inner := f.innerWidth(t, w, h)
 	left, right, at := f.columns(t, inner)
@@ -54,7 +53,7 @@ func (f Form) RowAt(t kit.Theme, w, h, x, y int) (row int, ok bool) {
 	return lines[i].row, true
 }
 
-// innerWidth is w, less the scroll bar's column and its air when one is needed.
+// innerWidth is w, less the scroll bar's column and its space when one is needed.
 func (f Form) innerWidth(t kit.Theme, w, h int) int {
 	if f.Height(t, w) > h {
 		return max(0, w-2)
@@ -68,14 +67,14 @@ func (f Form) Height(t kit.Theme, w int) int {
 	return max(len(left), len(right))
 }
 
-// HelpLines explains the focused row in lines of at most w cells: its label, what is
-// doubtful of its text, its help. What is doubtful comes first, so that a short box shows it.
+// HelpLines explains the focused row in lines of at most w cells: its label, what is doubtful about its
+// text, its help. The doubt comes first, so that a short box shows it.
 func (f Form) HelpLines(t kit.Theme, w int) []string {
 	return append(t.WrapPaint(kit.Title, f.Focused().Label, w), f.Explain(t, w)...)
 }
 
-// Explain is HelpLines without the label, for a box that has it as its title. What is wrong with
-// the text stands whole at the row itself, and is not said again.
+// Explain is HelpLines without the label, for a box that has it as its title. What is wrong with the
+// text is in full at the row itself, and is not repeated.
 func (f Form) Explain(t kit.Theme, w int) []string {
 	r := f.Focused()
 	var lines []string

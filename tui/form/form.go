@@ -13,26 +13,26 @@ import (
 // Row is one labelled input of a form.
 type Row struct {
 	ID      string // unique in the form; what the owner gets with an edit
-	Group   string // a heading stands where it differs from the row before
+	Group   string // a heading is shown where it differs from the row before
 	Label   string
 	Unit    string
 	Help    string // what it is and how to measure it; the owner shows it with [Form.HelpLines]
 	Text    string // what the person typed, as typed
-	Ghost   string // shown dim while Text is empty: the value that then holds
-	Brief   string // the same in few words, where there is no room for all of it
-	Warning string // doubtful: said behind the value with a mark
-	// Grave is a warning of what cannot be, marked as such.
+	Ghost   string // shown dim while Text is empty: the value that then applies
+	Brief   string // the same in few words, where the whole does not fit
+	Warning string // doubtful: shown behind the value with a mark
+	// Grave is a warning of something impossible, marked as such.
 	Grave   bool
-	Error   string // not usable: said behind or below the value with a mark
-	Note    string // said behind the value where nothing is wrong, in the style of NoteAs
-	Few     string // the note where there is no room for all of it
+	Error   string // not usable: shown behind or below the value with a mark
+	Note    string // shown behind the value where nothing is wrong, in the style of NoteAs
+	Few     string // the note where the whole does not fit
 	Uncut   bool   // the note is a figure: whole or not at all
 	NoteAs  kit.Role
-	Mark    kit.Role // Measured, Derived, Guessed…: its mark stands before the unit
+	Mark    kit.Role // Measured, Derived, Guessed…: its mark precedes the unit
 	Choices []string // not empty: one of these, picked from a list
-	Needed  bool     // still empty, and a figure waits for it: marked so
-	// Adds marks a row that holds no value: the owner makes an entry of it, a reading of a
-	// kind that there may be many of.
+	Needed  bool     // empty, and a figure waits for it: marked so
+	// Adds marks a row that holds no value: the owner makes an entry of it, such as a reading of a kind
+	// that may occur many times.
 	Adds bool
 }
 
@@ -45,24 +45,24 @@ type Edit struct {
 	Done bool
 }
 
-// Form is an ordered list of rows, one of which has the focus. It is a value:
-// keys return a new one and never change an older copy.
+// Form is an ordered list of rows, one of which has the focus. It is a value: keys return a new one and
+// never change an older copy.
 //
-// A row is closed until a value is given. Typing or pasting begins a new value in place of
-// the one there is; [Form.Edit] opens the one there is. In a row with choices both show the
-// list of them. Nothing that is typed is lost: figures typed on a list of which nothing was said yet
-// go on to the field below it, and so do those behind letters that mark a choice ([Form.Passes]), and what no choice has in it stays in the field as it was typed, for
-// its owner to say what is wrong with it.
+// A row is closed until a value is given. Typing or pasting begins a new value in place of the present
+// one; [Form.Edit] opens the present one. In a row with choices both show the list of them. Nothing
+// that is typed is lost: digits typed on an untouched list go to the field below it, and so do those
+// behind letters that mark a choice ([Form.Passes]); text that matches no choice stays in the field as
+// typed, for its owner to say what is wrong with it.
 type Form struct {
 	Rows   []Row
 	Focus  int  // index into Rows
 	Open   bool // the focused row's text is being edited
 	Cursor int  // in that text, in runes
 	// Held is set while the keys go elsewhere on the screen: the focused row keeps its mark, but is not
-	// drawn as where they go.
+	// drawn as having the keys.
 	Held bool
-	// LabelW, ValueW and UnitW are how wide the columns of labels, values and units are at least,
-	// where there is room: the widest that rows may have which come and go.
+	// LabelW, ValueW and UnitW are the minimum widths of the columns of labels, values and units, where
+	// there is room: those of the widest rows that may come and go.
 	LabelW, ValueW, UnitW int
 	// List is the open list of choices.
 	List kit.Choice
@@ -74,9 +74,8 @@ type Form struct {
 // NewForm is a form of these rows with the focus on the first.
 func NewForm(rows []Row) Form { return Form{Rows: rows}.focusOn(0) }
 
-// WithRows is the form with other rows, or the same with new texts and errors. The
-// focus stays on the row with the same ID if it is still there, else near its
-// place; the cursor stays where it was.
+// WithRows is the form with other rows, or the same with new texts and errors. The focus stays on the
+// row with the same ID if it still exists, else near its place; the cursor stays where it was.
 func (f Form) WithRows(rows []Row) Form {
 	id := f.Focused().ID
 	f.Rows = rows
@@ -109,8 +108,8 @@ func (f Form) Focused() Row {
 	return f.Rows[f.Focus]
 }
 
-// Typing reports whether text keys would go into a field now, so that single-letter
-// bindings must not be offered first.
+// Typing reports whether text keys would go into a field now, so that single-letter bindings must not
+// take them.
 func (f Form) Typing() bool { return f.Focused().ID != "" }
 
 // Editing reports whether a value is being given: a text is open, or a list.
@@ -134,13 +133,13 @@ func (f Form) Edit() Form {
 	return f
 }
 
-// nothing is the ID of the choice that says nothing.
+// nothing is the ID of the choice that means not given.
 const nothing = ""
 
 // alsoCalled are other words of the trade by which a choice is found.
 var alsoCalled = map[string]string{"tapered": "trapezoid trapezium", "lfp": "lithium iron phosphate", "round": "u-shaped", "parallel": "rectangular straight"}
 
-// choices are a row's choices as options, what holds when nothing is said named.
+// choices are a row's choices as options, the empty one labelled with what then applies.
 func choices(r Row) []kit.Option {
 	var list []kit.Option
 	for _, c := range r.Choices {
@@ -157,7 +156,7 @@ func choices(r Row) []kit.Option {
 	return append(list, empty)
 }
 
-// Take closes the focused row and goes on to the next.
+// Take closes the focused row and goes to the next.
 func (f Form) Take() (Form, Edit) {
 	id := f.Focused().ID
 	return f.closed().By(1), Edit{ID: id, Done: true}
@@ -179,8 +178,8 @@ func (f Form) closed() Form {
 	return f
 }
 
-// Key gives a key message to the focused row: to its open text or list, or, where it is
-// closed, as the beginning of a new value. used is false for keys that mean nothing there.
+// Key gives a key message to the focused row: to its open text or list, or, where it is closed, as the
+// beginning of a new value. used is false for keys that mean nothing there.
 func (f Form) Key(msg tea.KeyMsg) (next Form, edit Edit, used bool) {
 	switch {
 	case f.picking:
@@ -206,8 +205,8 @@ func begins(msg tea.KeyMsg) bool {
 	return msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || msg.Type == tea.KeyBackspace || msg.Paste
 }
 
-// begin opens the closed row for a key or a paste: a space opens it as it is, a backspace
-// takes its last letter, anything else takes the place of what is there.
+// begin opens the closed row for a key or a paste: a space opens it as it is, a backspace removes its
+// last letter, anything else replaces its text.
 func (f Form) begin(msg tea.KeyMsg) (Form, Edit, bool) {
 	if kit.Garbage(msg) {
 		return f, Edit{}, true
@@ -242,9 +241,9 @@ func (f Form) typed(msg tea.KeyMsg) (Form, Edit, bool) {
 	return f.withText(in.Text), Edit{Changed: true, ID: row.ID, Text: in.Text}, used
 }
 
-// passing is the form with the focus where a key or a paste belongs: figures typed on a list that
-// has none, of which nothing was said and for which nothing waits, are for the first field below it
-// that takes some, when that is of its section and empty.
+// passing is the form with the focus where a key or a paste belongs: digits typed on an untouched list
+// without digits, for which nothing waits, are for the first field below it that accepts them, when
+// that is in its section and empty.
 func (f Form) passing(msg tea.KeyMsg) Form {
 	row, typed := f.Focused(), string(msg.Runes)
 	if len(row.Choices) == 0 || row.Text != "" || row.Needed || !isFigure(typed) ||
@@ -263,7 +262,7 @@ func (f Form) passing(msg tea.KeyMsg) Form {
 	return f
 }
 
-// isFigure reports whether a text begins as figures do, guessed ones too.
+// isFigure reports whether a text begins like a number, guessed ones included.
 func isFigure(text string) bool { return text != "" && strings.ContainsAny(text[:1], "0123456789~.") }
 
 // Passes reports whether a figure typed on the open list is for the field below: letters have marked
@@ -285,7 +284,7 @@ func begun(o kit.Option, typed string) bool {
 	return slices.ContainsFunc(append(strings.Fields(strings.ToLower(o.Also)), strings.ToLower(o.Label)), func(name string) bool { return strings.HasPrefix(name, typed) })
 }
 
-// pick gives a key to the open list. What no choice has in it is taken as it was typed.
+// pick gives a key to the open list. Text that matches no choice is taken as typed.
 func (f Form) pick(msg tea.KeyMsg) (Form, Edit, bool) {
 	if typed := strings.TrimSpace(f.List.Typed); msg.String() == "enter" && typed != "" && len(f.List.Matching()) == 0 {
 		return f.chosen(typed)
@@ -321,7 +320,7 @@ func (f Form) Click(t kit.Theme, within kit.Rect, x, y int) (Form, Edit) {
 // Bindings tell the keys of the open text.
 func (f Form) Bindings() []kit.Binding { return told(lineAll, f.Open) }
 
-// Step turns a choice row by so many choices, round its ends; other rows stay as they are.
+// Step moves a choice row by so many choices, wrapping at its ends; other rows stay as they are.
 func (f Form) Step(by int) (Form, Edit) {
 	row := f.Focused()
 	n := len(row.Choices)

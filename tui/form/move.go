@@ -2,8 +2,8 @@ package form
 
 import "unicode/utf8"
 
-// By is the form with the focus so many rows further down, or up, at most at its end.
-// What was open is taken as it stands.
+// By is the form with the focus so many rows further down, or up, at most at its end. What was open is
+// taken as it is.
 func (f Form) By(rows int) Form { return f.focusOn(f.Focus + rows) }
 
 // Section is the form with the focus at the beginning of the next section (by > 0), or at

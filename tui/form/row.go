@@ -9,8 +9,8 @@ import (
 // rowSizes are the widths of a form column's parts.
 type rowSizes struct {
 	label, value, unit, spare, note int
-	// far is how much longer than the column the longest value is, of those that go on over empty
-	// room, so that the units behind these stand under each other too.
+	// far is how much longer than the column the longest value is, of those that extend over empty
+	// space, so that the units behind these line up too.
 	far int
 }
 
@@ -35,18 +35,18 @@ func (f Form) column(t kit.Theme, w, from, to int) []formLine {
 	return out
 }
 
-// leastNote is how many cells a note takes to say anything: in fewer its mark is enough, and
-// the box of the marked row has it whole.
+// leastNote is the fewest cells in which a note says anything: in fewer its mark is enough, and the box
+// of the marked row has it whole.
 const leastNote = 6
 
-// doubtful stands behind a value in place of a doubt that there is no room for.
+// doubtful replaces a doubt that does not fit.
 const doubtful = "doubtful"
 
-// leastValue is how wide the column of values is at least; shortGhost how much of it dim
-// values may ask for: longer ones go on over the empty room behind.
+// leastValue is the minimum width of the column of values; shortGhost how much of it dim values may
+// claim: longer ones extend over the empty space behind.
 const leastValue, shortGhost = 12, 20
 
-// sizes shares w cells among margin, label, value, mark, unit and note, names first.
+// sizes divides w cells among margin, label, value, mark, unit and note, names first.
 func (f Form) sizes(t kit.Theme, w, from, to int) rowSizes {
 	s := rowSizes{label: f.LabelW, value: f.ValueW, unit: f.UnitW}
 	long := 0                     // what the longest dim value with a unit takes, the focus on it
@@ -97,8 +97,8 @@ func labelRole(is state) kit.Role {
 	return kit.Title
 }
 
-// long is how many cells of the empty room behind it a row's value may take, dim or typed, so that
-// it is read whole: 0 when it needs none.
+// long is how many cells of the empty space behind it a row's value may take, dim or typed, so that it
+// is shown whole: 0 when it needs none.
 func (s rowSizes) long(t kit.Theme, r Row, is state) int {
 	shown, frame := r.Text, 2 // its brackets, or the blanks in their place
 	switch {
@@ -174,14 +174,14 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	case role == kit.Broken:
 		mark = role
 	case needed:
-		mark, note = kit.Needed, "" // what is doubted of its absence is told in its box
+		mark, note = kit.Needed, "" // a doubt about its absence is explained in its box
 	case role == kit.Warning && r.Grave:
 		mark = kit.Broken
 	case role == kit.Warning:
 		mark = role
 	}
 	if strings.HasPrefix(r.Unit, "= ") && kit.Width(t.Text(r.Text))+2 > s.value+s.unit-kit.Width(t.Text(r.Unit))+s.spare {
-		r.Unit = "" // what was typed is read whole before what it comes to
+		r.Unit = "" // what was typed is shown whole before its result
 	}
 	value, unit := s.value, t.Fit(r.Unit, s.unit)
 	switch spare := s.long(t, r, is); {
@@ -207,7 +207,7 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 	return lines
 }
 
-// rowNote is what is said behind the value: the gravest thing there is.
+// rowNote is what is shown behind the value: the gravest remark.
 func rowNote(t kit.Theme, r Row) (kit.Role, string) {
 	switch {
 	case r.Error != "":
@@ -218,7 +218,7 @@ func rowNote(t kit.Theme, r Row) (kit.Role, string) {
 	return r.NoteAs, t.Text(kit.Clean(r.Note))
 }
 
-// ghostIn is the dim words of a row in brackets, in few words where all of them would be cut.
+// ghostIn is the dim words of a row in brackets, the short ones where the whole would be cut.
 func ghostIn(t kit.Theme, r Row, room int) string {
 	whole := "(" + t.Text(kit.Clean(r.Ghost)) + ")"
 	if kit.Width(whole) > room && r.Brief != "" {
@@ -227,8 +227,8 @@ func ghostIn(t kit.Theme, r Row, room int) string {
 	return whole
 }
 
-// drawValue is the value in exactly w cells: as it stands, or with the focus in brackets
-// (a choice between arrows), or open with its cursor.
+// drawValue is the value in exactly w cells: as it is, or with the focus in brackets (a choice between
+// arrows), or open with its cursor.
 func drawValue(t kit.Theme, r Row, cursor int, is state, w int) string {
 	text := t.Text(kit.Clean(r.Text))
 	ghost := ""

@@ -13,14 +13,14 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// MaxRunes is the most a line holds; what would go beyond is not taken.
+// MaxRunes is the most a line holds; the rest is not taken.
 const MaxRunes = 256
 
-// TextLine is a line of text being edited. It is a plain value: keys return a new
-// one. Cursor counts runes, 0 before the first; out of range counts as the
-// nearest end. bubbles/textinput does the editing, built anew from the strings at every
-// key: kept ones share their letters with their copies, so that an older copy would
-// change with a newer. It is drawn here, with a cursor that shows without colour too.
+// TextLine is a line of text being edited. It is a plain value: keys return a new one. Cursor counts
+// runes, 0 before the first; out of range counts as the nearest end. bubbles/textinput does the
+// editing, rebuilt from the strings at every key: a kept one shares its letters with its copies, so
+// that an older copy would change with a newer. It is drawn here, with a cursor that shows without
+// colour too.
 type TextLine struct {
 	Text   string
 	Cursor int
@@ -31,8 +31,8 @@ func NewTextLine(text string) TextLine {
 	return TextLine{Text: text, Cursor: utf8.RuneCountInString(text)}
 }
 
-// lineKeys are the keys of every line that is typed into, and no others: what textinput
-// knows beyond them (words, the system's clipboard, suggestions) is left out.
+// lineKeys are the keys of every line that is typed into, and no others: what else textinput has
+// (words, the system's clipboard, suggestions) is left out.
 var lineKeys = textinput.KeyMap{
 	CharacterBackward:       key.NewBinding(key.WithKeys("left"), key.WithHelp("", "Left in the text.")),
 	CharacterForward:        key.NewBinding(key.WithKeys("right"), key.WithHelp("", "Right in the text.")),
@@ -64,9 +64,9 @@ func told(keys []key.Binding, enabled bool) []kit.Binding {
 	return list
 }
 
-// Key handles one key message: the keys of [LineBindings], and text, typed or pasted. used
-// is false for keys a line has no use for, among them everything with alt; leftovers of
-// mouse reports and other escape sequences are swallowed. A paste becomes one line.
+// Key handles one key message: the keys of [LineBindings], and text, typed or pasted. used is false for
+// keys a line has no use for, among them everything with alt; leftovers of mouse reports and other
+// escape sequences are swallowed. A paste becomes one line.
 func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) { return f.KeyWithin(msg, MaxRunes) }
 
 // KeyWithin is Key for a line that holds at most so many runes.
@@ -76,7 +76,7 @@ func (f TextLine) KeyWithin(msg tea.KeyMsg, most int) (next TextLine, used bool)
 	case msg.Alt && !msg.Paste:
 		return f, false
 	case text:
-		// As a paste, so that "end" typed in one go is not taken for the key of that name.
+		// As a paste, so that "end" typed at once is not taken for the key of that name.
 		msg.Runes, msg.Paste = incoming(msg), true
 		if len(msg.Runes) == 0 {
 			return f, true
@@ -96,7 +96,7 @@ func (f TextLine) KeyWithin(msg tea.KeyMsg, most int) (next TextLine, used bool)
 	return next, true
 }
 
-// input is the line as textinput edits it. What is already too long stays whole.
+// input is the line as textinput edits it. A line already too long stays whole.
 func (f TextLine) input(most int) textinput.Model {
 	in := textinput.New()
 	in.KeyMap, in.CharLimit = lineKeys, max(most, utf8.RuneCountInString(f.Text))
@@ -107,8 +107,8 @@ func (f TextLine) input(most int) textinput.Model {
 	return in
 }
 
-// incoming is what of a message may go into a line: printable runes, without marks that
-// would cling to the one before.
+// incoming is the part of a message that may go into a line: printable runes, without marks that would
+// combine with the one before.
 func incoming(msg tea.KeyMsg) []rune {
 	if kit.Garbage(msg) {
 		return nil
@@ -129,10 +129,9 @@ func incoming(msg tea.KeyMsg) []rune {
 	return out
 }
 
-// Draw is the field in exactly w cells. With the focus it stands in brackets
-// (reversed too, in colour) and the cursor shows: in colour as a reversed cell,
-// without as a bar before the rune it stands at. Text longer than the room scrolls so
-// that the cursor stays in sight, and marks show where it goes on.
+// Draw is the field in exactly w cells. With the focus it is in brackets (reversed too, in colour) and
+// the cursor shows: in colour as a reversed cell, without as a bar before its rune. Text longer than
+// the field scrolls so that the cursor stays visible, and marks show where it continues.
 func (f TextLine) Draw(t kit.Theme, w int, focused bool) string {
 	if !focused {
 		return t.Fit(" "+t.Style(kit.Value).Render(t.Text(kit.Clean(f.Text))), w)

@@ -29,8 +29,8 @@ func Tabs(t Theme, w int, names []string, active int) string {
 type TabRow struct {
 	Names  []string
 	Active int
-	// Loose keeps the cells of the brackets free around every name, so that no name moves
-	// when another is the active one.
+	// Loose keeps the cells of the brackets free around every name, so that no name moves when the
+	// active one changes.
 	Loose bool
 }
 
@@ -106,9 +106,8 @@ func (r TabRow) shown(t Theme, w int) (from, to int) {
 	return from, to
 }
 
-// StatusKeys names as many bindings as fit w cells, in their order: "key label",
-// two spaces apart. Those without a label and those that do nothing now are left out.
-// The result may be shorter than w.
+// StatusKeys names as many bindings as fit w cells, in their order: "key label", two spaces apart.
+// Those without a label and those that do nothing now are left out. The result may be shorter than w.
 func StatusKeys(t Theme, w int, bindings []Binding) string {
 	var b strings.Builder
 	used := 0

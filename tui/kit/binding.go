@@ -8,22 +8,21 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Binding is one thing that keys do. A screen has one list of them, and everything
-// comes from that list: what a key does, what the status line and the help page say of
-// it, what the tests press. So they cannot part.
+// Binding is one thing that keys do. A screen has one list of them, and everything comes from that
+// list: what a key does, what the status line and the help page say of it, what the tests press. So
+// they cannot disagree.
 type Binding struct {
-	// Binding has the keys, by tea's names, the first being the one shown in the status
-	// line, and in Help().Desc the line on the help page. One that is not enabled is
-	// told there all the same, but does nothing now.
+	// Binding has the keys, by tea's names, the first being the one shown in the status line, and in
+	// Help().Desc the line on the help page. A disabled one is still on the help page, but does nothing
+	// now.
 	key.Binding
 	Label string // one or two words for the status line, "" to stay out of it
 	Group string // heading on the help page
-	// Do is what it does. A nil one is done elsewhere, by an editor of text.
+	// Do is what it does. A nil one is handled elsewhere, by a text editor.
 	Do func(tea.KeyMsg) tea.Cmd
 }
 
-// Bind is a binding of keys, named with blanks between them ("up k", a blank itself as
-// "space").
+// Bind is a binding of keys, named with blanks between them ("up k", a blank itself as "space").
 func Bind(group, keys, label, help string, do func()) Binding {
 	return Command(group, keys, label, help, func(tea.KeyMsg) tea.Cmd { do(); return nil })
 }
@@ -45,9 +44,8 @@ func (b Binding) When(yes bool) Binding {
 	return b
 }
 
-// Press does what the first of the bindings that has the key does, and reports whether
-// there is one. Several letters in one message are text: "end" typed in one go is not the
-// key of that name.
+// Press does what the first of the bindings that has the key does, and reports whether there is one.
+// Several letters in one message are text: "end" typed at once is not the key of that name.
 func Press(bindings []Binding, msg tea.KeyMsg) (tea.Cmd, bool) {
 	if len(msg.Runes) > 1 {
 		return nil, false
@@ -104,13 +102,13 @@ func Garbage(msg tea.KeyMsg) bool {
 	return mouse || (bracket && tail == 1) || (params && tail <= 1)
 }
 
-// keyNames are the keys shown otherwise than tea spells them.
+// keyNames are the keys not shown by tea's names.
 var keyNames = map[string]string{
 	"up": "↑", "down": "↓", "left": "←", "right": "→", " ": "space", "pgdown": "pgdn",
 }
 
-// KeyName is a key as the person reads it: arrows as arrows (as words with an ASCII
-// theme), " " as "space"; the rest as tea spells it.
+// KeyName is a key as the person reads it: arrows as arrows (as words with an ASCII theme), " " as
+// "space"; the rest by tea's names.
 func KeyName(t Theme, key string) string {
 	name, ok := keyNames[key]
 	if !ok {
@@ -119,7 +117,7 @@ func KeyName(t Theme, key string) string {
 	return t.Text(name)
 }
 
-// keyList is a binding's keys for the help page: as it says itself, else all of them.
+// keyList is a binding's keys for the help page: its own text if it has one, else all of them.
 func keyList(t Theme, b Binding) string {
 	if shown := b.Help().Key; shown != "" {
 		return t.Text(shown)

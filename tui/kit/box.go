@@ -23,12 +23,12 @@ func Bare(t Theme, r Rect, lines []string) Block {
 	return Block{Rect: r, Lines: out}
 }
 
-// Panel is a box's dress. The zero Panel is a bare border.
+// Panel is a box's decoration. The zero Panel is a bare border.
 type Panel struct {
 	Title   string // in the top border, left
 	Note    string // in the top border, right; dropped when there is no room
 	Foot    string // in the bottom border, right; dropped when there is no room
-	Focused bool   // the keys go here: another border and a mark, in any theme
+	Focused bool   // has the keys: another border and a mark, in any theme
 }
 
 // Box draws lines in a border with a title, exactly as large as r. The inside is

@@ -9,22 +9,20 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Choice is a picker: a list of options in a box over the screen, and a line above it with
-// what was typed. Typing picks: what is typed leaves only the options that match, those
-// that begin with it first. Arrows, pgup, pgdown, home and end move; enter takes the one
-// marked, esc leaves without choosing. It is for the choices of a field, the commands by
-// name, the findings and the files.
+// Choice is a picker: a list of options in a box over the screen, and a line above it with what was
+// typed. Typing filters: only the options that match remain, those that begin with it first. Arrows,
+// pgup, pgdown, home and end move; enter takes the one marked, esc leaves without choosing. It is for
+// the choices of a field, the commands by name, the findings and the files.
 type Choice struct {
 	Title   string
 	Foot    string // in the lower border; "" says how to take and to leave
 	Options []Option
 	Cursor  int    // among the options that match
 	Typed   string // what was typed
-	// Tall gives every option as many lines as its label takes, in place of one: for
-	// sentences.
+	// Tall gives every option as many lines as its label needs, instead of one: for sentences.
 	Tall bool
-	// Closest puts the option with the shortest name first of those that match what was typed equally
-	// well: where options of several kinds stand together, and their order says nothing.
+	// Closest puts the option with the shortest name first among equally good matches: for lists that
+	// mix several kinds of options, whose order says nothing.
 	Closest bool
 	// ByName looks for what is typed in names alone, not in the notes beside them: for the choices of a field,
 	// where a note says what holds when none is taken.
@@ -110,10 +108,11 @@ func (c Choice) filtered(typed string) Choice {
 	return c
 }
 
-// Matching is the options that what was typed leaves, the best first: those of which it
-// is a whole name, those of which a name begins with it, then those in which it is a whole word, those in
-// which a word begins with it, then those that have it anywhere or are called so by others; where Closest is set, of each of these the ones
-// that are near first, and of them the one with the shortest such name. Colons, commas and dots of omission count for nothing.
+// Matching is the options that match what was typed, the best first: those of which it is a whole name,
+// those of which a name begins with it, then those in which it is a whole word, those in which a word
+// begins with it, then those that contain it anywhere or have it as another name; where Closest is set,
+// in each of these classes the near ones first, and of them the one with the shortest such name.
+// Colons, commas and ellipses are ignored.
 func (c Choice) Matching() []Option {
 	want := plain(c.Typed)
 	if want == "" {
@@ -161,8 +160,8 @@ const (
 	noMatch
 )
 
-// match is how well what is looked for matches an option, by the name that does so best, and how long
-// the shortest of the names is that match so well.
+// match is how well an option matches, by its best name, and the length of the shortest of the names
+// that match equally well.
 func (o *Option) match(want string) (rank, length int) {
 	rank = noMatch
 	for _, name := range append([]string{o.Label, o.Short}, o.Names...) {
@@ -189,8 +188,8 @@ func (o *Option) match(want string) (rank, length int) {
 	return rank, length
 }
 
-// plain is text as it is looked for: in small letters, one blank between words, without the marks
-// that a label has and that nobody types.
+// plain is text as it is searched: in lower case, one blank between words, without the marks that a
+// label has and that nobody types.
 func plain(text string) string {
 	return strings.Join(strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
 		return unicode.IsSpace(r) || strings.ContainsRune(":,…", r)
@@ -233,7 +232,7 @@ func (c Choice) line(owner []int) int {
 	return 0
 }
 
-// lay is the picker's rectangle, its lines, and to which option each belongs.
+// lay is the picker's rectangle, its lines, and the option that each belongs to.
 func (c Choice) lay(t Theme, within Rect) (r Rect, lines []string, owner []int, w int) {
 	labelW, noteW := 0, 0
 	for _, o := range c.Options {

@@ -9,8 +9,8 @@ import (
 // Clean makes outside text safe to draw: see [text.Clean].
 func Clean(s string) string { return text.Clean(s) }
 
-// hygiene is Clean for text that may hold styles: SGR sequences stay, anything
-// else a terminal would act on goes.
+// hygiene is Clean for text that may hold styles: SGR sequences stay, anything else a terminal would
+// act on goes.
 func hygiene(s string) string {
 	if isHygienic(s) {
 		return s
@@ -25,7 +25,7 @@ func hygiene(s string) string {
 	return b.String()
 }
 
-// isHygienic is the quick look that lets nearly all text through untouched.
+// isHygienic is the fast check that passes nearly all text untouched.
 func isHygienic(s string) bool {
 	for s != "" {
 		_, plain, rest := nextPart(s)

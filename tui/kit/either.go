@@ -1,6 +1,6 @@
 package kit
 
-// Either is the one or the other.
+// Either is a if the condition holds, else b.
 func Either[T any](first bool, one, other T) T {
 	if first {
 		return one

@@ -14,12 +14,12 @@ func Width(s string) int {
 	return ansi.StringWidth(s)
 }
 
-// boxes says that the lines of boxes take one cell, as they do but where the environment
-// calls for the widths of East Asia.
+// boxes says that box-drawing lines take one cell, as they do unless the environment asks for East
+// Asian widths.
 var boxes = ansi.StringWidth("─") == 1
 
-// plainWidth is Width of what the screen is mostly made of: ASCII, styles, lines of boxes,
-// braille dots and the signs of the trade, where only such stand. ok is false where there is anything else.
+// plainWidth is the fast Width of what the screen is mostly made of: ASCII, styles, box-drawing lines,
+// braille dots and the signs of the trade. ok is false where there is anything else.
 func plainWidth(s string) (n int, ok bool) {
 	for i := 0; i < len(s); n++ {
 		switch c := s[i]; {
@@ -43,8 +43,8 @@ func plainWidth(s string) (n int, ok bool) {
 	return n, true
 }
 
-// oneCell3 reports whether 0xe2 and two bytes more are a sign of one cell: braille, lines of
-// boxes, blocks, dashes and dots, small figures, arrows, signs of sums.
+// oneCell3 reports whether 0xe2 and two more bytes are a one-cell character: braille, box-drawing
+// lines, blocks, dashes and dots, small digits, arrows, mathematical signs.
 func oneCell3(a, b byte) bool {
 	switch {
 	case b&^0x3f != 0x80:
@@ -73,7 +73,7 @@ func oneCell3(a, b byte) bool {
 	return false
 }
 
-// oneCell2 is the same of two bytes: U+00A1 to 00FF but the hyphen that is not shown, and Greek.
+// oneCell2 is the same for two bytes: U+00A1 to 00FF except the soft hyphen, and Greek.
 func oneCell2(a, b byte) bool {
 	switch {
 	case b&^0x3f != 0x80:
@@ -86,8 +86,7 @@ func oneCell2(a, b byte) bool {
 	return a == 0xc3 || a == 0xcf && b <= 0x8e
 }
 
-// styleEnd is how long the style is that s begins with, ESC [ digits and ; m; 0 for anything
-// else.
+// styleEnd is the length of the style that s begins with, ESC [ digits and ; m; 0 for anything else.
 func styleEnd(s string) int {
 	for i := 2; len(s) > 1 && s[1] == '[' && i < len(s); i++ {
 		switch c := s[i]; {
@@ -128,8 +127,8 @@ func (t Theme) Cut(s string, w int) string {
 	return s
 }
 
-// OnCut, where set, is told of every text that is cut and what is left of it: tests of screens
-// ask what was lost.
+// OnCut, where set, is called with every text that is cut and what is left of it: tests of screens
+// check what was lost.
 var OnCut func(whole, left string)
 
 // cut returns s in at most w cells, and how many it takes.
@@ -139,7 +138,7 @@ func (t Theme) cut(s string, w int) (string, int) {
 	}
 	s = t.Text(hygiene(s))
 	n := Width(s)
-	if n > w { // blanks at the end are nothing lost
+	if n > w { // trailing blanks are no loss
 		s = strings.TrimRight(s, " ")
 		n = Width(s)
 	}
@@ -177,10 +176,9 @@ func spaces(n int) string {
 	return strings.Repeat(" ", n)
 }
 
-// Wrap breaks plain text into lines of at most w cells, at spaces where it can and
-// inside words where it must. Line breaks in s are kept. Paint the lines
-// afterwards: a style that runs over a break is not carried on. Empty text or w <= 0
-// gives no lines.
+// Wrap breaks plain text into lines of at most w cells, at spaces where it can and inside words where
+// it must. Line breaks in s are kept. Paint the lines afterwards: a style that spans a break is not
+// carried on. Empty text or w <= 0 gives no lines.
 func (t Theme) Wrap(s string, w int) []string {
 	if w <= 0 || s == "" {
 		return nil
@@ -215,8 +213,8 @@ func (t Theme) Hang(lead string, r Role, s string, w int) []string {
 	return lines
 }
 
-// sentence is the style of a role for whole sentences: bars of several lines, as high contrast has
-// them for what is broken, would be all that is seen of a screen; their mark says what they are.
+// sentence is a role's style for whole sentences: bars over several lines, as high contrast has for
+// broken limits, would dominate a screen; their mark says what they are.
 func (t Theme) sentence(r Role) Style {
 	if r == Broken && t.Look == HighContrast {
 		r = Title

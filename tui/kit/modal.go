@@ -9,23 +9,22 @@ type Option struct {
 	Label string
 	Note  string   // explanation beside the label; may be empty
 	Also  string   // other words to find it by, not shown
-	Short string   // what it is asked for by
-	Names []string // what else it is called
-	Far   bool     // comes after those that match as well and are near
-	Lead  string   // stands before the label; nothing is looked for in it
-	Mark  Role     // its mark stands before the label of a tall option
+	Short string   // the text it is searched by
+	Names []string // other names
+	Far   bool     // comes after equally good matches that are near
+	Lead  string   // precedes the label; not searched
+	Mark  Role     // its mark precedes the label of a tall option
 }
 
-// Answer is what came of a key: not Done yet, or Done with the chosen option's ID
-// ("" when a picker was left without choosing).
+// Answer is the result of a key: not Done yet, or Done with the chosen option's ID ("" when a picker
+// was left without choosing).
 type Answer struct {
 	Done bool
 	ID   string
 }
 
-// Modal is a question laid over the screen. Arrows or tab move between the
-// options, enter takes the one marked, its own key takes it at once, esc takes
-// the last one.
+// Modal is a question laid over the screen. Arrows or tab move between the options, enter takes the one
+// marked, its own key takes it at once, esc takes the last one.
 type Modal struct {
 	Title   string
 	Body    []string // paragraphs, wrapped to the box
@@ -85,8 +84,8 @@ func (m Modal) Draw(t Theme, within Rect) Block {
 	return Panel{Title: m.Title, Focused: true}.Draw(t, within.Centre(w+4, len(lines)+2), m.clip(lines, within.H-2, len(options)))
 }
 
-// DrawSmall draws the question without a border in a window that has no room for one: as
-// much of the body as there is room for, and the options with their keys in any case.
+// DrawSmall draws the question without a border in a window too small for one: as much of the body as
+// fits, and the options with their keys in any case.
 func (m Modal) DrawSmall(t Theme, r Rect) Block {
 	var options []string
 	for i, o := range m.Options {
@@ -104,7 +103,7 @@ func (m Modal) DrawSmall(t Theme, r Rect) Block {
 	return Bare(t, r, append(lines[:min(len(lines), room)], options...))
 }
 
-// clip keeps the options in sight when the body is too long for the window.
+// clip keeps the options visible when the body is too long for the window.
 func (m Modal) clip(lines []string, h, options int) []string {
 	if len(lines) <= h || h <= 0 {
 		return lines

@@ -8,7 +8,7 @@ type Role uint8
 const (
 	Plain    Role = iota
 	Title         // headings, names of boxes
-	Label         // what a value is
+	Label         // the name of a value
 	Value         // the value itself
 	Unit          // its unit
 	Hint          // help in one line, placeholders
@@ -18,12 +18,12 @@ const (
 	Worse         // worse than the reference
 	Chosen        // the chosen one among several
 	Focus         // where the keys go
-	Dim           // of little weight now
+	Dim           // less important at present
 	Border        // box lines, axes
 	Key           // a key's name in help and status line
 	Measured      // read on the bench
 	Derived       // follows from other values
-	Guessed       // assumed, for want of better
+	Guessed       // assumed, for lack of better
 	Needed        // empty, and a figure waits for it
 	Series1       // chart series, in order
 	Series2

@@ -2,10 +2,9 @@ package kit
 
 import "strconv"
 
-// Window shows h of the lines, exactly w cells wide, with line focus (counted from
-// 0) inside and near the middle. When there are more lines than h, the last
-// column is a scroll bar: marks at its ends say that more is above or below.
-// It keeps no state, so that a view can call it.
+// Window shows h of the lines, exactly w cells wide, with line focus (counted from 0) inside and near
+// the middle. When there are more lines than h, the last column is a scroll bar: marks at its ends say
+// that more is above or below. It keeps no state, so that a view can call it.
 func Window(t Theme, lines []string, focus, w, h int) []string {
 	return Scroll{Top: focus - h/2}.Window(t, lines, w, h)
 }
@@ -19,10 +18,10 @@ func LineAt(n, focus, h, y int) (line int, ok bool) {
 	return line, y >= 0 && y < h && line >= 0 && line < n
 }
 
-// Scroll is how far down a long page is read. The zero Scroll is its top. bubbles/viewport
-// is not used for it: its lines carry no bar that says how much more there is, go through
-// a style that pads and cuts them once more, and would be kept a second time beside ours;
-// what it would spare is the four methods below, for Window draws the tables too.
+// Scroll is the scroll position in a long page. The zero Scroll is its top. bubbles/viewport is not
+// used for it: its lines have no scroll bar, pass through a style that pads and cuts them once more,
+// and would be kept a second time beside ours; it would save only the four methods below, as Window
+// draws the tables too.
 type Scroll struct {
 	Top      int // first line shown; out of range counts as the nearest end
 	h, total int
@@ -37,7 +36,7 @@ func (s *Scroll) SetSize(h, total int) {
 // By moves n lines down, or up.
 func (s *Scroll) By(n int) { s.Top = clamp(s.Top+n, 0, max(0, s.total-s.h)) }
 
-// Below is how many lines are below those that show. The page's size is the one last set.
+// Below is how many lines are below the visible ones. The page's size is the one last set.
 func (s *Scroll) Below() int { return max(0, s.total-s.h-s.Top) }
 
 // FurtherLines says how many lines are below, "" for none.
@@ -51,7 +50,7 @@ func FurtherLines(n int) string {
 	return strconv.Itoa(n) + " more lines"
 }
 
-// Bindings are the keys that read on. The page's size is the one last set.
+// Bindings are the keys that scroll. The page's size is the one last set.
 func (s *Scroll) Bindings(group, label string) []Binding {
 	page := max(1, s.h-1)
 	return []Binding{

@@ -5,9 +5,8 @@ import "strings"
 // reset ends every styled piece of text.
 const reset = "\x1b[0m"
 
-// Style is a prebuilt way to draw text. The zero Style draws it as it is.
-// lipgloss is not used here: a prebuilt sequence costs a thirtieth of one of its
-// Render calls and works out no profile behind our back.
+// Style is a prebuilt way to draw text. The zero Style draws it as it is. lipgloss is not used here: a
+// prebuilt sequence costs a thirtieth of one of its Render calls and involves no hidden colour profile.
 type Style struct {
 	on string
 }
@@ -36,10 +35,10 @@ func (s Style) End() string {
 	return reset
 }
 
-// Look is a set of colours, for a background or for eyes.
+// Look is a set of colours, for a background or for a reader's eyes.
 type Look uint8
 
-// The looks. AnyBackground is the zero value: its colours can be read on black and on white.
+// The looks. AnyBackground is the zero value: its colours are readable on black and on white.
 const (
 	AnyBackground Look = iota
 	DarkBackground
@@ -48,18 +47,17 @@ const (
 	lookCount
 )
 
-// lookNames are the looks as they are asked for, and last that of a theme without colour.
+// lookNames are the names of the looks, and last that of a theme without colour.
 var lookNames = [lookCount + 1]string{"any", "dark", "light", "contrast", "none"}
 
 // LookNames are the names that [Theme.WithLook] knows.
 func LookNames() []string { return lookNames[:] }
 
-// styles are the SGR sequences by look and role for terminals of 16 colours: attributes and
-// these only, so that the person's own palette decides; see fixedHues for the others. A hue
-// says which trial or phase: no trial's is that of better, worse or a broken limit. Better is
-// heavier than worse, and green, or towards blue, where that can be read; their marks tell the rest. Faint is
-// used instead of bright black for what is of little weight, since some palettes set that to
-// the background.
+// styles are the SGR sequences by look and role for terminals of 16 colours: attributes and these only,
+// so that the person's own palette decides; see fixedHues for the others. A hue says which trial or
+// phase: no trial has that of better, worse or a broken limit. Better is bolder than worse, and green,
+// or bluish where that is readable; their marks say the rest. Faint is used instead of bright black for
+// what is less important, since some palettes set that to the background.
 var styles = [lookCount][roleCount]Style{
 	AnyBackground: {
 		Title: sgr("1"), Value: sgr("1"), Unit: sgr("2"),
@@ -94,19 +92,19 @@ var styles = [lookCount][roleCount]Style{
 
 func sgr(params string) Style { return Style{on: "\x1b[" + params + "m"} }
 
-// fixedHues are what stands for a colour of the 16 in a terminal of 256: one of the colours
-// from 16 on, which are the same everywhere (a cube of 6 levels a primary, and greys). With
-// them every role stands out by 3:1 from black and white, and from the greys, browns and
-// creams that people set instead, where the palettes of the 16 fall short on one or the
-// other. Faint becomes a grey, since some terminals do not draw it and some draw nothing.
+// fixedHues replace the 16 colours in a terminal of 256: colours from 16 on, which are the same
+// everywhere (a cube of 6 levels per primary, and greys). With them every role has a contrast of 3:1
+// with black and white, and with the greys, browns and creams that people set instead, where palettes
+// of 16 fall short on one or the other. Faint becomes a grey, since some terminals do not draw it and
+// some draw nothing.
 var fixedHues = [lookCount]map[string]string{
 	AnyBackground:   {"2": "243", "94": "63", "31": "160", "90": "243", "35": "164", "95": "133", "91": "166"},
 	DarkBackground:  {"92": "120", "2": "245", "36": "80", "93": "221", "91": "203", "94": "111", "33": "179", "97": "255", "95": "213", "96": "123"},
 	LightBackground: {"2": "241", "34": "26", "35": "127", "31": "124", "30": "235", "95": "128", "91": "160"},
 }
 
-// fixedRoles are roles for which the 16 have no colour that can be read and is free: their
-// green is too pale on white, and their red is a broken limit's.
+// fixedRoles are roles for which the 16 have no readable free colour: their green is too pale on white,
+// and their red is a broken limit's.
 var fixedRoles = [lookCount]map[Role]string{
 	AnyBackground:   {Better: "1;38;5;65", Series2: "38;5;130", PhaseV: "38;5;130", Series3: "38;5;30", PhaseW: "38;5;30"},
 	LightBackground: {Better: "1;38;5;29", Series2: "38;5;130", PhaseV: "38;5;130"},

@@ -4,11 +4,11 @@ import (
 	"strings"
 )
 
-// Align says where the texts of a column stand.
+// Align says how the texts of a column are aligned.
 type Align uint8
 
-// Alignments. Point puts numbers under each other by their decimal point and
-// keeps words at the right of the whole digits.
+// Alignments. Point aligns numbers by their decimal point and keeps words at the right of the integer
+// digits.
 const (
 	Left Align = iota
 	Right
@@ -24,22 +24,22 @@ type Column struct {
 	Min    int  // at least this many cells wide, even when empty
 	Shrink bool // gives up room, down to Min or 6 cells, when the table is too wide
 	Role   Role // of cells that name none
-	// Whole and Frac are room that a Point column keeps before the decimal point and from it
-	// on, Marks that it keeps for a mark, Units for units, so that it stands still while its
-	// values change.
+	// Whole and Frac are the widths that a Point column reserves before the decimal point and from it
+	// on, Marks that for a mark, Units that for units, so that it stays in place while its values
+	// change.
 	Whole, Frac, Units int
 	Marks              bool
 	Tight              bool // a mark stands right behind the text, no cell between
 }
 
-// Cell is one value in a table. Unit and Mark stand in columns of their own behind the
-// text, so that they line up too.
+// Cell is one value in a table. Unit and Mark are in columns of their own behind the text, so that they
+// line up too.
 type Cell struct {
 	Text string
 	Unit string
 	Mark Role // its [Theme.Mark] is shown behind the text; Plain for none
 	Role Role // Plain: the column's
-	Word bool // stands as a word in a column of numbers, though it begins with a digit
+	Word bool // is a word in a column of numbers, although it begins with a digit
 }
 
 // TableRow is one line of a table: cells, or only a heading over what follows.
@@ -47,11 +47,11 @@ type TableRow struct {
 	Heading string
 	Cells   []Cell
 	Focus   bool // gets the focus mark in the margin
-	Follows bool // is marked though the keys go elsewhere: the mark, but not as where they go
+	Follows bool // marked although the keys go elsewhere
 }
 
-// Table lines up cells under heads. Its natural width is that of its contents; in less
-// room the columns marked Shrink are cut, then the line is, always visibly.
+// Table lines up cells under heads. Its natural width is that of its contents; in less room the columns
+// marked Shrink are cut, then the line is, always visibly.
 type Table struct {
 	Columns []Column
 	Rows    []TableRow
@@ -135,7 +135,7 @@ func (tb Table) Body(t Theme, w int) []string {
 	return lines
 }
 
-// Width is the room that the table would like to have.
+// Width is the table's natural width.
 func (tb Table) Width(t Theme) int {
 	w := tb.margin() + tb.gap()*max(0, len(tb.Columns)-1)
 	for i, c := range tb.Columns {
@@ -205,8 +205,7 @@ func drawCell(t Theme, c Column, cell Cell, size columnSize) string {
 // not fit".
 func (c Cell) isWord() bool { return c.Unit == "" && (c.Word || !isNumber(c.Text)) }
 
-// drawWord puts a word where the number would be; a longer one goes on over the
-// columns of marks and units.
+// drawWord puts a word in place of a number; a longer one extends over the columns of marks and units.
 func drawWord(t Theme, cell Cell, role Role, size columnSize) string {
 	mark, room, markW := "", size.total, 0
 	if cell.Mark != Plain {
@@ -222,8 +221,8 @@ func drawWord(t Theme, cell Cell, role Role, size columnSize) string {
 	return spaces(left) + t.Style(role).Render(text) + spaces(gap) + mark + spaces(size.total-left-n-gap-markW)
 }
 
-// splitPoint cuts a number before its decimal point; anything that does not begin like a
-// number is all "whole".
+// splitPoint splits a number before its decimal point; anything that does not begin like a number is
+// all integer part.
 func splitPoint(t Theme, s string) (whole, frac string) {
 	s = t.Text(hygiene(s))
 	i := strings.IndexByte(s, '.')

@@ -13,8 +13,8 @@ type Theme struct {
 	Colour bool // SGR sequences are allowed
 	ASCII  bool // nothing beyond printable ASCII
 	Look   Look // which colours
-	// Fixed takes colours that are the same in every terminal of 256, in place of the first
-	// sixteen, which each sets as it likes.
+	// Fixed uses colours that are the same in every terminal of 256, instead of the first sixteen,
+	// which each sets as it likes.
 	Fixed bool
 }
 
@@ -29,8 +29,8 @@ func (t Theme) WithLook(name string) (Theme, bool) {
 	return t, true
 }
 
-// On is the theme with the look for the background that a terminal names in COLORFGBG
-// ("15;0": the last is the background's number), unchanged where it says nothing of use.
+// On is the theme with the look for the background that a terminal names in COLORFGBG ("15;0": the last
+// is the background's number), unchanged where that is of no use.
 func (t Theme) On(colorfgbg string) Theme {
 	switch colorfgbg[strings.LastIndexByte(colorfgbg, ';')+1:] {
 	case "7", "15":
@@ -41,7 +41,7 @@ func (t Theme) On(colorfgbg string) Theme {
 	return t
 }
 
-// Next is the theme with the look that follows, round and round, no colour among them.
+// Next is the theme with the next look, cyclically, including no colour.
 func (t Theme) Next() Theme {
 	i := int(t.Look) + 1
 	if !t.Colour {
@@ -84,8 +84,8 @@ func (t Theme) Paint(r Role, words string) string {
 	return t.Style(r).Render(t.Text(words))
 }
 
-// Mark returns the one-cell character that tells a role without colour, unpainted,
-// and " " for roles that have none.
+// Mark returns the one-cell character that identifies a role without colour, unpainted, and " " for
+// roles that have none.
 func (t Theme) Mark(r Role) string {
 	g := t.Glyphs()
 	switch r {
@@ -113,8 +113,8 @@ func (t Theme) Mark(r Role) string {
 	return " "
 }
 
-// PaintMark returns the role's mark in the role's style; the chosen one's without the line that words
-// have under them.
+// PaintMark returns the role's mark in the role's style; the chosen one's without the underline that
+// words have.
 func (t Theme) PaintMark(r Role) string {
 	if r == Chosen {
 		return t.Style(Title).Render(t.Mark(r))
@@ -140,9 +140,9 @@ func (t Theme) MarkLegend() []string {
 	return lines
 }
 
-// Text returns words as the theme can show them: unchanged, or with an ASCII theme
-// folded by [text.ASCII]. It may change the width: call it before measuring. The
-// drawing functions of this package do.
+// Text returns words as the theme can show them: unchanged, or with an ASCII theme converted by
+// [text.ASCII]. It may change the width: call it before measuring. The drawing functions of this
+// package do.
 func (t Theme) Text(words string) string {
 	if !t.ASCII {
 		return words

@@ -48,8 +48,8 @@ func (v *View) areas(t kit.Theme, d *sheet) (a areas) {
 // leastPicture is the height of one coil over two layers of sides.
 const leastPicture = 5
 
-// leastPanels is the height kept for the lists: on a small screen more for those that
-// do not go along with the picture.
+// leastPanels is the height kept for the lists: on a small screen more for those that do not follow the
+// picture.
 func (v *View) leastPanels(h int) int {
 	switch {
 	case h >= 26:
@@ -74,7 +74,7 @@ func centred(lines []string, w int) []string {
 	return out
 }
 
-// facts are the two lines that say what winding this is; the third is left empty.
+// facts are the two lines that describe this winding; the third is left empty.
 func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	sp := d.plan.Spec()
 	first := []string{
@@ -187,7 +187,7 @@ func turnsText(d *sheet, turns int) string {
 	return text.Count(turns, "turn")
 }
 
-// narrowLegend is the width below which the legend says where one looks from in fewer words.
+// narrowLegend is the width below which the legend gives the viewing direction in fewer words.
 const narrowLegend = 80
 
 // legend says how to read the picture, and what of it is left out.
@@ -225,8 +225,8 @@ func (v *View) legend(t kit.Theme, d *sheet, w int, left string) string {
 	return t.Fit(line, w)
 }
 
-// sentence is the current step in words, in as many lines as the longest step takes, so
-// that the screen stands still while walking.
+// sentence is the current step in words, in as many lines as the longest step takes, so that the screen
+// stays in place while walking.
 func (v *View) sentence(t kit.Theme, d *sheet, w int) []string {
 	longest := ""
 	for i := range d.steps {
@@ -252,7 +252,7 @@ func (v *View) stepText(d *sheet, i int) string {
 	return fmt.Sprintf("Step %d of %d. Phase %s: %s.", i+1, len(d.steps), step.Name, text)
 }
 
-// noLayout says why there is nothing to show, and the spans that would do.
+// noLayout says why there is nothing to show, and which spans would work.
 func (v *View) noLayout(s *session.Session, d *sheet, r kit.Rect) []kit.Block {
 	t := s.Theme
 	lines := t.WrapPaint(kit.Warning, t.Mark(kit.Warning)+" No layout: "+d.why+".", r.W)

@@ -12,8 +12,7 @@ type grid struct {
 	cells []cell
 }
 
-// cell is one character, what it is, and the number of the coil whose line it is
-// part of.
+// cell is one character, its role, and the number of the coil whose line it is part of.
 type cell struct {
 	text string
 	role kit.Role

@@ -6,17 +6,16 @@ import (
 	"slotwright/winding/layout"
 )
 
-// arc is one coil as it crosses the part of the stator in sight: from one place to
-// another, counted in slots from the first in sight. Ends out of sight lie below 0 or
-// past the last place.
+// arc is one coil as it crosses the visible part of the stator: from one place to another, counted in
+// slots from the first visible one. Ends out of sight are below 0 or past the last place.
 type arc struct {
 	coil     layout.Coil
 	from, to int
 	lane     int
 }
 
-// reach is the slot at the left of a coil drawn the short way round, and how many
-// slots on the other side lies.
+// reach is the slot at the left of a coil drawn the short way round, and the number of slots to its
+// other side.
 func reach(c layout.Coil, slots int) (left, length int) {
 	ahead := (c.Finish - c.Start + slots) % slots
 	if 2*ahead <= slots {
@@ -25,9 +24,9 @@ func reach(c layout.Coil, slots int) (left, length int) {
 	return c.Finish, slots - ahead
 }
 
-// arcs are the coils that cross n slots from the one with index first, each in a lane
-// where none before it is in the way, and the number of lanes. A coil past the last
-// slot of a stator shown whole is in sight at both ends.
+// arcs are the coils that cross n slots from the one with index first, each in a lane where none before
+// it is in the way, and the number of lanes. A coil past the last slot of a stator shown whole is
+// visible at both ends.
 func arcs(coils []layout.Coil, slots, first, n int) (list []arc, lanes int) {
 	for _, c := range coils {
 		left, length := reach(c, slots)

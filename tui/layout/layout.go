@@ -1,5 +1,5 @@
-// Package layout is the layout screen: the stator unrolled with its coils, the walk
-// along the wire coil by coil, joins and leads, and what another span would give.
+// Package layout is the layout screen: the stator unrolled with its coils, the walk along the wire coil
+// by coil, joins and leads, and what another span would give.
 package layout
 
 import (
@@ -22,9 +22,9 @@ type View struct {
 	panel panel
 	// row is the marked row of the comparison of spans.
 	row int
-	// scroll is how far the chosen panel is read.
+	// scroll is the scroll position of the chosen panel.
 	scroll kit.Scroll
-	// left is the first slot in sight, from 0, where not all slots are.
+	// left is the first visible slot, from 0, where not all slots are.
 	left int
 
 	at   kit.Rect
@@ -37,7 +37,7 @@ type View struct {
 // New is the screen on the first coil.
 func New() *View { return &View{row: -1} }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Layout" }
 
 // Typing is always false: nothing is typed here.
@@ -134,8 +134,8 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	return used
 }
 
-// SetSize gathers what is shown of the chosen trial, draws the picture that follows the
-// walk, and keeps the list that is read within its length.
+// SetSize gathers what is shown of the chosen trial, draws the picture that follows the walk, and keeps
+// the scroll position of the list within its length.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
 	d := v.sheet(s)

@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/text"
 )
 
-// notesFrom is the height from which the words of the facts are explained under the lists; on a
-// smaller screen, and on one that shows every list, they stand at the end of the remarks.
+// notesFrom is the height from which the words of the facts are explained under the lists; on a smaller
+// screen, and on one that shows every list, they are at the end of the remarks.
 const notesFrom = 24
 
 // notes are the words in at most two lines under the lists.

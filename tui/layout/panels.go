@@ -34,7 +34,7 @@ func (p panel) String() string { return panelNames[p] }
 // byWeight is the panels in the order in which they get room.
 var byWeight = []panel{coilsPanel, leadsPanel, spansPanel, joinsPanel, factorsPanel, remarksPanel}
 
-// Least width and height of a list where several stand together.
+// Minimum width and height of a list where several are together.
 const (
 	panelW = 56
 	panelH = 11
@@ -46,7 +46,7 @@ type placed struct {
 	at    kit.Rect
 }
 
-// arranged is as many of the lists as there is room for, the chosen one among them.
+// arranged is as many of the lists as fit, the chosen one among them.
 func (v *View) arranged(r kit.Rect) []placed {
 	columns := max(1, min(3, r.W/panelW))
 	rows := max(1, min(6/columns, r.H/panelH))
@@ -99,7 +99,7 @@ func (v *View) drawPanel(s *session.Session, d *sheet, p panel, r kit.Rect) kit.
 	return box.Draw(t, r, lines)
 }
 
-// textWidth keeps the columns of the scroll bar free, whether it shows or not.
+// textWidth leaves the columns of the scroll bar free, whether it shows or not.
 func textWidth(w int) int { return max(1, w-2) }
 
 // textLines is a list that is a text.
@@ -114,8 +114,8 @@ func textLines(t kit.Theme, d *sheet, p panel, w int) []string {
 	}
 }
 
-// reading is how many lines of the marked list show in a box, and how many there are. The
-// joins are read by a line that is kept in sight: any of them can be it.
+// reading is how many lines of the marked list are visible in a box, and how many there are. The joins
+// scroll by a line that is kept visible: any of them can be it.
 func (v *View) reading(t kit.Theme, d *sheet, in kit.Rect) (h, total int) {
 	switch v.panel {
 	case joinsPanel:
@@ -126,7 +126,7 @@ func (v *View) reading(t kit.Theme, d *sheet, in kit.Rect) (h, total int) {
 	return in.H, len(textLines(t, d, v.panel, textWidth(in.W)))
 }
 
-// scrolled is a list read from where the person has scrolled it to.
+// scrolled is a list at its scroll position.
 func (v *View) scrolled(t kit.Theme, lines []string, p panel, w, h int) []string {
 	if p != v.panel {
 		return kit.Scroll{}.Window(t, lines, w, h)
@@ -134,7 +134,7 @@ func (v *View) scrolled(t kit.Theme, lines []string, p panel, w, h int) []string
 	return v.scroll.Window(t, lines, w, h)
 }
 
-// under is a table whose body scrolls under its head with a line kept in sight.
+// under is a table whose body scrolls under its head with a line kept visible.
 func under(t kit.Theme, table kit.Table, focus, w, h int) []string {
 	room := w
 	if head := len(table.Head(t, w)); len(table.Rows)+head > h {

@@ -2,8 +2,7 @@ package layout
 
 import "slotwright/tui/kit"
 
-// pen is the line that a coil is drawn with, so that phases can be told apart without
-// colour.
+// pen is the line that a coil is drawn with, so that phases are distinguished without colour.
 type pen struct {
 	across, down, left, right string
 }
@@ -24,8 +23,8 @@ func penOf(t kit.Theme, phase int) pen {
 	return boxPens[phase%3]
 }
 
-// lineRole is what a phase's lines are drawn as: its pen tells it already, and a line under a line, as
-// high contrast has it for words of W, would look like another coil.
+// lineRole is the role of a phase's lines: the pen already identifies it, and an underline, as high
+// contrast has for words of W, would look like another coil.
 func lineRole(t kit.Theme, phase int) kit.Role {
 	if role := kit.Phase(phase); role != kit.PhaseW || t.Look != kit.HighContrast {
 		return role
@@ -41,7 +40,7 @@ func heavyPen(t kit.Theme) pen {
 	return boxHeavy
 }
 
-// arrow points the way a coil is passed: from its left side to its right, or back.
+// arrow is the direction in which a coil is passed: from its left side to its right, or back.
 func arrow(t kit.Theme, toRight bool) string {
 	if toRight {
 		return t.Glyphs().MoreRight

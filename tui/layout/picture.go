@@ -5,8 +5,8 @@ import (
 	"slotwright/winding/layout"
 )
 
-// picture is the stator unrolled in at most h rows of w cells, and what had to be left
-// out for that, "" for nothing.
+// picture is the stator unrolled in at most h rows of w cells, and what had to be left out for that, ""
+// for nothing.
 func (v *View) picture(t kit.Theme, d *sheet, w, h int) (lines []string, left string) {
 	filters := v.filters(d)
 	for _, f := range filters {
@@ -89,8 +89,8 @@ func (p *strip) stack(coils []layout.Coil, m, h int) ([]string, bool) {
 	return lines, true
 }
 
-// follow moves the slots in sight no more than it takes to hold the current coil, a
-// slot to spare at each side; then the coil comes to stand in the middle.
+// follow moves the visible slots no more than needed to hold the current coil, with a slot to spare at
+// each side; then the coil is put in the middle.
 func (v *View) follow(p *strip, slots int) int {
 	left, length := reach(p.coil, slots)
 	at := (left - 1 - v.left + 2*slots) % slots
@@ -116,8 +116,8 @@ func (f filter) keep(coils []layout.Coil) []layout.Coil {
 	return kept
 }
 
-// filters are what is asked for, then less and less round the current coil, for
-// windings whose coils lie over each other higher than the screen.
+// filters are what is asked for, then less and less round the current coil, for windings whose coils
+// stack higher than the screen.
 func (v *View) filters(d *sheet) []filter {
 	_, now, _ := v.current(d)
 	alone := func(c layout.Coil) bool { return c.Number == now.Number }

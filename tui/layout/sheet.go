@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/layout"
 )
 
-// sheet is everything the screen shows of one trial. It is gathered once for every
-// change of the job or of the trial, not for every frame.
+// sheet is everything the screen shows of one trial. It is gathered once for every change of the job or
+// of the trial, not for every frame.
 type sheet struct {
 	bench *winding.Bench
 	trial int
@@ -21,7 +21,7 @@ type sheet struct {
 	name      string
 	several   bool // trials, not this one alone
 	connected layout.Connection
-	// turnsKnown is false when the trial has no turns: one stands in for them.
+	// turnsKnown is false when the trial has no turns: one is assumed for them.
 	turnsKnown bool
 	coils      map[int]layout.Coil // by number
 	steps      []layout.Step

@@ -81,8 +81,8 @@ func (v *View) spanLines(s *session.Session, d *sheet, w, h int) []string {
 	return append(lines, words...)
 }
 
-// spanTable is one row a span; the factors of higher harmonics and the circuits only
-// where there is room, each whole.
+// spanTable is one row per span; the factors of higher harmonics and the circuits only where they fit
+// whole.
 func (v *View) spanTable(t kit.Theme, d *sheet, w int) kit.Table {
 	table := v.wholeSpanTable(d, w)
 	for least := 7; len(table.Columns) > least && aired(t, table, w).Width(t)+2 > w; {
@@ -91,7 +91,7 @@ func (v *View) spanTable(t kit.Theme, d *sheet, w int) kit.Table {
 	return aired(t, table, w)
 }
 
-// wholeSpanTable is the table with all that might be shown in w cells.
+// wholeSpanTable is the table with everything that might be shown in w cells.
 func (v *View) wholeSpanTable(d *sheet, w int) kit.Table {
 	right := func(head string) kit.Column { return kit.Column{Head: head, Align: kit.Right} }
 	table := kit.Table{Margin: true, Columns: []kit.Column{
@@ -114,7 +114,7 @@ func (v *View) wholeSpanTable(d *sheet, w int) kit.Table {
 	return table
 }
 
-// circuitTable is one row a number of circuits.
+// circuitTable is one row per number of circuits.
 func (v *View) circuitTable(d *sheet) kit.Table {
 	table := kit.Table{Margin: true, Columns: []kit.Column{
 		{Head: "circuits", Align: kit.Right, Role: kit.Value}, {Head: "volts", Align: kit.Right}, {Head: "amps", Align: kit.Right},

@@ -27,7 +27,7 @@ type strip struct {
 	pitch int // cells from slot to slot
 	inner int // cells of a slot's text
 	lanes int
-	// coilRows says that the numbers of the coils stand under their sides.
+	// coilRows says that the numbers of the coils are under their sides.
 	coilRows bool
 	// shown says of which coils the sides are written.
 	shown func(c layout.Coil) bool
@@ -69,7 +69,7 @@ func (p *strip) rows() int {
 // x is the first column of a slot's text.
 func (p *strip) x(place int) int { return gutter + 1 + place*p.pitch + (p.pitch-p.inner)/2 }
 
-// width is the width of the strip, with a column at each side for coils that go on.
+// width is the width of the strip, with a column at each side for coils that continue.
 func (p *strip) width() int { return gutter + 2 + p.n*p.pitch }
 
 // lines draws the strip.
@@ -104,8 +104,8 @@ func (p *strip) look(c layout.Coil) (pen, kit.Role) {
 	return penOf(p.theme, c.Phase), lineRole(p.theme, c.Phase)
 }
 
-// ends are the columns of an arc's corners. In two layers the right corner stands a
-// column left of where the next coil's left corner may stand.
+// ends are the columns of an arc's corners. In two layers the right corner is a column left of where
+// the next coil's left corner may be.
 func (p *strip) ends(a arc) (left, right int) {
 	left, right = p.x(a.from), p.x(a.to)
 	if p.plan.Spec().Layers == 2 {
@@ -114,7 +114,7 @@ func (p *strip) ends(a arc) (left, right int) {
 	return left, right
 }
 
-// across draws the line over the teeth, open where the coil goes on out of sight.
+// across draws the line over the teeth, open where the coil continues out of sight.
 func (p *strip) across(g *grid, a arc) {
 	look, role := p.look(a.coil)
 	left, right := p.ends(a)
@@ -144,8 +144,8 @@ func (p *strip) down(g *grid, a arc) {
 	}
 }
 
-// label writes a coil's number and the way the phase passes it on its line, as near
-// to the middle as no other line is in the way; not at all when there is no room.
+// label writes a coil's number and the direction in which the phase passes it on its line, as near to
+// the middle as no other line is in the way; not at all when there is no room.
 func (p *strip) label(g *grid, a arc) {
 	left, right := p.ends(a)
 	leftSlot, _ := reach(a.coil, p.plan.Spec().Slots)
@@ -236,8 +236,8 @@ func (p *strip) side(g *grid, x, y int, side layout.Side) {
 	}
 }
 
-// marks writes where the wire of the current coil goes in and comes back, and where
-// the next one goes in.
+// marks writes where the wire of the current coil goes in and comes back, and where the next one goes
+// in.
 func (p *strip) marks(g *grid) {
 	p.way(g)
 	defer p.nameMarks(g)
@@ -264,8 +264,8 @@ func (p *strip) nameMarks(g *grid) {
 	}
 }
 
-// way draws the way of the wire from the slot it goes in at to that it comes out of,
-// with its turns where there is room.
+// way draws the path of the wire from the slot it goes in at to that it comes out of, with its turns
+// where they fit.
 func (p *strip) way(g *grid) {
 	y := g.h - 1
 	list, _ := arcs([]layout.Coil{p.coil}, p.plan.Spec().Slots, p.first, p.n)

@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/layout"
 )
 
-// coilLines is every coil in the order of winding, the current one marked. Where there is no room
-// for every word the number of the step goes, which the sentence above says; then words are cut.
+// coilLines is every coil in the order of winding, the current one marked. Where not every word fits,
+// the number of the step is dropped first, as the sentence above has it; then words are cut.
 func (v *View) coilLines(t kit.Theme, d *sheet, w, h int) []string {
 	for _, form := range []coilForm{{step: true, words: true}, {words: true}, {step: true}} {
 		if table, focus := v.coilTable(t, d, w, form); table.Width(t)+2 <= w || !form.words {
@@ -58,8 +58,8 @@ func (v *View) coilTable(t kit.Theme, d *sheet, w int, form coilForm) (table kit
 // roomyW is the width from which a table has room for all its columns.
 const roomyW = 72
 
-// aired is a table with two cells between its columns where w, less the scroll bar, has room for
-// them, else with one.
+// aired is a table with two cells between its columns where w, less the scroll bar, allows it, else
+// with one.
 func aired(t kit.Theme, table kit.Table, w int) kit.Table {
 	if table.Gap = 2; table.Width(t) > textWidth(w) {
 		table.Gap = 1
@@ -134,7 +134,7 @@ func (v *View) joinLines(t kit.Theme, d *sheet, p panel, w, h int) []string {
 	return under(t, aired(t, table, w), focus, w, h)
 }
 
-// joins are the joints shown, by their places in the list of all.
+// joins are the joints shown, by their index in the list of all.
 func (v *View) joins(d *sheet) []int {
 	var list []int
 	for i, j := range d.wiring.Joins {
@@ -145,7 +145,7 @@ func (v *View) joins(d *sheet) []int {
 	return list
 }
 
-// endText is an end of a coil, in short where there is little room.
+// endText is an end of a coil, abbreviated where room is short.
 func endText(e layout.EndRef, w int) string {
 	if w >= roomyW {
 		return e.String()

@@ -9,12 +9,12 @@ import (
 	"slotwright/winding/job"
 )
 
-// Readings come in any number. Those that are there stand in the form, and under them a line
-// for each kind of which one more may be taken; the fields of that one come when it is asked
-// for, so that a form is not half empty readings.
+// There may be any number of readings. The existing ones are in the form, and under them a line for
+// each kind of which another may be taken; its fields appear when it is asked for, so that a form is
+// not half full of empty readings.
 
-// entries is how many entries of a table are shown: those of the file, and the one that was
-// asked for or that a figure waits for.
+// entries is how many entries of a table are shown: those of the file, plus the one that was asked for
+// or that a figure waits for.
 func (v *View) entries(s *session.Session, t *job.Table, needed map[string]bool) int {
 	n := s.Document().Count(t.Name)
 	begun := v.adding[t.Name] == n+1 || n == 0 && v.beside != nil // what is planned stands beside the first
@@ -69,7 +69,7 @@ func (v *View) add(s *session.Session) (ok bool) {
 	return true
 }
 
-// entryOf is the entry that a field's path is in, as [View.adding] has it.
+// entryOf is the entry that a field's path is in, counted like [View.adding].
 func entryOf(path string) map[string]int {
 	table, rest, ok := strings.Cut(path, "[")
 	n := 0

@@ -15,8 +15,8 @@ import (
 // wide is where the results stand beside the form.
 const wide = 100
 
-// areas are the rectangles of the form, of the marked field's explanation, and of what
-// follows. On a small screen what follows is two lines at the foot.
+// areas are the rectangles of the form, of the marked field's explanation, and of the results. On a
+// small screen the results are two lines at the foot.
 func (v *View) areas() (form, help, follows kit.Rect) {
 	r := v.at
 	if r.W < wide {
@@ -30,20 +30,19 @@ func (v *View) areas() (form, help, follows kit.Rect) {
 	return form, help, follows
 }
 
-// needed is how high a box w cells wide is that explains the marked field whole.
+// needed is the height of a box w cells wide that explains the marked field in full.
 func (v *View) needed(w int) int {
 	return len(v.form.Explain(kit.Theme{}, kit.Inner(kit.Rect{W: w, H: 3}).W)) + 2
 }
 
-// leastFollows is the height of what follows that an explanation beside the form leaves.
+// leastFollows is the height of the results that an explanation beside the form leaves.
 const leastFollows = 8
 
-// leastRows are the rows of a form that are never covered by an explanation: the marked one among its
-// neighbours.
+// leastRows are the rows of a form that an explanation never covers: the marked one and its neighbours.
 const leastRows = 4
 
-// withHelp splits the explanation's box from under a form: as high as most explanations
-// are, higher for one that would be cut, down to the form's least rows.
+// withHelp splits the explanation's box from under a form: as high as most explanations are, higher for
+// one that would be cut, down to the form's minimum rows.
 func (v *View) withHelp(r kit.Rect) (form, help kit.Rect) {
 	least := 6
 	if r.H < 19 {
@@ -96,8 +95,8 @@ func (v *View) fields(s *session.Session, r kit.Rect) kit.Block {
 	return kit.Bare(s.Theme, r, v.form.Lines(s.Theme, r.W, r.H))
 }
 
-// explain is the marked field in a box with its name, and under it, where there is room, what
-// the marks of fields mean.
+// explain is the marked field in a box with its name, and under it, if there is room, what the marks of
+// fields mean.
 func (v *View) explain(s *session.Session, r kit.Rect) kit.Block {
 	in := kit.Inner(r)
 	lines := v.form.Explain(s.Theme, in.W)
@@ -121,8 +120,7 @@ func marksOf(s *session.Session) string {
 	return t.PaintMark(kit.Needed) + " waited for  " + t.PaintMark(kit.Measured) + " measured  " + t.PaintMark(kit.Guessed) + " guessed"
 }
 
-// strip is what follows in two lines: what is known of the chosen trial, and what comes
-// next.
+// strip is the results in two lines: what is known of the chosen trial, and what comes next.
 func (v *View) strip(s *session.Session, w int) []string {
 	t := s.Theme
 	var lines []string
@@ -146,7 +144,7 @@ func (v *View) strip(s *session.Session, w int) []string {
 	return append(lines, t.Fit(line, w))
 }
 
-// allSaid is where to go on when none of the first things is waited for.
+// allSaid is where to continue when none of the first things is waited for.
 func allSaid(s *session.Session) string {
 	if len(s.Outcome().Trials) == 1 {
 		return "next: tab, Trials; n there begins another. Drive has aims, cable and diodes"
@@ -154,8 +152,8 @@ func allSaid(s *session.Session) string {
 	return "next: tab, Trials. Drive has what is wanted, cable and diodes"
 }
 
-// missing lists what the figures wait for, a figure with its fields under it, in the order of
-// the bench. The ways to volts are told as what they are: one of them is enough.
+// missing lists what the figures wait for, a figure with its fields under it, in the order of the
+// bench. The ways to volts are presented as alternatives: one of them is enough.
 func (v *View) missing(s *session.Session, w int) []string {
 	t := s.Theme
 	var order []string
@@ -236,8 +234,7 @@ func knownLines(s *session.Session, w int) []string {
 	return append(drawn, "")
 }
 
-// known is the first figures of the chosen trial that are known, as many as w cells hold
-// whole.
+// known is the first known figures of the chosen trial, as many as fit w cells whole.
 func known(s *session.Session, w int) string {
 	o := s.Outcome()
 	if len(o.Trials) == 0 {
@@ -266,8 +263,7 @@ func known(s *session.Session, w int) string {
 	return line
 }
 
-// elsewhere is how many things in the file cannot be used, but for what stands at the marked
-// field.
+// elsewhere is how many things in the file cannot be used, except those at the marked field.
 func (v *View) elsewhere(s *session.Session) int {
 	n := len(s.Document().Problems()) + s.Document().More()
 	if v.form.Focused().Error != "" {
@@ -276,8 +272,8 @@ func (v *View) elsewhere(s *session.Session) int {
 	return n
 }
 
-// unusable counts values that cannot be used, and says which key lists them, also while letters
-// are text.
+// unusable counts values that cannot be used, and names the key that lists them, even while letters are
+// text.
 func unusable(n int, where string) string {
 	if n == 1 {
 		return "one value " + where + " cannot be used: f3 tells"
@@ -285,8 +281,8 @@ func unusable(n int, where string) string {
 	return fmt.Sprintf("%d values %s cannot be used: f3 tells", n, where)
 }
 
-// problems is what in the file cannot be used: whole where it is no field of this screen, and
-// counted where it stands at its field.
+// problems is what in the file cannot be used: in full where it is no field of this screen, and counted
+// where it is shown at its field.
 func (v *View) problems(s *session.Session, w int) []string {
 	t, out := s.Theme, []string{}
 	here := v.elsewhere(s) - s.Document().More()

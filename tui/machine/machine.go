@@ -1,6 +1,6 @@
-// Package machine is the screens with the job's inputs: every field with its unit,
-// what it is, how to measure it, and what is wrong with what was typed. One screen
-// shows some of the job file's tables; what they lead to stands beside them.
+// Package machine is the screens with the job's inputs: every field with its unit, what it is, how to
+// measure it, and what is wrong with what was typed. One screen shows some of the job file's tables,
+// with the results beside them.
 package machine
 
 import (
@@ -30,7 +30,7 @@ type View struct {
 	at     kit.Rect
 	// said is the job's text since the open field was last typed into.
 	said string
-	// beside adds to a row what stands beside its input, and reports whether it is shown; nil
+	// beside adds to a row what is shown beside its input, and reports whether the row is shown; nil
 	// for neither.
 	beside func(s *session.Session, r *form.Row) bool
 	// offer is what the bench's records have for the marked field, where offers is set.
@@ -50,7 +50,7 @@ func NewDrive() *View {
 	return &View{name: "Drive", tables: []string{"drive", "drive_point", "battery", "target"}, result: DriveFollows}
 }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return v.name }
 
 // Hold says whether the keys go elsewhere on the screen for now.
@@ -89,7 +89,7 @@ func (v *View) editing(s *session.Session) []kit.Binding {
 	}, v.form.Bindings()...)
 }
 
-// picking tells the keys of the open list, which does them itself.
+// picking describes the keys of the open list, which handles them itself.
 func (v *View) picking(s *session.Session) []kit.Binding {
 	const group = "Picking from a list"
 	key := func(keys, label, help string) kit.Binding {
@@ -148,7 +148,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 	return v.give(s, msg)
 }
 
-// give gives a key to the form, on a list one letter at a time: a figure behind those that mark a
+// give gives a key to the form, on a list one letter at a time: a digit behind letters that mark a
 // choice takes it and is for the field below.
 func (v *View) give(s *session.Session, msg tea.KeyMsg) (used bool) {
 	if len(v.form.Focused().Choices) == 0 {
@@ -180,8 +180,8 @@ func (v *View) giveOne(s *session.Session, msg tea.KeyMsg) bool {
 	return used
 }
 
-// asksBack asks which sizes a wire is of that was typed as a number alone, where other sizes than AWG
-// are in use: the field stays open. Where they are not it says what the number is taken for.
+// asksBack asks for the gauge system of a wire that was typed as a bare number, where sizes other than
+// AWG are in use: the field stays open. Otherwise it says what the number is taken for.
 func (v *View) asksBack(s *session.Session) bool {
 	row := v.form.Focused()
 	said, asks := s.BareWire(row.ID, row.Text)
@@ -210,23 +210,23 @@ func (v *View) by(s *session.Session, rows int) {
 	}
 }
 
-// behindSides marks what comes behind the slot's depth, where the area that was just taken was given as
-// width × depth and has become these.
+// behindSides marks the field after the slot's depth, where the area just taken was given as width ×
+// depth and has become these.
 func (v *View) behindSides(s *session.Session, taken string) {
 	if _, _, area := s.Document().Typed("slot.area"); taken == "slot.area" && !area && s.Job().Slot.DepthMM.Given() {
 		v.form = v.form.WithRows(v.rows(s)).FocusID("slot.depth").By(1)
 	}
 }
 
-// refused says that what was just taken cannot be used. It stays where it was typed, with its mark
-// and the reason, and what is typed next goes into the next field all the same: so neither is lost.
+// refused says that what was just taken cannot be used. It stays where it was typed, with its mark and
+// the reason, and what is typed next still goes into the next field: so neither is lost.
 func (v *View) refused(s *session.Session, id string) {
 	if p, bad := s.Document().ProblemAt(id); bad {
 		s.Warn(s.NotTaken(p))
 	}
 }
 
-// step turns a field with choices.
+// step moves a field with choices.
 func (v *View) step(s *session.Session, by int) {
 	next, edit := v.form.Step(by)
 	v.form = next
@@ -240,7 +240,8 @@ func (v *View) take(s *session.Session) {
 	v.put(s, edit)
 }
 
-// leave closes the open field as it was before, in the job too: with it the unit that was typed goes.
+// leave closes the open field with its previous value, in the job too: the unit that was typed is
+// reverted with it.
 func (v *View) leave(s *session.Session) {
 	next, edit := v.form.Leave()
 	v.form = next
@@ -260,7 +261,7 @@ func (v *View) put(s *session.Session, edit form.Edit) {
 			v.behindSides(s, edit.ID)
 		}
 	}
-	// What was taken may have brought fields with it: the next is the next of those there are.
+	// What was taken may have brought new fields: the next is the next of the present ones.
 	if edit.Changed && edit.Done && v.form.Focused().ID != edit.ID {
 		v.form = v.form.FocusID(edit.ID).WithRows(v.rows(s)).By(1)
 	}
@@ -293,8 +294,8 @@ func (v *View) Follow(s *session.Session, fields []string) {
 	}
 }
 
-// turn goes from the first things to every field and back. What is marked stays so; where it
-// is not among the others, as fields of other screens are not, the nearest before it that is.
+// turn switches between the first things and every field. The marked field stays marked; where it is
+// not among the others, as fields of other screens are not, the nearest before it is.
 func (v *View) turn(s *session.Session) {
 	was, at := v.form.Rows, v.form.Focus
 	v.first = !v.first
@@ -348,8 +349,8 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.form = v.form.WithRows(rows)
 }
 
-// steady keeps the columns as wide as rows that come may want them. Beside readings of a winding stands
-// what was planned, which wants the room more.
+// steady keeps the columns as wide as possible rows may need. Readings of a winding have the plan
+// beside them, which needs the room more.
 func (v *View) steady(t kit.Theme) {
 	v.form.LabelW = v.labelWidth(t)
 	if v.beside == nil {
@@ -357,17 +358,16 @@ func (v *View) steady(t kit.Theme) {
 	}
 }
 
-// usualValue is how wide values with what stands dim in their place usually are.
+// usualValue is the usual width of values with dim text for empty ones.
 const usualValue = 20
 
-// widestUnit is how wide what stands behind a value may become, a coil's throw or the volts of
-// so many cells: kept free, so that nothing moves when it comes.
+// widestUnit is the greatest width of what is behind a value, a coil's throw or the volts of so many
+// cells: kept free, so that nothing moves when it appears.
 const widestUnit = len("1 to 10")
 
-// keepTyping leaves the field that is open as it was typed, to the letter, as long as the job says what
-// was typed: the document does without blanks at the ends, puts a unit into the key and hertz into rpm,
-// but a person is on the way to the next letter. A unit among what is typed stands in the place of that
-// of the key.
+// keepTyping leaves the open field exactly as it was typed, as long as the job still says the same: the
+// document trims blanks, moves a unit into the key and converts hertz to rpm, but a person is about to
+// type the next letter. A unit in what is typed replaces that of the key.
 func (v *View) keepTyping(s *session.Session, rows []form.Row) {
 	typing := v.form.Focused()
 	if !v.form.Open || v.said != s.Document().Text() {

@@ -6,8 +6,8 @@ import (
 	"slotwright/tui/session"
 )
 
-// offered looks whether this bench has something for the marked field, which is empty, and
-// says so at it: what, and of how many jobs. It is put in by its key alone.
+// offered checks whether this bench has something for the marked field, which is empty, and says so
+// there: what, and from how many jobs. Only its key puts it in.
 func (v *View) offered(s *session.Session, rows []form.Row) {
 	id := v.form.Focused().ID
 	v.offer, v.offers = s.Offer(id)

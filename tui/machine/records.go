@@ -5,8 +5,8 @@ import (
 	"slotwright/tui/session"
 )
 
-// NewRecords is the form of what was really wound; beside adds to a row what stands beside its
-// input, what was planned and what that makes of the reading, and reports whether it is shown.
+// NewRecords is the form of what was really wound; beside adds to a row what is shown beside its input,
+// what was planned and what that makes of the reading, and reports whether it is shown.
 func NewRecords(beside func(s *session.Session, r *form.Row) bool) *View {
 	return &View{name: "Wound", tables: []string{"wound"}, beside: beside}
 }

@@ -41,8 +41,8 @@ func oldLines(old *winding.TrialOutcome, ids ...string) []line {
 	return out
 }
 
-// draw writes lines as a table, and under it why figures are missing. Where there is no room
-// for both, names are whole rather than ± is told.
+// draw writes lines as a table, and under it why figures are missing. Where there is no room for both,
+// whole names are preferred to ±.
 func draw(s *session.Session, w int, lines []line) []string {
 	out := table(s, lines, true).Lines(s.Theme, w)
 	if !whole(s.Theme, out, lines) {
