@@ -12,20 +12,20 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// The smallest terminal everything fits.
+// The smallest terminal that everything fits.
 const (
 	needW = 60
 	needH = 20
 )
 
-// Model is the program. It is a pointer type: views keep cursors and the session keeps
-// the job, and nothing looks at an older copy.
+// Model is the program. It is a pointer type: views keep cursors and the session keeps the job, and
+// nothing uses an older copy.
 type Model struct {
 	s *session.Session
 	unsaved
 	views    []session.View
 	active   int
-	cameFrom *int // the screen from which a field was gone to, until another is chosen
+	cameFrom *int // the screen from which a field was visited, until another is chosen
 	w, h     int
 
 	// question is what must be answered first; then says what an answer does.
@@ -33,8 +33,7 @@ type Model struct {
 	then     func(answer string) tea.Cmd
 	// leaving is set while the question is whether to leave.
 	leaving bool
-	// list is a picker over the screen, such as the commands by name; picked does what its
-	// answer says.
+	// list is a picker over the screen, such as the commands by name; picked does what its answer says.
 	list   kit.Choice
 	picked func(id string) tea.Cmd
 	// prompt is a line to type, such as a file name.
@@ -44,13 +43,13 @@ type Model struct {
 	scroll  kit.Scroll
 	mouse   bool
 	notices []notice
-	// copyOf is the file that the job is a copy of, while it is in none itself.
+	// copyOf is the file that the job was copied from, while it has none itself.
 	copyOf string
 	// chose is set once units were chosen while this job is open.
 	chose bool
-	// tidier collects garbage between keys, where somebody waits for their frames.
+	// tidier collects garbage between keys, where nobody waits for a frame.
 	tidier *session.Tidier
-	// tick gives a message after a time: [tea.Tick], but in tests that do not wait.
+	// tick gives a message after a time: [tea.Tick], except in tests, which do not wait.
 	tick func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
 }
 
@@ -61,8 +60,8 @@ func New(s *session.Session, store recovery.Store) *Model {
 	return m
 }
 
-// begin goes on with a session: its first screen, what was kept of it, what is wrong in it.
-// A blank job opens where the work begins.
+// begin starts on a session: its first screen, what was kept of it, what is wrong in it. A blank job
+// opens where the work begins.
 func (m *Model) begin(s *session.Session) {
 	store := m.store
 	m.s = s
@@ -83,7 +82,7 @@ func (m *Model) begin(s *session.Session) {
 	m.beginKeeping(err)
 }
 
-// Init asks for nothing: the size comes by itself.
+// Init asks for nothing: the size arrives by itself.
 func (m *Model) Init() tea.Cmd { return nil }
 
 // Session is the open job, for whoever runs the program.
@@ -119,7 +118,7 @@ func (m *Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m, nil
 }
 
-// Tidily lets the collector run between keys rather than in them.
+// Tidily lets the collector run between keys rather than during them.
 func (m *Model) Tidily() { m.tidier = new(session.Tidier) }
 
 func (m *Model) tidy() tea.Cmd {
@@ -129,7 +128,7 @@ func (m *Model) tidy() tea.Cmd {
 	return m.tidier.After()
 }
 
-// together is two commands as one, nil when both are.
+// together is two commands as one, nil when both are nil.
 func together(a, b tea.Cmd) tea.Cmd {
 	switch {
 	case a == nil:
@@ -231,7 +230,7 @@ func (m *Model) goTo(path string) {
 	m.s.Say("no screen has this field; it is in the file: " + path)
 }
 
-// fit tells what is shown its size, after anything that may have changed it or the job.
+// fit gives what is shown its size, after anything that may have changed it or the job.
 func (m *Model) fit() {
 	if m.tooSmall() {
 		return
@@ -244,8 +243,8 @@ func (m *Model) fit() {
 	}
 }
 
-// answer gives a key to the question. Whoever asked to leave and asks again leaves, and
-// what is unsaved is kept.
+// answer gives a key to the question. If leaving was asked and is asked again, the program leaves, and
+// unsaved work is kept.
 func (m *Model) answer(msg tea.KeyMsg) tea.Cmd {
 	k := msg.String()
 	again := k == "ctrl+c" || k == "ctrl+q"

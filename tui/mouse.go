@@ -9,8 +9,8 @@ import (
 // wheelRows is how far one notch of the wheel goes.
 const wheelRows = 3
 
-// point takes the mouse, which is on only when asked for: the wheel moves as the arrows do,
-// a click takes a screen's tab, an option of a list, or what the view has at that cell.
+// point takes the mouse, which is on only when asked for: the wheel moves like the arrows, a click
+// takes a screen's tab, an option of a list, or what the view has at that cell.
 func (m *Model) point(msg tea.MouseMsg) tea.Cmd {
 	if m.tooSmall() || m.then != nil || m.prompt != nil {
 		return nil

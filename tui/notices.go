@@ -8,16 +8,16 @@ import (
 	"slotwright/tui/session"
 )
 
-// What is said stands at the foot of the screen, each piece of it whole. It takes the place of
-// the keys named there, as many as do not fit beside it, and covers nothing: where it has
-// several lines the screen makes room for the others. What a key led to goes with the next key. A notice is what nobody asked for, such
-// as that another window has the job: it comes after that and stays long enough to be read
-// whatever is typed meanwhile; where there is no room for it, it waits.
+// Messages are at the foot of the screen, each in full. They replace as many of the keys named there as
+// do not fit beside them, and cover nothing: for several lines the screen makes room. The message of a
+// key goes with the next key. A notice is one that nobody asked for, such as that another window has
+// the job: it comes after the others and stays long enough to be read whatever is typed meanwhile;
+// while there is no room for it, it waits.
 
 // noticeStays is how long a notice stays at least.
 const noticeStays = 8 * time.Second
 
-// notice is one, and since when it can be seen, zero while it waits.
+// notice is a notice and when it became visible, zero while it waits.
 type notice struct {
 	session.Message
 	since time.Time
@@ -26,7 +26,7 @@ type notice struct {
 // now is the time; tests have their own.
 var now = time.Now
 
-// notify says what nobody asked for, once at a time.
+// notify gives a notice, unless it is there already.
 func (m *Model) notify(bad bool, text string) {
 	for _, n := range m.notices {
 		if n.Text == text {
@@ -36,7 +36,7 @@ func (m *Model) notify(bad bool, text string) {
 	m.notices = append(m.notices, notice{Message: session.Message{Text: text, Bad: bad}})
 }
 
-// readNotices takes away the notices that could be read long enough.
+// readNotices removes the notices that were visible long enough.
 func (m *Model) readNotices() {
 	var left []notice
 	for _, n := range m.notices {
@@ -47,7 +47,7 @@ func (m *Model) readNotices() {
 	m.notices = left
 }
 
-// seeNotices notes since when those can be seen that have room.
+// seeNotices records when the notices that fit became visible.
 func (m *Model) seeNotices() {
 	_, seen := m.saying()
 	for i := range m.notices[:seen] {
@@ -57,14 +57,13 @@ func (m *Model) seeNotices() {
 	}
 }
 
-// said is the lines of what there is to say.
+// said is the lines of all messages.
 func (m *Model) said() []string {
 	lines, _ := m.saying()
 	return lines
 }
 
-// saying is those lines, and how many of the notices are among them: as many as there is room
-// for, the first first.
+// saying is those lines, and how many of the notices are among them: as many as fit, the oldest first.
 func (m *Model) saying() (lines []string, notices int) {
 	most := m.h / 3 // every screen can be drawn in what is left of the least terminal
 	for _, msg := range m.s.Messages() {
@@ -81,7 +80,7 @@ func (m *Model) saying() (lines []string, notices int) {
 	return lines, notices
 }
 
-// footLines are what is said and, right of the last line of it, the keys.
+// footLines are the messages and, right of their last line, the keys.
 func (m *Model) footLines(said []string) []string {
 	t := m.s.Theme
 	if len(said) == 0 {
@@ -91,10 +90,10 @@ func (m *Model) footLines(said []string) []string {
 	return append(lines, kit.Bar(t, m.w, last, kit.StatusKeys(t, m.w-kit.Width(last)-keysApart, m.statusBindings())))
 }
 
-// keysApart is how far the keys stand from what is said, at least.
+// keysApart is the minimum distance of the keys from the messages.
 const keysApart = 4
 
-// sentence is a message in lines, those after the first set in under it.
+// sentence is a message in lines, those after the first indented.
 func (m *Model) sentence(msg session.Message) []string {
 	t := m.s.Theme
 	role, mark := kit.Value, t.Glyphs().Bullet

@@ -33,9 +33,9 @@ func (m *Model) pick(msg tea.KeyMsg) tea.Cmd {
 type doing struct {
 	name, keys string
 	do         func() tea.Cmd
-	short      string   // what it is asked for by, before all that begin so
-	lead, also string   // what stands before the name, and what else it is found by
-	names      []string // what else it is called
+	short      string   // its search text, before all that begin with it
+	lead, also string   // a prefix of the name, and other text to find it by
+	names      []string // its other names
 	far        bool     // another screen has it
 }
 
@@ -55,14 +55,13 @@ func (m *Model) openCommands() {
 }
 
 // namedWide and leastNamed are the cells that a command's name and its keys may take together at 80
-// columns, and those that a name is not cut under.
+// columns, and the length below which a name is not cut.
 const (
 	namedWide  = 70
 	leastNamed = 10
 )
 
-// shortName is a name as it fits beside its keys, of a long one the part before its last colon
-// or comma that does.
+// shortName is a name cut to fit beside its keys, a long one at its last colon or comma that fits.
 func shortName(name, keys string) string {
 	for kit.Width(name)+kit.Width(keys) > namedWide {
 		at := strings.LastIndexAny(name, ",:")
@@ -94,9 +93,9 @@ func (m *Model) commands() []doing {
 	return list
 }
 
-// fields are those of the job that apply, by name, for whoever does not know which screen has
-// one; Trials shows its own. Of readings and records those that there are, and whatever is among
-// the first things.
+// fields are the applicable fields of the job, by name, for someone who does not know which screen has
+// one; Trials shows its own. Readings and records: the existing ones, and whatever is among the first
+// things.
 func (m *Model) fields() []doing {
 	var list []doing
 	j := m.s.Job()
@@ -125,15 +124,15 @@ func (m *Model) fields() []doing {
 	return list
 }
 
-// field is a field as a command that goes to it, found by its name and by what the screens call it:
-// its label among the first things, and its heading with its label.
+// field is a field as a command that goes to it, found by its name and by its names on the screens: its
+// label among the first things, and its heading with its label.
 func (m *Model) field(in *job.Input, path string) doing {
 	t, _ := job.TableOf(in.Table)
 	names := []string{machine.Label(path), t.Title + " " + in.WholeLabel(), t.Title + " " + in.Label, in.WholeLabel(), in.Label}
 	return doing{name: m.s.FieldName(path), lead: "Field: ", also: strings.Join(names, " "), names: names, do: func() tea.Cmd { m.goTo(path); return nil }}
 }
 
-// commandsOf are those of a screen, which comes up first.
+// commandsOf are a screen's commands; the screen comes up first.
 func (m *Model) commandsOf(i int, before string) []doing {
 	list := m.views[i].Bindings(m.s)
 	if c, ok := m.views[i].(session.Commander); ok {
@@ -142,8 +141,7 @@ func (m *Model) commandsOf(i int, before string) []doing {
 	return m.named(list, before, func() { m.show(i) })
 }
 
-// others are what a person may call a thing that is called otherwise here, with a word of
-// the command's name.
+// others are words of people for things that have another name here, with a word of the command's name.
 var others = map[string]string{
 	"quit exit close end bye":              "leave",
 	"export print text":                    "card",
@@ -175,7 +173,7 @@ var others = map[string]string{
 	"draw picture diagram export svg pdf":  "drawing",
 }
 
-// otherWords are what else the command of a name may be looked for by.
+// otherWords are other words by which the command of a name is found.
 func otherWords(name string) string {
 	var list []string
 	for words, ours := range others {
@@ -187,7 +185,7 @@ func otherWords(name string) string {
 	return strings.Join(list, " ")
 }
 
-// named are the bindings that can be done by name: not those that move, take or type.
+// named are the bindings that can be used by name: not those that move, take or type.
 func (m *Model) named(bindings []kit.Binding, before string, first func()) []doing {
 	var list []doing
 	for _, b := range bindings {
@@ -218,7 +216,7 @@ func moves(key string) bool {
 	return false
 }
 
-// openFindings lists what is called out, the most serious first.
+// openFindings lists the findings, the most serious first.
 func (m *Model) openFindings() {
 	var options []kit.Option
 	for _, p := range m.s.Document().Problems() {
@@ -251,7 +249,7 @@ func (m *Model) openFindings() {
 	}
 }
 
-// finding is one as an option, whole.
+// finding is a finding as an option, in full.
 func (m *Model) finding(f winding.Finding) kit.Option {
 	o := kit.Option{ID: f.Path, Label: f.Text}
 	switch f.Severity {

@@ -12,21 +12,21 @@ import (
 // prompt is a one-line question with a typed answer, such as a file name.
 type prompt struct {
 	title string
-	why   string // why it is asked, when something went wrong; may be empty
-	note  string // what comes of the answer, where that is not plain; may be empty
+	why   string // why it is asked again after a failure; may be empty
+	note  string // the effect of the answer, where that is not plain; may be empty
 	line  form.TextLine
 	then  func(text string) tea.Cmd
-	// files says which files complete what is typed, nil when it is no file; recent are
-	// those offered before anything is typed.
+	// files says which files complete what is typed, nil when it is no file; recent are those offered
+	// before anything is typed.
 	files  func(name string) bool
 	recent []string
-	// fresh is set until the line is edited: what is typed then takes the place of the answer
-	// that stands there. at is which of the offers was taken last.
+	// fresh is set until the line is edited: what is typed then replaces the present answer. at is the
+	// index of the offer taken last.
 	fresh bool
 	at    int
 }
 
-// maxPath is how long a path may be that is typed: PATH_MAX of Linux, the longest in use.
+// maxPath is the longest path that may be typed: PATH_MAX of Linux, the longest in use.
 const maxPath = 4096
 
 // newPrompt asks, with an answer to begin from.
@@ -34,7 +34,7 @@ func newPrompt(title, text string, then func(string) tea.Cmd) *prompt {
 	return &prompt{title: title, line: form.NewTextLine(text), then: then, fresh: true, at: -1}
 }
 
-// with is the prompt with an answer that was given before, to be mended.
+// with is the prompt with a previous answer, to be corrected.
 func (p *prompt) with(text string) *prompt {
 	p.line, p.fresh = form.NewTextLine(text), text == ""
 	return p
@@ -84,8 +84,8 @@ func (p *prompt) offers() []string {
 	return filesLike(p.line.Text, p.files)
 }
 
-// replaced reports whether typing now takes the place of the answer that stands there; one
-// that failed is there to be mended.
+// replaced reports whether typing now replaces the present answer; one that failed is there to be
+// corrected.
 func (p *prompt) replaced() bool { return p.fresh && p.at < 0 && p.why == "" && p.line.Text != "" }
 
 // offer takes the next of the files offered into the line.
@@ -105,7 +105,7 @@ func (p *prompt) offer(by int) {
 	p.line = form.NewTextLine(list[p.at])
 }
 
-// complete goes on as far as all files that begin with what is typed agree.
+// complete extends what is typed as far as all files that begin with it agree.
 func (p *prompt) complete() {
 	p.fresh, p.at = false, -1
 	if list := filesLike(p.line.Text, p.files); len(list) > 0 {
@@ -118,8 +118,8 @@ func (p *prompt) complete() {
 // maxOffers is how many files are listed under the line.
 const maxOffers = 8
 
-// draw is the question in the middle of the screen, the reason above the line, the files
-// that it may become below.
+// draw is the question in the middle of the screen, the reason above the line, the files that it may
+// become below.
 func (p *prompt) draw(t kit.Theme, within kit.Rect) kit.Block {
 	w := 74
 	if within.W < w+16 { // a rim of what lies under it would only be in the way

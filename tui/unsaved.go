@@ -13,11 +13,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// keepAfter is how long after the first change that is not kept yet unsaved work is written
-// to the state folder: a power cut loses a second of work at most, however fast one types.
+// keepAfter is the time from the first unkept change until unsaved work is written to the state folder:
+// a power cut loses at most a second of work, however fast one types.
 const keepAfter = time.Second
 
-// keepAgainAfter is how long after a failure it is tried again.
+// keepAgainAfter is the time from a failure to the next try.
 const keepAgainAfter = 5 * time.Second
 
 // unsaved is what the program knows of work that is in no file.
@@ -27,8 +27,8 @@ type unsaved struct {
 	kept   string // the text last written to the state folder, or found in the file
 	failed bool   // it could not be written, which has been said
 	timing bool   // a timer runs
-	// offers are copies that an earlier session left and that are not answered for yet;
-	// nothing but an answer takes them away.
+	// offers are copies that an earlier session left and that are not answered for yet; only an answer
+	// removes them.
 	offers []recovery.Copy
 	// back are copies that were brought back: they go when the work is kept elsewhere.
 	back    []recovery.Copy
@@ -39,13 +39,13 @@ type unsaved struct {
 // keepNow says that it is time to keep the unsaved work.
 type keepNow struct{}
 
-// newUnsaved makes this session known. The error says why nothing can be kept.
+// newUnsaved announces this session. The error says why nothing can be kept.
 func newUnsaved(store recovery.Store, path, text string) (unsaved, error) {
 	keeper, err := store.Begin(path)
 	return unsaved{store: store, keeper: keeper, kept: text, failed: err != nil, met: map[int]bool{}}, err
 }
 
-// beginKeeping says what stands in the way of keeping, and offers what was kept.
+// beginKeeping says what prevents keeping, and offers what was kept.
 func (m *Model) beginKeeping(err error) {
 	if err != nil {
 		m.notify(true, "unsaved work cannot be kept: "+err.Error())
@@ -117,7 +117,7 @@ func (m *Model) offer() {
 	m.leaving = true // ctrl+c leaves it for later, and the program
 }
 
-// offerWords says whose work it is, of when, and what has become of the file since.
+// offerWords says whose work it is, from when, and what has become of the file since.
 func (m *Model) offerWords(c recovery.Copy) []string {
 	who := fmt.Sprintf("process %d, which has ended", c.By.PID)
 	if c.State() == running.Elsewhere {
@@ -152,11 +152,11 @@ func (m *Model) timeToKeep() tea.Cmd {
 	return nil
 }
 
-// Keep is for whoever runs the program, when it is put to sleep and may never wake.
+// Keep is called by the program's owner when it is put to sleep and may never wake.
 func (m *Model) Keep() { m.keepUnsaved() }
 
-// keepUnsaved writes unsaved work to the state folder, or takes its copy away when there is
-// none any more. What fails is said once.
+// keepUnsaved writes unsaved work to the state folder, or removes its copy when there is none any more.
+// A failure is reported once.
 func (m *Model) keepUnsaved() {
 	if m.s.Document().Text() == m.kept && m.keeper.Typing == m.halfTyped() {
 		return
@@ -187,8 +187,7 @@ func (m *Model) keep(put func(string, job.Mark) error) error {
 	return nil
 }
 
-// halfTyped is the field that a value is being typed into now, which was not taken yet; "" for
-// none.
+// halfTyped is the field into which a value is being typed that was not taken yet; "" for none.
 func (m *Model) halfTyped() string {
 	if path := m.s.BeingTyped(); path != "" && m.editing() {
 		return path
@@ -196,7 +195,7 @@ func (m *Model) halfTyped() string {
 	return ""
 }
 
-// letGo takes away the copies that were brought back: the work is elsewhere now.
+// letGo removes the copies that were brought back: the work is elsewhere now.
 func (m *Model) letGo() {
 	for _, c := range m.back {
 		_ = m.store.Discard(c)
@@ -204,14 +203,14 @@ func (m *Model) letGo() {
 	m.back = nil
 }
 
-// forget takes away what this session kept, because it is saved or not wanted.
+// forget removes what this session kept, because it is saved or not wanted.
 func (m *Model) forget() {
 	_ = m.keeper.Drop()
 	m.letGo()
 	m.kept = m.s.Document().Text()
 }
 
-// isSaved goes on after the job has been written to a file.
+// isSaved continues after the job has been written to a file.
 func (m *Model) isSaved() {
 	m.forget()
 	if err := m.keeper.Move(m.s.Path); err != nil && !m.failed {
@@ -224,8 +223,8 @@ func (m *Model) isSaved() {
 	}
 }
 
-// KeepUnsaved is for whoever runs the program, when it ends without being asked to. It
-// says what has become of unsaved work, "" when there is none; ok is false when it is lost.
+// KeepUnsaved is called by the program's owner when it ends without being asked to. It says what has
+// become of unsaved work, "" when there is none; ok is false when it is lost.
 func (m *Model) KeepUnsaved() (words string, ok bool) {
 	// A copy of this very text that was written before is as good.
 	if err := m.keep(m.keeper.PutLast); err != nil && m.s.Dirty() && m.kept != m.s.Document().Text() {
@@ -237,8 +236,8 @@ func (m *Model) KeepUnsaved() (words string, ok bool) {
 	return "", true
 }
 
-// leaveUnseen leaves where no question can be seen: what is unsaved is kept. When it cannot
-// be, the program stays.
+// leaveUnseen leaves where no question can be seen: unsaved work is kept. If it cannot be, the program
+// stays.
 func (m *Model) leaveUnseen() tea.Cmd {
 	words, ok := m.KeepUnsaved()
 	if !ok {
@@ -249,7 +248,7 @@ func (m *Model) leaveUnseen() tea.Cmd {
 	return tea.Quit
 }
 
-// End is for whoever runs the program, when it has ended. It gives what there is to say.
+// End is called by the program's owner when it has ended. It returns what there is to say.
 func (m *Model) End() string {
 	m.keeper.End()
 	return m.parting

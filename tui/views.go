@@ -14,8 +14,8 @@ import (
 	"slotwright/tui/wound"
 )
 
-// screens are in the order of the work; first is the one that comes up: the trials, where
-// the figures are.
+// screens are in the order of the work; first is the one that comes up: the trials, where the figures
+// are.
 func (m *Model) screens() (list []session.View, first int) {
 	list = []session.View{
 		machine.NewMachine(), trials.New(), layout.New(), curves.New(), drive.New(), card.New(), wound.New(),

@@ -53,8 +53,8 @@ func (v *View) rows(s *session.Session) []form.Row {
 	return patient(rows)
 }
 
-// firstRows are the few things that matter first, whatever screen has them else, and below them
-// the readings that tell more.
+// firstRows are the few things that matter first, whatever screen they otherwise belong to, and below
+// them the readings that tell more.
 func (v *View) firstRows(s *session.Session) []form.Row {
 	var rows []form.Row
 	j := s.Job()
@@ -79,8 +79,8 @@ func (v *View) firstRows(s *session.Session) []form.Row {
 	return patient(append(rows, v.moreReadings(s)...))
 }
 
-// inHand says behind a wire how many are in hand where that is but taken, for their field is not among
-// the first things, and in its explanation how several are given.
+// inHand shows behind a wire an assumed number of strands, since their field is not among the first
+// things, and says in its explanation how several are typed.
 func inHand(s *session.Session, r *form.Row) {
 	_, _, given := s.Document().Typed(strings.TrimSuffix(r.ID, "gauge") + "strands")
 	if !given && r.Text != "" && r.Error == "" && kit.Width(r.Text) <= shortWire {
@@ -89,7 +89,8 @@ func inHand(s *session.Session, r *form.Row) {
 	r.Help += " Two in hand: 2 x 0.6 mm. a18 is 18 AWG, s19 is 19 SWG."
 }
 
-// shortWire is how long a wire may be that leaves room for words behind it, "1.80 mm over" the longest.
+// shortWire is the longest wire name that leaves room for words behind it, "1.80 mm over" being the
+// longest.
 const shortWire = 12
 
 // asLabel is a field's name as a label among the first things.
@@ -98,7 +99,7 @@ func asLabel(path string) string {
 	return strings.ToUpper(name[:1]) + name[1:]
 }
 
-// labelWidth is how wide the column of labels is whatever rows there are, so that a row that comes
+// labelWidth is the width of the column of labels, whichever rows there are, so that a row that comes
 // or goes moves no value.
 func (v *View) labelWidth(t kit.Theme) (w int) {
 	if v.first {
@@ -114,9 +115,8 @@ func (v *View) labelWidth(t kit.Theme) (w int) {
 	return w
 }
 
-// moreReadings are, last of the first things, where they are in nobody's way, the readings of the
-// old winding after those that are asked for, and a line for one more of each kind: volts
-// at another field current, amps.
+// moreReadings are, last of the first things, out of everyone's way, the further readings of the old
+// winding, and a line for one more of each kind: volts at another field current, amps.
 func (v *View) moreReadings(s *session.Session) (rows []form.Row) {
 	j := s.Job()
 	var more []form.Row
@@ -146,7 +146,7 @@ func (v *View) moreReadings(s *session.Session) (rows []form.Row) {
 	return append(rows, more...)
 }
 
-// waiting are the first things that nothing is said of and nothing stands in for.
+// waiting are the first things that are not given and that nothing replaces.
 func waiting(s *session.Session) []winding.Want {
 	var list []winding.Want
 	j := s.Job()
@@ -159,8 +159,7 @@ func waiting(s *session.Session) []winding.Want {
 	return list
 }
 
-// needs reports whether a figure waits for a field: nothing stands in for it. A job does
-// without a name.
+// needs reports whether a figure waits for a field that nothing replaces. A job does without a name.
 func needs(f *job.Input) bool {
 	return f.Default == nil && (f.Ghost == "" || f.Ghost == "not said") && f.Path() != "name"
 }
@@ -185,8 +184,8 @@ func Label(path string) string {
 // Applies reports whether a field is asked where nothing was typed into it.
 func Applies(f *job.Input, j *job.Job) bool { return f.Applies(j) && applies(f, j) }
 
-// applies leaves out the field current of readings where there is no field coil, and the
-// magnets of a wound rotor. What was typed all the same is shown, so that it can be mended.
+// applies leaves out the field current of readings where there is no field coil, and the magnets of a
+// wound rotor. What was typed anyway is shown, so that it can be corrected.
 func applies(f *job.Input, j *job.Job) bool {
 	switch {
 	case f.Name == "field" && f.Table != "":
@@ -197,8 +196,8 @@ func applies(f *job.Input, j *job.Job) bool {
 	return true
 }
 
-// patient takes back what is doubted of a reading while the rest of it is waited for: whoever
-// has typed its first figure is on the way to the next.
+// patient withholds doubts about a reading while the rest of it is awaited: someone who has typed its
+// first figure is about to type the next.
 func patient(rows []form.Row) []form.Row {
 	waits := map[string]bool{}
 	for _, r := range rows {
@@ -246,7 +245,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Mark = markOf(text)
 	}
 	if f.Table == "drive" && given && winding.Idle(&j.Drive, path) != "" {
-		r.Mark = kit.Plain // it weighs in nothing, measured or not
+		r.Mark = kit.Plain // it has no effect, measured or not
 	}
 	if p, bad := s.Document().ProblemAt(path); bad {
 		r.Error = p.Sentence(session.Mend(p))
@@ -287,8 +286,8 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	return r
 }
 
-// inLiked is what was typed in another unit than is liked to be seen, or in parts, in that one: "= 11.2 mph";
-// "" where it is typed in it.
+// inLiked is a value that was typed in another unit than the chosen one, or in parts, converted: "=
+// 11.2 mph"; "" where it is typed in that unit.
 func inLiked(s *session.Session, f *job.Input, path, text string, typed quantity.Unit) string {
 	liked, j := s.Units.For(f.Dim), s.Job()
 	v, ok := j.ReadingAt(path)
@@ -299,8 +298,8 @@ func inLiked(s *session.Session, f *job.Input, path, text string, typed quantity
 	return "= " + quantity.Screen.Value(liked.From(v.Value), liked, quantity.AtMost(4)) + " " + liked.Name
 }
 
-// workedOut are the fields of a battery that something worked out stands in for, the figure that it
-// comes to, and to how many figures it is said.
+// workedOut are the fields of a battery whose empty value is computed, the figure used, and its number
+// of figures.
 var workedOut = map[string]struct {
 	id     string
 	digits int
@@ -309,8 +308,8 @@ var workedOut = map[string]struct {
 	"battery.charge_limit": {"battery_charge_limit_a", quantity.AtMost(3)}, "battery.inner": {"battery_inside_ohms", quantity.AtMost(2)}, "battery.diode_drop": {"diode_v", quantity.AtMost(2)},
 }
 
-// standsFor is the dim words in a field with the figure that is used before them, where there is one, and
-// the same in few words: the figure alone.
+// standsFor is a field's dim words with the figure used in front, where there is one, and the short
+// form: the figure alone.
 func standsFor(s *session.Session, path string, u quantity.Unit, words string) (whole, brief string) {
 	of, ok := workedOut[path]
 	if !ok {
@@ -325,7 +324,7 @@ func standsFor(s *session.Session, path string, u quantity.Unit, words string) (
 	return figure + " " + words, figure
 }
 
-// inBrief is the dim words of fields in few, where there is no room for all of them: in ten cells at most.
+// inBrief is the short form of fields' dim words: ten cells at most.
 var inBrief = map[string]string{
 	"from the slots and their widths": "by slots", "from old ohms, else bore, stack": "by ohms", "guessed by size, poles, flux": "guessed",
 	"what the supply drives": "by supply", "from speed and poles": "by rpm", "by size and cooling": "by size", "by pulleys or teeth": "by wheels",
@@ -336,7 +335,7 @@ var inBrief = map[string]string{
 	"the air gap": "air gap", "all of them": "all",
 }
 
-// atRest is the volts of so many cells, so that volts typed in their place are seen.
+// atRest is the volts of so many cells, so that volts typed as cells are noticed.
 func atRest(s *session.Session, cells string) string {
 	v := s.Outcome().Machine.RestVolts
 	if cells == "" || !v.Known() {
@@ -358,7 +357,7 @@ func throw(text string) string {
 	return fmt.Sprintf("1 to %d", n+1)
 }
 
-// markOf tells a guess from a measured value.
+// markOf distinguishes a guess from a measured value.
 func markOf(text string) kit.Role {
 	if len(text) > 0 && text[0] == '~' {
 		return kit.Guessed

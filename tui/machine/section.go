@@ -11,13 +11,13 @@ import (
 	"slotwright/winding/slot"
 )
 
-// A slot to scale has room from this height of its box on; higher than most it takes no more.
+// A slot to scale fits from this height of its box on; above mostSection it gets no larger.
 const (
 	leastSection = 14
 	mostSection  = 30
 )
 
-// withSection splits the slot's box from under what follows, where so many lines of it leave the room and
+// withSection splits the slot's box from under the results, where that leaves them so many lines and
 // the slot is known.
 func (v *View) withSection(s *session.Session, r kit.Rect, lines int) (follows, picture kit.Rect) {
 	left := r.H - lines - 3 // its border, and a line of air
@@ -33,7 +33,7 @@ func (v *View) withSection(s *session.Session, r kit.Rect, lines int) (follows, 
 	return r.SplitBottom(max(leastSection, min(left, full, mostSection)))
 }
 
-// extent is how far the picture goes to either side, and from where to where up.
+// extent is the horizontal and vertical extent of the picture.
 func extent(cut *winding.Section) (x, low, high float64) {
 	half := widest(cut.Wall)
 	if low = cut.BackMM; low == 0 { // nobody knows how far it goes: some of it, without an end
@@ -57,7 +57,7 @@ func section(s *session.Session, r kit.Rect) kit.Block {
 		Draw(s.Theme, r, sectionLines(s, &cut, in.W, in.H))
 }
 
-// deepW is the room for the depth beside the slot, when the tooth has none.
+// deepW is the width for the depth beside the slot, when the tooth has no size.
 const deepW = 8
 
 // sectionLines draw the slot in w by h cells. The gap is above.
@@ -112,7 +112,7 @@ func strokes(c *chart.Canvas, points []chart.XY) {
 	}
 }
 
-// written are the sizes as they stand on the picture.
+// written are the sizes as written on the picture.
 type written struct {
 	s    *session.Session
 	c    *chart.Canvas
@@ -154,7 +154,7 @@ func (p written) sizes() {
 	p.at(0, p.back/2, math.Inf(1), iron)
 }
 
-// deep writes the body's depth left of the picture, beside a line as long as it.
+// deep writes the body's depth left of the picture, beside a line of that length.
 func (p written) deep(body float64) {
 	deep := p.number(p.cut.Deep)
 	_, from, above := p.c.CellOf(chart.XY{X: 0, Y: body})
@@ -173,7 +173,7 @@ func (p written) deep(body float64) {
 	p.c.Text(0, (from+to)/2, deep, kit.Value)
 }
 
-// number is a size in the unit liked, ~ before one in which a guess weighs; "" where it is missing.
+// number is a size in the chosen unit, ~ before one that a guess affects; "" where it is missing.
 func (p written) number(f quantity.Figure) string {
 	if !f.Known() {
 		return ""
@@ -185,8 +185,8 @@ func (p written) number(f quantity.Figure) string {
 	return cell.Text
 }
 
-// at writes a size about a place, in mm, under what it is where both have room within so many mm and under
-// the gap's face; nothing where there is no size.
+// at writes a size about a place, in mm, under its name where both fit within so many mm and under the
+// gap's face; nothing where there is no size.
 func (p written) at(x, y, room float64, lines ...string) {
 	size := lines[len(lines)-1]
 	_, row, ok := p.c.CellOf(chart.XY{X: x, Y: y})

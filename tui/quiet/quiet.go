@@ -1,21 +1,18 @@
-// Package quiet keeps the program from asking the terminal questions before it
-// has started.
+// Package quiet keeps the program from asking the terminal questions before it has started.
 //
-// Linking bubbletea v1 is enough to send OSC 11 ("what is your background
-// colour?") from a package initialiser, for every verb of the command, and to
-// wait up to five seconds for a terminal that does not answer. A late answer is
-// then typed into whatever field has the focus. There is no option to turn that
-// off, but termenv asks nothing when TERM is "dumb". So this package sets TERM
-// to "dumb" before bubbletea initialises, and [Restore] puts the person's own
-// value back; package tui calls it in its own init.
+// Linking bubbletea v1 is enough to send OSC 11 ("what is your background colour?") from a package
+// initialiser, for every verb of the command, and to wait up to five seconds for a terminal that does
+// not answer. A late answer is then typed into whatever field has the focus. There is no option to turn
+// that off, but termenv asks nothing when TERM is "dumb". So this package sets TERM to "dumb" before
+// bubbletea initialises, and [Restore] puts the person's own value back; package tui calls it in its
+// own init.
 //
-// It works because of a rule of the language: of the packages that are ready to
-// be initialised, the one whose import path sorts first goes first. A package
-// that imports syscall alone is ready before time, hence before os and all that
-// rests on os.
+// It works because of a rule of the language: of the packages that are ready to be initialised, the one
+// whose import path sorts first goes first. A package that imports syscall alone is ready before time,
+// hence before os and everything that depends on os.
 //
-// This package must never import anything but syscall: one more import and the
-// five seconds are back. A test holds that.
+// This package must never import anything but syscall: one more import and the five seconds are back. A
+// test checks that.
 package quiet
 
 import "syscall"

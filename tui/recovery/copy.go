@@ -22,13 +22,13 @@ type Copy struct {
 	// Base is the mark of the job's file that the work began from.
 	Base job.Mark
 	Text string
-	// Typing is the field that was still being typed, "" for none; Before what it said until then.
+	// Typing is the field that was still being typed, "" for none; Before its previous value.
 	Typing, Before string
-	// ended is set when the session that wrote it ended afterwards of its own accord.
+	// ended is set when the session that wrote it later ended normally.
 	ended bool
 }
 
-// head is the first line of a copy: a comment to whoever opens it as a job file.
+// head is the first line of a copy: a comment to anyone who opens it as a job file.
 type head struct {
 	Job   string          `json:"job"`
 	By    running.Program `json:"by"`
@@ -55,15 +55,15 @@ func (c Copy) encode() string {
 	return headMark + string(line) + "\n" + c.Text
 }
 
-// Why a file is no copy that can be offered.
+// Reasons why a file is no copy that can be offered.
 var (
 	errHead   = errors.New("it does not begin as a copy does")
 	errSum    = errors.New("its text is not the one that was written")
 	errNoText = errors.New("it is empty")
 )
 
-// decode reads what encode wrote, and nothing else: work is only given back when every
-// letter of it is as it was written, and could be opened as a job.
+// decode reads what encode wrote, and nothing else: work is only given back when every letter of it is
+// as it was written, and could be opened as a job.
 func decode(data string) (Copy, error) {
 	line, text, ok := strings.Cut(data, "\n")
 	said, isHead := strings.CutPrefix(line, headMark)
@@ -89,7 +89,7 @@ func sumOf(text string) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// State is whether the session that wrote the copy is still at it.
+// State says whether the session that wrote the copy still runs.
 func (c Copy) State() running.State {
 	if c.ended {
 		return running.Ended

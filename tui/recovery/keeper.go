@@ -14,8 +14,7 @@ import (
 	"slotwright/winding/job/running"
 )
 
-// Keeper keeps the unsaved work of one session. It writes and takes away files of its own
-// only.
+// Keeper keeps the unsaved work of one session. It writes and removes only files of its own.
 type Keeper struct {
 	store   Store
 	path    string
@@ -32,7 +31,7 @@ func (s Store) Begin(path string) (*Keeper, error) {
 	return k, k.Move(path)
 }
 
-// Move goes on with another file, as after saving under another name.
+// Move switches to another file, as after saving under another name.
 func (k *Keeper) Move(path string) error {
 	k.remove(k.name("open"))
 	k.remove(k.name("unsaved"))
@@ -57,14 +56,13 @@ func (k *Keeper) put(c Copy) error {
 	return k.store.write(k.name("unsaved"), c.encode())
 }
 
-// Drop forgets the unsaved work that this session kept.
+// Drop removes the unsaved work that this session kept.
 func (k *Keeper) Drop() error { return k.remove(k.name("unsaved")) }
 
-// End makes known that the session is over. What it kept stays.
+// End records that the session is over. What it kept stays.
 func (k *Keeper) End() { _ = k.remove(k.name("open")) }
 
-// Others are the other windows that are open on the job; their Kept is when they were
-// opened.
+// Others are the other windows open on the job; their Kept is when they were opened.
 func (k *Keeper) Others() []Copy {
 	var list []Copy
 	for _, name := range k.store.names("open-" + nameOf(k.path) + "-") {
@@ -95,7 +93,7 @@ func (k *Keeper) remove(name string) error {
 	return err
 }
 
-// names lists the files whose names begin so.
+// names lists the files whose names begin with a prefix.
 func (s Store) names(prefix string) []string {
 	if s.Dir == "" {
 		return nil
@@ -113,8 +111,8 @@ func (s Store) names(prefix string) []string {
 	return list
 }
 
-// sweep takes away the signs of windows that are gone, and temporary files of killed
-// sessions. There is no work in either.
+// sweep removes the signs of windows that are gone, and temporary files of killed sessions. There is no
+// work in either.
 func (s Store) sweep() {
 	if s.Dir == "" {
 		return

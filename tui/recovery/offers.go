@@ -16,9 +16,8 @@ type Damaged struct {
 	Why  error
 }
 
-// Offers is the unsaved work on a job that sessions left behind which have ended, the
-// newest first. What a living session keeps is its own. Copies that are not as they were
-// written are named apart, and never given back.
+// Offers is the unsaved work on a job left by sessions that have ended, the newest first. What a
+// running session keeps is its own. Damaged copies are listed separately, and never given back.
 func (s Store) Offers(path string) (copies []Copy, damaged []Damaged) {
 	for _, name := range s.names("unsaved-" + nameOf(path)) {
 		c, err := s.readCopy(name)
@@ -36,7 +35,7 @@ func (s Store) Offers(path string) (copies []Copy, damaged []Damaged) {
 	return copies, damaged
 }
 
-// Discard takes away a copy that was offered.
+// Discard removes a copy that was offered.
 func (s Store) Discard(c Copy) error { return os.Remove(c.File) }
 
 func (s Store) readCopy(name string) (Copy, error) {

@@ -1,8 +1,8 @@
-// Package recovery remembers what must outlive the program without being in a job file:
-// unsaved work, so that a killed session offers it back, which windows are open on which
-// job, and which job was open last.
+// Package recovery remembers what must outlive the program without being in a job file: unsaved work,
+// so that a killed session offers it back, which windows are open on which job, and which job was open
+// last.
 //
-// Each session writes files of its own, and takes away only those and what it was offered:
+// Each session writes files of its own, and removes only those and what it was offered:
 //
 //	open-JOB-SESSION      a window is open on the job; without text
 //	unsaved-JOB-SESSION   the unsaved work of a session
@@ -11,7 +11,7 @@
 //	units                 the units that were chosen last, inches and °F by their words, then a line for each
 //	                      of the jobs in which they were chosen last: the words, a tab, its path
 //
-// The first two begin with a line that says whose they are, see Copy.
+// The first two begin with a line that identifies their session, see Copy.
 package recovery
 
 import (
@@ -29,10 +29,10 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// Store is a folder of such files. The zero Store remembers nothing, and is content.
+// Store is a folder of such files. The zero Store remembers nothing, without error.
 type Store struct {
 	Dir string
-	// Inch and Fahrenheit are the units laid down for every job at the start, nil where they are not.
+	// Inch and Fahrenheit are the units set for every job at the start, nil where they are not set.
 	Inch, Fahrenheit *bool
 	// missing says why there is no folder where there should be one.
 	missing string
@@ -64,8 +64,8 @@ const (
 	mostUnits = 50
 )
 
-// SetUnits remembers the units that a person chose while a job was open, "" for one that has no
-// file. That it could not be is no loss.
+// SetUnits remembers the units that a person chose while a job was open, "" for one that has no file. A
+// failure is no loss.
 func (s Store) SetUnits(path string, u quantity.Choice) {
 	lines := []string{unitWords(u)}
 	at := whole(path)
@@ -80,8 +80,8 @@ func (s Store) SetUnits(path string, u quantity.Choice) {
 	_ = s.write(unitsFile, strings.Join(lines, "\n")+"\n")
 }
 
-// Units are those in which a job is shown: laid down for every job, else chosen while it was open, else
-// those that most of it is typed in; where nothing in it has a unit, those that were chosen last.
+// Units are those in which a job is shown: set for every job, else chosen while it was open, else those
+// of most of its values; where none has a unit, those that were chosen last.
 func (s Store) Units(path string, d job.Document) quantity.Choice {
 	u := s.unitsOf(path, d)
 	if s.Inch != nil {
@@ -106,7 +106,7 @@ func (s Store) unitsOf(path string, d job.Document) quantity.Choice {
 	return d.Units(unitsSaid(lines[0]))
 }
 
-// unitLines are the lines of the file of units; none where nobody ever chose.
+// unitLines are the lines of the units file; none where nobody ever chose.
 func (s Store) unitLines() []string {
 	if s.Dir == "" {
 		return nil
@@ -137,7 +137,7 @@ func unitsSaid(line string) quantity.Choice {
 // maxRecent is how many jobs are remembered.
 const maxRecent = 12
 
-// remember puts a job first in the list of recent ones. That it could not be is no loss.
+// remember puts a job first in the list of recent ones. A failure is no loss.
 func (s Store) remember(abs string) {
 	list := []string{abs}
 	for _, p := range s.recent() {
@@ -159,7 +159,7 @@ func (s Store) recent() []string {
 	return strings.FieldsFunc(string(data), func(r rune) bool { return r == '\n' })
 }
 
-// Recent are the jobs opened or saved last that are still there, the last first.
+// Recent are the jobs opened or saved last that still exist, the last first.
 func (s Store) Recent() []string {
 	var list []string
 	for _, p := range s.recent() {
@@ -170,7 +170,7 @@ func (s Store) Recent() []string {
 	return list
 }
 
-// Gone is the path of the job that was open last, when that is not there any more; else "".
+// Gone is the path of the job that was open last, if it no longer exists; else "".
 func (s Store) Gone() string {
 	if s.Dir == "" {
 		return ""
@@ -186,8 +186,7 @@ func (s Store) Gone() string {
 	return path
 }
 
-// Last is the job that was open last, "" when there is none or it is gone and nothing of
-// it was kept.
+// Last is the job that was open last, "" when there is none or it is gone and nothing of it was kept.
 func (s Store) Last() string {
 	if s.Dir == "" {
 		return ""
@@ -223,14 +222,14 @@ func (s Store) write(name, text string) error {
 	return err
 }
 
-// nameOf is a piece of a file name that any path maps to, and only that one: the path
-// without its links, so that two ways to a file are one.
+// nameOf maps a path, without its links, to a unique piece of a file name, so that two ways to a file
+// are one.
 func nameOf(path string) string {
 	sum := job.SumOf(whole(path))
 	return hex.EncodeToString(sum[:8])
 }
 
-// whole is a path from the root on, without links; "" (the example) stays.
+// whole is an absolute path without links; "" (the example) stays.
 func whole(path string) string {
 	if path == "" {
 		return ""

@@ -2,7 +2,7 @@ package session
 
 import "slotwright/winding/job"
 
-// Amend makes a document the current one as a part of the last edit: undo takes both back.
+// Amend makes a document the current one as part of the last edit: undo takes both back.
 func (s *Session) Amend(doc job.Document) {
 	if why := doc.Refused(); why != "" {
 		s.Warn(why)

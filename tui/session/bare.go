@@ -9,8 +9,8 @@ import (
 	"slotwright/wiretable"
 )
 
-// BareWire says of a number alone, given for a wire, which gauge it is taken for. Where other sizes than
-// AWG are in use it asks back, and the number is not to be taken; said is "" for anything else.
+// BareWire says, for a bare number given for a wire, which gauge it is taken for. Where sizes other
+// than AWG are in use it asks; said is "" for anything else.
 func (s *Session) BareWire(path, text string) (said string, asks bool) {
 	n := strings.TrimSpace(text)
 	if in, ok := job.InputAt(path); !ok || in.Kind != job.Wire || n == "" || strings.Trim(n, "0123456789") != "" {

@@ -8,10 +8,10 @@ import (
 	"slotwright/winding/job"
 )
 
-// mostChanges are told by name; of more, how many.
+// mostChanges are reported by name; of more, only how many.
 const mostChanges = 3
 
-// changed says in words what is another from one document to the next: "B turns 17 → 18".
+// changed says in words what differs from one document to the next: "B turns 17 → 18".
 func changed(from, to job.Document) string {
 	if t := tableChanged(from, to); t != "" {
 		return t
@@ -49,7 +49,7 @@ func tableChanged(from, to job.Document) string {
 	return ""
 }
 
-// missing is the name of a trial that one document has and the other not.
+// missing is the name of a trial that one document has and the other has not.
 func missing(has, not job.Document) string {
 	var names []string
 	for i := range not.Job().Trials {
@@ -63,7 +63,7 @@ func missing(has, not job.Document) string {
 	return "one"
 }
 
-// fieldsChanged are the fields that say something else in one document than in another.
+// fieldsChanged are the fields that differ between two documents.
 func fieldsChanged(from, to job.Document) (list []string) {
 	for _, path := range paths(from, to) {
 		if typedIn(from, path) != typedIn(to, path) {
@@ -89,7 +89,7 @@ func paths(from, to job.Document) []string {
 	return list
 }
 
-// typedIn is what a field says in a document, with its unit.
+// typedIn is a field's text in a document, with its unit.
 func typedIn(doc job.Document, path string) string {
 	text, u, given := doc.Typed(path)
 	if !given || text == "" {

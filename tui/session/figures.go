@@ -6,11 +6,11 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Dash stands where there is no number.
+// Dash is shown where there is no number.
 const Dash = "–"
 
-// Figure writes a figure in the unit liked: its text, its unit and the mark of how it
-// came about. A missing one is a dash.
+// Figure writes a figure in the chosen unit: its text, its unit and the mark of its origin. A missing
+// one is a dash.
 func (s *Session) Figure(f quantity.Figure, d quantity.Dimension, digits int) kit.Cell {
 	u := s.Units.For(d)
 	if !f.Known() {
@@ -19,11 +19,11 @@ func (s *Session) Figure(f quantity.Figure, d quantity.Dimension, digits int) ki
 	return kit.Cell{Text: quantity.Screen.Value(u.From(f.Value), u, digits), Unit: u.Name, Mark: MarkOf(f)}
 }
 
-// Rough stands before a figure in which a guess or a default weighs.
+// Rough precedes a figure that a guess or a default affects.
 const Rough = "~"
 
-// Plain is a figure as tables have it whose rows tell the unit: a guess that weighs in it is
-// said in front, so that the mark behind is free for a verdict.
+// Plain is a figure for tables whose rows have the unit: the sign of a guess is in front, so that the
+// mark behind is free for a verdict.
 func (s *Session) Plain(f quantity.Figure, d quantity.Dimension, digits int) kit.Cell {
 	cell := s.Figure(f, d, digits)
 	cell.Unit, cell.Mark = "", kit.Plain
@@ -42,7 +42,7 @@ func (s *Session) Text(f quantity.Figure, d quantity.Dimension, digits int) stri
 	return c.Text + " " + c.Unit
 }
 
-// MarkOf is the mark of how a figure came about.
+// MarkOf is the mark of a figure's origin.
 func MarkOf(f quantity.Figure) kit.Role {
 	switch {
 	case f.Origin == quantity.Measured:

@@ -9,11 +9,11 @@ import (
 	"slotwright/wiretable"
 )
 
-// The steps in which turns and wire go together, so that the slot stays full: thick and few,
-// thin and many.
+// The steps in which turns and wire change together, so that the slot stays full: thick and few, thin
+// and many.
 
-// FlipFull keeps the slot full from now on, or no longer. It is how the keys step, not part
-// of the job.
+// FlipFull switches keeping the slot full on or off. It affects how the keys step, and is not part of
+// the job.
 func (s *Session) FlipFull() {
 	s.Full = !s.Full
 	if !s.Full {
@@ -77,8 +77,8 @@ func (s *Session) wind(to func(job.Trial) (wiretable.Gauge, int)) {
 	s.Edit(doc)
 }
 
-// filled is a document in which the chosen trial has as many turns as fit; it says why when
-// that cannot be told.
+// filled is a document in which the chosen trial has as many turns as fit, or says why that is not
+// known.
 func (s *Session) filled(doc job.Document, t job.Trial) (job.Document, bool) {
 	if len(t.CoilTurns) > 0 {
 		s.Say("coils of unequal turns are filled by hand")
@@ -108,8 +108,8 @@ func (s *Session) TakeRung(r winding.Rung, asNew bool) {
 	}
 }
 
-// takes sets fields of a trial, or of a new one that is its copy, in one step of undo, and chooses it. It
-// reports whether that was done.
+// takes sets fields of a trial, or of a new copy of it, in one step of undo, and chooses it. It reports
+// whether that was done.
 func (s *Session) takes(trial int, asNew bool, fields [][2]string) bool {
 	at, doc := trial, s.doc
 	if asNew {

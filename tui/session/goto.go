@@ -9,7 +9,7 @@ type GoTo struct {
 	Path string
 }
 
-// Go is GoTo for the end of the key that is being worked on.
+// Go is GoTo, carried out at the end of the present key.
 func (s *Session) Go(path string) { s.going = path }
 
 // Going is where to go, once.
@@ -23,13 +23,13 @@ type Goer interface {
 	GoTo(s *Session, path string) bool
 }
 
-// Follower is a view that marks the first field it shows of those that were undone or done again.
+// Follower is a view that marks the first field it shows of those that were undone or redone.
 type Follower interface {
 	Follow(s *Session, fields []string)
 }
 
-// Editor is a view in which letters begin a value. Editing reports whether one is being
-// given just now; before that, signs such as ? are still commands.
+// Editor is a view in which letters begin a value. Editing reports whether one is being given at
+// present; before that, signs such as ? are still commands.
 type Editor interface {
 	Editing(s *Session) bool
 }
@@ -40,19 +40,19 @@ type Taker interface {
 	Takes(s *Session, letter string) bool
 }
 
-// Commander is a view that has commands by name which its keys do not reach just now, since
-// something lies over it.
+// Commander is a view with commands by name that its keys do not reach at present, because something
+// lies over it.
 type Commander interface {
 	Commands(s *Session) []kit.Binding
 }
 
-// Clicker is a view in which the mouse may point at something: a click at a cell of the
-// frame. Nothing needs it.
+// Clicker is a view in which the mouse may point at something: a click at a cell of the frame. The
+// mouse is never required.
 type Clicker interface {
 	Click(s *Session, x, y int)
 }
 
-// Empty reports whether nothing of the job's machine has been said yet.
+// Empty reports whether nothing of the job's machine has been given yet.
 func (s *Session) Empty() bool {
 	for _, path := range []string{"machine.slots", "machine.poles", "machine.bore", "slot.area", "old.turns", "trial[0].turns"} {
 		if _, _, given := s.doc.Typed(path); given {

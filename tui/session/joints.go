@@ -10,8 +10,8 @@ import (
 	"slotwright/winding/text"
 )
 
-// Rejoined is the trial whose own coils joined otherwise do better, as worked out, the chosen one before
-// the others; ok is false where there is none, or where each such is a trial already.
+// Rejoined is the trial whose own coils do better with other connections, as worked out, the chosen one
+// before the others; ok is false where there is none, or where each such is a trial already.
 func (s *Session) Rejoined() (trial int, to winding.Joints, ok bool) {
 	list := s.outcome.Trials
 	better := func(i int) bool { return i < len(list) && list[i].Joints != nil && !s.isTrial(i, *list[i].Joints) }
@@ -25,7 +25,7 @@ func (s *Session) Rejoined() (trial int, to winding.Joints, ok bool) {
 	return trial, *list[trial].Joints, true
 }
 
-// isTrial reports whether the coils of a trial, joined so, are a trial of the job already.
+// isTrial reports whether a trial's coils with given connections are a trial of the job already.
 func (s *Session) isTrial(i int, to winding.Joints) bool {
 	list := s.Job().Trials
 	if i >= len(list) {
@@ -47,7 +47,7 @@ func JointsText(to winding.Joints) string {
 	return words
 }
 
-// TakeJoints makes a new trial of the one that does better joined otherwise, see [Session.Rejoined].
+// TakeJoints makes a new trial with the better connections, see [Session.Rejoined].
 func (s *Session) TakeJoints() {
 	from, to, ok := s.Rejoined()
 	if !ok {

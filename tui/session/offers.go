@@ -8,7 +8,7 @@ import (
 	"slotwright/winding/shelf"
 )
 
-// Folder is the folder that the job's file lies in, "." for a job of no file.
+// Folder is the folder of the job's file, "." for a job without one.
 func (s *Session) Folder() string {
 	if s.Path == "" {
 		return "."
@@ -16,10 +16,9 @@ func (s *Session) Folder() string {
 	return filepath.Dir(s.Path)
 }
 
-// Offer is what the records of the jobs in the folder have for a field that the job leaves
-// empty, with where it is from. They are read, and held against the job, beside the keys, and
-// read again once the job was saved; until then, and where they have nothing, ok is false.
-// Nothing is put into the job.
+// Offer is what the records of the jobs in the folder have for a field that the job leaves empty, with
+// its source. They are read, and compared with the job, in the background, and read again once the job
+// was saved; until then, and where they have nothing, ok is false. Nothing is put into the job.
 func (s *Session) Offer(path string) (h shelf.Hint, ok bool) {
 	if _, _, given := s.doc.Typed(path); given || !shelf.Offered(path) {
 		return h, false

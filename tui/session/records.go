@@ -9,22 +9,22 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// A record takes from its trial the turns, the wire and the joins that it does not say itself. What
-// was wound does not change when the trial does: what an edit takes from under a record is written
-// into it.
+// A record takes from its trial the turns, the wire and the connections that it does not give itself.
+// What was wound does not change when the trial does: before an edit changes what a record takes from
+// its trial, the old value is written into the record.
 
-// windingFields are what a record may take from its trial, together: a record that says its wire
-// says all of it.
+// windingFields are what a record may take from its trial, in groups: a record that gives its wire
+// gives all of it.
 var windingFields = [][]string{{"turns", "coil_turns"}, {"gauge", "strands", "also_gauge", "also_strands", "build", "metal"}}
 
-// laid is how the coils of a trial lie, whether the trial says it or the machine.
+// laid is how the coils of a trial lie, given by the trial or by the machine.
 type laid struct {
 	span, layers int
 	kind         string
 }
 
-// keepRecords is the document after an edit, with what its records took of their trials before;
-// lay is how a trial was laid before.
+// keepRecords is the document after an edit, with the previous values that its records took from their
+// trials; lay is how a trial was laid before.
 func keepRecords(before, after job.Document, lay func(trial int) laid) job.Document {
 	n := before.Count("wound")
 	if n == 0 || n != after.Count("wound") {
@@ -49,8 +49,8 @@ func keepRecords(before, after job.Document, lay func(trial int) laid) job.Docum
 	return after
 }
 
-// joins is how a trial is joined and laid, by the fields of a record; unsaid is how a trial lies that
-// does not say it.
+// joins is a trial's connections and layout, by the fields of a record; unsaid is the layout of a trial
+// that does not give it.
 func joins(t *job.Trial, unsaid laid) map[string]string {
 	list := map[string]string{"connection": t.Connection.String(), "circuits": fmt.Sprint(max(1, t.Circuits.Whole())), "kind": cmp.Or(t.Kind, unsaid.kind)}
 	if n := cmp.Or(t.Span.Whole(), unsaid.span); n > 0 {
@@ -62,7 +62,7 @@ func joins(t *job.Trial, unsaid laid) map[string]string {
 	return list
 }
 
-// keepJoin writes into a record how its trial was joined, where the record does not say it.
+// keepJoin writes into a record its trial's former connections, where the record does not give them.
 func keepJoin(after job.Document, path, was string) job.Document {
 	if _, _, own := after.Typed(path); own {
 		return after
@@ -78,8 +78,8 @@ func trialOf(j *job.Job, name string) int {
 	return slices.IndexFunc(j.Trials, func(t job.Trial) bool { return name == "" || t.Name == name })
 }
 
-// keepGroup writes into a record what its trial had of a group, where the edit changed that and the
-// record says nothing of it.
+// keepGroup writes into a record its trial's former values of a group, where the edit changed them and
+// the record does not give them.
 func keepGroup(before, after job.Document, trial, record int, group []string) job.Document {
 	changed := false
 	for _, name := range group {

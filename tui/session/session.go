@@ -1,6 +1,6 @@
-// Package session is what all views share: the job that is open, its outcome, what
-// was undone, where it is saved, and how the person likes to see things. It works the
-// job out again at every edit, so that no view can show an old figure.
+// Package session is what all views share: the job that is open, its outcome, what was undone, where it
+// is saved, and the person's display choices. It evaluates the job again at every edit, so that no view
+// can show an old figure.
 //
 // It has no keys and draws nothing.
 package session
@@ -20,7 +20,7 @@ import (
 type Session struct {
 	Theme kit.Theme
 	Units quantity.Choice
-	// Wires is the system that steps of the gauge go by, once somebody chose one; see Sizes.
+	// Wires is the gauge system of wire steps, once somebody chose one; see Sizes.
 	Wires wiretable.System
 	// Trial is the index of the chosen trial.
 	Trial int
@@ -32,7 +32,7 @@ type Session struct {
 	mark job.Mark
 	// saved is the text as it is in the file, or as the example was opened.
 	saved string
-	// written is set once the job was saved to its file here.
+	// written is set once the job was saved to its file in this session.
 	written bool
 	// Invented is set while the built-in example is open.
 	Invented bool
@@ -40,13 +40,13 @@ type Session struct {
 	doc     job.Document
 	bench   *winding.Bench
 	outcome winding.Outcome
-	// undo and redo are texts, which are small, hold nothing else and are read again when they
-	// are wanted: the collector has nothing to follow in five hundred of them.
+	// undo and redo are texts, which are small, hold no references and are parsed again when wanted:
+	// the collector has nothing to trace in five hundred of them.
 	undo, redo []step
 	// merging is the path of the last typed edit: letters typed one after another
 	// into one field are one step of undo.
 	merging string
-	// aside is what could be done again before that edit.
+	// aside is what could be redone before that edit.
 	aside []step
 	// messages are what was said since the last key, each once.
 	messages []Message
@@ -84,9 +84,9 @@ func NewCopy(doc job.Document) *Session {
 	return s
 }
 
-// Duplicate is a session on a copy of the job, which is in no file yet. What was changed before can
-// be taken back there too, because what was not saved is nowhere else; the records of what was wound
-// are of one piece and are left out, as a change of its own. without reports that there were some.
+// Duplicate is a session on a copy of the job, which is in no file yet. Earlier changes can be undone
+// there too, because unsaved work is nowhere else; the records of what was wound belong to one machine
+// and are left out, as a change of its own. without reports that there were some.
 func (s *Session) Duplicate() (dup *Session, without bool) {
 	dup = NewCopy(s.doc)
 	dup.undo, dup.redo = slices.Clone(s.undo), slices.Clone(s.redo)
@@ -116,8 +116,8 @@ func (s *Session) put(doc job.Document) {
 	s.Choose(s.Trial)
 }
 
-// ChooseForemost chooses the trial that the job is about by now, and says why where that is not
-// the first.
+// ChooseForemost chooses the trial that the job is currently about, and says why where that is not the
+// first.
 func (s *Session) ChooseForemost() {
 	if i, why := s.outcome.Foremost(s.Job().Target.Reference); i > 0 {
 		s.Choose(i)
@@ -137,8 +137,8 @@ func (s *Session) Outcome() *winding.Outcome { return &s.outcome }
 // Bench is the prepared job, for pictures and layouts.
 func (s *Session) Bench() *winding.Bench { return s.bench }
 
-// Problems is what in the job cannot be used, a sentence each: what is wrong in a field's
-// value is also shown at the field, the rest only here, with its line in the file.
+// Problems is what in the job cannot be used, a sentence each: what is wrong in a field's value is also
+// shown at the field, the rest only here, with its line in the file.
 func (s *Session) Problems() []string {
 	var list []string
 	for _, p := range s.doc.Problems() {
@@ -153,8 +153,7 @@ func (s *Session) Dirty() bool { return s.doc.Text() != s.saved }
 // Saved reports whether the job was saved to its file while it was open here.
 func (s *Session) Saved() bool { return s.written }
 
-// Say says something at the foot of the screen, beside what else is said there; Warn what is
-// bad news.
+// Say adds a message at the foot of the screen; Warn adds bad news.
 func (s *Session) Say(text string) { s.tell(Message{Text: text}) }
 
 // Warn says what went wrong.
@@ -166,7 +165,7 @@ func (s *Session) tell(m Message) {
 	}
 }
 
-// Messages are what is said now, in the order in which it was.
+// Messages are the present messages, in their order.
 func (s *Session) Messages() []Message { return s.messages }
 
 // Message is the last of them, without a text when there is none.
@@ -177,15 +176,15 @@ func (s *Session) Message() Message {
 	return s.messages[len(s.messages)-1]
 }
 
-// ClearMessage takes the messages away.
+// ClearMessage removes the messages.
 func (s *Session) ClearMessage() { s.messages = nil }
 
 // Mark is what the job's file was when it was opened or saved last.
 func (s *Session) Mark() job.Mark { return s.mark }
 
-// Save writes the job to its file, or to another path when one is given. A file that
-// is not the one that was opened is not written over, nor anything else done that the
-// person has not agreed to; the error says so.
+// Save writes the job to its file, or to another path when one is given. A file that is not the one
+// that was opened is not overwritten, nor anything else done that the person has not agreed to; the
+// error says so.
 func (s *Session) Save(path string, agreed job.Consent) error {
 	mark := s.mark
 	if path != "" && path != s.Path {
@@ -208,17 +207,16 @@ func (s *Session) Save(path string, agreed job.Consent) error {
 	return nil
 }
 
-// HalfTyped is a field that was still being typed when its text was kept, and what it said
-// before.
+// HalfTyped is a field that was still being typed when its text was kept, and its previous value.
 type HalfTyped struct{ Path, Before string }
 
-// Restore opens a recovered text as unsaved work on the file. from is the mark of the
-// file that the work was done on: when the file is another one now, saving finds that out.
-// A value that was only half typed is not taken, and that is said.
+// Restore opens a recovered text as unsaved work on the file. from is the mark of the file that the
+// work was done on: if the file has changed, saving finds that out. A half-typed value is not taken,
+// and a message says so.
 func (s *Session) Restore(text string, from job.Mark, typing HalfTyped) {
 	doc := job.Parse(text)
 	if s.Path == "" {
-		s.Invented = s.Invented && doc.Job().Name == s.Job().Name // else it is a job of no file yet
+		s.Invented = s.Invented && doc.Job().Name == s.Job().Name // else it is a job without a file yet
 	}
 	s.Edit(doc)
 	s.mark = from

@@ -14,10 +14,10 @@ import (
 // trialPath is a field of a trial.
 func trialPath(i int, field string) string { return job.PathOf("trial", i, field) }
 
-// Choose takes a trial as the chosen one, the nearest there is.
+// Choose makes a trial the chosen one, or the nearest there is.
 func (s *Session) Choose(i int) { s.Trial = max(0, min(i, len(s.outcome.Trials)-1)) }
 
-// StepTurns winds so many turns more on every coil of the chosen trial.
+// StepTurns adds turns to every coil of the chosen trial.
 func (s *Session) StepTurns(by int) {
 	t, ok := s.trial()
 	if !ok {
@@ -34,7 +34,7 @@ func (s *Session) StepTurns(by int) {
 	s.set("turns", strconv.Itoa(max(1, t.Turns.Whole()+by)))
 }
 
-// StepStrands puts so many strands more in hand.
+// StepStrands adds strands in hand.
 func (s *Session) StepStrands(by int) {
 	t, ok := s.trial()
 	switch n := strconv.Itoa(max(1, int(t.Strands.Or(1))+by)); {
@@ -46,9 +46,8 @@ func (s *Session) StepStrands(by int) {
 	}
 }
 
-// Sizes is the system that steps of the gauge and the ladder go by: the one chosen, else that
-// of the trial's own wire, or of the old one where the trial has none yet; millimetres go by
-// the sizes of IEC 60317.
+// Sizes is the gauge system of wire steps and the ladder: the one chosen, else that of the trial's own
+// wire, or of the old one where the trial has none yet; millimetres use the sizes of IEC 60317.
 func (s *Session) Sizes() wiretable.System { return s.sizesIn(s.Job()) }
 
 func (s *Session) sizesIn(j job.Job) wiretable.System {
@@ -68,7 +67,7 @@ func (s *Session) sizesIn(j job.Job) wiretable.System {
 	return wiretable.AWG
 }
 
-// StepWire takes the next wire of the system liked: thicker for by > 0.
+// StepWire takes the next wire of the chosen system: thicker for by > 0.
 func (s *Session) StepWire(by int) {
 	t, ok := s.trial()
 	if !ok {
@@ -138,10 +137,9 @@ func (s *Session) StepCircuits() {
 	s.set("circuits", strconv.Itoa(next))
 }
 
-// StepArea makes the slot larger or smaller, one step of about a hundredth: its area where
-// that was measured, else its depth, from which the area follows; with flat coils, which have
-// no slot, the width of a coil's side. A tolerance typed with
-// the value stays with it.
+// StepArea makes the slot larger or smaller, one step of about a hundredth: its area where that was
+// measured, else its depth, from which the area follows; with flat coils, which have no slot, the width
+// of a coil's side. A tolerance typed with the value stays with it.
 func (s *Session) StepArea(by float64) {
 	doc := s.doc
 	if shaped, _, _, ok := doc.Shaped(); ok { // a file's width × depth, of which only the depth is to grow
@@ -189,13 +187,13 @@ func (s *Session) StepFill(by int) {
 	s.Edit(s.doc.Set("slot.fill_limit", guessMark(text)+strconv.FormatFloat(v, 'f', 2, 64)+spreadOf(text), s.Units))
 }
 
-// FillLimit is the wire fill not to be passed: as the job has it, else its default.
+// FillLimit is the wire fill that must not be passed: the job's, else its default.
 func (s *Session) FillLimit() float64 {
 	j := s.Job()
 	return j.Slot.FillLimit.Or(job.DefaultOf("slot.fill_limit"))
 }
 
-// sayFull says that there is no room for one more trial.
+// sayFull says that there is no room for another trial.
 func (s *Session) sayFull() {
 	s.Say(fmt.Sprintf("there are %d trials already, as many as fit side by side; remove one first", job.MaxTrials))
 }

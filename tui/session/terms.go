@@ -8,9 +8,9 @@ import (
 // term is a word of the trade and what it means, in a line.
 type term struct{ word, means string }
 
-// terms are the words that a person may meet here for the first time where no field explains
-// them. What a part is for is common practice, no source; the limit of Cp is that of Betz (Das
-// Maximum der theoretisch möglichen Ausnützung des Windes durch Windmotoren, 1920).
+// terms are the words that a person may meet here for the first time where no field explains them. What
+// a part is for is common practice, no source; the limit of Cp is that of Betz (Das Maximum der
+// theoretisch möglichen Ausnützung des Windes durch Windmotoren, 1920).
 var terms = []term{
 	{"throw", "the slots that the two sides of a coil lie in, the first counted 1"},
 	{"former", "the block that a coil is wound on before it goes into its slots"},
@@ -37,9 +37,9 @@ var terms = []term{
 	{"gale", "wind in which a battery might come off while nothing furls"},
 }
 
-// find is where a term stands in a text as a word of its own, with an ending or without; -1 where
-// it does not. Both are in small letters, with one space between words: a pattern for each would
-// take longer than the screen it is asked for.
+// find is where a term occurs in a text as a word of its own, with or without an ending; -1 where it
+// does not. Both are in lower case, with one space between words: a regular expression for each would
+// take longer than drawing the screen.
 func find(text, word string) int {
 	for from := 0; ; {
 		at := strings.Index(text[from:], word)
@@ -57,8 +57,7 @@ func find(text, word string) int {
 
 func letter(c byte) bool { return c == '_' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' }
 
-// Explained are the terms that a text has, each with what it means, in the order in which they
-// come in it.
+// Explained are the terms in a text, each with its meaning, in the order in which they occur.
 func Explained(text string) []string {
 	type found struct {
 		at   int

@@ -11,25 +11,25 @@ import (
 
 // # The collector's turn
 //
-// A key and its frame leave some hundreds of kilobytes behind. Left to itself the collector
-// comes every few keys, in the middle of one, and makes that one take twice its time. So it is
-// called a moment after a frame is there, while the hand is on its way to the next key: what it
-// finds then is little, and it is done before the next frame at any rate that keys repeat.
+// A key and its frame leave some hundreds of kilobytes of garbage. Left to itself the collector runs
+// every few keys, in the middle of one, and doubles that key's time. So it is called a moment after a
+// frame has been drawn, while the hand moves to the next key: it then finds little, and is done before
+// the next frame at any rate at which keys repeat.
 
-// Tidier calls the collector between keys. The zero value is ready; it is for several goroutines.
+// Tidier calls the collector between keys. The zero value is ready; it is safe for several goroutines.
 type Tidier struct{ waiting atomic.Bool }
 
 const (
-	// tidyAfter is time enough for the frame to be written, and less than keys repeat in.
+	// tidyAfter is time enough for the frame to be written, and less than the interval of repeated
+	// keys.
 	tidyAfter = 15 * time.Millisecond
-	// tidyFrom is how much has to be left behind for a turn to be worth while, bytes. It is less
-	// than a key and its frame leave, as what is counted lags behind by up to a megabyte; the
-	// collector comes by itself at some three.
+	// tidyFrom is how much garbage makes a collection worth while, bytes. It is less than a key and its
+	// frame leave, as the count lags by up to a megabyte; the collector runs by itself at some three.
 	tidyFrom = 256 << 10
 )
 
-// After is to be done after a key: it waits, and collects what there is. It has no message,
-// so nothing is drawn for it; nil while one is still waiting.
+// After is to be done after a key: it waits, and collects what there is. It has no message, so nothing
+// is drawn for it; nil while one is still waiting.
 func (t *Tidier) After() tea.Cmd {
 	if t.waiting.Swap(true) {
 		return nil
@@ -42,7 +42,7 @@ func (t *Tidier) After() tea.Cmd {
 	}
 }
 
-// Tidy collects what was left behind since the collector's last turn, if that is worth one.
+// Tidy collects what was left since the collector's last run, if that is worth while.
 func (t *Tidier) Tidy() {
 	asked := []metrics.Sample{{Name: "/memory/classes/heap/objects:bytes"}, {Name: "/gc/heap/live:bytes"}}
 	metrics.Read(asked)

@@ -10,15 +10,15 @@ import (
 	"slotwright/wiretable"
 )
 
-// maxUndo is how many edits can be taken back.
+// maxUndo is how many edits can be undone.
 const maxUndo = 500
 
-// step is an edit that can be taken back, or done again: the text on the other side of it, and the field
-// that was typed into, "" where none was.
+// step is an edit that can be undone or redone: the text on the other side of it, and the field that
+// was typed into, "" where none was.
 type step struct{ text, typed string }
 
-// fields are those that say something else from one document to the next, the one typed into first: what
-// was typed may have been put into others.
+// fields are those that differ from one document to the next, the one typed into first: what was typed
+// may have been distributed to others.
 func (k step) fields(from, to job.Document) []string {
 	list := fieldsChanged(from, to)
 	if k.typed != "" {
@@ -33,8 +33,8 @@ func (s *Session) Edit(doc job.Document) {
 	s.edit(doc)
 }
 
-// Type sets a field as typed, and reports whether the job took it. Edits of one field after another
-// merge into one step.
+// Type sets a field as typed, and reports whether the job took it. Successive edits of one field merge
+// into one step.
 func (s *Session) Type(path, text string) (taken bool) {
 	doc := s.doc.Set(path, text, s.Units)
 	if doc.Refused() == "" && s.BeingTyped() == path {
@@ -50,9 +50,8 @@ func (s *Session) Type(path, text string) (taken bool) {
 	return doc.Refused() == ""
 }
 
-// Leave makes the job again what it was before a field was typed into, to the letter: the unit of its
-// key, what came into being with it and what could be done again as well. Of a field that is not being
-// typed it leaves all as it is.
+// Leave restores the job exactly as it was before a field was typed into: the unit of its key, what was
+// created with it and what could be redone included. A field that is not being typed is left as it is.
 func (s *Session) Leave(path string) {
 	if path == "" || s.BeingTyped() != path {
 		return
@@ -62,8 +61,7 @@ func (s *Session) Leave(path string) {
 	s.put(job.Parse(before))
 }
 
-// Settle ends a typed edit: what is typed next, into the same field too, is another step of
-// undo.
+// Settle ends a typed edit: what is typed next, even into the same field, is another step of undo.
 func (s *Session) Settle() {
 	if doc, said := unfolded(s.doc, s.merging); said != "" {
 		s.put(doc)
@@ -72,8 +70,9 @@ func (s *Session) Settle() {
 	s.merging = ""
 }
 
-// unfolded is a document in which a value that says more than its own field holds is in all the fields
-// that it says: a wire with its strands, a slot's width × depth. said tells it, "" where nothing is to do.
+// unfolded is a document in which a value that gives more than its own field is distributed to its
+// fields: a wire with its strands, a slot's width × depth. said describes it, "" where there is nothing
+// to do.
 func unfolded(doc job.Document, path string) (_ job.Document, said string) {
 	if path == "slot.area" {
 		if next, width, depth, ok := doc.Shaped(); ok {
@@ -83,8 +82,8 @@ func unfolded(doc job.Document, path string) (_ job.Document, said string) {
 	return unbundled(doc, path)
 }
 
-// unbundled is a document in which a wire that was typed with its strands, "5 x 0.6 mm", is
-// both: the wire, and the strands in their own field. said tells it, "" where nothing is to do.
+// unbundled is a document in which a wire that was typed with its strands, "5 x 0.6 mm", is both: the
+// wire, and the strands in their own field. said describes it, "" where there is nothing to do.
 func unbundled(doc job.Document, path string) (_ job.Document, said string) {
 	table, isWire := strings.CutSuffix(path, "gauge")
 	if !isWire {
@@ -113,7 +112,7 @@ func (s *Session) BeingTyped() string {
 	return s.merging
 }
 
-// SaidBefore is what the field that is being typed said before, with its unit, "" for nothing.
+// SaidBefore is the previous value of the field that is being typed, with its unit, "" for nothing.
 func (s *Session) SaidBefore() string {
 	doc := job.Parse(s.undo[len(s.undo)-1].text)
 	text, u, given := doc.Typed(s.merging)
@@ -147,8 +146,8 @@ func (s *Session) edit(doc job.Document) (changed bool) {
 	return true
 }
 
-// Undo takes the last edit back; Redo does it again. Each says what came of it, and gives the fields that
-// say something else now.
+// Undo undoes the last edit; Redo redoes it. Each says what changed, and returns the fields that differ
+// now.
 func (s *Session) Undo() (fields []string) {
 	if len(s.undo) == 0 {
 		s.Say("nothing to undo")
@@ -166,7 +165,7 @@ func (s *Session) Undo() (fields []string) {
 	return fields
 }
 
-// Redo does again what was undone.
+// Redo redoes what was undone.
 func (s *Session) Redo() (fields []string) {
 	if len(s.redo) == 0 {
 		s.Say("nothing to redo")

@@ -8,11 +8,11 @@ import (
 
 // View is one screen of the workbench.
 type View interface {
-	// Name stands on the view's tab.
+	// Name is on the view's tab.
 	Name() string
-	// SetSize gives the view its rectangle. It is called whenever that or the session may
-	// have changed, after every key: here, and in Key, a view brings up to date what it
-	// keeps, so that Draw changes nothing.
+	// SetSize gives the view its rectangle. It is called whenever that or the session may have changed,
+	// after every key: here, and in Key, a view brings up to date what it keeps, so that Draw changes
+	// nothing.
 	SetSize(s *Session, r kit.Rect)
 	// Bindings are the view's own keys.
 	Bindings(s *Session) []kit.Binding

@@ -8,8 +8,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// FieldName is a field as a person says it: "B turns", "Spin-up reading 2: volts", "Slot
-// area"; a path that is no field's stays as it is.
+// FieldName is a field as a person says it: "B turns", "Spin-up reading 2: volts", "Slot area"; a path
+// that is no field's stays as it is.
 func (s *Session) FieldName(path string) string { return fieldName(s.doc, path) }
 
 func fieldName(doc job.Document, path string) string {
@@ -30,7 +30,7 @@ func fieldName(doc job.Document, path string) string {
 	return in.WholeLabel()
 }
 
-// WoundAs is a trial in a legend: "17 turns 15 AWG", or what of it is not said yet.
+// WoundAs is a trial in a legend: "17 turns 15 AWG", or what of it is not given yet.
 func (s *Session) WoundAs(trial int) string {
 	o := &s.outcome.Trials[trial]
 	switch wire := strings.TrimPrefix(o.Wire, "1 × "); {
@@ -53,8 +53,7 @@ func trialName(doc job.Document, i int) string {
 	return fmt.Sprintf("trial %d", i+1)
 }
 
-// lower begins a name in lower case, so that it can stand within a sentence, but for one that
-// is all capitals.
+// lower begins a name in lower case for use within a sentence, unless it is all capitals.
 func lower(name string) string {
 	if len(name) > 1 && strings.ToUpper(name[:2]) == name[:2] {
 		return name
@@ -62,8 +61,8 @@ func lower(name string) string {
 	return strings.ToLower(name[:1]) + name[1:]
 }
 
-// ProblemText is what is wrong in a field, said with the field's name; what belongs to no
-// field is said with its line in the file.
+// ProblemText is what is wrong in a field, with the field's name; a problem outside any field has its
+// line in the file.
 func (s *Session) ProblemText(p job.Problem) string {
 	where := s.FieldName(p.Path)
 	if _, ok := job.InputAt(p.Path); !ok {
@@ -73,14 +72,13 @@ func (s *Session) ProblemText(p job.Problem) string {
 	return where + ": " + p.Text()
 }
 
-// NotTaken says of a value that cannot be used, whose problem stands at its field, that it was
-// left there.
+// NotTaken says that a value that cannot be used, whose problem is shown at its field, was left there.
 func (s *Session) NotTaken(p job.Problem) string {
 	return fmt.Sprintf("%s: %s cannot be used and stays there, marked", s.FieldName(p.Path), p.Read)
 }
 
-// Mend is what to do about a problem, said for the screen: the file's keys, which carry the
-// units there, are nowhere to be seen on it.
+// Mend is what to do about a problem, worded for the screen: the file's keys, which include the units,
+// are not visible there.
 func Mend(p job.Problem) string {
 	in, ok := job.InputAt(p.Path)
 	if !ok || !strings.Contains(p.Fix, "in the key") {

@@ -6,11 +6,10 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Work that takes longer than a key may wait for: a view asks for it with [Session.Later]
-// and draws that it is being worked out; the program does it beside the keys, by
-// [Session.Working], and gives the answer back with [Session.Take]. It is known by a name and
-// by what it is about, such as the job's text: an answer to what is no longer asked is
-// dropped.
+// Work that takes longer than a key may wait for: a view asks for it with [Session.Later] and draws
+// that it is being worked out; the program does it in the background, by [Session.Working], and returns
+// the answer with [Session.Take]. It is identified by a name and by its subject, such as the job's
+// text: an answer to what is no longer asked is dropped.
 
 // work is something asked for.
 type work struct {
@@ -18,7 +17,7 @@ type work struct {
 	do          func() any
 }
 
-// answer is what is known under a name: of what, whether it is done, and what came of it.
+// answer is what is known under a name: its subject, whether it is done, and the result.
 type answer struct {
 	about string
 	done  bool
@@ -33,8 +32,8 @@ type Done struct {
 	wrong       string
 }
 
-// Later asks for work under a name, unless the same is asked for or done already. do runs
-// beside everything else: it must touch nothing that changes.
+// Later asks for work under a name, unless the same is asked for or done already. do runs concurrently
+// with everything else: it must touch nothing that changes.
 func (s *Session) Later(name, about string, do func() any) {
 	if a, ok := s.answers[name]; ok && a.about == about {
 		return
@@ -46,8 +45,8 @@ func (s *Session) Later(name, about string, do func() any) {
 	s.asked = append(s.asked, work{name, about, do})
 }
 
-// Answer is what came of the work of that name about that; done says that it is there, wrong
-// in words that it failed.
+// Answer is the result of the work of that name on that subject; done says that it is there, wrong in
+// words that it failed.
 func (s *Session) Answer(name, about string) (value any, done bool, wrong string) {
 	a := s.answers[name]
 	if a.about != about {
@@ -56,8 +55,8 @@ func (s *Session) Answer(name, about string) (value any, done bool, wrong string
 	return a.value, a.done, a.wrong
 }
 
-// Working is the work asked for since it was last called, as one command; nil when there is
-// none. What goes wrong in it becomes an answer that says so.
+// Working is the work asked for since it was last called, as one command; nil when there is none. A
+// failure becomes an answer that says so.
 func (s *Session) Working() tea.Cmd {
 	var list []tea.Cmd
 	for _, w := range s.asked {

@@ -14,8 +14,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// column is one of the list: its head, from which width of the list it is shown, and what
-// it is sorted by, "" where it is not.
+// column is a column of the list: its head, the width of the list from which it is shown, and its sort
+// order, "" where it has none.
 type column struct {
 	head   string
 	from   int
@@ -38,7 +38,7 @@ var columns = []column{
 	{"file", 84, "file", kit.Left, true, func(e *shelf.Entry) string { return e.File }},
 }
 
-// orders are what the columns can be sorted by, from left to right.
+// orders are the columns' sort orders, from left to right.
 var orders = func() (list []string) {
 	for _, c := range columns {
 		if c.order != "" {
@@ -48,12 +48,12 @@ var orders = func() (list []string) {
 	return list
 }()
 
-// alike reports whether another job that is listed has the same name, which tells nothing then.
+// alike reports whether another listed job has the same name, which then says nothing.
 func (v *View) alike(e *shelf.Entry) bool {
 	return slices.ContainsFunc(v.shown.list, func(o shelf.Entry) bool { return o.File != e.File && machine(&o) == machine(e) })
 }
 
-// machine is the job's name, its file's where it has none.
+// machine is the job's name, or its file's where it has none.
 func machine(e *shelf.Entry) string {
 	if e.Job == "" {
 		return strings.TrimSuffix(e.File, ".toml")
@@ -84,7 +84,7 @@ func number(f quantity.Figure, dim quantity.Dimension, digits int) string {
 	return quantity.Screen.Value(f.Value, dim[0], digits)
 }
 
-// table is the list in a width, the mark at the job that the keys go to.
+// table is the list in a width, with the mark at the job that has the keys.
 func (v *View) table(t kit.Theme, w int) kit.Table {
 	tb := kit.Table{Margin: true}
 	if w < 100 {
@@ -129,7 +129,7 @@ func cell(c column, e *shelf.Entry) kit.Cell {
 	return out
 }
 
-// roleOf tells what was proved and what is only planned by weight, beside the word.
+// roleOf distinguishes proved from only planned by weight, besides the word.
 func roleOf(c column, e *shelf.Entry) kit.Role {
 	switch {
 	case c.head == "machine":
@@ -182,8 +182,9 @@ func (v *View) problemLine(t kit.Theme, i int, text string, w int) string {
 	return t.Fit(mark+t.Paint(kit.Broken, t.Mark(kit.Broken)+" "+text), w)
 }
 
-// unfolded are the rows of the list with what is wrong with a file whole where h lines have room for it
-// beside all rows and what was left out, and which job each line is of; left lines are kept for the latter.
+// unfolded are the rows of the list, with what is wrong with a file in full if h lines have room for it
+// beside all rows and what was left out, and the job that each line belongs to; left lines are kept for
+// the latter.
 func (v *View) unfolded(t kit.Theme, rows []string, w, h, left int) (lines []string, of []int) {
 	spare := h - left - len(rows)
 	for i, e := range v.shown.list {
@@ -204,8 +205,8 @@ func (v *View) unfolded(t kit.Theme, rows []string, w, h, left int) (lines []str
 	return lines, of
 }
 
-// inShort is a problem in at most w cells; where it is too long for that, its beginning up to a whole
-// word that is no number: the box of the marked job has it all.
+// inShort is a problem in at most w cells; if it is too long, its beginning up to a whole word that is
+// no number: the box of the marked job has all of it.
 func inShort(t kit.Theme, text string, w int) string {
 	text = t.Text(text)
 	if kit.Width(text) <= w {
@@ -222,8 +223,7 @@ func inShort(t kit.Theme, text string, w int) string {
 	return t.Cut(text, w)
 }
 
-// clickHead sorts by the head nearest to column x, and the other way round by the one it is
-// sorted by.
+// clickHead sorts by the head nearest to column x, and reverses the order of the present one.
 func (v *View) clickHead(s *session.Session, x int) {
 	_, body := v.listAreas()
 	head, _ := v.lines(s.Theme, body.W-2)

@@ -10,8 +10,8 @@ import (
 	"slotwright/winding/shelf"
 )
 
-// wide is where the marked job and what the bench learns stand beside the list; from twoUnder
-// columns and tall lines on both stand under it.
+// wide is the width from which the marked job and what the bench learns are beside the list; from
+// twoUnder columns and tall lines on both are under it.
 const (
 	wide     = 130
 	twoUnder = 96
@@ -24,8 +24,8 @@ func (v *View) together() bool {
 	return about == bench
 }
 
-// areas are the rectangles of the list, and of the boxes of the marked job and of what the
-// bench learns; where there is room for one box only, both are in the same place.
+// areas are the rectangles of the list, and of the boxes of the marked job and of what the bench
+// learns; where there is room for one box only, both are in the same place.
 func (v *View) areas() (list, about, bench kit.Rect) {
 	r := v.at
 	switch {
@@ -47,8 +47,8 @@ func (v *View) areas() (list, about, bench kit.Rect) {
 // mostBox is the height beyond which a box under the list has nothing more to say.
 const mostBox = 14
 
-// boxHeight is that of the boxes under the list: what they have at least, and what all the jobs of
-// the folder leave empty, so that it stands still while one searches.
+// boxHeight is that of the boxes under the list: their minimum, or what all the jobs of the folder
+// leave over, so that it stays the same during a search.
 func (v *View) boxHeight(least int) int {
 	const heads = 2
 	if len(v.shown.all) == 0 {
@@ -77,14 +77,14 @@ func (v *View) rows() int {
 	return body.H
 }
 
-// top is the first line shown of a list h rows high, what was left out standing under the
-// jobs: as [kit.Window] has it.
+// top is the first visible line of a list h rows high, with what was left out under the jobs: as in
+// [kit.Window].
 func (v *View) top(h int) int {
 	return max(0, min(v.focus()-h/2, len(v.shown.list)+len(v.leftOut())-h))
 }
 
-// leftOut is what lies in the folder and is not listed, a line for each reason, so that a
-// folder of many other things stays a shelf of jobs; a search asks for jobs only.
+// leftOut is what is in the folder and not listed, a line for each reason, so that a folder of many
+// other things remains a shelf of jobs; a search is for jobs only.
 func (v *View) leftOut() []string {
 	if v.typed != "" {
 		return nil
@@ -199,7 +199,7 @@ func (v *View) jobBox(s *session.Session, r kit.Rect) kit.Block {
 	return kit.Box(s.Theme, r, e.File, about(s, &e, in.W, in.H))
 }
 
-// about is a job in at most h lines, each of its sentences whole or not at all but the first.
+// about is a job in at most h lines, each of its sentences whole or left out, except the first.
 func about(s *session.Session, e *shelf.Entry, w, h int) []string {
 	t := s.Theme
 	if e.Problem != "" {
@@ -223,7 +223,7 @@ func about(s *session.Session, e *shelf.Entry, w, h int) []string {
 	return lines
 }
 
-// words are the heads of the list that are short for something, and how far a job may have come.
+// words explain the abbreviated heads of the list, and how far a job may have come.
 const words = "s/p: slots and poles. begins: rpm at which it begins to charge, ~ worked out with guesses, ◆ read. Planned; wound: put in and recorded; proved: its readings lie in their limits."
 
 // what is a job's winding in words.

@@ -21,7 +21,7 @@ type listed struct {
 	reading   bool   // it is being read, for the first time or again
 }
 
-// reading is what a look at the folder found.
+// reading is the result of reading the folder.
 type reading struct {
 	all   []shelf.Entry
 	bench shelf.Bench
@@ -46,8 +46,8 @@ func (v *View) where(s *session.Session) string {
 	return s.Folder()
 }
 
-// look asks for the folder to be read, unless it was, and takes in what has been read. It is
-// read again when the open job was saved. While it is read again the jobs stay.
+// look asks for the folder to be read, unless it was, and takes in what has been read. It is read again
+// when the open job was saved; the jobs stay meanwhile.
 func (v *View) look(s *session.Session) {
 	folder := v.where(s)
 	about := fmt.Sprintf("%s\n%d\n%v", folder, v.again, s.Mark())

@@ -1,6 +1,6 @@
-// Package shelf is the Shelf screen: the jobs of a folder, how far each has come, and what
-// this bench learns of what it wound. From here an old job is opened, or the next one of
-// its kind begun. The folder is read beside the keys.
+// Package shelf is the Shelf screen: the jobs of a folder, how far each has come, and what this bench
+// has learned from what it wound. From here an old job is opened, or a new one begun from it. The
+// folder is read in the background.
 package shelf
 
 import (
@@ -13,8 +13,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Doors are what leads from the shelf to a job; the program does it, for work that is not
-// saved is asked about first.
+// Doors lead from the shelf to a job; the program does it, since it asks about unsaved work first.
 type Doors struct {
 	// Open opens the job of a file, Begin a new one from it.
 	Open, Begin func(path string) tea.Cmd
@@ -30,7 +29,7 @@ type View struct {
 	by     string // what it is sorted by
 	least  bool   // the smallest first
 	typed  string // what is searched for
-	marked string // the file that the keys go to
+	marked string // the file of the marked job
 	bench  bool   // what the bench learns, where there is no room for both boxes
 	at     kit.Rect
 	shown  listed
@@ -39,7 +38,7 @@ type View struct {
 // New is the screen, sorted by date, the latest first.
 func New(doors Doors) *View { return &View{doors: doors, by: byDate} }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Shelf" }
 
 // Typing reports that letters search.
@@ -48,7 +47,7 @@ func (v *View) Typing(*session.Session) bool { return true }
 // Editing reports whether a search is being typed; before it, signs are commands.
 func (v *View) Editing(*session.Session) bool { return v.typed != "" }
 
-// Show lists another folder, and the marks and the search begin anew.
+// Show lists another folder, resetting marks and search.
 func (v *View) Show(folder string) { v.folder, v.marked, v.typed = folder, "", "" }
 
 // Bindings are the keys of the screen.
@@ -98,7 +97,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 // mostTyped is how long a search may be.
 const mostTyped = 60
 
-// shorten takes the last letter of the search back.
+// shorten removes the last letter of the search.
 func (v *View) shorten() {
 	runes := []rune(v.typed)
 	v.typed = string(runes[:len(runes)-1])
@@ -107,13 +106,13 @@ func (v *View) shorten() {
 // byDate is what it is sorted by until a person chooses otherwise.
 const byDate = "date"
 
-// sortNext sorts by another column, counted round the ends.
+// sortNext sorts by another column; the index wraps.
 func (v *View) sortNext(by int) {
 	n := len(orders)
 	v.sortBy(orders[((slices.Index(orders, v.by)+by)%n+n)%n])
 }
 
-// sortBy sorts by what one of the orders says: dates the latest first, all else the smallest.
+// sortBy sorts by one of the orders: dates the latest first, everything else the smallest.
 func (v *View) sortBy(order string) { v.by, v.least = order, order != byDate }
 
 // move marks another job.
@@ -129,8 +128,8 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.look(s)
 }
 
-// Click marks the job at a cell of the frame, opens the marked one, or sorts by the head
-// that was pointed at.
+// Click marks the job at a cell of the frame, opens the marked one, or sorts by the head that was
+// pointed at.
 func (v *View) Click(s *session.Session, x, y int) {
 	head, body := v.listAreas()
 	switch {

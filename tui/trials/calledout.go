@@ -9,10 +9,10 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// calledOut is what the file and the job call out of the chosen trial in at most h lines, a
-// sentence whole or not at all, with a word of those that were left out; then a caution, and what the
-// sign of held amps means. What is wrong in the marked row stands there, and what was just said at the
-// foot of the screen is not said again.
+// calledOut is what the file and the job report about the chosen trial in at most h lines, a sentence
+// whole or left out, with a word about those left out; then a caution, and the meaning of the sign of
+// held amps. What is wrong in the marked row is shown there, and a message at the foot of the screen is
+// not repeated.
 func (v *View) calledOut(s *session.Session, w, h int) []string {
 	lines, _ := v.callOut(s, w, h)
 	return lines
@@ -26,10 +26,10 @@ func (v *View) callOut(s *session.Session, w, h int) (lines []string, left int) 
 		h--
 	}
 	var said []string
-	for _, m := range s.Messages() { // they stand at the foot
+	for _, m := range s.Messages() { // they are at the foot
 		said = append(said, m.Text)
 	}
-	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad { // the marked row tells it
+	if p, bad := s.Document().ProblemAt(v.inputPath(s)); bad { // the marked row has it
 		said = append(said, s.ProblemText(p))
 	}
 	for _, c := range called(s) {
@@ -56,7 +56,7 @@ func (v *View) callOut(s *session.Session, w, h int) (lines []string, left int) 
 	return lines, left
 }
 
-// furtherCalled says that y shows what there was no room for, in w cells.
+// furtherCalled says, in w cells, that y shows what did not fit.
 func furtherCalled(left, w int) string {
 	n, are := "one", "is"
 	if left > 1 {
@@ -68,7 +68,7 @@ func furtherCalled(left, w int) string {
 	return "y shows " + n + " more"
 }
 
-// call is something called out.
+// call is a finding or a fault of the file.
 type call struct {
 	role kit.Role
 	text string

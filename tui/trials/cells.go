@@ -13,7 +13,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// inputCell is what an input row says of a trial, or the line being typed into it.
+// inputCell is a trial's cell in an input row, or the line being typed into it.
 func (v *View) inputCell(s *session.Session, row string, trial int) kit.Cell {
 	if v.editing && row == v.row && trial == s.Trial {
 		return kit.Cell{Text: v.input.Draw(s.Theme, typingWidth, true), Word: true}
@@ -21,10 +21,10 @@ func (v *View) inputCell(s *session.Session, row string, trial int) kit.Cell {
 	return inputText(s, row, trial)
 }
 
-// typingWidth is the room of a value being typed.
+// typingWidth is the width of a value being typed.
 const typingWidth = 10
 
-// inputText is what an input row says of a trial.
+// inputText is a trial's text in an input row.
 func inputText(s *session.Session, row string, trial int) kit.Cell {
 	path := job.PathOf("trial", trial, row)
 	text, _, given := s.Document().Typed(path)
@@ -60,7 +60,7 @@ func shortWire(name string) string {
 	return strings.Replace(strings.TrimPrefix(strings.ReplaceAll(name, " mm over", " over"), "1 × "), "IEC ", "", 1)
 }
 
-// oldInput is what an input row says of the old winding.
+// oldInput is the old winding's text in an input row.
 func oldInput(o *winding.TrialOutcome, row string) kit.Cell {
 	c := kit.Cell{Text: session.Dash, Role: kit.Dim, Word: true}
 	switch {
@@ -84,7 +84,7 @@ func oldInput(o *winding.TrialOutcome, row string) kit.Cell {
 	return c
 }
 
-// worst reports whether the job finds something doubtful at a path.
+// worst reports whether the job has a finding at a path.
 func worst(s *session.Session, path string) bool {
 	for _, f := range s.Outcome().Findings {
 		if f.Path == path && f.Severity >= winding.Doubt {
@@ -94,8 +94,8 @@ func worst(s *session.Session, path string) bool {
 	return false
 }
 
-// figureCell is one figure of the comparison. The mark behind it is the verdict's, so one in
-// which a guess weighs says so in front.
+// figureCell is one figure of the comparison. The mark behind it is the verdict's, so a figure that a
+// guess affects has its sign in front.
 func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := plainCell(s, c.Figure, r)
@@ -112,8 +112,8 @@ func figureCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	return cell
 }
 
-// heldSign stands before amps that the regulator holds, in the place of what tells a guess: they are
-// what it is set to.
+// heldSign precedes amps that the regulator holds, instead of the sign of a guess: they are its
+// setting.
 const heldSign = "="
 
 // asHeld is a cell of held amps.
@@ -122,7 +122,7 @@ func asHeld(c kit.Cell) kit.Cell {
 	return c
 }
 
-// heldLine says what the sign means where any amps of the table are held, "" where none are.
+// heldLine explains the sign where any amps of the table are held, "" where none are.
 func heldLine(s *session.Session) string {
 	o, j := s.Outcome(), s.Job()
 	for _, r := range o.Comparison {
@@ -135,13 +135,13 @@ func heldLine(s *session.Session) string {
 	return ""
 }
 
-// burns stands in place of a figure for a condition that the winding does not live through.
+// burns replaces a figure in a condition that the winding does not survive.
 var burns = kit.Cell{Text: "burns", Mark: kit.Broken, Role: kit.Broken, Word: true}
 
 // plainCell is a figure without a verdict.
 func plainCell(s *session.Session, f quantity.Figure, r winding.Row) kit.Cell {
 	cell := s.Plain(f, r.Dim, digitsOf(f, r))
-	cell.Word = f.Known() && r.Digits >= quantity.Places(0) // the places of a factor are its own, and widen no column of figures
+	cell.Word = f.Known() && r.Digits >= quantity.Places(0) // a factor has its own number of places, and widens no column of figures
 	return cell
 }
 
@@ -153,12 +153,12 @@ func digitsOf(f quantity.Figure, r winding.Row) int {
 	return r.Digits
 }
 
-// differenceCell is how far a trial's figure is from the reference's: in percent where
-// that means something, else in the row's unit.
+// differenceCell is the difference of a trial's figure from the reference's: in per cent where that
+// means something, else in the row's unit.
 func differenceCell(s *session.Session, r winding.Row, trial int) kit.Cell {
 	c := r.Cells[trial]
 	cell := kit.Cell{Role: session.VerdictRole(c.Verdict)}
-	if c.Verdict == winding.Past { // that is the figure's own, not of the two beside each other
+	if c.Verdict == winding.Past { // that is the figure's own, not of the two compared
 		cell.Role = kit.Plain
 	}
 	switch p := c.Percent; {

@@ -9,9 +9,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Click marks what is at a cell of the frame: an input of the slot's line, a row and a trial
-// of the table, a rung, an input that a figure comes from. A click on what is marked already
-// does what enter does.
+// Click marks what is at a cell of the frame: an input of the slot's line, a row and a trial of the
+// table, a rung, an input that a figure comes from. A click on what is marked already acts like enter.
 func (v *View) Click(s *session.Session, x, y int) {
 	top, rest := v.at.SplitTop(1)
 	switch {
@@ -34,7 +33,7 @@ func (v *View) Click(s *session.Session, x, y int) {
 	}
 }
 
-// mark marks a row and chooses a trial, or, where they are, opens the row.
+// mark marks a row and chooses a trial, or opens the row if both are so already.
 func (v *View) mark(s *session.Session, row string, trial int) {
 	if row == v.row && trial == s.Trial {
 		v.edit(s)
@@ -104,8 +103,8 @@ func (l *ladder) areas(r kit.Rect) (top, body kit.Rect) {
 	return top, body
 }
 
-// clickWhy marks the input at a cell of the page, or goes to the one that is marked; beside
-// the page it closes.
+// clickWhy marks the input at a cell of the page, or goes to the one that is marked; beside the page it
+// closes.
 func (v *View) clickWhy(s *session.Session, x, y int) {
 	r, lines, focus := v.whyPage(s, v.at)
 	if !r.Contains(x, y) {

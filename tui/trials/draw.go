@@ -6,11 +6,11 @@ import (
 	"slotwright/tui/session"
 )
 
-// room is what a rectangle has room for.
+// room is what fits a rectangle.
 type room int
 
 const (
-	small  room = iota // the table, or what decides of it with a picture under it
+	small  room = iota // the table, or its deciding rows with a picture under it
 	middle             // the table with a picture under it
 	wide               // the whole table with pictures beside it
 )
@@ -46,8 +46,8 @@ func (v *View) pictureNow() picture {
 	return list[v.picture%len(list)]
 }
 
-// Draw fills the rectangle: the slot's line on top, the table, the pictures where there is
-// room, what each trial does in a sentence, what the marked row means at the foot.
+// Draw fills the rectangle: the slot's line at the top, the table, the pictures if they fit, each
+// trial's verdict, the meaning of the marked row at the foot.
 func (v *View) Draw(s *session.Session) []kit.Block {
 	top, rest := v.at.SplitTop(1)
 	blocks := []kit.Block{kit.Bare(s.Theme, top, []string{v.slotLine(s, top.W)})}
@@ -82,7 +82,7 @@ func (v *View) lay(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.
 	return v.laySmall(s, r)
 }
 
-// laySmall is the table, its foot under it; with a picture what decides of the table.
+// laySmall is the table, its foot under it; with a picture the deciding rows of the table.
 func (v *View) laySmall(s *session.Session, r kit.Rect) (grid kit.Rect, around []kit.Block) {
 	_, body, _ := v.gridLines(s, r.W)
 	if v.pictureNow() == onlyTable {
@@ -115,7 +115,7 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 		words := says(s, right.W, beside...)
 		foot, under := rest.SplitTop(min(4+len(below), max(2, (rest.H-leastPicture)/2)))
 		lines := append(v.meaning(s, foot.W, 2), says(s, foot.W, below...)...)
-		// What is called out goes where more of it has room.
+		// The findings go where more of them fit.
 		calls, left := v.callOut(s, right.W, right.H-len(words)-1)
 		if under, without := v.callOut(s, foot.W, foot.H-len(lines)); without < left || len(calls) == 0 {
 			lines = append(lines, under...)
@@ -130,8 +130,8 @@ func (v *View) layMiddle(s *session.Session, r kit.Rect) (grid kit.Rect, around 
 	return grid, append(v.pictures(s, under), kit.Bare(s.Theme, foot, lines))
 }
 
-// sharedOut are the trials whose verdicts stand whole beside the table, w by h cells, the
-// chosen one and the reference in any case first, and those that go under it.
+// sharedOut are the trials whose verdicts fit whole beside the table, w by h cells, the chosen one and
+// the reference in any case first, and those that go under it.
 func sharedOut(s *session.Session, w, h int) (beside, below []int) {
 	used := 0
 	taken := map[int]bool{}
@@ -150,8 +150,8 @@ func sharedOut(s *session.Session, w, h int) (beside, below []int) {
 	return beside, below
 }
 
-// leastWords is the width from which sentences stand beside the table, leastPicture the
-// height that a picture wants.
+// leastWords is the width from which sentences are beside the table, leastPicture the height that a
+// picture needs.
 const (
 	leastTable   = 60
 	leastWords   = 28
@@ -192,8 +192,8 @@ func (v *View) pictures(s *session.Session, r kit.Rect) []kit.Block {
 // leastAmps is the width that amps against speed keep beside the slots.
 const leastAmps = 70
 
-// ampsAndSlots are amps against speed and, where there is room beside them, the slots of the
-// chosen trial and of what it is compared with: thick and few beside thin and many.
+// ampsAndSlots are amps against speed and, if there is room beside them, the slots of the chosen trial
+// and of what it is compared with: thick and few beside thin and many.
 func (v *View) ampsAndSlots(s *session.Session, r kit.Rect) []kit.Block {
 	side := 0
 	for i, trial := range shownFirst(s) {

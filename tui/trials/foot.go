@@ -10,9 +10,9 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// foot is what the marked row means, the verdicts, and what is called out: the first sentence
-// and the verdicts come first, whole or shared out, then what is called out, then the rest of the
-// explanation; each whole or not at all.
+// foot is the meaning of the marked row, the verdicts, and the findings: the first sentence and the
+// verdicts come first, whole or shared out, then the findings, then the rest of the explanation; each
+// whole or left out.
 func (v *View) foot(s *session.Session, w, h int) []string {
 	means := v.meaning(s, w, 1)
 	verdicts := says(s, w, everyone(s)...)
@@ -26,10 +26,10 @@ func (v *View) foot(s *session.Session, w, h int) []string {
 	return append(append(means, verdicts...), calls...)
 }
 
-// footCells is how high a foot is under a table that has more rows than h cells show. The rows that
-// are looked at first take what they can; of all rows, which are scrolled through anyway, the foot takes
-// what all verdicts want, a line or two that say what the marked row means and one of what is called
-// out, three tenths at the most. It is the same whatever row is marked.
+// footCells is the height of a foot under a table that has more rows than h cells show. The rows that
+// are looked at first take what they can; where all rows are shown, which scroll anyway, the foot takes
+// what all verdicts need, a line or two for the meaning of the marked row and one for findings, three
+// tenths at most. It is the same whatever row is marked.
 func (v *View) footCells(s *session.Session, w, h int) int {
 	if v.brief() {
 		return min(4, h/3)
@@ -38,7 +38,7 @@ func (v *View) footCells(s *session.Session, w, h int) int {
 	return max(min(4, h/3), min(want, h*3/10))
 }
 
-// furtherLine is 1 where a line is kept for what is called out, or for the sign of held amps.
+// furtherLine is 1 where a line is kept for findings, or for the sign of held amps.
 func furtherLine(s *session.Session) int {
 	if len(called(s)) > 0 || heldLine(s) != "" {
 		return 1
@@ -46,8 +46,8 @@ func furtherLine(s *session.Session) int {
 	return 0
 }
 
-// shared are the verdicts in at most h lines: the chosen trial's as whole as may be and of every other
-// one its first words whole, as far as there are lines; one is kept for what is called out.
+// shared are the verdicts in at most h lines: the chosen trial's as whole as possible and the first
+// words of every other one, as far as there are lines; one is kept for findings.
 func shared(s *session.Session, w, h int) (lines []string) {
 	first := shownFirst(s)
 	if h > len(first) {
@@ -66,8 +66,8 @@ func shared(s *session.Session, w, h int) (lines []string) {
 	return lines
 }
 
-// shortFoot is the foot over a picture, in at most h lines: what the marked row means, all verdicts,
-// shared out, then what is called out.
+// shortFoot is the foot over a picture, in at most h lines: the meaning of the marked row, all
+// verdicts, shared out, then findings.
 func (v *View) shortFoot(s *session.Session, w, h int) []string {
 	lines := v.meaning(s, w, 1)
 	lines = append(lines, shared(s, w, h-len(lines))...)
@@ -83,8 +83,8 @@ func everyone(s *session.Session) []int {
 	return list
 }
 
-// meaning is what the marked row means for the chosen trial: its first sentence whole, the
-// others as far as h lines hold them whole.
+// meaning is the meaning of the marked row for the chosen trial: its first sentence whole, the others
+// as far as they fit h lines whole.
 func (v *View) meaning(s *session.Session, w, h int) []string {
 	t := s.Theme
 	path := v.inputPath(s)
@@ -136,8 +136,8 @@ func whole(t kit.Theme, sentences []string, w, h int) []string {
 	return t.WrapPaint(kit.Hint, text, w)
 }
 
-// meaning is a row explained for the chosen trial, a sentence each: what it is, why it is
-// missing, what to change when it is past its limit, how sure it is.
+// meaning is a row explained for the chosen trial, a sentence each: what it is, why it is missing, what
+// to change when it is past its limit, how certain it is.
 func meaning(s *session.Session, r winding.Row) []string {
 	c := r.Cells[s.Trial]
 	help, why := s.Units.Words(r.Help), s.Units.Words(c.Figure.Why)
@@ -164,7 +164,7 @@ func meaning(s *session.Session, r winding.Row) []string {
 	return text
 }
 
-// sure says how far a figure may be off, and whether guesses weigh in it.
+// sure says how uncertain a figure is, and whether guesses affect it.
 func sure(s *session.Session, f quantity.Figure, r winding.Row) string {
 	off := ""
 	if f.PlusMinus > 0 {

@@ -10,14 +10,14 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// The room that the frontier wants, in cells.
+// The size that the frontier needs, in cells.
 const (
 	frontierWide = 44
 	frontierHigh = 26 // with a slot under it
 )
 
-// beside are the pictures beside the rungs: what every gauge brings against where it begins,
-// and the slot with the marked one; the slot alone where there is no room for both.
+// beside are the pictures beside the rungs: what every gauge brings against where it begins, and the
+// slot with the marked one; the slot alone where both do not fit.
 func (l *ladder) beside(s *session.Session, r kit.Rect, list []winding.Rung) []kit.Block {
 	var blocks []kit.Block
 	if r.W >= frontierWide && r.H >= frontierHigh {
@@ -33,9 +33,8 @@ func (l *ladder) beside(s *session.Session, r kit.Rect, list []winding.Rung) []k
 	return append(blocks, slotBox(s.Theme, r, title, fillWords(&rung.TrialOutcome), s.Trial, false, pack, why))
 }
 
-// frontier is the trade-off in one picture: net amps in each condition of every gauge with the
-// slot full, against the speed at which it begins to charge. Thin and many stand left, thick
-// and few right.
+// frontier is the trade-off in one picture: net amps in each condition of every gauge with the slot
+// full, against the speed at which it begins to charge. Thin and many are left, thick and few right.
 func (l *ladder) frontier(s *session.Session, list []winding.Rung, w, h int) []string {
 	m := &s.Outcome().Machine
 	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "charging begins", Unit: "alternator rpm", Max: farthest(list, l.row)},
@@ -66,8 +65,8 @@ func (l *ladder) frontier(s *session.Session, list []winding.Rung, w, h int) []s
 	return c.Lines(s.Theme)
 }
 
-// farthest is the speed up to which the frontier is drawn: that of the last gauge that brings
-// anything, or of the marked one, with a little room.
+// farthest is the speed up to which the frontier is drawn: that of the last gauge that brings anything,
+// or of the marked one, with a little room.
 func farthest(list []winding.Rung, marked int) float64 {
 	far := list[marked].CutInRPM.Value
 	for i := range list {

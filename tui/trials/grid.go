@@ -10,7 +10,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// Widths of the table in cells, each with the gap before it but the labels'.
+// Widths of the table in cells, each including the gap before it except the labels'.
 const (
 	labelCells      = 29 // the longest usual label, and the margin
 	trialCells      = 11
@@ -19,15 +19,15 @@ const (
 	spreadCells     = 9 // a ± behind a figure
 )
 
-// barCells is what the bar beside rows that are not all in sight takes: as much, labels can spare by
-// saying themselves in fewer words.
+// barCells is the width of the scroll bar beside rows that do not all fit: labels can spare that much
+// by using fewer words.
 const barCells = 2
 
-// wholeCells is what a column keeps before the decimal point: the ~ of a guess and four figures;
-// a speed of five figures has no ~ or moves the column by a cell.
+// wholeCells is what a column keeps before the decimal point: the ~ of a guess and four digits; a speed
+// of five digits has no ~ or moves the column by a cell.
 const wholeCells = 5
 
-// looser is the cell more that a column of differences keeps where marks stand apart from figures.
+// looser is the extra cell of a column of differences where marks are set apart from figures.
 func looser(tight bool) int {
 	if tight {
 		return 0
@@ -35,18 +35,18 @@ func looser(tight bool) int {
 	return 1
 }
 
-// columns are what the table has room for.
+// columns are the columns that fit the table.
 type columns struct {
 	old        bool
 	trials     []int
-	more       []string // the names of trials there was no room for
+	more       []string // the names of trials that did not fit
 	difference bool
 	spread     bool // ± behind the figures
 }
 
-// columnsIn are the columns of a table w cells wide: the chosen trial and the reference
-// first, how far they are apart, then the others, then the old winding, then the ±. spared is what the
-// labels do without for the old winding.
+// columnsIn are the columns of a table w cells wide: the chosen trial and the reference first, their
+// difference, then the others, then the old winding, then the ±. spared is what the labels give up for
+// the old winding.
 func columnsIn(s *session.Session, w, spared int) columns {
 	o := s.Outcome()
 	n := len(o.Trials)
@@ -82,7 +82,7 @@ func spreadWidth(s *session.Session) int {
 	return spreadCells + kit.Width(s.Theme.Text("±")) - 1
 }
 
-// spread is the ± of a figure; "" where it is too long for its room, and the foot alone tells it.
+// spread is the ± of a figure; "" where it is too long for its column, and only the foot has it.
 func spread(f quantity.Figure, u quantity.Unit, digits int) string {
 	text := f.Spread(u, digits)
 	if kit.Width(text) < spreadCells {
@@ -132,8 +132,8 @@ func trialHead(s *session.Session, i int) string {
 	return head
 }
 
-// table is every row of the grid but the slot's line, for a width: the old winding in it where the
-// labels are whole all the same.
+// table is every row of the grid but the slot's line, for a width: with the old winding where the
+// labels still fit whole.
 func (v *View) table(s *session.Session, list []entry, w int) (kit.Table, columns) {
 	c := columnsIn(s, w, barCells)
 	for _, tight := range []bool{false, true} {
@@ -181,8 +181,8 @@ func (v *View) tableOf(s *session.Session, list []entry, c columns, tight bool) 
 	return tb
 }
 
-// fitLabels says labels in fewer words where there is no room for them as they are, so that no
-// unit of theirs is cut, and reports whether all fit.
+// fitLabels shortens labels that do not fit, so that no unit of theirs is cut, and reports whether all
+// fit.
 func fitLabels(s *session.Session, tb *kit.Table, w int) (whole bool) {
 	over := tb.Width(s.Theme) - w
 	if over <= 0 {
@@ -204,11 +204,11 @@ func fitLabels(s *session.Session, tb *kit.Table, w int) (whole bool) {
 	return whole
 }
 
-// shortWords are what a label says in fewer words, one after another until it fits.
+// shortWords are the replacements that shorten a label, applied one after another until it fits.
 var shortWords = [][2]string{{"net amps, ", "net A, "}, {"net watts, ", "net W, "}, {"charging begins", "begins"}, {"net gain from", "gains from"}, {"crosses reference", "crosses"}, {"alternator, ", "alt., "}, {"lead to lead", "leads"}, {"amps wanted from", "wanted from"}, {"most volts anywhere", "most volts"}, {"net of drive", "of drive"}, {"two leads, ", "leads, "}, {"battery ", ""}}
 
-// shortLabel is a label in at most w cells where words can be spared; an amp said in front is not
-// said behind.
+// shortLabel is a label in at most w cells where words can be spared; an amp named in front is not
+// repeated behind.
 func shortLabel(label string, w int) string {
 	for _, words := range shortWords {
 		if kit.Width(label) <= w {
@@ -297,7 +297,7 @@ func (v *View) grid(s *session.Session, r kit.Rect) kit.Block {
 	return kit.Bare(s.Theme, r, append(head, kit.Window(s.Theme, body, line, r.W, max(0, r.H-len(head)))...))
 }
 
-// naturalWidth is the room that the table wants, the ± left out.
+// naturalWidth is the width of the table without the ±.
 func naturalWidth(s *session.Session) int {
 	finer := 0
 	if s.Units.Inch {
@@ -313,8 +313,8 @@ func naturalWidth(s *session.Session) int {
 	return w
 }
 
-// saysIn is a trial's verdict in at most h lines: what decides least, which stands last, is left
-// out where there is no room for all of it; nil where there is none for what stands first.
+// saysIn is a trial's verdict in at most h lines: the least decisive part, which is last, is left out
+// where not all of it fits; nil where not even the first does.
 func saysIn(s *session.Session, w, h, trial int) []string {
 	t, o := s.Theme, &s.Outcome().Trials[trial]
 	parts := strings.Split(s.Units.Words(o.Verdict), "; ")

@@ -14,9 +14,9 @@ import (
 	"slotwright/winding/text"
 )
 
-// ladder is every gauge with the slot full, from thick and few to thin and many, in place of
-// the table. It takes longer than a key may, so it is worked out beside the keys, and known
-// by the job's text.
+// ladder is every gauge with the slot full, from thick and few to thin and many, in place of the table.
+// It takes longer than a key may, so it is worked out in the background, and identified by the job's
+// text.
 type ladder struct {
 	open    bool
 	strands int
@@ -27,7 +27,7 @@ type ladder struct {
 // ladderWork is the name of the work.
 const ladderWork = "ladder"
 
-// most strands in hand that the ladder is asked for.
+// most strands in hand for which the ladder is worked out.
 const mostStrands = 12
 
 // show opens it at the chosen trial's own strands.
@@ -39,7 +39,7 @@ func (l *ladder) show(s *session.Session) {
 	*l = ladder{open: true, strands: max(1, s.Outcome().Trials[s.Trial].Strands)}
 }
 
-// about is what the ladder now asked for is about.
+// about identifies the subject of the ladder now asked for.
 func (l *ladder) about(s *session.Session) string {
 	return fmt.Sprint(s.Trial, " ", l.strands, " ", s.Sizes(), " ", s.Document().Text())
 }
@@ -79,14 +79,14 @@ func nearest(list []winding.Rung, bareMM float64) int {
 	return best
 }
 
-// rungs are the rungs as far as they are worked out.
+// rungs are the rungs worked out so far.
 func (l *ladder) rungs(s *session.Session) []winding.Rung {
 	value, _, _ := s.Answer(ladderWork, l.about(s))
 	done, _ := value.(worked)
 	return done.rungs
 }
 
-// worked is the rungs and what other circuits bring more than all of them.
+// worked is the rungs, and what other circuits bring if more than all of them.
 type worked struct {
 	rungs     []winding.Rung
 	elsewhere string
@@ -153,8 +153,8 @@ func (l *ladder) bindings(s *session.Session) []kit.Binding {
 	}
 }
 
-// toBest goes to the next rung that is the best of a column or meets what is wanted, after the
-// last to the first.
+// toBest goes to the next rung that is the best of a column or meets what is wanted, wrapping to the
+// first.
 func (l *ladder) toBest(s *session.Session, list []winding.Rung) func() {
 	return func() {
 		for by := 1; by <= len(list); by++ {
@@ -168,8 +168,8 @@ func (l *ladder) toBest(s *session.Session, list []winding.Rung) func() {
 	}
 }
 
-// draw fills the rectangle: what it is of, the rungs, the slot of the marked one beside them
-// where there is room, and what the marks mean.
+// draw fills the rectangle: its heading, the rungs, the slot of the marked one beside them if there is
+// room, and the meaning of the marks.
 func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	t := s.Theme
 	top, body := l.areas(r)
@@ -208,7 +208,7 @@ func (l *ladder) draw(s *session.Session, r kit.Rect) []kit.Block {
 	return append(blocks, kit.Bare(t, body, lines), kit.Bare(t, foot, l.foot(s, &list[l.row], foot.W, foot.H)))
 }
 
-// head is what the ladder is of, in w cells: what does not fit stands on the table.
+// head is the ladder's heading, in w cells: what does not fit is on the table.
 func (l *ladder) head(s *session.Session, w int) string {
 	o := &s.Outcome().Trials[s.Trial]
 	what := "slot"
@@ -229,7 +229,7 @@ func (l *ladder) head(s *session.Session, w int) string {
 	return head
 }
 
-// leastBeside is the width from which a picture stands beside the rungs.
+// leastBeside is the width from which a picture is beside the rungs.
 const leastBeside = 24
 
 // waitsFor is the field without which there are no rungs.
@@ -261,8 +261,8 @@ func (l *ladder) whyNone(s *session.Session) string {
 	return fmt.Sprintf("No gauge of which %s in hand fit this slot. < takes a strand out.", text.Count(l.strands, "strand"))
 }
 
-// tableIn is the rungs in w cells: where there is no room for every column, the limit goes first,
-// then the slow condition, then the heat, each of which a mark in what is left speaks of.
+// tableIn is the rungs in w cells: where not every column fits, the limit goes first, then the slow
+// condition, then the heat, each of which a mark in the rest still indicates.
 func (l *ladder) tableIn(s *session.Session, list []winding.Rung, w int) kit.Table {
 	var without []string
 	for {
@@ -276,7 +276,7 @@ func (l *ladder) tableIn(s *session.Session, list []winding.Rung, w int) kit.Tab
 	}
 }
 
-// lessWanted are the columns of the rungs that go where there is little room, in that order.
+// lessWanted are the columns of the rungs that are dropped where room is short, in that order.
 var lessWanted = []string{"limit_amps_dc", "amps_dc_slow", "winding_c_hottest", "amps_dc_top", "year_kwh"}
 
 // table is the rungs without some columns, marks right behind the figures where it is tight.
@@ -318,8 +318,8 @@ func (l *ladder) table(s *session.Session, list []winding.Rung, tight bool, with
 	return tb
 }
 
-// conditionHead is the head of net amps in a condition: "A, engine" over "1200 rpm"; "A net"
-// where no other shaft than the alternator's is known.
+// conditionHead is the head of net amps in a condition: "A, engine" over "1200 rpm"; "A net" where
+// there is no shaft but the alternator's.
 func conditionHead(label string) (head, unit string) {
 	before, after, _ := strings.Cut(label, " ")
 	if before == "alternator" {
@@ -371,12 +371,11 @@ func rungCells(s *session.Session, r *winding.Rung, ids []string, tight bool) []
 	return append(cells, kit.Cell{Text: words, Role: role})
 }
 
-// footLines is the room under the rungs for why the marked one brings what it does and for what
-// the marks mean.
+// footLines is the number of lines under the rungs for why the marked one brings what it does and for
+// the meaning of the marks.
 func footLines(r kit.Rect) int { return max(2, min(6, r.H/4)) }
 
-// foot is why the marked rung brings what it does, as far as there is room, and what the marks
-// mean.
+// foot is why the marked rung brings what it does, as far as it fits, and the meaning of the marks.
 func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	t := s.Theme
 	parts := append([]string{l.fills(s, r)}, strings.Split(s.Units.Words(r.Holds), "; ")...)
@@ -393,7 +392,8 @@ func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 	return clipped(append(append(why, other...), legend...), h)
 }
 
-// legend is what the marks mean, as fully as fits h lines; nothing where not even the shortest does.
+// legend is the meaning of the marks, as fully as fits h lines; nothing where not even the shortest
+// does.
 func (l *ladder) legend(s *session.Session, w, h int) []string {
 	t := s.Theme
 	begins := "charges by the slow speed, brings"
@@ -414,8 +414,8 @@ func (l *ladder) legend(s *session.Session, w, h int) []string {
 	return nil
 }
 
-// sentences are as many of the parts as fit h lines whole, from the last on: that is the
-// condition in which windings differ most.
+// sentences are as many of the parts as fit h lines whole, from the last on: that is the condition in
+// which windings differ most.
 func sentences(t kit.Theme, parts []string, w, h int) []string {
 	for from := range parts {
 		if lines := t.WrapPaint(kit.Plain, strings.Join(parts[from:], "; ")+".", w); len(lines) <= h {
@@ -425,7 +425,7 @@ func sentences(t kit.Theme, parts []string, w, h int) []string {
 	return nil
 }
 
-// fills is what a rung fills and what limits it.
+// fills is how full a rung is and what limits it.
 func (l *ladder) fills(s *session.Session, r *winding.Rung) string {
 	if why := r.CannotBeWound(); why != "" {
 		return fmt.Sprintf("%d × %s %s, more strands of thinner wire go in", r.Trial.Turns.Whole(), shortWire(r.Wire), why)

@@ -13,8 +13,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// choicesOf are the choices of an input that is picked, not typed: the connection, and the
-// circuits that the layout allows where it is known.
+// choicesOf are the choices of an input that is picked, not typed: the connection, and the circuits
+// that the layout allows where it is known.
 func choicesOf(s *session.Session, row string) []kit.Option {
 	var list []kit.Option
 	switch row {
@@ -31,15 +31,14 @@ func choicesOf(s *session.Session, row string) []kit.Option {
 	return list
 }
 
-// openChoices lists the choices of the marked row, the cursor on what it is.
+// openChoices lists the choices of the marked row, the cursor on the present one.
 func (v *View) openChoices(s *session.Session) {
 	v.picking = true
 	v.list = kit.Pick(inputLabel(s, v.row), choicesOf(s, v.row), inputText(s, v.row, s.Trial).Text)
 	v.list.None = "; enter leaves it in the row, marked as not usable"
 }
 
-// pick gives a key to the open list; what is picked is taken, and the next input marked, as
-// on every screen.
+// pick gives a key to the open list; a choice is taken, and the next input marked, as on every screen.
 func (v *View) pick(s *session.Session, msg tea.KeyMsg) bool {
 	if typed := strings.TrimSpace(v.list.Typed); msg.String() == "enter" && typed != "" && len(v.list.Matching()) == 0 {
 		v.picking = false // nothing typed is lost: it stays in its row, with what is wrong with it
@@ -65,7 +64,7 @@ func (v *View) picked(s *session.Session, id string) {
 	v.next(s)
 }
 
-// pickBindings tell the keys of the open list, which does them itself.
+// pickBindings describe the keys of the open list, which handles them itself.
 func (v *View) pickBindings(s *session.Session) []kit.Binding {
 	const group = "Picking from a list"
 	key := func(keys, label, help string) kit.Binding {

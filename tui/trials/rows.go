@@ -12,7 +12,7 @@ import (
 	"slotwright/winding/text"
 )
 
-// The rows that are no figure, by their ids; a figure's row has the figure's id.
+// The rows that are not figures, by their ids; a figure's row has the figure's id.
 const (
 	rowArea       = "slot.area"
 	rowFill       = "slot.fill_limit"
@@ -28,10 +28,10 @@ const (
 // inputRows are the inputs of the table in their order, after those of the slot's line.
 var inputRows = []string{rowTurns, rowWire, rowStrands, rowConnection, rowCircuits}
 
-// foldable are those that one line can tell where all trials have the same.
+// foldable are those that one line can show where all trials have the same.
 var foldable = []string{rowConnection, rowCircuits, rowStrands}
 
-// entry is one line of the table: an input, a figure, one that tells several, or a heading.
+// entry is one line of the table: an input, a figure, one that shows several, or a heading.
 type entry struct {
 	id      string
 	figure  *winding.Row
@@ -40,8 +40,8 @@ type entry struct {
 	parts   []string // what it tells, each whole or not at all
 }
 
-// told is what an entry tells of several rows, in at most w cells: each of them whole or not at
-// all, and how many more there are.
+// told is an entry's text for several rows, in at most w cells: each of them whole or left out, and how
+// many more there are.
 func (e entry) told(w int) string {
 	if kit.Width(e.text) <= w || len(e.parts) == 0 {
 		return e.text
@@ -88,8 +88,8 @@ func (v *View) entries(s *session.Session) []entry {
 	return list
 }
 
-// alikeText is a figure that is alike in all trials, by its whole name: the row above, whose name
-// its own goes on, need not be beside it.
+// alikeText is a figure that is the same in all trials, by its whole name: the row above, whose name
+// its own continues, need not be next to it.
 func alikeText(s *session.Session, r winding.Row) string {
 	label := s.Units.Words(strings.Replace(r.Label, "… ", "net amps, ", 1))
 	cell := figureCell(s, r, 0)
@@ -113,8 +113,8 @@ func (v *View) ids(s *session.Session) []string {
 	return list
 }
 
-// figures are the rows of the comparison that are shown: all, or where there is little room
-// the ones a rewinder looks at first; beside a picture on a small screen those that decide.
+// figures are the rows of the comparison that are shown: all, or where room is short the ones a
+// rewinder looks at first; beside a picture on a small screen those that decide.
 func (v *View) figures(s *session.Session) []winding.Row {
 	all := s.Outcome().Comparison
 	if kind := s.Job().Drive.Kind; kind != "" && kind != job.DriveWind { // no year to speak of
@@ -144,7 +144,7 @@ func (v *View) brief() bool { return v.room() != wide && !v.flipped }
 // deciding reports whether only those that decide are: a small screen with a picture.
 func (v *View) deciding() bool { return v.room() == small && v.pictureNow() != onlyTable }
 
-// folded are the inputs that one line tells.
+// folded are the inputs that one line shows.
 func (v *View) folded(s *session.Session) []string {
 	if v.flipped || len(s.Outcome().Trials) == 0 {
 		return nil
@@ -163,7 +163,7 @@ func (v *View) folded(s *session.Session) []string {
 	return list
 }
 
-// foldText is what the folded inputs are: "star, 1 circuit, 1 strand in all".
+// foldText is the folded inputs: "star, 1 circuit, 1 strand in all".
 func foldText(s *session.Session, folded []string) string {
 	var parts []string
 	for _, id := range folded {
@@ -185,7 +185,7 @@ func foldText(s *session.Session, folded []string) string {
 	return all
 }
 
-// noStar reports whether star or delta means nothing: with one phase, or with two.
+// noStar reports whether star and delta mean nothing: with one phase, or with two.
 func noStar(s *session.Session) bool { return s.Job().Machine.Phases.Or(3) != 3 }
 
 // sameInAll reports whether a figure reads the same in all of several trials.
@@ -244,7 +244,7 @@ func goTo(s *session.Session, path, why string) {
 	s.Go(path)
 }
 
-// waiting is why a field is gone to that a figure waits for, weighing one that it goes by.
+// waiting says why a field is gone to: that a figure waits for it, or weighing, that it depends on it.
 const waiting, weighing = "this is the field that it waits for", "this is one of the fields that it goes by"
 
 // flat reports whether the coils lie flat: there are no slots then, and no mouth.

@@ -62,7 +62,8 @@ func (v *View) slotLine(s *session.Session, w int) string {
 	return t.Fit(line, w)
 }
 
-// roomText is the room for wire, in the unit that the size beside it was typed in: one line speaks one unit.
+// roomText is the room for wire, in the unit that the size beside it was typed in: one line has one
+// unit.
 func roomText(s *session.Session, room quantity.Figure) string {
 	u := s.Units.For(areaDim())
 	switch _, typed, _ := s.Document().Typed(areaPath(s)); typed.Suffix {
@@ -77,6 +78,6 @@ func roomText(s *session.Session, room quantity.Figure) string {
 	return quantity.Screen.Value(u.From(room.Value), u, 3) + " " + u.Name
 }
 
-// roomForT is what the key that keeps the slot full takes at least: what it does is one line with
-// the inputs that it goes by.
+// roomForT is the minimum width for the key that keeps the slot full: its effect is one line with the
+// inputs it depends on.
 const roomForT = 9

@@ -14,14 +14,14 @@ import (
 	"slotwright/winding/slot"
 )
 
-// slotWidth is how wide a slot is drawn in a height at most, its box included.
+// slotWidth is the width of a drawn slot at a maximum height, its box included.
 func slotWidth(h int) int { return max(leastSlot, min(60, h*5/4+6)) }
 
-// leastSlot is the narrowest box of a slot: its title takes that.
+// leastSlot is the narrowest box of a slot: as wide as its title.
 const leastSlot = 22
 
-// slotRoom is the width that a trial's slot takes when it is as high as its box of h lines:
-// a cell is twice as high as it is wide.
+// slotRoom is the width of a trial's slot when it is as high as its box of h lines: a cell is twice as
+// high as it is wide.
 func slotRoom(s *session.Session, trial, h int) int {
 	pack, why := s.Bench().Picture(trial)
 	if why != "" {
@@ -33,8 +33,8 @@ func slotRoom(s *session.Session, trial, h int) int {
 
 func areaDim() quantity.Dimension { return quantity.SquareMM }
 
-// shownFirst are the trials from the one most looked at on: the chosen one, what it is
-// compared with, then the nearest.
+// shownFirst are the trials in order of interest: the chosen one, what it is compared with, then the
+// nearest.
 func shownFirst(s *session.Session) []int {
 	var list []int
 	for _, i := range append([]int{s.Trial, s.Outcome().Reference, compareWith(s)}, byDistance(s.Trial, len(s.Outcome().Trials))...) {
@@ -45,8 +45,8 @@ func shownFirst(s *session.Session) []int {
 	return list
 }
 
-// slotPanels are the slots of as many trials as there is room for side by side, in their
-// order; the chosen one is always among them.
+// slotPanels are the slots of as many trials as fit side by side, in their order; the chosen one is
+// always among them.
 func slotPanels(s *session.Session, r kit.Rect) []kit.Block {
 	list := shownFirst(s)
 	list = list[:min(len(list), max(1, r.W/leastSlot))]
@@ -70,8 +70,8 @@ func slotPanel(s *session.Session, r kit.Rect, trial int) kit.Block {
 // titleFrame is what a box's border, the blanks round its title and the chosen trial's mark take.
 const titleFrame = 7
 
-// slotTitle is a trial's name with its turns and wire in at most w cells, or with its turns; neither
-// is cut.
+// slotTitle is a trial's name with its turns and wire in at most w cells, or with its turns; neither is
+// cut.
 func slotTitle(o *winding.TrialOutcome, w int) string {
 	if !o.Turns.Known() || o.Wire == "" {
 		return o.Name

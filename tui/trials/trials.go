@@ -1,7 +1,7 @@
-// Package trials is the screen the work turns on: up to four candidate windings side
-// by side, every figure in its row, the three inputs slot area, fill limit and wire a
-// single key away, what each does in a sentence, amps against speed and the slots to
-// scale where there is room, and the ladder of every gauge with the slot full.
+// Package trials is the central screen: up to four candidate windings side by side, every figure in its
+// row, the three inputs slot area, fill limit and wire a single key away, what each does in a sentence,
+// amps against speed and the slots to scale where they fit, and the ladder of every gauge with the slot
+// full.
 package trials
 
 import (
@@ -16,11 +16,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// View is the trials screen. Its rows are a grid: inputs on top, figures below; the
-// cursor walks over all of them so that each can be explained.
+// View is the trials screen. Its rows are a grid: inputs on top, figures below; the cursor walks over
+// all of them so that each can be explained.
 type View struct {
-	// row is the id of the marked row, line where it last stood among the rows, for when
-	// that row is gone.
+	// row is the id of the marked row, line its last position among the rows, for when that row is
+	// gone.
 	row     string
 	line    int
 	editing bool
@@ -40,13 +40,13 @@ type View struct {
 // New is the screen with the cursor on the turns.
 func New() *View { return &View{row: rowTurns} }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Trials" }
 
 // Typing reports whether letters are text: a value is being typed, or picked.
 func (v *View) Typing(*session.Session) bool { return v.editing || v.picking }
 
-// SetSize gives the screen its rectangle and keeps the cursor on the rows there are.
+// SetSize gives the screen its rectangle and keeps the cursor on the present rows.
 func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	v.at = r
 	ids := v.ids(s)
@@ -183,8 +183,8 @@ func (v *View) moves(s *session.Session) []kit.Binding {
 	}
 }
 
-// nextPicture goes on to the next picture; where every row leaves no room for one, back to the
-// rows looked at first.
+// nextPicture goes to the next picture; where every row leaves no room for one, back to the rows looked
+// at first.
 func (v *View) nextPicture() {
 	if v.room() == middle && v.flipped {
 		v.flipped = false
@@ -212,12 +212,12 @@ func (v *View) begin(text string) {
 	v.editing, v.input = true, form.NewTextLine(text)
 }
 
-// passes reports whether the marked row holds a value that enter goes on from.
+// passes reports whether the marked row holds a value from which enter goes on to the next.
 func (v *View) passes(s *session.Session) bool {
 	return v.inputPath(s) != "" && v.row != rowFold && v.row != rowAlike
 }
 
-// enter goes on from an input, as on every screen; a figure it explains.
+// enter goes on from an input, as on every screen; it explains a figure.
 func (v *View) enter(s *session.Session) {
 	if v.passes(s) {
 		v.next(s)
@@ -226,8 +226,8 @@ func (v *View) enter(s *session.Session) {
 	v.edit(s)
 }
 
-// edit opens the marked input with what it says, or its choices; a figure is explained, or
-// the field gone to that it waits for.
+// edit opens the marked input with its value, or its choices; a figure is explained, or the field
+// visited that it waits for.
 func (v *View) edit(s *session.Session) {
 	switch path := v.inputPath(s); {
 	case path != "" && len(choicesOf(s, v.row)) > 0:

@@ -10,8 +10,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// named are the letters that a wire's name may begin with: AWG, SWG, IEC. On the row of the
-// wire they begin one; every other letter is the command that it is on the other rows.
+// named are the letters that a wire's name may begin with: AWG, SWG, IEC. On the row of the wire they
+// begin one; every other letter is the same command as on the other rows.
 const named = "aAsSiI"
 
 // wire reports whether the cursor is on the wire, with nothing over the table.
@@ -53,9 +53,9 @@ func (v *View) opens(s *session.Session, msg tea.KeyMsg) bool {
 	return v.typed(msg)
 }
 
-// take puts the value typed into the job and goes on to the next input, as on every screen;
-// what is wrong with it is said, and it stays in its row with its mark. A bare number for a wire is said as
-// what it was taken for, or asked back where other sizes are in use.
+// take puts the value typed into the job and goes on to the next input, as on every screen; what is
+// wrong with it is reported, and it stays in its row with its mark. For a bare number as a wire it says
+// what it was taken for, or asks where other sizes are in use.
 func (v *View) take(s *session.Session) {
 	path := v.inputPath(s)
 	bare, asks := s.BareWire(path, v.input.Text)

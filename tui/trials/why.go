@@ -12,25 +12,25 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// why is the page that says why the marked row is so, over the screen. Its cursor walks over
-// the inputs that the figure comes from; enter goes to the field.
+// why is the page that explains the marked row, over the screen. Its cursor walks over the inputs that
+// the figure comes from; enter goes to the field.
 type why struct {
 	open bool
 	at   int
 	n    int
 }
 
-// keep keeps the cursor on the inputs there are.
+// keep keeps the cursor on the present inputs.
 func (w *why) keep(list []option) { w.n, w.at = len(list), max(0, min(w.at, len(list)-1)) }
 
-// option is an input that weighs in a figure.
+// option is an input that affects a figure.
 type option struct {
 	path, label, text string
 	origin            quantity.Origin
 	said              bool // a choice, not a reading
 }
 
-// reason is why one goes to the field.
+// reason is why the field is gone to.
 func (o *option) reason() string {
 	if o.origin == quantity.Absent {
 		return waiting
@@ -62,8 +62,8 @@ func (v *View) whyBindings(s *session.Session) []kit.Binding {
 	}
 }
 
-// options are the inputs of the marked row: the field that it waits for first, then what was
-// measured or chosen, what was guessed, and last what was left at its default.
+// options are the inputs of the marked row: the field that it waits for first, then what was measured
+// or chosen, what was guessed, and last what was left at its default.
 func (v *View) options(s *session.Session) []option {
 	if !v.why.open {
 		return nil
@@ -99,8 +99,8 @@ func (v *View) options(s *session.Session) []option {
 	return slices.Concat(first, said, guessed, defaults)
 }
 
-// paths are all fields of the job that may weigh in the chosen trial's figures: what was wound
-// afterwards weighs in none.
+// paths are all fields of the job that may affect the chosen trial's figures: what was wound afterwards
+// affects none.
 func paths(s *session.Session) []string {
 	var list []string
 	for i := range job.Tables {
@@ -125,7 +125,7 @@ func paths(s *session.Session) []string {
 	return list
 }
 
-// optionAt is what a field says, or its default; ok is false where there is neither.
+// optionAt is a field's value, or its default; ok is false where there is neither.
 func optionAt(s *session.Session, path string) (option, bool) {
 	in, ok := job.InputAt(path)
 	j := s.Job()
@@ -148,8 +148,8 @@ func optionAt(s *session.Session, path string) (option, bool) {
 	return o, true
 }
 
-// oldGiven reports whether anything is said of the old winding: else what stands in for its fields
-// weighs nowhere.
+// oldGiven reports whether anything is given of the old winding: else the defaults of its fields have
+// no effect.
 func oldGiven(s *session.Session) bool {
 	for _, in := range job.InputsOf("old") {
 		if _, _, given := s.Document().Typed(in.PathAt(0)); given {
@@ -159,7 +159,7 @@ func oldGiven(s *session.Session) bool {
 	return false
 }
 
-// label is a field's name, with the place of one that comes many times.
+// label is a field's name, with the index of one that comes many times.
 func label(path string, in *job.Input) string {
 	table, _ := job.TableOf(in.Table)
 	if table == nil || in.Table == "trial" || in.Table == "machine" || in.Table == "slot" {
@@ -180,7 +180,7 @@ func (v *View) drawWhy(s *session.Session, within kit.Rect) kit.Block {
 	return panel.Draw(s.Theme, r, kit.Window(s.Theme, lines, focus, in.W, in.H))
 }
 
-// whyPage is the page's rectangle, its lines, and the one that is to be seen.
+// whyPage is the page's rectangle, its lines, and the line to keep visible.
 func (v *View) whyPage(s *session.Session, within kit.Rect) (r kit.Rect, lines []string, focus int) {
 	w := min(within.W, 100)
 	lines, marked := v.whyLines(s, w-6)
@@ -261,7 +261,7 @@ func (v *View) whyLines(s *session.Session, w int) (lines []string, marked int) 
 	return lines, marked
 }
 
-// sayFigure is what there is to say of a figure.
+// sayFigure is what there is to say about a figure.
 func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Role, head, text string)) {
 	o := s.Outcome()
 	f := r.Cells[s.Trial].Figure

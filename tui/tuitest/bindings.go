@@ -6,7 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Clashes lists keys that more than one of the bindings that are enabled claims.
+// Clashes lists keys that more than one enabled binding claims.
 func Clashes(bindings []kit.Binding) []string {
 	seen := map[string]int{}
 	var out []string

@@ -22,9 +22,9 @@ func updating() bool {
 	return f != nil && f.Value.String() == "true"
 }
 
-// Golden compares a frame with testdata/frames/<name>.golden at the module's root, and with
-// the flag -update writes it there: go test ./tui/kit -update. Blanks at line ends are left
-// out. A person must be able to read the file: a frame in colour is for GoldenStyled.
+// Golden compares a frame with testdata/frames/<name>.golden at the module's root, and with the flag
+// -update writes it there: go test ./tui/kit -update. Blanks at line ends are left out. A person must
+// be able to read the file: a frame in colour is for GoldenStyled.
 func Golden(t testing.TB, name, frame string) {
 	t.Helper()
 	path := filepath.Join(moduleRoot(t), "testdata", "frames", name+".golden")

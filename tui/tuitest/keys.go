@@ -19,7 +19,7 @@ var namedKeys = map[string]string{
 	"f7": "\x1b[18~", "f8": "\x1b[19~", "f9": "\x1b[20~", "f10": "\x1b[21~", "f11": "\x1b[23~", "f12": "\x1b[24~",
 }
 
-// keyBytes is what the terminal sends for a key named as tea names it.
+// keyBytes is what the terminal sends for a key by its tea name.
 func keyBytes(name string) (string, bool) {
 	if b, ok := namedKeys[name]; ok {
 		return b, true

@@ -9,10 +9,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Loop gives a model messages in the test's own goroutine, in an order that the test decides:
-// what an update asks to be done beside the keys waits until it is run, and its answer is
-// given then. So a test can have every order of keys and answers that the program may meet,
-// and the same one each time.
+// Loop gives a model messages in the test's own goroutine, in an order that the test decides: a command
+// that an update returns waits until it is run, and its answer is given then. So a test can have every
+// order of keys and answers that the program may meet, and the same one each time.
 type Loop struct {
 	Model tea.Model
 	// Ended is set once a command ended the program. The model goes on taking messages.
@@ -20,7 +19,7 @@ type Loop struct {
 	waiting []tea.Cmd
 }
 
-// Send gives the model a message; the command that comes of it waits.
+// Send gives the model a message; the resulting command waits.
 func (l *Loop) Send(msg tea.Msg) {
 	next, cmd := l.Model.Update(msg)
 	l.Model = next
@@ -37,9 +36,9 @@ func (l *Loop) Want(cmd tea.Cmd) {
 // Waiting is how many commands have not been run.
 func (l *Loop) Waiting() int { return len(l.waiting) }
 
-// Run runs the i-th command that waits and gives the model what comes of it. Several in one
-// are told apart and wait instead of it, as the program runs each beside the others; those
-// that are to follow one another are run at once, in their order.
+// Run runs the i-th waiting command and gives the model its message. Several in one are separated and
+// wait instead of it, as the program runs them concurrently; those in sequence are run at once, in
+// their order.
 func (l *Loop) Run(i int) {
 	cmd := l.waiting[i]
 	l.waiting = append(l.waiting[:i:i], l.waiting[i+1:]...)
@@ -68,7 +67,7 @@ func (l *Loop) give(msg tea.Msg) {
 	}
 }
 
-// sequence is the commands of tea.Sequence, whose message has no name outside of tea.
+// sequence is the commands of tea.Sequence, whose message type is not exported by tea.
 func sequence(msg tea.Msg) (list []tea.Cmd, ok bool) {
 	v, want := reflect.ValueOf(msg), reflect.TypeFor[[]tea.Cmd]()
 	if v.Kind() != reflect.Slice || !v.Type().ConvertibleTo(want) {
@@ -91,8 +90,8 @@ func (l *Loop) Settle(t testing.TB) {
 	}
 }
 
-// Work does what views asked the session for, each piece of it, and takes the answers, as the
-// program would.
+// Work does what views asked the session for, piece by piece, and takes the answers, as the program
+// would.
 func Work(t testing.TB, s *session.Session) {
 	t.Helper()
 	l := Loop{Model: taker{s}}

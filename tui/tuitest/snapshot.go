@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// Snapshot writes out everything a value holds, unexported fields and what pointers point
-// to included, so that a test can tell whether something in it has changed. Of pointers
-// to types outside of the screen's packages only the address is written.
+// Snapshot writes out everything a value holds, including unexported fields and what pointers point to,
+// so that a test can tell whether something in it has changed. For pointers to types outside the
+// screen's packages only the address is written.
 func Snapshot(v any) string {
 	var b strings.Builder
 	snapshot(&b, reflect.ValueOf(v), map[uintptr]bool{})

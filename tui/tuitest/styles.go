@@ -8,9 +8,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// GoldenStyled is Golden for a frame in colour: the file has the frame as plain text, and
-// under it how it is styled, a line for each line of the frame that is: the columns of each
-// run and its style in words.
+// GoldenStyled is Golden for a frame in colour: the file has the frame as plain text, and under it its
+// styles, a line for each styled line of the frame: the columns of each run and its style in words.
 func GoldenStyled(t testing.TB, name, frame string) {
 	t.Helper()
 	text := ansi.Strip(frame) + "\n\nstyles\n"

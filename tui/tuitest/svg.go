@@ -18,7 +18,7 @@ const (
 	cellH = 17
 )
 
-// Ground is what a picture stands on: its two colours, and what the named styles are drawn in.
+// Ground is the background of a picture: its two colours, and those of the named styles.
 type Ground struct {
 	Back, Fore string
 	palette    map[string]string
@@ -41,8 +41,8 @@ var xterm = map[string]string{
 	"grey": "#7f7f7f", "bright red": "#ff0000", "bright green": "#00ff00", "bright yellow": "#ffff00", "bright blue": "#5c5cff", "bright magenta": "#ff00ff", "bright cyan": "#00ffff", "bright white": "#ffffff",
 }
 
-// SVG is a frame of w x h cells as a picture: the very characters of the screen, each run of
-// a style a text of its own, so that it looks the same with any font of fixed width.
+// SVG is a frame of w x h cells as a picture: the very characters of the screen, each run of a style a
+// text of its own, so that it looks the same with any fixed-width font.
 func SVG(frame string, w, h int) string { return Dark.SVG(frame, w, h) }
 
 // SVG is a frame as a picture on this ground.
@@ -67,8 +67,8 @@ type piece struct {
 	text, style string
 }
 
-// cells are the pieces of a line; blanks without a style break them, so that the picture
-// stays small and every piece in its place.
+// cells are the pieces of a line; unstyled blanks separate them, so that the picture stays small and
+// every piece in its place.
 func cells(line string) (list []piece) {
 	var state byte
 	style, x := "", 0

@@ -11,8 +11,8 @@ import (
 	"github.com/charmbracelet/x/vt"
 )
 
-// patience is how long a wait lasts before it fails the test. It is long because the
-// machine may be busy; a wait that is met returns at once.
+// patience is how long a wait lasts before it fails the test. It is long because the machine may be
+// busy; a wait that is met returns at once.
 const patience = 10 * time.Second
 
 // Stage is a program running on a terminal in the process. Use it from the test's own
@@ -158,8 +158,8 @@ func (s *Stage) Ended() tea.Model {
 	return s.final
 }
 
-// screen is the terminal: the emulator behind a lock. Its replies to queries are drained, for
-// otherwise a query would block the program's output.
+// screen is the terminal: the emulator behind a lock. Its replies to queries are drained, since a query
+// would otherwise block the program's output.
 type screen struct {
 	mu   sync.Mutex
 	emu  *vt.Emulator

@@ -8,8 +8,8 @@ import (
 	"slotwright/tui/session"
 )
 
-// Draw gives a view a rectangle of w x h cells, checks that it fills its blocks exactly and
-// stays within, and gives the frame.
+// Draw gives a view a rectangle of w x h cells, checks that it fills its blocks exactly and stays
+// within, and returns the frame.
 func Draw(t testing.TB, v session.View, s *session.Session, w, h int) string {
 	t.Helper()
 	screen := kit.NewScreen(s.Theme, w, h)
@@ -40,8 +40,8 @@ func Press(t testing.TB, v session.View, s *session.Session, w, h int, keys stri
 	v.SetSize(s, kit.Rect{W: w, H: h})
 }
 
-// Words is a frame's text without borders and with single blanks, so that a sentence that
-// was wrapped can be found.
+// Words is a frame's text without borders and with single blanks, so that a wrapped sentence can be
+// found.
 func Words(frame string) string {
 	return strings.Join(strings.Fields(strings.NewReplacer("│", " ", "┃", " ", "║", " ").Replace(frame)), " ")
 }

@@ -13,12 +13,12 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// or are the fields that say in another way what the check of a field is made of.
+// or are other fields that can give what a field's check is made of.
 var or = map[string]string{"wire_weight": "wire_length", "warm_lead": "warm"}
 
-// beside adds to a row what was planned for its input, its limits and what the reading says,
-// in few words where there is no room for more: the box of the marked row has them all. It
-// reports whether the row is shown.
+// beside adds to a row what was planned for its input, its limits and the verdict on the reading,
+// abbreviated where room is short: the box of the marked row has all of it. It reports whether the row
+// is shown.
 func (v *View) beside(s *session.Session, row *form.Row) bool {
 	row.Note, row.Uncut = "", false // what is read says itself in the units liked
 	shown := beside(s, row)
@@ -29,8 +29,8 @@ func (v *View) beside(s *session.Session, row *form.Row) bool {
 	return shown
 }
 
-// inFew is what stands beside a value, so that it fits a narrow screen: of a reading the
-// verdict, of a plan its limits where it has any.
+// inFew is the short form of what is beside a value, for a narrow screen: for a reading the verdict,
+// for a plan its limits where it has any.
 func inFew(note string) string {
 	first, rest, several := strings.Cut(strings.NewReplacer("rise per watt ", "", "plan fill ", "plan ").Replace(note), ", ")
 	low, high, limited := strings.Cut(rest, " to ")
@@ -85,9 +85,9 @@ func beside(s *session.Session, row *form.Row) bool {
 	return true
 }
 
-// counts reports whether a field of a record says anything: strands, enamel and metal belong
-// to a wire of the record's own, turns by coil to coils that are unequal, circuits to a layout
-// that allows several; span, layers and kind are shown where they are said.
+// counts reports whether a field of a record applies: strands, enamel and metal belong to a wire of the
+// record's own, turns by coil to unequal coils, circuits to a layout that allows several; span, layers
+// and kind are shown where they are given.
 func counts(s *session.Session, i int, field string) bool {
 	j := s.Job()
 	switch field {
@@ -106,7 +106,7 @@ func counts(s *session.Session, i int, field string) bool {
 	return true
 }
 
-// besidePlan is what is counted: trial, turns, wire, how full.
+// besidePlan is for what is counted: trial, turns, wire, how full.
 func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *winding.WoundOutcome, s *session.Session) {
 	switch field {
 	case "trial":
@@ -153,7 +153,7 @@ func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wind
 	}
 }
 
-// used is the wire that was planned, as it is read off the spools or the scales.
+// used is the planned wire, as it is read off the spools or the scales.
 func used(s *session.Session, planned quantity.Figure, dim quantity.Dimension) string {
 	if !planned.Known() {
 		return ""
@@ -161,7 +161,7 @@ func used(s *session.Session, planned quantity.Figure, dim quantity.Dimension) s
 	return "plan " + s.Text(planned, dim, 3)
 }
 
-// turns is the turns that were planned, and how many more or fewer were put in.
+// turns is the planned turns, and how many more or fewer were put in.
 func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
 	if !plan.Turns.Known() {
 		return ""
@@ -179,10 +179,9 @@ func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
 	return text
 }
 
-// besideCheck is what is read. Where that is another quantity than what was typed, as the rise
-// per watt of a temperature, it is named. The mean turn is as far off as the wire that it is
-// by: there the verdict stands before what was planned of the wire, and the limits of the mean
-// turn in the sentence.
+// besideCheck is for what is read. Where that is another quantity than what was typed, as the rise per
+// watt for a temperature, it is named. The mean turn is as far off as the wire it follows from: there
+// the verdict precedes the planned wire, and the limits of the mean turn are in the sentence.
 func besideCheck(s *session.Session, row *form.Row, c check) {
 	name := ""
 	if c.Field == "warm" {
@@ -206,7 +205,7 @@ func besideCheck(s *session.Session, row *form.Row, c check) {
 	}
 	row.NoteAs = role(c)
 	if c.Speaks() != "" {
-		row.Warning = "" // what is called out of it is the same in other words
+		row.Warning = "" // its finding says the same in other words
 	}
 	if text := sentence(s, c); text != "" {
 		row.Help = text + " " + row.Help

@@ -20,8 +20,8 @@ func recordOf(s *session.Session, i int) (r *winding.WoundOutcome, ok bool) {
 	return nil, false
 }
 
-// planOf is the index of the trial that a record is of, the chosen one where it is to be begun;
-// -1 where the job has none such.
+// planOf is the index of a record's trial, the chosen one for a record to be begun; -1 where the job
+// has none such.
 func planOf(s *session.Session, i int) int {
 	o := s.Outcome()
 	r, begun := recordOf(s, i)
@@ -31,14 +31,14 @@ func planOf(s *session.Session, i int) int {
 	return slices.IndexFunc(o.Trials, func(t winding.TrialOutcome) bool { return t.Name == r.Trial })
 }
 
-// check is one of what a record is held against, and at what: " at 600 rpm, 2.31 A of field".
+// check is one comparison of a record, and its conditions: " at 600 rpm, 2.31 A of field".
 type check struct {
 	winding.Check
 	at string
 }
 
-// checks are what a record is held against. Where nothing was read and nothing is known of the
-// record itself, as of volts without their speed, it is what the trial will be.
+// checks are the comparisons of a record. Where nothing was read and nothing is known of the record
+// itself, as for volts without their speed, they are those of the trial.
 func checks(s *session.Session, i int) []check {
 	plan := planOf(s, i)
 	if plan < 0 {
@@ -63,7 +63,7 @@ func checks(s *session.Session, i int) []check {
 	return list
 }
 
-// fed is the field current that a wound rotor's volts go by, "" with magnets.
+// fed is the field current of a wound rotor's volts, "" with magnets.
 func fed(s *session.Session, amps quantity.Figure) string {
 	if s.Job().Field.Kind != job.FieldWound || !amps.Known() {
 		return ""
@@ -81,7 +81,7 @@ func limits(s *session.Session, c check) string {
 	return quantity.Screen.Value(u.From(low), u, 3) + " to " + quantity.Screen.Value(u.From(high), u, 3)
 }
 
-// manifold is how far in percent above its plan a reading is from which it is so many times the plan.
+// manifold is the excess of a reading over its plan, in per cent, from which it is given as a multiple.
 const manifold = 150
 
 // off is by how much a reading is off.
@@ -96,7 +96,7 @@ func off(c check) string {
 	return quantity.Screen.Number(max(c.Proof.Off.Value, -c.Proof.Off.Value), quantity.AtMost(2)) + " % " + word
 }
 
-// short is what a reading says, in a few words; "" where nothing was read.
+// short is the verdict on a reading, in a few words; "" where nothing was read.
 func short(s *session.Session, c check) string {
 	switch c.Proof.Stand() {
 	case winding.Good:
@@ -123,7 +123,7 @@ func apart(c check) string {
 	return percent(c.Proof.Apart()) + " % off, " + percent(c.Proof.Even()) + " %"
 }
 
-// unheld says why a reading is held against nothing.
+// unheld says why a reading is not compared.
 func unheld(s *session.Session, c check) string {
 	if c.Proof.Expected.Known() {
 		return "not judged: planned " + s.Text(c.Proof.Expected, c.Dim, 3) + " is only a guess"
@@ -131,7 +131,7 @@ func unheld(s *session.Session, c check) string {
 	return "nothing to hold it against: " + c.Proof.Expected.Why
 }
 
-// sentence is what a reading says, whole: what was planned, its limits, and what it speaks of
+// sentence is the verdict on a reading, in full: what was planned, its limits, and the explanation
 // where it is off.
 func sentence(s *session.Session, c check) string {
 	p := c.Proof
@@ -188,7 +188,7 @@ func role(c check) kit.Role {
 	return kit.Hint
 }
 
-// stands says how far the job has come, and what brings it on.
+// stands says how far the job has come, and what brings it further.
 func stands(s *session.Session) string {
 	o := s.Outcome()
 	state := "Planned, nothing wound yet."

@@ -1,6 +1,6 @@
-// Package wound is the Wound screen: what was really put in, typed with the meter in hand,
-// each reading with what was planned beside it, its limits and what it says, at once. A
-// record stands beside the plan and changes no figure of it.
+// Package wound is the Wound screen: what was really put in, typed with the meter in hand, each reading
+// immediately with its plan, its limits and its verdict beside it. A record stands beside the plan and
+// changes no figure of it.
 package wound
 
 import (
@@ -35,7 +35,7 @@ func New() *View {
 	return v
 }
 
-// Name stands on the tab.
+// Name is on the tab.
 func (v *View) Name() string { return "Wound" }
 
 // Typing reports whether letters go into a field.
@@ -90,8 +90,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) (used bool) {
 	return used
 }
 
-// signing does something. A record that comes into being by it is of the chosen trial and of
-// today.
+// signing does something. A record created by it is of the chosen trial and of today.
 func (v *View) signing(s *session.Session, do func()) {
 	n := s.Document().Count("wound")
 	if do(); s.Document().Count("wound") > n {
@@ -144,8 +143,8 @@ func (v *View) record() int {
 	return n
 }
 
-// wide is where what was planned and read stands beside the form, tall where it stands in a
-// box under it; on a small screen two lines say what counts of it.
+// wide is the width from which plan and readings are beside the form, tall the height from which they
+// are in a box under it; on a small screen two lines give the essentials.
 const (
 	wide   = 130
 	tall   = 30
@@ -187,7 +186,7 @@ func (v *View) SetSize(s *session.Session, r kit.Rect) {
 	}
 }
 
-// Draw fills the rectangle. What is said lies under the form, whose open list is over both.
+// Draw fills the rectangle. The verdicts are under the form, whose open list covers both.
 func (v *View) Draw(s *session.Session) []kit.Block {
 	_, says := v.areas()
 	block := kit.Bare(s.Theme, says, v.text)
@@ -197,8 +196,8 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	return append([]kit.Block{block}, v.form.DrawForm(s)...)
 }
 
-// strip is how far the job has come and what the marked record's readings say, in h lines:
-// what is off first, and each whole.
+// strip is how far the job has come and the verdicts on the marked record's readings, in h lines: what
+// is off first, and each whole.
 func strip(s *session.Session, record, w, h int) []string {
 	t := s.Theme
 	list := checks(s, record)
