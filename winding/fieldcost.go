@@ -10,12 +10,11 @@ import (
 // FieldPoint is the wound rotor at one speed.
 type FieldPoint struct {
 	RPM float64 `json:"rpm"`
-	// HoldAmps is the field current that holds the regulated (absorption) voltage while
-	// the amps wanted flow, or while nothing flows when none are wanted; Enough is false
-	// when full field does not do it.
+	// HoldAmps is the field current that holds the regulated (absorption) voltage while the amps wanted
+	// flow, or while none flow when none are wanted; Enough is false when full field does not do it.
 	HoldAmps float64 `json:"hold_field_a"`
 	Enough   bool    `json:"enough"`
-	// NetWatts is into the battery at full field, less what the field takes.
+	// NetWatts is the power into the battery at full field, net of the field's.
 	NetWatts float64 `json:"net_w"`
 }
 
@@ -25,22 +24,22 @@ type FieldRun struct {
 	// BreakEvenRPM is the speed below which the field takes more than reaches the
 	// battery.
 	BreakEvenRPM quantity.Figure `json:"break_even_rpm"`
-	// YearLeftOnKWh is a year's energy in wind with its current on all year.
+	// YearLeftOnKWh is a year's energy in wind with the field current left on all year.
 	YearLeftOnKWh quantity.Figure `json:"year_kwh_field_left_on"`
 	FieldPoints   []FieldPoint    `json:"field_points,omitempty"`
-	// HoldSlow, HoldUsual and HoldTop are the field currents of those points; missing
-	// where full field does not hold.
+	// HoldSlow, HoldUsual and HoldTop are the field currents at those points; missing where full field
+	// does not hold.
 	HoldSlow  quantity.Figure `json:"hold_field_a_slow"`
 	HoldUsual quantity.Figure `json:"hold_field_a_usual"`
 	HoldTop   quantity.Figure `json:"hold_field_a_top"`
-	// BestSlow, BestUsual and BestTop are the field currents that leave the battery the
-	// most; BestGainUsual is what that gains over the current in use.
+	// BestSlow, BestUsual and BestTop are the field currents that leave the battery the most;
+	// BestGainUsual is the gain over the current in use.
 	BestSlow      quantity.Figure `json:"best_field_a_slow"`
 	BestUsual     quantity.Figure `json:"best_field_a_usual"`
 	BestTop       quantity.Figure `json:"best_field_a_top"`
 	BestGainUsual quantity.Figure `json:"best_field_gain_w_usual"`
-	// ExciteHoldRPM is the speed below which a field fed from the machine itself falls
-	// back, ExciteBuildRPM that from which it builds up without a battery.
+	// ExciteHoldRPM is the speed below which a self-excited field collapses, ExciteBuildRPM that from
+	// which it builds up without a battery.
 	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
 	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
 	// notStood is the field currents that the trial does not stand in each condition, as far as the search
@@ -78,7 +77,7 @@ func (b *bed) runField(c *characteristic, t *TrialOutcome) FieldRun {
 	return f
 }
 
-// leftOn is a year's energy with the rotor's current on all year.
+// leftOn is a year's energy with the field current on all year.
 func (t *TrialOutcome) leftOn(year *drive.Weibull, e *excitation) quantity.Figure {
 	switch {
 	case !t.YearKWh.Known():
@@ -89,7 +88,7 @@ func (t *TrialOutcome) leftOn(year *drive.Weibull, e *excitation) quantity.Figur
 	return quantity.Of(t.leftOnIn(*year, e.watts.Value), quantity.Guessed)
 }
 
-// gainsFrom is the speed from which the battery gets more than the rotor takes of it.
+// gainsFrom is the speed from which the battery gets more than the rotor takes.
 func (b *bed) gainsFrom(c *characteristic, t *TrialOutcome) quantity.Figure {
 	e := b.rotor
 	switch {
@@ -166,6 +165,6 @@ func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 	return p
 }
 
-// At every field current the inductance is that at the current in use. A weaker field fills the
-// iron less and leaves more of it, so that a little more field is needed to hold than is said
-// here. By how much the readings at one field current do not say.
+// At every field current the inductance is that at the current in use. A weaker field saturates the
+// iron less and leaves more inductance, so a little more field is needed to hold than is shown here;
+// readings at one field current do not say how much.

@@ -9,13 +9,12 @@ import (
 
 // # Where no winding does better
 //
-// A mend that brings no more is none. Then the bench says what stands in the way instead, from what
-// was worked out in looking: windings that bring more but do not stand it; iron and drag, which
-// hold a wind rotor before any amps flow, whatever is wound; or how the best of all that were
-// tried comes out.
+// A mend that brings no more is none. Then the bench says instead what stands in the way, from what the
+// search found: windings that bring more but do not withstand it; iron and drag, which hold a wind
+// rotor before any amps flow, whatever is wound; or what the best of all that were tried brings.
 
-// heavyDrag is the part of what the wind gives at the rotor's best speed from which iron and drag
-// stand in the way of every winding; common practice, no source.
+// heavyDrag is the part of the wind's power at the rotor's best speed from which iron and drag stand in
+// the way of every winding; common practice, no source.
 const heavyDrag = 0.5
 
 // inTheWay says what keeps every winding that fits from doing better than a trial.
@@ -69,7 +68,7 @@ func (s *search) dragHolds(o *TrialOutcome) string {
 	return ""
 }
 
-// bestHolds says how the best of those that were tried comes out in the mean wind.
+// bestHolds says what the best of those tried brings in the mean wind.
 func (s *search) bestHolds() string {
 	f := s.top
 	if f == nil || f.score < leastYear {

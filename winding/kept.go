@@ -8,14 +8,13 @@ import (
 	"slotwright/winding/parallel"
 )
 
-// # What is not worked out again
+// # What is not computed again
 //
-// A person changes one value at a time, mostly of one trial. A trial by itself hangs on its
-// own inputs, on what the trials share, and on the speeds of the curves, which all have in
-// common. Where the three are the same by value, what a bench worked out is handed on to the
-// next, shifted benches and all; what looks at several trials (crossings, comparison,
-// verdicts, findings) is always put together anew. So an outcome is the same to the last bit
-// whatever was typed before it.
+// A person changes one value at a time, mostly of one trial. A trial by itself depends on its own
+// inputs, on what the trials share, and on the speeds of the curves, which are common to all. Where the
+// three are equal by value, the results of a bench are handed on to the next, those of shifted benches
+// included; what looks at several trials (crossings, comparison, verdicts, findings) is always
+// recomputed. So an outcome is the same to the last bit whatever was typed before it.
 
 // done is what an outcome is put together from. It is not changed once it is made.
 type done struct {
@@ -34,9 +33,9 @@ type workedTrial struct {
 	mend    mend            // found for it alone
 }
 
-// With is Prepare for another state of the job. What is the same by value is taken over: all
-// that the trials share where only trials, names and records differ; else the slot
-// measured, the layouts, and the old winding's readings solved together.
+// With is Prepare for another state of the job. Everything that is equal by value is reused: all that
+// the trials share where only trials, names and records differ; else the measured slot, the layouts,
+// and the joint fit of the old winding's readings.
 func (b *Bench) With(j job.Job) *Bench {
 	if !sharesAll(j, *b.job) {
 		other := prepare(&j, offsets{}, b.stillGood(&j))
@@ -47,12 +46,12 @@ func (b *Bench) With(j job.Job) *Bench {
 	return &Bench{job: &j, prepared: b.prepared, before: b.done.Load()}
 }
 
-// sharesAll reports whether two jobs differ in nothing that their trials share.
+// sharesAll reports whether two jobs agree in everything that their trials share.
 func sharesAll(a, b job.Job) bool {
 	return reflect.DeepEqual(shared(a), shared(b))
 }
 
-// shared is a job without what is each trial's own or is only told.
+// shared is a job without what belongs to a single trial or is only quoted.
 func shared(j job.Job) job.Job {
 	j.Slot = j.Slot.AsMeasured()
 	j.Name, j.Notes, j.Invented, j.BareGauges, j.LoneMillimetres, j.Trials, j.AsWound, j.Target.Reference = "", "", false, nil, nil, nil, nil, ""

@@ -9,14 +9,13 @@ import (
 
 // # The ladder
 //
-// Thick-few to thin-many in one table: every size of a trial's wire standard, from the
-// thickest of which one turn fits to the thinnest that a hand still winds, each with as many
-// turns as fill the slot, connection, strands and circuits kept. It is the table that people
-// make on paper before they choose; each rung is worked out like a trial, but for the curve
-// and the ±.
+// Thick-few to thin-many in one table: every size of a trial's wire standard, from the thickest of
+// which one turn fits to the thinnest that can still be wound by hand, each with as many turns as fill
+// the slot; connection, strands and circuits are kept. It is the table that people make on paper before
+// they choose. Each rung is computed like a trial, except for the curve and the ±.
 //
-// Cost: a torque curve and three conditions a rung, one or two milliseconds; some twenty
-// rungs. So it is asked for, not part of the outcome.
+// Cost: a torque curve and three conditions a rung, one or two milliseconds; some twenty rungs. So it
+// is computed on request and is not part of the outcome.
 
 // Rung is one winding of the ladder.
 type Rung struct {
@@ -24,38 +23,38 @@ type Rung struct {
 	TrialOutcome
 	// Present marks the rung of the trial's own wire.
 	Present bool
-	// Meets says that it begins to charge at the slow speed or below and brings something there
-	// (in the wind, that it brings something in the mean wind), breaks no limit anywhere in what
-	// the drive can do, drags it nowhere far below its speed, lets a rotor in the wind, legs and water turn
-	// (unsuited), and brings the amps wanted, where some are. None of its figures is past a limit then.
+	// Meets says that it begins to charge at the slow speed or below and brings something there (in
+	// wind: brings something in the mean wind), breaks no limit anywhere in the drive's range, nowhere
+	// drags the drive far below its speed, does not stall or overspeed a wind rotor, legs or water
+	// (unsuited), and brings the amps wanted, if any. Then none of its figures is past a limit.
 	Meets bool
-	// Word says in a word what no figure of the rung does: "meets", or how it and the drive do not suit
-	// each other, "stalls" or "runs away", and Where from which wind or at what speed: " from 7 m/s",
-	// " at 34 rpm". Both are "" of any other.
+	// Word says in a word what no figure of the rung shows: "meets", or how it and the drive do not
+	// suit each other, "stalls" or "runs away", and Where from which wind or at what speed: " from 7
+	// m/s", " at 34 rpm". Both are "" for any other.
 	Word, Where string
-	// Holds says what holds its amps where they are in the usual and the top condition.
+	// Holds says what limits its amps in the usual and the top condition.
 	Holds string
 	// BestSlow, BestUsual, BestTop and BestYear mark the most net amps in each condition
 	// and the most energy in a year, among the rungs that stay within their limits.
 	BestSlow, BestUsual, BestTop, BestYear bool
-	// WhyBest says of the best in the usual condition or in a year what is worse of the next thinner
-	// and of the next thicker; "" of any other.
+	// WhyBest says why the next thinner and the next thicker are worse than the best in the usual
+	// condition or in a year; "" for any other.
 	WhyBest string
 }
 
-// The thinnest wire of a ladder, bare, and the most rungs; thinner wire breaks in the hand
-// (common practice, no source).
+// The thinnest wire of a ladder, bare, and the most rungs; thinner wire breaks in the hand (common
+// practice, no source).
 const (
 	thinnestMM = 0.20
 	mostRungs  = 40
 )
 
-// Ladder is the full slots of a trial's wire standard, thickest first. It is empty when
-// there is no such trial, no wire, no measured slot, or the wire is of two sizes.
+// Ladder is the full slots of a trial's wire standard, thickest first. It is empty when there is no
+// such trial, no wire, no measured slot, or the wire is of two sizes.
 func (b *Bench) Ladder(trial int) []Rung { return b.LadderIn(trial, 0, 0) }
 
-// LadderIn is [Bench.Ladder] with so many strands in hand and in another standard of sizes;
-// 0 for either is the trial's own.
+// LadderIn is [Bench.Ladder] with a number of strands in hand and another gauge system; 0 for either is
+// the trial's own.
 func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
 	own, ok := b.trial(trial)
 	if !ok {
@@ -64,13 +63,13 @@ func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
 	return ladder{b, &b.bed}.of(own, strands, sizes)
 }
 
-// ladder is what a ladder is made and judged by.
+// ladder is what a ladder is made and judged from.
 type ladder struct {
 	workshop
 	*bed
 }
 
-// of is the ladder of a trial, with so many strands and of such sizes.
+// of is the ladder of a trial, with a number of strands and sizes of a system.
 func (l ladder) of(own job.Trial, strands int, sizes wiretable.System) []Rung {
 	if own.Bundle().IsZero() || !own.AlsoGauge.IsZero() || len(own.CoilTurns) > 0 {
 		return nil
@@ -119,9 +118,9 @@ func (b *Bench) TurnsThatFit(t job.Trial) quantity.Figure {
 	return b.room.fit(&w).TurnsThatFit
 }
 
-// Split is a trial's wire as twice the strands of a thinner size of its standard with about
-// the same metal; ok is false where there is none within a tenth of it. More strands lie
-// in a slot with more enamel between them, and pass a narrower mouth.
+// Split is a trial's wire replaced by twice the strands of a thinner size of its standard with about
+// the same area; ok is false where there is none within a tenth of it. More strands fill a slot with
+// more enamel, and pass a narrower mouth.
 func Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
 	n := int(t.Strands.Or(1))
 	if t.Bundle().IsZero() || !t.AlsoGauge.IsZero() {
@@ -139,7 +138,7 @@ func Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
 	return thin, 0, false
 }
 
-// splitWithin is how far the metal of split strands may be from that of the wire they replace.
+// splitWithin is how far the area of split strands may be from that of the wire they replace.
 const splitWithin = 0.10
 
 // bare is a trial worked out without its curve and without ±.
@@ -156,7 +155,7 @@ func (l ladder) bare(t job.Trial) TrialOutcome {
 	return o
 }
 
-// markBest fills in what meets the job and what is best for each aim.
+// markBest marks what meets the job and what is best for each aim.
 func (l ladder) markBest(list []Rung) {
 	within := func(r *Rung) bool {
 		cool := !l.air.still.Known() || r.HottestC.Known() && r.HottestC.Value <= l.air.meanC
@@ -183,8 +182,8 @@ func (l ladder) markBest(list []Rung) {
 			*mark(&list[top]) = true
 		}
 	}
-	// What brings nothing where it usually runs is best of nothing; but a year is of all winds, and seldom
-	// blows as in the mean.
+	// A rung that brings nothing in the usual condition is best of nothing, except for a year, which is
+	// made of all winds and seldom has the mean one.
 	useful := func(r *Rung) bool { return within(r) && !(r.AmpsUsual.Known() && r.AmpsUsual.Value <= 0) }
 	ofYear := func(r *Rung) bool { return within(r) && r.YearKWh.Value >= leastYear }
 	best(useful, func(r *Rung) quantity.Figure { return r.AmpsSlow }, func(r *Rung) *bool { return &r.BestSlow })

@@ -10,15 +10,15 @@ import (
 
 // # Two speeds of one shaft
 //
-// An engine may hold a speed at which a winding takes less than it gives, and yet never come to it: on the
-// way up the same winding asks for more than there is, and holds it far below (a torque of amps has its
-// hump at low speed, where the winding's inductance does not yet hold them back). What is told of a condition
-// is the speed asked for, as an engine has it that was up to speed before anything was asked of it. From rest
-// with the field on, or the battery joined to magnets, it stays at the lower of the balances. Legs and
-// water are told where they come to from rest, and may stay at a faster balance, once they are past the
-// one between at which they cannot stay.
+// An engine may hold a speed at which a winding takes less than it gives, and yet never reach it: on
+// the way up the same winding asks for more than there is, and holds it far below (the torque has its
+// hump at low speed, where the winding's inductance does not limit the amps yet). A condition shows the
+// speed asked for, as of an engine that was up to speed before it was loaded. From rest with the field
+// on, or with the battery connected to a magnet machine, it stays at the lower balance. Legs and water
+// are shown at the balance reached from rest, and may stay at a faster one, once they are past the
+// unstable balance between.
 
-// others are the balances at full power besides where a spot is told: of a governed drive those below it,
+// others are the balances at full power other than the one shown: for a governed drive those below it,
 // as it goes no faster than asked.
 func (at *spot) others(list []drive.Equilibrium) (others []drive.Equilibrium) {
 	for _, e := range list {
@@ -29,8 +29,8 @@ func (at *spot) others(list []drive.Equilibrium) (others []drive.Equilibrium) {
 	return others
 }
 
-// otherOfShaft is the other balance of a drive that gives way, in the first condition in which the net amps
-// of one part by what counts from those that are told; nil where there is none.
+// otherOfShaft is the other stable balance of a drive with limited power, in the first condition in
+// which its net amps differ enough from those shown; nil where there is none.
 func (s *driveSide) otherOfShaft(c *characteristic, spots *[conditionCount]spot) (b *otherSpeed) {
 	for _, i := range [...]int{usual, top, slow} {
 		at := &spots[i]
@@ -50,7 +50,7 @@ func (s *driveSide) otherOfShaft(c *characteristic, spots *[conditionCount]spot)
 	return nil
 }
 
-// shaftBalances says that a shaft may stay at another speed than is told.
+// shaftBalances reports that a shaft may stay at a speed other than the one shown.
 func (a aboutRunning) shaftBalances(d *doubts, at func(string) string, t job.Trial, b *otherSpeed, p *Operating) {
 	where, whom, what := a.drive.conditions[b.condition].Label, whose(a.drive.kind), "the battery joined"
 	if p.FieldWatts > 0 {

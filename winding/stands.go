@@ -12,19 +12,18 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// # Amps that the winding does not stand
+// # Amps that the winding does not withstand
 //
-// Amps are worked out wherever drive and alternator come to terms, also where the winding does
-// not live through them: it finds no steady temperature and burns, it gets past what its class
-// allows, or more flows than its limit. Such amps are not to be had. They stay in the outcome,
-// which says how far past they are, but every place that sets windings side by side marks them,
-// calls none of them better, and speaks of them in the conditional.
+// Amps are computed at every operating point, even where the winding does not survive them: it finds no
+// steady temperature and burns, it exceeds what its class allows, or the current exceeds its limit.
+// Such amps are not available. They stay in the outcome, which says how far past the limit they are,
+// but every place that compares windings marks them, calls none of them better, and words them in the
+// conditional.
 
-// noSteady is why a temperature is missing that has no end.
+// noSteady is the reason for a missing temperature that rises without end.
 const noSteady = "it finds no steady temperature: it goes on getting hotter"
 
-// Burns reports whether the winding finds no steady temperature somewhere in what the drive
-// can do.
+// Burns reports whether the winding finds no steady temperature somewhere in the drive's range.
 func (t *TrialOutcome) Burns() bool { return !t.HottestC.Known() && t.HottestC.Why == noSteady }
 
 // burnsIn reports whether it burns where it runs in a condition.
@@ -33,8 +32,8 @@ func (t *TrialOutcome) burnsIn(condition int) bool {
 	return p != nil && p.TooHot
 }
 
-// Burns reports whether a trial does not live through the condition that this figure is for,
-// so that no number stands for it.
+// Burns reports whether a trial does not survive the condition that this figure is for, so that no
+// number is shown for it.
 func (o *Output) Burns(t *TrialOutcome) bool {
 	switch o.ID {
 	case "winding_c_hottest":
@@ -45,8 +44,8 @@ func (o *Output) Burns(t *TrialOutcome) bool {
 	return o.At != 0 && o.Better != Neither && t.burnsIn(o.At-1)
 }
 
-// Held reports whether the regulator holds a trial's net amps in the condition that this figure is
-// for. Every figure of a condition but its net amps follows from what comes, held or not.
+// Held reports whether the regulator holds a trial's net amps in the condition that this figure is for.
+// All figures of a condition except its net amps follow from the current, held or not.
 func (o *Output) Held(t *TrialOutcome) bool {
 	condition := o.At - 1
 	if o.At == 0 {
@@ -64,8 +63,8 @@ func (o *Output) Held(t *TrialOutcome) bool {
 	return o.At != 0 && strings.HasPrefix(o.ID, "amps_dc_") && p.Held
 }
 
-// failsIn says in a word or two why the winding does not stand what flows in a condition; ""
-// when it does.
+// failsIn says in a word or two why the winding does not withstand the current in a condition; "" when
+// it does.
 func (t *TrialOutcome) failsIn(m *MachineOutcome, condition int) string {
 	hot := [conditionCount]quantity.Figure{t.HotSlowC, t.HotUsualC, t.HotTopC}[condition]
 	switch {
@@ -83,16 +82,16 @@ func (t *TrialOutcome) failsIn(m *MachineOutcome, condition int) string {
 
 // # A battery that is nearly full
 //
-// Where a winding holds its rotor below the blades' best speed, a battery of more volts takes less torque
-// at that speed: the rotor comes free, and may run on to a balance with twice the amps or more. That is no
-// moment, for a battery absorbs for hours. So limits, heat, fuse and verdict go by the harder of two points,
-// the battery taking charge and the battery nearly full; everywhere else more volts let fewer amps
-// through, and the first is the harder.
+// Where a winding holds its rotor below the blades' best speed, a battery at a higher voltage takes
+// less torque at that speed: the rotor breaks free, and may settle at a balance with twice the amps or
+// more. That is no transient, since a battery absorbs for hours. So limits, heat, fuse and verdict use
+// the harder of two points, the battery taking charge and the battery nearly full; everywhere else a
+// higher voltage lets fewer amps through, and the first is the harder one.
 
-// onceFull is said of what comes only then.
+// onceFull is said of what happens only then.
 const onceFull = " once the battery is nearly full"
 
-// hardest is the point of a condition that lasts at which a winding is the furthest past its limit.
+// hardest is the sustained point of a condition at which a winding is furthest past its limit.
 func (l *Limits) hardest(p *Operating) *RunPoint {
 	if p.full.AmpsDC*l.LimitIn(&p.RunPoint) > p.AmpsDC*l.LimitIn(&p.full) {
 		return &p.full
@@ -100,25 +99,25 @@ func (l *Limits) hardest(p *Operating) *RunPoint {
 	return &p.RunPoint
 }
 
-// endures reports whether the winding stands a point for long.
+// endures reports whether the winding withstands a point for long.
 func (b *bed) endures(l *Limits, c layout.Connection, run RunPoint) bool {
 	return !l.over(run, c, b.machine) && !run.TooHot && !(b.air.still.Known() && run.WindingC > b.air.meanC)
 }
 
-// edge is by how much the volts of a full battery may be higher, or those of the machine lower than they
-// were read, before a winding that just holds its rotor is no longer called safe: the 2 % of a reading
-// of volts without a ± (instruments of the bench).
+// edge is the factor by which the volts of a full battery may be higher, or the machine's lower than
+// read, before a winding that just holds its rotor is no longer called safe: the 2 % of a voltage
+// reading without a ± (instruments of the bench).
 const edge = 1.02
 
-// beyond is a trial against a battery of so many volts, the edge over them, with the field of those volts.
+// beyond is a trial against a battery voltage raised by the edge, with the field of that voltage.
 func (r *charger) beyond(volts float64) *charger {
 	other := r.against(volts)
 	other.load.Volts *= edge
 	return other
 }
 
-// freed is the amps that flow where a winding which holds its rotor below its best in the furling wind,
-// and stands that, lets go of it within the edge; 0 where it does not, or stands that too.
+// freed is the current when a winding that holds its rotor below its best speed in the furling wind,
+// and withstands that, lets it go within the edge; 0 where it does not, or withstands that too.
 func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
 	last := t.in(top)
 	if b.drive.kind != job.DriveWind || last == nil || last.Region != drive.Stalled || !b.dc.absorption.Known() || !b.endures(&t.Limits, t.Connection, last.full) {
@@ -131,9 +130,10 @@ func (b *bed) freed(r *charger, t *TrialOutcome) float64 {
 	return free.AmpsDC
 }
 
-// fullTo is the strongest wind below the furling one, of those gone through, in which a winding that does
-// not stand a full battery there stands it; 0 where there is none or it stands it. The more wind the freer
-// the rotor, so the winds are halved until it is found: each is a balance to find.
+// fullTo is the strongest wind examined below the furling one in which a winding that does not
+// withstand a full battery there does withstand it; 0 where there is none or it withstands the furling
+// wind. The stronger the wind the freer the rotor, so bisection over the winds finds it: each costs a
+// balance.
 func (b *bed) fullTo(r *charger, t *TrialOutcome) float64 {
 	last := t.in(top)
 	if b.drive.kind != job.DriveWind || last == nil || b.endures(&t.Limits, t.Connection, last.full) {
@@ -150,8 +150,8 @@ func (b *bed) fullTo(r *charger, t *TrialOutcome) float64 {
 	return t.Points[first-1].X
 }
 
-// whenFull says of a point of a condition that the battery is nearly full in it, for there it is the
-// harder one.
+// whenFull says for a point of a condition that the battery is nearly full, where that is the harder
+// point.
 func (p *Operating) whenFull(at *RunPoint) string {
 	if at == &p.full {
 		return ", the battery nearly full"
@@ -159,13 +159,13 @@ func (p *Operating) whenFull(at *RunPoint) string {
 	return ""
 }
 
-// Stretch is a stretch of the alternator's speed, both ends in rpm.
+// Stretch is a range of the alternator's speed, both ends in rpm.
 type Stretch struct{ From, To float64 }
 
-// NotStood are the stretches of speed in which the winding does not stand what flows if something holds
-// it there: it is past its current limit or its class, or finds no steady temperature. Below a hump of
-// the amps, and above one that a regulator or a fan ends, it stands them. Where the current limit is
-// what begins or ends it, the ends are that speed, the others as far as the curve's points tell.
+// NotStood are the ranges of speed in which the winding does not withstand the current if held there:
+// it is past its current limit or its class, or finds no steady temperature. Below a hump of the amps,
+// and above one that a regulator or a fan ends, it withstands them. An end set by the current limit is
+// exact, others are as good as the spacing of the curve's points.
 func (t *TrialOutcome) NotStood(m *MachineOutcome) (list []Stretch) {
 	past := func(p *RunPoint) bool {
 		return p.TooHot || p.followed && m.MeanLimitC.Known() && p.WindingC > m.MeanLimitC.Value || t.PassedIn(p)
@@ -232,13 +232,13 @@ func notHad(condition int) func(*Outcome, *TrialOutcome) bool {
 	}
 }
 
-// # What holds the amps where they are
+// # What limits the amps
 //
-// From one wire of a ladder to the next amps may fall, most of all in strong wind. Why stands in
-// where the trial runs there: the rotor is stalled or the drive held back by the winding, too
-// little speed to charge, or speed to spare that the winding's own ohms and inductance eat.
+// From one wire of a ladder to the next amps may fall, most of all in strong wind. The reason is read
+// off the operating point: the rotor is stalled or the drive held back by the winding, too little speed
+// to charge, or speed enough, but the volts are lost in the winding's own resistance and inductance.
 
-// holds says what holds the amps in the usual and the top condition, and in the slow one where the
+// holds says what limits the amps in the usual and the top condition, and in the slow one where the
 // drive is dragged below it; "" where it does not run.
 func (b *bed) holds(t *TrialOutcome) string {
 	text, said := "", ""
@@ -259,7 +259,7 @@ func (b *bed) holds(t *TrialOutcome) string {
 	return text
 }
 
-// holdsIn is what holds the amps in one condition.
+// holdsIn says what limits the amps in one condition.
 func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 	if b.drive.kind == job.DriveWind {
 		return b.windHolds(t, p, i)
@@ -282,7 +282,7 @@ func (b *bed) holdsIn(t *TrialOutcome, p *Operating, i int) string {
 }
 
 // bestRPM is the speed of the alternator, rpm, at which a drive that gives way has the most power in a
-// condition; 0 of one that is held to a speed.
+// condition; 0 for one that is held to a speed.
 func (s *driveSide) bestRPM(c *Condition) float64 {
 	switch {
 	case s.kind == job.DriveWind:
@@ -293,7 +293,7 @@ func (s *driveSide) bestRPM(c *Condition) float64 {
 	return 0
 }
 
-// windHolds is the same of a rotor in the wind.
+// windHolds is the same for a rotor in the wind.
 func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
 	best := b.drive.bestRPM(&b.drive.conditions[i])
 	if p.Held || p.Spent {
@@ -316,7 +316,7 @@ func (t *TrialOutcome) tooSlow(p *Operating) string {
 	return fmt.Sprintf("turns at %.0f alternator rpm, charging begins at %s", p.RPM, whole(t.CutInRPM))
 }
 
-// eaten says that there is speed enough, and which part of the winding takes the volts.
+// eaten says that there is speed enough, and which part of the winding loses the volts.
 func (b *bed) eaten(t *TrialOutcome, p *Operating) string {
 	x, r := t.PhaseMilliHenries.Value/1000*p.RPM*b.machine.Poles.Value/120*2*math.Pi, t.PhaseOhms20.Value
 	part := "ohms and inductance"

@@ -1,8 +1,8 @@
 package wiretable
 
-// Build is how thick the enamel is: of ANSI/NEMA MW 1000 (single, heavy,
-// triple) or of IEC 60317-0-1 (grades 1 to 3). The zero value is Heavy, the
-// usual choice for a rewind (common practice, no source).
+// Build is the thickness of the enamel: of ANSI/NEMA MW 1000 (single, heavy, triple) or of IEC
+// 60317-0-1 (grades 1 to 3). The zero value is Heavy, the usual choice for a rewind (common practice,
+// no source).
 type Build uint8
 
 // The builds.
@@ -13,14 +13,14 @@ const (
 	Grade1
 	Grade2
 	Grade3
-	// BareWire has no enamel: overall and bare diameter are one.
+	// BareWire has no enamel: overall and bare diameter are the same.
 	BareWire
 	buildCount
 )
 
 var buildNames = [buildCount]string{"heavy", "single", "triple", "grade 1", "grade 2", "grade 3", "bare"}
 
-// Builds lists every build in the order a person is offered them.
+// Builds lists every build in the order in which they are offered.
 func Builds() []Build {
 	return []Build{Single, Heavy, Triple, Grade1, Grade2, Grade3, BareWire}
 }

@@ -2,7 +2,7 @@ package wiretable
 
 import "strconv"
 
-// Strand is a number of like wires.
+// Strand is a number of equal wires.
 type Strand struct {
 	Gauge Gauge
 	Count int
@@ -50,7 +50,7 @@ func usable(count int, g Gauge) Strand {
 	return Strand{Gauge: g, Count: count}
 }
 
-// IsZero tells the bundle without wire.
+// IsZero reports the bundle without wire.
 func (b Bundle) IsZero() bool { return b.Count() == 0 }
 
 // Count is the number of wires in hand.

@@ -28,13 +28,13 @@ type Description struct {
 
 	Thicker string `json:"thicker,omitempty"`
 	Thinner string `json:"thinner,omitempty"`
-	// Nearest is the nearest size of each of the other tables, by its name in small letters.
+	// Nearest is the nearest size of each of the other tables, by its name in lower case.
 	Nearest map[string]string `json:"nearest"`
-	// Equal is bundles of thinner wire with nearly the same metal.
+	// Equal is bundles of thinner wire with nearly the same area.
 	Equal []Equal `json:"equal_area"`
 }
 
-// Equal is a bundle that can stand in for a wire.
+// Equal is a bundle that can replace a wire.
 type Equal struct {
 	Bundle  string  `json:"bundle"`
 	AreaMM2 float64 `json:"area_mm2"`
@@ -50,8 +50,8 @@ const (
 	poundKg    = 0.45359237 // exact
 )
 
-// Describe collects what is known of a wire in a build and metal, its resistance also at
-// a temperature, and stand-ins of the given system of 1 to 6 strands within 4 % of area.
+// Describe collects what is known of a wire in a build and metal, its resistance also at a temperature,
+// and substitutes in the given system of 1 to 6 strands within 4 % of area.
 func Describe(g Gauge, b Build, m Metal, tempC float64, equals System) Description {
 	o, area := g.OverallMM(b), g.AreaMM2(b)
 	ohms, kg := OhmsPerMetre(area, m, 20), KgPerMetre(area, m)

@@ -5,17 +5,16 @@ import (
 	"strconv"
 )
 
-// Gauge is one wire size as a person named it: a small value, good as a map
-// key and with ==. Its zero value names no wire. Two gauges of one diameter in
-// two systems ("0.71 mm" and "IEC 0.71 mm") are different values.
+// Gauge is one wire size as a person named it: a small value, usable as a map key and with ==. Its zero
+// value names no wire. Two gauges of one diameter in two systems ("0.71 mm" and "IEC 0.71 mm") are
+// different values.
 type Gauge struct {
 	system System
 	over   bool // measured over the enamel, not bare
-	// n counts half gauge steps (AWG), gauge steps (SWG), nanometres (IEC and
-	// MetricDiameter) or ten-millionths of an inch (InchDiameter). Whole
-	// numbers keep == honest.
+	// n counts half gauge steps (AWG), gauge steps (SWG), nanometres (IEC and MetricDiameter) or
+	// ten-millionths of an inch (InchDiameter). Whole numbers make == exact.
 	n int32
-	// off is how far a measured diameter may be off, counted like n.
+	// off is the uncertainty of a measured diameter, counted like n.
 	off int32
 }
 
@@ -26,14 +25,13 @@ const (
 	inchParts = 1e7
 )
 
-// IsZero tells the gauge that names no wire.
+// IsZero reports the gauge that names no wire.
 func (g Gauge) IsZero() bool { return g.system == 0 }
 
 // System is the system the size was named in; zero for the zero Gauge.
 func (g Gauge) System() System { return g.system }
 
-// OverEnamel tells a diameter measured over the enamel: the bare diameter then
-// depends on the build.
+// OverEnamel reports a diameter measured over the enamel: the bare diameter then depends on the build.
 func (g Gauge) OverEnamel() bool { return g.over }
 
 // String writes the gauge so that Parse reads it back: "18 AWG", "18.5 AWG",
@@ -66,8 +64,7 @@ func (g Gauge) offWord(counts float64) string {
 	return " ±" + decimal(float64(g.off)/counts)
 }
 
-// PlusMinusMM is how far a measured diameter may be off, mm; 0 where nothing was said, and
-// for a gauge.
+// PlusMinusMM is the uncertainty of a measured diameter, mm; 0 where none was given, and for a gauge.
 func (g Gauge) PlusMinusMM() float64 {
 	if g.system == InchDiameter {
 		return float64(g.off) / inchParts * mmPerInch
@@ -119,9 +116,8 @@ func (g Gauge) Basis() string {
 	return "no wire"
 }
 
-// BasisIn is Basis with the build known: it tells when a diameter measured over
-// the enamel lies beyond the rows of that build, so that the bare diameter is
-// extrapolated.
+// BasisIn is Basis with the build known: it says when a diameter measured over the enamel lies beyond
+// the rows of that build, so that the bare diameter is extrapolated.
 func (g Gauge) BasisIn(b Build) string {
 	if !g.over {
 		return g.Basis()

@@ -87,8 +87,7 @@ func ParseMetal(text string) (Metal, error) {
 	}
 }
 
-// InferredZeroC is the temperature in °C at which the straight line of
-// resistance against temperature reaches nothing.
+// InferredZeroC is the temperature in °C at which the resistance extrapolates linearly to zero.
 func (m Metal) InferredZeroC() float64 {
 	if m == Aluminium {
 		return aluminiumZeroC

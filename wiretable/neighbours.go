@@ -6,12 +6,12 @@ import (
 	"sync"
 )
 
-// Sizes lists the sizes of a system from thick to thin: 0000 to 50 AWG (whole
-// sizes), 7/0 to 50 SWG, 5 to 0.018 mm IEC. A measured diameter has no list:
-// MetricDiameter, InchDiameter and zero give nil. The slice is the caller's.
+// Sizes lists the sizes of a system from thick to thin: 0000 to 50 AWG (whole sizes), 7/0 to 50 SWG, 5
+// to 0.018 mm IEC. A measured diameter has no list: MetricDiameter, InchDiameter and zero give nil. The
+// slice is the caller's.
 func Sizes(s System) []Gauge { return slices.Clone(sizesOf(s)) }
 
-// sizesOf is Sizes in a slice that all share.
+// sizesOf is Sizes as a shared slice.
 func sizesOf(s System) []Gauge {
 	if list, ok := listed[s]; ok {
 		return list()
@@ -57,7 +57,7 @@ const nmPerMicrometre = 1000
 // (ThickerIn takes the build).
 func (g Gauge) Thicker() (Gauge, bool) { return g.ThickerIn(Heavy) }
 
-// Thinner is the next thinner size, as Thicker.
+// Thinner is the next thinner size, like Thicker.
 func (g Gauge) Thinner() (Gauge, bool) { return g.ThinnerIn(Heavy) }
 
 // ThickerIn is Thicker with the build that a diameter over enamel has.
@@ -131,9 +131,9 @@ func NearestToMM(bareMM float64, s System) Gauge {
 	return best
 }
 
-// roundedTo rounds a count to a step, ten times finer for fine wire. The ends
-// of the range are whole steps, so rounding stays within it but for the inch,
-// where the step is finer than the thinnest wire is off.
+// roundedTo rounds a count to a step, ten times finer for fine wire. The ends of the range are whole
+// steps, so rounding stays within it, except in inches, where the step is finer than the rounding of
+// the thinnest wire.
 func roundedTo(count, step, bareMM float64) int32 {
 	const fineMM = 0.1
 	if bareMM < fineMM {

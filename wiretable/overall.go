@@ -4,15 +4,13 @@ import "sort"
 
 // Overall is a diameter over the enamel.
 //
-// Nominal: MW 1000 prints it. IEC 60317-0-1 prints a least increase and a
-// maximum overall, and the nominal is taken midway between the two.
-// Maximum: the largest overall diameter the standard lets through; it is what
-// must pass a slot mouth.
+// Nominal: MW 1000 prints it. IEC 60317-0-1 prints a minimum increase and a maximum overall, and the
+// nominal is taken midway between the two. Maximum: the largest overall diameter that the standard
+// allows; it is what must pass a slot mouth.
 //
-// Between two table rows both go in a straight line of bare diameter; the rows
-// are so close that the error is below the last digit printed. Thinner than the
-// thinnest row the ratio of overall to bare is held, thicker than the thickest
-// the increase is held, and Basis says "extrapolated".
+// Between two table rows both are linear in the bare diameter; the rows are so close that the error is
+// below the last digit printed. Thinner than the thinnest row the ratio of overall to bare is held,
+// thicker than the thickest the increase is held, and Basis says "extrapolated".
 type Overall struct {
 	NominalMM float64
 	MaxMM     float64
@@ -39,8 +37,8 @@ type curve struct {
 
 var curves = fillCurves()
 
-// onRowMM is how near a bare diameter must be to a row to be that row: far
-// below what any gauge of the table resolves, far above rounding of floats.
+// onRowMM is how near a bare diameter must be to a row to be that row: far below what any gauge of the
+// table resolves, far above rounding of floats.
 const onRowMM = 1e-7
 
 const bareWireBasis = "bare wire, no enamel"
@@ -76,8 +74,7 @@ func overallFor(b Build, bareMM float64) Overall {
 	}
 }
 
-// bareUnder is overallFor turned round: the bare diameter whose nominal
-// overall is the one given.
+// bareUnder is the inverse of overallFor: the bare diameter whose nominal overall is the one given.
 func bareUnder(b Build, overallMM float64) float64 {
 	if b >= BareWire {
 		return overallMM
@@ -96,7 +93,7 @@ func bareUnder(b Build, overallMM float64) float64 {
 	return lo.bareMM + t*(hi.bareMM-lo.bareMM)
 }
 
-// beyondRows tells an overall diameter the rows of a build do not reach.
+// beyondRows reports an overall diameter outside the rows of a build.
 func beyondRows(b Build, overallMM float64) bool {
 	if b >= BareWire {
 		return false
@@ -105,7 +102,7 @@ func beyondRows(b Build, overallMM float64) bool {
 	return overallMM < rows[0].nominalMM-onRowMM || overallMM > rows[len(rows)-1].nominalMM+onRowMM
 }
 
-// seek is the index of the first row not below mm in the column read.
+// seek is the index of the first row not below mm in the given column.
 func (c *curve) seek(mm float64, column func(*point) float64) int {
 	return sort.Search(len(c.points), func(i int) bool { return column(&c.points[i]) >= mm })
 }

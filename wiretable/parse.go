@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// What a wire may measure, in mm: finer than any gauge goes, up to beyond 7/0.
+// The range of wire sizes, in mm: finer than any gauge, up to beyond 7/0.
 const (
 	minBareMM = 0.01
 	maxBareMM = 15.0
@@ -15,13 +15,13 @@ const (
 	maxTyped     = 60 // bytes: nothing longer is a wire size
 )
 
-// surelyMM is from where a bare number over the enamel is in millimetres: an inch that is as
-// thick as that is 5 mm of wire, which nobody winds by hand. Common practice, no source.
+// surelyMM is the bare number over the enamel from which it is in millimetres: as many inches would be
+// 5 mm of wire, which nobody winds by hand. Common practice, no source.
 const surelyMM = 0.2
 
 const expectedSize = "a wire size"
 
-// usualForms is what a person is told when a size could not be read at all.
+// usualForms is the advice when a size could not be read at all.
 const usualForms = `write it like "18 AWG", "19 SWG", "0.71 mm", "0.0403 in" or "0.75 mm over" (measured over the enamel)`
 
 // Parse reads a wire size as a person types it:
@@ -97,8 +97,8 @@ func cutOver(words string) (string, bool) {
 	return words, false
 }
 
-// cutOff takes the ± and the words for "over the enamel" out; a unit that stands only behind
-// the ± is that of both.
+// cutOff splits off the ± and the words for "over the enamel"; a unit only behind the ± applies to
+// both.
 func cutOff(words string) (size, off string, over bool) {
 	words, over = cutOver(words)
 	for _, sign := range []string{"±", "+/-", "+-"} {
@@ -127,7 +127,7 @@ func cutOff(words string) (size, off string, over bool) {
 // offForms is what is said where a ± cannot be read.
 const offForms = `write the ± behind the diameter, like "0.50 ±0.02 mm"`
 
-// within is a measured diameter with its ±; fix says what to do where it cannot be one.
+// within is a measured diameter with its ±; fix says what to do where it cannot have one.
 func (g Gauge) within(off string) (_ Gauge, fix string) {
 	if g.system != MetricDiameter && g.system != InchDiameter {
 		return g, `a gauge has no ±: give the diameter that was measured, like "0.50 ±0.02 mm"`
@@ -176,8 +176,8 @@ var units = []struct {
 	{"thou", InchDiameter, inchParts / 1000},
 }
 
-// parseWords reads a size without its "over"; the second result is what to do
-// about it when it cannot be read.
+// parseWords reads a size without its "over"; the second result is what to do about it when it cannot
+// be read.
 func parseWords(words string) (Gauge, string) {
 	words = inFull(words)
 	if fix := asked(words); fix != "" {
@@ -225,11 +225,11 @@ func inFull(words string) string {
 	return words
 }
 
-// times is how a number of wires is multiplied.
+// times maps the multiplication signs between a number of wires and their size to one.
 var times = strings.NewReplacer("×", "x", "*", "x")
 
-// asked is the sentence for what is understood but says too little or too much: "18 gauge"
-// is of two systems, and "2x0.8 mm" two wires.
+// asked is the question for input that is understood but says too little or too much: "18 gauge" exists
+// in two systems, and "2x0.8 mm" is two wires.
 func asked(words string) string {
 	for _, tail := range []string{"gauge", "ga", "g"} {
 		rest, found := strings.CutSuffix(words, tail)
@@ -247,8 +247,8 @@ func asked(words string) string {
 	return ""
 }
 
-// BareNumber reports whether a size as typed is a whole number that names no system: Parse
-// takes it for an American gauge, which a person may not have meant.
+// BareNumber reports whether a size as typed is a whole number that names no system: Parse takes it for
+// an American gauge, which a person may not have meant.
 func BareNumber(text string) bool {
 	_, err := strconv.Atoi(strings.TrimSpace(text))
 	return err == nil
@@ -263,8 +263,8 @@ func cutEither(words, word string) (string, bool) {
 	return strings.TrimSpace(rest), found
 }
 
-// parseLength reads a diameter; it keeps the size of an int32 from overflowing
-// and leaves the range of a wire to absurd.
+// parseLength reads a diameter; it prevents the overflow of an int32 and leaves the range of a wire to
+// absurd.
 func parseLength(digits string, s System, counts float64) (Gauge, string) {
 	x, ok := plainNumber(digits)
 	if !ok {
@@ -305,7 +305,7 @@ func plainNumber(digits string) (float64, bool) {
 	return x, err == nil
 }
 
-// absurd says what is wrong with a size no wire has; empty when it is one.
+// absurd says what is wrong with a size that no wire has; empty for a valid one.
 func (g Gauge) absurd() string {
 	limit := maxBareMM
 	if g.over {

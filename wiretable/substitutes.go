@@ -7,20 +7,17 @@ import (
 
 // Finding substitutes
 //
-// Idea: try every count of one size, and every pair of counts of two sizes of
-// the system, and keep what comes within the tolerance of the area. Two sizes
-// are mixed only when the thicker is at most twice the thinner in diameter:
-// beyond that the thin wire carries little and lies badly (common practice, no
+// Idea: try every count of one size, and every pair of counts of two sizes of the system, and keep
+// those within the tolerance on area. Two sizes are mixed only when the thicker is at most twice the
+// thinner in diameter: beyond that the thin wire carries little and lies badly (common practice, no
 // source).
 //
-// Cost: 15 pairs of counts on each pair of near sizes, some 0.02 ms for AWG and
-// 0.1 ms for IEC. Exact for direct current; at high frequency thin strands do
-// better than their area says, see SkinDepthMM.
+// Cost: 15 pairs of counts for each pair of near sizes, some 0.02 ms for AWG and 0.1 ms for IEC. Exact
+// for direct current; at high frequency thin strands do better than their area says, see SkinDepthMM.
 //
-// Order: each bundle gets a demerit, least first: its error in parts of the
-// tolerance, plus 0.15 for each wire beyond the first, plus 0.3 for a second
-// size to buy, plus its slot room beyond the leanest found (ten per cent more
-// is 0.1).
+// Order: each bundle gets a penalty, the smallest first: its error in units of the tolerance, plus 0.15
+// for each wire beyond the first, plus 0.3 for a second size to buy, plus its slot room beyond the
+// smallest found (ten per cent more is 0.1).
 const (
 	strandDemerit = 0.15
 	mixDemerit    = 0.3
@@ -52,7 +49,7 @@ type SubstituteOptions struct {
 	Limit int
 }
 
-// Substitute is a bundle that carries as a target does.
+// Substitute is a bundle with nearly the area of a target.
 type Substitute struct {
 	Bundle  Bundle
 	AreaMM2 float64
@@ -86,7 +83,7 @@ func SubstitutesForArea(targetMM2 float64, o SubstituteOptions) []Substitute {
 	return search.found[:min(len(search.found), o.Limit)]
 }
 
-// settled puts the usual values where the options say nothing sensible.
+// settled replaces options that make no sense by the usual values.
 func (o SubstituteOptions) settled() SubstituteOptions {
 	switch o.System {
 	case AWG, SWG, IEC:
@@ -108,7 +105,7 @@ func (o SubstituteOptions) settled() SubstituteOptions {
 	return o
 }
 
-// candidate is a size with what the search asks of it, looked up once.
+// candidate is a size with what the search needs of it, looked up once.
 type candidate struct {
 	gauge  Gauge
 	bare   float64 // mm
@@ -177,7 +174,7 @@ func (s *substituteSearch) try(a int, thick candidate, b int, thin candidate) {
 	})
 }
 
-// rank sorts by demerit, best first; ties by room, then by the order found.
+// rank sorts by penalty, best first; ties by room, then by the order found.
 func rank(found []Substitute, tolerance float64) {
 	leanest := math.Inf(1)
 	for _, f := range found {
@@ -202,7 +199,7 @@ func rank(found []Substitute, tolerance float64) {
 	})
 }
 
-// same tells two bundles with the same wires, whichever is named first.
+// same reports two bundles with the same wires, whichever is named first.
 func (b Bundle) same(other Bundle) bool {
 	return b == other || b.Strands[0] == other.Strands[1] && b.Strands[1] == other.Strands[0]
 }

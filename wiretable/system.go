@@ -35,5 +35,5 @@ func (s System) String() string {
 	return "none"
 }
 
-// Systems lists them in the order a person is offered them.
+// Systems lists them in the order in which they are offered.
 func Systems() []System { return []System{AWG, SWG, IEC, MetricDiameter, InchDiameter} }

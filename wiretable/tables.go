@@ -2,7 +2,7 @@ package wiretable
 
 import "math"
 
-// rowStatus says how a table row came to be known.
+// rowStatus says where a table row comes from.
 type rowStatus uint8
 
 const (

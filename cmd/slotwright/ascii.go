@@ -24,8 +24,8 @@ func (f folding) Write(p []byte) (int, error) {
 	return len(p), err
 }
 
-// appendEscaped appends a string of JSON with some characters as \u: nothing is spelt otherwise, only
-// escaped. JSON's own rule has seen to all that steers below 0x7f.
+// appendEscaped appends a JSON string with some characters as \u: nothing changes its meaning. JSON's
+// own rule has already escaped everything below 0x7f that steers.
 func appendEscaped(out, s []byte, which func(rune) bool) []byte {
 	for len(s) > 0 {
 		n := 0
@@ -51,7 +51,7 @@ func appendEscaped(out, s []byte, which func(rune) bool) []byte {
 	return out
 }
 
-// beyondASCII are the characters that ASCII does not have.
+// beyondASCII reports a character that ASCII does not have.
 func beyondASCII(r rune) bool { return r >= utf8.RuneSelf }
 
 // isASCII reports whether what is written there is to be ASCII.

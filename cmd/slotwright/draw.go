@@ -29,7 +29,7 @@ type drawnPage struct {
 	NotDrawn string `json:"not_drawn,omitempty"`
 }
 
-// drawWish is what is asked of draw.
+// drawWish is what draw is asked for.
 type drawWish struct {
 	paper
 	trial, sheet, size, out string
@@ -104,7 +104,7 @@ func (w *drawWish) draw(s streams, path string) (drawn, error) {
 	return answer, nil
 }
 
-// name is --out, or else after the job.
+// name is --out, or else derived from the job.
 func (w *drawWish) name(path string, pages []*drawing.Page) string {
 	if w.out != "" {
 		return w.out
@@ -116,7 +116,7 @@ func (w *drawWish) name(path string, pages []*drawing.Page) string {
 	return base
 }
 
-// asProblem is an error of a file as this command says it.
+// asProblem is a file's error in this command's words.
 func asProblem(err error) error {
 	if of := new(job.FileError); errors.As(err, &of) {
 		return jobProblem{text: err.Error(), file: of.Path}

@@ -8,17 +8,17 @@ import (
 )
 
 const (
-	// jsonDigits is the significant figures written: more than any input has.
+	// jsonDigits is the number of significant figures written: more than any input has.
 	jsonDigits = 6
-	// dust is what rounding leaves where nothing should be; no unit in use makes a real
-	// value so small.
+	// dust is the size of rounding residues where the result should be zero; no unit in use makes a
+	// real value so small.
 	dust = 1e-12
-	// perLevel is how far each level of JSON stands in.
+	// perLevel is the indentation of each level of JSON.
 	perLevel = "  "
 )
 
-// indented is JSON without a space in it as a person reads it: a value a line, every number rounded, some
-// characters escaped in strings. It is one pass, as a report has 150 kB.
+// indented formats JSON without spaces for a person: a value a line, every number rounded, some
+// characters escaped in strings. It is a single pass, as a report has 150 kB.
 func indented(b []byte, which func(rune) bool) []byte {
 	out, level := make([]byte, 0, 2*len(b)), 0
 	line := func() {
@@ -102,8 +102,8 @@ func appendNumber(out, number []byte) []byte {
 	return append(out, b...)
 }
 
-// appendPlain appends a number of the form -1.23456e+01 without its exponent and the noughts behind; its
-// room is used.
+// appendPlain appends a number of the form -1.23456e+01 without its exponent and trailing zeros; it
+// overwrites number.
 func appendPlain(out, number []byte) []byte {
 	if number[0] == '-' {
 		out, number = append(out, '-'), number[1:]

@@ -6,8 +6,7 @@ import (
 	"slotwright/winding/job"
 )
 
-// readJob reads a job that must be free of problems to be worked out. "" is the
-// built-in example.
+// readJob reads a job that must be free of problems to be evaluated. "" is the built-in example.
 func readJob(path string) (job.Document, job.Job, error) {
 	if path == "" {
 		d := job.Example()

@@ -11,13 +11,13 @@ import (
 	"slotwright/winding/text"
 )
 
-// jsonFormat counts the shapes that answers in JSON have had: a key that goes, or comes to
-// mean something else, raises it; a new key does not. The shapes are in testdata/schema.
+// jsonFormat counts the shapes that answers in JSON have had: removing a key, or changing its meaning,
+// raises it; a new key does not. The shapes are in testdata/schema.
 const jsonFormat = 1
 
-// printJSON is the one way in which answers leave as JSON. The value is a struct; its
-// format is put first, and every number rounded. A number that is not finite is an error:
-// the parts that work figures out turn it into a missing one with a reason.
+// printJSON is the only way in which answers leave as JSON. The value is a struct; its format is put
+// first, and every number rounded. A number that is not finite is an error: the packages that compute
+// figures turn it into a missing one with a reason.
 func printJSON(w io.Writer, v any) error {
 	var plain bytes.Buffer
 	e := json.NewEncoder(&plain)
@@ -37,13 +37,13 @@ func printJSON(w io.Writer, v any) error {
 // reported is an outcome as report answers it.
 type reported struct {
 	winding.Outcome
-	// Reference is left out where there is no trial to be it.
+	// Reference is omitted where there is no such trial.
 	Reference *int              `json:"reference,omitempty"`
 	Findings  []winding.Finding `json:"findings"`
 	Cautions  []winding.Caution `json:"cautions"`
 }
 
-// asReported is the outcome with lists for what is none.
+// asReported is the outcome with empty lists in place of nil.
 func asReported(o *winding.Outcome) reported {
 	r := reported{*o, &o.Reference, append([]winding.Finding{}, o.Findings...), append([]winding.Caution{}, o.Cautions...)}
 	if len(o.Trials) == 0 {
@@ -72,7 +72,7 @@ type complaint struct {
 	Said string `json:"text"`
 }
 
-// asFailed puts an error in that shape.
+// asFailed converts an error to that shape.
 func asFailed(err error, p jobProblem) failed {
 	f := failed{File: p.file}
 	for i := range p.problems {

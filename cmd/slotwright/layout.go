@@ -85,8 +85,8 @@ func newLayout(s streams) *cobra.Command {
 	return c
 }
 
-// answer writes the layout that was asked for. A word that is none of the verb's is bad usage;
-// a winding that cannot be, whichever of its numbers it is for, is the job's.
+// answer writes the layout that was asked for. An unknown word is bad usage; an impossible winding,
+// whichever of its numbers is to blame, is a problem of the job.
 func (w *layoutWish) answer(out io.Writer) error {
 	kinds := []layout.Kind{layout.Lap, layout.Concentric, layout.Wave}
 	at := slices.IndexFunc(kinds, func(k layout.Kind) bool { return k.String() == w.kind })

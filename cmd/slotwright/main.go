@@ -17,8 +17,8 @@ func main() {
 	os.Exit(run(context.Background(), os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
 }
 
-// run is the whole command; it returns the exit code: 0 fine, 1 a problem in the job or on
-// the way, 2 bad usage.
+// run is the whole command; it returns the exit code: 0 fine, 1 a problem in the job or on the way, 2
+// bad usage.
 func run(ctx context.Context, args []string, s streams) int {
 	out, errs := &outlet{to: s.out}, &outlet{to: s.err}
 	root := newRoot(ctx, streams{s.in, out, errs})
@@ -41,7 +41,7 @@ func run(ctx context.Context, args []string, s streams) int {
 	return code
 }
 
-// unwritten is the error of an answer that did not get out, besides what was wrong before.
+// unwritten is the error of an answer that could not be written, besides an earlier one.
 func unwritten(failed, before error) error {
 	text := "the answer could not be written: " + failed.Error()
 	if before != nil && before.Error() != "" {
@@ -71,12 +71,12 @@ func say(to io.Writer, verb string, err error) int {
 // oneLine keeps a name with a line break in it from looking like two messages.
 func oneLine(text string) string { return strings.ReplaceAll(text, "\n", `\n`) }
 
-// jobProblem is something wrong with the job or its file, not with how the command was
-// used. An empty text has been said already.
+// jobProblem is something wrong with the job or its file, not with how the command was used. An empty
+// text means that it was reported already.
 type jobProblem struct {
 	text string
-	// file and problems are what is wrong in it, for an answer in JSON; answered is set
-	// when that has been given.
+	// file and problems are what is wrong in it, for an answer in JSON; answered is set when that has
+	// been given.
 	file     string
 	problems []job.Problem
 	answered bool

@@ -15,9 +15,9 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// The manual is written in the man macros (groff_man(7)) straight from the commands. The
-// library beside cobra that does it too brings a reader of markdown and one of YAML with it,
-// which made every start a millisecond longer and the program a third of a megabyte larger.
+// The manual is written in the man macros (groff_man(7)) straight from the commands. The library beside
+// cobra that does this too depends on a reader of markdown and one of YAML, which made every start a
+// millisecond longer and the program a third of a megabyte larger.
 
 // newMan is the verb that prints or writes the manual.
 func newMan(s streams) *cobra.Command {
@@ -43,8 +43,7 @@ func newMan(s streams) *cobra.Command {
 	}
 }
 
-// manFile writes the page of a verb into a folder, whole or not at all; an older page is
-// replaced.
+// manFile writes the page of a verb into a folder, atomically; an older page is replaced.
 func manFile(verb *cobra.Command, folder string) error {
 	var page strings.Builder
 	if err := manPage(verb, &page); err != nil {
@@ -85,7 +84,7 @@ func manPage(verb *cobra.Command, out io.Writer) error {
 	return err
 }
 
-// manOthers is the pages that a page points to: the root's, or all the verbs'.
+// manOthers is the pages that a page refers to: the root's, or all the verbs'.
 func manOthers(verb *cobra.Command) []string {
 	if verb.HasParent() {
 		return []string{manName(verb.Parent()) + "(1)"}
@@ -121,8 +120,8 @@ func manFlags(p *strings.Builder, heading string, flags *pflag.FlagSet) {
 	})
 }
 
-// roff is lines of text in which nothing is taken for a macro or an escape, but for a font
-// set back at the end of a line.
+// roff is lines of text in which nothing is taken for a macro or an escape, except for a font reset at
+// the end of a line.
 func roff(s string) string {
 	var p strings.Builder
 	for _, line := range strings.Split(strings.TrimRight(s, "\n"), "\n") {

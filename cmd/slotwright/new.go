@@ -41,7 +41,7 @@ func newNew(s streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			// The zero mark says that there must be no such file yet.
+			// The zero mark says that the file must not exist yet.
 			if _, err := job.Save(path, content, job.Mark{}, 0); err != nil {
 				if errors.Is(err, job.ErrChanged) {
 					return jobProblem{file: path, text: "there is such a file already; it was left as it is: " + path}
@@ -96,16 +96,16 @@ func begun(name, from string) (string, error) {
 	return old.Text(), nil
 }
 
-// plainWord reports whether a shell takes a word as it stands.
+// plainWord reports whether a shell takes a word unquoted.
 func plainWord(word string) bool {
 	return word != "" && !strings.ContainsFunc(word, func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsNumber(r) && !strings.ContainsRune("_./@%+=:,-", r)
 	})
 }
 
-// shellWord is a path as it can be typed behind the command: one that begins like a flag
-// with ./ before it, one with blanks and the like in quotes, and one with what does not show
-// (an end of a line) written as bash and zsh read it.
+// shellWord is a path as it can be typed behind the command: one that begins like a flag with ./ before
+// it, one with blanks and the like in quotes, and one with invisible characters (a line end) as bash
+// and zsh read them.
 func shellWord(path string) string {
 	if strings.HasPrefix(path, "-") {
 		path = "./" + path

@@ -14,22 +14,21 @@ import (
 	"github.com/mattn/go-isatty"
 )
 
-// outlet is where a verb's answer goes. It is gathered and written at the end in one
-// piece: so a full disk is noticed, and nothing that was read from a file, a name or a flag
-// can steer the terminal.
+// outlet is where a verb's answer goes. It is collected and written at the end in one piece: so a full
+// disk is noticed, and nothing that was read from a file, a name or a flag can steer the terminal.
 type outlet struct {
 	to   io.Writer
 	text bytes.Buffer
 }
 
-// A standard output that is closed (>&-) cannot be told: before any of our code runs, Go opens
-// /dev/null for reading and writing in its place, and that is just what many callers pass to a
-// program whose answer they do not want. To fail for the one would be to fail for the other.
+// A closed standard output (>&-) cannot be detected: before any of our code runs, Go opens /dev/null
+// for reading and writing in its place, and that is just what many callers pass to a program whose
+// answer they do not want. Failing for the one would be failing for the other.
 
-// Write gathers.
+// Write collects.
 func (o *outlet) Write(p []byte) (int, error) { return o.text.Write(p) }
 
-// flush writes what was gathered.
+// flush writes what was collected.
 func (o *outlet) flush() error {
 	defer o.text.Reset()
 	if o.text.Len() == 0 {
@@ -43,8 +42,8 @@ func (o *outlet) flush() error {
 	return err
 }
 
-// harmless is text whose characters all show, but for tabs, the ends of lines and a form
-// feed where a line begins, which a sheet was asked to end with.
+// harmless is text whose characters all show, except tabs, line ends and a form feed where a line
+// begins, which a sheet was asked to end with.
 func harmless(answer string) string {
 	if utf8.ValidString(answer) && !strings.ContainsFunc(answer, steersBetween) {
 		return answer

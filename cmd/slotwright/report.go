@@ -15,7 +15,7 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// paper is how written outputs are wanted.
+// paper is how written output is wanted.
 type paper struct {
 	inch, fahrenheit, json, pages bool
 
@@ -28,7 +28,7 @@ func (p *paper) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.json, "json", false, "answer in JSON")
 }
 
-// printed adds what only text has.
+// printed adds the flags that only text has.
 func (p *paper) printed(c *cobra.Command) {
 	p.flags(c)
 	c.Flags().BoolVar(&p.pages, "pages", false, "a form feed between sheets, for a printer")
@@ -45,7 +45,7 @@ func inUnits(c *cobra.Command, inch, fahrenheit *bool) {
 	c.Flags().BoolVar(fahrenheit, "fahrenheit", false, "temperatures in °F (not given: as most of the job are typed)")
 }
 
-// units are those asked for; what was not said goes by how most of the job was typed.
+// units are those asked for; otherwise those in which most of the job was typed.
 func (p *paper) units(d *job.Document) quantity.Choice {
 	u := d.Units(quantity.Choice{})
 	if p.flagged("inch") {
@@ -97,7 +97,7 @@ func sectionList() string {
 	return b.String()
 }
 
-// knownSections says which section there is none of.
+// knownSections names a section that does not exist.
 func knownSections(names []string) error {
 	var known []string
 	for _, s := range card.Sections() {
@@ -141,7 +141,7 @@ func newCard(s streams) *cobra.Command {
 	return c
 }
 
-// workOut reads a job and works it out.
+// workOut reads a job and evaluates it.
 func workOut(path string) (job.Document, *winding.Bench, *winding.Outcome, error) {
 	d, b, err := prepared(path)
 	if err != nil {
@@ -160,8 +160,8 @@ func prepared(path string) (job.Document, *winding.Bench, error) {
 	return d, winding.Prepare(j), nil
 }
 
-// theTrial is the index of the trial that is named, else of the one that the job is about by now;
-// which was taken and why is said on standard error where there are several.
+// theTrial is the index of the named trial, else of the one that the job is currently about; where
+// there are several, which was taken and why is written to standard error.
 func theTrial(s streams, b *winding.Bench, o *winding.Outcome, name string) (int, error) {
 	if name != "" || len(o.Trials) == 0 {
 		return findTrial(o, name)
@@ -176,7 +176,7 @@ func theTrial(s streams, b *winding.Bench, o *winding.Outcome, name string) (int
 	return i, nil
 }
 
-// findTrial is the index of a trial by its name: as written, else without regard to case.
+// findTrial is the index of a trial by its name: as written, else ignoring case.
 func findTrial(o *winding.Outcome, name string) (int, error) {
 	if len(o.Trials) == 0 {
 		return 0, jobProblem{text: "the job has no trial; add one under [[trial]]"}

@@ -31,11 +31,11 @@ type appearance struct {
 	theme                 string
 }
 
-// colours is the theme asked for, else by what the terminal says of its background. Where the
+// colours is the theme asked for, else chosen by what the terminal says of its background. Where the
 // terminal has no colour, or none is wanted, there is none unless one is asked for.
 func (a appearance) colours(able termenv.Profile, background, terminal string) (kit.Theme, error) {
 	t := kit.Theme{Colour: able != termenv.Ascii, Fixed: able == termenv.ANSI256 || able == termenv.TrueColor, ASCII: a.ascii || plainLocale()}
-	if a.theme == "" && terminal == "linux" { // the kernel's own text screen is black
+	if a.theme == "" && terminal == "linux" { // the kernel's own text console is black
 		t.Look = kit.DarkBackground
 	}
 	if a.theme == "" {
@@ -48,7 +48,7 @@ func (a appearance) colours(able termenv.Profile, background, terminal string) (
 	return t, nil
 }
 
-// units are laid down for every job that is opened, where they were asked for.
+// units are set for every job that is opened, where they were asked for.
 func (a appearance) units(store recovery.Store) recovery.Store {
 	if a.flagged != nil && a.flagged("inch") {
 		store.Inch = &a.inch
@@ -99,9 +99,9 @@ func openScreen(ctx context.Context, s streams, args []string, look appearance) 
 	return leave(ctx, s, model.Model, err)
 }
 
-// opening is the program from its first moment on. The library writes what is drawn sixty
-// times a second and no sooner, counted from when it took the terminal: the job is worked out
-// in that first sixtieth of a second, not before it.
+// opening is the program from its first moment on. The library writes what is drawn sixty times a
+// second and no sooner, counted from when it took the terminal: the job is evaluated in that first
+// sixtieth of a second, not before it.
 type opening struct {
 	begin func() *tui.Model
 	*tui.Model
@@ -145,8 +145,8 @@ func leave(ctx context.Context, s streams, model *tui.Model, err error) error {
 	return nil
 }
 
-// openSession is the job to show: the one named, else the last one, else the example. What is
-// wrong with its file is told at once; it is worked out when begin is called.
+// openSession is the job to show: the one named, else the last one, else the example. Errors of its
+// file are reported at once; it is evaluated when begin is called.
 func openSession(path string, store recovery.Store, example bool) (begin func() *session.Session, err error) {
 	bare := path == "" && !example
 	if bare {

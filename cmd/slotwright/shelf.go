@@ -74,7 +74,7 @@ func (w *shelfWish) list(s streams, folder string) error {
 	return nil
 }
 
-// mostNamed is how many names of what was left out are said; JSON has all of them.
+// mostNamed is how many names of what was left out are printed; JSON has all of them.
 const mostNamed = 6
 
 // sayLeftOut says what of a folder is not in the list, and why.
@@ -102,11 +102,11 @@ func sayLeftOut(w io.Writer, all []shelf.Entry, left []shelf.LeftOut) {
 	}
 }
 
-// mostShelf is how wide a column may get; the file comes last and is never cut, for it is what
+// mostShelf is the maximum width of each column; the file comes last and is never cut, since it is what
 // one types next.
 var mostShelf = []int{16, 7, 5, 5, 16, 5, 6, 10, 7}
 
-// shelfTable sets rows of cells under each other, no column wider than its widest cell.
+// shelfTable sets rows of cells in columns, no column wider than its widest cell.
 func shelfTable(w io.Writer, rows [][]string) {
 	wide, mark := make([]int, len(mostShelf)), "…"
 	if isASCII(w) {
@@ -182,7 +182,7 @@ func orDash(f quantity.Figure, dim quantity.Dimension, digits int) string {
 	return f.Text(dim[0], digits)
 }
 
-// printBench offers what the records say; nothing of it is in any job.
+// printBench offers what the records say; none of it is in any job.
 func printBench(w io.Writer, b *shelf.Bench) {
 	lines := lessons(b)
 	if len(lines) == 0 {

@@ -11,19 +11,19 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// stopped and woken are what a shell does to a job of its own: it stops it and lets it go on.
+// stopped and woken are what a shell does to a job of its own: it stops it and resumes it.
 type (
 	stopped struct{}
 	woken   struct{}
 )
 
-// stopGrace is how long after asking to be stopped the program believes that it will be. A
-// program that no shell looks after is not stopped by the system, which would never wake it.
+// stopGrace is how long after asking to be stopped the program believes that it will be. A program
+// outside any shell's job control is not stopped by the system, which would never wake it.
 const stopGrace = 500 * time.Millisecond
 
-// suspender stops the program when it is told to (SIGTSTP: kill -TSTP, since ctrl+z takes a
-// change back), with the terminal as the shell wants it and the work kept; and takes the
-// terminal again when it goes on, also after a SIGSTOP that it could not see.
+// suspender stops the program when it is told to (SIGTSTP: kill -TSTP, since ctrl+z is undo), with the
+// terminal as the shell wants it and the work kept; and takes the terminal again when it resumes, even
+// after a SIGSTOP that it could not see.
 type suspender struct {
 	program    *tea.Program
 	keep       func() // keeps unsaved work, in case it is never woken
@@ -56,7 +56,7 @@ func (s *suspender) watch() func() {
 	}
 }
 
-// filter is for tea.WithFilter: it does what the two messages ask for, in between two others.
+// filter is for tea.WithFilter: it handles the two messages, in between two others.
 func (s *suspender) filter(_ tea.Model, msg tea.Msg) tea.Msg {
 	switch msg.(type) {
 	case stopped:
@@ -82,9 +82,9 @@ func (s *suspender) step(do func()) {
 	}
 }
 
-// sleep stops the program, with all that the shell started along with it, until it is woken.
-// SIGTSTP itself would not stop it: Go keeps the handler of one that was ever asked for, and
-// drops it. SIGTTOU stops in the same way, and as SIGTSTP only what a shell looks after.
+// sleep stops the program, with everything that the shell started along with it, until it is woken.
+// SIGTSTP itself would not stop it: Go keeps the handler of one that was ever asked for, and drops it.
+// SIGTTOU stops in the same way, and like SIGTSTP only under a shell's job control.
 func (s *suspender) sleep() {
 	signal.Stop(s.cont)
 	awake := make(chan os.Signal, 1)

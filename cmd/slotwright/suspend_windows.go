@@ -2,7 +2,7 @@ package main
 
 import tea "github.com/charmbracelet/bubbletea"
 
-// suspender does nothing here: Windows has no shell that stops its jobs.
+// suspender does nothing here: Windows has no job control.
 type suspender struct {
 	program *tea.Program
 	keep    func()

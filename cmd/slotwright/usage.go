@@ -39,8 +39,8 @@ func verbs(c *cobra.Command) string {
 	return strings.Join(names, ", ")
 }
 
-// operands is the check of what stands after a verb, from its usage line: NAME must be
-// given, [NAME] may be, NAME... may be more than one word. Options are not operands.
+// operands checks what follows a verb, by its usage line: NAME must be given, [NAME] may be, NAME...
+// may be more than one word. Options are not operands.
 func operands(use string) cobra.PositionalArgs {
 	words := strings.Fields(use)
 	usage := "usage: slotwright " + use

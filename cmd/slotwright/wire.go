@@ -61,7 +61,7 @@ func newWire(s streams) *cobra.Command {
 	return c
 }
 
-// systemOf is the system of the stand-ins.
+// systemOf is the gauge system of the substitutes.
 func systemOf(word string, g wiretable.Gauge) (wiretable.System, error) {
 	switch strings.ToLower(word) {
 	case "awg":
