@@ -9,27 +9,28 @@ import (
 
 // # The field current that leaves the battery the most
 //
-// More of it makes more volts and costs more watts. A regulator should aim at it, and a person sets it:
-// so it is one that the winding stands, its limit and its class at the temperature it comes to, the
-// battery taking charge or nearly full, and one that does not drag an engine below its speed. It is sought
-// up to the highest current that was read, where the curve is known, or the one in use; no further than
-// the supply drives. Where the best of all is not among those, the best that is takes its place, and it is
-// said where more would come. Where the best is more than a regulator lets in, it is the least that brings
-// what is let in.
+// A stronger field makes more volts and costs more watts. A regulator should aim at the best field
+// current, and a person sets it: so it has to be one that the winding withstands, within its limit and
+// its class at its steady temperature, the battery taking charge or nearly full, and one that does not
+// drag an engine below its speed. It is searched up to the highest current read, where the curve is
+// known, or the one in use, but no further than the supply drives. Where the overall best is not
+// withstood, the best that is withstood is given, with the remark that more would come. Where the best
+// brings more than the regulator's limit, the smallest current that brings that limit is given.
 //
-// Watts into the battery have one hump over the field current. The best of all is found on a row of
-// currents from above and by the parabola through its top. Where that is not stood, the best that is
-// lies next to it: below, at the current up to which all is stood, or above, where a stronger field holds
-// the rotor so far back that less flows. Below it is sought as the zero of a margin: by how much what is
-// the furthest past its limit is past it. Amps, heat and the drag on an engine all rise with the field up
-// to the hump, and the margin with them. It is closed in on by false position (Illinois), which takes
-// three or four field currents to come within a thousandth of the limit, or of the row where
-// the margin jumps.
+// Watts into the battery have a single hump over the field current. The overall best is found on a row
+// of currents, from the top down, and by the parabola through its highest points. Where it is not
+// withstood, the best that is lies next to it: below, at the current up to which all is withstood, or
+// above, where a stronger field holds the rotor so far back that less flows. The current below is the
+// zero of a margin: the excess over the limit that is exceeded most. Amps, heat and the drag on an
+// engine all rise with the field up to the hump, and the margin with them. False position (Illinois)
+// closes in on it, in three or four field currents to a thousandth of the limit, or of the row's top
+// where the margin jumps.
 //
-// Every field current is run once. It begins as warm as its neighbours tell.
+// Every field current is run once, starting from its neighbours' temperatures.
 //
-// Cost: two to eight settled speeds a condition; where the best of all is not stood four to six more, half of
-// them with the battery nearly full too, and up to twenty where the margin jumps, as where a rotor comes free.
+// Cost: two to eight settled speeds a condition; where the overall best is not withstood four to six
+// more, half of them with the battery nearly full too, and up to twenty where the margin jumps, as
+// where a rotor breaks free.
 
 // fieldSearch is the search in one condition.
 type fieldSearch struct {
@@ -44,7 +45,7 @@ type fieldSearch struct {
 	not  fieldSpan // in which none is stood, as far as it was found
 }
 
-// fieldRun is where it runs at a field current.
+// fieldRun is the operating point at a field current.
 type fieldRun struct {
 	amps float64
 	RunPoint
@@ -61,19 +62,19 @@ type fieldSpan struct{ from, to float64 }
 func (s fieldSpan) holds(amps float64) bool { return amps >= s.from && amps <= s.to }
 
 const (
-	// leastGain is the watts that a best field current has to gain to be told; ours.
+	// leastGain is the gain, in watts, from which a best field current is worth telling; our choice.
 	leastGain = 0.05
-	// fieldSteps is how many steps there are in the row from no field current to the most.
+	// fieldSteps is the number of steps of the row from no field current to the highest.
 	fieldSteps = 6
-	// fieldWithin is how near a limit the field current is brought, a part of the limit, and of the most
-	// where what is past the limit jumps.
+	// fieldWithin is how close to a limit the field current is brought, relative to the limit, and to
+	// the highest current where the margin jumps.
 	fieldWithin = 1e-3
-	// letWithin is the same of the amps that a regulator lets in.
+	// letWithin is the same for the amps that a regulator allows.
 	letWithin = 1e-5
 	mostTries = 60
 )
 
-// mostField is the most field current that is looked at, A.
+// mostField is the highest field current examined, A.
 func (b *bed) mostField() float64 {
 	e := b.rotor
 	if e.driven.Known() {
@@ -87,7 +88,7 @@ func (s *fieldSearch) with(amps float64) *charger {
 	return s.r.excited(s.flux.at(amps)/s.flux.perTurn.Value, s.rotor.coil.Watts(amps))
 }
 
-// run is where it runs then.
+// run is the operating point then.
 func (s *fieldSearch) run(amps float64) *fieldRun {
 	for _, run := range s.runs {
 		if run.amps == amps {
@@ -99,8 +100,8 @@ func (s *fieldSearch) run(amps float64) *fieldRun {
 	return run
 }
 
-// warmth is a first idea of how warm it gets at a field current: in a straight line between the nearest
-// on both sides that were run, else as the nearest.
+// warmth is a first guess of the temperature at a field current: linear between the nearest on both
+// sides that were run, else that of the nearest.
 func (s *fieldSearch) warmth(amps float64) float64 {
 	var low, high *fieldRun
 	for _, run := range s.runs {
@@ -122,8 +123,8 @@ func (s *fieldSearch) warmth(amps float64) float64 {
 	return s.at.WindingC
 }
 
-// past is by how much what comes at a field current is past what winding and drive stand for long: a part
-// of the limit that it is the furthest past, 0 or less where it is within all.
+// past is the margin at a field current: the excess over what winding and drive withstand for long,
+// relative to the limit that is exceeded most; 0 or less where it is within all.
 func (s *fieldSearch) past(run *fieldRun) float64 {
 	if run.asked {
 		return run.past
@@ -151,7 +152,7 @@ func (s *fieldSearch) worn(run *RunPoint) float64 {
 	return past
 }
 
-// over is by how much the net amps at a field current are more than the regulator lets in, a part of these.
+// over is the relative excess of the net amps at a field current over the regulator's limit.
 func (s *fieldSearch) over(run *fieldRun) float64 { return run.NetAmps/s.let - 1 }
 
 // find is the best field current and the watts that it leaves the battery.
@@ -216,9 +217,9 @@ func (s *fieldSearch) stood(top *fieldRun) (best *fieldRun) {
 	return best
 }
 
-// within is the field current between one that is within a limit and one that is past it which is just
-// within, so near; nil where none between them is. under and margin say by which part of the limit they
-// are past it, below 0 within it.
+// within is the field current just within a limit, between one within it and one past it, to a
+// tolerance; nil where there is none. under and margin are the relative excess over the limit, negative
+// within it.
 func (s *fieldSearch) within(amps, under float64, past *fieldRun, margin func(*fieldRun) float64, near float64) (best *fieldRun) {
 	inside, outside, over, side := amps, past.amps, margin(past), 0
 	for tries := 0; math.Abs(outside-inside) > near*s.most && tries < mostTries; tries++ {
@@ -227,7 +228,7 @@ func (s *fieldSearch) within(amps, under float64, past *fieldRun, margin func(*f
 			at = (inside + outside) / 2
 		}
 		run := s.run(at)
-		m := margin(run) + near/2 // half of it within, so that it ends within
+		m := margin(run) + near/2 // aim at half the tolerance, so that it ends within
 		if m <= near/2 {
 			best = run
 			if m >= -near/2 {
@@ -278,9 +279,9 @@ func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 	}
 }
 
-// highest looks for the field current of the most watts: on a row of them from above until they fall, and
-// then by the parabola through the best three, to about a hundredth of the most, which is more than a field
-// current is worth.
+// highest looks for the field current of the most watts: on a row of currents from the top down until
+// the watts fall, and then by the parabola through the best three, to about a hundredth of the highest
+// current, which is more precision than a field current is worth.
 func (s *fieldSearch) highest() *fieldRun {
 	h := s.most / fieldSteps
 	best, i := s.run(s.most), fieldSteps
