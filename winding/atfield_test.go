@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// woundRotor is the example on a wound rotor that takes 3 A, its old winding spun up at the given field
-// currents with volts by the law I/(2 + I): 2 A fills the iron by half.
+// woundRotor is the example with a wound rotor that takes 3 A, its old winding spun up at the given
+// field currents with volts by the law I/(2 + I): 2 A saturates the iron by half.
 func woundRotor(at ...float64) job.Job {
 	j := job.Example().Job()
 	j.Field = job.FieldSpec{Kind: "wound", Ohms: quantity.Known(3), Amps: quantity.Known(3)}
@@ -53,8 +53,8 @@ func TestVoltsAreHeldAtTheFieldTheyWereReadAt(t *testing.T) {
 	assert.True(t, recordAt(j, 6).LineVolts.Expected.Origin.Weak(), "beyond the readings it is a guess")
 }
 
-// From one reading, at 1.5 A, half-full iron has 2x/(1 + x) of its flux: 4/3 at the 3 A planned,
-// 1 at the 1.5 A that was read, with no doubt of the carrying there and its own at 2 A.
+// From one reading, at 1.5 A, half-saturated iron has 2x/(1 + x) of its flux: 4/3 at the 3 A planned, 1
+// at the 1.5 A that was read, with no uncertainty of the conversion there and its own at 2 A.
 func TestVoltsCarriedFromOneReading(t *testing.T) {
 	j := woundRotor(1.5)
 	plan := Evaluate(j).Trials[0].LinePerRPM.Times(1000)
@@ -68,8 +68,8 @@ func TestVoltsCarriedFromOneReading(t *testing.T) {
 	assert.InEpsilon(t, own+sq(field.AssumedDoubt(2, 1.5)), sq(part(near)), 1e-6)
 }
 
-// Magnets have no field current, whatever is typed; without one that the plan is for there is
-// nothing to carry from, and that is said.
+// Magnets have no field current, whatever is typed; without one that the plan is for there is nothing
+// to convert from, and it says so.
 func TestFieldOfARecordWithoutAPlan(t *testing.T) {
 	j := woundRotor()
 	j.Field = job.FieldSpec{Kind: "magnets"}

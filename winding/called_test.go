@@ -28,8 +28,8 @@ func severityOf(o *winding.Outcome, trial, words string) (worst winding.Severity
 	return worst
 }
 
-// A winding that leaves the battery nothing where it usually runs is not one to wind, and its
-// rows of that condition are marked, whatever the reference does.
+// A winding that leaves the battery nothing in the usual condition is not one to wind, and its rows of
+// that condition are marked, whatever the reference does.
 func TestAWindingThatLeavesNothingIsBroken(t *testing.T) {
 	o := winding.Evaluate(load(t, "wind-wound-rotor.toml"))
 	for _, trial := range []string{"A", "B"} {
@@ -60,8 +60,8 @@ func TestAWindingThatLeavesNothingIsBroken(t *testing.T) {
 	assert.Equal(t, winding.Note, severityOf(&o, "A", "nothing comes in"))
 }
 
-// In a light wind none has to charge, and one that waits for more than the mean wind may yet
-// have its year out of it.
+// In a light wind none has to charge, and one that needs more than the mean wind may still have its
+// year from stronger winds.
 func TestWindThatIsTooLightIsNoFault(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	j.Trials[0].Turns, j.Trials[1].Turns = quantity.Known(4), quantity.Known(4)
@@ -101,7 +101,7 @@ func TestCoggingIsOfMagnets(t *testing.T) {
 	}
 }
 
-// A third harmonic goes round a delta, and weighs in the choice of one only. Full pitch on three
+// A third harmonic circulates in a delta, and counts in the choice of one only. Full pitch on three
 // slots a pole: kw3 is 1.
 func TestThirdHarmonicWeighsInADelta(t *testing.T) {
 	plan, why := winding.Prepare(plain()).Plan(0)
@@ -180,8 +180,8 @@ func TestFuseOfALoadThatIsNoBattery(t *testing.T) {
 	}
 }
 
-// Sentences speak as people do: no field of the file by its key, no source, no two blanks, no
-// symbol without its word.
+// Sentences read like speech: no field of the file by its key, no source, no two blanks, no symbol
+// without its word.
 func TestSentencesAreForPeople(t *testing.T) {
 	files, err := filepath.Glob("../testdata/*/*.toml")
 	require.NoError(t, err)
@@ -219,8 +219,8 @@ func TestSentencesAreForPeople(t *testing.T) {
 	}
 }
 
-// Where the wind turns the rotor and nothing comes in, the rotor's own speed there is said, and a
-// drag that nobody measured is asked for first: no winding mends it.
+// Where the wind turns the rotor and nothing comes in, the rotor's own speed there is given, and a drag
+// that nobody measured is asked for first: no winding cures it.
 func TestAGuessedDragIsAskedForWhereNothingComes(t *testing.T) {
 	for _, measured := range []bool{false, true} {
 		j := load(t, "wind-good.toml")

@@ -31,8 +31,8 @@ func forEachCharger(t *testing.T, do func(name string, b *Bench, r *charger)) {
 }
 
 // The curve between the knots against the trial solved at a thousand speeds: amps, torque and
-// temperature are those of the solver within what the knots had to agree to, and what goes on
-// getting hotter is told at the same speeds.
+// temperature are those of the solver to the agreement required of the knots, and a missing steady
+// temperature is found at the same speeds.
 func TestTheCurveBetweenSolvedPoints(t *testing.T) {
 	trials, knots := 0, 0
 	forEachCharger(t, func(name string, b *Bench, r *charger) {

@@ -64,7 +64,7 @@ func finding(o *winding.Outcome, path string) *winding.Finding {
 	return nil
 }
 
-// Limits call out where they lie: nothing just inside, a finding just outside.
+// Findings appear exactly at their limits: nothing just inside, a finding just outside.
 func TestLimitsAreCalledOutWhereTheyLie(t *testing.T) {
 	j := ready()
 	j.Slot.AreaMM2 = quantity.Known(60)
@@ -116,7 +116,7 @@ func TestSpoolsAndSeconds(t *testing.T) {
 
 func sq(v float64) float64 { return v * v }
 
-// Volts of a wound rotor and where it begins to charge are of a current, which their meaning names;
+// Volts of a wound rotor and where it begins to charge are for one current, which their meaning names;
 // magnets have none.
 func TestMeaningNamesTheRotorsCurrent(t *testing.T) {
 	j := load(t, "wind-wound-rotor.toml")

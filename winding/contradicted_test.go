@@ -9,8 +9,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// A short circuit and a bridge that part by more than a third mark the inductance they leave,
-// and what comes of it; one of the two alone, or both agreeing, does not.
+// A short circuit and a bridge that differ by more than a third mark the inductance they leave, and
+// what follows from it; one of the two alone, or both agreeing, does not.
 func TestInductanceIsMarkedWhenItsReadingsPart(t *testing.T) {
 	weak := func(change func(*job.Job)) bool {
 		j := loadJob(t, "engine-alternator-short")
@@ -31,8 +31,8 @@ func TestInductanceIsMarkedWhenItsReadingsPart(t *testing.T) {
 	}
 }
 
-// A slot that the old winding cannot have been in marks every fill, and no longer once the
-// old turns are counted again.
+// A slot that the old winding cannot have been in marks every fill, and no longer does once the old
+// turns are corrected.
 func TestFillIsMarkedWhenTheOldWindingCannotHaveBeenIn(t *testing.T) {
 	j := loadJob(t, "round-slots")
 	j.Slot.LinerMM, j.Slot.WedgeMM = quantity.Known(0.3), quantity.Known(0)
@@ -47,7 +47,7 @@ func TestFillIsMarkedWhenTheOldWindingCannotHaveBeenIn(t *testing.T) {
 	assert.Equal(t, quantity.Derived, b.With(j).Outcome().Trials[0].WireFill.Origin)
 }
 
-// A frequency that is another machine's marks the poles and what goes by them; the one of these
+// A frequency that belongs to another machine marks the poles and what depends on them; one of these
 // poles does not.
 func TestPolesAreMarkedWhenAFrequencyContradictsThem(t *testing.T) {
 	j := loadJob(t, "star-diodes")
@@ -59,8 +59,8 @@ func TestPolesAreMarkedWhenAFrequencyContradictsThem(t *testing.T) {
 	}
 }
 
-// Plate amps that the old winding's volts cannot drive through its ohms mark the limit that goes
-// by them.
+// Plate amps that the old winding's volts cannot drive through its ohms mark the limit that depends on
+// them.
 func TestPlateIsMarkedWhenTheReadingsContradictIt(t *testing.T) {
 	j := loadJob(t, "star-diodes")
 	j.Old.RatedRPM = quantity.Known(3000)

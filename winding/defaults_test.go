@@ -18,8 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Every number that stands in for an empty field, written out. A person who types no liner
-// winds by this one.
+// Every number used for an empty field, written out. A person who types no liner winds by this one.
 func TestDefaultNumbers(t *testing.T) {
 	want := map[string]float64{
 		"machine.phases": 3, "machine.layers": 2, "machine.sets": 1, "machine.end_run": 9, "machine.ambient": 25,
@@ -58,8 +57,8 @@ func TestDefaultNumbers(t *testing.T) {
 	assert.Empty(t, words, "without a default")
 }
 
-// What is typed as the default changes nothing: each stands in the schema and is used from
-// there, in every job of testdata, whatever it drives and charges.
+// Typing the default changes nothing: each is in the schema and is used from there, in every job of
+// testdata, whatever it drives and charges.
 func TestTypingTheDefaultChangesNothing(t *testing.T) {
 	for _, name := range []string{"car-stator-13-to-30", "engine-alternator-short", "engine", "fixed", "pedals", "water", "wind-good"} {
 		before := load(t, name+".toml")
@@ -274,7 +273,7 @@ func TestPurchaseAndProofWithNothingTyped(t *testing.T) {
 	assert.Equal(t, a.LeadOhms20.Value, a.LeadOhmsT.Value)
 }
 
-// What stands in for an empty field in a part of the physics by itself is the schema's too.
+// What a part of the physics uses by itself for an empty field is the schema's default too.
 func TestPartsAgreeWithTheSchema(t *testing.T) {
 	published.Constants(t, []published.Constant{
 		{What: "depth over width", Want: job.DefaultOf("slot.depth_per_width"), Have: slot.DefaultDepthPerWidth, Source: "the schema"},

@@ -16,8 +16,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// weakEngine is the stored engine with so many watts at its usual 1200 rpm: by its law two thirds of
-// them at the slow 800.
+// weakEngine is the stored engine with a given power at its usual 1200 rpm: by its law two thirds of
+// that at the slow 800.
 func weakEngine(t *testing.T, watts float64) job.Job {
 	t.Helper()
 	j := loadJob(t, "engine")
@@ -87,7 +87,7 @@ func TestDraggedAtTheSlowSpeedAloneIsFoundSaidAndNotMet(t *testing.T) {
 	assert.Greater(t, found, 2)
 }
 
-// A field current or a regulator that is named mends what the trial was blamed for when it is typed,
+// A field current or a regulator that is named cures what the trial was blamed for when it is typed,
 // and no offer drags the engine down.
 func TestWhatIsNamedInPlaceOfADragMendsIt(t *testing.T) {
 	field := regexp.MustCompile(`a field current of ([\d.]+) A in place`)
@@ -138,9 +138,9 @@ func TestAllBeginTooLateIsSaidOnlyWhereAllDo(t *testing.T) {
 	assert.True(t, a.Offer != nil || a.InTheWay != "")
 }
 
-// Legs that a winding of far too many turns holds to a crawl are told, with a winding that brings more;
-// one that brings the most there is is only noted, and none that lets them turn is told so.
-// By hand: of 120 W at 60 rpm the law P·x·(2 − x) leaves 25.0 W at 6.627 rpm, x = 0.1104.
+// Legs that a winding of far too many turns holds to a crawl are reported, with a winding that brings
+// more; one that already brings the most is only noted, and no winding that lets them turn is named. By
+// hand: of 120 W at 60 rpm the law P·x·(2 − x) leaves 25.0 W at 6.627 rpm, x = 0.1104.
 func TestLegsHeldToACrawlAreTold(t *testing.T) {
 	j := loadJob(t, "pedals")
 	j.Drive.Watts, j.Drive.UsualRPM = quantity.Known(120), quantity.Known(60)
@@ -176,9 +176,9 @@ func TestLegsHeldToACrawlAreTold(t *testing.T) {
 	assert.Zero(t, drive.Best(drive.Governed{}))
 }
 
-// A rung that holds legs to a crawl meets nothing, however many amps it brings, and says what holds it.
-// By hand: the law P·x·(2 − x) leaves four fifths at x = 1 − √0.2 = 0.5528, so of 120 W at 60 rpm less
-// than 96 W are left below 33.2 rpm.
+// A rung that holds legs to a crawl meets nothing, however many amps it brings, and says what limits
+// it. By hand: the law P·x·(2 − x) leaves four fifths at x = 1 − √0.2 = 0.5528, so of 120 W at 60 rpm
+// less than 96 W are left below 33.2 rpm.
 func TestNoRungMeetsThatHoldsLegsToACrawl(t *testing.T) {
 	j := loadJob(t, "pedals")
 	j.Drive.Watts, j.Drive.UsualRPM, j.Target.Amps = quantity.Known(120), quantity.Known(60), quantity.Known(1)

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// "On only from so many rpm" is no remedy where the drive never takes the alternator there: of rotors of
-// some diameters the small ones never do, in any wind and at any balance, the large ones do.
+// "On only from so many rpm" is no remedy where the drive never takes the alternator there: of rotors
+// of several diameters the small ones never do, in any wind and at any balance, the large ones do.
 func TestARemedyIsAtASpeedThatIsHad(t *testing.T) {
 	never, had := 0, 0
 	for _, metres := range []float64{0.6, 1, 1.2, 1.4, 1.7, 2, 2.5} {

@@ -83,8 +83,8 @@ func platedJob(t *testing.T) job.Job {
 	return d.Job()
 }
 
-// What the plate proves is not overruled by a density in common use: wound as it was, it stands
-// the plate's amps at the plate's speed, 24.9 A/mm² at blocks, where 7.5 would let 18 A through.
+// What the plate proves is not overruled by a common density: wound as it was, it withstands the
+// plate's amps at the plate's speed, 24.9 A/mm² for blocks, where 7.5 would allow 18 A.
 func TestThePlateProvesItsOwnDensity(t *testing.T) {
 	j := platedJob(t)
 	a := Prepare(j).Static(j.Trials[0])
@@ -109,8 +109,8 @@ func TestThePlateProvesItsOwnDensity(t *testing.T) {
 	assert.InDelta(t, 18.1, without.LimitAmps.Value, 0.05)
 }
 
-// Below the plate's speed the fan carries less off, so less heat is allowed: the limit by
-// temperature goes by the speed it is told at, and the words hold both speeds.
+// Below the plate's speed the fan carries less off, so less heat is allowed: the temperature limit
+// depends on the speed at which it is given, and the words have both speeds.
 func TestTheLimitByTemperatureGoesByTheFan(t *testing.T) {
 	j := platedJob(t)
 	b := Prepare(j)
@@ -138,9 +138,8 @@ func TestTheLimitByTemperatureGoesByTheFan(t *testing.T) {
 	assert.NotContains(t, plain.LimitAmps.Why, "fan")
 }
 
-// Where a winding runs it is judged by what it stands there: faster than usual it may carry more
-// than its limit at the usual speed, and the speed at which that is passed is where its curve
-// meets the limit's.
+// Where a winding runs it is judged by its limit there: faster than usual it may carry more than its
+// limit at the usual speed, and the speed at which that is passed is where its curve meets the limit's.
 func TestALimitIsHeldAgainstTheSpeedItIsFor(t *testing.T) {
 	j := platedJob(t)
 	o := Evaluate(j)
@@ -164,9 +163,10 @@ func TestALimitIsHeldAgainstTheSpeedItIsFor(t *testing.T) {
 	assert.InEpsilon(t, a.LimitAt(a.LimitRPM.Value), at.AmpsDC, 0.005)
 }
 
-// Where the regulator lowers the field copper may make what field and iron leave it, by hand: 100 K at 0.5 K/W
-// are 200 W. Of 30 W of iron 0.7 and of 40 W of field half heat the stator, which leaves 159 W at full field;
-// 15 and 10 W leave 184.5 W, and amps go with the root: 1.077 times as many.
+// Where the regulator lowers the field, copper may make the heat that field and iron leave it, by hand:
+// 100 K at 0.5 K/W are 200 W. Of 30 W of iron 0.7 and of 40 W of field half heat the stator, which
+// leaves 159 W at full field; 15 and 10 W leave 184.5 W, and amps go with the root: 1.077 times as
+// many.
 func TestALoweredFieldLeavesTheCopperMore(t *testing.T) {
 	f := &fanned{
 		air:   &thermal{still: quantity.Of(1), fanGain: 1, fanRPM: 1000},
@@ -179,7 +179,7 @@ func TestALoweredFieldLeavesTheCopperMore(t *testing.T) {
 	assert.InEpsilon(t, math.Sqrt(184.5/159), f.grows(limitTemperature, held), 1e-12)
 	assert.InDelta(t, 1, f.grows(limitDensity, held), 0)
 
-	// So 10.7 A are within a limit of 10 A there, also on the way up through the winds.
+	// So 10.7 A are within a limit of 10 A there, even on the way up through the winds.
 	l := &Limits{Each: []Limit{{Name: limitTemperature, AmpsDC: quantity.Of(10)}}, LimitAmps: quantity.Of(10), fanned: f}
 	held.AmpsDC = 10.7
 	assert.False(t, l.PassedIn(held))
@@ -190,8 +190,8 @@ func TestALoweredFieldLeavesTheCopperMore(t *testing.T) {
 	assert.False(t, one.passes(l))
 }
 
-// The strongest wind that is said to be cool enough is the last before anything is too much: amps over the limit, no steady
-// temperature, or, where warmth is followed, more than the class's mean.
+// The strongest wind that is called cool enough is the last before anything is too much: amps over the
+// limit, no steady temperature, or, where temperature is followed, more than the class's mean.
 func TestTheStrongestWindThatIsCool(t *testing.T) {
 	known, not := &thermal{still: quantity.Of(0.8), meanC: 145}, &thermal{meanC: 145}
 	for what, c := range map[string]struct {
@@ -213,8 +213,8 @@ func TestTheStrongestWindThatIsCool(t *testing.T) {
 	assert.Zero(t, (&TrialOutcome{}).coolTo(known))
 }
 
-// Where a regulator lowers the field, or a fan carries off more the faster it turns, a limit that was
-// passed is kept again further up: what flows is past it between the two speeds and nowhere else.
+// Where a regulator lowers the field, or a fan cools more the faster it turns, a limit that was passed
+// is met again further up: the current is past it between the two speeds and nowhere else.
 func TestALimitIsPassedFromOneSpeedToAnother(t *testing.T) {
 	j := loadJob(t, "star-diodes")
 	j.Battery.MostAmps = quantity.Known(20)

@@ -12,9 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Two speeds at which a shaft can stay in the usual wind are told with what each brings, or, where only the
-// faster brings anything, with what starts it. At both the rotor gives what the alternator takes; just past
-// the speed between them it gives more, so that the shaft goes on.
+// Two stable speeds in the usual wind are reported with what each brings, or, where only the faster
+// brings anything, with what starts it. At both the rotor gives what the alternator takes; just past
+// the speed between them it gives more, so that the shaft speeds up.
 func TestTwoSpeedsInOneWindAreTold(t *testing.T) {
 	told, gusts, silent := 0, 0, 0
 	for name, metres := range map[string]float64{"pear-slots": 1.7, "wind-12v-gale": 1.4, "wind-wound-rotor": 1.7, "wind-good": 2.4} {
@@ -78,8 +78,8 @@ func TestTwoSpeedsInOneWindAreTold(t *testing.T) {
 	assert.Positive(t, silent)
 }
 
-// Where it cannot stay it is not told, however much would come in there; the speed between is the one
-// nearest to the other, and a wind takes it there in which it turns as fast.
+// An unstable speed is not reported, however much would come in there; the speed between is the one
+// nearest to the other, and a wind reaches it from rest in which it turns as fast.
 func TestOnlyWhereItCanStayIsTold(t *testing.T) {
 	j := loadJob(t, "wind-good")
 	b := Prepare(j)
@@ -98,8 +98,8 @@ func TestOnlyWhereItCanStayIsTold(t *testing.T) {
 	assert.Nil(t, otherBalance(c, points, 5), "nothing comes in at either")
 }
 
-// The best of a ladder in a year brings the most of all that stand their limits, though nothing may come in
-// in the mean wind: stronger winds bring it.
+// The best of a ladder in a year brings the most of all that withstand their limits, though nothing may
+// come in in the mean wind: stronger winds bring it.
 func TestTheBestOfAYearIsNotAskedForTheMeanWind(t *testing.T) {
 	unstarted := 0
 	for _, metres := range []float64{1.4, 1.7, 2, 2.4} {

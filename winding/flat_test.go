@@ -13,11 +13,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The axial machine by hand. On its circle the poles are π·240/12 = 62.83 mm wide; turns of 30
-// to 80 mm find on the mean 0.8·(cos 0.75 - cos 2.00) = 0.9183 of them, and the three coils of
-// a phase lie alike under the poles. Flux of a pole 2·0.6·0.24·0.046/12 = 1.104 mWb, 240 turns,
-// at 300 rpm 30 Hz: 0.9183·√2·π·30·240·1.104e-3 = 32.43 V a phase, 56.17 between leads. A turn is
-// 2·(46 + 30) + π·25 = 230.5 mm, 240 of them of 1.539 mm²: 55.33 m, 0.62 Ω.
+// The axial machine by hand. On its circle the poles are π·240/12 = 62.83 mm wide; turns of 30 to 80 mm
+// link on average 0.8·(cos 0.75 - cos 2.00) = 0.9183 of them, and the three coils of a phase are in the
+// same position under the poles. Flux of a pole 2·0.6·0.24·0.046/12 = 1.104 mWb, 240 turns, at 300 rpm
+// 30 Hz: 0.9183·√2·π·30·240·1.104e-3 = 32.43 V a phase, 56.17 between leads. A turn is 2·(46 + 30) +
+// π·25 = 230.5 mm, 240 of them of 1.539 mm²: 55.33 m, 0.62 Ω.
 func TestAxialAirCoreByHand(t *testing.T) {
 	j := load(t, "axial-air-core.toml")
 	o := winding.Evaluate(j)
@@ -29,7 +29,7 @@ func TestAxialAirCoreByHand(t *testing.T) {
 	assert.InDelta(t, 240*0.23054/(58e6*a.ConductorAreaMM2.Value*1e-6), a.PhaseOhms20.Value, 1e-4)
 	assert.InDelta(t, 0.62, a.PhaseOhms20.Value, 0.01)
 	assert.Equal(t, a.MeanTurnMM.Value, o.Trials[1].MeanTurnMM.Value, "a coil fills its side whatever the turns")
-	// Each side is 25 by 13 = 325 mm², its turns so many squares of the wire over 0.70 of it.
+	// Each side is 25 by 13 = 325 mm², its turns the squares of the wire at 0.70 of it.
 	over := a.OverallMM.Value
 	assert.Equal(t, math.Floor(0.70*325/(over*over)), a.TurnsThatFit.Value)
 	assert.InDelta(t, 80*over*over/325, a.WireFill.Value, 1e-9)
@@ -43,8 +43,8 @@ func TestAxialAirCoreByHand(t *testing.T) {
 	}
 }
 
-// What flat coils cannot have: iron, and what it loses; leakage across a slot; a mouth. The
-// inductance is there and goes with the square of the turns.
+// What flat coils cannot have: iron and its loss, slot leakage, a mouth. The inductance exists and goes
+// with the square of the turns.
 func TestAxialAirCoreHasNoIron(t *testing.T) {
 	j := load(t, "axial-air-core.toml")
 	j.Machine.Layers, j.Machine.Span, j.Slot.AreaMM2 = quantity.Known(1), quantity.Known(4), quantity.Known(50)

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// The trial that was proved goes before one that was wound later, that before the reference, and
-// the first is taken where nothing is said.
+// The trial that was proved precedes one that was wound later, that precedes the reference, and the
+// first is taken where nothing is given.
 func TestForemost(t *testing.T) {
 	const three = "[[trial]]\nname = \"A\"\n[[trial]]\nname = \"B\"\n[[trial]]\nname = \"C\"\n"
 	const wound = "[[wound]]\ntrial = \"C\"\ndate = \"2026-03-14\"\n[[wound]]\ntrial = \"A\"\ndate = \"2026-01-01\"\n"

@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Where the curve's rms comes to what is allowed, by hand on straight stretches.
+// Where the curve's rms reaches what is allowed, by hand on straight stretches.
 func TestLimitIsWhereTheTrueRMSComesToIt(t *testing.T) {
 	at := func(rpm float64) RunPoint { // from 100 rpm, two amps and three amps rms for 100 more
 		over := max(0, rpm-100) / 100
@@ -56,8 +56,8 @@ func TestOnePhaseIsLimitedByItsTrueRMS(t *testing.T) {
 	assert.InEpsilon(t, allowed/a.ConductorAreaMM2.Value, a.DensityPerAmp.Value*limit(&a), 1e-9)
 }
 
-// What a winding stands does not hang on who turns it, and thinner wire never stands more:
-// not where it hardly begins within the drive's speeds, with thin pulses, either.
+// What a winding withstands does not depend on who turns it, and thinner wire never withstands more:
+// not even where it barely begins within the drive's speeds, with thin pulses.
 func TestTheLimitIsTheWindings(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/pedals-hub.toml")
 	require.NoError(t, err)
@@ -82,8 +82,8 @@ func TestTheLimitIsTheWindings(t *testing.T) {
 	}
 }
 
-// Where the third harmonic drives the allowed current round the delta before anything is
-// charged, the limit says so; a star has none.
+// Where the third harmonic circulates the allowed current in the delta before anything is charged, the
+// limit says so; a star has none.
 func TestTheLimitTellsTheCurrentRoundTheDelta(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/consequent-pole.toml")
 	require.NoError(t, err)

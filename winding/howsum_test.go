@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// sum works out a formula as someone with a pocket calculator would: numbers, + − × /, squares,
-// √ and parentheses; units are passed over. ok is false where there is a word in it.
+// sum works out a formula as someone with a pocket calculator would: numbers, + − × /, squares, √ and
+// parentheses; units are skipped. ok is false where it contains a word.
 type sum struct {
 	text string
 	ok   bool
@@ -86,8 +86,8 @@ func (s *sum) square() float64 {
 	return v
 }
 
-// Whoever works a formula out with the numbers that stand in it comes to the figure that is shown,
-// in every stored job.
+// Working out a formula with the numbers written in it gives the figure that is shown, in every stored
+// job.
 func TestTheNumbersOfAFormulaGiveTheFigure(t *testing.T) {
 	for text, want := range map[string]float64{"= (12.60 V + 2 × 0.75 V) / 0.01": 1410, "9 × (2 mm)² / 4 mm²": 9, "25 °C + 0.5 K/W × (10 W − 4 W)": 28, "√(50 W / 2 Ω) / 2": 2.5, "6 A / √9.000": 2} {
 		v, ok := evaluate(strings.TrimPrefix(text, "= "))
@@ -121,7 +121,7 @@ func TestTheNumbersOfAFormulaGiveTheFigure(t *testing.T) {
 					assert.InEpsilon(t, want, v, 0.35, "the flux's shape is left out: %s %s: %s", name, tr.Name, text)
 					continue
 				}
-				// What is written of an ampere is its hundredths, of a watt its tenths.
+				// Amperes are written to hundredths, watts to tenths.
 				last := map[string]float64{"A": 0.011, "W": 0.11}[f.Dim[0].Name]
 				if f.ID == "efficiency_usual" {
 					last = 100 * 0.11 / tr.Operating[1].DriveWatts

@@ -62,8 +62,7 @@ func TestCarStatorWentIntoItsSlot(t *testing.T) {
 	}
 }
 
-// The same with a slot, poles and a spin-up reading that are invented: the ratios must
-// not depend on them.
+// The same with an invented slot, poles and spin-up reading: the ratios must not depend on them.
 func TestRatiosDoNotDependOnTheMachine(t *testing.T) {
 	j := load(t, "car-stator-13-to-30.toml")
 	j.Machine.Slots, j.Machine.Poles = quantity.Known(36), quantity.Known(12)
@@ -76,9 +75,9 @@ func TestRatiosDoNotDependOnTheMachine(t *testing.T) {
 	assert.InEpsilon(t, 13.0/30, a.Against.CutIn.Value, 1e-9)
 }
 
-// A builder's readings of one machine (source: head of the job file). The bridge reads
-// 1.02 mH, but the short-circuit current asks for 1.8 to 2.3 mH: twice as much. The short
-// circuit must win, and the disagreement be said.
+// A builder's readings of one machine (source: head of the job file). The bridge reads 1.02 mH, but the
+// short-circuit current requires 1.8 to 2.3 mH: twice as much. The short circuit must win, and the
+// disagreement must be reported.
 func TestShortCircuitWinsOverBridge(t *testing.T) {
 	j := load(t, "engine-alternator-short.toml")
 	o := winding.Evaluate(j)
@@ -97,11 +96,10 @@ func TestShortCircuitWinsOverBridge(t *testing.T) {
 	assert.InEpsilon(t, 1.020, a.PhaseMilliHenries.Value, 1e-9)
 }
 
-// Wound-field alternator, DC output at 13.5 V, hot: 16, 41 and 48 A at 1300, 2500 and 5000
-// rpm. Source: marine diesel technical data, model 33A, page 83 (manualshelf.com). EMF and
-// inductance are fitted to the first and the last reading, resistance and diodes assumed
-// (0.05 ohm, 0.8 V); the middle one must follow within 8 %, and the shape must not be in
-// proportion to speed.
+// Wound-field alternator, DC output at 13.5 V, hot: 16, 41 and 48 A at 1300, 2500 and 5000 rpm. Source:
+// marine diesel technical data, model 33A, page 83 (manualshelf.com). EMF and inductance are fitted to
+// the first and the last reading, resistance and diodes assumed (0.05 ohm, 0.8 V); the middle one must
+// follow within 8 %, and the curve must not be proportional to speed.
 func TestMarineAlternatorHot(t *testing.T) {
 	const poles, ohms = 12, 0.05
 	at := func(perRPM, henries, rpm float64) float64 {

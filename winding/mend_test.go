@@ -11,8 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// By hand: in the place of 10 A within its limits an offer has to bring 3 % more, of 0.05 A the hundredth of an ampere that
-// is shown; in the place of what breaks a limit nine tenths of it; of nothing, what is not shown as 0.
+// By hand: to replace 10 A within its limits an offer has to bring 3 % more, to replace 0.05 A the
+// hundredth of an ampere that is shown; to replace what breaks a limit nine tenths of it; to replace
+// nothing, anything not shown as 0.
 func TestWhatAnOfferHasToBring(t *testing.T) {
 	of := offers{bed: &bed{drive: &driveSide{kind: "engine"}}}
 	for _, c := range []struct {
@@ -44,9 +45,9 @@ func TestSameWinding(t *testing.T) {
 	}
 }
 
-// In the wind the search goes by a coarse year, the offer by that of the trial's own winds: one that gains less than a
-// kilowatt-hour by the second is not made, not to a trial that found it nor to one that is lent it. Where
-// a limit is broken that is no matter.
+// In wind the search uses a coarse year, the offer the trial's own winds: one that gains less than a
+// kilowatt-hour by the second is not made, neither to the trial that found it nor to one that is lent
+// it. Where a limit is broken it does not matter.
 func TestAnOfferGainsAKilowattHourInTheTrialsOwnYear(t *testing.T) {
 	j := loadJob(t, "hub-in-wind")
 	j.Trials = j.Trials[:1]

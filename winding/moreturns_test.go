@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// More turns are advised as the slot has room for them.
+// More turns are advised if the slot has room for them.
 func TestMoreTurnsAreAdvisedAsTheyFit(t *testing.T) {
 	of := func(turns, fit float64) *TrialOutcome {
 		o := new(TrialOutcome)
@@ -29,8 +29,8 @@ func TestMoreTurnsAreAdvisedAsTheyFit(t *testing.T) {
 	assert.Equal(t, "more turns if they fit", moreTurns(1.5, unknown))
 }
 
-// Of windings that charge too late, one is told of the best that begins sooner, though too late as well, and
-// what it takes to begin in time; the best of these is not told to look for another.
+// For windings that charge too late, the best one that begins sooner is named, even if too late as
+// well, with what it takes to begin in time; the best of these is not told to look for another.
 func TestNoTurnsAreAdvisedWhereNoneThatFitMend(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/water.toml")
 	require.NoError(t, err)
@@ -61,7 +61,8 @@ func TestNoTurnsAreAdvisedWhereNoneThatFitMend(t *testing.T) {
 	assert.Equal(t, "11.3 turns of the alternator for one of the drive, in place of 10.2; no other turns and wire that fit the slots do it", fix(then))
 }
 
-// What begins too late as well is offered only where it brings more by what is worth new copper.
+// A replacement that begins too late as well is offered only where it brings enough more to be worth
+// new copper.
 func TestWhatIsLateTooIsOfferedForAGainOnly(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/water.toml")
 	require.NoError(t, err)
@@ -87,7 +88,7 @@ func TestWhatIsLateTooIsOfferedForAGainOnly(t *testing.T) {
 	assert.Positive(t, none)
 }
 
-// Full teeth are relieved by what makes the flux.
+// Saturated teeth are relieved by lowering what makes the flux.
 func TestFullTeethAreToldByTheRotor(t *testing.T) {
 	for kind, says := range map[string]string{"wound": "a smaller field current loses little", "magnets": "thinner magnets lose little", "": "thinner magnets or less field lose little"} {
 		a := aboutMachine{field: &job.FieldSpec{Kind: kind}, room: new(slotRoom), iron: &iron{toothMM: quantity.Of(4)}}

@@ -54,7 +54,7 @@ func TestABatteryThatIsNearlyFullMaySetTheRotorFree(t *testing.T) {
 	assert.True(t, at.TooHot)
 }
 
-// The wind that it is told to be furled before is one in which it stands a full battery.
+// In the wind before which it is told to furl, it withstands a full battery.
 func TestFurledInTimeItStandsAFullBattery(t *testing.T) {
 	j := load(t, "on-the-edge.toml")
 	j.Trials = j.Trials[1:]
@@ -72,8 +72,8 @@ func TestFurledInTimeItStandsAFullBattery(t *testing.T) {
 	assert.InEpsilon(t, 843, b.YearKWh.Value, 0.01, "what was told is left")
 }
 
-// A machine of a few more volts holds the rotor, but not within what a meter may be off in them: that is
-// said, and true.
+// A machine of a few more volts holds the rotor, but not within the meter's error: it says so, and
+// truly.
 func TestStandsOnAnEdge(t *testing.T) {
 	j := load(t, "on-the-edge.toml")
 	j.Trials = j.Trials[1:]

@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A guessed mean turn ranks after the one that measured ohms speak of, and before none.
+// A guessed mean turn ranks after the one by measured ohms, and before none.
 func TestGuessedTurnRanksAfterMeasuredOhms(t *testing.T) {
 	j := plain()
 	j.Machine.MeanTurnMM = quantity.Known(187)
@@ -33,8 +33,8 @@ func TestGuessedTurnRanksAfterMeasuredOhms(t *testing.T) {
 	assert.Equal(t, 230.0, evaluateA(j).MeanTurnMM.Value, "measured wins")
 }
 
-// No turn is shorter than twice the stack and once across: 2·50 + π·100·3/36 = 126.2 mm.
-// Ohms that say so are called out, and what follows from them carries the mark of a guess.
+// No turn is shorter than twice the stack and once across: 2·50 + π·100·3/36 = 126.2 mm. Ohms that say
+// so are reported, and what follows from them carries the mark of a guess.
 func TestOhmsThatNoTurnCanHave(t *testing.T) {
 	for turn, want := range map[float64]bool{126: true, 126.4: false, 190: false} {
 		marked := turn < 150 // 126.4 can be, but is a third off what bore and stack say: called out too
@@ -110,8 +110,8 @@ func TestTurnAndOhmsThatDisagreeAreMarked(t *testing.T) {
 	}
 }
 
-// What came out of the slot was in it: up to perfect packing, 2/√3. More than the limit is a
-// hint of what goes in; a loose one is its maker's habit and says nothing of a hand's.
+// What came out of the slot was in it: up to perfect packing, 2/√3. More than the limit is a hint of
+// what goes in; a loose one is its maker's habit and says nothing about what a hand can do.
 func TestOldWindingWasInItsSlot(t *testing.T) {
 	for fill, words := range map[float64]string{1.16: "misread", 1.15: "the old winding filled this slot to 1.15", 0.80: "filled this slot to 0.80", 0.76: "filled this slot to 0.76 with 10 turns; the limit of 0.70, taken as none was given, lets only 9 of them in", 0.71: "filled this slot to 0.71", 0.69: "", 0.30: ""} {
 		j := plain()
@@ -146,7 +146,7 @@ func TestALooseOldWindingIsNoLimit(t *testing.T) {
 	}
 }
 
-// Ohm's law bounds a plate: a bridge gives at most (3/π)·Ê/R, of a delta √3 times that.
+// Ohm's law bounds a plate: a bridge gives at most (3/π)·Ê/R, for a delta √3 times that.
 func TestPlateAgainstTheOhms(t *testing.T) {
 	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
 		j := plain()
@@ -205,8 +205,8 @@ func TestReadingsThatImplyTheImpossible(t *testing.T) {
 	}
 }
 
-// Slots and poles that carry no balanced winding have no span to speak of, whatever is said of
-// them elsewhere: 10 slots are not divided among three phases.
+// Slots and poles that carry no balanced winding have no span to check, whatever is typed about them
+// elsewhere: 10 slots are not divided among three phases.
 func TestSpanOfWhatCarriesNoWindingIsNotSpokenOf(t *testing.T) {
 	j := plain()
 	j.Machine.Slots, j.Machine.Poles, j.Machine.Layers, j.Machine.Span = quantity.Known(10), quantity.Known(8), quantity.Known(2), quantity.Reading{}

@@ -22,8 +22,8 @@ func twoSpeeds(o *Outcome, trial string) (said Finding) {
 	return said
 }
 
-// holdsThere holds a trial's other balance against the torques themselves: given and taken agree there and
-// hold it, between it and where it is told they agree at a speed that it leaves.
+// holdsThere checks a trial's other balance against the torques themselves: given and taken agree there
+// and hold it; between it and the one shown they agree at an unstable speed.
 func holdsThere(t *testing.T, b *Bench, trial int, other *otherSpeed) {
 	t.Helper()
 	given := b.drive.given(b.drive.conditions[other.condition].X.Value)
@@ -88,7 +88,7 @@ func TestMagnetsAreJoinedAtSpeed(t *testing.T) {
 	assert.Contains(t, said.Fix, "the battery joined only past ")
 }
 
-// Legs and water come to their speed from rest: told is the slower, and how the faster is come to.
+// Legs and water settle from rest: the slower balance is shown, with how the faster one is reached.
 func TestAWheelThatMayRunFaster(t *testing.T) {
 	d := job.Parse(onBattery)
 	j := d.Job()

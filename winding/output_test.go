@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Every figure of the outcome has its line in the table, and no figure stands nowhere.
+// Every figure of the outcome has its line in the table, and no figure is missing.
 func TestEveryFigureIsDescribed(t *testing.T) {
 	for name, of := range map[string]struct {
 		t    reflect.Type
@@ -42,8 +42,8 @@ func TestLinesSayEnough(t *testing.T) {
 	}
 }
 
-// A ± on every reading there is must reach every figure that is said to follow: the ones
-// that stay at ±0 are those that none of the readings enters.
+// A ± on every reading must reach every figure that is said to follow: those that stay at ±0 are the
+// ones that no reading affects.
 func TestEveryFollowedFigureMoves(t *testing.T) {
 	j := job.Example().Job()
 	j.Battery.RestVolts = quantity.Known(12.6)

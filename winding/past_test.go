@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What the ways through sizes leave out is no better than what they found: every size near a
-// trial's own, worked out one by one, that brings more than the best of those tried does not stand it.
+// What the search over sizes skips is no better than what it finds: every size near a trial's own,
+// computed one by one, that brings more than the best of those tried does not withstand it.
 func TestNothingIsLeftOutOnTheWay(t *testing.T) {
 	files, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -13,9 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// "Amps wanted at", "limit at" and "crosses the reference at" are speeds: run there, the
-// trial gives the amps wanted, those of its limit, and as many as the reference. To a part in
-// a thousand, within which a temperature is followed.
+// "Amps wanted at", "limit at" and "crosses the reference at" are speeds: run there, the trial gives
+// the amps wanted, those of its limit, and as many as the reference. To a part in a thousand, to which
+// a temperature is found.
 func TestSpeedsAtWhichSomethingIsReached(t *testing.T) {
 	wanted, limits, crossed := 0, 0, 0
 	forAny(t, 40, func(_ *rand.Rand, j job.Job) {

@@ -25,15 +25,16 @@ func ruled(t *testing.T, name string, most float64, by string) job.Job {
 	return j
 }
 
-// regulated are machines with a wound rotor and with magnets, with drives that give way and that hold.
+// regulated are machines with a wound rotor and with magnets, with drives that give way and drives that
+// hold.
 var regulated = []struct {
 	name, by string
 	most     float64
 }{{"engine", "", 15}, {"wind-wound-rotor", "", 8}, {"water", "", 5}, {"wind-good", "series", 8}, {"wind-good", "shunt", 8}, {"pedals", "", 3}, {"pedals-hub", "series", 2}}
 
-// No net amps anywhere are above what the regulator lets in, and watts at the shaft come out somewhere: battery,
-// copper, diodes, iron, cable, controller. The ± of the balance is the hundredth of a kelvin that the
-// winding's temperature is followed to.
+// No net amps exceed the regulator's limit, and watts at the shaft are all accounted for: battery,
+// copper, diodes, iron, cable, controller. The tolerance of the balance is the hundredth of a kelvin to
+// which the winding's temperature is found.
 func TestRegulatorHoldsAndWattsAddUp(t *testing.T) {
 	held := 0
 	for _, c := range regulated {
@@ -62,8 +63,8 @@ func TestRegulatorHoldsAndWattsAddUp(t *testing.T) {
 	assert.Greater(t, held, 100)
 }
 
-// A regulator that never holds changes nothing: to the last bit, but where a winding burns, which is looked
-// at twice and then comes out the same to rounding.
+// A regulator that never holds changes nothing, to the last bit, except where a winding burns, which is
+// computed twice and then agrees to rounding.
 func TestRegulatorSetHighChangesNothing(t *testing.T) {
 	for _, c := range regulated {
 		free, high := Evaluate(ruled(t, c.name, 0, "")), Evaluate(ruled(t, c.name, 1e6, c.by))
@@ -89,7 +90,7 @@ func TestRegulatorSetHighChangesNothing(t *testing.T) {
 }
 
 // The lower it is set the less flows, and the cooler the winding is; with a shunt what the winding
-// carries and its heat stay to the last bit.
+// carries and its heat stay the same to the last bit.
 func TestRegulatorSetLowerCoolsAllButWithAShunt(t *testing.T) {
 	for _, c := range []struct {
 		name, by string
@@ -173,7 +174,8 @@ func TestVoltsOfAFormulaOfNetAmps(t *testing.T) {
 	assert.InDelta(t, 13.8, termAt("supply_v_usual", &job.Job{}, m, o).value, 1e-12)
 }
 
-// What only the regulator keeps within its limit says so, and without it is past it.
+// Where only the regulator keeps a winding within its limit, it says so; without it the winding is past
+// it.
 func TestRegulatorThatProtectsTheWindingIsSaid(t *testing.T) {
 	free := Evaluate(ruled(t, "water", 0, ""))
 	held := Evaluate(ruled(t, "water", 4, ""))
@@ -214,9 +216,9 @@ func TestFieldOfTwoSetsHeldByHand(t *testing.T) {
 	assert.True(t, small.at(1000, 20).Held, "two sets bring 24.5 A, of which the rotor takes 0.8")
 }
 
-// A shunt lets the battery have no more than it is set to, which is then no more than it may be charged with;
-// but the dump load that it needs is for all that the winding brings at the top speed, as without
-// it. A controller in series keeps the rest in the winding, and needs less of one.
+// A shunt lets the battery have no more than its setting, which then also limits its charge; but the
+// dump load has to take all that the winding brings at the top speed, as without it. A controller in
+// series keeps the rest in the winding, and needs a smaller one.
 func TestRegulatorGuardsTheBatteryAndTheDumpLoadTakesTheRest(t *testing.T) {
 	run := func(most float64, by string) *TrialOutcome {
 		j := ruled(t, "wind-good", most, by)
@@ -250,9 +252,10 @@ func TestFluxAtAShareOfTheField(t *testing.T) {
 	assert.Nil(t, newRegulator(&job.BatterySpec{}, e, curve))
 }
 
-// The best field brings no more than the regulator lets in: it is the current at which the machine, run with
-// it and without a regulator, has just these amps, and what it gains is the watts of that run less those
-// of the field in use. Where the regulator holds already, its own field is the best and gains nothing.
+// The best field brings no more than the regulator's limit: it is the current at which the machine, run
+// with it and without a regulator, has just these amps, and its gain is the watts of that run less
+// those of the field in use. Where the regulator holds already, its own field is the best and gains
+// nothing.
 func TestTheBestFieldIsThatOfTheRegulator(t *testing.T) {
 	run := func(most, field float64) *TrialOutcome {
 		j := ruled(t, "engine", most, "")
@@ -277,7 +280,7 @@ func TestTheBestFieldIsThatOfTheRegulator(t *testing.T) {
 	assert.Zero(t, held.BestGainUsual.Value)
 }
 
-// What the regulator is said to keep from a winding is what flows, and where the drive then turns, in the same
+// What the regulator is said to keep from a winding is the current, and the drive's speed, in the same
 // job without it.
 func TestWhatIsKeptFromAWindingIsWhatFlowsWithoutARegulator(t *testing.T) {
 	apart := 0
@@ -344,8 +347,8 @@ func TestResidualFluxPastTheRegulatorByHand(t *testing.T) {
 	assert.InDelta(t, 3.254, p.NetAmps, 1e-9)
 }
 
-// Where residual flux alone brings more than the regulator is set to, amps and watts are those that flow, on
-// the curve and in the condition, and it is called out.
+// Where residual flux alone brings more than the regulator's setting, amps and watts are the actual
+// ones, on the curve and in the condition, and it is reported.
 func TestResidualFluxPastTheRegulatorIsShownAndSaid(t *testing.T) {
 	j := ruled(t, "engine", 3, "")
 	bare := j.Spins[0]
@@ -377,7 +380,7 @@ func TestResidualFluxPastTheRegulatorIsShownAndSaid(t *testing.T) {
 	assert.Zero(t, o.Trials[0].BestTop.Value)
 }
 
-// A regulator's setting that nothing goes by says so and why; one that is gone by does not.
+// A regulator's setting that has no effect says so and why; one that has does not.
 func TestRegulatorThatIsNotUsedIsSaid(t *testing.T) {
 	for _, c := range []struct {
 		name, by  string
@@ -407,8 +410,8 @@ func TestRegulatorThatIsNotUsedIsSaid(t *testing.T) {
 	}
 }
 
-// The cells of net amps that the regulator holds are marked: those, and only those, to which more would
-// flow without it, and they are what it is set to.
+// The cells of net amps held by the regulator are marked: those, and only those, that would have more
+// without it, and they show its setting.
 func TestHeldAmpsAreMarkedInTheirCells(t *testing.T) {
 	for _, name := range []string{"engine-held", "wind-held"} {
 		j := loadJob(t, name)

@@ -15,16 +15,16 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// withJoints is a job with one of its trials joined as is said.
+// withJoints is a job with one of its trials connected as given.
 func withJoints(j job.Job, i int, to *Joints) job.Job {
 	j.Trials = append([]job.Trial{}, j.Trials...)
 	j.Trials[i].Connection, j.Trials[i].Circuits = to.Connection, quantity.Known(float64(to.Circuits))
 	return j
 }
 
-// The same coils joined otherwise are told where they do better, before any new winding, and do what is
-// said of them when they are: every stored job, its trials in star and in delta, with their
-// turns and with about half of them.
+// The same coils with other connections are reported where they do better, before any new winding, and
+// do what is said of them: every stored job, its trials in star and in delta, with their turns and with
+// about half of them.
 func TestTheSameCoilsJoinedOtherwiseDoWhatIsSaid(t *testing.T) {
 	files, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -64,8 +64,8 @@ func calledOut(t *testing.T, o *winding.Outcome, words string) winding.Finding {
 	return winding.Finding{}
 }
 
-// Where the rotor's field heats the winding and nothing flows in that, neither another winding nor a regulator
-// of the amps helps, and a rotor coil with four times the heat of its plate is no mere doubt.
+// Where the rotor's field heats the winding while no current flows in it, neither another winding nor a
+// current regulator helps, and a rotor coil with four times the heat of its plate is no mere doubt.
 func TestAWindingThatItsRotorHeats(t *testing.T) {
 	j := job.Parse(onTwiceItsVolts).Job()
 	o := winding.Evaluate(j)
@@ -88,7 +88,7 @@ func TestAWindingThatItsRotorHeats(t *testing.T) {
 	assert.Equal(t, winding.Doubt, calledOut(t, &o, "times the heat it is made for").Severity)
 }
 
-// Legs and a wheel come to the speed that the winding leaves them: no lower one is asked of them.
+// Legs and a wheel settle at the speed that the winding leaves them: no lower one is asked of them.
 func TestNoLowerSpeedIsAskedOfWhatGivesWay(t *testing.T) {
 	for name, asked := range map[string]bool{"pedals.toml": false, "fixed.toml": true} {
 		j := load(t, name)
@@ -104,7 +104,7 @@ func TestNoLowerSpeedIsAskedOfWhatGivesWay(t *testing.T) {
 	}
 }
 
-// An old fill that no hand comes to is no limit to be typed.
+// An old fill that no hand reaches is no limit to be typed.
 func TestNoFillIsAdvisedThatNoHandWinds(t *testing.T) {
 	for area, says := range map[float64]string{40: "a fill limit of 0.7", 38: "by hand 0.65 to 0.75 goes in"} {
 		j := job.Parse(onTwiceItsVolts).Job()

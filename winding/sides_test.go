@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What follows from a file whose slot's area is width × depth is what follows from shape, width and
-// depth, and that it is taken so is said. An edit of a trial takes the slot over.
+// A file whose slot's area is width × depth gives the same results as one with shape, width and depth,
+// and says that it was taken so. An edit of a trial reuses the slot.
 func TestASlotByItsSidesIsAParallelOne(t *testing.T) {
 	d := job.Example().Set("slot.depth_per_width", "", quantity.Choice{}).Set("slot.area", "6.2 x 11.5 mm", quantity.Choice{})
 	require.Empty(t, d.Problems())

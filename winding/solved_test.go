@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// hidden is a machine by its numbers: V rms a rpm, ohms and henries of a phase with all sets
-// carrying current, and how many windings of so many phases it has, each on its own rectifier.
+// hidden is a machine by its numbers: V rms per rpm, ohms and henries of a phase with all sets carrying
+// current, and how many windings of how many phases it has, each on its own rectifier.
 type hidden struct {
 	perRPM, ohms, henries float64
 	phases, sets          int
@@ -71,7 +71,7 @@ func (h hidden) read(t *testing.T, word string, part, setsJoined float64) job.Jo
 	return j
 }
 
-// found holds the outcome against the machine.
+// found compares the outcome with the machine.
 func (h hidden) found(t *testing.T, j job.Job) {
 	t.Helper()
 	o := Evaluate(j)
@@ -85,8 +85,8 @@ func (h hidden) found(t *testing.T, j job.Job) {
 	}
 }
 
-// Half wave, doubler and two phases, each on a bridge of its own, are solved together as a
-// bridge of three phases is: the volts and henries that made the readings come out again.
+// Half wave, doubler and two phases, each on a bridge of its own, are solved jointly like a bridge of
+// three phases: the volts and henries that made the readings are recovered.
 func TestEveryRectifierIsSolvedTogether(t *testing.T) {
 	one := hidden{perRPM: 0.02, ohms: 0.4, henries: 2e-3, phases: 1, sets: 1, poles: 8}
 	for word, way := range map[string]charge.Rectifier{"bridge": charge.Bridge, "half-wave": charge.HalfWave, "doubler": charge.Doubler} {
@@ -117,8 +117,8 @@ func twoSets(t *testing.T, setsJoined float64) (hidden, job.Job) {
 	return h, j
 }
 
-// A short circuit of one set with the other idle goes into the solution as the part of the
-// inductance that it meets, and one of both as all of it. Taken for the other it contradicts.
+// A short circuit of one set with the other idle enters the solution as the part of the inductance that
+// it meets, and one of both as all of it. Taken for the other it contradicts.
 func TestOneSetShortedIsSolvedWithTheRest(t *testing.T) {
 	for _, sets := range []float64{1, 2} {
 		h, j := twoSets(t, sets)
@@ -165,8 +165,8 @@ func TestBridgeSaysItsLeads(t *testing.T) {
 	assert.Contains(t, said, "the other set's leads were joined")
 }
 
-// The old winding's ohms are no reading that is solved; their ± moves what is found all the same,
-// so that volts and inductance are off together with them as they would be.
+// The old winding's ohms are not among the readings solved; their ± moves the fit all the same, so that
+// volts and inductance are off together with them as they would be.
 func TestOhmsMoveWhatIsFound(t *testing.T) {
 	h := hidden{perRPM: 0.02, ohms: 0.4, henries: 2e-3, phases: 1, sets: 1, poles: 8}
 	j := h.read(t, "bridge", 1, 0)

@@ -11,7 +11,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// timed is a job of testdata, "" the example, with so many trials.
+// timed is a job of testdata, "" the example, with a number of trials.
 func timed(b *testing.B, name string, trials int) job.Job {
 	doc := job.Example()
 	if name != "" {
@@ -37,9 +37,8 @@ func nameOf(name string) string {
 	return name
 }
 
-// BenchmarkEvaluateFour is four trials with curves and a drive, from nothing; the same figures without what
-// would do better in a trial's place; one more turn on
-// one of them is what a key costs.
+// BenchmarkEvaluateFour is four trials with curves and a drive, from nothing; the same figures without
+// the search for replacements; one more turn on one of them, which is what a key costs.
 func BenchmarkEvaluateFour(b *testing.B) {
 	for _, name := range []string{"", "engine", "water", "pedals", "wind-good", "wind-wound-rotor"} {
 		j := timed(b, name, 4)
@@ -70,7 +69,7 @@ func BenchmarkEvaluateFour(b *testing.B) {
 	}
 }
 
-// BenchmarkGrowth is how the time of an outcome, and of what it is made of, grows.
+// BenchmarkGrowth is how the time of an outcome, and of its parts, grows.
 func BenchmarkGrowth(b *testing.B) {
 	for trials := 1; trials <= 4; trials++ {
 		j := timed(b, "", trials)
@@ -114,7 +113,7 @@ func BenchmarkGrowth(b *testing.B) {
 	}
 }
 
-// BenchmarkStaticFitted is Static where the readings of the old winding were solved together.
+// BenchmarkStaticFitted is Static where the readings of the old winding were fitted jointly.
 func BenchmarkStaticFitted(b *testing.B) {
 	j := timed(b, "amps-readings", 1)
 	bench := Prepare(j)

@@ -35,13 +35,13 @@ func everyJob(t *testing.T) map[string]job.Job {
 	return all
 }
 
-// speeds are those told in a sentence, with what stands before and behind.
+// speeds matches the speeds in a sentence, with the text before and behind.
 var speeds = regexp.MustCompile(`(\S+ )?(\S+ )?[\d.]+ (\S+ )?rpm( of the \S+)?`)
 
 // whose is how a speed says which shaft it is of.
 var whose = regexp.MustCompile(`alternator|engine|wheel|pedals|drive|of the `)
 
-// Wherever a sentence tells a speed it says whose: the alternator's, or the drive's by its name.
+// Wherever a sentence gives a speed it says whose: the alternator's, or the drive's by its name.
 func TestEverySpeedSaysWhoseItIs(t *testing.T) {
 	seen := 0
 	check := func(name, text string) {
@@ -72,8 +72,8 @@ func TestEverySpeedSaysWhoseItIs(t *testing.T) {
 	assert.Greater(t, seen, 500)
 }
 
-// What the winding does not stand is no promise: the cell is past its limit, nothing there is
-// better, the sentence speaks of what would come, and a year of it is past its limit too.
+// What the winding does not withstand is no promise: the cell is past its limit, nothing there is
+// better, the sentence is in the conditional, and a year of it is past its limit too.
 func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
 	burning, over := 0, 0
 	for name, j := range everyJob(t) {
@@ -110,8 +110,8 @@ func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
 	assert.Greater(t, over, 40)
 }
 
-// A row of the ladder that meets what is wanted has no figure past a limit, and one in a light
-// wind in which nothing needs to come is none.
+// A row of the ladder that meets what is wanted has no figure past a limit, and in a light wind, in
+// which nothing needs to flow, none is.
 func TestWhatMeetsBreaksNothing(t *testing.T) {
 	meets := 0
 	for name, j := range everyJob(t) {
@@ -129,8 +129,8 @@ func TestWhatMeetsBreaksNothing(t *testing.T) {
 	assert.Greater(t, meets, 100)
 }
 
-// Each row says why it brings what it does; where amps fall in strong wind because the rotor
-// stalls, that is said, with the speed it is held to.
+// Each row says why it brings what it does; where amps fall in strong wind because the rotor stalls, it
+// says so, with the speed at which the rotor is held.
 func TestTheLadderSaysWhatHoldsTheAmps(t *testing.T) {
 	kinds, jobs := map[string]int{}, everyJob(t)
 	weak := load(t, "engine.toml")
@@ -152,8 +152,8 @@ func TestTheLadderSaysWhatHoldsTheAmps(t *testing.T) {
 	assert.Len(t, kinds, 7, "%v", kinds)
 }
 
-// A slot less than half full by its limit (common practice, no source) is called mostly empty;
-// what would do better in such a slot fills it.
+// A slot less than half full by its limit (common practice, no source) is called mostly empty; what
+// would do better in such a slot fills it.
 func TestAMostlyEmptySlotSaysSo(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	o := winding.Evaluate(j)
@@ -169,7 +169,7 @@ func TestAMostlyEmptySlotSaysSo(t *testing.T) {
 	}
 }
 
-// Where legs or water really run a trial lies on its curve, also when no top speed is given.
+// Where legs or water really run, a trial lies on its curve, even when no top speed is given.
 func TestTheCurveReachesWhereItRuns(t *testing.T) {
 	for _, name := range []string{"pedals.toml", "water.toml"} {
 		j := load(t, name)
@@ -185,8 +185,8 @@ func TestTheCurveReachesWhereItRuns(t *testing.T) {
 	}
 }
 
-// No sentence writes a speed or watts with a power of ten: a drive of some thousand rpm and watts
-// is told in whole digits.
+// No sentence writes a speed or watts with a power of ten: a drive of some thousand rpm and watts is
+// written in whole digits.
 func TestSentencesHaveNoPowersOfTen(t *testing.T) {
 	raw := regexp.MustCompile(`\de[+-]\d`)
 	for _, name := range []string{"engine", "engine-alternator-short", "water", "pedals", "car-stator-13-to-30"} {

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// says reports whether a finding at a path has words in it.
+// says reports whether a finding at a path contains given words.
 func says(o *winding.Outcome, path, words string) bool {
 	for _, f := range o.Findings {
 		if f.Path == path && strings.Contains(f.Text, words) {
@@ -24,8 +24,8 @@ func says(o *winding.Outcome, path, words string) bool {
 	return false
 }
 
-// Where a figure begins to be called out, by inputs that put it just under and just over.
-// The limits are common practice, no source, but for hexagonal packing, 2/√3.
+// The thresholds of findings, by inputs just below and just above. The limits are common practice, no
+// source, except hexagonal packing, 2/√3.
 func TestWhatIsBelievedAndWhatIsNot(t *testing.T) {
 	copper := 10 * math.Pi / 4 // ten turns of 1 mm in a side
 	for _, c := range []struct {
@@ -83,8 +83,8 @@ func bridgeAgainstShort(j *job.Job, times float64) {
 	j.Old.LeadMilliHenries = quantity.Known(2 * times)
 }
 
-// A wire's AC resistance is called out above 1.1 times its DC resistance (Dowell), at the top
-// speed, and not below.
+// A wire's AC resistance is reported above 1.1 times its DC resistance (Dowell), at the top speed, and
+// not below.
 func TestACResistanceIsCalledOut(t *testing.T) {
 	under, over := 0, 0
 	for rpm := 500.0; rpm < 20000; rpm *= 1.01 {
@@ -122,8 +122,8 @@ func TestThirdHarmonicInADelta(t *testing.T) {
 	}
 }
 
-// Charging above what the battery takes is called out, by how much, and with the dump load
-// that takes all of it at the absorption voltage.
+// Charging above the battery's limit is reported, by how much, and with the dump load that takes all of
+// it at the absorption voltage.
 func TestOverChargeIsCalledOut(t *testing.T) {
 	j := ready()
 	top := evaluateA(j).MostAmps.Value
@@ -145,7 +145,7 @@ func TestOverChargeIsCalledOut(t *testing.T) {
 	assert.InEpsilon(t, 14.4*cold, o.Trials[0].DumpWatts.Value, 1e-6)
 }
 
-// coldJob is a machine whose winding stays as cold as its air, whatever flows: what a gust finds.
+// coldJob is a machine whose winding stays as cold as its air, whatever flows: as a gust finds it.
 func coldJob(j job.Job) job.Job {
 	j.Machine.KelvinPerWatt = quantity.Known(1e-9)
 	return j
@@ -154,8 +154,8 @@ func coldJob(j job.Job) job.Job {
 // full is the amps into a battery that absorbs in the top condition.
 func full(j job.Job) float64 { return evaluateA(j).Operating[2].FullAmps }
 
-// A wind rotor's gust finds the winding cold too: the dump load takes what a winding that nothing warms
-// gives at the absorption volts in the wind at which it furls.
+// A wind rotor's gust finds the winding cold too: the dump load takes what an unheated winding gives at
+// the absorption volts in the furling wind.
 func TestTheDumpLoadTakesAGustOnAColdWinding(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	j.Machine.KelvinPerWatt = quantity.Known(0.8)

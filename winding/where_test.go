@@ -30,8 +30,8 @@ func TestRowsAndBalanceAgreeOnTheOrder(t *testing.T) {
 			assert.Positive(t, byRow*byBalance, "%s: %v A by the rows, %v by the balance", name, byRow, byBalance)
 		}
 	}
-	// In a good wind job the mean wind and the year may part: light wind favours B, strong A. Both
-	// are rows, and the year is what the mean wind does not say.
+	// In a good wind job the mean wind and the year may disagree: light wind favours B, strong A. Both
+	// are rows, and the year says what the mean wind does not.
 	o := winding.Evaluate(load(t, "wind-good.toml"))
 	assert.Greater(t, o.Trials[0].YearKWh.Value, o.Trials[1].YearKWh.Value)
 	assert.Greater(t, o.Trials[0].AmpsTop.Value, o.Trials[1].AmpsTop.Value)
@@ -50,7 +50,7 @@ func TestNoMoreThanTheDriveGives(t *testing.T) {
 	}
 }
 
-// Torque given and torque taken agree to 1e-6 wherever drive and alternator find their speed.
+// Torque given and torque taken agree to 1e-6 at every operating point.
 func TestTorquesBalance(t *testing.T) {
 	for _, name := range []string{"pedals", "water"} {
 		j := load(t, name+".toml")
@@ -66,8 +66,8 @@ func TestTorquesBalance(t *testing.T) {
 	}
 }
 
-// The fuse carries the most that flows, the winding still cold and the battery empty; and the
-// cable has to stand more than the fuse.
+// The fuse carries the highest current, with the winding still cold and the battery empty; and the
+// cable has to withstand more than the fuse.
 func TestFuseAndCable(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	o := winding.Evaluate(j)
@@ -99,8 +99,7 @@ func cautionTexts(o *winding.Outcome) string {
 	return strings.Join(all, "\n")
 }
 
-// The voltage that is called out is the highest there can be: in the gale, and of the battery
-// itself.
+// The voltage reported is the highest possible: in the gale, and of the battery itself.
 func TestVoltageCautionsLookEverywhere(t *testing.T) {
 	o := winding.Evaluate(load(t, "wind-12v-gale.toml"))
 	assert.InEpsilon(t, o.Trials[0].OpenAtGaleVolts.Value, o.Trials[0].MostVolts.Value, 1e-12)
@@ -111,8 +110,8 @@ func TestVoltageCautionsLookEverywhere(t *testing.T) {
 	assert.Contains(t, cautionTexts(&o), "Above 60 V DC")
 }
 
-// What the rotor takes comes off amps, watts, efficiency and the year, and a rotor that takes
-// more than comes in is called out.
+// What the rotor takes is deducted from amps, watts, efficiency and the year, and a rotor that takes
+// more than comes in is reported.
 func TestNetOfTheField(t *testing.T) {
 	j := job.Example().Job()
 	o := winding.Evaluate(j)
@@ -162,8 +161,8 @@ func findingOf(o *winding.Outcome, trial string) *winding.Finding {
 	return nil
 }
 
-// Magnets instead of the wound rotor are one word away, and the readings of the wound rotor are
-// not taken for theirs.
+// Changing from a wound rotor to magnets takes one word, and the readings of the wound rotor are not
+// taken for theirs.
 func TestMagnetsAreOneWordAway(t *testing.T) {
 	j := job.Example().Job()
 	j.Field.Kind = "magnets"
@@ -175,9 +174,9 @@ func TestMagnetsAreOneWordAway(t *testing.T) {
 	assert.Greater(t, o.Trials[1].AmpsUsual.Value, winding.Evaluate(job.Example().Job()).Trials[1].AmpsUsual.Value)
 }
 
-// Flux, amps and watts go by one field current: with a curve they follow a typed one, with one
-// reading they are carried to it as iron that is half full would have it, wide of ±, and that is
-// said. By hand: from 2.5 to 0.5 A, x = 0.2, 2x/(1 + x) = 1/3 of the flux, ±100 % at most.
+// Flux, amps and watts are for one field current: with a curve they follow a typed one, with a single
+// reading they are converted as half-saturated iron would have it, with a wide ±, and it says so. By
+// hand: from 2.5 to 0.5 A, x = 0.2, 2x/(1 + x) = 1/3 of the flux, ±100 % at most.
 func TestFieldCurrentAndFluxBelongTogether(t *testing.T) {
 	j := job.Example().Job()
 	strong := winding.Evaluate(j)
@@ -226,8 +225,8 @@ func TestBestFieldIsTheBest(t *testing.T) {
 	}
 }
 
-// Amps are against a battery under charge: a typed voltage, else half way to absorption, with
-// both ends beside it.
+// Amps are into a battery under charge: a typed voltage, else half way to absorption, with both ends
+// beside it.
 func TestTheBatteryUnderCharge(t *testing.T) {
 	j := ready()
 	o := winding.Evaluate(j)
@@ -255,8 +254,8 @@ func TestAllThatWarmsTheWinding(t *testing.T) {
 	assert.InDelta(t, 25+0.8*0.7*still.IronWatts, still.WindingC, 0.1, "warm before it charges")
 }
 
-// A drag that was not measured is a guess within a factor of two, never nothing: the invented
-// stator's typed 18 W at 600 rpm against what its iron would say.
+// A drag that was not measured is a guess within a factor of two, never zero: the invented stator's
+// typed 18 W at 600 rpm against the iron's estimate.
 func TestDragIsGuessedNotForgotten(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Reading{}, quantity.Reading{}
@@ -291,8 +290,8 @@ func fieldWatts(t *testing.T) float64 {
 	return winding.Evaluate(job.Example().Job()).Trials[0].FieldWatts.Value
 }
 
-// No temperature is printed that the search for it stopped at, and a winding that burns is
-// called out with the wind from which it does.
+// The limit of the temperature search is never printed as a temperature, and a winding that burns is
+// reported with the wind from which it does.
 func TestNoTemperatureThatIsNone(t *testing.T) {
 	o := winding.Evaluate(load(t, "wind-good.toml"))
 	for _, a := range o.Trials {
@@ -313,8 +312,8 @@ func findingText(o *winding.Outcome, trial, part string) string {
 	return ""
 }
 
-// Every winding that is offered was worked out: it fits, breaks no limit, and beats what it
-// stands in for, when it is put in its place.
+// Every winding that is offered was computed: it fits, breaks no limit, and beats the trial when it
+// replaces it.
 func TestOffersHoldWhatTheyPromise(t *testing.T) {
 	offers := 0
 	for _, name := range []string{"example", "pedals", "water", "wind-trap", "pedals-hub", "engine", "fixed"} {
@@ -356,7 +355,7 @@ func TestOffersHoldWhatTheyPromise(t *testing.T) {
 	assert.GreaterOrEqual(t, offers, 4)
 }
 
-// Joined leads hold less when hot, hold two sets twice as hard, and their figures say so.
+// Shorted leads brake less when hot, brake two sets twice as hard, and their figures say so.
 func TestJoinedLeads(t *testing.T) {
 	o := winding.Evaluate(load(t, "wind-good.toml"))
 	for _, a := range o.Trials {
@@ -385,8 +384,8 @@ func TestTheFreeSpeedBoundsTheDrive(t *testing.T) {
 	}
 }
 
-// A rotor coil without ohms still takes its watts off every row: all of the supply times the
-// current that was read (Ohm's law, brushes included), and it is called out.
+// A rotor coil without ohms still has its watts deducted from every row: the full supply times the
+// current that was read (Ohm's law, brushes included), and it is reported.
 func TestCoilOfUnknownOhmsStillTakes(t *testing.T) {
 	j := job.Example().Job()
 	require.Equal(t, "wound", j.Field.Kind)
@@ -414,9 +413,9 @@ func TestCoilOfUnknownOhmsStillTakes(t *testing.T) {
 	assert.Contains(t, f.Text, "before it is taken off")
 }
 
-// Grid, verdict, finding and ladder hold the same current against the limit: the warm one,
-// which is the most of those that the conditions list. The limit is one by heat, so the first
-// minute's cold current, which the fuse goes by, does not count.
+// Grid, verdict, finding and ladder compare the same current with the limit: the warm one, which is the
+// highest of those that the conditions list. The limit is thermal, so the first minute's cold current,
+// which the fuse is chosen for, does not count.
 func TestOneCurrentIsHeldAgainstTheLimit(t *testing.T) {
 	over, under, coldOnly := 0, 0, 0
 	for _, name := range []string{"example", "pedals", "water", "wind-good", "pedals-hub", "engine"} {

@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// usually is where a rung runs in the usual condition.
+// usually is the operating point of a rung in the usual condition.
 func usually(t *testing.T, r *winding.Rung) *winding.Operating {
 	t.Helper()
 	for i := range r.Operating {
@@ -25,8 +25,8 @@ func usually(t *testing.T, r *winding.Rung) *winding.Operating {
 	return nil
 }
 
-// What is said of the neighbours of the best rung is so: each word is held against their own
-// speeds, watts and temperatures where they run.
+// What is said of the neighbours of the best rung is true: each word is checked against their own
+// speeds, watts and temperatures at their operating points.
 func TestWhyTheBestRungIsTheBest(t *testing.T) {
 	words := regexp.MustCompile(`(thinner|thicker) (.+?)(?:, thicker|$)`)
 	said := map[string]int{}
@@ -121,7 +121,7 @@ func TestWhatBringsNothingThatIsSeenMeetsNothing(t *testing.T) {
 	assert.GreaterOrEqual(t, meets, 2)
 }
 
-// Other circuits are spoken of where they bring more than a whole ladder, with what a trial of them
+// Other circuits are mentioned where they bring more than a whole ladder, with what a trial of them
 // really brings; where the ladder has the best there is, they are not.
 func TestElsewhere(t *testing.T) {
 	for name, circuits := range map[string]int{"hub-in-wind": 1, "wind-trap": 1, "wind-good": 1} {

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// inPlace is a job with what is offered put in the place of a trial.
+// inPlace is a job with an offer put in place of a trial.
 func inPlace(j job.Job, trial int, offer *winding.Offer) job.Job {
 	j.Trials = append([]job.Trial{}, j.Trials...)
 	t := &j.Trials[trial]
@@ -22,7 +22,7 @@ func inPlace(j job.Job, trial int, offer *winding.Offer) job.Job {
 	return j
 }
 
-// withCircuits is a job whose first trial has so many circuits, and no other.
+// withCircuits is a job whose first trial has a number of circuits, and no other trial.
 func withCircuits(j job.Job, circuits int) job.Job {
 	j.Trials = append([]job.Trial{}, j.Trials[0])
 	j.Trials[0].Circuits = quantity.Known(float64(circuits))
@@ -45,9 +45,8 @@ func TestAMendIsLookedForInOtherCircuits(t *testing.T) {
 	}
 }
 
-// The walk through turns for a circuit passes nothing by: of every size of wire in every number of
-// circuits, worked out one by one as rungs, none that is within its limits brings a fifth more in
-// a year than what is offered.
+// The walk over turns per circuit misses nothing: of every size of wire in every number of circuits,
+// computed one by one as rungs, none within its limits brings a fifth more in a year than the offer.
 func TestWhatIsOfferedIsNearTheBestOfAllCircuits(t *testing.T) {
 	for _, name := range []string{"hub-in-wind", "wind-trap", "wind-12v-gale"} {
 		j := withCircuits(load(t, name+".toml"), 1)
@@ -65,9 +64,9 @@ func TestWhatIsOfferedIsNearTheBestOfAllCircuits(t *testing.T) {
 	}
 }
 
-// What is offered in the place of a winding that breaks no limit gains by as much as can be seen:
-// a year's kilowatt-hour in the wind, a hundredth of an ampere elsewhere. Where none does, what
-// stands in the way is said instead, and never both.
+// An offer in place of a winding that breaks no limit gains a visible amount: a kilowatt-hour a year in
+// wind, a hundredth of an ampere elsewhere. Where none does, it says what stands in the way instead,
+// and never both.
 func TestNoMendThatDoesNotGain(t *testing.T) {
 	offers, none := 0, 0
 	all := everyJob(t)
@@ -104,8 +103,8 @@ func TestNoMendThatDoesNotGain(t *testing.T) {
 	assert.Greater(t, none, 20)
 }
 
-// Where iron and drag take most of what the mean wind gives, that is what is said to stand in the
-// way, with the watts of both: half of ρ·A·v³ is 63 W at 4.5 m/s and 1.2 m, of which the rotor takes 0.35.
+// Where iron and drag take most of what the mean wind gives, that is what is said to stand in the way,
+// with the watts of both: half of ρ·A·v³ is 63 W at 4.5 m/s and 1.2 m, of which the rotor takes 0.35.
 func TestDragIsSaidToStandInTheWay(t *testing.T) {
 	j := load(t, "hub-in-wind.toml")
 	j.Machine.IronWatts = quantity.Known(40)
@@ -121,8 +120,8 @@ func TestDragIsSaidToStandInTheWay(t *testing.T) {
 	assert.True(t, said)
 }
 
-// What the walk rests on: N turns in some circuits are the same to battery and drive as 2N turns of
-// wire half as thick in twice as many.
+// The basis of the walk: to battery and drive, N turns in some circuits equal 2N turns of wire of half
+// the area in twice as many.
 func TestTwiceTheTurnsInTwiceTheCircuits(t *testing.T) {
 	run := func(circuits int, turns float64, wire string) winding.TrialOutcome {
 		j := withCircuits(load(t, "hub-in-wind.toml"), circuits)

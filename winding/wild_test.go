@@ -68,8 +68,8 @@ func wildValue(r *rand.Rand, f *job.Input) string {
 	return strconv.FormatFloat(math.Max(low, math.Min(high, v)), 'f', -1, 64)
 }
 
-// No job that can be written breaks anything: every figure is a number or says why not, and
-// card and report come out.
+// No job that can be written breaks anything: every figure is a number or says why not, and card and
+// report are written.
 func checkWild(t *testing.T, text string) {
 	t.Helper()
 	d := job.Parse(text)

@@ -33,8 +33,8 @@ func yearInSlices(o *winding.TrialOutcome, mean, rest float64, counts func(p *wi
 	return kwh
 }
 
-// A wound rotor's year counts its current only where that gains, so that it is never below nothing,
-// and beside it stands what it is with the current on all year.
+// A wound rotor's year counts its current only where that gains, so that it is never negative, and
+// beside it is the year with the current on all the time.
 func TestAYearTakesTheFieldOffWhereItDoesNotGain(t *testing.T) {
 	o := winding.Evaluate(load(t, "wind-wound-rotor.toml"))
 	for i := range o.Trials {
@@ -76,7 +76,7 @@ func TestAYearOfMagnetsHasNoOtherRule(t *testing.T) {
 	}
 }
 
-// Where a winding burns in some winds, its year says that it has none of them.
+// Where a winding burns in some winds, its year says that it leaves these out.
 func TestAYearSaysThatItLeavesOutWindsInWhichItBurns(t *testing.T) {
 	burns, lives := 0, 0
 	for name, j := range everyJob(t) {

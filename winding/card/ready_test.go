@@ -15,8 +15,8 @@ import (
 
 var overLimit = regexp.MustCompile(`is over its limit of ([0-9.]+) A`)
 
-// What passes its own limit of current where the drive takes it says so on top, before guesses and
-// readings to look at again; and with a limit that stands under NOT MORE THAN.
+// What passes its own current limit where the drive takes it says so at the top, before guesses and
+// readings to check; and with a limit that is under NOT MORE THAN.
 func TestItsOwnLimitStandsBeforeGuesses(t *testing.T) {
 	seen, before := 0, 0
 	for name, work := range jobs(t) {
@@ -55,8 +55,8 @@ func firstDoubt(w *writer, trial string) winding.Finding {
 	return winding.Finding{}
 }
 
-// Where a fan cools it, it stands more at one speed than at another: the card says what it stands in
-// each of the drive's.
+// Where a fan cools it, its limit depends on speed: the card has the limit in each of the drive's
+// conditions.
 func TestLimitsOfOtherSpeedsStandOnTheCard(t *testing.T) {
 	told := 0
 	for name, work := range jobs(t) {
@@ -77,8 +77,8 @@ func TestLimitsOfOtherSpeedsStandOnTheCard(t *testing.T) {
 	assert.Greater(t, told, 0)
 }
 
-// What is past a limit is told so without how far it is from the reference, which says nothing of the
-// limit.
+// What is past a limit is shown so without its difference from the reference, which says nothing about
+// the limit.
 func TestPastStandsAlone(t *testing.T) {
 	past := 0
 	for name, work := range jobs(t) {
@@ -126,8 +126,8 @@ speed_rpm = 300
 line_v = 9.9
 `
 
-// On top stands what is the trial's own, what can hurt first, then what else is; another trial's wire is
-// none of it.
+// At the top is what concerns the trial itself, what can hurt first, then the rest; another trial's
+// wire is not mentioned.
 func TestTheHeadSpeaksOfItsOwnTrial(t *testing.T) {
 	w := workOut(gale)
 	gauge, danger := map[string]int{}, map[string]int{}

@@ -2,7 +2,7 @@ package charge
 
 import "testing"
 
-// BenchmarkSolve goes round the reference cases: every regime, star and delta.
+// BenchmarkSolve cycles through the reference cases: every regime, star and delta.
 func BenchmarkSolve(b *testing.B) {
 	var sources []Source
 	var loads []Load
@@ -20,7 +20,7 @@ func BenchmarkSolve(b *testing.B) {
 	}
 }
 
-// BenchmarkSolver is a search: each case at speeds and temperatures that close in on it.
+// BenchmarkSolver is a search: each case at speeds and temperatures that converge on it.
 func BenchmarkSolver(b *testing.B) {
 	var near around
 	for _, r := range readTable(b, "rectifier_cases.csv") {

@@ -10,8 +10,8 @@ import (
 )
 
 // stepped solves the same circuit by implicit time steps and knows nothing of events, modes or
-// symmetry. A backward Euler step of inductors, resistors and diodes is the least of a convex
-// function of the currents, and the least is found by trying every way the diodes can conduct.
+// symmetry. A backward Euler step of inductors, resistors and diodes is the minimum of a convex
+// function of the currents, which is found by trying every way the diodes can conduct.
 type stepped struct {
 	x, r, rb, v float64
 	phases      int
@@ -90,7 +90,7 @@ func (b stepped) run(steps, cycles int) (mean, rms, line, rest float64) {
 	return mean, math.Sqrt(rms), math.Sqrt(line), rest
 }
 
-// extrapolated strikes out the error that is in proportion to the step.
+// extrapolated removes the error that is proportional to the step.
 func (b stepped) extrapolated(steps, cycles int) (mean, rms, line float64) {
 	m1, r1, l1, _ := b.run(steps, cycles)
 	m2, r2, l2, _ := b.run(2*steps, cycles)

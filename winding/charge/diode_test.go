@@ -41,7 +41,7 @@ func TestDiodeLineIsSolve(t *testing.T) {
 	}
 }
 
-// A finely read curve does as the law it was read from.
+// A finely sampled curve acts like its law.
 func TestDiodeTableOfLaw(t *testing.T) {
 	d := Shockley{1e-8, 1.8, 0.003, 27}
 	var table DiodeTable

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// anyPiece is a piece of a kind with any currents and EMFs, whether a circuit has it or not: dips between two
-// humps, double events, fast decays.
+// anyPiece is a piece of a kind with any currents and EMFs, whether a circuit has it or not: dips
+// between two humps, double events, fast decays.
 func anyPiece(r *rand.Rand) piece {
 	number := func() float64 { return 2*r.Float64() - 1 }
 	start := number()
@@ -20,7 +20,7 @@ func anyPiece(r *rand.Rand) piece {
 	return p
 }
 
-// The first event is the first that a scan in small steps sees.
+// The first event is the first that a scan in small steps finds.
 func TestNoEventIsSteppedOver(t *testing.T) {
 	const scan = 2000
 	r := rand.New(rand.NewPCG(8, 1))

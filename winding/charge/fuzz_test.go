@@ -23,7 +23,7 @@ func FuzzSolve(f *testing.F) {
 	})
 }
 
-// checkAnswer holds an answer to what is true of any.
+// checkAnswer checks what is true of any answer.
 func checkAnswer(t *testing.T, s Source, l Load) {
 	t.Helper()
 	p, err := Solve(s, l)

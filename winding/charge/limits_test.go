@@ -75,8 +75,8 @@ func fundamentalPhasor(emf, v, r, x float64) float64 {
 	return 3 / math.Pi * (-b*r + math.Sqrt(b*b*r*r+z2*c)) / z2
 }
 
-// Where the fundamental alone will do, and that it will not near cut-in, where it has
-// none of the current up to κ = 2√3/π = 1.103.
+// Where the fundamental alone is enough, and that near cut-in it is not: there it has no current at all
+// up to κ = 2√3/π = 1.103.
 func TestFundamentalPhasorFormula(t *testing.T) {
 	errorAt := func(kappa, q float64) float64 {
 		s, l := onMap(kappa, q)
@@ -154,7 +154,7 @@ func TestErrorsNameTheField(t *testing.T) {
 		assert.ErrorContains(t, err, c.want)
 		assert.Equal(t, Point{}, p)
 	}
-	// With no current to limit, nothing need limit it.
+	// With no current to limit, nothing needs to limit it.
 	p, err := Solve(Source{EMFPeak: 1, Phases: 3}, load)
 	require.NoError(t, err)
 	assert.Equal(t, Off, p.Mode)

@@ -19,7 +19,7 @@ func (r row) pairOf(t testing.TB) (Source, Load) {
 	return s, Load{Volts: r.num(t, "load_volts"), Ohms: r.num(t, "load_ohms"), DiodeVolts: r.num(t, "diode_volts"), Rectifier: joinings[r["rectifier"]]}
 }
 
-// Small steps through time, which know nothing of pieces: the table says how it was made.
+// Time stepping, which knows nothing of pieces: the table says how it was made.
 func TestTwoPhasesAgainstSmallSteps(t *testing.T) {
 	rows := readTable(t, "two_phases_stepped.csv")
 	require.Len(t, rows, 78)
@@ -33,7 +33,7 @@ func TestTwoPhasesAgainstSmallSteps(t *testing.T) {
 	}
 }
 
-// A circuit simulator, whose diodes bend.
+// A circuit simulator, whose diodes are curved.
 func TestTwoPhasesAgainstACircuitSimulator(t *testing.T) {
 	for _, r := range readTable(t, "two_phases_ngspice.csv") {
 		s, l := r.pairOf(t)
@@ -98,8 +98,8 @@ func TestPowerBalanceOfTwoPhases(t *testing.T) {
 	}
 }
 
-// With no ohms in the load two phases are one, twice; only the rms of their sum is not, and that
-// is what the march has too for ohms that are next to none.
+// With no ohms in the load two phases are one, twice; only the rms of their sum differs, and the march
+// gives the same for negligible ohms.
 func TestTwoPhasesOnALoadWithoutOhmsAreTwoAlone(t *testing.T) {
 	forAnyPair(t, 4000, func(s Source, l Load, _ Point) {
 		if l.Ohms = 0; s.Ohms+s.Henries+l.DiodeOhms == 0 {
@@ -142,13 +142,13 @@ func TestTwoPhasesIntoAResistorAlone(t *testing.T) {
 	p = solved(t, Source{EMFPeak: 10, Hertz: 50, Ohms: 2, Phases: 2}, Load{})
 	assert.InEpsilon(t, 2*5*2/math.Pi, p.DCAmps, 1e-6)
 	assert.InEpsilon(t, 5*math.Sqrt(1+2/math.Pi), p.DCAmpsRMS, 1e-6, "(sin + cos)² over a quarter is 1 + 2/π")
-	// At half wave the mean is that of the higher of sin and cos where it is above nothing: the pulses of 90° and 90°
-	// meet at 45°, ∫ = 2·(1 + √2/2) over 2π.
+	// At half wave the mean is that of the larger of sin and cos where it is positive: the pulses of
+	// 90° and 90° meet at 45°, ∫ = 2·(1 + √2/2) over 2π.
 	p = solved(t, Source{EMFPeak: 10, Hertz: 50, Phases: 2}, Load{Ohms: 2, Rectifier: HalfWave})
 	assert.InEpsilon(t, 5*(1+math.Sqrt2/2)/math.Pi, p.DCAmps, 1e-6)
 }
 
-// Pulses that never meet are of one phase each, with all the load's ohms to itself.
+// Pulses that never meet are those of one phase each, with all the load's ohms to itself.
 func TestTwoPhasesFarApart(t *testing.T) {
 	for _, way := range []Rectifier{Bridge, HalfWave} {
 		s, l := Source{EMFPeak: 15, Hertz: 50, Ohms: 0.5, Henries: 0.5e-3, Phases: 1}, Load{Volts: 12, Ohms: 0.4, DiodeVolts: 0.7, Rectifier: way}
@@ -166,7 +166,7 @@ func TestScalingOfTwoPhases(t *testing.T) {
 	forAnyPair(t, 3000, func(s Source, l Load, p Point) { scales(t, s, l, p) })
 }
 
-// Amps rise with EMF through all manners of running, and the modes follow one another.
+// Amps rise with EMF through all regimes, and the modes follow one another.
 func TestTwoPhasesRiseWithEMF(t *testing.T) {
 	for _, way := range []Rectifier{Bridge, HalfWave} {
 		for _, x := range []float64{0, 0.3, 2, 30} {
@@ -187,7 +187,7 @@ func TestTwoPhasesRiseWithEMF(t *testing.T) {
 	}
 }
 
-// A solver that comes from another point finds what one finds that comes from nothing.
+// A solver that starts from another point finds what one finds that starts from nothing.
 func TestTwoPhasesFromANeighbour(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 9))
 	var near Solver

@@ -91,7 +91,7 @@ func TestScaling(t *testing.T) {
 	forAny(t, 3000, scales)
 }
 
-// scales holds a point to what it becomes with all volts, all speeds or all ohms times a factor.
+// scales compares a point with what it becomes when all volts, all speeds or all ohms are scaled.
 func scales(t *testing.T, s Source, l Load, p Point) {
 	volts, loads := s, l
 	volts.EMFPeak, loads.Volts, loads.DiodeVolts = 7*s.EMFPeak, 7*l.Volts, 7*l.DiodeVolts
@@ -140,7 +140,7 @@ func TestSeries(t *testing.T) {
 	})
 }
 
-// Amps rise with EMF with no jump anywhere, and fall as the load holds more.
+// Amps rise with EMF without a jump, and fall as the load's voltage rises.
 func TestMonotonicAndContinuous(t *testing.T) {
 	for _, q := range []float64{0, 0.01, 0.3, 1, 5, 100, math.Inf(1)} {
 		for _, rb := range []float64{0, 0.5} {

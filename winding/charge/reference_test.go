@@ -81,8 +81,8 @@ func TestReferenceCases(t *testing.T) {
 	}
 }
 
-// checkBalance asserts that power in is power out, to a part of itself; where next to none is
-// real, to the rounding of volts times amps.
+// checkBalance asserts that power in is power out, to a relative tolerance; where almost none is real,
+// to the rounding of volts times amps.
 func checkBalance(t testing.TB, s Source, p Point, relative float64) {
 	t.Helper()
 	rounding := 1e-14 * 3 * s.EMFPeak * p.PhaseAmpsRMS
@@ -128,7 +128,7 @@ func modeAt(t *testing.T, kappa, q float64) Mode {
 	return p.Mode
 }
 
-// startOfContinuous is where the phases stop resting.
+// startOfContinuous is the boundary of continuous conduction.
 func startOfContinuous(t *testing.T, q float64) float64 {
 	low, high := 1.2, 4/q+2
 	for range 50 {
@@ -141,11 +141,11 @@ func startOfContinuous(t *testing.T, q float64) float64 {
 	return high
 }
 
-// The two ends of the limit of continuous conduction follow by hand. With no inductance to
-// speak of, a phase current crosses zero q - v/(3E) behind its EMF, and must be past the rail
-// there: sin(q - v/3E) = v/3E gives κ = 2/(√3·q). With no resistance the mean of
-// a·sin over the sixth is 2v/3, sin(θ+30°) = 2πv/9, and the phase that crosses zero stands on
-// the rail, 3·cos(θ+30°) = -v: κ = √3·√(1/9 + 4π²/81) = 1.33995.
+// The two ends of the limit of continuous conduction follow by hand. With negligible inductance, a
+// phase current crosses zero q - v/(3E) behind its EMF, and must be past the rail there: sin(q - v/3E)
+// = v/3E gives κ = 2/(√3·q). With no resistance the mean of a·sin over the sixth is 2v/3, sin(θ+30°) =
+// 2πv/9, and the phase that crosses zero is at the rail, 3·cos(θ+30°) = -v: κ = √3·√(1/9 + 4π²/81) =
+// 1.33995.
 func TestStartOfContinuous(t *testing.T) {
 	assert.InEpsilon(t, 2/(math.Sqrt(3)*0.002), startOfContinuous(t, 0.002), 1e-4)
 	assert.InEpsilon(t, math.Sqrt(3*(1./9+4*math.Pi*math.Pi/81)), startOfContinuous(t, 1e6), 1e-5)

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// sameFigures holds every figure of two points to one part in 10⁹ of the larger of its kind.
-// The watts of a circuit that is all reactance are rounding, and are held to the volt-amperes.
+// sameFigures checks every figure of two points to one part in 10⁹ of the larger of its kind. The watts
+// of a purely reactive circuit are rounding, and are compared with the volt-amperes.
 func sameFigures(t *testing.T, s Source, want, got Point, what ...any) {
 	t.Helper()
 	amps := want.DCAmpsRMS + want.LineAmpsRMS
@@ -38,7 +38,8 @@ func nudged(r *rand.Rand, s Source, l Load, part float64) (Source, Load) {
 	return s, l
 }
 
-// A point begun from a neighbour is the point solved from nothing, be the neighbour 1 part in 10⁵ away or nowhere near.
+// A point started from a neighbour is the point solved from nothing, be the neighbour 1 part in 10⁵
+// away or nowhere near.
 func TestANeighbourChangesNothing(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 7))
 	for range 4000 {
@@ -56,7 +57,7 @@ func TestANeighbourChangesNothing(t *testing.T) {
 	}
 }
 
-// Neighbours of another kind in between (one phase, none conducting) are no harm either.
+// Neighbours of another kind in between (one phase, none conducting) do no harm either.
 func TestASolverTakesAnyOrder(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 3))
 	var near Solver
@@ -73,7 +74,7 @@ func TestASolverTakesAnyOrder(t *testing.T) {
 	}
 }
 
-// The mixed state found by one current is the one that the general march comes to.
+// The mixed state found from two unknowns is the one that the general march finds.
 func TestHandoverAgainstTheGeneralMarch(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 9))
 	found := 0
@@ -105,8 +106,8 @@ func TestHandoverAgainstTheGeneralMarch(t *testing.T) {
 	assert.Greater(t, found, 3000)
 }
 
-// A state of the mixed kind, right or not, is believed only where the loop lasts to the end of its sixth: so a walk that is
-// told of nothing near finds it too, and only phase b may wake there.
+// A state of the mixed kind, right or not, is accepted only where the loop lasts to the end of its
+// sixth: so a walk without any expectation finds it too, and only phase b may wake there.
 func TestAHandoverIsBelievedWhereItsLoopLasts(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 9))
 	believed, not := 0, 0

@@ -18,7 +18,7 @@ type steppedStar struct {
 	last int
 }
 
-// solve5 is Gauss with pivots; false where there is no answer.
+// solve5 is Gaussian elimination with pivots; false where there is no solution.
 func solve5(a [5][6]float64) (x [5]float64, ok bool) {
 	for k := range 5 {
 		p := k
@@ -45,8 +45,8 @@ func solve5(a [5][6]float64) (x [5]float64, ok bool) {
 	return x, true
 }
 
-// step goes on by h to a time at which the phases have e, and gives what flows into the load
-// and out of the star point.
+// step advances by h to a time at which the phases have e, and returns the current into the load and
+// out of the star point.
 func (m *steppedStar) step(e [3]float64, h float64) (dc, star float64, ok bool) {
 	mutual := (m.s.ZeroHenries - m.s.Henries) / 3
 	was := m.i[0] + m.i[1] + m.i[2]

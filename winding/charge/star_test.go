@@ -34,7 +34,7 @@ func TestStarPointWithoutThirdHarmonicIsTheBridge(t *testing.T) {
 	}
 }
 
-// What goes in comes out, each watt integrated by itself.
+// What goes in comes out, each watt integrated separately.
 func TestStarPointBalance(t *testing.T) {
 	worst := 0.0
 	for _, third := range []float64{-0.3, -0.1, 0.05, 0.12, 0.3} {

@@ -54,7 +54,7 @@ func TestBalanceFindsTouches(t *testing.T) {
 	}
 }
 
-// The corner at cut-in: a V that dips below zero by little.
+// The corner at cut-in: a V that dips just below zero.
 func TestBalanceFindsPairsAtACorner(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 1))
 	for range 2000 {
@@ -123,7 +123,7 @@ func TestBalanceOutOfRange(t *testing.T) {
 	assert.Empty(t, Sample(level(1), math.NaN(), 48).RPM)
 }
 
-// Samples that were taken of a slightly other torque still lead to the exact roots.
+// Samples of a slightly different torque still lead to the exact roots.
 func TestRootsFromSamplesThatAreOff(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 2))
 	for range 500 {
@@ -155,7 +155,7 @@ func TestSampleStandsAtTheCorners(t *testing.T) {
 	assert.InEpsilon(t, 1000, s.RPM[len(s.RPM)-1], 1e-12)
 }
 
-// What the essay says of the calls.
+// The number of calls stated in the essay.
 func TestBalanceCalls(t *testing.T) {
 	calls := 0
 	taken := func(n float64) float64 { calls++; return 0.02 * math.Max(0, n-300) }

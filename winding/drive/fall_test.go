@@ -9,15 +9,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// dragged is an alternator whose drag holds blades that turn slowly, as iron's hysteresis does (torque
-// with the root of the speed), and which is stiff once it charges.
+// dragged is an alternator whose drag holds blades that turn slowly, as hysteresis does (torque with
+// the root of the speed), and which is stiff once it charges.
 func dragged(drag, cutIn, top, width float64) Load {
 	stiff := stiff(cutIn, top, width)
 	return Load{CutInRPM: cutIn, Taken: func(n float64) float64 { return drag*math.Sqrt(n) + stiff.Taken(n) }}
 }
 
-// A shaft let loose in falling wind from where the stronger wind had it, by small steps of time, comes to
-// what is told; above the wind in which it charges by itself it is told from rest.
+// A shaft released in falling wind from its speed in the stronger wind, by small time steps, settles at
+// the balance shown; above the wind in which it charges by itself, the one from rest is shown.
 func TestRunAgainstAShaftLetLooseInFallingWind(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 71))
 	gusts, charging, vanished, never := 0, 0, 0, 0

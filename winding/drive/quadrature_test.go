@@ -6,14 +6,13 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
-// MeanWatts is the mean of a power curve over the winds between the breaks, m/s. The
-// breaks must go up, and between two of them watts has to be smooth: cut-in, furling and
-// every corner is a break. Below the first and above the last it counts as 0.
+// MeanWatts is the mean of a power curve over the winds between the breaks, m/s. The breaks must go up,
+// and between two of them watts has to be smooth: cut-in, furling and every corner is a break. Below
+// the first and above the last it counts as 0.
 //
-// Gauss-Legendre of 24 points (gonum) on stretches of at most the width of the
-// distribution: for a smooth curve good to 1e-9, and so far against the closed form of
-// CubeWatts. For k below 1 the density has no bound at no wind; there the sum goes over
-// t = (v/c)^k instead, in which it has.
+// Gauss-Legendre with 24 points (gonum) on stretches of at most the width of the distribution: for a
+// smooth curve good to 1e-9, and so far against the closed form of CubeWatts. For k below 1 the density
+// is unbounded at no wind; there the integral is over t = (v/c)^k instead, in which it is bounded.
 func (w Weibull) MeanWatts(watts func(wind float64) float64, breaks ...float64) float64 {
 	c := w.Scale()
 	sum := 0.0

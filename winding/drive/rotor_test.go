@@ -50,7 +50,7 @@ func TestPublishedCurvesByHand(t *testing.T) {
 	assert.InEpsilon(t, 0.32172, Slootweg.raw(5), 1e-3)
 }
 
-// Far beyond the free rotor no curve turns up again, and at rest nothing divides by zero.
+// Far beyond the free rotor no curve rises again, and at rest nothing divides by zero.
 func TestCurvesAtTheEnds(t *testing.T) {
 	for _, s := range []Shape{Heier, Slootweg} {
 		r := Rotor{DiameterM: 2, Shape: s, PeakCp: 0.35, PeakLambda: 6}
@@ -73,7 +73,7 @@ func TestCurvesAtTheEnds(t *testing.T) {
 	assert.ErrorContains(t, err, "other")
 }
 
-// A Cp over Betz's bound gets no further than it, though Check was not asked.
+// A Cp over Betz's bound is clamped, though Check was not called.
 func TestBetzHoldsForAnyScaling(t *testing.T) {
 	for _, peak := range []float64{0.6, 1, 50} {
 		r := Rotor{DiameterM: 2, PeakCp: peak, PeakLambda: 6}

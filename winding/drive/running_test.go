@@ -110,7 +110,7 @@ func TestUpAndDown(t *testing.T) {
 	}
 }
 
-// Going through, losses take of a torque that drives, and add to one that holds back.
+// Going through, losses subtract from a driving torque, and add to a braking one.
 func TestGeared(t *testing.T) {
 	assert.InEpsilon(t, 10*0.9/4, geared(10, 4, 0.9), 1e-12)
 	assert.InEpsilon(t, -10/(4*0.9), geared(-10, 4, 0.9), 1e-12)

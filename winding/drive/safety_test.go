@@ -27,8 +27,8 @@ func TestShortCircuitBrake(t *testing.T) {
 	assert.InEpsilon(t, 144, watts, 1e-12)
 }
 
-// Braking torque is greatest where reactance has come up to the ohms: there it is half
-// of what E²/R would make, m·E²/(2·X·ω).
+// Braking torque is greatest where the reactance equals the ohms: there it is half of what E²/R would
+// make, m·E²/(2·X·ω).
 func TestShortTorqueHasATop(t *testing.T) {
 	const emf, ohms, react = 0.02, 0.5, 0.001 // at 500 rpm both are 0.5
 	brake := ShortTorque(emf, ohms, react, 3)
@@ -38,7 +38,7 @@ func TestShortTorqueHasATop(t *testing.T) {
 		assert.Less(t, brake(n), top)
 	}
 	assert.Zero(t, brake(0))
-	// A rotor let loose in a gale against joined leads: held slow, or not at all.
+	// A rotor released in a gale against shorted leads: held slow, or not at all.
 	s := smallRotor()
 	assert.Less(t, Balance(s.Torque(8), brake, 0.01, s.FreeRPM(8), 96)[0].RPM, 100.0)
 }

@@ -47,7 +47,7 @@ func TestEquilibriaBalanceAndAreReachedFromAnywhere(t *testing.T) {
 				assert.NotEqual(t, list[i-1].Stable, e.Stable, "they take turns")
 			}
 		}
-		// From any start the shaft comes to one of those that are stable, or stops.
+		// From any start the shaft settles at a stable one, or stops.
 		for range 4 {
 			start := high * r.Float64()
 			e, ok := Settle(list, start, given(start)-taken(start))

@@ -24,8 +24,8 @@ func smallRotor() WindShaft {
 	return WindShaft{Rotor: Rotor{DiameterM: 2, PeakCp: 0.35, PeakLambda: 6}, Turns: 1, Efficiency: 1, Density: 1.225}
 }
 
-// simulate turns a shaft with inertia from a speed until it rests, by small steps of
-// time; the reference that knows nothing of equilibria.
+// simulate turns a shaft with inertia from a speed until it settles, by small time steps; a reference
+// that knows nothing of equilibria.
 func simulate(given, taken Torque, rpm, high float64) float64 {
 	step := high / 400
 	last := 0.0
@@ -96,7 +96,7 @@ func count(n *int, is bool) {
 	}
 }
 
-// Torque at rest goes with v², so a rotor starts where it meets what holds it.
+// Torque at rest goes with v², so a rotor starts where it reaches what holds it.
 func TestClimbStartsWhereTorqueAtRestIsEnough(t *testing.T) {
 	s := smallRotor()
 	s.StartNm = 0.3

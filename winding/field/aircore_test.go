@@ -8,9 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A coil with hardly any side finds sin(h·w/D) of a wave: one a pole pitch wide all of it, one
-// of two thirds sin 60°. With sides from nothing to a pole pitch the mean of the sine over 0 to
-// 90° is 2/π.
+// A coil with a very narrow side links sin(h·w/D) of a wave: one a pole pitch wide all of it, one of
+// two thirds sin 60°. With sides from zero to a pole pitch the mean of the sine over 0 to 90° is 2/π.
 func TestWindowByHand(t *testing.T) {
 	pitch := math.Pi * 300 / 16
 	assert.InDelta(t, 1, Flat{CircleMM: 300, HoleMM: pitch, SideMM: 1e-4}.Window(8), 1e-6)
@@ -18,9 +17,9 @@ func TestWindowByHand(t *testing.T) {
 	assert.InDelta(t, 2/math.Pi, Flat{CircleMM: 300, HoleMM: 0, SideMM: pitch / 2}.Window(8), 1e-12)
 }
 
-// One coil of one turn alone in an even, narrow gap, by hand: of width w on a circle of πD it
-// has the force 1 - w/πD within and -w/πD outside, whose mean is nothing, and links
-// μ0·L·w·(1 - w/πD)/G. Here D = 200, L = 40, w = 150 and G = 0.001 mm.
+// One coil of one turn alone in a uniform, narrow gap, by hand: of width w on a circle of πD its mmf is
+// 1 - w/πD inside and -w/πD outside, with mean zero, and it links μ0·L·w·(1 - w/πD)/G. Here D = 200, L
+// = 40, w = 150 and G = 0.001 mm.
 func TestFlatCoilInANarrowGap(t *testing.T) {
 	f := Flat{CircleMM: 200, LengthMM: 40, HoleMM: 150, SideMM: 0.01, IronGapMM: 1e-3}
 	want := Mu0 * 0.040 * 0.150 / 1e-6 * (1 - 150/(math.Pi*200))
@@ -40,12 +39,11 @@ func TestFlatCoilFarFromIron(t *testing.T) {
 	assert.Greater(t, f.Henries([]FlatCoil{{Sense: 1}}, 50, 1, 8), near, "iron close by carries more")
 }
 
-// Three phases in a narrow gap, sides of no width and coils that touch: balanced currents
-// against the even gap's formula for the working wave. Twelve coils on eight poles come to
-// 4π²/27 = 1.462 working waves, the closed form for half a slot per pole and phase (harmonic
-// leakage, Pyrhönen, Jokinen and Hrabovcová, Design of Rotating Electrical Machines, ch. 4, from
-// memory). Nine on twelve have the same staircase but work with the wave of half its length,
-// 1/4 as large: four times as many.
+// Three phases in a narrow gap, sides of zero width and touching coils: balanced currents against the
+// uniform gap's formula for the working wave. Twelve coils on eight poles give 4π²/27 = 1.462 working
+// waves, the closed form for half a slot per pole and phase (harmonic leakage, Pyrhönen, Jokinen and
+// Hrabovcová, Design of Rotating Electrical Machines, ch. 4, from memory). Nine on twelve have the same
+// staircase but use the wave of half its length, 1/4 as large: four times as many.
 func TestFlatCoilsOfThreePhases(t *testing.T) {
 	sum := func(n, pairs int) float64 {
 		var coils []FlatCoil

@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// By hand: at twice the current 4/3 of the flux, half way between none and twice as much more is
-// 1.5, and ± 0.5 of what was read is 0.375 of 4/3. A curve through two readings, of whatever
-// iron between empty and full by Froelich's formula, never lies outside.
+// By hand: at twice the current 4/3 of the flux, half way between no more and twice as much, is 1.5,
+// and ± 0.5 of what was read is 0.375 of 4/3. A curve through two readings, of any iron between
+// unsaturated and saturated by Froelich's formula, never lies outside.
 func TestAssumedCurve(t *testing.T) {
 	c, err := Assumed(Reading{Amps: 3, Flux: 0.6})
 	require.NoError(t, err)

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Readings made of a known curve give that curve back.
+// Readings made from a known curve give that curve back.
 func TestFitFindsTheCurveBehindTheReadings(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for range 300 {
@@ -105,8 +105,8 @@ func TestWoundRotor(t *testing.T) {
 	assert.InEpsilon(t, 8.0, w.Ohms(), 1e-12)
 }
 
-// At the holding speed the line of the field circuit touches the curve: there is an
-// answer a little above it and none below.
+// At the holding speed the line of the field circuit is tangent to the curve: there is an answer a
+// little above it and none below.
 func TestSelfExcitationTouches(t *testing.T) {
 	c := Curve{Infinity: 1, Half: 2, Residual: 0.02, High: 5}
 	w := Wound{Ohms20: 4, TempC: 20, BrushVolts: 0.5}

@@ -33,7 +33,7 @@ func TestExactOnTwoAndThreeReadings(t *testing.T) {
 	}
 }
 
-// No fit of least squares can be bettered by moving I0.
+// A least-squares fit cannot be improved by moving I0.
 func TestFitIsTheLeastSquares(t *testing.T) {
 	r := rand.New(rand.NewPCG(13, 3))
 	for range 200 {
@@ -56,7 +56,7 @@ func TestFitIsTheLeastSquares(t *testing.T) {
 	}
 }
 
-// The residual and one current are a line: nothing says where the iron fills up.
+// The residual and one current are a line: nothing shows where the iron saturates.
 func TestResidualAndOneReadingAreALine(t *testing.T) {
 	c, err := Fit([]Reading{{Amps: 0, Flux: 0.1}, {Amps: 3, Flux: 1}})
 	require.NoError(t, err)
@@ -78,7 +78,7 @@ func TestOneReadingSaysWhatToReadNext(t *testing.T) {
 	assert.ErrorContains(t, err, "read none")
 }
 
-// Whatever is read, the curve is finite, rises, and comes back from its flux.
+// Whatever is read, the curve is finite, rises, and can be inverted.
 func FuzzFit(f *testing.F) {
 	f.Add(0.0, 0.1, 2.0, 1.0, 4.0, 1.5)
 	f.Add(1.0, 2.0, 2.0, 1.0, 3.0, 0.5)

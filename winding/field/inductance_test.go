@@ -29,9 +29,9 @@ func TestFromBridgeIsTheNetwork(t *testing.T) {
 	assert.ErrorContains(t, err, "no star point")
 }
 
-// Three coils of self inductance 5 and mutual -1 mH: currents 1, -1, 0 meet 5 + 1 = 6 mH each,
-// currents alike in all 5 - 2 = 3. One alone shows its 5, two in series 12, one against two
-// 6 + 3 = 9: all three speak of the same 6 mH.
+// Three coils of self inductance 5 and mutual -1 mH: currents 1, -1, 0 meet 5 + 1 = 6 mH each, equal
+// currents in all 5 - 2 = 3. One alone shows its 5, two in series 12, one against two 6 + 3 = 9: all
+// three give the same 6 mH.
 func TestFromBridgeWithMutualInductance(t *testing.T) {
 	for on, shows := range map[BridgeOn]float64{LeadAndStar: 5, TwoLeads: 12, OneAgainstTwo: 9} {
 		got, err := FromBridge(shows, on, false, 3.0/6)
@@ -114,7 +114,7 @@ func TestSlotLeakageSlotBySlot(t *testing.T) {
 	assert.Zero(t, none)
 }
 
-// What is no number, or none that can be, is refused by name, and no NaN gets out.
+// NaN and impossible values are refused by name, and no NaN gets out.
 func TestInductanceRefuses(t *testing.T) {
 	for _, bad := range []float64{math.NaN(), math.Inf(1), -1} {
 		for name, call := range map[string]func() (float64, error){

@@ -23,8 +23,8 @@ func TestCarterAgainstCarter(t *testing.T) {
 	}
 }
 
-// The magnet's own line and the gap's line meet where the formula says: laid down as
-// two equations in Bm and Hm and solved by Cramer's rule.
+// The magnet's own line and the gap's line intersect where the formula says: written as two equations
+// in Bm and Hm and solved by Cramer's rule.
 func TestGapTeslaIsWhereTwoLinesMeet(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 8))
 	for range 300 {

@@ -17,7 +17,7 @@ func TestDoubtAboveTheReadings(t *testing.T) {
 	assert.Zero(t, c.OutsideDoubt(0.5))
 	straight := Curve{Infinity: 2, Straight: true, Low: 1, High: 3}
 	assert.InDelta(t, 8, straight.OutsideDoubt(7), 1e-12, "iron that was never seen to flatten may be full at once")
-	// Any curve that only flattens, agreeing with the readings up to the highest, stays inside.
+	// Any curve that only flattens, agreeing with the readings up to the highest, stays within the ±.
 	for _, bend := range []float64{0, 0.1, 0.5, 2, 50} {
 		for _, amps := range []float64{3.1, 4, 6, 12} {
 			rise := 0.5 * (amps - 3)

@@ -22,8 +22,8 @@ func factor(in map[string]float64) float64 {
 	return kd * math.Cos(in["short_pitch_slots"]*alpha/2)
 }
 
-// Textbook examples of the EMF, turned round: each row of testdata/winding/emf_examples.csv
-// names its book. 4.44 for √2·π alone makes 0.07 %.
+// Textbook examples of the EMF, inverted: each row of testdata/winding/emf_examples.csv names its book.
+// 4.44 for √2·π alone makes 0.07 %.
 func TestFluxFromEMFOfTextbooks(t *testing.T) {
 	seen := 0
 	for _, row := range published.Rows(t, "winding/emf_examples.csv") {
@@ -98,10 +98,10 @@ func TestPlateAgainstPublishedMachines(t *testing.T) {
 	}
 }
 
-// The exact current of a bridge, testdata/charge/rectifier_cases.csv (its own solution,
-// checked there against a circuit simulator): far above cut-in the plate gives the
-// inductance back within the 6 % that its comment says the sine costs, and from the
-// table's own current of the sine it gives it back exactly.
+// The exact current of a bridge, testdata/charge/rectifier_cases.csv (with a solution of its own,
+// checked there against a circuit simulator): far above cut-in the plate gives the inductance back
+// within the 6 % that its comment states as the error of the sine, and from the table's own sine
+// current it gives it back exactly.
 func TestPlateAgainstTheExactBridge(t *testing.T) {
 	far, exact := 0, 0
 	for _, row := range published.Rows(t, "charge/rectifier_cases.csv") {

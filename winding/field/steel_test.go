@@ -24,8 +24,8 @@ func TestSteelIsTheNamedGrade(t *testing.T) {
 	assert.Zero(t, Steel(0, 0))
 }
 
-// What comes out of a slot pitch goes through tooth and slot under one field strength: with
-// the H found, iron and air together carry the flux.
+// The flux out of a slot pitch goes through tooth and slot under one field strength: with the H found,
+// iron and air together carry it.
 func TestSlotTakesWhatTheToothCannot(t *testing.T) {
 	const beside = 2.0
 	for _, apparent := range []float64{1.5, 2.0, 3.0} {

@@ -227,7 +227,7 @@ func TestDottedKeysAreEditedInTheirForm(t *testing.T) {
 	assert.Equal(t, n.Text(), c.Set("machine.bore", "89", quantity.Choice{}).Text(), "there and back")
 }
 
-// Forms that a table which comes many times cannot be edited in are named on reading.
+// Forms in which a table that may come many times cannot be edited are named on reading.
 func TestFormsThatAreRefusedAreNamed(t *testing.T) {
 	for text, want := range map[string]string{
 		"spin = { speed_rpm = 5 }\n":                      "[[spin]]",
@@ -244,7 +244,7 @@ func TestFormsThatAreRefusedAreNamed(t *testing.T) {
 	}
 }
 
-// Nothing is written behind a text that is never ended: it would become part of it.
+// Nothing is written behind a text that is never closed: it would become part of it.
 func TestNoEditDisappearsInAnOpenText(t *testing.T) {
 	text := "name = \"x\"\n[machine]\nslots = 36\n[target]\nreference = \"\"\"\nA\n[slot]\narea_mm2 = 5\n"
 	d := Parse(text)
@@ -287,8 +287,8 @@ func TestOpenThingsAreToldWhereTheyOpen(t *testing.T) {
 	assert.Equal(t, 5.0, d.Job().Target.Amps.Value)
 }
 
-// However much is wrong, the first fifty are told, the rest is counted, and everything that
-// can be read is read.
+// However much is wrong, the first fifty are reported, the rest is counted, and everything that can be
+// read is read.
 func TestProblemsAreCapped(t *testing.T) {
 	var b strings.Builder
 	for i := range 300 {
@@ -346,9 +346,9 @@ func TestProblemsAreToldWithinTheirLine(t *testing.T) {
 	assert.Greater(t, said, 20)
 }
 
-// A file within the limit is read in time that grows with its length, whatever stands in it.
-// Each of these took time that grew with the square of it, 20 s and more, or memory without
-// bound, when places were counted from the line's beginning for each problem.
+// A file within the limit is read in time that grows linearly with its length, whatever is in it. Each
+// of these once took quadratic time, 20 s and more, or unbounded memory, when places were counted from
+// the line's beginning for each problem.
 func TestHostileFilesAreReadInStep(t *testing.T) {
 	keys := func(n int) string {
 		var b strings.Builder

@@ -10,9 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Trials with keys that no table has, keys that came before and comments anywhere in them:
-// what is taken away goes with all its keys, what is added stands behind all those of the one
-// before it, and the others' stay where they were.
+// Trials with unknown keys, repeated keys and comments anywhere in them: what is removed goes with all
+// its keys, what is added comes after all those of the one before it, and the others' stay where they
+// were.
 func TestEntriesTakeAllTheirKeysAlong(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 15))
 	for range times(t, 400) {

@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A new job of a machine of the same kind keeps the iron, the drive and the trials; nothing
-// that was read on the other piece is left in it.
+// A new job for a machine of the same kind keeps the iron, the drive and the trials; nothing that was
+// read on the other piece is left in it.
 func TestFromAnotherJob(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/shelf/proved.toml")
 	require.NoError(t, err)

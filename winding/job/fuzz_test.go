@@ -28,7 +28,7 @@ func editSoundly(t *testing.T, d Document, path, typed string, choice quantity.C
 	return n
 }
 
-// placed fails the test when a problem is told outside its text, or would steer a terminal.
+// placed fails the test when a problem has a place outside its text, or would steer a terminal.
 func placed(t *testing.T, d Document) {
 	t.Helper()
 	lines := strings.Split(strings.TrimPrefix(d.Text(), byteOrderMark), "\n")

@@ -14,7 +14,7 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-// atOnce fails the test when something waits, as reading a pipe would.
+// atOnce fails the test when something blocks, as reading a pipe would.
 func atOnce(t *testing.T, what string, do func()) {
 	t.Helper()
 	done := make(chan struct{})
@@ -45,7 +45,7 @@ func TestPipesAndDevicesAreRefused(t *testing.T) {
 		_, err = os.OpenFile(pipe, os.O_RDONLY|openAtOnce, 0)
 		assert.NoError(t, err)
 	})
-	// Devices are only looked at: a test that went wrong must not write over one.
+	// Devices are only examined: a test that went wrong must not write over one.
 	for _, dev := range []string{"/dev/zero", "/dev/null", "/dev/tty"} {
 		if _, err := os.Stat(dev); err != nil {
 			continue

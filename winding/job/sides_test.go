@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// A file whose slot's area is width × depth is read as the screen reads what is typed so: the same
-// parallel slot, in any unit, with its marks and tolerances. The file stays as it is, and so does what
-// says another shape.
+// A file whose slot's area is width × depth is read like the same input on the screen: the same
+// parallel slot, in any unit, with its marks and tolerances. The file stays as it is, and so does one
+// that gives another shape.
 func TestAFileWithWidthTimesDepthIsReadAsBoth(t *testing.T) {
 	for _, line := range []string{
 		`area_mm2 = "4.2 x 11"`, `area_mm2 = "~4.2 x 11"`, `area_mm2 = "4.2 x ~11"`, `area_mm2 = "4.2 ±0.1 × 11 ±0.2"`,

@@ -6,5 +6,5 @@ import "time"
 
 var begun = time.Now()
 
-// spent is the time on the clock, where the processor's is not to be had in the same way.
+// spent is elapsed time, where the processor's is not available in the same way.
 func spent() time.Duration { return time.Since(begun) }

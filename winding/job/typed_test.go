@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a person reads off a rule or a meter is understood; what could mean two things is not.
+// What a person reads off a rule or a meter is understood; what is ambiguous is not.
 func TestNumbersAsTheyStandOnRules(t *testing.T) {
 	for text, want := range map[string]float64{
 		"7/16": 0.4375, "1 3/16": 1.1875, "1-3/16": 1.1875, `7/16"`: 0.4375, "~7/16 in": 0.4375,
@@ -173,8 +173,8 @@ func TestASlotOfWidthTimesDepthIsParallel(t *testing.T) {
 	}
 }
 
-// Ohms and volts of a finished winding may be of each pair: their mean is reckoned with, each is kept, and
-// what was typed stays, its unit in the key. Where one value is asked for several are none.
+// Ohms and volts of a finished winding may be given for each pair: their mean is used, each is kept,
+// and what was typed stays, its unit in the key. Where one value is asked for several are refused.
 func TestReadingsOfEachPair(t *testing.T) {
 	base := Parse("[[wound]]\ntrial = \"A\"\n")
 	for _, c := range []struct {

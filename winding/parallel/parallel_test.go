@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// With one processor and with several each thing is done once, and a panic in one comes out.
+// With one processor and with several each thing is done once, and a panic in one is passed on.
 func TestEach(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	for _, cores := range []int{1, 2, 4} {
@@ -30,8 +30,8 @@ func TestEach(t *testing.T) {
 	}
 }
 
-// One that waits for what another works out keeps no processor idle: two things that wait for each other
-// end on two.
+// A worker that waits for another's result keeps no processor idle: two that wait for each other end on
+// two.
 func TestEachWhileOneWaits(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(2))
 	first, second := make(chan bool), make(chan bool)
