@@ -67,9 +67,9 @@ func (h *hand) row() rung {
 	return rung{m[1], n}
 }
 
-// A job is opened, a trial compared with the reference, the job duplicated and the copy saved
-// under another name: the copy has the change, the first file is as it was. 23 turns in place of 17 give 23/17 of the
-// volts, +35 %.
+// A job is opened, a trial compared with the reference, the job duplicated and the copy saved under
+// another name: the copy has the change, the first file is as it was. 23 turns in place of 17 give
+// 23/17 of the volts, +35 %.
 func TestOpenCompareDuplicateSaveAs(t *testing.T) {
 	h := newHand(t, blankJob(), 100, 30)
 	was := job.Example().Text()

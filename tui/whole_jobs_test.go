@@ -71,13 +71,13 @@ func (h *hand) number(label string, column int) float64 {
 	return 0
 }
 
-// A claw-pole alternator of 36 slots and 12 poles behind an engine. Old: 9 turns of 1.6 mm,
-// 14.0 V at 1000 rpm and 3 A, 0.18 Ω. 18 turns: 28.0 V. The battery at rest, 12.78 V, drives
-// (12.78 − 1) / (3.4 × 1.236) = 2.80 A, which makes 0.966 of the flux (2x/(1 + x), the iron half full):
-// charging from (12.78 + 2 × 0.7 … 0.9) / (√2 × 0.028 × 0.966) = 371 … 381 rpm; of 17 AWG (1.150 mm, 1.038 mm²) 0.18 × 18/9 × 2.011/1.038 = 0.697 Ω.
-// 24 turns of 19 AWG (0.912 mm, 0.653 mm²): 37.3 V and 0.18 × 24/9 × 2.011/0.653 = 1.478 Ω. One
-// slot to a pole and phase at full pitch: winding factor 1. 36 slots with one coil side
-// each: 18 coils, 6 to a phase. 500 rpm × 140/60 less 2 % of slip = 1143 rpm.
+// A claw-pole alternator of 36 slots and 12 poles behind an engine. Old: 9 turns of 1.6 mm, 14.0 V at
+// 1000 rpm and 3 A, 0.18 Ω. 18 turns: 28.0 V. The battery at rest, 12.78 V, drives (12.78 − 1) / (3.4 ×
+// 1.236) = 2.80 A, which makes 0.966 of the flux (2x/(1 + x), the iron half full): charging from (12.78
+// + 2 × 0.7 … 0.9) / (√2 × 0.028 × 0.966) = 371 … 381 rpm; of 17 AWG (1.150 mm, 1.038 mm²) 0.18 × 18/9
+// × 2.011/1.038 = 0.697 Ω. 24 turns of 19 AWG (0.912 mm, 0.653 mm²): 37.3 V and 0.18 × 24/9 ×
+// 2.011/0.653 = 1.478 Ω. One slot to a pole and phase at full pitch: winding factor 1. 36 slots with
+// one coil side each: 18 coils, 6 to a phase. 500 rpm × 140/60 less 2 % of slip = 1143 rpm.
 func TestAClawPoleFromBlankToCard(t *testing.T) {
 	h := newHand(t, blankJob(), 100, 30)
 	h.begins("readings")

@@ -47,7 +47,8 @@ type Likely struct {
 	ByOhms bool `json:"by_ohms_alone,omitempty"`
 	// one is its effect on each pair where it is in one phase alone; nil where all pairs are alike.
 	one *onePhase
-	// miscounted says that every coil has other turns than said: one of many numbers, of which the nearest is named.
+	// miscounted says that every coil has other turns than said: one of many numbers, of which the
+	// nearest is named.
 	miscounted bool
 	// beside is what else is off, in words.
 	beside string

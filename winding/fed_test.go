@@ -111,8 +111,9 @@ func TestChargingBeginsByTheFieldOfTheBatteryAtRest(t *testing.T) {
 	assert.Contains(t, row.Help, "With 2.13 A in the rotor, which the battery at rest drives.")
 }
 
-// Nearly full the battery drives (14.52 − 1)/5.437 = 2.487 A, empty 2.133 A: amps into the full and the empty battery
-// are those of the same machine with that current typed, at the speed that the engine keeps.
+// Nearly full the battery drives (14.52 − 1)/5.437 = 2.487 A, empty 2.133 A: amps into the full and the
+// empty battery are those of the same machine with that current typed, at the speed that the engine
+// keeps.
 func TestEmptyAndFullBatteriesHaveAFieldOfTheirOwn(t *testing.T) {
 	strong := func(change func(*job.Job)) *TrialOutcome {
 		o := readBattery(t, func(j *job.Job) {

@@ -67,11 +67,11 @@ func turnOf185() job.Job {
 	return j
 }
 
-// Worked by hand for the example with a turn of 185 mm: stack 33 mm and 9 mm out at each end are 51 mm straight. A
-// slot of 72 mm² 2.6 times as deep as wide is √(72/2.6) = 5.262 mm wide and 13.68 mm deep, so
-// half depth lies on a circle of 89 + 13.68 = 102.68 mm, and three of 36 slots are
-// π·102.68/12 = 26.88 mm of it. Of the turn of 185 mm, 102 and 53.76 are straight: 29.24 are
-// left for corners that gain 2.2832 mm a mm of radius: 12.81 mm.
+// Worked by hand for the example with a turn of 185 mm: stack 33 mm and 9 mm out at each end are 51 mm
+// straight. A slot of 72 mm² 2.6 times as deep as wide is √(72/2.6) = 5.262 mm wide and 13.68 mm deep,
+// so half depth lies on a circle of 89 + 13.68 = 102.68 mm, and three of 36 slots are π·102.68/12 =
+// 26.88 mm of it. Of the turn of 185 mm, 102 and 53.76 are straight: 29.24 are left for corners that
+// gain 2.2832 mm a mm of radius: 12.81 mm.
 func TestFormerByHand(t *testing.T) {
 	tr := Evaluate(turnOf185()).Trials[0]
 	assert.InDelta(t, 51, tr.StraightMM.Value, 0.001)
@@ -160,11 +160,11 @@ func TestACornerNeedsRoomForTheCoil(t *testing.T) {
 	assert.True(t, Evaluate(j).Trials[0].RadiusMM.Known(), "3.3 mm are more than half of it")
 }
 
-// A turn that was measured goes before an end run that nobody gave. Worked by hand for a turn of 150 mm: 66 mm of it lie
-// in the iron and 53.76 across; 17 wires of 1.534 mm over the enamel in a square are 6.32 mm thick, whose corners take
-// 7.2 mm at the least. What is left is 5.75 mm at each end, 5.5 in half millimetres: 44 mm straight and
-// corners of (30.24 − 22)/2.2832 = 3.61 mm. It is noted, and doubts nothing; with the iron's own 119.76 mm too long for the turn
-// no end run helps.
+// A turn that was measured goes before an end run that nobody gave. Worked by hand for a turn of 150
+// mm: 66 mm of it lie in the iron and 53.76 across; 17 wires of 1.534 mm over the enamel in a square
+// are 6.32 mm thick, whose corners take 7.2 mm at the least. What is left is 5.75 mm at each end, 5.5
+// in half millimetres: 44 mm straight and corners of (30.24 − 22)/2.2832 = 3.61 mm. It is noted, and
+// doubts nothing; with the iron's own 119.76 mm too long for the turn no end run helps.
 func TestAnEndRunThatNobodyGaveGivesWay(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.MeanTurnMM = quantity.Known(150)

@@ -191,8 +191,9 @@ func TestInductanceFromThePlate(t *testing.T) {
 	}
 }
 
-// Geometry by hand: gap m·μ0·D·L·(kw·N)²/(π·g·p²) with the gap longer by a wound rotor's
-// saturation and π²/9 for all waves of one slot per pole and phase, slots 2·μ0·L·N²·λ/(p·q) with λ 1 where the slot is not known, ends 4m/Q·q·N²·μ0·l·0.3.
+// Geometry by hand: gap m·μ0·D·L·(kw·N)²/(π·g·p²) with the gap longer by a wound rotor's saturation and
+// π²/9 for all waves of one slot per pole and phase, slots 2·μ0·L·N²·λ/(p·q) with λ 1 where the slot is
+// not known, ends 4m/Q·q·N²·μ0·l·0.3.
 func TestInductanceFromGeometry(t *testing.T) {
 	j := plain()
 	j.Machine.AirGapMM = quantity.Known(0.5)
@@ -206,8 +207,9 @@ func TestInductanceFromGeometry(t *testing.T) {
 	assert.Equal(t, quantity.Guessed, a.PhaseMilliHenries.Origin)
 }
 
-// Measured henries go over to coils of another span part by part: what crosses the gap, by the hand above, with the square of
-// the winding factor, three quarters for coils of two thirds of a pole; what leaks with the turns, which stay.
+// Measured henries go over to coils of another span part by part: what crosses the gap, by the hand
+// above, with the square of the winding factor, three quarters for coils of two thirds of a pole; what
+// leaks with the turns, which stay.
 func TestMeasuredInductanceOfAnotherSpan(t *testing.T) {
 	j := plain()
 	j.Machine.AirGapMM, j.Field.Kind, j.Machine.Layers = quantity.Known(0.5), "wound", quantity.Known(2)

@@ -54,8 +54,8 @@ func TestAResistor(t *testing.T) {
 	}
 }
 
-// A resistor on a bridge without inductance to speak of gives 3√3/π of the phase peak, less two diodes: any text
-// on power electronics. Slow enough, the example's winding is that.
+// A resistor on a bridge without inductance to speak of gives 3√3/π of the phase peak, less two diodes:
+// any text on power electronics. Slow enough, the example's winding is that.
 func TestAResistorByHand(t *testing.T) {
 	j := feeding(3, func(b *job.BatterySpec) {
 		b.Load, b.ResistorOhms = "resistor", quantity.Known(400)
@@ -116,7 +116,8 @@ func TestSinglePhaseRectifiers(t *testing.T) {
 	}
 }
 
-// Two phases, each through its own diodes, are one circuit by whichever rectifier: solved as that by package charge.
+// Two phases, each through its own diodes, are one circuit by whichever rectifier: solved as that by
+// package charge.
 func TestTwoPhasesByEveryRectifier(t *testing.T) {
 	for word, way := range map[string]charge.Rectifier{"bridge": charge.Bridge, "half-wave": charge.HalfWave, "doubler": charge.Doubler} {
 		j := load(t, "two-phase.toml")

@@ -89,12 +89,12 @@ func TestTwoPhaseByHand(t *testing.T) {
 	assert.Positive(t, charging)
 }
 
-// steppedTwo is two phases a quarter of a cycle apart, a bridge each, on one load: small steps of the implicit Euler
-// method, in which the diodes that agree are looked for at each step.
+// steppedTwo is two phases a quarter of a cycle apart, a bridge each, on one load: small steps of the
+// implicit Euler method, in which the diodes that agree are looked for at each step.
 type steppedTwo struct{ peak, r, x, v, rb float64 }
 
-// means are the direct amps, their rms, and a phase's rms, over a cycle that repeats: of steps twice as small twice,
-// less once of the larger, which takes the method's first error out.
+// means are the direct amps, their rms, and a phase's rms, over a cycle that repeats: of steps twice as
+// small twice, less once of the larger, which takes the method's first error out.
 func (c steppedTwo) means() (amps, rms, phase float64) {
 	a, b := c.over(8000), c.over(16000)
 	for k := range a {
@@ -128,8 +128,9 @@ func (c steppedTwo) over(steps int) (means [3]float64) {
 	return means
 }
 
-// Two phases do not pulse together. At the posts of the job's battery 13.61 V stand while it charges, the pulses
-// of both laid beside one another; put on top of each other they would be 13.66 V (stepped through time with a winding as warm).
+// Two phases do not pulse together. At the posts of the job's battery 13.61 V stand while it charges,
+// the pulses of both laid beside one another; put on top of each other they would be 13.66 V (stepped
+// through time with a winding as warm).
 func TestTwoPhasesDoNotPulseTogether(t *testing.T) {
 	o := winding.Evaluate(load(t, "two-phase.toml"))
 	require.Len(t, o.Trials[0].Operating, 3)
@@ -138,11 +139,12 @@ func TestTwoPhasesDoNotPulseTogether(t *testing.T) {
 
 // Two sets by hand. The readings are those of 7.0 mV a rpm and phase, 0.0494 Ω and 0.15 mH: volts
 // 7·2·√3 = 24.25 V; both sets joined at 300 Hz 21/√(0.0494² + 0.2827²) = 73.2 A; one alone meets
-// (π²/9)/2.046 of that inductance (q = 1: harmonic leakage, Pyrhönen, Jokinen and Hrabovcová,
-// Design of Rotating Electrical Machines, ch. 4, from memory), 131.8 A, and an inductance bridge on
-// one lead against two 1.5·0.0804 = 0.1206 mH, with the field dead √(0.299/0.170) times that, half
-// way to what a claw pole's iron fills (readings_test.go of package readings); the amps are of a bridge stepped through time. All
-// of it together must come to that machine, and twice the turns to twice and four times.
+// (π²/9)/2.046 of that inductance (q = 1: harmonic leakage, Pyrhönen, Jokinen and Hrabovcová, Design of
+// Rotating Electrical Machines, ch. 4, from memory), 131.8 A, and an inductance bridge on one lead
+// against two 1.5·0.0804 = 0.1206 mH, with the field dead √(0.299/0.170) times that, half way to what a
+// claw pole's iron fills (readings_test.go of package readings); the amps are of a bridge stepped
+// through time. All of it together must come to that machine, and twice the turns to twice and four
+// times.
 func TestTwoSetsReadEveryWay(t *testing.T) {
 	o := winding.Evaluate(load(t, "two-sets.toml"))
 	a := o.Trials[0]

@@ -67,8 +67,9 @@ func TestAnOfferGainsAKilowattHourInTheTrialsOwnYear(t *testing.T) {
 	}
 }
 
-// Whole turns come near enough to what is sought, within 8 %, or other circuits are taken: of 1.3 turns for a circuit one is
-// a quarter too few and of 2.6 three a seventh too many, of 3.9 four will do; for 2.16 two are 7 % too few, for 2.2 they are 9 %.
+// Whole turns come near enough to what is sought, within 8 %, or other circuits are taken: of 1.3 turns
+// for a circuit one is a quarter too few and of 2.6 three a seventh too many, of 3.9 four will do; for
+// 2.16 two are 7 % too few, for 2.2 they are 9 %.
 func TestOtherCircuitsComeOutInWholeTurns(t *testing.T) {
 	b := Prepare(loadJob(t, "hub-in-wind"))
 	of := offers{workshop: b, bed: &b.bed, slots: b.slots, tried: new(trying)}

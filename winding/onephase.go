@@ -156,7 +156,8 @@ func (f *faultsOf) turned() {
 	}
 }
 
-// wholePhaseTurned: the two ends of a phase of a star taken for each other, which leaves its circuits as they are.
+// wholePhaseTurned: the two ends of a phase of a star taken for each other, which leaves its circuits
+// as they are.
 func (f *faultsOf) wholePhaseTurned() {
 	if f.trial.Connection == layout.Delta || f.machine.phases != 3 || f.coils.plan == nil {
 		return

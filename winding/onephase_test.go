@@ -57,9 +57,9 @@ func saidAt(o *Outcome, path string) (text string) {
 	return text
 }
 
-// Readings of stators that were faulty: none is proved, each is called out at its field, and phase and fault are
-// named. Half a coil of six missing leaves 11/12 of phase V, so that (1 + 11/12)/2 of 3.24 are 3.11; a coil of
-// six shorted 5/6; a joint of 0.28 Ω in V adds as much to both pairs it is in.
+// Readings of stators that were faulty: none is proved, each is called out at its field, and phase and
+// fault are named. Half a coil of six missing leaves 11/12 of phase V, so that (1 + 11/12)/2 of 3.24
+// are 3.11; a coil of six shorted 5/6; a joint of 0.28 Ω in V adds as much to both pairs it is in.
 func TestFaultyStatorsAreNotProved(t *testing.T) {
 	sound := [3]float64{48, 47.8, 48.1}
 	for name, c := range map[string]struct {
@@ -83,9 +83,9 @@ func TestFaultyStatorsAreNotProved(t *testing.T) {
 	assert.True(t, r.Proved(), "sound")
 }
 
-// Which phase, and what of it, by hand: turns lower ohms and volts of a phase alike, a joint the ohms alone, a
-// coil turned round the volts alone. In a star both pairs that a phase is in go with half of it; in a delta the pair
-// across it with two thirds, the others with a sixth.
+// Which phase, and what of it, by hand: turns lower ohms and volts of a phase alike, a joint the ohms
+// alone, a coil turned round the volts alone. In a star both pairs that a phase is in go with half of
+// it; in a delta the pair across it with two thirds, the others with a sixth.
 func TestThePatternOfPairsTellsTurnsFromJoints(t *testing.T) {
 	one := [3]float64{1, 1, 1}
 	off := func(phase int, own, next, last float64) [3]float64 { // of the pairs from that phase's own on
@@ -139,8 +139,9 @@ func TestPhasesByPairsAreThoseOfTheNetwork(t *testing.T) {
 	}
 }
 
-// Volts of a delta of one unlike phase: the current that runs round is the sum of the three EMFs over three
-// impedances, and takes its drop off each; the first-order law finds the phase within a tenth of what it is off by.
+// Volts of a delta of one unlike phase: the current that runs round is the sum of the three EMFs over
+// three impedances, and takes its drop off each; the first-order law finds the phase within a tenth of
+// what it is off by.
 func TestVoltsOfADeltaFindThePhase(t *testing.T) {
 	for _, k := range []float64{0.9, 0.95, 1.05} {
 		e := [3]complex128{1, complex(k, 0) * cmplx.Rect(1, -2*math.Pi/3), cmplx.Rect(1, 2*math.Pi/3)}
@@ -174,8 +175,9 @@ func TestACoilTurnedRoundIsKnownByItsPattern(t *testing.T) {
 	assert.NotContains(t, saidAt(&o, "wound[0].line"), "turned round")
 }
 
-// Three pairs alike speak of no single phase. Ohms and volts that lack the same part are of fewer turns in every
-// coil: 15 of the 17 planned leave 15/17 of both. Where the wire used up says that all of them are in, they are not.
+// Three pairs alike speak of no single phase. Ohms and volts that lack the same part are of fewer turns
+// in every coil: 15 of the 17 planned leave 15/17 of both. Where the wire used up says that all of them
+// are in, they are not.
 func TestPairsAlikeSpeakOfNoSinglePhase(t *testing.T) {
 	const k = 15.0 / 17
 	ohms, volts := [3]float64{3.27 * k, 3.27 * k, 3.27 * k}, [3]float64{48 * k, 48.1 * k, 48 * k}
@@ -194,8 +196,8 @@ func TestPairsAlikeSpeakOfNoSinglePhase(t *testing.T) {
 	assert.Empty(t, r.likely(), "as much wire went in as was planned")
 }
 
-// Where circuits lie side by side in a phase its two ends are taken for each other as easily as where there is one:
-// the pairs it is in read 1/√3 of the third.
+// Where circuits lie side by side in a phase its two ends are taken for each other as easily as where
+// there is one: the pairs it is in read 1/√3 of the third.
 func TestAPhaseOfSeveralCircuitsTurnedRound(t *testing.T) {
 	j := job.Example().Set("trial[0].circuits", "2", quantity.Choice{}).Job()
 	j.Trials = j.Trials[:1]
@@ -210,7 +212,8 @@ func TestAPhaseOfSeveralCircuitsTurnedRound(t *testing.T) {
 
 // In a phase spread over two slots of a pole the coils are 30° apart, each 15° beside the middle of the
 // phase. One of four turned leaves 1 − 2·e^(±j15°)/(4·cos 15°) = 0.5 ∓ j0.134 of it: its pairs are then
-// √(1² + (0.866 ± 0.134)²) of √3, 0.816 and 0.716, unlike each other, and by which is the lower it is told which two it can be.
+// √(1² + (0.866 ± 0.134)²) of √3, 0.816 and 0.716, unlike each other, and by which is the lower it is
+// told which two it can be.
 func TestWhereATurnedCoilLies(t *testing.T) {
 	d := job.Example().Set("machine.slots", "24", quantity.Choice{}).Set("machine.poles", "4", quantity.Choice{}).Set("machine.span", "6", quantity.Choice{})
 	require.Empty(t, d.Problems())
@@ -239,8 +242,9 @@ func TestWhereATurnedCoilLies(t *testing.T) {
 	assert.Len(t, places, 2, "each side of the middle its own")
 }
 
-// What a coil's phasor does to the pairs is the layout's own: turned coil by coil in the list, and the phase's phasor
-// summed anew, for layouts of one, two and three slots a pole and phase and for coils round teeth.
+// What a coil's phasor does to the pairs is the layout's own: turned coil by coil in the list, and the
+// phase's phasor summed anew, for layouts of one, two and three slots a pole and phase and for coils
+// round teeth.
 func TestTurnedCoilsAreThoseOfTheLayout(t *testing.T) {
 	for _, spec := range []layout.Spec{{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 1}, {Slots: 24, Poles: 4, Phases: 3, Span: 5, Layers: 2}, {Slots: 36, Poles: 4, Phases: 3, Span: 8, Layers: 2}, {Slots: 9, Poles: 8, Phases: 3, Span: 1, Layers: 2}} {
 		plan, err := layout.New(spec)

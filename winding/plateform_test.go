@@ -98,8 +98,8 @@ func TestThePlatesCurrentIsTheBridges(t *testing.T) {
 	assert.Less(t, copper, 0.87*heat.HotWatts(j.Old.Metal, 3, 60*math.Sqrt(2.0/3), 0.173/2, 145))
 }
 
-// The plate is read at its posts: what the job has behind them, cable, battery and its volts, is nothing to its form. Only
-// where no volts stand on it are those of the job taken.
+// The plate is read at its posts: what the job has behind them, cable, battery and its volts, is
+// nothing to its form. Only where no volts stand on it are those of the job taken.
 func TestThePlateIsReadAtItsPosts(t *testing.T) {
 	j := platedJob(t)
 	j.Old.RatedAmps, j.Old.RatedRPM = quantity.Known(12), quantity.Known(1200)
@@ -112,8 +112,9 @@ func TestThePlateIsReadAtItsPosts(t *testing.T) {
 	assert.Greater(t, math.Abs(Prepare(j).bounds.form.perDC-want), 5e-4)
 }
 
-// Two equal sets are two machines side by side: one of half the ohms and half the henries, behind diodes of half the
-// slope, brings the plate's amps of both, and of its rms each set carries half. The flux is found by halving.
+// Two equal sets are two machines side by side: one of half the ohms and half the henries, behind
+// diodes of half the slope, brings the plate's amps of both, and of its rms each set carries half. The
+// flux is found by halving.
 func TestThePlateOfTwoSets(t *testing.T) {
 	j := loadJob(t, "two-sets")
 	j.Old.RatedAmps, j.Old.RatedVolts, j.Old.RatedRPM = quantity.Known(40), quantity.Known(14), quantity.Known(2000)
@@ -185,8 +186,8 @@ func TestTheLimitByTemperatureGoesUpWithTheForm(t *testing.T) {
 	assert.Contains(t, now.Reason, "true rms")
 }
 
-// The plate's form is that of a winding joined as the old one was; joined otherwise it flows in blocks, √(2/3) of an
-// ampere DC in star, of which each of two sets carries half.
+// The plate's form is that of a winding joined as the old one was; joined otherwise it flows in blocks,
+// √(2/3) of an ampere DC in star, of which each of two sets carries half.
 func TestThePlatesFormIsOfItsConnection(t *testing.T) {
 	m := &machine{phases: 3, sets: 2}
 	form := plateForm{perDC: 0.24, conn: layout.Delta}
@@ -195,8 +196,8 @@ func TestThePlatesFormIsOfItsConnection(t *testing.T) {
 	assert.InEpsilon(t, math.Sqrt(2.0/3)/2, plateForm{}.at(m, layout.Star), 1e-12)
 }
 
-// By hand: a limit by density of 20 A DC is 20·√(2/3)/2 = 8.16 A rms in a phase of each of two sets. 9 A rms pass it at
-// 19 A DC already, 8 A do not.
+// By hand: a limit by density of 20 A DC is 20·√(2/3)/2 = 8.16 A rms in a phase of each of two sets. 9
+// A rms pass it at 19 A DC already, 8 A do not.
 func TestADensityOfTwoSetsIsPassedByItsRMS(t *testing.T) {
 	m := &machine{phases: 3, sets: 2}
 	l := &Limits{Each: []Limit{{Name: limitDensity, AmpsDC: quantity.Of(20)}}}

@@ -119,10 +119,10 @@ func TestRegulatorSetLowerCoolsAllButWithAShunt(t *testing.T) {
 	}
 }
 
-// Worked by hand, of one phase with neither inductance nor slopes: E = 30 V peak, R = 0.5 Ω, two diodes of
-// 0.7 V. Against V in all, x = (V + 1.4)/30 = sin a, the mean of the bridge is
-// 2/π·(E/R)·(cos a − x·(π/2 − a)). With x = 0.8: a = 0.9273, 38.197·(0.6 − 0.8·0.6435) = 3.254 A. So a battery of
-// 12 V, where 12.26 A would flow, is held at 3.254 A by a controller that takes up 22.6 − 12 = 10.6 V and
+// Worked by hand, of one phase with neither inductance nor slopes: E = 30 V peak, R = 0.5 Ω, two diodes
+// of 0.7 V. Against V in all, x = (V + 1.4)/30 = sin a, the mean of the bridge is 2/π·(E/R)·(cos a −
+// x·(π/2 − a)). With x = 0.8: a = 0.9273, 38.197·(0.6 − 0.8·0.6435) = 3.254 A. So a battery of 12 V,
+// where 12.26 A would flow, is held at 3.254 A by a controller that takes up 22.6 − 12 = 10.6 V and
 // burns 34.5 W.
 func TestControllerInSeriesByHand(t *testing.T) {
 	r := charger{
@@ -154,8 +154,8 @@ func TestFieldHeldByHand(t *testing.T) {
 	assert.InDelta(t, 30*(1.0/3+2.0/3*sq(16.75/30)), p.IronWatts, 0.05, "a third is friction, iron goes with the square")
 }
 
-// By hand: of two sets of 5 A each a rotor of 28 W takes 28/14 = 2 A at a battery's 14 V, and at a resistor, where the bridge
-// has 16 V, 1.75 A; with neither it takes none.
+// By hand: of two sets of 5 A each a rotor of 28 W takes 28/14 = 2 A at a battery's 14 V, and at a
+// resistor, where the bridge has 16 V, 1.75 A; with neither it takes none.
 func TestNetAmpsByHand(t *testing.T) {
 	r := charger{sets: 2, field: 28}
 	r.load.Volts = 14
@@ -165,8 +165,8 @@ func TestNetAmpsByHand(t *testing.T) {
 	assert.InDelta(t, 10, r.net(&charge.Point{DCAmps: 5}), 1e-12)
 }
 
-// The volts that stand in the formula of net amps are those at the battery's posts, which feed the rotor: 28 W and 2 A less are
-// 14 V. What the amps are worked out against is the battery's own, 13.8 V.
+// The volts that stand in the formula of net amps are those at the battery's posts, which feed the
+// rotor: 28 W and 2 A less are 14 V. What the amps are worked out against is the battery's own, 13.8 V.
 func TestVoltsOfAFormulaOfNetAmps(t *testing.T) {
 	o, m := new(TrialOutcome), &MachineOutcome{ChargingVolts: quantity.Of(13.8)}
 	o.Operating = []Operating{{Meeting: Meeting{Condition: "usual"}, RunPoint: RunPoint{AmpsDC: 12, NetAmps: 10, FieldWatts: 28, PostsVolts: 14}}}
@@ -237,9 +237,9 @@ func TestRegulatorGuardsTheBatteryAndTheDumpLoadTakesTheRest(t *testing.T) {
 	assert.Greater(t, series.DumpOhms.Value, free.DumpOhms.Value)
 }
 
-// Flux follows the field by the curve where one was read, flat at its top: of one that goes as I/(I + 1 A), half
-// of 2 A makes 0.5 of 0.667, three quarters. Without a curve half the current makes half. Into a
-// resistor and a converter's input no regulator is set.
+// Flux follows the field by the curve where one was read, flat at its top: of one that goes as I/(I + 1
+// A), half of 2 A makes 0.5 of 0.667, three quarters. Without a curve half the current makes half. Into
+// a resistor and a converter's input no regulator is set.
 func TestFluxAtAShareOfTheField(t *testing.T) {
 	g := &job.BatterySpec{MostAmps: quantity.Known(8)}
 	e := &excitation{wound: true, amps: quantity.Of(2)}
@@ -321,9 +321,9 @@ func TestAHeldWindingIsAsWarmAsItsWatts(t *testing.T) {
 	}
 }
 
-// The same rotor with flux that stays, three fifths of all: without any field its peak is 18 V, x = 13.4/18 = 0.7444,
-// a = 0.8397, and 2/π·36·(0.6677 − 0.7444·0.7311) = 2.828 A flow. A regulator set to 1.817 A cannot hold
-// that; set to 3.254 A it holds, with some field left.
+// The same rotor with flux that stays, three fifths of all: without any field its peak is 18 V, x =
+// 13.4/18 = 0.7444, a = 0.8397, and 2/π·36·(0.6677 − 0.7444·0.7311) = 2.828 A flow. A regulator set to
+// 1.817 A cannot hold that; set to 3.254 A it holds, with some field left.
 func TestResidualFluxPastTheRegulatorByHand(t *testing.T) {
 	r := charger{
 		air: &thermal{}, drag: &drag{watts: 30, rpm: 1000}, peak: 0.03, hertz: 0.05, ohms20: 0.5, phases: 1, sets: 1, openPeak: 0.03, field: 10,

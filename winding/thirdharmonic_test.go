@@ -97,8 +97,8 @@ func TestThirdHarmonicCurrentByHand(t *testing.T) {
 	assert.False(t, Evaluate(star).Trials[0].ThirdAmps.Known())
 }
 
-// Below the speed at which it charges the third harmonic goes round the delta all the same, and warms the copper: 0.8 K
-// for each watt.
+// Below the speed at which it charges the third harmonic goes round the delta all the same, and warms
+// the copper: 0.8 K for each watt.
 func TestADeltaIsWarmBeforeItCharges(t *testing.T) {
 	j := deltaJob()
 	j.Machine.IronWatts, j.Machine.IronRPM, j.Machine.AmbientC = quantity.Known(0), quantity.Known(600), quantity.Known(25)
@@ -112,9 +112,10 @@ func TestADeltaIsWarmBeforeItCharges(t *testing.T) {
 	assert.InDelta(t, 25+0.8*p.CopperWatts, p.WindingC, 0.02)
 }
 
-// By hand: a side sees B and the other −B a coil's width on, so a sine n comes out as 2·sin(n·β/2), and three coils 20° apart
-// as sin(n·30°)/(3·sin(n·10°)) of that. The third of a full pole's coil is turned with its wave: −sin(270°) = 1, flat as B
-// is. Of 140° it is −sin(210°) = 0.5, still flat, of 100° −sin(150°) = −0.5: pointed.
+// By hand: a side sees B and the other −B a coil's width on, so a sine n comes out as 2·sin(n·β/2), and
+// three coils 20° apart as sin(n·30°)/(3·sin(n·10°)) of that. The third of a full pole's coil is turned
+// with its wave: −sin(270°) = 1, flat as B is. Of 140° it is −sin(210°) = 0.5, still flat, of 100°
+// −sin(150°) = −0.5: pointed.
 func TestThirdOfTheEMFByHand(t *testing.T) {
 	f := &job.FieldSpec{Kind: "wound"}
 	_, ok := thirdOfEMF(f, new(coilSet))

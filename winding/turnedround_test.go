@@ -24,8 +24,9 @@ func driven(t *testing.T, between string) job.Job {
 }
 
 // A wheel of 85 rpm at the top through 48:14 and 180:55 is 0.0891 turns, 7.6 alternator rpm, at which
-// nothing charges; 14:48 and 55:180 are 10.8 turns (48·180/(14·55) = 11.22, less 2 % of slip of each belt) and
-// 916 rpm. With / it is a fraction, 48/14; so of teeth and of pulleys. Both sides below 1 are asked whatever charges. What is not turned round, or would be no better, is not asked.
+// nothing charges; 14:48 and 55:180 are 10.8 turns (48·180/(14·55) = 11.22, less 2 % of slip of each
+// belt) and 916 rpm. With / it is a fraction, 48/14; so of teeth and of pulleys. Both sides below 1 are
+// asked whatever charges. What is not turned round, or would be no better, is not asked.
 func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 	for _, c := range []struct{ between, path, says string }{
 		{`ratio = "48:14 x 180:55"`, "drive.ratio", "10.8, and 916 rpm"},
@@ -40,8 +41,9 @@ func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 		{`ratio = "~48:14 x 55:180"`, "drive.ratio", "With stage 1 as 14:48 in place of 48:14 it would be 10.8, and 916 rpm"},
 		// 0.3 × 3.5 = 1.05; 3.33 × 3.5 = 11.67, 11.2 less 2 % twice, times 85 rpm is 952.
 		{`ratio = "3.5 x 0.3"`, "drive.ratio", "With stage 2 as 3.33 in place of 0.3 it would be 11.2, and 952 rpm"},
-		// Less 2 % three times: 4 · 0.5 / 3 = 0.667 turns, 4 · 0.5 · 3 = 6 with the third alone; 2 / 2.5 / 2 = 0.4, which no
-		// one stage mends (2.5 or 1.6 turns, 213 or 136 rpm), two do: 2 · 2.5 · 2 = 10.
+		// Less 2 % three times: 4 · 0.5 / 3 = 0.667 turns, 4 · 0.5 · 3 = 6 with the third alone; 2 /
+		// 2.5 / 2 = 0.4, which no one stage mends (2.5 or 1.6 turns, 213 or 136 rpm), two do: 2 · 2.5 ·
+		// 2 = 10.
 		{`ratio = "1:4 x 2:1 x 3:1"`, "drive.ratio", "With stage 3 as 1:3 in place of 3:1 it would be 5.65, and 480 rpm"},
 		{`ratio = "1:2 x 2.5:1 x 2:1"`, "drive.ratio", "With stage 2 as 1:2.5 in place of 2.5:1 and stage 3 as 1:2 in place of 2:1 it would be 9.41, and 800 rpm"},
 		{`ratio = 0.0891`, "drive.ratio", "11.2"},

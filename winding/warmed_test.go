@@ -98,10 +98,10 @@ func TestARiseWarmerThanGuessedIsCalledOut(t *testing.T) {
 	assert.False(t, told(1.6))
 }
 
-// A winding that gets many times as warm for each watt as was guessed has a short or drags: it says so and to
-// stop, not to write it down; it is not proved, and teaches nothing. The film of a closed machine is two thirds of
-// an open one's and the guess good to 1.5 either way, 2.25 together; 2.5 is the limit. A rise that was
-// measured is held to the same.
+// A winding that gets many times as warm for each watt as was guessed has a short or drags: it says so
+// and to stop, not to write it down; it is not proved, and teaches nothing. The film of a closed
+// machine is two thirds of an open one's and the guess good to 1.5 either way, 2.25 together; 2.5 is
+// the limit. A rise that was measured is held to the same.
 func TestAShortIsNotLearned(t *testing.T) {
 	j := job.Example().Set("machine.mean_turn", "185", quantity.Choice{}).Job()
 	j.Machine.KelvinPerWatt = quantity.Reading{}

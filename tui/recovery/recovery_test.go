@@ -249,7 +249,8 @@ func FuzzDecode(f *testing.F) {
 }
 
 // The units that were chosen while a job was open are its own at the next start; another job goes by
-// what it is typed in, and one in which nothing is by what was chosen last. A store without a folder knows none.
+// what it is typed in, and one in which nothing is by what was chosen last. A store without a folder
+// knows none.
 func TestUnitsAreRemembered(t *testing.T) {
 	s := Store{Dir: t.TempDir()}
 	none, metric, inch := job.Parse(""), job.Parse("[machine]\nbore_mm = 90\nambient_c = 20\n"), job.Parse("[machine]\nbore_in = 4\nambient_f = 70\n")

@@ -163,7 +163,8 @@ func TestInventedSaysSo(t *testing.T) {
 	assert.NotContains(t, Text(w.b, &w.o, 0, Options{}), "INVENTED EXAMPLE")
 }
 
-// Where it really runs: every loss of each condition is in the report, and the drive's watts are those of the losses and the battery together.
+// Where it really runs: every loss of each condition is in the report, and the drive's watts are those
+// of the losses and the battery together.
 func TestWhereTheWattsGo(t *testing.T) {
 	tables := 0
 	for name, w := range jobs(t) {

@@ -89,8 +89,8 @@ func TestPastStandsAlone(t *testing.T) {
 	assert.Greater(t, past, 3)
 }
 
-// gale is a wind rotor's job with a gauge of no table in its first trial, and a second that gives more in a gale than
-// low-voltage insulation is made for and stalls the rotor.
+// gale is a wind rotor's job with a gauge of no table in its first trial, and a second that gives more
+// in a gale than low-voltage insulation is made for and stalls the rotor.
 const gale = `format = 1
 [machine]
 slots = 36

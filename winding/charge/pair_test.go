@@ -45,9 +45,9 @@ func TestTwoPhasesAgainstACircuitSimulator(t *testing.T) {
 	}
 }
 
-// A lamp of 6 ohms behind a winding of little resistance, whose diodes drop 0.3 V, an exponential (IS=1e-7, N=1: 0.43 V at
-// the 2 A of a phase) and 5 mΩ: ngspice 39, backwards differences of 1/1000 of a cycle, has 3.520 A. One phase against twice the
-// ohms, doubled, has 2.58 A.
+// A lamp of 6 ohms behind a winding of little resistance, whose diodes drop 0.3 V, an exponential
+// (IS=1e-7, N=1: 0.43 V at the 2 A of a phase) and 5 mΩ: ngspice 39, backwards differences of 1/1000 of
+// a cycle, has 3.520 A. One phase against twice the ohms, doubled, has 2.58 A.
 func TestALampOnTwoPhases(t *testing.T) {
 	s := Source{EMFPeak: 27.585, Hertz: 50, Ohms: 0.47643, Henries: 1.2e-3, Phases: 2}
 	l := Load{Ohms: 6, DiodeVolts: 0.73, DiodeOhms: 0.005}
@@ -130,9 +130,10 @@ func TestTwoPhasesOnALoadWithoutOhmsAreTwoAlone(t *testing.T) {
 	}
 }
 
-// Without inductance, ohms in the winding or a voltage in the load, the larger EMF of the two takes all: 8 pieces of
-// sine of 45° each side of the peak, mean (4/π)·∫cos over 45° = 2√2/π = 0.9003 of the peak over R, where one phase alone
-// has 2/π = 0.6366; its rms √(1/2 + 1/π), and each phase carries half of the heat. Derived by hand.
+// Without inductance, ohms in the winding or a voltage in the load, the larger EMF of the two takes
+// all: 8 pieces of sine of 45° each side of the peak, mean (4/π)·∫cos over 45° = 2√2/π = 0.9003 of the
+// peak over R, where one phase alone has 2/π = 0.6366; its rms √(1/2 + 1/π), and each phase carries
+// half of the heat. Derived by hand.
 func TestTwoPhasesIntoAResistorAlone(t *testing.T) {
 	p := solved(t, Source{EMFPeak: 10, Hertz: 50, Phases: 2}, Load{Ohms: 2})
 	assert.InEpsilon(t, 5*2*math.Sqrt2/math.Pi, p.DCAmps, 1e-6)

@@ -75,9 +75,9 @@ func TestUsualLayout(t *testing.T) {
 	assert.Equal(t, [2]int{2, 5}, [2]int{num, den})
 }
 
-// Counted by hand: every tooth of nine for six poles carries what the third one on does, of twelve for ten what stands across,
-// with the current the other way; nine for eight repeat nowhere; three a pole repeat in every pole of two layers, and in every
-// pair of one, whose coils fill two poles.
+// Counted by hand: every tooth of nine for six poles carries what the third one on does, of twelve for
+// ten what stands across, with the current the other way; nine for eight repeat nowhere; three a pole
+// repeat in every pole of two layers, and in every pair of one, whose coils fill two poles.
 func TestSymmetryByHand(t *testing.T) {
 	for _, c := range []struct{ slots, poles, span, layers, times int }{{9, 6, 1, 2, 3}, {12, 10, 1, 2, 2}, {9, 8, 1, 2, 1}, {36, 12, 3, 2, 12}, {36, 12, 3, 1, 6}} {
 		assert.Equal(t, c.times, must(t, Spec{Slots: c.slots, Poles: c.poles, Phases: 3, Span: c.span, Layers: c.layers}).Symmetry(), "%+v", c)

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Exact factors: inch 25.4 mm, pound 0.45359237 kg, foot 0.3048 m, mile 1609.344 m (international yard and pound
-// agreement, 1959); °F = 1.8 °C + 32 by its definition.
+// Exact factors: inch 25.4 mm, pound 0.45359237 kg, foot 0.3048 m, mile 1609.344 m (international yard
+// and pound agreement, 1959); °F = 1.8 °C + 32 by its definition.
 func TestSentencesAreTurned(t *testing.T) {
 	us := Choice{Inch: true, Fahrenheit: true}
 	for was, want := range map[string]string{

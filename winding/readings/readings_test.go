@@ -371,9 +371,9 @@ func TestWildReadings(t *testing.T) {
 	assert.Greater(t, solved, 12)
 }
 
-// By hand: reactance alone lets 1/L through, and L that falls as 2.5 - i from where the current is nothing agrees with
-// itself where i·(2.5 - i) = 1, at 0.5 and at 2: a machine run up from rest comes to the first. Of
-// x³ - 2 the place between is the cube root of 2.
+// By hand: reactance alone lets 1/L through, and L that falls as 2.5 - i from where the current is
+// nothing agrees with itself where i·(2.5 - i) = 1, at 0.5 and at 2: a machine run up from rest comes
+// to the first. Of x³ - 2 the place between is the cube root of 2.
 func TestSettlesOnTheFirstCurrentByHand(t *testing.T) {
 	falls := func(amps float64) float64 { return max(0.1, 2.5-amps) }
 	assert.InDelta(t, 0.5, settle(falls, func(l float64) float64 { return 1 / l }), 1e-8)
