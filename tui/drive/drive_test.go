@@ -195,7 +195,7 @@ func between(frame string, from, to int) string {
 }
 
 func TestWhatBurnsBringsNothing(t *testing.T) {
-	text, err := os.ReadFile("../../testdata/jobs/engine.toml")
+	text, err := os.ReadFile("../../testdata/jobs/water.toml")
 	require.NoError(t, err)
 	s, v := session.New(job.Parse(string(text)), "", job.Mark{}), New()
 	table := func() string { return strings.Join(v.table(s).Lines(s.Theme, 70), "\n") }
