@@ -157,7 +157,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	switch hot, limit := o.HottestC, a.air.meanC; {
 	case !hot.Known():
 		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "steady heat balance"},
-			"the winding finds no steady temperature (%s): it burns%s%s", o.whereHot(a.drive), o.yearWithout(), a.air.taken())
+			"the winding gets past %.0f °C (%s): it burns%s%s", hottest, o.whereHot(a.drive), o.yearWithout(), a.air.taken())
 	case hot.Value > limit:
 		warmed := ""
 		if p := o.hottest(); p != nil && fieldThroughStator*p.FieldWatts > p.CopperWatts {

@@ -188,7 +188,7 @@ func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 	}
 	switch {
 	case never:
-		t.HottestC = quantity.Missing(noSteady)
+		t.HottestC = quantity.Missing(Burnt)
 	case hottest > 0:
 		t.HottestC = quantity.Of(hottest, quantity.Guessed)
 	}

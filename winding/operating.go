@@ -253,7 +253,7 @@ func (c *Charging) readOperating(list []Operating, weak quantity.Origin, heat, n
 		if !heat.Known() {
 			*hot[i] = heat
 		} else if o.TooHot {
-			*hot[i] = quantity.Missing(noSteady)
+			*hot[i] = quantity.Missing(Burnt)
 		}
 		if !c.MostAmps.Known() || o.most > c.MostAmps.Value {
 			c.MostAmps = quantity.Of(o.most, weak)

@@ -20,11 +20,12 @@ import (
 // but every place that compares windings marks them, calls none of them better, and words them in the
 // conditional.
 
-// noSteady is the reason for a missing temperature that rises without end.
-const noSteady = "it finds no steady temperature: it goes on getting hotter"
+// Burnt is what becomes of a winding whose temperature is not followed any further: the reason for a missing
+// temperature.
+var Burnt = fmt.Sprintf("it gets past %.0f °C, where no insulation lasts", hottest)
 
 // Burns reports whether the winding finds no steady temperature somewhere in the drive's range.
-func (t *TrialOutcome) Burns() bool { return !t.HottestC.Known() && t.HottestC.Why == noSteady }
+func (t *TrialOutcome) Burns() bool { return !t.HottestC.Known() && t.HottestC.Why == Burnt }
 
 // burnsIn reports whether it burns where it runs in a condition.
 func (t *TrialOutcome) burnsIn(condition int) bool {

@@ -18,7 +18,8 @@ const (
 	stepOfTwo    = 0.2
 )
 
-// hottest is where following the temperature stops: no winding survives beyond it.
+// hottest is where following the temperature stops, °C: past it a winding is said to burn, whether it would
+// settle above that or run away. Class H, the hottest of the usual ones, allows 180 °C (IEC 60085).
 const hottest = 300.0
 
 // balance looks for the temperature whose loss leads to that same temperature, by the secant method in

@@ -296,7 +296,7 @@ func TestNoTemperatureThatIsNone(t *testing.T) {
 	o := winding.Evaluate(load(t, "wind-good.toml"))
 	for _, a := range o.Trials {
 		assert.False(t, a.HotTopC.Known())
-		assert.Contains(t, a.HotTopC.Why, "no steady temperature")
+		assert.Contains(t, a.HotTopC.Why, "gets past 300 °C")
 		f := findingText(&o, a.Name, "it burns")
 		require.NotEmpty(t, f)
 		assert.Contains(t, f, "m/s")

@@ -248,5 +248,5 @@ func runaway(s *session.Session) string {
 	if text == "" {
 		return ""
 	}
-	return sentence("never comes to a steady temperature: " + text)
+	return sentence(strings.TrimPrefix(s.Units.Words(winding.Burnt), "it ") + ": " + text)
 }

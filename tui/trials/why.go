@@ -268,7 +268,7 @@ func (v *View) sayFigure(s *session.Session, r winding.Row, say func(role kit.Ro
 	how, j := winding.HowOf(r.ID), s.Job()
 	switch {
 	case f.Known() && r.Cells[s.Trial].Burns:
-		say(kit.Broken, "Would be", s.Text(f, r.Dim, r.Digits)+": the winding does not live through it, it finds no steady temperature there and burns.")
+		say(kit.Broken, "Would be", s.Text(f, r.Dim, r.Digits)+": the winding does not live through it: "+s.Units.Words(winding.Burnt)+".")
 	case f.Known():
 		say(kit.Value, "It is", quantity.Screen.Figure(f, s.Units.For(r.Dim), r.Digits)+" "+s.Units.For(r.Dim).Name)
 	default:
