@@ -64,6 +64,15 @@ func TestPulleysForAWantedSpeed(t *testing.T) {
 	m = winding.Evaluate(j).Machine
 	assert.InEpsilon(t, 60*165.0/58, m.UsualRPM.Value, 1e-12, "the tachometers go first")
 	assert.Contains(t, m.Ratio.Why, "slip")
+	// By hand: 165/58 is 2.845 in place of 3: 5.2 % of slip. For 3.333 the pulley of 60 mm becomes
+	// 60·2.845/3.333, or that of 180 mm 180·3.333/2.845; so too where the ratio was counted, over two belts.
+	j.Target.UsualRPM = quantity.Known(200)
+	m = winding.Evaluate(j).Machine
+	assert.InEpsilon(t, 51.207, m.DrivenMM.Value, 1e-4, "what slips with one pulley slips with another")
+	assert.InEpsilon(t, 210.91, m.DriverMM.Value, 1e-4)
+	j.Drive.TachDriveRPM, j.Drive.TachAltRPM, j.Drive.Ratio = quantity.Reading{}, quantity.Reading{}, quantity.Known(8)
+	m = winding.Evaluate(j).Machine
+	assert.InEpsilon(t, 60*8/(200.0/60), m.DrivenMM.Value, 1e-9, "the other belt is still there")
 }
 
 // Magnets in a wound rotor's place: the ratio of the two fluxes, with ±15 %.

@@ -117,7 +117,8 @@ func nominal(t drive.Transmission) float64 {
 }
 
 // wantedPulleys answers the reverse question: which pulley takes the drive's usual speed to the usual
-// speed wanted.
+// speed wanted. Where there is one whose ratio is known, the new one is to it as the ratios are to each
+// other: slip that was measured, and other stages, stay in it. Else slip is what is said or usual.
 func wantedPulleys(m *MachineOutcome, d *job.DriveSpec, usual quantity.Reading) {
 	no := quantity.Missing("needs the drive's usual speed and the usual speed wanted")
 	m.WantedRatio, m.DrivenMM, m.DriverMM, m.DrivenTeeth = no, no, no, no
@@ -125,9 +126,15 @@ func wantedPulleys(m *MachineOutcome, d *job.DriveSpec, usual quantity.Reading) 
 		return
 	}
 	m.WantedRatio = quantity.Of(usual.Value/d.UsualRPM.Value, d.UsualRPM.Origin)
-	t := transmissionOf(d)
-	pulley := func(end drive.End, other quantity.Reading, slip float64) quantity.Figure {
-		if !other.Given() {
+	t, now := transmissionOf(d), driveRatio(d)
+	pulley := func(end drive.End, own, other quantity.Reading, slip float64) quantity.Figure {
+		change := m.WantedRatio.Over(now)
+		switch {
+		case own.Given() && change.Known() && end == drive.DriveEnd:
+			return change.Times(own.Value)
+		case own.Given() && change.Known():
+			return now.Over(m.WantedRatio).Times(own.Value)
+		case !other.Given():
 			return quantity.Missing("needs the other pulley")
 		}
 		size, err := drive.PulleyFor(end, m.WantedRatio.Value, other.Value, slip)
@@ -135,8 +142,8 @@ func wantedPulleys(m *MachineOutcome, d *job.DriveSpec, usual quantity.Reading) 
 	}
 	switch t.Kind {
 	case drive.Belt:
-		m.DrivenMM, m.DriverMM = pulley(drive.AlternatorEnd, d.DriverMM, t.Slip), pulley(drive.DriveEnd, d.DrivenMM, t.Slip)
+		m.DrivenMM, m.DriverMM = pulley(drive.AlternatorEnd, d.DrivenMM, d.DriverMM, t.Slip), pulley(drive.DriveEnd, d.DriverMM, d.DrivenMM, t.Slip)
 	case drive.Chain, drive.Gear:
-		m.DrivenTeeth = pulley(drive.AlternatorEnd, d.DriverTeeth, 0)
+		m.DrivenTeeth = pulley(drive.AlternatorEnd, d.DrivenTeeth, d.DriverTeeth, 0)
 	}
 }
