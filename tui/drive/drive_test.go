@@ -200,7 +200,7 @@ func TestWhatBurnsBringsNothing(t *testing.T) {
 	s, v := session.New(job.Parse(string(text)), "", job.Mark{}), New()
 	table := func() string { return strings.Join(v.table(s).Lines(s.Theme, 70), "\n") }
 	assert.NotContains(t, table(), "burns")
-	s.Type("machine.rise", "100")
+	s.Type("machine.rise", "40")
 	assert.Regexp(t, `net amps, A +burns ✗`, table())
 }
 
