@@ -30,6 +30,14 @@ func (t *TrialOutcome) yearPastSaid(better string) string {
 	return fmt.Sprintf("; %s of its %s kWh a year come in winds that it does not stand", whole(t.YearPastKWh), whole(t.YearKWh))
 }
 
+// yearOf says which winds a year's energy counts.
+func (t *TrialOutcome) yearOf() string {
+	if t.yearWithout() != "" {
+		return "every wind up to the furling one but those in which it burns"
+	}
+	return "every wind up to the furling one"
+}
+
 // yearWithout says that the year of a winding that burns in some winds leaves these out.
 func (t *TrialOutcome) yearWithout() string {
 	if !t.YearKWh.Known() || !slices.ContainsFunc(t.Points, func(p DrivePoint) bool { return p.TooHot }) {

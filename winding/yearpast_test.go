@@ -3,6 +3,8 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"slotwright/winding/quantity"
@@ -62,6 +64,8 @@ func TestAYearSaysWhatTheWindingDoesNotStand(t *testing.T) {
 				assert.InEpsilon(t, past, a.YearPastKWh.Value, 1e-3, "%s %s", name, a.Name)
 				assert.True(t, OutputOf("year_kwh_past_limit").Past(&o, a))
 				assert.Contains(t, a.YearKWh.Why, fmt.Sprintf("%.0f kWh of it come in winds that the winding does not stand", a.YearPastKWh.Value))
+				burns := slices.ContainsFunc(a.Points, func(p DrivePoint) bool { return p.TooHot })
+				assert.Equal(t, burns, strings.Contains(a.YearKWh.Why, "but those in which it burns"), "%s %s: %s", name, a.Name, a.YearKWh.Why)
 				if wind := a.coolTo(&b.air); wind > 0 && !stands(&a.Points[len(a.Points)-1]) {
 					assert.GreaterOrEqual(t, a.YearKWh.Value-a.YearPastKWh.Value, a.yearTo(wind, b.drive.year)-1e-6, "furled there it keeps no more")
 				}
