@@ -57,12 +57,16 @@ type Likely struct {
 // Words is the fault with its effect.
 func (l Likely) Words() string {
 	var makes []string
+	which := ""
+	if l.one != nil { // the pairs themselves are off by other parts
+		which = "mean "
+	}
 	for _, of := range []struct {
 		what  string
 		times float64
 	}{{"ohms", l.Ohms}, {"volts", l.Volts}} {
 		if math.Abs(of.times-1) > 1e-9 {
-			makes = append(makes, of.what+" ×"+quantity.Number(of.times, 2))
+			makes = append(makes, which+of.what+" ×"+quantity.Number(of.times, 2))
 		}
 	}
 	words := l.Fault

@@ -162,10 +162,10 @@ func TestVoltsOfADeltaFindThePhase(t *testing.T) {
 func TestACoilTurnedRoundIsKnownByItsPattern(t *testing.T) {
 	sound := [3]float64{3.27, 3.27, 3.27}
 	for says, volts := range map[string][3]float64{
-		"one coil of 6 of phase V turned round: U-V and V-W read low (":                                  {40.1, 40.4, 47.9},
-		"one coil of 6 of phase V turned round: U-V and V-W read low (volts ×0.89); and all volts are 7": {36.9, 37.1, 44.4},
-		"one coil of 6 of phase U turned round: W-U and U-V read low (volts ×0.89); and all volts are 6": {42.9, 51.0, 42.6},
-		"two coils of 6 of phase W turned round: V-W and W-U read low (":                                 {48.2, 33.4, 33.5},
+		"one coil of 6 of phase V turned round: U-V and V-W read low (":                                       {40.1, 40.4, 47.9},
+		"one coil of 6 of phase V turned round: U-V and V-W read low (mean volts ×0.89); and all volts are 7": {36.9, 37.1, 44.4},
+		"one coil of 6 of phase U turned round: W-U and U-V read low (mean volts ×0.89); and all volts are 6": {42.9, 51.0, 42.6},
+		"two coils of 6 of phase W turned round: V-W and W-U read low (":                                      {48.2, 33.4, 33.5},
 	} {
 		r, o := asRead(t, sound, volts)
 		assert.Contains(t, saidAt(&o, "wound[0].line"), says)

@@ -274,6 +274,16 @@ func TestTicksUpAreEvenlyApart(t *testing.T) {
 	assert.Greater(t, even, 57*14*3/4)
 }
 
+// A tall chart has ticks enough to be read off: of 40 rows and more at least four are on it, whatever is drawn.
+func TestATallChartHasTicksEnough(t *testing.T) {
+	for rows := 40; rows <= 60; rows++ {
+		for top := 1.0; top < 10; top += 0.1 {
+			_, _, ticks, _ := Axis{Zero: true}.level(span{0, top}, rows, false)
+			assert.GreaterOrEqual(t, len(ticks), 4, "%g on %d rows: %v", top, rows, ticks)
+		}
+	}
+}
+
 // A line is thin between the ends of its thin stretches, and as heavy as before behind each.
 func TestALineIsThinInItsStretchesAlone(t *testing.T) {
 	line := Series{Points: []XY{{0, 1}, {50, 1}, {100, 1}}, Thin: [][2]float64{{20, 40}, {60, 70}}}

@@ -79,7 +79,11 @@ func (f Form) Explain(t kit.Theme, w int) []string {
 	r := f.Focused()
 	var lines []string
 	if r.Warning != "" {
-		lines = append(lines, t.WrapPaint(kit.Warning, t.Mark(kit.Warning)+" "+r.Warning, w)...)
+		role := kit.Warning
+		if r.Grave { // as its row is marked
+			role = kit.Broken
+		}
+		lines = append(lines, t.WrapPaint(role, t.Mark(role)+" "+r.Warning, w)...)
 	}
 	lines = append(lines, t.Wrap(r.Help, w)...)
 	if len(r.Choices) > 0 && !f.picking {

@@ -50,6 +50,18 @@ func TestADoubtIsNeverCut(t *testing.T) {
 	}
 }
 
+// The box of a row marks a doubt as the row itself is marked: ! where it is to be looked at again, ✗ where it cannot be.
+func TestTheBoxMarksADoubtAsItsRow(t *testing.T) {
+	rows := sampleRows()
+	for grave, mark := range map[bool]string{false: kit.Theme{}.Mark(kit.Warning), true: kit.Theme{}.Mark(kit.Broken)} {
+		rows[0].Text, rows[0].Warning, rows[0].Grave = "34", "thin", grave
+		f := NewForm(rows).FocusID(rows[0].ID)
+		assert.Contains(t, strings.Join(f.Explain(kit.Theme{}, 60), "\n"), mark+" thin")
+		assert.Contains(t, strings.Split(strings.Join(f.Lines(kit.Theme{}, 60, 20), "\n"), "thin")[0], mark)
+	}
+	assert.NotEqual(t, kit.Theme{}.Mark(kit.Warning), kit.Theme{}.Mark(kit.Broken))
+}
+
 func TestFormSizes(t *testing.T) {
 	f := NewForm(sampleRows())
 	step := 1

@@ -276,9 +276,9 @@ func (v *View) elsewhere(s *session.Session) int {
 // text.
 func unusable(n int, where string) string {
 	if n == 1 {
-		return "one value " + where + " cannot be used: f3 tells"
+		return "one value " + where + " cannot be used: f3 says which"
 	}
-	return fmt.Sprintf("%d values %s cannot be used: f3 tells", n, where)
+	return fmt.Sprintf("%d values %s cannot be used: f3 says which", n, where)
 }
 
 // problems is what in the file cannot be used: in full where it is no field of this screen, and counted

@@ -35,7 +35,7 @@ var batteryFields = []Input{
 		Help: "flooded, agm and gel are lead-acid; lfp is lithium iron phosphate; custom takes the voltages below.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Chemistry }},
 	{Table: "battery", Name: "cells", Label: "Cells", Kind: Whole, Min: 1, Max: 200, Ghost: "12 V: 6, lfp 4", when: loadIs(LoadBattery),
-		Help: "Cells in series, not volts: a 12 V lead battery has 6, a 24 V one 12, a 12.8 V lfp 4.", How: "The label.",
+		Help: "Cells in series, not volts: a 12 V lead battery has 6, a 24 V one 12; of lfp a 12.8 V one has 4, a 25.6 V one 8.", How: "The label.",
 		at: func(j *Job, _ int) any { return &j.Battery.Cells }},
 	{Table: "battery", Name: "capacity", Label: "Capacity", Dim: quantity.AmpHours, Min: 0.5, Max: 10000, Default: amount(100, Practice), when: loadIs(LoadBattery),
 		Help: "What it holds; sets the charge limit and its inner resistance.", How: "The label.",
