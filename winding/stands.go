@@ -296,6 +296,14 @@ func (s *driveSide) bestRPM(c *Condition) float64 {
 
 // windHolds is the same for a rotor in the wind.
 func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
+	if p.Gust && p.AmpsDC > 0 {
+		return "once started " + b.turningHolds(t, p, i)
+	}
+	return b.turningHolds(t, p, i)
+}
+
+// turningHolds is windHolds however the rotor came to turn.
+func (b *bed) turningHolds(t *TrialOutcome, p *Operating, i int) string {
 	best := b.drive.bestRPM(&b.drive.conditions[i])
 	if p.Held || p.Spent {
 		return b.holder.words(p)

@@ -119,6 +119,7 @@ func TestALadderIsOfRotorsThatTurn(t *testing.T) {
 		switch {
 		case p.Gust:
 			gusts++
+			assert.Contains(t, r.Holds, "wind 4.5 m/s: once started the ")
 		case p.AmpsDC == 0:
 			nothing++
 			assert.False(t, r.Meets)
