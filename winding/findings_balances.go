@@ -142,10 +142,10 @@ func (a aboutRunning) gusts(d *doubts, at func(string) string, t job.Trial, o *T
 	}
 	if usually {
 		said.Severity = Doubt
-		text = fmt.Sprintf("%s, and so it is told here (%s, the mean of this place)", text, a.drive.conditions[usual].Label)
+		text = fmt.Sprintf("%s, and is shown running here (%s, the mean of this place)", text, a.drive.conditions[usual].Label)
 	}
 	if lent >= leastYear {
-		text += fmt.Sprintf("; %.0f of its %.0f kWh a year are of winds in which it has to turn already", lent, o.YearKWh.Value)
+		text += fmt.Sprintf("; %.0f of its %.0f kWh a year come in winds too weak to start it", lent, o.YearKWh.Value)
 	}
 	d.add(said, "%s", text)
 	return usually

@@ -297,7 +297,7 @@ func (s *driveSide) bestRPM(c *Condition) float64 {
 // windHolds is the same for a rotor in the wind.
 func (b *bed) windHolds(t *TrialOutcome, p *Operating, i int) string {
 	if p.Gust && p.AmpsDC > 0 {
-		return "once started " + b.turningHolds(t, p, i)
+		return "once started, " + b.turningHolds(t, p, i)
 	}
 	return b.turningHolds(t, p, i)
 }

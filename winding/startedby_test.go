@@ -119,7 +119,7 @@ func TestALadderIsOfRotorsThatTurn(t *testing.T) {
 		switch {
 		case p.Gust:
 			gusts++
-			assert.Equal(t, p.AmpsDC > 0, strings.Contains(r.Holds, "wind 4.5 m/s: once started the "), r.Holds)
+			assert.Equal(t, p.AmpsDC > 0, strings.Contains(r.Holds, "wind 4.5 m/s: once started, the "), r.Holds)
 		case p.AmpsDC == 0:
 			nothing++
 			assert.False(t, r.Meets)
@@ -142,7 +142,7 @@ func TestOfAYearItIsSaidWhatHasToTurnAlready(t *testing.T) {
 	year := drive.Rayleigh(4.5)
 	lent := a.YearKWh.Value - year.LinesKWh(windsOfPoints(a), watts)
 	require.Greater(t, lent, 10.0)
-	assert.Contains(t, findingOf(&o, "A", "a gust has to start it").Text, fmt.Sprintf("%.0f of its %.0f kWh a year are of winds in which it has to turn already", lent, a.YearKWh.Value))
+	assert.Contains(t, findingOf(&o, "A", "a gust has to start it").Text, fmt.Sprintf("%.0f of its %.0f kWh a year come in winds too weak to start it", lent, a.YearKWh.Value))
 }
 
 // Where the rotor starts by itself nothing of this is said; nor where it never charges.
