@@ -102,8 +102,8 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 		c.knots, c.agreed = make([]knot, 0, usualKnots), make([]bool, 0, usualKnots)
 		c.fresh, c.drawn = make([]knot, 0, usualKnots/2), make([]stretch, 0, usualKnots)
 	}
-	r.onTheWay = true
-	defer func() { r.onTheWay = false }()
+	r.onTheWay, r.compared = true, within >= closeOffer
+	defer func() { r.onTheWay, r.compared = false, false }()
 	idea := trend{ambient: warm}
 	for i := range firstStretches + 1 {
 		s := float64(i) / firstStretches
@@ -204,7 +204,7 @@ func (c *characteristic) halve() bool {
 			continue
 		}
 		s := (c.knots[i].s + c.knots[i+1].s) / 2
-		drawn, warm := c.draw(i, s), (c.knots[i].v[channels-1]+c.knots[i+1].v[channels-1])/2
+		drawn, warm := c.draw(i, s), c.warmth(i, s)
 		c.r.near = charge.Between(&c.knots[i].state, &c.knots[i+1].state, 0.5)
 		if c.drawn[i].n > 0 {
 			warm = drawn[channels-1]
@@ -215,6 +215,32 @@ func (c *characteristic) halve() bool {
 	}
 	c.putIn()
 	return len(c.fresh) > 0
+}
+
+// warmth is a first guess of the temperature at a place in the stretch after knot i: it goes over most
+// corners smoothly, so by the four knots around, but for one where it goes on getting hotter.
+func (c *characteristic) warmth(i int, s float64) float64 {
+	first, last := max(0, i-1), min(i+2, len(c.knots)-1)
+	for first < i && c.knots[first].tooHot != c.knots[i].tooHot {
+		first++
+	}
+	for last > i+1 && c.knots[last].tooHot != c.knots[i+1].tooHot {
+		last--
+	}
+	if c.knots[i].tooHot != c.knots[i+1].tooHot {
+		first, last = i, i+1
+	}
+	sum := 0.0
+	for a := first; a <= last; a++ {
+		w := 1.0
+		for b := first; b <= last; b++ {
+			if b != a {
+				w *= (s - c.knots[b].s) / (c.knots[a].s - c.knots[b].s)
+			}
+		}
+		sum += w * c.knots[a].v[channels-1]
+	}
+	return max(c.r.air.ambientC, sum)
 }
 
 // putIn puts the middles just solved between the knots, from the top down, so that none is

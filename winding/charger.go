@@ -37,6 +37,7 @@ type charger struct {
 	near     charge.Solver // the previous point, where the next solution starts
 	warms    warming       // the effect of a kelvin there; see balance
 	onTheWay bool          // an intermediate result is wanted; see stepOfBefore
+	compared bool          // it is only compared; see stepCompared
 	inner    float64       // the battery's internal ohms, part of the load's
 	cable    float64       // the cable's ohms, the rest of it
 	factor   func(fromC, toC float64) float64
@@ -195,7 +196,7 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 	p = r.solve(rpm, warm)
 	heats := balance{at: warm, low: floor, high: hottest, bend: r.warms.bend}
 	if r.onTheWay {
-		heats.last = r.warms.step()
+		heats.last = r.longer(r.warms.step())
 	}
 	for range 40 {
 		if p.DCAmps == 0 && p.CopperWatts == 0 {
@@ -215,7 +216,7 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 		before, from := p, heats.at
 		heats.at, p = next, r.solve(rpm, next)
 		if step := r.warms.learn(&before, &p, next-from); r.onTheWay {
-			heats.last = step
+			heats.last = r.longer(step)
 		}
 	}
 	r.warms.bend = heats.bend

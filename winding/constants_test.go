@@ -34,6 +34,7 @@ func TestConstants(t *testing.T) {
 		{What: "K within which a temperature is steady", Want: 0.01, Have: steadyWithin, Source: choice},
 		{What: "longest step of a temperature that is not solved, K, from the point before", Want: 0.02, Have: stepOfBefore, Source: choice},
 		{What: "… from two at this speed", Want: 0.2, Have: stepOfTwo, Source: choice},
+		{What: "… how many times longer for what is only compared", Want: 10, Have: stepCompared, Source: choice},
 		{What: "speeds of a curve", Want: 49, Have: curvePoints, Source: choice},
 		{What: "samples of a trial for its drive", Want: 48, Have: driveSamples, Source: choice},
 		{What: "m/s between winds", Want: 0.5, Have: windStep, Source: choice},
