@@ -62,8 +62,8 @@ type prepared struct {
 	bounds bounds
 	was    *oldSum
 	bed    bed
-	// magnets is the flux, Wb, of the magnets that may take a wound rotor's place, worked out when it is first
-	// asked for; ok is false where it cannot be.
+	// magnets is the flux, Wb, of the magnets, or of those that may take a wound rotor's place, worked out when
+	// it is first asked for; ok is false where it cannot be.
 	magnets func() (webers quantity.Figure, ok bool)
 	// slots caches the windings that fill the slot; offersNone says that no replacement is searched
 	// for.
@@ -144,7 +144,11 @@ func prepare(from *job.Job, off offsets, known reuse) *Bench {
 	b.speeds = newSpeeds(&j.Target, &j.Drive)
 	b.spins, b.shorts = heardSpins(j.Spins, m, j.Old.Connection, &b.dc), heardShorts(j.Shorts, m)
 	b.iron = newIron(m, &b.room, j.Slot.ToothMM, rotor)
-	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, mouth: j.Slot.MouthMM, iron: b.iron.path, before: known.curve})
+	if b.magnets = known.magnets; b.magnets == nil {
+		mouth, iron := b.room.mouth, b.iron.path
+		b.magnets = sync.OnceValues(func() (quantity.Figure, bool) { return magnetFlux(rotor, m, mouth, iron) })
+	}
+	b.flux = newFlux(fluxRoutes{machine: m, rotor: rotor, spins: b.spins, coils: j.Coils, old: &b.old, dc: &b.dc, ofMagnets: b.magnets, before: known.curve})
 	b.henries = inductances{
 		machine: m, rotor: rotor, shorts: b.shorts, room: &b.room, turn: &b.turn, flux: &b.flux, dc: &b.dc, old: &b.old, oldOhms: &b.oldOhms,
 	}
@@ -160,10 +164,6 @@ func prepare(from *job.Job, off offsets, known reuse) *Bench {
 	b.flux = b.fit.flux(b.flux, &b.old, rotor)
 	b.flux.perTurn.Value += off.flux*b.flux.perTurn.PlusMinus + off.reach*b.flux.reach
 	markPlate(m, &b.old, oldPhaseOhms(m, &b.old, &b.oldOhms), &b.flux, &b.dc)
-	if b.magnets = known.magnets; b.magnets == nil {
-		mouth, iron := b.room.mouth, b.iron.path
-		b.magnets = sync.OnceValues(func() (quantity.Figure, bool) { return magnetFlux(rotor, m, mouth, iron) })
-	}
 	b.was = newOldSum(&b.flux, &b.old, m)
 	b.rotor = newExcitation(rotor, &b.dc, &b.flux)
 	b.drag = newDrag(m, &b.room, &b.flux)

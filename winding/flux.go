@@ -45,8 +45,8 @@ type fluxRoutes struct {
 	coils   []job.CoilReading
 	old     *oldWinding
 	dc      *dcSide
-	mouth   quantity.Reading
-	iron    field.Iron
+	// ofMagnets is the magnets' own, Wb.
+	ofMagnets func() (webers quantity.Figure, ok bool)
 	// before is the previous bench's flux, whose curve is reused if its readings are the same.
 	before *flux
 }

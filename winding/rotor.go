@@ -142,7 +142,7 @@ func (r *fluxRoutes) magnets() (flux, bool) {
 	if r.rotor.Kind != job.FieldMagnets {
 		return flux{}, false
 	}
-	wb, ok := magnetFlux(r.rotor, r.machine, r.mouth, r.iron)
+	wb, ok := r.ofMagnets()
 	if !ok {
 		return flux{}, false
 	}

@@ -299,8 +299,8 @@ func (o *TrialOutcome) spreadRunning(runs []*charger, shifts []shift, slope floa
 	no := quantity.Missing("needs the speeds")
 	list := make([]Operating, 0, conditionCount)
 	follow(o, len(runs), then, func(k int, then *TrialOutcome) {
-		then.readOperating(nil, quantity.Derived, no, no)
 		if runs[k] == nil {
+			then.readOperating(nil, quantity.Derived, no, no)
 			return
 		}
 		then.readOperating(o.repeated(list, &shifts[k].bench.drive, runs[k], slope), quantity.Derived, no, no)
