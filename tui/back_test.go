@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// From why to a field and back by one key, which the bottom line names; a value that is open is
-// left first, and where another screen was chosen there is no way back.
+// One key, named in the bottom line, goes from why to a field and back; an open value is left first,
+// and after another screen was chosen there is no way back.
 func TestFromWhyToAFieldAndBack(t *testing.T) {
 	m := opened(session.NewExample(), 100, 30, "Trials", "")
 	on := func() string { return m.view().Name() }

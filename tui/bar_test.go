@@ -22,8 +22,8 @@ func (m *Model) top(w int) string {
 	return line
 }
 
-// One line says where one is, which job it is and whether it is saved; what tells less gives
-// way first, and that it is not saved never does. The tabs stay where they are.
+// One line names the screen, the job and whether it is saved; the least informative parts are dropped
+// first, "not saved" never. The tabs stay in place.
 func TestBar(t *testing.T) {
 	m := New(session.New(job.Parse(job.Example().Text()), "/home/hub/quick-mill-by-the-weir.toml", job.Mark{}), recovery.Store{})
 	tabs := " [Machine] Trials Layout Curves Drive Card Wound Shelf "
@@ -60,8 +60,8 @@ func TestBar(t *testing.T) {
 	assert.True(t, strings.HasSuffix(m.top(60), " • not saved"), m.top(60))
 }
 
-// Every tab that is shown is taken by a click on its first letter and on its last, at every
-// size, and nothing else of the line is one.
+// A click on the first or last letter of a visible tab selects it, at every size; nothing else of the
+// line is clickable.
 func TestClickingOnTabs(t *testing.T) {
 	for _, size := range sizes {
 		m := opened(session.NewExample(), size[0], size[1], "Trials", "")

@@ -35,7 +35,7 @@ func themed(t kit.Theme) func(*session.Session) {
 	return func(s *session.Session) { s.Theme = t }
 }
 
-// Pictures of every screen at the five sizes, and of two how they are styled.
+// Pictures of every screen at the five sizes, and the styles of two of them.
 func TestFrames(t *testing.T) {
 	for _, size := range sizes {
 		for name, frame := range framesOf(themed(kit.Theme{}), size) {

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// hung are the looks on the grounds they are for.
+// hung maps each kind of ground to the looks shown on it.
 var hung = []struct {
 	look   string
 	ground tuitest.Ground
@@ -23,8 +23,8 @@ var hung = []struct {
 	{"contrast", tuitest.Black}, {"contrast", tuitest.White}, {"none", tuitest.Black}, {"none", tuitest.White},
 }
 
-// GALLERY=folder go test -run Gallery ./tui writes every screen at every size in every look on
-// its grounds as pages of pictures, to be looked at side by side; .ci/gallery does that.
+// TestGallery: GALLERY=folder go test -run Gallery ./tui writes every screen, at every size and in
+// every look on its grounds, as pages of pictures for side-by-side comparison; .ci/gallery does that.
 func TestGallery(t *testing.T) {
 	dir := os.Getenv("GALLERY")
 	if dir == "" {
@@ -52,8 +52,8 @@ func TestGallery(t *testing.T) {
 	}
 }
 
-// onPage is how many pictures of a size stand on a page: two beside each other and, where they are
-// low, two below, so that a letter can still be read.
+// onPage is the number of pictures of a size per page: two side by side and, if they are low, two rows,
+// so that letters stay legible.
 func onPage(size [2]int) int {
 	switch {
 	case size[0] > 120:

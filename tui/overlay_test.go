@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Commands are found by what else they may be called; each of those words leads to one.
+// Commands are found by their synonyms; each synonym leads to exactly one command.
 func TestCommandsAreFoundByOtherWords(t *testing.T) {
 	m := opened(session.NewExample(), 100, 30, "Trials", "")
 	for typed, want := range map[string]string{
@@ -41,8 +41,8 @@ func TestCommandsAreFoundByOtherWords(t *testing.T) {
 	}
 }
 
-// What stands on a screen before a field is typed as it stands there, colon and all, and finds it;
-// the word that all of them begin with finds none but those that have it in their name.
+// The label that a screen shows before a field, typed as shown with its colon, finds the field. A word
+// with which all labels begin finds only fields that have it in their name.
 func TestFieldsAreFoundByWhatStandsOnTheScreen(t *testing.T) {
 	blank := opened(blankJob(), 100, 30, "Machine", "")
 	example := opened(session.NewExample(), 100, 30, "Machine", "")
@@ -73,8 +73,8 @@ func TestFieldsAreFoundByWhatStandsOnTheScreen(t *testing.T) {
 	}
 }
 
-// A field's name typed whole goes to the field, on every screen, before any command that begins so; a
-// screen's name to the screen, though a field may be called so too.
+// A field's full name goes to the field, on every screen, before any command that begins with it; a
+// screen's name goes to the screen, even if a field has the same name.
 func TestAFieldsWholeNameGoesToIt(t *testing.T) {
 	for _, screen := range []string{"Machine", "Trials", "Curves"} {
 		for typed, want := range map[string]string{"slot area": "slot.area", "fill limit": "slot.fill_limit", "Poles": "machine.poles", "drive: power": "drive.power"} {
@@ -92,8 +92,8 @@ func TestAFieldsWholeNameGoesToIt(t *testing.T) {
 	}
 }
 
-// With a why, the ladder or a value over the table the commands of the screen are still all
-// there, and one that is done closes what lay over it.
+// With a why page, the ladder or a value open over the table, all commands of the screen are still
+// available, and running one closes the overlay.
 func TestCommandsUnderWhatLiesOver(t *testing.T) {
 	bare := len(opened(session.NewExample(), 100, 30, "Trials", "").commands())
 	for _, keys := range []string{"y", "e", "enter", "down"} {
@@ -106,8 +106,7 @@ func TestCommandsUnderWhatLiesOver(t *testing.T) {
 	}
 }
 
-// What is called out is in the units that were chosen: the example's third trial comes to 168 °C,
-// which is 334 °F.
+// Findings use the chosen units: the example's third trial reaches 168 °C, which is 334 °F.
 func TestFindingsInTheUnitsChosen(t *testing.T) {
 	m := opened(session.NewExample(), 120, 40, "Trials", "")
 	m.press("d")
@@ -117,8 +116,8 @@ func TestFindingsInTheUnitsChosen(t *testing.T) {
 	assert.Contains(t, frame, "comes to 334 °F, its class F stands a mean of 293 °F")
 }
 
-// A screen's name goes there, from any screen: the commands of it that begin with its name come
-// after, and change nothing unasked.
+// A screen's name goes to that screen, from any screen. Its commands that begin with its name are
+// listed after it and change nothing unless chosen.
 func TestAScreensNameGoesThere(t *testing.T) {
 	screens := New(session.NewExample(), recovery.Store{}).views
 	for _, from := range screens {
@@ -132,8 +131,8 @@ func TestAScreensNameGoesThere(t *testing.T) {
 	}
 }
 
-// A field is found by its name from any screen, though the list of first things does not have it;
-// each that is listed has a screen.
+// A field is found by its name from any screen, even if the list of first things lacks it; each listed
+// field has a screen.
 func TestAFieldIsFoundByItsName(t *testing.T) {
 	for typed, label := range map[string]string{"rise per": "Rise per watt", "air gap": "Air gap", "capacity": "Capacity"} {
 		for _, from := range []string{"Trials", "Layout", "Card"} {
@@ -159,9 +158,9 @@ func TestAFieldIsFoundByItsName(t *testing.T) {
 	}
 }
 
-// A part of a name finds best what it matches best, a field or a command: the beginning of a field's
-// name before a command that has the word further on, and of two that begin so the shorter name. What
-// another screen has comes after what is here.
+// A partial name finds the closest match, field or command: a field whose name begins with it before a
+// command that contains it later, and the shorter of two names that begin with it. Matches on other
+// screens come after those on this one.
 func TestThePartOfANameFindsWhatItMatchesBest(t *testing.T) {
 	for _, c := range []struct{ screen, typed, first string }{
 		{"Trials", "slot ar", "Field: Slot area"}, {"Trials", "fill", "Field: Fill limit"}, {"Layout", "slots", "Field: Slots"},

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// The pictures of the README are what the program shows.
+// The pictures of the README match what the program shows.
 func TestPictures(t *testing.T) {
 	draw := func(name string, s *session.Session, w, h int, screen, keys string) {
 		s.Theme = kit.Theme{Colour: true, Look: kit.DarkBackground}
@@ -23,7 +23,7 @@ func TestPictures(t *testing.T) {
 	draw("commands", session.NewExample(), 80, 24, "Layout", "ctrl+p c a r d")
 }
 
-// A picture has every character of its frame in its place, and the styles.
+// A picture contains every character of its frame in its place, and the styles.
 func TestAPictureIsItsFrame(t *testing.T) {
 	svg := tuitest.SVG("ab \x1b[1;94mc<\x1b[0m\n  \x1b[7m \x1b[0m", 6, 2)
 	assert.Contains(t, svg, `<text x="12.0" y="25" textLength="16.8">ab</text>`)

@@ -29,7 +29,7 @@ var overlays = []struct{ screen, keys string }{
 	{"Wound", "enter"}, {"Wound", "down 1 2"}, {"Shelf", ""}, {"Shelf", "h u"},
 }
 
-// written are jobs as they come: whole, blank, and with what cannot be used.
+// written are jobs of each kind: whole, blank, and with values that cannot be used.
 func written(t *testing.T) map[string]string {
 	t.Helper()
 	list := map[string]string{
@@ -48,9 +48,9 @@ func written(t *testing.T) map[string]string {
 	return list
 }
 
-// No line is wider and no frame taller than the terminal, whatever its size from 1×1 to 300×100,
-// on every screen and with whatever is open over it, in every spelling of the signs; and
-// the size changes nothing of what is open or typed.
+// No line is wider and no frame taller than the terminal, at any size from 1×1 to 300×100, on every
+// screen with any overlay, in every spelling of the signs; resizing changes nothing that is open or
+// typed.
 func TestNoFrameLeavesTheTerminal(t *testing.T) {
 	texts := written(t)
 	t.Chdir(t.TempDir())
@@ -84,7 +84,7 @@ func TestNoFrameLeavesTheTerminal(t *testing.T) {
 	}
 }
 
-// standing is what is open and typed, whatever the size.
+// standing is what is open and typed, which must not depend on the size.
 type standing struct {
 	text, line, list, question string
 	cursor                     int
@@ -106,8 +106,8 @@ func (m *Model) standing() standing {
 	return is
 }
 
-// fields are a place to type on each screen that has any, what may be pasted there, and what
-// the job says then.
+// fields are one field on each screen that has any, what is pasted there, and what the job then
+// contains.
 var fields = []struct{ screen, path, text string }{
 	{"Machine", "machine.bore", "3.5 in"},
 	{"Machine", "machine.kind", "concentric"},
@@ -121,14 +121,14 @@ var fields = []struct{ screen, path, text string }{
 	{"Wound", "wound[0].note", "left hand, q ? : !"},
 }
 
-// typedIn is what the job's text says of a field: the unit stands in its key or in the text.
+// typedIn is what the job's text has for a field: the unit is in its key or in the text.
 func typedIn(m *Model, path string) string {
 	text, u, _ := m.s.Document().Typed(path)
 	return strings.TrimSuffix(text+" "+u.Name, " ")
 }
 
-// A paste goes into a field, closed or open, on every screen that has fields; typed half
-// way, a value stays while the terminal changes its size, and is taken as it was typed.
+// A paste goes into a field, closed or open, on every screen that has fields; a half-typed value
+// survives resizing and is accepted as typed.
 func TestPastesAndSizesInEveryField(t *testing.T) {
 	for _, f := range fields {
 		start := func() *Model {
@@ -179,7 +179,7 @@ func TestAPasteIsNoCommand(t *testing.T) {
 	}
 }
 
-// What cannot be opened says why and keeps the path as typed, with what is open still there.
+// If a path cannot be opened the reason is shown and the path stays as typed; the open job stays open.
 func TestAPathThatFailsStays(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)

@@ -42,10 +42,9 @@ func fourTrials(t testing.TB, name string) job.Document {
 	return doc
 }
 
-// BenchmarkKeyToFrame is a turn more or less on one of four trials, from the key to the
-// finished frame at 120×40, on every screen, and a digit of the stack, which all trials share:
-// processor time of all threads. Between keys the collector has its turn as it has in the
-// program, which is told apart.
+// BenchmarkKeyToFrame adds or removes a turn of one of four trials, from the key to the finished frame
+// at 120×40, on every screen, and types a digit of the stack, which all trials share: processor time of
+// all threads. Between keys the collector runs as in the program; its time is reported separately.
 func BenchmarkKeyToFrame(b *testing.B) {
 	for _, name := range []string{"", "wind-good.toml"} {
 		m := New(session.New(fourTrials(b, name), "", job.Mark{}), recovery.Store{})

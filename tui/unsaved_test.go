@@ -20,7 +20,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// bench is a job's file and a state folder, for sessions one after another.
+// bench is a job's file and a state folder, for successive sessions.
 type bench struct {
 	t     *testing.T
 	path  string
@@ -71,7 +71,7 @@ func press(m *Model, keys ...string) (last tea.Cmd) {
 	return last
 }
 
-// kill makes every session so far one whose program has ended: as after kill -9.
+// kill makes every session so far look as if its program had ended: as after kill -9.
 func (b bench) kill() {
 	b.t.Helper()
 	cmd := exec.Command(os.Args[0], "-test.run", "^$")
@@ -88,13 +88,13 @@ func (b bench) kill() {
 	require.Equal(b.t, running.Ended, running.Program{PID: cmd.Process.Pid, Host: running.Self().Host}.State())
 }
 
-// copies counts what waits for an answer.
+// copies counts the copies that wait for an answer.
 func (b bench) copies() int {
 	copies, _ := b.store.Offers(b.path)
 	return len(copies)
 }
 
-// died leaves work behind that a session was killed over, and gives its text.
+// died leaves the work of a killed session behind, and gives its text.
 func (b bench) died() string {
 	b.t.Helper()
 	m := b.open()
@@ -145,8 +145,8 @@ func TestAnOfferThatIsNotAnsweredStays(t *testing.T) {
 	assert.Zero(t, b.copies(), "dropped")
 }
 
-// Who types without a pause is kept too: at most a second after the first change that is
-// not kept.
+// Work is also kept while someone types without a pause: at most a second after the first change that
+// is not yet kept.
 func TestKeepingDoesNotWaitForAPause(t *testing.T) {
 	b := newBench(t)
 	m := b.open()
@@ -166,7 +166,7 @@ func TestKeepingDoesNotWaitForAPause(t *testing.T) {
 	assert.Equal(t, time.Second, keepAfter)
 }
 
-// A window that is only looked into takes nothing of another's away, and both are told.
+// A window that only views a job removes nothing of another's, and both say so.
 func TestTwoWindowsOnOneJob(t *testing.T) {
 	b := newBench(t)
 	first := b.open()
@@ -192,7 +192,7 @@ func TestTwoWindowsOnOneJob(t *testing.T) {
 	assert.Equal(t, first.s.Document().Text(), copies[0].Text)
 }
 
-// Work on a file that was edited since says so, and is not written over it unasked.
+// Recovered work on a file edited since says so, and does not overwrite it unasked.
 func TestOldWorkIsNotSavedOverANewerFile(t *testing.T) {
 	b := newBench(t)
 	work := b.died()
@@ -222,7 +222,7 @@ func TestOldWorkIsNotSavedOverANewerFile(t *testing.T) {
 	assert.Equal(t, work, b.file(), "said so")
 }
 
-// A copy that is not as it was written is named, and neither offered nor taken away.
+// A damaged copy is named, and neither offered nor deleted.
 func TestDamagedWorkIsNotOffered(t *testing.T) {
 	b := newBench(t)
 	b.died()
@@ -238,7 +238,7 @@ func TestDamagedWorkIsNotOffered(t *testing.T) {
 	assert.FileExists(t, files[0])
 }
 
-// When nothing can be kept that is said once, and nothing is promised.
+// If nothing can be kept, that is reported once, and nothing is promised.
 func TestWhatCannotBeKeptIsSaidAndNotPromised(t *testing.T) {
 	b := newBench(t)
 	b.store.Dir = filepath.Join(b.path, "in a file")
@@ -258,8 +258,7 @@ func TestWhatCannotBeKeptIsSaidAndNotPromised(t *testing.T) {
 	assert.Nil(t, press(m, "ctrl+c"), "it does not leave with the work")
 }
 
-// In a window too small for a screen the question is drawn small, and asking again leaves
-// with the work kept.
+// In a window too small for a screen the question is drawn small, and leaving again keeps the work.
 func TestLeavingUnseenKeepsTheWork(t *testing.T) {
 	b := newBench(t)
 	m := b.open()
@@ -301,8 +300,8 @@ func TestAReadOnlyFileIsAskedAbout(t *testing.T) {
 	assert.False(t, m.s.Dirty())
 }
 
-// Whatever is wrong with the name, the reason is shown, the name stays to be mended, and so
-// does the work.
+// Whatever is wrong with the name, the reason is shown, and name and work stay so that the name can be
+// corrected.
 func TestATypedNameStaysWhenItFails(t *testing.T) {
 	b := newBench(t)
 	m := b.open()
@@ -330,7 +329,7 @@ func TestATypedNameStaysWhenItFails(t *testing.T) {
 	assert.Contains(t, m.View(), "there is no folder")
 }
 
-// An edit that the text does not allow is refused aloud.
+// An edit that the text does not allow is refused with a message.
 func TestARefusedEditIsSaid(t *testing.T) {
 	b := newBench(t)
 	b.write("[[trial]]\nname = \"A\"\nturns = 11\nnote = \"\"\"\nnever ended\n")
@@ -341,7 +340,7 @@ func TestARefusedEditIsSaid(t *testing.T) {
 	assert.Contains(t, m.s.Message().Text, "never ended")
 }
 
-// One thing is one thing.
+// Singular and plural are right.
 func TestWhatCannotBeUsedIsCounted(t *testing.T) {
 	for text, want := range map[string]string{
 		"slots = 3\n":            "one thing in the file cannot be used; it stays",
@@ -354,8 +353,8 @@ func TestWhatCannotBeUsedIsCounted(t *testing.T) {
 	}
 }
 
-// A value that was still being typed when the program was left is not taken: it comes back as
-// it was, and what was typed is said. One that was taken stays.
+// A value still being typed when the program is left is discarded: the old value comes back, and what
+// was typed is reported. A value that was accepted stays.
 func TestAHalfTypedValueIsNotTaken(t *testing.T) {
 	for _, taken := range []bool{false, true} {
 		b := newBench(t)

@@ -39,7 +39,7 @@ func press(t *testing.T, v *View, s *session.Session, keys ...string) {
 	}
 }
 
-// without is the example with the lines that begin with any of the words left out.
+// without is the example without the lines that begin with any of the words.
 func without(words ...string) *session.Session {
 	var keep []string
 	for _, line := range strings.Split(job.Example().Text(), "\n") {
@@ -67,7 +67,7 @@ func withTrials(n int) *session.Session {
 	return s
 }
 
-// TestFrames holds the pictures of what the frames of the whole screen do not show: other
+// TestFrames compares the pictures of what the frames of the whole screen do not show: other
 // quantities, all values, four trials, trials without a curve.
 func TestFrames(t *testing.T) {
 	s := session.NewExample()
@@ -111,7 +111,7 @@ func TestEveryLineFits(t *testing.T) {
 	}
 }
 
-// The cursor's values are the outcome's where it has them and the bench's elsewhere.
+// The cursor shows the outcome's values where it has them, and the bench's elsewhere.
 func TestCursorReadsTheOutcome(t *testing.T) {
 	s, v := session.NewExample(), New()
 	for i, trial := range s.Outcome().Trials {
@@ -138,8 +138,8 @@ func TestCursorReadsTheOutcome(t *testing.T) {
 // signed is amps as the table writes them.
 func signed(amps float64) string { return strings.Replace(fmt.Sprintf("%.2f", amps), "-", "−", 1) }
 
-// The table's columns at the job's speeds are the bench's own figures for a machine held
-// there, the battery taking charge; where a trial really runs is the outcome's.
+// At the job's speeds, the table's columns equal the bench's own figures for a machine held at that
+// speed with the battery charging; where a trial really runs they equal the outcome's.
 func TestTableIsTheOutcome(t *testing.T) {
 	s, v := session.NewExample(), New()
 	speeds := speedsOf(s, true)
@@ -210,7 +210,7 @@ func TestCursorKeys(t *testing.T) {
 	}
 }
 
-// n and p visit every mark once, up and down again, and stand exactly on it.
+// n and p visit every mark once, forwards and back, and stop exactly on it.
 func TestMarks(t *testing.T) {
 	s, v := session.NewExample(), New()
 	list := marks(s)
@@ -239,7 +239,7 @@ func TestSteps(t *testing.T) {
 	}
 }
 
-// A cursor that was moved stays within curves that have become shorter.
+// A moved cursor stays within curves that become shorter.
 func TestCursorStaysWithinTheCurves(t *testing.T) {
 	s, v := session.NewExample(), New()
 	v.rpm = 1e9
@@ -269,7 +269,7 @@ func TestWords(t *testing.T) {
 	} {
 		assert.Contains(t, all, want)
 	}
-	// What is said of the crossings holds on the curves, net.
+	// What is reported about the crossings holds on the net curves.
 	for i := range a.Curve {
 		assert.LessOrEqual(t, a.Curve[i].NetAmps, b.Curve[i].NetAmps, "%g rpm", a.Curve[i].RPM)
 		if rpm := a.Curve[i].RPM; rpm > c.CrossRPM.Value {
@@ -280,8 +280,8 @@ func TestWords(t *testing.T) {
 	}
 }
 
-// A rotor that takes more than comes in is shown as what it costs, with its sign; a
-// machine of magnets that does not charge shows nothing.
+// If the field takes more than comes in, the loss is shown, with its sign; a machine with magnets that
+// does not charge shows nothing.
 func TestNetAmpsBelowNothing(t *testing.T) {
 	s, v := session.NewExample(), New()
 	p, _ := pointAt(s, 0, s.Outcome().Machine.SlowRPM.Value)
@@ -325,8 +325,7 @@ func BenchmarkDraw(b *testing.B) {
 	}
 }
 
-// Nothing jumps while the cursor moves: the columns of the table and of the list of values
-// stay where they are.
+// Columns of the table and of the list of values stay in place while the cursor moves.
 func TestColumnsStandStillUnderTheCursor(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {120, 37}} {
 		s, v := session.NewExample(), New()
@@ -347,8 +346,8 @@ func TestColumnsStandStillUnderTheCursor(t *testing.T) {
 	}
 }
 
-// Where a winding never comes to rest but burns there is no curve of what flows, and the table
-// says so; unloaded volts go on.
+// Where a winding finds no steady temperature there is no curve of its current, and the table says so;
+// unloaded volts continue.
 func TestNothingFlowsInAWindingThatBurns(t *testing.T) {
 	doc, mark, err := job.Load("../../testdata/jobs/wind-good.toml")
 	require.NoError(t, err)
@@ -372,7 +371,7 @@ func TestNothingFlowsInAWindingThatBurns(t *testing.T) {
 	}
 }
 
-// A limit that is passed only in a part of the speeds is told from where to where: a regulator that
+// A limit exceeded only over part of the speeds is reported with its speed range: a regulator that
 // lowers the field ends it.
 func TestALimitPassedInAPartOfTheSpeeds(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/star-diodes.toml")

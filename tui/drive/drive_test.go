@@ -16,9 +16,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What is drawn: what the trials take and what the drive gives, said to be assumed where its
-// shape is; net amps; net watts; and round again. Without a power of the drive's there is no
-// law to draw.
+// The charts in turn: power that the trials take and that the drive gives, marked as assumed where the
+// shape of its law is; net amps; net watts; and round again. Without a drive power there is no law to
+// draw.
 func TestWhatIsDrawn(t *testing.T) {
 	s, v := session.NewExample(), New()
 	shown := func(want string, not ...string) string {
@@ -67,7 +67,7 @@ func TestAnEmptyTrialInTheLegend(t *testing.T) {
 	assert.NotContains(t, frame, "0 of")
 }
 
-// No sentence is cut, at any width: those of all trials stand whole, or that of the chosen one.
+// No sentence is cut, at any width: either all trials' sentences show whole, or only the chosen one's.
 func TestSentencesOfTheSummaryAreWhole(t *testing.T) {
 	s := session.NewExample()
 	for _, size := range [][2]int{{60, 17}, {72, 20}, {80, 21}, {100, 27}} {
@@ -106,7 +106,7 @@ func TestInputsAndAnswersTakeTurns(t *testing.T) {
 	assert.NotContains(t, wide, "ctrl+g shows")
 }
 
-// Reading on comes to the last line of the answers and no further; every line is seen.
+// Scrolling reaches the last line of the answers and no further; every line is shown on the way.
 func TestAnswersAreReadToTheirEnd(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 80, 21, "ctrl+g")
@@ -124,7 +124,7 @@ func TestAnswersAreReadToTheirEnd(t *testing.T) {
 	assert.Equal(t, last, tuitest.Draw(t, v, s, 80, 21), "down stops at the end")
 }
 
-// Each trial has its sentence, and what would help it.
+// Each trial has its sentence, and what would improve it.
 func TestSentences(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/jobs/pedals.toml")
 	require.NoError(t, err)
@@ -151,8 +151,8 @@ func TestSentences(t *testing.T) {
 	tuitest.Draw(t, New(), none, 120, 37)
 }
 
-// What joined leads hold is said in wind for a rotor, and not at all where nothing gives
-// way; the curve is net, below nothing where the rotor takes more than comes in.
+// The speed at which shorted leads hold the machine is given for a rotor in wind, and not at all for a
+// drive that does not yield; the net curve is negative where the field takes more than comes in.
 func TestJoinedLeadsAndNetCurve(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/wind-good.toml")
 	require.NoError(t, err)
@@ -172,7 +172,7 @@ func TestJoinedLeadsAndNetCurve(t *testing.T) {
 	assert.Contains(t, tuitest.Words(strings.Join(drawn(s, netAmps, 100, 20), " ")), "-2┤")
 }
 
-// The answers end with what their words of the trade mean, those that are there and no others.
+// The answers end with the explanations of exactly those trade terms that occur in them.
 func TestWordsOfTheAnswers(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Draw(t, v, s, 120, 38)
@@ -183,8 +183,8 @@ func TestWordsOfTheAnswers(t *testing.T) {
 	assert.NotContains(t, text, "gale: ")
 }
 
-// Where the winding finds no steady temperature no figure stands for what it would bring.
-// between is what stands in some columns of a frame.
+// Where the winding finds no steady temperature, no figure is shown for what it would bring. between is
+// the text in some columns of a frame.
 func between(frame string, from, to int) string {
 	lines := strings.Split(frame, "\n")
 	for i, line := range lines {
@@ -204,8 +204,8 @@ func TestWhatBurnsBringsNothing(t *testing.T) {
 	assert.Regexp(t, `net amps, A +burns ✗`, table())
 }
 
-// A ratio typed with both its sides is kept so, and what it comes to stands behind it; among the
-// first things it stands below pulleys and teeth, in whose place it may be given.
+// A ratio typed with both its sides is kept as typed, with its value behind it; among the first things
+// it is listed below pulleys and teeth, which it can replace.
 func TestAWrittenRatioSaysHowItIsRead(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Draw(t, v, s, 100, 40)
@@ -218,8 +218,8 @@ func TestAWrittenRatioSaysHowItIsRead(t *testing.T) {
 	assert.Contains(t, tuitest.Words(between(tuitest.Draw(t, v, s, 100, 50), 0, inputCells)), "a ratio goes into the field Ratio instead")
 }
 
-// What mends a trial without any other winding is told, and beside it what stands in the way of one:
-// an engine too weak for a trial is mended by a regulator alone.
+// A remedy without rewinding is reported, and beside it what prevents a new winding: an engine too weak
+// for a trial is helped by a regulator alone.
 func TestWhatMendsWithoutRewindingIsTold(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/jobs/engine.toml")
 	require.NoError(t, err)
@@ -236,8 +236,8 @@ func TestWhatMendsWithoutRewindingIsTold(t *testing.T) {
 	assert.Equal(t, 2, told)
 }
 
-// While the keys go to the answers beside the inputs the marked input keeps its mark, as a row does that
-// is marked though the keys go elsewhere, and is not drawn as where they go.
+// While keys go to the answers beside the inputs, the marked input keeps its mark, like any marked row
+// without the focus, but is not drawn as the focus.
 func TestTheInputsAreHeldWhileAnswersAreRead(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.Theme, _ = kit.Theme{}.WithLook("contrast")
@@ -258,9 +258,9 @@ func TestTheInputsAreHeldWhileAnswersAreRead(t *testing.T) {
 	assert.Equal(t, 2, strings.Count(marked(), "\x1b[7m"))
 }
 
-// A ratio of stages says what it comes to and what was taken for them; typed beside pulleys that say
-// otherwise it is doubted there; slip that weighs nowhere is not marked as measured. What was typed
-// is read whole at every width, before what it comes to.
+// A ratio of stages shows its value and which typed values it uses. If pulleys typed beside it
+// disagree, it is doubted there; slip that has no effect is not marked as measured. The typed text is
+// shown whole at every width, before its value.
 func TestARatioOfStagesSaysWhatWasTaken(t *testing.T) {
 	s, v := session.New(job.Parse("format = 1\n[drive]\nkind = \"water\"\nthrough = \"belt\"\nusual_rpm = 25\nratio = \"6 x 5.714\"\nslip = 0.02\ndriver_mm = 600\ndriven_mm = 100\n"), "", job.Mark{}), New()
 	tuitest.Draw(t, v, s, 100, 40)

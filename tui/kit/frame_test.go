@@ -80,8 +80,8 @@ func TestFrameGolden(t *testing.T) {
 	tuitest.Golden(t, "kit-toosmall", kit.TooSmall(kit.Theme{}, 40, 6, 80, 24))
 }
 
-// Each role has its look. Better and worse are blue and red, which people who confuse red and
-// green can tell apart.
+// Each role has its look. Better and worse are blue and red, which people with red-green colour
+// blindness can tell apart.
 func TestRoles(t *testing.T) {
 	looks := map[kit.Role]string{
 		kit.Plain: "", kit.Title: "bold", kit.Label: "", kit.Value: "bold", kit.Unit: "faint", kit.Hint: "",
@@ -112,7 +112,7 @@ func TestRoles(t *testing.T) {
 	assert.Len(t, seen, 6, "every series has its own")
 }
 
-// Colour must add sequences and nothing else: everything is told by characters.
+// Colour must add sequences and nothing else: everything is conveyed by characters.
 func TestColourOnlyAddsSequences(t *testing.T) {
 	for _, ascii := range []bool{false, true} {
 		coloured := sampleFrame(kit.Theme{Colour: true, ASCII: ascii}, 100, 30, true)

@@ -31,7 +31,7 @@ func hueOf(t *testing.T, look string, role kit.Role) (hue colorful.Color, ok boo
 	return hueIn(t, kit.Theme{}, usual, look, role)
 }
 
-// hueIn is hueOf in a theme, with a palette for what of it is of the 16 colours.
+// hueIn is hueOf in a theme, with a palette for those of its colours that are among the 16.
 func hueIn(t *testing.T, th kit.Theme, palette map[string]string, look string, role kit.Role) (hue colorful.Color, ok bool) {
 	t.Helper()
 	th, known := th.WithLook(look)
@@ -94,15 +94,15 @@ func TestEveryColourIsSeenOnItsBackground(t *testing.T) {
 	}
 }
 
-// grounds are backgrounds in use by what a look is for: black and white, and what some well
-// liked sets of colours have in their place, from memory.
+// grounds are backgrounds in use by the kind of look they call for: black and white, and those of some
+// popular colour schemes, from memory.
 var grounds = map[string][]string{
 	"black": {"#000000", "#1e1e1e", "#282828", "#002b36", "#300a24"}, "bright white": {"#ffffff", "#fdf6e3", "#eee8d5"},
 }
 
-// In a terminal of 256 colours every role with a colour, the dim ones too, takes a fixed one
-// that stands out from black and white by 3:1, and from what people set in their place by
-// 2.7:1 with the look for any, by 3:1 with one for dark or light.
+// In a terminal of 256 colours every role with a colour, dim ones included, uses a fixed one with a
+// contrast of 3:1 to black and white, and to popular backgrounds of 2.7:1 with the look for any, of 3:1
+// with one for dark or light.
 func TestFixedColoursAreSeenEverywhere(t *testing.T) {
 	checked := 0
 	for look, backgrounds := range looks {
@@ -138,8 +138,7 @@ var console = map[string]string{
 	"grey": "#555555", "bright red": "#ff5555", "bright green": "#55ff55", "bright yellow": "#ffff55", "bright blue": "#5555ff", "bright magenta": "#ff55ff", "bright cyan": "#55ffff", "bright white": "#ffffff",
 }
 
-// On such a screen, where the look for a dark background is taken by itself, every colour
-// is seen.
+// On such a screen, where the look for a dark background is chosen by default, every colour is visible.
 func TestColoursOfTheConsoleAreSeen(t *testing.T) {
 	for role := kit.Plain; role <= kit.PhaseW; role++ {
 		if hue, ok := hueIn(t, kit.Theme{}, console, "dark", role); ok {
@@ -158,7 +157,7 @@ var blindness = map[string][3][3]float64{
 	"all cones":       {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}},
 }
 
-// seenWith is a colour as such eyes see it.
+// seenWith is a colour as such eyes perceive it.
 func seenWith(m [3][3]float64, c colorful.Color) colorful.Color {
 	r, g, b := c.LinearRgb()
 	var out [3]float64
@@ -168,7 +167,7 @@ func seenWith(m [3][3]float64, c colorful.Color) colorful.Color {
 	return colorful.LinearRgb(out[0], out[1], out[2])
 }
 
-// What a colour must tell apart it does for each kind of eyes: better from a broken limit,
+// Colours that must be distinguished are distinct for each kind of vision: better from a broken limit,
 // each of the first three curves from the others.
 func TestColoursAreToldApartByAllEyes(t *testing.T) {
 	pairs := [][2]kit.Role{{kit.Better, kit.Broken}, {kit.Series1, kit.Series2}, {kit.Series1, kit.Series3}, {kit.Series2, kit.Series3}, {kit.PhaseU, kit.PhaseV}, {kit.PhaseU, kit.PhaseW}, {kit.PhaseV, kit.PhaseW}}
@@ -184,7 +183,7 @@ func TestColoursAreToldApartByAllEyes(t *testing.T) {
 					if !ok || !other {
 						continue
 					}
-					// 0.2 is a difference of 20 in CIELAB, some eight times what is just noticed.
+					// 0.2 is a difference of 20 in CIELAB, some eight times the just noticeable one.
 					assert.Greater(t, seenWith(m, a).DistanceLab(seenWith(m, b)), 0.2, "%s, roles %v, %s, fixed %t", look, p, eyes, th.Fixed)
 				}
 			}
@@ -194,8 +193,8 @@ func TestColoursAreToldApartByAllEyes(t *testing.T) {
 	assert.Less(t, red.DistanceLab(green), 0.2, "the check can fail")
 }
 
-// A curve is thin: it stands out from black and white by 4:1, more than text has to, and is
-// not the grey of the axes.
+// A curve is thin: its contrast to black and white is 4:1, more than text needs, and it is not the grey
+// of the axes.
 func TestCurvesAreSeen(t *testing.T) {
 	for look, backgrounds := range looks {
 		dim, _ := hueIn(t, kit.Theme{Fixed: true}, nil, look, kit.Border)
@@ -215,8 +214,8 @@ func TestCurvesAreSeen(t *testing.T) {
 	}
 }
 
-// What may be a whole sentence has neither a bar behind it nor a line under it, but for a
-// broken limit where there is no hue at all; explanations have the weight of plain text.
+// Whole sentences have neither a bar behind them nor an underline, except for a broken limit where
+// there is no hue at all; explanations have the weight of plain text.
 func TestSentencesAreQuiet(t *testing.T) {
 	for look := range looks {
 		th, _ := kit.Theme{}.WithLook(look)
@@ -229,7 +228,7 @@ func TestSentencesAreQuiet(t *testing.T) {
 	}
 }
 
-// The marked row of a table is told by its mark, and its name has the weight of a heading.
+// The marked row of a table is recognised by its mark, and its name has the weight of a heading.
 func TestTheMarkedRow(t *testing.T) {
 	tb := kit.Table{Margin: true, Columns: []kit.Column{{Role: kit.Label}, {Align: kit.Right}}, Rows: []kit.TableRow{
 		{Focus: true, Cells: []kit.Cell{{Text: "turns"}, {Text: "17"}}}, {Cells: []kit.Cell{{Text: "wire"}, {Text: "15"}}},
@@ -259,7 +258,7 @@ func TestVerdictsHaveNoTrialsColour(t *testing.T) {
 	assert.GreaterOrEqual(t, compared, 3*2*4)
 }
 
-// Nothing is told by colour alone: what a colour tells has a mark of its own.
+// Nothing is conveyed by colour alone: every coloured meaning has its own mark.
 func TestEveryColouredMeaningHasItsMark(t *testing.T) {
 	for _, th := range []kit.Theme{{}, {ASCII: true}} {
 		seen := map[string]kit.Role{}
@@ -273,7 +272,7 @@ func TestEveryColouredMeaningHasItsMark(t *testing.T) {
 	}
 }
 
-// The looks go round, none among them, and each is found by its name.
+// The looks cycle, including none, and each is found by its name.
 func TestLooksGoRound(t *testing.T) {
 	th, seen := kit.Theme{Colour: true}, map[string]bool{}
 	for range kit.LookNames() {
@@ -294,8 +293,8 @@ func TestLooksGoRound(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// With a look for the ground that a terminal has and colours of its own, every role is read as small
-// text is: 4.5:1 (WCAG 2.1, 1.4.3).
+// With a look for the terminal's background and its own colours, every role is legible as small text:
+// 4.5:1 (WCAG 2.1, 1.4.3).
 func TestFixedColoursOfALookAreReadAsSmallText(t *testing.T) {
 	for look, b := range map[string]string{"dark": "black", "light": "bright white"} {
 		ground, err := colorful.Hex(usual[b])
@@ -308,7 +307,7 @@ func TestFixedColoursOfALookAreReadAsSmallText(t *testing.T) {
 	}
 }
 
-// Only what the keys go to is drawn in reverse, in every look, so that nothing else looks like it.
+// Only what has the focus is drawn in reverse, in every look, so that nothing else looks like it.
 func TestOnlyTheFocusIsReversed(t *testing.T) {
 	for _, name := range kit.LookNames() {
 		for _, fixed := range []bool{false, true} {

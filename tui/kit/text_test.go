@@ -41,7 +41,7 @@ func TestStylesAreClosedAndNest(t *testing.T) {
 	assert.True(t, strings.HasSuffix(cut, "\x1b[0m"))
 }
 
-// Only attributes and the 16 colours: nothing that a palette cannot answer for.
+// Only attributes and the 16 colours: nothing outside the terminal's palette.
 func TestSixteenColoursOnly(t *testing.T) {
 	th := kit.Theme{Colour: true}
 	for r := kit.Plain; r <= kit.PhaseW; r++ {
@@ -71,8 +71,8 @@ func TestWrap(t *testing.T) {
 	assert.Nil(t, th.Wrap("abc", 0))
 }
 
-// FuzzFit: whatever comes in, what goes out has its width, is valid UTF-8 and holds
-// nothing a terminal would act on but styles.
+// FuzzFit: whatever comes in, the result has its width, is valid UTF-8 and holds no control other than
+// styles.
 func FuzzFit(f *testing.F) {
 	for _, s := range []string{"", "abc", "\x1b[1mx", "日本", "a\u0300b", "\x1b]11;?\x07", "\xff\xfe", "👩‍🚀x", "\x1b[1;31", "tab\tnew\nline", "\x1b\x1b[0m", "\u009b31m", "🇩🇪🇩"} {
 		f.Add(s, 7)

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The width that is counted quickly is the one that the library counts, of any mixture of what
-// it takes and what it leaves to it.
+// The fast width count equals the library's, for any mixture of what it counts itself and what it
+// leaves to the library.
 func TestWidthIsTheLibrarys(t *testing.T) {
 	parts := []string{"a", " ", "~", "\x1b[1m", "\x1b[38;5;12m", "\x1b[0m", "\x1b[m", "─", "┐", "╭", "╿", "⠀", "⣿", "⡇",
 		"Ω", "²", "…", "\u0301", "é", "世", "\u200d", "\x1b[", "\x1b", "\x1b[2K", "█", "▏", "\xe2", "\xa0", "\x9b"}
@@ -28,7 +28,7 @@ func TestWidthIsTheLibrarys(t *testing.T) {
 	}
 }
 
-// Every sign that is counted quickly, by itself and before and after others.
+// Every sign that is counted fast, alone and before and after others.
 func TestWidthOfEverySign(t *testing.T) {
 	for r := rune(0xa0); r < 0x2a00; r++ {
 		for _, s := range []string{string(r), "a" + string(r) + "b", string(r) + "\ufe0f", string(r) + "\u0301", string(r) + string(r)} {

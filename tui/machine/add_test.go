@@ -22,7 +22,7 @@ func ids(v *View, table string) (list []string) {
 	return list
 }
 
-// A reading that is not there takes one line, in which enter or its first value begins it.
+// A missing reading takes one line, in which enter or its first value begins it.
 func TestAReadingIsAdded(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
 	assert.NotContains(t, tuitest.Draw(t, v, s, 120, 90), "Amps reading 1", "no empty group")
@@ -52,8 +52,7 @@ func TestAReadingIsAdded(t *testing.T) {
 	}
 }
 
-// The first spin-up reading of a job that waits for one is there without asking, and of
-// nothing else.
+// The first spin-up reading of a job that waits for one is shown unasked, and of nothing else.
 func TestWhatIsWaitedForIsThere(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	v.SetSize(s, kit.Rect{W: 80, H: 21})
@@ -63,8 +62,8 @@ func TestWhatIsWaitedForIsThere(t *testing.T) {
 	assert.Equal(t, []string{"amps[0]"}, ids(v, "amps"))
 }
 
-// A stripped stator is asked for a trial coil in place of the old winding, and one with
-// its winding in it for either, until one of the two is whole.
+// For a stripped stator a trial coil is asked for instead of the old winding; for a wound one, either,
+// until one of the two is complete.
 func TestATrialCoilTakesTheOldWindingsPlace(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	asked := func(path string) bool {
@@ -88,8 +87,8 @@ func TestATrialCoilTakesTheOldWindingsPlace(t *testing.T) {
 	assert.False(t, asked("coil[0].turns"))
 }
 
-// Volts typed where cells are asked for are seen; star and delta are of three phases; dim
-// values are read whole where there is empty room behind them.
+// Volts typed where cells are asked for are noticed; star and delta apply to three phases only; dim
+// values are shown whole where there is empty room behind them.
 func TestWhatARowSays(t *testing.T) {
 	s, v := session.NewExample(), NewDrive()
 	s.Type("battery.cells", "24")
@@ -107,8 +106,8 @@ func TestWhatARowSays(t *testing.T) {
 	}
 }
 
-// Names of what follows are whole at every width they stand beside the form, the old
-// winding's under its own heading.
+// Names of the resulting figures are whole at every width at which they are shown beside the form, the
+// old winding's under its own heading.
 func TestWhatFollowsIsReadWhole(t *testing.T) {
 	for _, w := range []int{100, 110, 120, 160, 200} {
 		frame := tuitest.Draw(t, NewMachine(), session.NewExample(), w, 50)

@@ -15,9 +15,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a field is and how it is measured is told to its last word from the smallest ordinary terminal
-// up, under a notice of three lines too, among the first things and among all; where there is no room
-// for it the box says how much follows.
+// The explanation of a field and how to measure it is shown to its last word from the smallest ordinary
+// terminal up, under a three-line notice too, among the first things and among all; where there is no
+// room for it, the box says how much follows.
 func TestAFieldIsExplainedToItsLastWord(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/jobs/*.toml")
 	require.NoError(t, err)
@@ -51,5 +51,5 @@ func TestAFieldIsExplainedToItsLastWord(t *testing.T) {
 	assert.Positive(t, cut)
 }
 
-// unwrapped is text without borders and blanks, as it is the same however it was wrapped.
+// unwrapped is text without borders and blanks, so that it does not depend on wrapping.
 func unwrapped(text string) string { return strings.ReplaceAll(tuitest.Words(text), " ", "") }

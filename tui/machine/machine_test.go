@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// doubtful are sessions on the jobs of testdata/doubtful by name.
+// doubtful maps the jobs of testdata/doubtful to sessions on them.
 func doubtful(t *testing.T) map[string]*session.Session {
 	paths, err := filepath.Glob("../../testdata/doubtful/*.toml")
 	require.NoError(t, err)
@@ -32,7 +32,7 @@ func doubtful(t *testing.T) map[string]*session.Session {
 	return list
 }
 
-// What the job doubts is said at its field, in its line and in the box; what is only noted is not.
+// Doubts are shown at their field, in its line and in the box; mere notes are not.
 func TestDoubtsStandAtTheirField(t *testing.T) {
 	said := 0
 	for name, s := range doubtful(t) {
@@ -57,7 +57,7 @@ func TestDoubtsStandAtTheirField(t *testing.T) {
 	assert.Positive(t, said, "some doubt is about a field of these screens")
 }
 
-// A wound rotor is asked nothing about magnets.
+// Nothing about magnets is asked of a wound rotor.
 func TestAWoundRotorIsAskedNothingOfMagnets(t *testing.T) {
 	for kind, asked := range map[string]bool{"wound": false, "magnets": true} {
 		s := session.New(job.Parse("format = 1\n[field]\nkind = \""+kind+"\"\n"), "", job.Mark{})
@@ -73,7 +73,7 @@ func TestAWoundRotorIsAskedNothingOfMagnets(t *testing.T) {
 	}
 }
 
-// What cannot be is marked ✗ at its field, as among the findings.
+// Impossible values are marked ✗ at their field, as among the findings.
 func TestWhatCannotBeIsMarkedSo(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/trial-coil.toml")
 	require.NoError(t, err)
@@ -86,7 +86,7 @@ func TestWhatCannotBeIsMarkedSo(t *testing.T) {
 	assert.Regexp(t, `623\.5.*✗`, tuitest.Draw(t, v, s, 120, 37))
 }
 
-// A row of a job without doubts warns of nothing.
+// No row of a job without doubts carries a warning.
 func TestNothingIsDoubtedWithoutReason(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
 	tuitest.Draw(t, v, s, 120, 37)
@@ -99,7 +99,7 @@ func TestNothingIsDoubtedWithoutReason(t *testing.T) {
 	}
 }
 
-// Every field of the file's tables is a row with its unit, its help and how it came about.
+// Every field of the file's tables is a row with its unit, its help and its origin.
 func TestRowsAreTheFieldsOfTheFile(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
 	tuitest.Draw(t, v, s, 120, 37)
@@ -157,7 +157,7 @@ func TestFillingIn(t *testing.T) {
 	assert.False(t, v.Key(s, tuitest.KeyMsg("f5")))
 }
 
-// A table that may stand several times has one empty one more, up to its most.
+// A table that may occur several times has one more empty row, up to its maximum.
 func TestOneMoreToBegin(t *testing.T) {
 	s, v := session.New(job.Parse("format = 1\n[machine]\nslots = 36\n"), "", job.Mark{}), NewMachine()
 	first := ""
@@ -176,7 +176,7 @@ func TestOneMoreToBegin(t *testing.T) {
 	assert.Equal(t, 2, groups())
 }
 
-// What is taken may bring fields with it: the next field is the first of those.
+// An accepted choice may add fields: the next field is the first of those.
 func TestTakingAChoiceGoesOnToTheFieldsItBrings(t *testing.T) {
 	s, v := session.New(job.Parse(""), "", job.Mark{}), NewMachine()
 	tuitest.Draw(t, v, s, 80, 21)
@@ -188,8 +188,8 @@ func TestTakingAChoiceGoesOnToTheFieldsItBrings(t *testing.T) {
 	assert.Equal(t, "drive.driver", v.form.Focused().ID)
 }
 
-// Fields that mean nothing in a job are not shown: a wound rotor has no magnets. What was
-// typed all the same is, so that it can be mended.
+// Fields that mean nothing in a job are hidden: a wound rotor has no magnets. Values typed nevertheless
+// are shown, so that they can be corrected.
 func TestFieldsThatDoNotApplyAreNotShown(t *testing.T) {
 	shown := func(s *session.Session) map[string]bool {
 		v := NewMachine()
@@ -210,7 +210,7 @@ func TestFieldsThatDoNotApplyAreNotShown(t *testing.T) {
 	assert.False(t, shown(session.NewExample())["field.leakage"])
 }
 
-// Each field that nothing is said of and that nothing stands in for is marked as needed.
+// Each field without a value or a default is marked as needed.
 func TestNeededFieldsAreMarked(t *testing.T) {
 	s := session.New(job.Parse("format = 1\n[machine]\nslots = 12\n"), "", job.Mark{})
 	v := NewMachine()
@@ -229,8 +229,8 @@ func TestNeededFieldsAreMarked(t *testing.T) {
 	assert.Regexp(t, `○ the layout: which coil lies where +│\n.*│   poles +│\n`, tuitest.Draw(t, v, s, 120, 37), "listed by what they unlock, one under the other")
 }
 
-// The ways to volts are told as what they are: one is enough, and once it is begun only that
-// is waited for.
+// The alternative ways to volts are presented as such: one is enough, and once it is begun only its
+// fields are waited for.
 func TestOneWayToVoltsIsEnough(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	s.Type("old.turns", "9")
@@ -246,7 +246,7 @@ func TestOneWayToVoltsIsEnough(t *testing.T) {
 	}
 }
 
-// What is known of the first trial stands in a list, and so do the fields that are waited for.
+// Known figures of the first trial are listed, and so are the fields still waited for.
 func TestWhatFollowsIsAList(t *testing.T) {
 	s, v := session.NewExample(), NewMachine()
 	tuitest.Draw(t, v, s, 120, 50)
@@ -256,7 +256,7 @@ func TestWhatFollowsIsAList(t *testing.T) {
 	assert.Regexp(t, `│ +wire fill +~?0\.\d+ +│\n`, frame)
 }
 
-// What cannot be read is said once: at its field, where the eye is.
+// An unreadable value is reported once: at its field.
 func TestARefusalIsSaidOnce(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}} {
 		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
@@ -272,8 +272,8 @@ func TestARefusalIsSaidOnce(t *testing.T) {
 	}
 }
 
-// From the first things to every field and back the marked field stays, or is the nearest
-// before it that is in both.
+// Between the first things and all fields the marked field stays marked, or else the nearest one before
+// it that is in both.
 func TestEveryFieldIsTurnedToAtTheSamePlace(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	tuitest.Draw(t, v, s, 120, 37)
@@ -291,8 +291,8 @@ func TestEveryFieldIsTurnedToAtTheSamePlace(t *testing.T) {
 	assert.Equal(t, "machine.air_gap", v.form.Focused().ID)
 }
 
-// The marks of fields are explained where they are first met, and a field with choices says
-// how to list them and how to pass.
+// The marks of fields are explained where they first occur, and a field with choices says how to list
+// them and how to skip.
 func TestMarksAndChoicesAreExplainedOnTheScreen(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}, {200, 57}} {
 		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
@@ -304,7 +304,7 @@ func TestMarksAndChoicesAreExplainedOnTheScreen(t *testing.T) {
 	}
 }
 
-// What follows says of a guess that it is one, as Trials does.
+// Figures that rest on a guess are marked, as on Trials.
 func TestWhatFollowsMarksAGuess(t *testing.T) {
 	s := session.NewExample()
 	line := known(s, 1000)
@@ -318,9 +318,9 @@ func TestWhatFollowsMarksAGuess(t *testing.T) {
 	assert.Contains(t, line, session.Rough)
 }
 
-// One enter passes a field, whatever stands in for it; figures typed on a list that is passed are for
-// the field below, and what cannot be used stays, marked and said, while the next value goes into
-// the next field.
+// One enter skips a field, whatever its default; figures typed on a list that is skipped go to the
+// field below, and an unusable value stays, marked and reported, while the next value goes into the
+// next field.
 func TestOneEnterPassesAndNothingTypedIsLost(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	press := func(keys string) { tuitest.Press(t, v, s, 100, 30, keys) }
@@ -353,8 +353,8 @@ func TestOneEnterPassesAndNothingTypedIsLost(t *testing.T) {
 	assert.Equal(t, "field.coil", v.form.Focused().ID)
 }
 
-// Rows come and go with what is said, and move no value of the others: neither those of a flat
-// stator, nor the old winding's, nor a throw behind a span.
+// Rows that appear or disappear do not move the values of others: neither those of a flat stator, nor
+// the old winding's, nor a throw behind a span.
 func TestNoRowMovesTheValuesOfOthers(t *testing.T) {
 	for _, w := range []int{80, 100, 120} {
 		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
@@ -381,7 +381,7 @@ func TestNoRowMovesTheValuesOfOthers(t *testing.T) {
 	}
 }
 
-// Of an old winding that is gone the first things ask nothing, and no reading of it is offered.
+// If the old winding is gone, the first things ask nothing about it, and offer no reading of it.
 func TestAnOldWindingMayBeGone(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	tuitest.Draw(t, v, s, 100, 30)
@@ -397,8 +397,7 @@ func TestAnOldWindingMayBeGone(t *testing.T) {
 	assert.True(t, shown("old.state") && shown("coil[0].turns"))
 }
 
-// A second reading of each kind is begun from the first things, last of all, where it is in nobody's
-// way.
+// A second reading of each kind is begun from the first things, at their end, out of the way.
 func TestMoreReadingsStandBelowTheFirstThings(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()
 	tuitest.Draw(t, v, s, 100, 30)
@@ -418,8 +417,8 @@ func TestMoreReadingsStandBelowTheFirstThings(t *testing.T) {
 	assert.Equal(t, 20.0, s.Job().Shorts[0].LineAmps.Value)
 }
 
-// A number alone for a wire is said as the gauge it is taken for; where other sizes are in use it is
-// asked back as on Trials, with what was typed kept, and esc leaves the field as it was.
+// A bare number for a wire names the gauge it is taken as; where other sizes are in use the screen
+// asks, as on Trials, keeping what was typed, and esc leaves the field as it was.
 func TestABareWireIsSaidOrAskedBack(t *testing.T) {
 	s, v := session.New(job.Parse("format = 1\n[[trial]]\nname = \"A\"\n"), "", job.Mark{}), NewMachine()
 	give := func(path, keys string) {
@@ -444,8 +443,9 @@ func TestABareWireIsSaidOrAskedBack(t *testing.T) {
 	assert.False(t, v.Editing(s))
 }
 
-// A figure behind the letters that mark a choice takes it, as enter does, and is for the field below, also
-// when all came in one go; one that belongs to a choice stays with it, and so does what marks none.
+// A figure after the letters that select a choice accepts it, as enter does, and goes to the field
+// below, even if all came in one read; one that is part of a choice stays with it, and so does text
+// that selects none.
 func TestAFigureBehindALetterOfAList(t *testing.T) {
 	for _, keys := range [][]tea.KeyMsg{{runes("w"), runes("3"), runes("."), runes("4")}, {runes("w3.4")}, {runes("wo"), runes("3.4")}} {
 		s, v := session.New(job.Parse(job.Template("")), "", job.Mark{}), NewMachine()

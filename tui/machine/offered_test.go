@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// work does what was asked for, as the program would, and gives the answers.
+// work does the pending work, as the program would, and delivers the answers.
 func work(t *testing.T, v *View, s *session.Session) {
 	t.Helper()
 	for range 2 { // an answer may make the screen ask for more
@@ -37,8 +37,8 @@ func onBench(t *testing.T, path string) (*session.Session, *View) {
 	return s, v
 }
 
-// What this bench has for an empty field stands at it, with the jobs it is from, once the
-// folder was read; it is put in by its key alone, as a guess, in one step of undo.
+// This bench's value for an empty field is offered at it, with the jobs it is from, once the folder has
+// been read; only its key inserts it, as a guess, in one step of undo.
 func TestWhatTheBenchHasIsOffered(t *testing.T) {
 	s, v := onBench(t, "slot.fill_limit")
 	before := s.Document().Text()
@@ -62,7 +62,7 @@ func TestWhatTheBenchHasIsOffered(t *testing.T) {
 	assert.Empty(t, tuitest.Clashes(v.Bindings(s)))
 }
 
-// A field that is given, and one that records say nothing of, is offered nothing.
+// Nothing is offered for a field that has a value, nor for one without records.
 func TestOnlyEmptyFieldsAreOffered(t *testing.T) {
 	for _, path := range []string{"machine.mean_turn", "machine.rise", "machine.bore", "machine.outside"} {
 		s, v := onBench(t, path)
@@ -78,7 +78,8 @@ func TestOnlyEmptyFieldsAreOffered(t *testing.T) {
 	assert.InDelta(t, 185, s.Job().Machine.MeanTurnMM.Value, 30, "it is in mm, whatever is liked")
 }
 
-// The dim words of a battery's volts have the figure that is used before them, and give way to what is typed.
+// The dim text of a battery's volts begins with the figure that is used, and disappears when a value is
+// typed.
 func TestVoltsOfABatteryAreShownBeforeTheirSource(t *testing.T) {
 	s := session.New(job.Parse("format = 1\n[battery]\ncells = 12\n"), "", job.Mark{})
 	ghosts := func() map[string]string {
@@ -113,8 +114,8 @@ func TestVoltsOfABatteryAreShownBeforeTheirSource(t *testing.T) {
 	assert.NotContains(t, ghosts()["battery.rest"], "0 by")
 }
 
-// Behind the drive's power stands the speed that it is taken at, and follows Usual; and so does what is
-// reckoned with. A drive of which no usual speed is said has none.
+// The speed at which the drive's power holds is shown behind it, follows Usual, and is the one computed
+// with. A drive without a usual speed shows none.
 func TestPowerStandsWithItsSpeed(t *testing.T) {
 	s := session.New(job.Parse("format = 1\n[drive]\nkind = \"water\"\nusual_rpm = 60\npower_w = 320\n"), "", job.Mark{})
 	note := func() string {

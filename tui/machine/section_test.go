@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Where a screen has the rows Machine draws the slot to scale, its sizes on it in the unit liked, guesses
-// with their mark, tooth and iron beside it; nowhere else.
+// If all rows fit, Machine draws the slot to scale, with its sizes in the preferred unit, guesses with
+// their mark, tooth and iron beside it; otherwise not.
 func TestTheSlotIsDrawnWhereThereIsRoom(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/water.toml")
 	require.NoError(t, err)
@@ -37,7 +37,7 @@ func TestTheSlotIsDrawnWhereThereIsRoom(t *testing.T) {
 	assert.NotContains(t, tuitest.Draw(t, NewMachine(), none, 200, 57), "to scale")
 }
 
-// The slot is empty and the iron beside it is not, on either side alike; both are told in plain ASCII too.
+// The slot is empty and the iron on both sides of it is not; they are distinct in plain ASCII too.
 func TestTheIronIsToldFromTheSlot(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/water.toml")
 	require.NoError(t, err)

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// What is being typed stands as it was typed, letter by letter, with the caret behind it, in whatever
-// way the job writes it down: two sides of a slot, units, ±, hertz, strands, stages of a ratio.
+// Text being typed is shown as typed, letter by letter, with the caret behind it, however the job
+// writes it down: two sides of a slot, units, ±, hertz, strands, stages of a ratio.
 func TestNothingIsRewrittenWhileItIsTyped(t *testing.T) {
 	values := []string{"4.2x11", "5X10", "5*10", "5×10", "8x9 mm", "7/16 x 15/16 in", "2x0.8", "48:14 x 180:55", "3.5 mm2 ±0.1", "50mm ±1", "1 1/2 in", "40 Hz", " ~12  ft", "18 awg", "20 °F"}
 	for _, v := range []*View{NewMachine(), NewDrive()} {
@@ -44,8 +44,8 @@ func TestNothingIsRewrittenWhileItIsTyped(t *testing.T) {
 	}
 }
 
-// While a value with its unit is typed, no other unit stands behind it; once it is taken that of the
-// value does.
+// While a value is typed with its unit, no other unit is shown behind it; once accepted, the value's
+// is.
 func TestTheUnitTypedStandsAlone(t *testing.T) {
 	s, v := session.New(job.Parse("format = 1\n[machine]\nbore_in = 6\n"), "", job.Mark{}), NewMachine()
 	tuitest.Draw(t, v, s, 120, 40)

@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Every field's dim words have a form that has room in the narrowest column of values.
+// Every field's dim text has a form that fits the narrowest column of values.
 func TestDimWordsHaveAFormInFew(t *testing.T) {
 	for i := range job.Fields {
 		words := job.Fields[i].Ghost
@@ -26,8 +26,8 @@ func TestDimWordsHaveAFormInFew(t *testing.T) {
 	}
 }
 
-// What stands dim in an empty field, and that a value is doubted, is said whole or in fewer words, never
-// cut: every row of the forms of whole jobs, with and without the focus.
+// The dim text of an empty field, and the doubt about a value, are shown whole or shortened, never cut:
+// every row of the forms of whole jobs, with and without the focus.
 func TestNothingDimIsCut(t *testing.T) {
 	cut := regexp.MustCompile(`\([^()\n]*…|doubt\w*…`)
 	paths, err := filepath.Glob("../../testdata/jobs/*.toml")

@@ -18,14 +18,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// onDay is the screen with a day of its own.
+// onDay is the screen with a fixed date.
 func onDay() *View {
 	v := New()
 	v.today = func() string { return "2026-03-14" }
 	return v
 }
 
-// typed gives values to the fields from the marked one on, in a rectangle.
+// typed enters values into the fields from the marked one on, in a rectangle.
 func typed(t *testing.T, v *View, s *session.Session, w, h int, values ...string) {
 	t.Helper()
 	for _, value := range values {
@@ -91,8 +91,8 @@ func TestARecordIsBegun(t *testing.T) {
 	assert.Equal(t, before, s.Document().Text())
 }
 
-// Typing into an empty record begins it all the same, of the chosen trial, and undo takes the
-// first letter and what came with it back together.
+// Typing into an empty record also begins it, for the chosen trial; undo removes the first letter and
+// what came with it together.
 func TestTypingBeginsARecord(t *testing.T) {
 	s, v := session.NewExample(), onDay()
 	s.Choose(2)
@@ -115,8 +115,8 @@ func TestTypingBeginsARecord(t *testing.T) {
 	assert.Equal(t, "C", s.Job().AsWound[0].Trial)
 }
 
-// A reading says at once where it stands: what it is, its limits, by how much it is off, and
-// what that speaks of; and the job is wound, then proved.
+// A reading is assessed at once: its limits, its deviation, and what that indicates; and the job is
+// wound, then proved.
 func TestReadingsSayWhereTheyStand(t *testing.T) {
 	s, v := wound(t, 80, 21)
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
@@ -167,8 +167,8 @@ func TestAWarmReadingSaysWhatItIsOff(t *testing.T) {
 	assert.NotContains(t, frame, "fill 0.67, plan 0.67")
 }
 
-// The wire that is wound in is planned without the allowance that is bought with it: used up to
-// the metre it speaks of the planned mean turn, and plan and verdict stand beside it.
+// The planned wire excludes the purchase allowance: if exactly that many metres were used, they
+// indicate the planned mean turn; plan and verdict are beside it.
 func TestWireUsedStandsBesideItsPlan(t *testing.T) {
 	s, v := session.NewExample(), onDay()
 	s.Choose(1)
@@ -185,8 +185,8 @@ func TestWireUsedStandsBesideItsPlan(t *testing.T) {
 	assert.Regexp(t, `50 % low, plan [0-9.]+ m `, tuitest.Draw(t, v, s, 80, 21))
 }
 
-// On the smallest screen the empty end of the values gives way to what is said: plan and verdict
-// are read whole, and so are the values.
+// On the smallest screen the empty end of the values makes room for the notes: plan and verdict are
+// shown whole, and so are the values.
 func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
 	s, v := wound(t, 60, 18)
 	require.True(t, v.GoTo(s, "wound[0].line"))
@@ -200,7 +200,7 @@ func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
 	assert.Contains(t, frame, "(as the trial)")
 }
 
-// What stands dim in the marked row is read whole beside its note, which stays where it is.
+// The dim text of the marked row is shown whole beside its note, which stays in place.
 func TestTheDimValueOfTheMarkedRowIsReadWhole(t *testing.T) {
 	s, v := wound(t, 80, 21)
 	s.Edit(s.Document().Clear("wound[0].turns"))
@@ -214,7 +214,7 @@ func TestTheDimValueOfTheMarkedRowIsReadWhole(t *testing.T) {
 	assert.Equal(t, utf8.RuneCountInString(plan.FindStringSubmatch(marked)[1]), utf8.RuneCountInString(other[1]))
 }
 
-// A record of a trial that the job has not, and a job without trials, say so and take keys.
+// A record of a trial that the job lacks, and a job without trials, say so and accept keys.
 func TestRecordsOfNoTrial(t *testing.T) {
 	s, v := session.New(job.Parse("format = 1\n[[wound]]\ntrial = \"Z\"\nlead_ohm = 1\n"), "", job.Mark{}), onDay()
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 200, 57)), "of no trial of the job")
@@ -237,7 +237,7 @@ func TestAWireOfItsOwn(t *testing.T) {
 	assert.False(t, v.GoTo(s, "wound[0].coil_turns"), "the coils are alike")
 }
 
-// A record is taken out, and comes back.
+// A record is removed, and undo restores it.
 func TestARecordIsTakenOut(t *testing.T) {
 	s, v := wound(t, 80, 21)
 	text := s.Document().Text()
@@ -248,7 +248,7 @@ func TestARecordIsTakenOut(t *testing.T) {
 	assert.Len(t, s.Job().AsWound, 1)
 }
 
-// On a narrow screen nothing beside a value is cut, and what is off is said whole under it.
+// On a narrow screen nothing beside a value is cut, and a deviation is reported whole under it.
 func TestNothingIsCutOnANarrowScreen(t *testing.T) {
 	s, v := wound(t, 60, 18)
 	blank, over := session.NewExample(), onDay()
@@ -269,7 +269,7 @@ func TestNothingIsCutOnANarrowScreen(t *testing.T) {
 	assert.Regexp(t, `Begins to charge at.* rpm +\d+–\d+`, tuitest.Draw(t, v, s, 60, 18))
 }
 
-// Where nothing is planned yet nothing is said to be, and where to go is.
+// Where nothing is planned yet, the screen says so and where to go.
 func TestNothingPlannedYet(t *testing.T) {
 	s, v := session.New(job.Parse(job.Template("x")), "", job.Mark{}), onDay()
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 22))
@@ -277,8 +277,9 @@ func TestNothingPlannedYet(t *testing.T) {
 	assert.Contains(t, frame, "nothing to hold readings against: Trials is where they are chosen.")
 }
 
-// Ohms a third and volts 58 % of the plan's are those of a delta: beside the form and in the line
-// under it that is said once, with the field current that the volts go by, at every size.
+// A third of the planned ohms and 58 % of the planned volts are those of a delta: this is reported
+// once, beside the form and in the line under it, with the field current at which the volts hold, at
+// every size.
 func TestAKnownFaultIsNamed(t *testing.T) {
 	for _, size := range [][2]int{{60, 17}, {80, 21}, {120, 37}, {200, 57}} {
 		s, v := session.NewExample(), onDay()
@@ -300,8 +301,8 @@ func TestAKnownFaultIsNamed(t *testing.T) {
 	}
 }
 
-// The volts planned name their field current, and follow the one that is typed with the reading;
-// ohms hundreds of times the plan are open, not so many percent high.
+// The planned volts name their field current, and follow the one typed with the reading; ohms hundreds
+// of times the plan are reported as open, not as so many percent high.
 func TestWoundNamesTheFieldCurrent(t *testing.T) {
 	s, v := wound(t, 120, 37)
 	amps := s.Outcome().Machine.FieldAmps.Value
@@ -319,8 +320,8 @@ func TestWoundNamesTheFieldCurrent(t *testing.T) {
 	assert.Regexp(t, `is 316 times the plan \(.*\): open: a lead or a joint not connected`, frame)
 }
 
-// What the scales say is told in its own row where the length is given too, and stands among what was read;
-// alone it is told by the mean turn.
+// With the length given too, the weight is assessed in its own row and listed among the readings;
+// alone, it is expressed as a mean turn.
 func TestAWeightIsHeldAgainstItsPlan(t *testing.T) {
 	s, v := session.NewExample(), onDay()
 	s.Choose(1)
@@ -338,7 +339,7 @@ func TestAWeightIsHeldAgainstItsPlan(t *testing.T) {
 	assert.Regexp(t, `by weight +[0-9.]+ +◆ kg +good`, tuitest.Draw(t, v, s, 120, 37))
 }
 
-// Three pairs are typed one after another; what is unlike of them is said beside them and in the strip,
+// Three pairs are typed one after another; their differences are reported beside them and in the strip,
 // and a record of them is kept as typed.
 func TestEachPairIsTyped(t *testing.T) {
 	s, v := session.NewExample(), New()
