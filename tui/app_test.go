@@ -29,7 +29,7 @@ func onStage(t *testing.T, w, h int) (*tuitest.Stage, *Model) {
 // turnsRow is the row of the turns on the Trials screen.
 var turnsRow = regexp.MustCompile(`(?m)^\W*Turns +\d+ of \d+ +(\d+) of \d+(?: ?[!✗])? +(\d+) of `)
 
-// turnsOf is what that row says of the first two trials; the old winding stands before them.
+// turnsOf is that row's text for the first two trials; the old winding comes before them.
 func turnsOf(screen string) [2]string {
 	if m := turnsRow.FindStringSubmatch(screen); m != nil {
 		return [2]string{m[1], m[2]}
@@ -130,7 +130,7 @@ func TestUnsavedWorkIsOfferedAgain(t *testing.T) {
 	assert.False(t, again.s.Dirty())
 }
 
-// A file that something else has changed is not written over.
+// A file changed by something else is not overwritten.
 func TestChangedFileIsNotWrittenOver(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "j.toml")
 	require.NoError(t, os.WriteFile(path, []byte(job.Example().Text()), 0o600))
@@ -206,8 +206,8 @@ func BenchmarkFrame(b *testing.B) {
 	}
 }
 
-// Words with blanks between them, a unit behind a number, a tolerance: typed as a person
-// does, in the form.
+// Words with blanks between them, a unit after a number, a tolerance: typed in the form as a person
+// does.
 func TestTypingInTheForm(t *testing.T) {
 	st, m := onStage(t, 100, 30)
 	st.Key("shift+tab")

@@ -20,9 +20,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A text may be cut where it is read whole elsewhere, but not its numbers and not its units: on
-// every screen of every stored job, at every size that screens are drawn for, with what a key more
-// shows.
+// A text may be cut where it is shown whole elsewhere, but not its numbers and units: on every screen
+// of every stored job, at every size that screens are drawn for, and after one key that shows more.
 func TestNoNumberAndNoUnitIsCut(t *testing.T) {
 	for _, p := range storedJobs(t, 'c') {
 		for _, size := range append(slices.Clone(sizes), [2]int{80, 23}) {
@@ -31,8 +30,8 @@ func TestNoNumberAndNoUnitIsCut(t *testing.T) {
 	}
 }
 
-// The same at sizes that nobody thought of, from the smallest that is drawn to more than most screens
-// have: `SIZES=2000 go test -run AnySize -timeout 1h ./tui` for many.
+// The same at random sizes, from the smallest that is drawn to larger than most screens: `SIZES=2000 go
+// test -run AnySize -timeout 1h ./tui` for many.
 func TestNoNumberAndNoUnitIsCutAtAnySize(t *testing.T) {
 	n := 40
 	if testing.Short() {
@@ -63,7 +62,7 @@ func storedJobs(t *testing.T, last byte) []string {
 	return append(paths, "")
 }
 
-// noCutsIn looks at every screen of a job at a size, "" the example's.
+// noCutsIn checks every screen of a job at a size; path "" is the example.
 func noCutsIn(t *testing.T, path string, size [2]int, inch bool) {
 	t.Helper()
 	text := []byte(job.Example().Text())
@@ -96,7 +95,7 @@ var more = map[string][]string{
 	"Card": {""}, "Wound": {"", "ctrl+end"}, "Shelf": {"", onShelf, "f9"},
 }
 
-// cutsIn are the texts that are cut in the frame: what is left of each, and the whole.
+// cutsIn maps what is left of each text cut in the frame to the whole text.
 func cutsIn(m *Model) map[string]string {
 	cuts := map[string]string{}
 	kit.OnCut = func(whole, left string) {

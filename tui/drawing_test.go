@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// drawings are the files of a drawing there are, by the beginning of their names.
+// drawings are the existing files of a drawing, those whose names begin with base.
 func drawings(t *testing.T, base string) (texts []string) {
 	t.Helper()
 	for _, s := range drawing.All {
@@ -25,8 +25,8 @@ func drawings(t *testing.T, base string) (texts []string) {
 	return texts
 }
 
-// The drawing of the chosen trial is written from the screen as the verb writes it, on Letter where
-// figures are in inches.
+// The drawing of the chosen trial is written from the screen as the command-line verb writes it, on
+// Letter paper where figures are in inches.
 func TestTheDrawingIsWritten(t *testing.T) {
 	t.Chdir(t.TempDir())
 	for _, screen := range []string{"Card", "Layout", "Trials"} {
@@ -69,8 +69,8 @@ func TestTheDrawingByName(t *testing.T) {
 	}
 }
 
-// What is there is asked about, what is no drawing stays, and a name that cannot be used stays to be
-// mended, with a sentence that says why.
+// Existing drawings are asked about, other files are kept, and an unusable name stays so that it can be
+// corrected, with a sentence that says why.
 func TestADrawingLosesNothing(t *testing.T) {
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.Mkdir("folder", 0o700))
@@ -106,7 +106,7 @@ func TestADrawingLosesNothing(t *testing.T) {
 	assert.NotEqual(t, before[2], drawings(t, "a")[2], "said so")
 }
 
-// Of a job that has nothing to draw yet the message says what a sheet waits for.
+// For a job that has nothing to draw yet the message says what a sheet waits for.
 func TestADrawingSaysWhatIsMissing(t *testing.T) {
 	t.Chdir(t.TempDir())
 	s := session.NewExample()

@@ -6,9 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// How many keys it takes from a blank job to the first net amps, with values as one has them at the
-// bench, an enter alone only where a dim number holds, and none behind the letter of a list when a
-// figure follows.
+// The number of keys from a blank job to the first net amps, with the values one has at the bench, a
+// bare enter only to accept a dim number, and no enter between the letter of a list and a figure.
 
 // A wheel hub turned by the wind: 12 slots, 14 poles, magnets round the outside.
 func TestKeysFromABlankHubToNetAmps(t *testing.T) {
@@ -37,8 +36,8 @@ func TestKeysFromABlankHubToNetAmps(t *testing.T) {
 	assert.Equal(t, 2.0, j.Drive.RotorM.Value)
 }
 
-// A claw-pole alternator behind an engine and a belt, with its plate: what must be typed is 56 figures and
-// letters in 23 fields, an enter behind each, and one where phases and span hold.
+// A claw-pole alternator behind an engine and a belt, with its plate: 56 figures and letters to type in
+// 23 fields, an enter after each, and one where the defaults of phases and span hold.
 func TestKeysFromABlankClawPoleToNetAmps(t *testing.T) {
 	h := newHand(t, blankJob(), 100, 30)
 	h.begins("iron")
@@ -65,8 +64,8 @@ func TestKeysFromABlankClawPoleToNetAmps(t *testing.T) {
 	assert.Equal(t, "17 AWG", j.Trials[0].Gauge.String())
 }
 
-// The connection of the old winding is asked before its ohms: one letter says a delta, whose right
-// ohms are then doubted no more; a figure typed there passes it for the ohms.
+// The connection of the old winding is asked before its ohms: one letter makes it a delta, whose
+// correct ohms are then no longer doubted; a figure typed there skips it for the ohms.
 func TestTheOldConnectionIsAskedBeforeItsOhms(t *testing.T) {
 	h := newHand(t, blankJob(), 100, 30)
 	h.begins("iron")
@@ -86,7 +85,7 @@ func TestTheOldConnectionIsAskedBeforeItsOhms(t *testing.T) {
 	}
 }
 
-// Strands are typed with the wire: 2 x 0.8 mm is two in hand, whose field then stands among the first
+// Strands are typed with the wire: 2 x 0.8 mm is two in hand, whose field then is among the first
 // things; a wire alone says that it is taken as single.
 func TestStrandsAreTypedWithTheWire(t *testing.T) {
 	h := newHand(t, blankJob(), 100, 30)

@@ -70,8 +70,8 @@ func uncoloured(frame string) []string {
 	return lines
 }
 
-// In ASCII every screen says what it says otherwise: no byte is beyond it, and the
-// words are those of the plain frame folded.
+// In ASCII every screen says what it otherwise says: every byte is ASCII, and the words are those of
+// the plain frame, transliterated.
 func TestASCIIIsThePlainFrameFolded(t *testing.T) {
 	for _, size := range sizes {
 		plain := framesOf(themed(kit.Theme{}), size)
@@ -95,14 +95,14 @@ func folded(frame string) string {
 	return kit.Theme{ASCII: true}.Text(strings.NewReplacer(pairs...).Replace(frame))
 }
 
-// word is one of two letters at least; what is shorter is a mark, a sign or a trial.
+// word has at least two letters; anything shorter is a mark, a sign or a trial.
 var word = regexp.MustCompile(`[A-Za-z][A-Za-z'-]*[A-Za-z]`)
 
 // line is a piece of the third trial's curve as ASCII draws it, with its letter at the end.
 var line = regexp.MustCompile(`^o[o-]*C?$`)
 
-// words are the words of a frame, without numbers and marks, each once: where they are broken
-// or stand may differ with what is wider in another spelling.
+// words are the distinct words of a frame, without numbers and marks: where they wrap or stand may
+// differ where another spelling is wider.
 func words(frame string) map[string]bool {
 	list := map[string]bool{}
 	for _, w := range word.FindAllString(frame, -1) {
@@ -113,8 +113,8 @@ func words(frame string) map[string]bool {
 	return list
 }
 
-// An inch screen is the millimetre screen with its figures converted: the same words but
-// for the units of length, area and mass, and back again exactly.
+// An inch screen is the millimetre screen with its figures converted: the same words except for the
+// units of length, area and mass, and switching back restores it exactly.
 func TestInchIsMillimetresConverted(t *testing.T) {
 	size := sizes[4]
 	mm := framesOf(func(*session.Session) {}, size)

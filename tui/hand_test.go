@@ -18,11 +18,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A hand types whole jobs into the program on a terminal in the process, as a person would:
-// only keys that the screen names, looking at the screen after each of them, and counting
-// them by what they were for.
+// A hand types whole jobs into the program on a terminal in the process, as a person would: only keys
+// that the screen names, with a look at the screen after each of them, counting the keys by purpose.
 
-// watched is the program with a window: how many keys it has taken, and its last picture.
+// watched is the program with a window: the number of keys it has taken, and its last picture.
 type watched struct {
 	*Model
 	mu    sync.Mutex
@@ -54,7 +53,7 @@ func (w *watched) shown() (frame string, keys int, next <-chan struct{}) {
 	return plainLines(w.frame), w.keys, w.took
 }
 
-// plainLines is a frame as a terminal tells it: no styles, no blanks at line ends.
+// plainLines is a frame as a terminal shows it: no styles, no blanks at line ends.
 func plainLines(frame string) string {
 	lines := strings.Split(ansi.Strip(frame), "\n")
 	for i := range lines {
@@ -63,7 +62,7 @@ func plainLines(frame string) string {
 	return strings.TrimRight(strings.Join(lines, "\n"), "\n")
 }
 
-// hand is who types.
+// hand is the simulated person at the keys.
 type hand struct {
 	t     *testing.T
 	st    *tuitest.Stage
@@ -72,7 +71,7 @@ type hand struct {
 	phase string
 	count map[string]int
 	order []string
-	// learned is what the help said on each screen, once it had to be asked.
+	// learned is the help of each screen where it had to be consulted.
 	learned map[string]string
 }
 
@@ -87,16 +86,16 @@ func newHand(t *testing.T, s *session.Session, w, h int) *hand {
 	return hd
 }
 
-// begins says what the keys from now on are for.
+// begins names the purpose of the keys from now on.
 func (h *hand) begins(phase string) {
 	h.phase = phase
 	h.order = append(h.order, phase)
 }
 
-// total is how many keys were pressed.
+// total is the number of keys pressed.
 func (h *hand) total() int { return h.sent }
 
-// told is the count of keys by what they were for.
+// told is the count of keys by purpose.
 func (h *hand) told() string {
 	var list []string
 	for _, p := range h.order {
@@ -105,7 +104,7 @@ func (h *hand) told() string {
 	return fmt.Sprintf("%d keys: %s", h.sent, strings.Join(list, ", "))
 }
 
-// settle waits until all keys have been taken and the terminal shows what came of them.
+// settle waits until all keys have been taken and the terminal shows their effect.
 func (h *hand) settle() {
 	h.t.Helper()
 	for _, keys, next := h.w.shown(); keys < h.sent; _, keys, next = h.w.shown() {
@@ -128,7 +127,7 @@ func (h *hand) pressed(n int) {
 	h.settle()
 }
 
-// key presses keys by name: those that the screen names just then, or else its help.
+// key presses keys by name: those that the screen names at that moment, or else its help.
 func (h *hand) key(names ...string) {
 	h.t.Helper()
 	for _, name := range names {
@@ -174,7 +173,7 @@ func (h *hand) learn() {
 	h.phase = phase
 }
 
-// tells reports whether a text tells a key: a line of keys, the foot of a box, the help.
+// tells reports whether a text names a key: a line of keys, the foot of a box, the help.
 func tells(key, text string) bool {
 	return regexp.MustCompile(`(?m)(^|[\s─,(▸│])` + regexp.QuoteMeta(kit.KeyName(kit.Theme{}, key)) + `[ ,]`).MatchString(text)
 }
@@ -188,7 +187,7 @@ func (h *hand) letters(text string) {
 	}
 }
 
-// give types values, each taken with enter, which goes on to the next field.
+// give types values, each accepted with enter, which moves to the next field.
 func (h *hand) give(values ...string) {
 	h.t.Helper()
 	for _, v := range values {
@@ -203,7 +202,7 @@ func (h *hand) at(label string) {
 	require.Contains(h.t, h.st.Screen(), "▸ "+label)
 }
 
-// to goes to a field with a key, as often as it takes.
+// to moves to a field with a key, pressed as often as needed.
 func (h *hand) to(key, label string) {
 	h.t.Helper()
 	for range 90 {
@@ -215,7 +214,7 @@ func (h *hand) to(key, label string) {
 	h.t.Fatalf("%q is not to be reached with %s:\n%s", label, key, h.st.Screen())
 }
 
-// command does a command by its name.
+// command runs a command by its name.
 func (h *hand) command(part string) {
 	h.t.Helper()
 	if tells(":", h.st.Screen()) {
@@ -227,7 +226,7 @@ func (h *hand) command(part string) {
 	h.key("enter")
 }
 
-// sees asserts what the screen says, lines joined and blanks made one.
+// sees asserts what the screen shows, with lines joined and blanks collapsed.
 func (h *hand) sees(patterns ...string) {
 	h.t.Helper()
 	for _, p := range patterns {
@@ -236,7 +235,7 @@ func (h *hand) sees(patterns ...string) {
 	}
 }
 
-// screen brings up a screen with the key that the line of keys names.
+// screen opens a screen with the key that the line of keys names.
 func (h *hand) screen(name string) {
 	h.t.Helper()
 	for range 12 {
@@ -248,7 +247,7 @@ func (h *hand) screen(name string) {
 	h.t.Fatalf("there is no screen %q:\n%s", name, h.st.Screen())
 }
 
-// leaves ends the program, by the key that leaves, and gives what it was.
+// leaves ends the program, with the key for leaving, and returns its model.
 func (h *hand) leaves() *Model {
 	h.t.Helper()
 	h.t.Log(h.told())

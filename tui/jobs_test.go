@@ -19,8 +19,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// fullColumn is what makes a column full: room, volts, where charging begins, limit, ohms and
-// weight of the first trial.
+// fullColumn reports whether a column is full: room, volts, start of charging, limit, ohms and weight
+// of the first trial.
 func fullColumn(s *session.Session) bool {
 	if len(s.Outcome().Trials) == 0 {
 		return false
@@ -30,8 +30,8 @@ func fullColumn(s *session.Session) bool {
 		t.LimitAmps.Known() && t.LeadOhms20.Known() && t.BuyKg.Known()
 }
 
-// From nothing to the first full column by fewer than 70 keys: a claw-pole stator of 42 slots
-// (an invented one), typed into the program on a terminal in the process.
+// From nothing to the first full column in fewer than 70 keys: a claw-pole stator of 42 slots (an
+// invented one), typed into the program on a terminal in the process.
 func TestFromNothingToTheFirstFullColumn(t *testing.T) {
 	t.Chdir(t.TempDir())
 	m := New(session.New(job.Parse(job.Template("")), "", job.Mark{}), recovery.Store{})
@@ -63,8 +63,8 @@ func TestFromNothingToTheFirstFullColumn(t *testing.T) {
 	assert.Equal(t, "16 AWG", final.s.Job().Trials[0].Gauge.String())
 }
 
-// Each thing that is asked for first is what its figures wait for: without it alone, of a job
-// that has them all, one of them is missing or rests on less.
+// Everything asked for first is needed by its figures: without it alone, in a job that has all the
+// rest, one of them is missing or less well founded.
 func TestNothingIsAskedForFirstInVain(t *testing.T) {
 	for _, path := range []string{"machine.slots", "machine.poles", "slot.area", "trial[0].turns", "trial[0].gauge"} {
 		s := session.NewExample()
@@ -76,7 +76,7 @@ func TestNothingIsAskedForFirstInVain(t *testing.T) {
 	assert.True(t, fullColumn(session.NewExample()))
 }
 
-// A blank job opens where the work begins; one that has begun on Trials.
+// A blank job opens on Machine, where the work begins; one already begun opens on Trials.
 func TestABlankJobOpensOnMachine(t *testing.T) {
 	m := opened(session.New(job.Parse(""), "", job.Mark{}), 80, 24, "", "")
 	assert.Contains(t, m.View(), "[Machine]")
@@ -86,8 +86,7 @@ func TestABlankJobOpensOnMachine(t *testing.T) {
 	assert.NotContains(t, m.View(), "First things")
 }
 
-// Enter on a figure that is missing goes to the field it waits for, for every figure that
-// says what it needs.
+// Enter on a missing figure goes to the field it waits for, for every figure that says what it needs.
 func TestAMissingFigureLeadsToItsField(t *testing.T) {
 	led := 0
 	for _, gone := range []string{"slot.area", "machine.poles", "machine.stack", "drive.kind", "trial[0].gauge", "trial[0].turns"} {
@@ -122,8 +121,8 @@ func TestAMissingFigureLeadsToItsField(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// Another job is opened from inside: what is typed completes, and stays when it fails; the
-// jobs opened last are listed.
+// Another job is opened from inside: typing completes, and stays if opening fails; the jobs opened last
+// are listed.
 func TestOpeningFromInside(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
@@ -169,7 +168,7 @@ func TestOpeningFromInside(t *testing.T) {
 	assert.Equal(t, filepath.Join(dir, "o.toml"), m.prompt.line.Text, "the last one first")
 }
 
-// Every command is found by its name and done.
+// Every command is found by its name and run.
 func TestCommandsByName(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Machine", "ctrl+p i n c h e s enter")
 	assert.Contains(t, m.View(), "lengths in inches")
@@ -193,7 +192,7 @@ func TestCommandsByName(t *testing.T) {
 	}
 }
 
-// What is called out is listed whole, the most serious first, and leads to its field.
+// The findings are listed whole, the most serious first, and lead to their fields.
 func TestFindingsAreReadWholeAndLeadToTheirField(t *testing.T) {
 	s := session.NewExample()
 	s.Type("trial[1].turns", "60")
@@ -230,7 +229,7 @@ func TestFindingsAreReadWholeAndLeadToTheirField(t *testing.T) {
 	}
 }
 
-// While a value is being given letters and signs are its text, on every screen.
+// While a value is being typed, letters and signs are its text, on every screen.
 func TestSignsAreTextWhileAValueIsGiven(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Machine", "x ? : ! q")
 	assert.Equal(t, "x?:!q", m.s.Job().Name)
@@ -251,7 +250,7 @@ func TestSignsAreTextWhileAValueIsGiven(t *testing.T) {
 	assert.Equal(t, "magnets", m.s.Job().Field.Kind)
 }
 
-// Leaving twice leaves, and what is unsaved is kept.
+// Pressing the leave key twice leaves, and unsaved work is kept.
 func TestLeavingTwiceLeaves(t *testing.T) {
 	for _, keys := range []string{"ctrl+c ctrl+c", "q q", "ctrl+q ctrl+c"} {
 		b := newBench(t)
@@ -299,8 +298,8 @@ func TestTheMouse(t *testing.T) {
 	assert.NotNil(t, m.press("f4"))
 }
 
-// Saving, then opening the very file that was saved, shows what was saved, not what was read of
-// it before; and the next of its kind begins from what was saved.
+// Saving, then opening the file just saved, shows what was saved, not what was read of it before; and
+// the next of its kind begins from what was saved.
 func TestWhatIsSavedOnTheWayIsWhatIsOpened(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
@@ -327,8 +326,8 @@ func TestWhatIsSavedOnTheWayIsWhatIsOpened(t *testing.T) {
 	assert.Equal(t, 45.0, m.s.Job().Machine.Slots.Value)
 }
 
-// A copy goes on where one was: same screen, same trial, and what was changed before it was made can
-// be taken back in it. The file that was open stays as it is, and records of what was wound are left out.
+// A copy continues where its original was: same screen, same trial, and changes made before copying can
+// be undone in it. The original's file stays as it is, and records of what was wound are left out.
 func TestACopyKeepsItsHistory(t *testing.T) {
 	t.Chdir(t.TempDir())
 	text := job.Example().Text() + "\n[[wound]]\ntrial = \"A\"\n"

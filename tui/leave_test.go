@@ -12,7 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// richJobs are jobs that say much, in two systems of units, guessed and with ±, and with a record.
+// richJobs are jobs with many kinds of values, in two systems of units, guessed and with ±, and with a
+// record.
 func richJobs(t *testing.T) map[string]string {
 	t.Helper()
 	list := map[string]string{"example": job.Example().Text()}
@@ -59,8 +60,8 @@ func foreign(d job.Document, path string) string {
 	return "3 x 1:2 %"
 }
 
-// esc leaves every field of every screen as it was, to the letter: the number, its unit, its ±, the
-// line's place and comment, and nothing in the file that was not there.
+// esc leaves every field of every screen exactly as it was: the number, its unit, its ±, the line's
+// place and comment; and it adds nothing to the file.
 func TestEscLeavesEveryFieldToTheLetter(t *testing.T) {
 	for name, text := range richJobs(t) {
 		m := opened(session.New(job.Parse(text), "", job.Mark{}), 120, 40, "Machine", "")
@@ -98,7 +99,7 @@ func TestEscLeavesEveryFieldToTheLetter(t *testing.T) {
 	}
 }
 
-// What was undone can be done again, though a field was typed into and left meanwhile.
+// What was undone can be redone, even if a field was typed into and left meanwhile.
 func TestEscKeepsWhatWasUndone(t *testing.T) {
 	m := opened(session.New(job.Parse(richJobs(t)["inches"]), "", job.Mark{}), 120, 40, "Machine", "")
 	m.goTo("machine.bore")

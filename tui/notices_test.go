@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// later lets time go by for the rest of a test.
+// later advances the time for the rest of a test.
 func later(t *testing.T, by time.Duration) {
 	t.Helper()
 	was := now
@@ -21,8 +21,8 @@ func later(t *testing.T, by time.Duration) {
 	t.Cleanup(func() { now = was })
 }
 
-// A message is whole however long it is, and covers nothing: the lines over it are those that
-// the screen draws where it has that much less room. A short one leaves the first keys.
+// A message is shown whole at any length, and covers nothing: the lines above it are those that the
+// screen draws with that much less room. A short one leaves the first keys in place.
 func TestMessagesCoverNothing(t *testing.T) {
 	for _, size := range sizes {
 		for _, text := range []string{"saved", strings.Repeat("a long word after another ", 6) + "end"} {
@@ -45,9 +45,9 @@ func TestMessagesCoverNothing(t *testing.T) {
 	}
 }
 
-// Several things said stand one under the other, each whole; what was undone is among them. A
-// notice stays until it could be read, the answer to a key goes with the next key, and a notice
-// without room waits until there is some.
+// Several messages are stacked, each whole; what was undone is among them. A notice stays until there
+// was time to read it, the answer to a key disappears with the next key, and a notice without room
+// waits until there is some.
 func TestNoticesQueue(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Trials", "+")
 	notice := "this job is open in another window too (process 4711, since 10:42): who saves second is asked"
@@ -78,7 +78,7 @@ func TestNoticesQueue(t *testing.T) {
 	require.Empty(t, m.notices)
 }
 
-// What is said twice by one key is there once; two different things are both there.
+// The same message twice from one key is shown once; two different ones are both shown.
 func TestWhatIsSaidStacks(t *testing.T) {
 	m := opened(session.NewExample(), 100, 30, "Trials", "")
 	m.s.Say("one")
@@ -87,7 +87,7 @@ func TestWhatIsSaidStacks(t *testing.T) {
 	assert.Equal(t, []string{"• one", "✗ two"}, m.said())
 }
 
-// However much is said, no frame is larger than the terminal, on any screen in any state.
+// However many messages there are, no frame is larger than the terminal, on any screen in any state.
 func TestMuchSaidFits(t *testing.T) {
 	for _, st := range append(overlays, states...) {
 		m := opened(session.NewExample(), needW, needH, st.screen, st.keys)

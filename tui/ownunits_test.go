@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Inches chosen in one job are that job's: another one goes by what it is typed in, and the first has
-// them again when it is opened again. Units asked for at the start are those of every job.
+// Inches chosen in one job apply to that job: another one uses the units it is typed in, and the first
+// has inches again when it is reopened. Units asked for at the start apply to every job.
 func TestUnitsChosenInAJobStayThere(t *testing.T) {
 	dir := t.TempDir()
 	metric, other := filepath.Join(dir, "metric.toml"), filepath.Join(dir, "other.toml")
@@ -43,7 +43,7 @@ func TestUnitsChosenInAJobStayThere(t *testing.T) {
 	assert.True(t, open(other), "asked for at the start")
 }
 
-// Units that were chosen before a job had a file are that file's once it is saved.
+// Units chosen before a job has a file become that file's once it is saved.
 func TestUnitsChosenBeforeAFileIsNamedStay(t *testing.T) {
 	t.Chdir(t.TempDir())
 	store := recovery.Store{Dir: t.TempDir()}
@@ -61,8 +61,8 @@ func TestUnitsChosenBeforeAFileIsNamedStay(t *testing.T) {
 	}
 }
 
-// The room for wire is in the unit of the area that was typed beside it, whatever unit is liked: mm²
-// beside mm², square inches beside square inches.
+// The room for wire is in the unit of the area typed beside it, whatever unit is preferred: mm² beside
+// mm², square inches beside square inches.
 func TestTheSlotsLineSpeaksOneUnit(t *testing.T) {
 	for typed, want := range map[string]string{"150 mm2": `Slot area 150 mm² room 1\d\d mm²`, ".25 in2": `Slot area \.25 in² room 0\.2\d+ in²`} {
 		for _, units := range []string{"", "i"} {

@@ -17,8 +17,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// An answer that stands there is replaced by typing and edited after an arrow, as a value is
-// elsewhere; one that failed is there to be mended.
+// A suggested answer is replaced by typing and edited after an arrow, like a value elsewhere; a failed
+// one stays to be corrected.
 func TestAnAnswerIsReplacedOrEdited(t *testing.T) {
 	t.Chdir(t.TempDir())
 	ask := func(keys string) *Model { return opened(session.NewExample(), 80, 24, "Trials", "f2 "+keys) }
@@ -44,9 +44,9 @@ func TestAnAnswerIsReplacedOrEdited(t *testing.T) {
 	assert.Contains(t, m.View(), "hub.toml")
 }
 
-// Opening: a name goes without its ending; a folder is gone into, its jobs offered; what is open
-// is not offered; where nothing was opened before, the jobs of this folder are. What went wrong
-// is said once.
+// Opening: a name needs no extension; a folder is entered, and its jobs are offered; the open job is
+// not offered; if nothing was opened before, the jobs of this folder are. What went wrong is reported
+// once.
 func TestOpeningByName(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
@@ -73,7 +73,7 @@ func TestOpeningByName(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(m.View(), "there is no folder"))
 }
 
-// While something is asked the bottom line names no key that does something else then.
+// During a prompt the bottom line names no key that then does something else.
 func TestTheBottomLineAnswersWhatIsAsked(t *testing.T) {
 	for keys, want := range map[string]string{
 		"f2": "enter take it  esc leave it  tab complete", "+ q": "", "ctrl+p": "", "f3": "", "?": "↓ read on",
@@ -84,7 +84,7 @@ func TestTheBottomLineAnswersWhatIsAsked(t *testing.T) {
 	}
 }
 
-// A copy is offered a name beside what it is a copy of, and says how it is written.
+// A copy is offered a name next to its original, and says in what format it is written.
 func TestACopyIsSavedBesideItsFile(t *testing.T) {
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.Mkdir("yard", 0o700))
@@ -97,8 +97,7 @@ func TestACopyIsSavedBesideItsFile(t *testing.T) {
 	assert.FileExists(t, filepath.Join("yard", "mill-2.toml"))
 }
 
-// No command's name is cut at 80 columns, and one that was shortened is found by what was left
-// out.
+// No command's name is cut at 80 columns, and a shortened one is found by what was left out.
 func TestNamesOfCommandsAreWhole(t *testing.T) {
 	for _, screen := range []string{"Machine", "Trials", "Layout", "Curves", "Drive", "Card", "Wound", "Shelf"} {
 		m := opened(session.NewExample(), 80, 24, screen, "ctrl+p")
@@ -110,8 +109,7 @@ func TestNamesOfCommandsAreWhole(t *testing.T) {
 	assert.Contains(t, m.View(), "▸ Keep the slot full")
 }
 
-// What is typed into a line stays while the terminal changes its size, also through one that
-// has no room for a screen.
+// A line being typed survives resizing, even to a size that has no room for a screen.
 func TestALineStaysWhileTheSizeChanges(t *testing.T) {
 	for _, keys := range []string{"ctrl+o h u b", "f2 h u b", "ctrl+e h u b"} {
 		m := opened(session.NewExample(), 80, 24, "Trials", keys)

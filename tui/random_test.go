@@ -28,16 +28,16 @@ func many() int {
 	return 100_000
 }
 
-// pressed are what a hand may press; letters and signs come besides.
+// pressed are the keys that may be pressed; letters and signs come in addition.
 var pressed = strings.Fields(`up down left right home end pgup pgdown enter enter enter esc tab shift+tab backspace delete f1 f2 f3 f4
 ctrl+c ctrl+d ctrl+e ctrl+f ctrl+g ctrl+k ctrl+l ctrl+n ctrl+o ctrl+p ctrl+q ctrl+s ctrl+t ctrl+u ctrl+w ctrl+y ctrl+z ctrl+home ctrl+end ctrl+left ctrl+right`)
 
-// typedSigns have no slash and no ~: what is saved stays in the test's own folder.
+// typedSigns have no slash and no ~: saved files stay in the test's own folder.
 const typedSigns = "0123456789.,+-±[]<>?:!=_ abcdefghijklmnopqrstuvwxyzAFGU\"'µ日é"
 
 var pasted = []string{"18 AWG", "0.75 mm over", "42", "-1", "1e99", "nan", "inf", "concentric", "12, 10, 8", "3.5 in", "a\nb\tc", "\x1b[31mx", strings.Repeat("9", 400), ""}
 
-// event is one thing that a person or a terminal does.
+// event is one action of a person or a terminal.
 func event(r *rand.Rand, w, h int) tea.Msg {
 	switch n := r.IntN(100); {
 	case n < 45:
@@ -57,9 +57,8 @@ func event(r *rand.Rand, w, h int) tea.Msg {
 	return tea.WindowSizeMsg{Width: 1 + r.IntN(300), Height: 1 + r.IntN(100)}
 }
 
-// beside gives the answers to some of what was asked for beside the keys: often at once, at
-// times many events later and in any order, as a program has it whose machine is busy. What is
-// left over when very much waits goes first.
+// beside answers some of the background requests: often at once, at times many events later and in any
+// order, as on a busy machine. While more than 20 wait, it goes on answering.
 func beside(l *tuitest.Loop, r *rand.Rand) (run int) {
 	for l.Waiting() > 0 && (l.Waiting() > 20 || r.IntN(4) > 0) {
 		l.Run(r.IntN(l.Waiting()))
@@ -76,9 +75,8 @@ func newFolder(t *testing.T) string {
 	return dir
 }
 
-// Random keys, pastes, mouse and sizes, with the work beside them done sooner or later: no
-// panic, no figure that is none, no frame larger than the terminal, and what was saved is what
-// the program has.
+// Random keys, pastes, mouse events and sizes, with background work done sooner or later: no panic, no
+// NaN or Inf shown, no frame larger than the terminal, and what was saved is what the program has.
 func TestRandomHands(t *testing.T) {
 	const each = 2500
 	answers, dir := 0, ""

@@ -18,13 +18,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// bring brings up a screen, as a key would.
+// bring opens a screen, as a key would.
 func (m *Model) bring(i int) {
 	m.show(i)
 	m.fit()
 }
 
-// press presses keys, named with blanks between them, and gives the last command.
+// press presses keys, named with blanks between them, and returns the last command.
 func (m *Model) press(keys string) (cmd tea.Cmd) {
 	for _, k := range strings.Fields(keys) {
 		if k == "space" {
@@ -36,7 +36,7 @@ func (m *Model) press(keys string) (cmd tea.Cmd) {
 	return cmd
 }
 
-// gets gives the program a message that starts no timer, and does what comes of it.
+// gets gives the program a message that starts no timer, and runs what it asks for.
 func (m *Model) gets(msg tea.Msg) {
 	m.tick = atOnce
 	l := tuitest.Loop{Model: m}
@@ -51,8 +51,7 @@ func atOnce(_ time.Duration, then func(time.Time) tea.Msg) tea.Cmd {
 	return func() tea.Msg { return then(time.Time{}) }
 }
 
-// work does at once what was asked for beside the keys, all of it, and gives the answers; what
-// these ask for too.
+// work runs all pending commands at once, and delivers the answers; also what these ask for.
 func (m *Model) work() {
 	l := tuitest.Loop{Model: m}
 	for l.Want(m.s.Working()); l.Waiting() > 0; {
@@ -74,8 +73,7 @@ func opened(s *session.Session, w, h int, screen, keys string) *Model {
 	return m
 }
 
-// states are what keys lead to on each screen: among them every one that has keys of its
-// own.
+// states are what keys lead to on each screen: among them every state that has keys of its own.
 var states = []struct{ screen, keys string }{
 	{"Machine", ""}, {"Machine", "pgdown pgdown"}, {"Machine", "ctrl+end"}, {"Machine", "space"}, {"Machine", "enter"}, {"Machine", "pgdown pgdown space"}, {"Machine", "pgdown pgdown t"}, {"Machine", "space left"}, {"Machine", "pgdown pgdown space down"}, {"Drive", "p"}, {"Machine", "down down down down down down down"},
 	{"Trials", ""}, {"Trials", "space"}, {"Trials", "down space left"}, {"Trials", "end right v"}, {"Trials", "m"}, {"Trials", "n n home 4 x enter"},
@@ -92,8 +90,7 @@ var states = []struct{ screen, keys string }{
 // onShelf are the keys to a folder with jobs.
 const onShelf = "f7 . . / t e s t d a t a / s h e l f enter"
 
-// Drawing changes nothing, neither of a screen nor of what it shows, and drawn twice it is
-// the same.
+// Drawing changes nothing, neither of a screen nor of what it shows, and drawing twice gives the same.
 func TestDrawingChangesNothing(t *testing.T) {
 	for _, st := range states {
 		m := opened(session.NewExample(), 80, 24, st.screen, st.keys)
@@ -107,18 +104,18 @@ func TestDrawingChangesNothing(t *testing.T) {
 	}
 }
 
-// silent are the keys that a person sees nothing of, each with its reason.
+// silent are the keys without a visible effect, each with its reason.
 var silent = map[string]string{
 	"ctrl+l": "it draws anew what is there: only the command tells",
 }
 
-// meaning is a key of a screen with what the help says of it.
+// meaning is a key of a screen with its line in the help.
 type meaning struct{ screen, help, key string }
 
-// Every key that any screen names does something, in one of the states of that screen: the
-// picture, the message or the job changes. The keys are pressed one after another, each
-// from where the one before has led to, or from the beginning when that has taken its
-// meaning away; twice round, since right leads to where left has something to do.
+// Every key that any screen names does something, in one of the states of that screen: the picture, the
+// message or the job changes. The keys are pressed in sequence, each in the state the previous one led
+// to, or from the beginning if that took its meaning away; two rounds, since right leads to where left
+// has an effect.
 func TestEveryKeyDoesSomething(t *testing.T) {
 	did, told := map[meaning]bool{}, []meaning{}
 	for _, st := range states {
@@ -155,7 +152,7 @@ func (m *Model) means(is meaning) bool {
 	return false
 }
 
-// seen presses a key and reports whether it did anything; then it closes what has opened.
+// seen presses a key and reports whether it had an effect; then it closes what has opened.
 func (m *Model) seen(key string) bool {
 	m.s.ClearMessage()
 	before, screen := m.View()+m.s.Document().Text(), m.active
@@ -170,7 +167,7 @@ func (m *Model) seen(key string) bool {
 	return before != after
 }
 
-// edited is the example with something to undo and something to do again.
+// edited is the example with something to undo and something to redo.
 func edited() *session.Session {
 	s := session.NewExample()
 	s.StepTurns(1)
@@ -180,8 +177,8 @@ func edited() *session.Session {
 	return s
 }
 
-// The help tells every key of every state, no key has two meanings, and what the bottom
-// line names is in the help.
+// The help lists every key of every state, no key has two meanings, and everything the bottom line
+// names is in the help.
 func TestHelpTellsEveryKey(t *testing.T) {
 	for _, st := range states {
 		m := opened(session.NewExample(), 200, 60, st.screen, st.keys)
@@ -205,7 +202,7 @@ func TestHelpTellsEveryKey(t *testing.T) {
 	}
 }
 
-// The help page reads on to its end and closes.
+// The help page scrolls to its end and closes.
 func TestHelpPage(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Curves", "?")
 	top := m.View()
@@ -226,7 +223,7 @@ func TestHelpPage(t *testing.T) {
 	assert.NotContains(t, m.View(), "Help: ")
 }
 
-// Units and systems of the figures: what is seen, and what a step takes.
+// Units and systems of the figures: what is shown, and the size of a step.
 func TestUnitsOfTheFigures(t *testing.T) {
 	m := opened(session.NewExample(), 200, 60, "Trials", "i")
 	assert.Contains(t, m.View(), "lengths in inches")
@@ -244,7 +241,7 @@ func TestUnitsOfTheFigures(t *testing.T) {
 	}
 }
 
-// A name typed quickly comes in one message; it is text, though it may spell a key.
+// A name typed quickly arrives in one message; it is text, though it may spell a key.
 func TestNamesOfKeysAreText(t *testing.T) {
 	m := opened(session.NewExample(), 100, 30, "Machine", "ctrl+home ctrl+k")
 	for _, name := range []string{"up", "end", "left", "tab", "enter"} {
@@ -257,8 +254,8 @@ func TestNamesOfKeysAreText(t *testing.T) {
 	assert.Equal(t, "esc", m.prompt.line.Text)
 }
 
-// What a value on Trials cannot be used for is said once at a time: at the foot when it is taken, where
-// the job is called out when the next key is pressed.
+// A value on Trials that cannot be used is reported once at a time: at the foot when it is accepted,
+// among the findings at the next key.
 func TestAValueThatCannotBeUsedIsSaidOnce(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 40}, {200, 60}} {
 		m := opened(session.NewExample(), size[0], size[1], "Trials", "up up up")

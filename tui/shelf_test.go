@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// shelved makes a folder with the jobs of testdata/shelf the one that the test is in.
+// shelved changes the test's working folder to one with the jobs of testdata/shelf.
 func shelved(t *testing.T) {
 	t.Helper()
 	paths, err := filepath.Glob("../testdata/shelf/*.toml")
@@ -33,8 +33,8 @@ func shelved(t *testing.T) {
 	t.Chdir(dir)
 }
 
-// From the shelf to a new job of the same kind, typed and saved: the file has the machine, and
-// nothing that was read on the old piece.
+// From the shelf to a new job of the same kind, typed and saved: the file has the machine, and none of
+// the readings of the old one.
 func TestFromTheShelfToANewJob(t *testing.T) {
 	shelved(t)
 	st := tuitest.Start(t, New(session.NewExample(), recovery.Store{}), 80, 24)
@@ -69,8 +69,8 @@ func TestFromTheShelfToANewJob(t *testing.T) {
 	assert.Contains(t, string(old), "wedges tight", "the old job is as it was")
 }
 
-// At the bench: the planned job from the shelf, wound and read, each reading answered as it is
-// typed; the file has the record beside the plan, and the shelf says that it is proved.
+// At the bench: the planned job from the shelf, wound and read, each reading assessed as it is typed;
+// the file has the record beside the plan, and the shelf shows it as proved.
 func TestFromTheShelfToAProvedJob(t *testing.T) {
 	shelved(t)
 	plan, err := os.ReadFile("planned.toml")
@@ -115,8 +115,8 @@ func TestFromTheShelfToAProvedJob(t *testing.T) {
 	assert.Equal(t, strings.TrimRight(string(plan), "\n")+"\n\n[[wound]]\ntrial = \"A\"\ndate = \""+day+"\"\nfilled = \"full\"\nwire_length_m = 58\nlead_ohm = 0.39\nline_v = 11\nspeed_rpm = 600\n", string(text))
 }
 
-// A job is opened from the shelf by the road of every opening: what is not saved is asked
-// about, what cannot be opened keeps its path.
+// A job is opened from the shelf like any other: unsaved work is asked about, and if opening fails the
+// path stays.
 func TestOpeningFromTheShelf(t *testing.T) {
 	shelved(t)
 	m := opened(session.NewExample(), 80, 24, "Trials", "+")
@@ -141,7 +141,7 @@ func TestOpeningFromTheShelf(t *testing.T) {
 	assert.Equal(t, "unreadable.toml", m.prompt.line.Text)
 }
 
-// A job that cannot be read is opened to be mended, and is none to begin from.
+// An unreadable job is opened so that it can be corrected, and cannot be the basis of a new one.
 func TestAnUnreadableJobIsOpenedToBeMended(t *testing.T) {
 	shelved(t)
 	m := opened(session.NewExample(), 80, 24, "Shelf", "u n r e a d f6")
@@ -152,7 +152,8 @@ func TestAnUnreadableJobIsOpenedToBeMended(t *testing.T) {
 	assert.NotEmpty(t, m.s.Problems())
 }
 
-// Another folder is asked for, and listed; one that is none says so and stays to be mended.
+// Another folder is asked for, and listed; if the name is no folder, the screen says so and it stays to
+// be corrected.
 func TestAnotherFolderOnTheShelf(t *testing.T) {
 	shelved(t)
 	require.NoError(t, os.Mkdir("older", 0o700))
@@ -169,8 +170,8 @@ func TestAnotherFolderOnTheShelf(t *testing.T) {
 	assert.Equal(t, "ox", m.prompt.line.Text)
 }
 
-// A paste on the shelf goes into the search, whole and behind what is typed there, and is no
-// command; a line end or a sign of control in it is none either.
+// A paste on the shelf goes into the search, whole and after what is typed there, and runs no command;
+// nor does a line end or a control character in it.
 func TestPasteSearchesTheShelf(t *testing.T) {
 	shelved(t)
 	for text, want := range map[string]string{"proved.toml": "", "First from": "proved.toml", "q?:!": "", "First\nfrom\x1b": "proved.toml"} {
@@ -200,8 +201,8 @@ func TestClickingOnTheShelf(t *testing.T) {
 	assert.Contains(t, []string{"wound.toml", "proved.toml", "planned.toml"}, m.s.Path)
 }
 
-// Random hands on a shelf with jobs: what is opened, begun, sorted and saved from there never
-// breaks a frame, and the old jobs stay as they were unless they are saved.
+// Random keys on a shelf with jobs: opening, beginning, sorting and saving from there never breaks a
+// frame, and the old jobs stay unchanged unless they are saved.
 func TestRandomHandsOnTheShelf(t *testing.T) {
 	shelved(t)
 	r := rand.New(rand.NewPCG(11, 7))

@@ -15,15 +15,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// typeIn types a text into the field that is marked, letter by letter.
+// typeIn types a text into the marked field, letter by letter.
 func (m *Model) typeIn(text string) {
 	for _, letter := range text {
 		m.gets(tuitest.KeyMsg(string(letter)))
 	}
 }
 
-// A slot's width × depth is a parallel slot as wide and as deep, in the file, in what fits and on the
-// card, from Machine, from the first things and from Trials, in either unit; one undo takes it back.
+// A slot's width × depth is a parallel slot of that width and depth, in the file, in the fit and on the
+// card, from Machine, from the first things and from Trials, in either unit; one undo removes it.
 func TestWidthTimesDepthIsTheSlotsShape(t *testing.T) {
 	for _, c := range []struct {
 		typed       string
@@ -80,8 +80,8 @@ func TestWidthTimesDepthIsTheSlotsShape(t *testing.T) {
 	}
 }
 
-// The card's widths of wedge and liner go by the slot that was typed: as those of the same slot in its
-// own fields.
+// The card's widths of wedge and liner follow the sides that were typed: they equal those of the same
+// slot given in its own fields.
 func TestTheCutListGoesByTheSidesTyped(t *testing.T) {
 	bare := job.Example().Clear("slot.area").Clear("slot.shape")
 	m := opened(session.New(bare, "", job.Mark{}), 120, 40, "Machine", "")
@@ -97,8 +97,8 @@ func TestTheCutListGoesByTheSidesTyped(t *testing.T) {
 	assert.Equal(t, want.Machine, m.s.Outcome().Machine)
 }
 
-// Undo of a slot's width × depth marks the area, into which they were typed, though shape, width and
-// depth changed too; undo of a choice of its shape marks the shape.
+// Undo of a slot's width × depth marks the area, where they were typed, though shape, width and depth
+// changed too; undo of a choice of its shape marks the shape.
 func TestUndoOfASlotsSidesMarksWhereTheyWereTyped(t *testing.T) {
 	for path, typed := range map[string]string{"slot.area": "4.2x11", "slot.shape": "parallel"} {
 		m := opened(session.NewExample(), 120, 40, "Machine", "")
@@ -112,7 +112,7 @@ func TestUndoOfASlotsSidesMarksWhereTheyWereTyped(t *testing.T) {
 	}
 }
 
-// Undo marks what it undid, where the screen shows it, and redo what it did again.
+// Undo marks what it undid, if the screen shows it, and redo what it redid.
 func TestUndoMarksWhatItUndid(t *testing.T) {
 	for screen, path := range map[string]string{"Machine": "machine.bore", "Drive": "battery.cells"} {
 		m := opened(session.NewExample(), 120, 40, screen, "")
@@ -127,7 +127,7 @@ func TestUndoMarksWhatItUndid(t *testing.T) {
 	}
 }
 
-// Past the last card and before the first it is said which that is.
+// Going past the last card or before the first says which one that is.
 func TestTheLastCardIsSaid(t *testing.T) {
 	m := opened(session.NewExample(), 120, 40, "Card", "")
 	last := len(m.s.Outcome().Trials)
@@ -141,7 +141,7 @@ func TestTheLastCardIsSaid(t *testing.T) {
 	assert.Contains(t, plainLines(m.View()), "trial "+m.s.Outcome().Trials[0].Name+" is the first")
 }
 
-// Every reading with the old winding turning is asked in the order of the bench.
+// All readings with the old winding turning are asked in the order of the bench.
 func TestSpinUpReadingsAreInOneOrder(t *testing.T) {
 	var names []string
 	for _, in := range job.InputsOf("spin") {

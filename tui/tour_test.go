@@ -21,9 +21,8 @@ var (
 // asKey is a key as the README writes it by its name here.
 var asKey = map[string]string{"→": "right", "↓": "down"}
 
-// The README's tour is true as it is typed: every key that its steps name, pressed one after
-// another in the order of the text, does something that is seen, and none is swallowed by a
-// value that is being given.
+// The README's tour works as typed: every key that its steps name, pressed in the order of the text,
+// has a visible effect, and none is swallowed by a value being typed.
 func TestTheTourIsTrueAsTyped(t *testing.T) {
 	text, err := os.ReadFile("../README.md")
 	require.NoError(t, err)
@@ -59,7 +58,7 @@ func TestTheTourIsTrueAsTyped(t *testing.T) {
 	}
 }
 
-// What is not as it was typed would be seen: the tour with letters typed into a value.
+// A tour that does not work as typed would be noticed: the tour with letters typed into a value.
 func TestATourThatIsNotTrueIsSeen(t *testing.T) {
 	m := opened(session.NewExample(), 80, 24, "Machine", "")
 	before := m.active

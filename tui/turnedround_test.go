@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A ratio typed as driver : driven teeth is asked about at its field and among the findings; the other
+// A ratio typed as driver : driven teeth is questioned at its field and among the findings; the other
 // way round it is not.
 func TestARatioTurnedRoundIsAskedAtItsField(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/water.toml")

@@ -16,9 +16,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Whoever likes inches sees the wind in miles an hour wherever it is a figure or in a sentence: on every
-// screen, with what opens over it, and on paper. What was typed stays as typed, and what a maker or a
-// standard lays down stands in brackets, of which a window over it may hide the first half.
+// With inches chosen, wind is in miles an hour wherever it is a figure or in a sentence: on every
+// screen, with every overlay, and on paper. Typed values stay as typed, and values that a maker or a
+// standard prescribes are in brackets, of which an overlay may hide the first half.
 func TestInchesComeWithMilesAnHour(t *testing.T) {
 	mayBe := regexp.MustCompile(`◆ m/s|[┓┃┛] *m/s\)|\(\d+(\.\d+)? m/s\)|^ +(Mean wind|Furls at|Gale to check) `)
 	for _, name := range []string{"wind-good", "wind-12v-gale", "wind-trap", "wind-wound-rotor"} {
@@ -61,9 +61,9 @@ func TestInchesComeWithMilesAnHour(t *testing.T) {
 	assert.InDelta(t, 4.4704, m.s.Job().Drive.MeanWindMS.Value, 1e-9)
 }
 
-// Nobody who likes inches reads of millimetres, square millimetres, metres or kilograms where nothing
-// is typed in them: every field of every form with its unit, what stands in for it and its help, in jobs
-// that together ask all of them. The names of wires stay.
+// With inches chosen, nobody reads of millimetres, square millimetres, metres or kilograms where
+// nothing is typed in them: every field of every form with its unit, its dim text and its help, in jobs
+// that together ask for all of them. The names of wires stay.
 func TestInchesAreInEveryFieldsHelp(t *testing.T) {
 	names := regexp.MustCompile(`\d mm (over|bare)|IEC [\d.]+ mm`)
 	metric := regexp.MustCompile(`\d ?(mm²|mm|cm|m|kg|m/s|K/W)([ .,;:)]|$)|(^| )(mm²?|kg|m/s) *$|\bmetres\b`)

@@ -56,7 +56,7 @@ type rung struct {
 	turns int
 }
 
-// row is the row of the ladder that is marked.
+// row is the marked row of the ladder.
 func (h *hand) row() rung {
 	h.t.Helper()
 	h.st.WaitUntil("for the ladder's row", ladderRow.MatchString) // it is worked out aside
@@ -101,9 +101,9 @@ func TestOpenCompareDuplicateSaveAs(t *testing.T) {
 	h.leaves()
 }
 
-// Where the same coils joined otherwise would do better, a key of Drive makes a trial of them, which the
-// bottom line and the help name and the answers tell; one undo takes it out, and once it is there the key
-// is not offered again.
+// If the same coils connected otherwise would do better, a key of Drive makes a trial of them, which
+// the bottom line, the help and the answers name; one undo removes it, and once it exists the key is no
+// longer offered.
 func TestDriveMakesATrialOfOtherJoints(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/engine-held.toml")
 	require.NoError(t, err)
@@ -139,7 +139,7 @@ func TestDriveMakesATrialOfOtherJoints(t *testing.T) {
 	}
 }
 
-// A job that has as many trials as fit keeps them, and says why none came.
+// A job that has the maximum number of trials keeps them, and says why none was added.
 func TestOtherJointsWantRoom(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/engine-held.toml")
 	require.NoError(t, err)

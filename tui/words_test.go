@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// oneWord is what the screens call a thing, and what else it might be called: two words for
-// one thing make a person look for two things.
+// oneWord is what the screens call a thing, and what else it might be called: two words for one thing
+// make people look for two things.
 var oneWord = map[string]string{
 	"leave":             `quit|exit`,
 	"trial":             `variant|candidate|alternative`,
@@ -28,8 +28,8 @@ var oneWord = map[string]string{
 	"duplicate, a copy": `clone`,
 }
 
-// The screens and the help say one word for one thing. What a field's help explains (span:
-// slots from one side of a coil to the other) is left to it.
+// The screens and the help use one word for one thing. What a field's help explains (span: slots from
+// one side of a coil to the other) is exempt.
 func TestOneWordForOneThing(t *testing.T) {
 	for _, screen := range []string{"Machine", "Trials", "Layout", "Curves", "Drive"} {
 		m := opened(session.NewExample(), 200, 60, screen, "")
@@ -48,7 +48,7 @@ func TestOneWordForOneThing(t *testing.T) {
 	assert.Regexp(t, `(?i)\b(`+oneWord["leave"]+`)\b`, "Quit", "the check can fail")
 }
 
-// promptWords are the keys of a line that is asked for.
+// promptWords are the keys of a prompt.
 func (m *Model) promptWords() []kit.Binding {
 	m.askOpen()
 	list := m.promptBindings()
@@ -60,7 +60,7 @@ func ofSize(size [2]int) tea.WindowSizeMsg {
 	return tea.WindowSizeMsg{Width: size[0], Height: size[1]}
 }
 
-// A span is said as the trade says it beside its number.
+// A span is also given as a throw, the trade's term, beside its number.
 func TestASpanIsSaidAsAThrow(t *testing.T) {
 	m := opened(session.NewExample(), 100, 30, "Machine", "")
 	for _, line := range strings.Split(m.View(), "\n") {
@@ -72,7 +72,7 @@ func TestASpanIsSaidAsAThrow(t *testing.T) {
 	t.Error("no span is shown")
 }
 
-// A value that is being typed stays through any change of size, too small ones too.
+// A value that is being typed survives any change of size, including sizes that are too small.
 func TestResizingKeepsWhatIsTyped(t *testing.T) {
 	m := opened(session.NewExample(), 100, 30, "Trials", "2 4")
 	for _, size := range [][2]int{{60, 20}, {1, 1}, {200, 60}, {59, 60}, {80, 24}} {

@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The screen shows the very text that is written to the file, all of it.
+// The screen shows exactly the text that is written to the file, all of it.
 func TestTheCardAsItIsWritten(t *testing.T) {
 	s, v := session.NewExample(), New()
 	doc := s.Document()
@@ -61,7 +61,7 @@ func TestReportAndTrials(t *testing.T) {
 	assert.False(t, v.Key(s, tuitest.KeyMsg("z")))
 }
 
-// What the text depends on makes it anew.
+// Anything the text depends on renews it.
 func TestTheCardFollows(t *testing.T) {
 	s, v := session.NewExample(), New()
 	texts := map[string]bool{}
@@ -84,8 +84,8 @@ func TestWithoutTrials(t *testing.T) {
 	}
 }
 
-// A window narrower than the card has it folded: nothing lies beyond its edge, on the card and in the
-// report, and no key is needed to see the rest of a line.
+// In a window narrower than the card the text is wrapped: nothing lies beyond its edge, on the card and
+// in the report, and no key is needed to see the rest of a line.
 func TestANarrowWindowFoldsTheCard(t *testing.T) {
 	s, v := session.NewExample(), New()
 	for _, key := range []string{"home", "r"} {
@@ -108,8 +108,8 @@ func TestANarrowWindowFoldsTheCard(t *testing.T) {
 	assert.Equal(t, card.Report(s.Bench(), s.Outcome(), card.Options{Document: &doc}), strings.Join(v.lines, "\n")+"\n", "as it is written where there is room")
 }
 
-// What begins a line of the card in capitals is heavier than what follows it, a rule lighter, and
-// nothing of the text is lost.
+// Capitals at the beginning of a line are heavier than the text after them, a rule is lighter, and no
+// text is lost.
 func TestWeights(t *testing.T) {
 	th := kit.Theme{Colour: true}
 	heavy := func(s string) string { return th.Paint(kit.Title, s) }
@@ -131,8 +131,8 @@ func TestWeights(t *testing.T) {
 	}
 }
 
-// Words of the trade that are read now are explained at the foot, and beside the card where
-// there is room; what to do next is named.
+// The trade terms on the page are explained at the foot, and beside the card where there is room; the
+// next step is named.
 func TestWordsOfTheCard(t *testing.T) {
 	s, v := session.NewExample(), New()
 	frame := tuitest.Draw(t, v, s, 80, 22)

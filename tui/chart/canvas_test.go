@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// dots are all dots set, as x, y pairs.
+// allDots are all dots set, as x, y pairs.
 func (c *Canvas) allDots() [][2]int {
 	var out [][2]int
 	for y := range 4 * c.h {
@@ -104,7 +104,7 @@ func TestPolylineGapsAndSinglePoints(t *testing.T) {
 	assert.Empty(t, c.allDots())
 }
 
-// The texture runs on through points that lie close together.
+// The texture continues through points that lie close together.
 func TestTextureDoesNotRestartAtPoints(t *testing.T) {
 	for _, x := range []Texture{Solid, Dashed, Dotted, DashDot} {
 		whole, parts := dotCanvas(30, 1), dotCanvas(30, 1)
@@ -196,7 +196,7 @@ func TestEmptyCanvases(t *testing.T) {
 	}
 }
 
-// Discs that touch are seen apart, a large one is full, a tiny one is still a dot.
+// Discs that touch are distinguishable, a large one is full, a tiny one is still a dot.
 func TestDisc(t *testing.T) {
 	c := New(kit.Theme{}, 20, 5)
 	c.Area(kit.Rect{W: 20, H: 5})

@@ -70,7 +70,7 @@ func TestChartColourOnlyAddsSequences(t *testing.T) {
 	}
 }
 
-// Whatever is charted, the chart has its size, and labels stand whole or not at all.
+// Whatever is charted, the chart has its size, and labels are whole or absent.
 func TestChartTakesAnything(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
 	odd := []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, 1, -1, 1e300, -1e300, math.MaxFloat64, -math.MaxFloat64, 1e-300, 5, 100, 1234567}
@@ -107,7 +107,7 @@ func TestChartTakesAnything(t *testing.T) {
 	}
 }
 
-// Labels crowded into one place: each shows whole or not at all.
+// Labels crowded into one place: each is whole or absent.
 func TestLabelsNeverCollide(t *testing.T) {
 	ch := Chart{Width: 60, Height: 16, X: Axis{Max: 100}, Y: Axis{Max: 10}}
 	for i := range 12 {
@@ -124,7 +124,7 @@ func TestLabelsNeverCollide(t *testing.T) {
 	assert.Greater(t, whole, 6)
 }
 
-// Every line has its letter near its end, also when lines end together.
+// Every line has its letter near its end, even if lines end together.
 func TestEveryLineHasItsLetter(t *testing.T) {
 	ch := Chart{Width: 60, Height: 16, X: Axis{Max: 10}, Y: Axis{Max: 10}}
 	for i := range 4 {
@@ -212,8 +212,8 @@ func BenchmarkChart(b *testing.B) {
 	}
 }
 
-// Two labels on a line have a blank between them, and letters at the lines' ends stand in the
-// order of the lines, also where these end in one cell.
+// Two labels on a line have a blank between them, and letters at the lines' ends are in the order of
+// the lines, even if these end in one cell.
 func TestLabelsStandApartAndLettersInOrder(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 9))
 	for range 300 {
@@ -251,8 +251,8 @@ func TestLabelsStandApartAndLettersInOrder(t *testing.T) {
 	}
 }
 
-// The ticks of an axis of free range are a whole number of rows apart, whatever is drawn and however
-// high the chart is, or it is one of so few rows that they would take too much of it.
+// The ticks of an axis of free range are a whole number of rows apart, whatever is drawn and whatever
+// the chart's height, unless it has so few rows that they would take up too much of it.
 func TestTicksUpAreEvenlyApart(t *testing.T) {
 	even := 0
 	for rows := 4; rows <= 60; rows++ {

@@ -37,7 +37,7 @@ func TestFormGolden(t *testing.T) {
 	assert.Contains(t, strings.Join(strings.Fields(strings.Join(f.Lines(plain, 76, 20), " ")), " "), row.Error)
 }
 
-// A doubt is whole behind its value or not there at all: the box of its row has it.
+// A doubt is shown whole behind its value or not at all: the row's box has it.
 func TestADoubtIsNeverCut(t *testing.T) {
 	rows := sampleRows()
 	rows[len(rows)-1].Warning = "thin for the 12 A that the plate speaks of; take thicker wire, or two in hand"
@@ -107,8 +107,8 @@ func TestFormFocus(t *testing.T) {
 	assert.Equal(t, "name", f.Focused().ID, "an older copy stays as it was")
 }
 
-// Typing and pasting replace what is there, a blank opens it, a backspace takes
-// its last letter; taking goes on to the next, leaving brings the old text back.
+// Typing and pasting replace the value, a blank opens it, a backspace removes its last letter;
+// accepting moves to the next field, leaving restores the old text.
 func TestTypingReplacesAndEnterEdits(t *testing.T) {
 	slots := NewForm(sampleRows()).FocusID("slots")
 	f, edit, used := slots.Key(typed("4"))
@@ -155,8 +155,8 @@ func TestTypingReplacesAndEnterEdits(t *testing.T) {
 	assert.False(t, f.Editing())
 }
 
-// A row with choices lists them when it is opened; typing picks, and what nothing begins
-// with is said.
+// A row with choices lists them when opened; typing selects, and text that no choice begins with is
+// reported.
 func TestChoicesAreListed(t *testing.T) {
 	join := NewForm(sampleRows()).FocusID("join")
 	f, edit, _ := join.Key(typed("d"))
@@ -193,8 +193,8 @@ func TestChoicesAreListed(t *testing.T) {
 	assert.Equal(t, Edit{}, edit, "a text has no choices")
 }
 
-// Figures typed on a list of which nothing was said begin a value in the field below that takes
-// some; not over what is there, not into another section, not past a list that is waited for.
+// Figures typed on a list without a value begin a value in the next field below that takes figures; but
+// not over an existing value, not in another section, not past a list that is waited for.
 func TestFiguresTypedOnAListGoToTheFieldBelow(t *testing.T) {
 	rows := func() []Row {
 		return []Row{
@@ -227,7 +227,7 @@ func TestFiguresTypedOnAListGoToTheFieldBelow(t *testing.T) {
 	assert.True(t, f.Picking(), "a letter picks")
 }
 
-// A click finds the row that is drawn there.
+// A click finds the row drawn there.
 func TestRowsAreFoundByTheirCell(t *testing.T) {
 	th := kit.Theme{}
 	for _, size := range [][2]int{{60, 5}, {76, 12}, {130, 9}} {
@@ -273,7 +273,7 @@ func BenchmarkForm(b *testing.B) {
 	}
 }
 
-// A choice is found by what others call it.
+// A choice is found by its synonyms.
 func TestAChoiceIsFoundByItsOtherNames(t *testing.T) {
 	for typed, want := range map[string]string{"trap": "tapered", "lith": "lfp"} {
 		row := Row{ID: "x", Label: "X", Choices: []string{"area", "tapered", "flooded", "lfp"}}

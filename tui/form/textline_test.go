@@ -81,20 +81,20 @@ func TestFieldRefuses(t *testing.T) {
 	assert.Len(t, got.Text, MaxRunes)
 	got, _ = got.Key(typed("z"))
 	assert.Len(t, got.Text, MaxRunes)
-	// What came from a file stays as it is until it is edited.
+	// Text from a file stays as it is until it is edited.
 	long := TextLine{strings.Repeat("é", MaxRunes+9), 3}
 	got, _ = long.Key(press(tea.KeyRight))
 	assert.Equal(t, TextLine{long.Text, 4}, got)
 	got, _ = TextLine{"a\tb", 0}.Key(press(tea.KeyRight))
 	assert.Equal(t, TextLine{"a\tb", 1}, got)
-	// Letters of one read that spell the name of a key are letters.
+	// Letters read at once that spell the name of a key are letters.
 	for _, name := range []string{"end", "home", "left", "delete"} {
 		got, _ = f.Key(typed(name))
 		assert.Equal(t, TextLine{"7" + name, 1 + len(name)}, got)
 	}
 }
 
-// The help tells every key that a line has, and textinput has no other.
+// The help lists every key that a line handles, and textinput has no other.
 func TestLineKeysAreTold(t *testing.T) {
 	told := map[string]bool{}
 	for _, b := range LineBindings() {
@@ -165,8 +165,8 @@ func TestFieldDrawAlwaysShowsTheCursor(t *testing.T) {
 	require.False(t, t.Failed())
 }
 
-// FuzzFieldKeys plays bytes as keys: whatever is typed, the cursor stays in range and no
-// control rune gets in.
+// FuzzFieldKeys feeds bytes as keys: whatever is typed, the cursor stays in range and no control rune
+// gets in.
 func FuzzFieldKeys(f *testing.F) {
 	f.Add([]byte("12.5\x01\x02\x03"), "18 AWG\n\x1b[A")
 	f.Add([]byte{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11}, "\xff\u202eΩ")

@@ -112,7 +112,7 @@ func (v *View) facts(t kit.Theme, d *sheet, w int) []string {
 	}
 }
 
-// hinted is a line with what keys do at its end, where there is room.
+// hinted is a line with a hint about keys at its end, where there is room.
 func hinted(t kit.Theme, line, hint string, w int) string {
 	if hint == "" || kit.Width(line)+len(hint)+2 > w {
 		return line

@@ -31,7 +31,7 @@ func fractional() *session.Session {
 		"trial[0].connection", "delta", "trial[0].turns", "12")
 }
 
-// stators are the jobs that the frames are drawn of.
+// stators are the jobs whose frames are drawn.
 var stators = map[string]func() *session.Session{
 	"example":    func() *session.Session { return changed() },
 	"fractional": fractional,
@@ -90,8 +90,8 @@ func press(v *View, s *session.Session, keys ...string) {
 	}
 }
 
-// TestFrames holds the pictures of what the frames of the whole screen do not show: other
-// stators, other lists, one phase.
+// TestFrames compares the pictures of what the frames of the whole screen do not show: other stators,
+// other lists, one phase.
 func TestFrames(t *testing.T) {
 	for _, c := range []struct {
 		what, stator string
@@ -123,7 +123,7 @@ func TestFrames(t *testing.T) {
 	}
 }
 
-// In ASCII nothing else is drawn, and colour adds nothing but itself.
+// ASCII draws the same, and colour adds only colour.
 func TestThemes(t *testing.T) {
 	for name, make := range stators {
 		s := make()
@@ -196,7 +196,7 @@ func TestTheCurrentCoilIsInSight(t *testing.T) {
 	}
 }
 
-// A span taken from the comparison becomes the trial's, and undo takes it back.
+// A span chosen in the comparison becomes the trial's, and undo restores the old one.
 func TestTakingASpan(t *testing.T) {
 	s, v := fractional(), New()
 	press(v, s, "s", "up")
@@ -237,7 +237,7 @@ func TestWithoutALayoutTheReasonIsShown(t *testing.T) {
 	}
 }
 
-// A span that makes no layout can be mended on the spot.
+// A span that gives no layout can be corrected on the spot.
 func TestMendingASpan(t *testing.T) {
 	s, v := stators["badspan"](), New()
 	require.Nil(t, v.sheet(s).plan)
@@ -246,7 +246,7 @@ func TestMendingASpan(t *testing.T) {
 	assert.Equal(t, 3, s.Job().Trials[0].Span.Whole(), "the strongest is marked")
 }
 
-// Every slot's sides stand in the picture, and every coil's number under them.
+// Every slot's coil sides are in the picture, with every coil's number under them.
 func TestEverySideIsWritten(t *testing.T) {
 	for name, make := range stators {
 		s, v := make(), New()
@@ -271,7 +271,7 @@ func TestEverySideIsWritten(t *testing.T) {
 	}
 }
 
-// Lanes: no two coils in one lane lie over each other, and all are in sight.
+// Lanes: no two coils in one lane overlap, and all are in sight.
 func TestArcsDoNotOverlap(t *testing.T) {
 	for name, make := range stators {
 		s, v := make(), New()

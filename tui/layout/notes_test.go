@@ -17,7 +17,7 @@ func single() *session.Session {
 	return session.New(job.Parse("format = 1\n[machine]\nslots = 24\npoles = 8\nphases = 1\n[[trial]]\nname = \"A\"\nturns = 10\ngauge = \"19 SWG\"\n"), "", job.Mark{})
 }
 
-// The way of a coil is a whole word at every size that the screen has.
+// The winding direction of a coil is a whole word at every screen size.
 func TestTheWayIsAWord(t *testing.T) {
 	for _, size := range [][2]int{{60, 20}, {80, 24}, {100, 30}, {120, 40}, {200, 60}} {
 		v := New()
@@ -27,7 +27,7 @@ func TestTheWayIsAWord(t *testing.T) {
 	}
 }
 
-// The words of the facts are explained: under the lists where there is room, else, and where all
+// The terms of the facts are explained: under the lists where there is room, otherwise, and where all
 // lists show, at the end of the remarks, and never in both places.
 func TestTheWordsAreExplained(t *testing.T) {
 	const span, q, kw = "Span 3: the two sides of a coil lie 3 slots apart, its throw is 1 to 4.", "q: slots of one phase under one pole.", "kw1: the part of the turns"
@@ -55,7 +55,7 @@ func TestTheWordsAreExplained(t *testing.T) {
 	}
 }
 
-// One phase has no keys for others, and nothing is said of star and delta.
+// One phase has no keys for others, and star and delta are not mentioned.
 func TestOnePhaseHasNoOthers(t *testing.T) {
 	s, v := single(), New()
 	got := frame(t, v, s, body(120, 40))
@@ -78,7 +78,7 @@ func TestEnterGoesToWhatTheLayoutWaitsFor(t *testing.T) {
 	assert.Equal(t, "machine.slots", went)
 }
 
-// A flat stator has no slots; what stands for them here is named as the card names it.
+// A flat stator has no slots; their equivalent has the same name here as on the card.
 func TestAFlatStatorsSlotsAreGaps(t *testing.T) {
 	const words, text = "Slot: here the gap between two flat coils", "format = 1\n[machine]\nslots = 9\npoles = 12\nspan = 1\nlayers = 2\n%s[[trial]]\nname = \"A\"\nturns = 80\ngauge = \"1 mm\"\n"
 	for stator, want := range map[string]bool{"stator = \"flat\"\n": true, "": false} {

@@ -36,7 +36,7 @@ type View struct {
 	// offer is what the bench's records have for the marked field, where offers is set.
 	offer  shelf.Hint
 	offers bool
-	// result is what stands under the help: what the inputs lead to.
+	// result is shown under the help: the figures that follow from the inputs.
 	result func(s *session.Session, w int) []string
 }
 

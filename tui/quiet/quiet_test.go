@@ -33,7 +33,8 @@ func build(t *testing.T, name string) string {
 	return bin
 }
 
-// environment is ours with TERM as given, and without what makes termenv keep still anyway.
+// environment is the test's own with the given TERM, and without variables that keep termenv quiet
+// anyway.
 func environment(extra ...string) []string {
 	var env []string
 	for _, e := range os.Environ() {
@@ -47,8 +48,8 @@ func environment(extra ...string) []string {
 	return append(env, extra...)
 }
 
-// onTerminal runs a command on a pseudo-terminal that answers nothing and gives its output
-// up to the word "ready" or the query, whichever is first.
+// onTerminal runs a command on a pseudo-terminal that never answers and returns its output up to the
+// word "ready" or the query, whichever comes first.
 func onTerminal(t *testing.T, bin string) string {
 	t.Helper()
 	if runtime.GOOS == "windows" {
@@ -96,7 +97,7 @@ func TestRestoreWithoutTERM(t *testing.T) {
 	assert.Equal(t, "ready TERM=\"\" set=false\n", string(out))
 }
 
-// The whole trick is the order: quiet before anything that reads TERM.
+// Order is everything: quiet must be initialised before anything that reads TERM.
 func TestInitialisedFirst(t *testing.T) {
 	cmd := exec.Command(build(t, "hushed"))
 	cmd.Env = environment("TERM=xterm", "GODEBUG=inittrace=1")

@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// gone is a program that has ended: a process of ours that was waited for.
+// gone is a program that has ended: a child process that was waited for.
 func gone(t testing.TB) running.Program {
 	t.Helper()
 	cmd := exec.Command(os.Args[0], "-test.run", "^$")
@@ -91,7 +91,7 @@ func TestSessionsKeepOutOfEachOthersWay(t *testing.T) {
 	assert.Empty(t, files(t, s), "nothing stays behind")
 }
 
-// Two examples are two jobs' work.
+// Two examples are two separate jobs.
 func TestExamplesDoNotShareACopy(t *testing.T) {
 	s := Store{Dir: filepath.Join(t.TempDir(), "state")}
 	a, err := s.Begin("")
@@ -118,7 +118,7 @@ func TestALinkIsTheSameJob(t *testing.T) {
 	assert.Len(t, copies, 1)
 }
 
-// Whatever has become of a copy, it is given back whole or not at all, and never taken away.
+// Whatever has become of a copy, it is restored whole or not at all, and never deleted.
 func TestDamagedCopiesAreNamedAndLeft(t *testing.T) {
 	good := Copy{By: gone(t), Kept: time.Now(), Text: "name = \"x\"\n"}.encode()
 	for what, data := range map[string]string{
@@ -204,7 +204,7 @@ func TestLastJobIsForgottenWhenGone(t *testing.T) {
 	assert.Equal(t, path, s.Last(), "but not while there is work on it")
 }
 
-// Signs and temporary files of killed sessions are swept; those of living ones stay.
+// Marks and temporary files of killed sessions are swept; those of living ones stay.
 func TestBeginSweepsWhatKilledSessionsLeft(t *testing.T) {
 	s := Store{Dir: t.TempDir()}
 	dead := gone(t)
@@ -224,7 +224,7 @@ func TestBeginSweepsWhatKilledSessionsLeft(t *testing.T) {
 	assert.FileExists(t, foreign)
 }
 
-// FuzzDecode: only what encode wrote, to the letter, is read as a copy.
+// FuzzDecode: only what encode wrote, byte for byte, is read as a copy.
 func FuzzDecode(f *testing.F) {
 	f.Add(Copy{Text: "a = 1\n"}.encode(), uint(3), byte(7))
 	f.Add(headMark+"{}\n", uint(0), byte(0))
@@ -248,9 +248,9 @@ func FuzzDecode(f *testing.F) {
 	})
 }
 
-// The units that were chosen while a job was open are its own at the next start; another job goes by
-// what it is typed in, and one in which nothing is by what was chosen last. A store without a folder
-// knows none.
+// The units chosen while a job was open are its own at the next start; another job uses those it is
+// typed in, and one in which nothing is typed those chosen last. A store without a folder remembers
+// none.
 func TestUnitsAreRemembered(t *testing.T) {
 	s := Store{Dir: t.TempDir()}
 	none, metric, inch := job.Parse(""), job.Parse("[machine]\nbore_mm = 90\nambient_c = 20\n"), job.Parse("[machine]\nbore_in = 4\nambient_f = 70\n")

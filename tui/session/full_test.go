@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// With the slot kept full, thicker and thinner wire, and strands, take their turns with
-// them, one step of undo each; with the lock off turns stay.
+// With the slot kept full, thicker and thinner wire and strands adjust the turns, one step of undo
+// each; with the lock off the turns stay.
 func TestTheSlotIsKeptFull(t *testing.T) {
 	s := NewExample()
 	s.StepTurns(-5)
@@ -52,7 +52,7 @@ func TestSplitWire(t *testing.T) {
 	s.SplitWire()
 }
 
-// Where the turns that fit cannot be told, that is said and nothing changed.
+// If the turns that fit are unknown, that is reported and nothing changed.
 func TestNothingToFill(t *testing.T) {
 	s := NewExample()
 	s.Type("slot.area", "")
@@ -65,7 +65,7 @@ func TestNothingToFill(t *testing.T) {
 	assert.Contains(t, s.Message().Text, "not one turn")
 }
 
-// A rung is taken into the chosen trial, or becomes a new one.
+// A rung is applied to the chosen trial, or becomes a new one.
 func TestTakeRung(t *testing.T) {
 	s := NewExample()
 	r := s.Bench().Ladder(0)[4]
@@ -85,8 +85,8 @@ func TestTakeRung(t *testing.T) {
 	assert.Len(t, s.Outcome().Trials, 3, "one step of undo")
 }
 
-// Work is done once for what it is about; an answer to what is no longer asked is dropped,
-// and a panic becomes words.
+// Work is done once for its subject; an answer to an outdated question is dropped, and a panic becomes
+// a message.
 func TestWorkBesideTheKeys(t *testing.T) {
 	s, runs := NewExample(), 0
 	run := func() {

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What was wound stays what it was when its trial is changed: the record takes down the turns,
-// or the wire with its strands, that it went by. What it says itself stays, and one of another
+// What was wound stays what it was when its trial is changed: the record stores the turns, or the wire
+// with its strands, that it had taken from the trial. Its own values stay, and a record of another
 // trial is left alone.
 func TestARecordKeepsWhatWasWound(t *testing.T) {
 	text := "format = 1\n[[trial]]\nname = \"A\"\nturns = 17\ngauge = \"15 AWG\"\nstrands = 2\n[[trial]]\nname = \"B\"\nturns = 21\ngauge = \"16 AWG\"\n" +
@@ -38,7 +38,7 @@ func TestARecordKeepsWhatWasWound(t *testing.T) {
 	assert.Equal(t, text, s.Document().Text(), "one step of undo each")
 }
 
-// So does how it was joined and laid, whatever its trial said or left unsaid of that.
+// The same holds for its connection and layout, whatever its trial did or did not say of them.
 func TestARecordKeepsHowItWasJoined(t *testing.T) {
 	text := "format = 1\n[machine]\nslots = 36\npoles = 12\nlayers = 1\n[[trial]]\nname = \"A\"\nturns = 17\ngauge = \"15 AWG\"\n" +
 		"[[wound]]\ntrial = \"A\"\nlead_ohm = 0.4\n[[wound]]\ntrial = \"A\"\nconnection = \"delta\"\n"

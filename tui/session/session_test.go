@@ -58,7 +58,7 @@ func TestStepsOfUnequalCoils(t *testing.T) {
 	assert.Equal(t, turns, s.Job().Trials[0].Turns, "they are not turned into equal ones")
 }
 
-// An area is stepped in the unit it was typed in; an empty one in the unit liked.
+// An area is stepped in the unit it was typed in; an empty one in the preferred unit.
 func TestStepsOfTheAreaKeepItsUnit(t *testing.T) {
 	for _, liked := range []quantity.Choice{{}, {Inch: true}} {
 		s := NewExample()
@@ -115,8 +115,8 @@ func TestTrialsAndReference(t *testing.T) {
 	assert.Len(t, s.Outcome().Trials, 4)
 }
 
-// Letters typed one after another into a field are one step of undo; another field or a
-// step in between begins a new one.
+// Letters typed in succession into a field are one step of undo; another field or a step in between
+// begins a new one.
 func TestUndoMergesTyping(t *testing.T) {
 	s := NewExample()
 	before := s.Document().Text()
@@ -138,7 +138,7 @@ func TestUndoMergesTyping(t *testing.T) {
 	assert.True(t, s.Dirty())
 }
 
-// A value that cannot be read stays as typed, the rest goes on.
+// An unreadable value stays as typed, and the rest still works.
 func TestWrongValuesStay(t *testing.T) {
 	s := NewExample()
 	s.Type("trial[1].turns", "abc")
@@ -192,8 +192,8 @@ func TestSizesFollowTheWire(t *testing.T) {
 	}
 }
 
-// A wire typed with its strands is both once it is taken, in one step of undo; while it is being
-// typed it stays as typed.
+// A wire typed with its strands sets both when accepted, in one step of undo; while it is being typed
+// it stays as typed.
 func TestStrandsTypedWithTheWire(t *testing.T) {
 	s := NewExample()
 	before := s.Document().Text()

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// A text's terms are explained in the order in which they come, each once, as words of their
-// own; every sentence fits a line of the smallest screen that has room for it.
+// A text's terms are explained in order of occurrence, each once, matched as whole words; every
+// sentence fits a line of the smallest screen that has room for it.
 func TestTermsAreExplained(t *testing.T) {
 	said := Explained("Brake: all leads joined. It furls; the GALE, the gales. A dump\nload. Leads to the bridgehead")
 	assert.Equal(t, []string{

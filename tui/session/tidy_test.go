@@ -11,15 +11,15 @@ import (
 
 var kept [][]byte
 
-// turns is how often the collector has run.
+// turns is the number of collector runs.
 func turns() uint32 {
 	var m runtime.MemStats
 	runtime.ReadMemStats(&m)
 	return m.NumGC
 }
 
-// The collector has its turn after a key that has left something behind, only then, and one
-// at a time; nothing is drawn for it.
+// The collector runs after a key that has left garbage, only then, and one run at a time; it redraws
+// nothing.
 func TestTheCollectorsTurn(t *testing.T) {
 	defer debug.SetGCPercent(debug.SetGCPercent(-1)) // it comes by itself not at all
 	var tidier Tidier

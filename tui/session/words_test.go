@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Undo and redo say what they undid, by the names that the screens have for it.
+// Undo and redo name what they undid, as the screens name it.
 func TestUndoSaysWhat(t *testing.T) {
 	for _, c := range []struct {
 		do           func(s *Session)
@@ -41,8 +41,8 @@ func TestUndoSaysWhat(t *testing.T) {
 	assert.Contains(t, s.Message().Text, ", 2 more; 0 more to undo")
 }
 
-// A problem is said with the field's name and, for a unit, what to write on the screen; only
-// what is about no field names its line in the file.
+// A problem is stated with the field's name and, for a unit, what to write on the screen; only one that
+// is about no field gives its line in the file.
 func TestProblemsNameTheirField(t *testing.T) {
 	s := NewExample()
 	s.Type("trial[1].strands", "many")

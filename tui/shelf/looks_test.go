@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Where two jobs have the same name and there is no room for the column of files, their files
-// stand in its place.
+// If two jobs have the same name and there is no room for the column of files, their files replace the
+// names.
 func TestJobsOfTheSameNameAreToldApart(t *testing.T) {
 	s, v, _ := onShelf(t, 80, 21)
 	text, err := os.ReadFile("planned.toml")
@@ -29,7 +29,7 @@ func TestJobsOfTheSameNameAreToldApart(t *testing.T) {
 	assert.Regexp(t, `Fourth from the yard .* planned-2\.toml`, wide)
 }
 
-// What the bench learns is said in the units liked.
+// What the bench learns is in the preferred units.
 func TestTheBenchIsSaidInTheUnitsLiked(t *testing.T) {
 	b := &shelf.Bench{Fills: []shelf.Lesson{{FromMM: 1, ToMM: 1.5, Fill: quantity.Of(0.7)}}, Rises: []shelf.Warmth{{Machine: "mill", RisePerWatt: quantity.Of(0.9)}}}
 	assert.Contains(t, learned(quantity.Choice{}, b)[0], "1.00 to 1.50 mm bare")

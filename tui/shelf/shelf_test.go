@@ -17,8 +17,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// jobs makes a folder with the jobs of testdata/shelf the one that the test is in, all last
-// written on one day.
+// jobs changes the test's working folder to one with the jobs of testdata/shelf, all last written on
+// one day.
 func jobs(t *testing.T) {
 	t.Helper()
 	paths, err := filepath.Glob("../../testdata/shelf/*")
@@ -36,10 +36,10 @@ func jobs(t *testing.T) {
 	t.Chdir(dir)
 }
 
-// went is which doors were gone through.
+// went records which doors were used.
 type went struct{ opened, begun, asked []string }
 
-// doors write down what is asked of them.
+// doors record what is asked of them.
 func (w *went) doors() Doors {
 	to := func(list *[]string) func(string) tea.Cmd {
 		return func(path string) tea.Cmd { *list = append(*list, path); return nil }
@@ -78,8 +78,8 @@ func TestShelfFrames(t *testing.T) {
 	}
 }
 
-// The folder is read beside the keys: until then the screen says so and takes keys, and what
-// was typed meanwhile holds.
+// The folder is read in the background: until then the screen says so and takes keys, and text typed
+// meanwhile is kept.
 func TestTheFolderIsReadBesideTheKeys(t *testing.T) {
 	jobs(t)
 	s, v := session.NewExample(), New((&went{}).doors())
@@ -97,7 +97,7 @@ func TestTheFolderIsReadBesideTheKeys(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "3 of 3 jobs, by date; 1 left out  ")
 }
 
-// What is typed searches; a letter taken back finds more; what is found nowhere says so.
+// Typing searches; a letter deleted finds more; a search without a hit says so.
 func TestSearching(t *testing.T) {
 	s, v, doors := onShelf(t, 80, 21)
 	tuitest.Press(t, v, s, 80, 21, "1 6 space a w g")
@@ -123,7 +123,7 @@ func files(v *View) (names []string) {
 	return names
 }
 
-// Each column sorts, both ways; what cannot be used stays last.
+// Each column sorts, both ways; unusable jobs stay last.
 func TestSorting(t *testing.T) {
 	s, v, _ := onShelf(t, 120, 37)
 	for _, want := range []struct{ keys, by, first string }{
@@ -144,8 +144,7 @@ func TestSorting(t *testing.T) {
 	assert.Len(t, seen, len(orders))
 }
 
-// A job is opened, the next of its kind begun, and another folder asked for, each of the one
-// that is marked.
+// A job is opened, the next of its kind begun, and another folder asked for, each for the marked job.
 func TestDoors(t *testing.T) {
 	s, v, doors := onShelf(t, 80, 21)
 	tuitest.Press(t, v, s, 80, 21, "down f6 down enter f7")
@@ -166,8 +165,8 @@ func TestDoors(t *testing.T) {
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 80, 21)), "sums.txt: its name does not end in .toml")
 }
 
-// What is wrong with a file stands whole in the list too, on as many lines as it takes, where there is
-// room for all rows; a click on any of its lines marks it. Where there is not, its row is one line.
+// What is wrong with a file is shown whole in the list too, on as many lines as needed, if there is
+// room for all rows; a click on any of its lines marks it. Otherwise its row is one line.
 func TestAProblemStandsWholeInTheList(t *testing.T) {
 	jobs(t)
 	const bad = "[[trial]]\nname = \"A\"\ngauge = \"0.71\"\n"
@@ -243,7 +242,7 @@ func TestClicks(t *testing.T) {
 	assert.Len(t, doors.opened, 1, "under the jobs there is nothing")
 }
 
-// The rest of a job stands under its winding: what was wound before, or its other trials.
+// The rest of a job is shown under its winding: what was wound before, or its other trials.
 func TestTheRestOfAJob(t *testing.T) {
 	s, v, _ := onShelf(t, 140, 37)
 	tuitest.Press(t, v, s, 140, 37, "m i l l")
@@ -255,7 +254,7 @@ func TestTheRestOfAJob(t *testing.T) {
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 140, 37)), "Trial B: 10 turns of 1 × 18 AWG.")
 }
 
-// What the bench learns stands beside the jobs, or in their place.
+// What the bench learns is shown beside the jobs, or instead of them.
 func TestWhatTheBenchLearnsIsShown(t *testing.T) {
 	s, v, _ := onShelf(t, 80, 21)
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "your last 2 jobs")
@@ -266,8 +265,8 @@ func TestWhatTheBenchLearnsIsShown(t *testing.T) {
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 200, 57)), "your last 2 jobs")
 }
 
-// What lies in the folder and is no job stands under the jobs with its reason, also where the
-// list is lower than the folder is long; it is nothing to mark, and a search is for jobs.
+// Files in the folder that are no jobs are listed under the jobs with the reason, even if the list is
+// shorter than the folder; they cannot be marked, and a search finds only jobs.
 func TestWhatIsLeftOutIsNamed(t *testing.T) {
 	s, v, doors := onShelf(t, 80, 21)
 	frame := tuitest.Draw(t, v, s, 80, 21)
@@ -295,8 +294,8 @@ func TestWhatIsLeftOutIsNamed(t *testing.T) {
 	assert.NotContains(t, tuitest.Draw(t, v, s, 80, 21), "left out: ")
 }
 
-// Where there is room both boxes stand, under the list or beside it, and the key that changes
-// them is not named; the heads that are short for something are explained.
+// Where there is room both boxes are shown, under the list or beside it, and the key that switches
+// between them is not named; abbreviated column heads are explained.
 func TestBothBoxesWhereThereIsRoom(t *testing.T) {
 	for size, both := range map[[2]int]bool{{80, 22}: false, {100, 28}: true, {120, 38}: true, {200, 58}: true, {100, 22}: false} {
 		t.Run(fmt.Sprint(size), func(t *testing.T) {

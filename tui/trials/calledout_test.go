@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// What is called out stands beside the table where the verdict leaves room for it there, and under it
-// where more of it fits; what was left out is told in a line that is never cut.
+// The findings are beside the table if the verdict leaves room for them there, and under it if more of
+// them fit there; a line that is never cut says how many were left out.
 func TestWhatIsCalledOutGoesWhereThereIsRoom(t *testing.T) {
 	one, v := jobOf(t, "hub-in-wind"), New()
 	frame := strings.Split(tuitest.Draw(t, v, one, 100, 27), "\n")

@@ -29,8 +29,8 @@ func clickOn(t *testing.T, v *View, s *session.Session, size [2]int, text string
 	require.Fail(t, "not in the frame", "%s at %v\n%s", text, size, tuitest.Draw(t, v, s, size[0], size[1]))
 }
 
-// A click marks the row and chooses the trial that it is on, at every size; a click on what
-// is marked opens it, as enter does.
+// A click marks the row and chooses the trial under it, at every size; a click on what is marked opens
+// it, as enter does.
 func TestClicksOnTheTable(t *testing.T) {
 	for _, size := range [][2]int{{60, 18}, {80, 21}, {100, 27}, {120, 37}, {200, 57}} {
 		s, v := session.NewExample(), New()
@@ -59,7 +59,7 @@ func TestClicksOnTheTable(t *testing.T) {
 	}
 }
 
-// Rungs, whys and lists take clicks too.
+// Rungs, why pages and lists take clicks too.
 func TestClicksOnWhatLiesOver(t *testing.T) {
 	size := [2]int{100, 27}
 	s, v := session.NewExample(), New()

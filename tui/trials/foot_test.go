@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// With every row shown on a small screen the foot still says of every trial what stands first in its
-// verdict, nothing of it cut, and that more is called out; and more rows are in sight than lines of the foot.
+// With every row shown on a small screen the foot still gives the first item of every trial's verdict,
+// uncut, and says that there are more findings; and more rows are in sight than lines of the foot.
 func TestEveryRowLeavesTheFootItsShare(t *testing.T) {
 	for _, name := range []string{"wind-good", "engine-held", "pedals", "water"} {
 		text, err := os.ReadFile("../../testdata/jobs/" + name + ".toml")
@@ -43,8 +43,8 @@ func TestEveryRowLeavesTheFootItsShare(t *testing.T) {
 	}
 }
 
-// Amps that the regulator holds have a sign of their own in front, at every size and with every
-// picture, in ASCII too, and the foot says what it means; a job without a regulator has neither.
+// Amps held by the regulator have a sign of their own in front, at every size and with every picture,
+// in ASCII too, and the foot says what it means; a job without a regulator has neither.
 func TestHeldAmpsHaveASign(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/engine-held.toml")
 	require.NoError(t, err)

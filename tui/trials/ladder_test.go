@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The ladder says that it is being worked out, then shows its rungs with what is best, past a
-// limit and present; enter takes one, n makes a new trial of it, one step of undo each.
+// The ladder says that it is being computed, then shows its rungs with marks for best, over a limit and
+// present; enter applies one, n makes a new trial of it, one step of undo each.
 func TestLadder(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 80, 21, "e")
@@ -42,8 +42,8 @@ func TestLadder(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Turns")
 }
 
-// Strands, another system of sizes and another slot ask anew; an answer to what was asked
-// before is not shown.
+// Other strands, another system of sizes or another slot recompute it; the answer to an outdated
+// question is not shown.
 func TestLadderAsksAnew(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 100, 27, "e")
@@ -71,7 +71,7 @@ func TestLadderAsksAnew(t *testing.T) {
 	}
 }
 
-// With wind there is a year's energy, and what is best for it.
+// With wind the ladder has a year's energy, and marks the best for it.
 func TestLadderOfTheWind(t *testing.T) {
 	s, v := jobOf(t, "wind-trap"), New()
 	tuitest.Press(t, v, s, 100, 27, "e")
@@ -81,8 +81,7 @@ func TestLadderOfTheWind(t *testing.T) {
 	assert.Contains(t, frame, "12 m/s")
 }
 
-// At every size, with each picture, the page of why and the ladder, the frame fills its
-// rectangle and nothing leaves it.
+// At every size, with each picture, the why page and the ladder, the frame fills its rectangle exactly.
 func TestEverySize(t *testing.T) {
 	for _, name := range []string{"", "wind-good", "car-stator-13-to-30"} {
 		s := session.NewExample()
@@ -105,8 +104,8 @@ func TestEverySize(t *testing.T) {
 	}
 }
 
-// Where there is room, what every gauge brings stands beside the rungs against where it
-// begins, the marked one named; its points are the rungs' own figures.
+// Where there is room, each gauge's amps are plotted beside the rungs against the speed at which
+// charging begins, with the marked one named; the points are the rungs' own figures.
 func TestTheFrontierIsTheRungs(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 120, 37, "e")
@@ -142,7 +141,7 @@ func rightOf(frame string, column int) string {
 	return strings.Join(lines, "\n")
 }
 
-// What meets is told by what it goes by: the mean wind, or the slow speed.
+// What "meets" refers to is stated: the mean wind, or the slow speed.
 func TestTheLadderSaysWhatMeets(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, 120, 37, "e")
@@ -154,7 +153,7 @@ func TestTheLadderSaysWhatMeets(t *testing.T) {
 	assert.Contains(t, tuitest.Words(tuitest.Draw(t, v, s, 120, 37)), "meets: brings in the mean wind what is wanted")
 }
 
-// What meets is never marked past its limit: both go by the same current.
+// A row that meets the requirement is never marked as over its limit: both refer to the same current.
 func TestNothingMeetsPastItsLimit(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/pedals-hub.toml")
 	require.NoError(t, err)

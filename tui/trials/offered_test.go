@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The fill that this hand reaches is offered at the fill limit where nobody gave one, and taken
-// by its key alone.
+// The fill that this winder reaches is offered at the fill limit if none was given, and accepted only
+// by its key.
 func TestTheFillOfThisHandIsOffered(t *testing.T) {
 	file := filepath.Join("..", "..", "testdata", "shelf", "planned.toml")
 	text, err := os.ReadFile(file)

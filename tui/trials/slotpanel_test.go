@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The wall of a slot with parallel sides is straight from its mouth to its bottom: the ends of the wedge,
-// which lie on the liner, do not make it look thicker.
+// The wall of a parallel slot is straight from its mouth to its bottom: the ends of the wedge, which
+// lie on the liner, do not make it look thicker.
 func TestTheWallOfAParallelSlotIsStraight(t *testing.T) {
 	s := session.NewExample()
 	pack, why := s.Bench().Picture(0)

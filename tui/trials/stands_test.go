@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Where the winding burns no number stands for its amps, in the grid and on the ladder; amps it
-// does not stand are marked, and a year with them too.
+// If the winding finds no steady temperature, no number is shown for its amps, in the grid and on the
+// ladder; amps that it does not withstand are marked, and so is a year that includes them.
 func TestWhatBurnsShowsNoAmps(t *testing.T) {
 	for _, size := range [][2]int{{60, 17}, {80, 21}, {100, 27}, {200, 57}} {
 		s, v := jobOf(t, "wind-good"), New()
@@ -34,7 +34,7 @@ func TestWhatBurnsShowsNoAmps(t *testing.T) {
 	}
 }
 
-// Why a figure is not to be had is said where it is asked for, with the figure that it would be.
+// Why a figure is unavailable is explained where it is asked for, with the figure that it would be.
 func TestWhyItBurns(t *testing.T) {
 	s, v := jobOf(t, "wind-good"), New()
 	to(t, v, s, "amps_dc_top")
@@ -61,8 +61,8 @@ func TestSpeedsOfTheGridSayWhose(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "alt. rpm")
 }
 
-// Under the rungs stands why the marked one brings what it does, at every size that has a foot,
-// and what the marks mean.
+// Under the rungs is shown why the marked one brings what it does, at every size that has a foot, and
+// what the marks mean.
 func TestTheLadderSaysWhy(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}} {
 		s, v := jobOf(t, "wind-good"), New()
@@ -75,7 +75,7 @@ func TestTheLadderSaysWhy(t *testing.T) {
 	}
 }
 
-// The row of the trial's wire says whether it is the trial as it stands: only with its turns.
+// The row of the trial's wire says whether it is the trial itself: only if the turns match too.
 func TestTheLadderSaysWhatIsWoundNow(t *testing.T) {
 	s, v := jobOf(t, "wind-good"), New()
 	tuitest.Press(t, v, s, 100, 27, "e")
@@ -88,7 +88,7 @@ func TestTheLadderSaysWhatIsWoundNow(t *testing.T) {
 	assert.Regexp(t, `17 AWG ● +42 .* now`, tuitest.Draw(t, v, s, 100, 27))
 }
 
-// How far two trials are apart is not red because a figure is past its limit.
+// The difference of two trials is not red because a figure exceeds its limit.
 func TestTheDifferenceIsNotPastALimit(t *testing.T) {
 	s := jobOf(t, "engine")
 	seen := 0

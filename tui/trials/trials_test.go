@@ -22,7 +22,7 @@ import (
 
 const w, h = 200, 57
 
-// foot is what stands under the table: all that is said.
+// foot is the text under the table.
 func foot(t *testing.T, v *View, s *session.Session) string {
 	tuitest.Draw(t, v, s, w, h)
 	return tuitest.Words(strings.Join(append(v.meaning(s, 600, 9), v.foot(s, 600, 20)...), "\n"))
@@ -44,8 +44,8 @@ func to(t *testing.T, v *View, s *session.Session, id string) {
 	require.Equal(t, id, v.row, "down goes by every row once")
 }
 
-// Every row of figures is explained at the foot: what it is, what it is worked out from or
-// what is missing, whether a guess weighs in it, how far it may be off.
+// Every row of figures is explained at the foot: what it is, what it is computed from or what is
+// missing, whether it depends on a guess, how accurate it is.
 func TestEveryRowIsExplained(t *testing.T) {
 	s, v := session.NewExample(), New()
 	missing, off, guessed, mended := 0, 0, 0, 0
@@ -95,8 +95,8 @@ func TestEveryInputIsExplained(t *testing.T) {
 	}
 }
 
-// What in the file cannot be used is said at the foot, wherever the cursor is, and marked
-// at its cell.
+// Unusable values in the file are reported at the foot, wherever the cursor is, and marked in their
+// cells.
 func TestProblemsOfTheFileAreSaid(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.Type("trial[1].strands", "many")
@@ -109,7 +109,7 @@ func TestProblemsOfTheFileAreSaid(t *testing.T) {
 	assert.Equal(t, kit.Plain, v.inputCell(s, rowStrands, 0).Mark)
 }
 
-// A value that cannot be used is warned of when it is taken, one that can is not.
+// A value that cannot be used brings a warning when accepted; one that can does not.
 func TestTypingAValue(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, w, h, "2 4 enter")
@@ -134,7 +134,7 @@ func TestTypingAValue(t *testing.T) {
 	assert.False(t, v.Key(s, tuitest.KeyMsg("7")), "no figure can be typed over")
 }
 
-// Each key changes its one thing of the job.
+// Each key changes its one item of the job.
 func TestKeysChangeTheJob(t *testing.T) {
 	for _, c := range []struct{ key, path, want string }{
 		{"+", "trial[0].turns", "18"}, {"=", "trial[0].turns", "18"}, {"-", "trial[0].turns", "16"}, {"_", "trial[0].turns", "16"},
@@ -151,7 +151,7 @@ func TestKeysChangeTheJob(t *testing.T) {
 	}
 }
 
-// The findings of the chosen trial stand at the foot, the others' do not.
+// The findings of the chosen trial are at the foot, those of the others are not.
 func TestFindingsOfTheChosenTrial(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.Type("trial[1].turns", "400")
@@ -189,8 +189,8 @@ func TestRowsAndPictures(t *testing.T) {
 	}
 }
 
-// Rows in which all trials are alike fold into one, which tells them; opened, or unlike, they
-// stand by themselves.
+// Rows in which all trials agree fold into one, which states them; opened, or different, they are
+// separate.
 func TestAlikeRowsFold(t *testing.T) {
 	s, v := session.NewExample(), New()
 	frame := tuitest.Draw(t, v, s, 80, 21)
@@ -209,7 +209,7 @@ func TestAlikeRowsFold(t *testing.T) {
 	assert.NotContains(t, tuitest.Draw(t, v, s, w, h), "star, 1 circuit", "nor have two")
 }
 
-// A number typed on the folded line opens its inputs: which of them is meant is not known.
+// A number typed on the folded line opens its inputs, since it is unknown which of them is meant.
 func TestANumberOnTheFoldedLineOpensIt(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Draw(t, v, s, 80, 21)
@@ -232,8 +232,8 @@ func TestTheOldWindingIsAColumn(t *testing.T) {
 	assert.NotRegexp(t, ` old +●A`, tuitest.Draw(t, v, s, 80, 21))
 }
 
-// A winding that does not fit says so at its turns, in its verdict, and nothing of it is
-// better.
+// A winding that does not fit says so at its turns and in its verdict, and none of its figures counts
+// as better.
 func TestAWindingThatDoesNotFit(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.Type("trial[1].turns", "40")
@@ -246,7 +246,7 @@ func TestAWindingThatDoesNotFit(t *testing.T) {
 	}
 }
 
-// The difference stands against the reference, in the trial that is chosen.
+// The difference from the reference is shown in the chosen trial.
 func TestDifferences(t *testing.T) {
 	s, v := session.NewExample(), New()
 	row := s.Outcome().Comparison[0]
@@ -259,8 +259,8 @@ func TestDifferences(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, w, h), "A vs B")
 }
 
-// Every figure of a row in inches is that in millimetres over the unit's size, as far as it
-// is written out.
+// Every figure of a row in inches is the one in millimetres divided by the unit's size, to the digits
+// that are shown.
 func TestInchFiguresAreConverted(t *testing.T) {
 	size := map[string]float64{"in": 25.4, "in²": 25.4 * 25.4, "lb": 0.45359237, "ft": 0.3048}
 	s, converted := session.NewExample(), 0
@@ -285,7 +285,7 @@ func TestInchFiguresAreConverted(t *testing.T) {
 	assert.GreaterOrEqual(t, converted, 3)
 }
 
-// decimals is how many places are written.
+// decimals is the number of decimal places written.
 func decimals(text string) float64 {
 	_, places, _ := strings.Cut(text, ".")
 	return float64(len(places))
@@ -313,8 +313,8 @@ func jobOf(t *testing.T, name string) *session.Session {
 	return session.New(job.Parse(string(text)), "", job.Mark{})
 }
 
-// Amps say in which condition of the drive they flow, whatever turns the machine, also
-// where there is least room; a drive that gives all it can has no top of its own.
+// Amps state the operating condition of the drive in which they flow, whatever turns the machine, even
+// where there is least room; a drive at full output has no top speed of its own.
 func TestAmpsSayTheirCondition(t *testing.T) {
 	noDrive := session.NewExample()
 	noDrive.Type("drive.kind", "")
@@ -340,7 +340,7 @@ func TestAmpsSayTheirCondition(t *testing.T) {
 	}
 }
 
-// Less than nothing is shown with its sign, and is no difference where both have it.
+// A negative figure is shown with its sign, and is no difference if both have it.
 func TestNetAmpsBelowNothing(t *testing.T) {
 	s := session.NewExample()
 	i := slices.IndexFunc(s.Outcome().Comparison, func(r winding.Row) bool { return r.ID == "amps_dc_slow" })
@@ -369,8 +369,8 @@ func TestCautionOfTheChosenTrial(t *testing.T) {
 	assert.Positive(t, about)
 }
 
-// Four trials on a small screen: the chosen one and the reference stay, with how far they are
-// apart; the others are named.
+// Four trials on a small screen: the chosen one and the reference stay, with their difference; the
+// others are named.
 func TestFourTrialsOnASmallScreen(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.AddTrial()
@@ -384,8 +384,8 @@ func TestFourTrialsOnASmallScreen(t *testing.T) {
 	}
 }
 
-// Nothing jumps: while the wire is stepped from thick to thin with the slot full, every column
-// stays where it is, though figures gain and lose digits and marks.
+// While the wire is stepped from thick to thin with the slot full, every column stays in place, though
+// figures gain and lose digits and marks.
 func TestColumnsStandStill(t *testing.T) {
 	head := regexp.MustCompile(`.*A ref .* vs A`)
 	fast := 0 // frames in which the speed has four figures and a ~
@@ -410,8 +410,8 @@ func TestColumnsStandStill(t *testing.T) {
 	assert.Greater(t, fast, 5)
 }
 
-// Every row shown, on a small screen, the old winding keeps its column beside three trials, and no unit is
-// cut for it.
+// With every row shown on a small screen, the old winding keeps its column beside three trials, and no
+// unit is cut for it.
 func TestTheOldWindingStaysWithEveryRow(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Draw(t, v, s, 80, 21)

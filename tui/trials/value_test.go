@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// On the row of the wire the letters that its name may begin with begin one, also when they
-// come with the rest in one go; every other letter does what it does on the other rows.
+// On the row of the wire the letters with which its name may begin start a value, even if they come
+// with the rest in one read; every other letter acts as on the other rows.
 func TestLettersOnTheWire(t *testing.T) {
 	for _, c := range []struct{ keys, want string }{
 		{"s w g space 1 8 enter", "18 SWG"}, {"A W G space 1 8 enter", "18 AWG"}, {"i e c space 0 . 9 enter", "IEC 0.9 mm"}, {"0 . 9 space m m enter", "0.9 mm"},
@@ -37,8 +37,8 @@ func TestLettersOnTheWire(t *testing.T) {
 	assert.True(t, v.Typing(s), "a paste begins a value")
 }
 
-// A bare number for a wire is never taken in silence: it is said as what it was taken for,
-// or, where other sizes are in use, asked back with what was typed kept.
+// A bare number for a wire is never accepted silently: the gauge it is taken as is stated, or, where
+// other sizes are in use, the screen asks, keeping what was typed.
 func TestABareNumberForAWire(t *testing.T) {
 	s, v := session.NewExample(), New()
 	tuitest.Press(t, v, s, w, h, "down 1 7")
@@ -76,7 +76,7 @@ func TestPickingAConnection(t *testing.T) {
 	assert.Equal(t, 2.0, s.Job().Trials[0].Circuits.Value, "esc leaves it")
 }
 
-// A fill limit that cannot be used is marked where it stands, and no longer once it is mended.
+// An unusable fill limit is marked in its place, and no longer once it is corrected.
 func TestAFillLimitThatCannotBeUsedIsMarked(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.Type("slot.fill_limit", "0")
@@ -85,7 +85,7 @@ func TestAFillLimitThatCannotBeUsedIsMarked(t *testing.T) {
 	assert.NotContains(t, tuitest.Draw(t, v, s, 100, 27), "Fill limit 0.7 ✗")
 }
 
-// What is wrong in the marked row is said once.
+// A problem of the marked row is reported once.
 func TestAProblemIsSaidOnce(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {100, 27}, {200, 57}} {
 		s, v := session.NewExample(), New()

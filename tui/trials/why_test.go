@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Why a figure is so: what it is, its formula with the numbers in it, its source, what was
-// measured of its inputs before what was guessed, defaults last; enter goes to the input.
+// Why a figure is what it is: its meaning, its formula with the numbers filled in, its source, its
+// measured inputs before guessed ones, defaults last; enter goes to the input.
 func TestWhy(t *testing.T) {
 	s, v := session.NewExample(), New()
 	to(t, v, s, "cut_in_rpm")
@@ -49,7 +49,7 @@ func TestWhy(t *testing.T) {
 	assert.False(t, v.why.open)
 }
 
-// Every row can be asked why, at every size, and closed again.
+// Every row can be asked why, at every size, and the page closed again.
 func TestEveryRowCanBeAskedWhy(t *testing.T) {
 	s, v := session.NewExample(), New()
 	v.flipped = true
@@ -64,8 +64,7 @@ func TestEveryRowCanBeAskedWhy(t *testing.T) {
 	}
 }
 
-// Enter on a figure that is missing goes to the field that it waits for, on one that is there
-// asks why.
+// Enter on a missing figure goes to the field that it waits for; on an existing one it asks why.
 func TestEnterOnAFigure(t *testing.T) {
 	s, v := session.NewExample(), New()
 	s.Type("slot.area", "")
@@ -83,7 +82,7 @@ func TestEnterOnAFigure(t *testing.T) {
 	assert.False(t, going)
 }
 
-// rank is the place that an input of a figure has by its origin.
+// rank is the position of an input of a figure by its origin.
 func rank(o option) int {
 	switch {
 	case o.origin == quantity.Default:
@@ -94,8 +93,8 @@ func rank(o option) int {
 	return 0
 }
 
-// Net amps say at which speed, temperature and volts they hold, so that they can be worked out
-// again; a row of inputs that are alike is called by no name of ours.
+// Net amps state the speed, temperature and volts at which they hold, so that they can be recomputed; a
+// row of inputs that agree is not called by an internal name.
 func TestWhyTellsWhereAFigureHolds(t *testing.T) {
 	s, v := session.NewExample(), New()
 	to(t, v, s, "amps_dc_usual")
@@ -112,7 +111,7 @@ func TestWhyTellsWhereAFigureHolds(t *testing.T) {
 	assert.NotContains(t, v.whyTitle(s), "fold")
 }
 
-// Whatever tells the volts is among what they come from: a trial coil, amps into a battery.
+// Every reading that determines the volts is among their origins: a trial coil, amps into a battery.
 func TestWhyNamesEveryKindOfReading(t *testing.T) {
 	for name, entry := range map[string]string{"trial-coil": "coil[0].", "amps-readings": "amps[0]."} {
 		text, err := os.ReadFile("../../testdata/jobs/" + name + ".toml")

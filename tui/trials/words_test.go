@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Coils laid flat have no slot and no mouth, one phase has no star: the screen speaks of what is
-// there, and the key of the slot's area moves the side of a coil.
+// Flat coils have no slot and no slot opening, one phase has no star: the screen mentions only what
+// exists, and the key of the slot's area changes the side of a coil.
 func TestFlatCoilsAndOnePhaseHaveTheirOwnWords(t *testing.T) {
 	s, v := jobOf(t, "axial-air-core"), New()
 	for _, size := range [][2]int{{60, 17}, {80, 21}, {200, 57}} {
@@ -35,8 +35,8 @@ func TestFlatCoilsAndOnePhaseHaveTheirOwnWords(t *testing.T) {
 	assert.NotRegexp(t, `star|delta`, tuitest.Draw(t, v, s, 100, 27))
 }
 
-// The key that keeps the slot full stands on the line of its inputs at every size, whatever these
-// say.
+// The key that keeps the slot full is named on the line of its inputs at every size, whatever else
+// these show.
 func TestTheKeyThatKeepsItFullIsSeen(t *testing.T) {
 	for _, w := range []int{58, 60, 72, 80, 100} {
 		s, v := session.NewExample(), New()
@@ -46,7 +46,8 @@ func TestTheKeyThatKeepsItFullIsSeen(t *testing.T) {
 	}
 }
 
-// Where there is little room for the rungs whole columns go; the wire, the words and the marks stay.
+// If there is little room for the rungs, whole columns are dropped; the wire, the words and the marks
+// stay.
 func TestTheLadderWhereThereIsLittleRoom(t *testing.T) {
 	for _, name := range []string{"", "wind-good", "engine", "water", "pedals", "fixed", "wind-wound-rotor"} {
 		for _, size := range [][2]int{{60, 17}, {80, 21}, {100, 27}} {
@@ -66,7 +67,7 @@ func TestTheLadderWhereThereIsLittleRoom(t *testing.T) {
 	}
 }
 
-// b goes from one row that is best or meets to the next, and round.
+// b moves to the next row that is best or meets the requirement, and wraps round.
 func TestTheLadderGoesToTheBest(t *testing.T) {
 	s, v := jobOf(t, "pedals"), New()
 	tuitest.Press(t, v, s, 100, 27, "e")
@@ -82,9 +83,9 @@ func TestTheLadderGoesToTheBest(t *testing.T) {
 	assert.Len(t, seen, 3, "one brings most at full effort, two meet what is wanted")
 }
 
-// On the row that is the best of a year the ladder says what is worse of the next thinner and thicker;
-// where other circuits bring more than all of its rows, it says what, behind the key that goes
-// there. There, nothing more is to be had elsewhere.
+// On the row that is best over a year the ladder says what is worse about the next thinner and thicker;
+// if other circuits bring more than all of its rows, it says what, with the key that goes there. Once
+// there, nothing better is offered.
 func TestTheLadderSaysWhyAndWhatOtherCircuitsBring(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {100, 27}, {120, 37}} {
 		s, v := jobOf(t, "hub-in-wind"), New()

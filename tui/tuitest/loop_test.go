@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// counted writes down what it is given; each number asks for what is under it.
+// counted records the messages it is given; asks maps a message to the command that it triggers.
 type counted struct {
 	got  *[]string
 	asks map[string]tea.Cmd
@@ -27,8 +27,8 @@ func (c counted) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 func says(text string) tea.Cmd { return func() tea.Msg { return text } }
 
-// What several commands in one come to is given, each; what follows one another stays in its
-// order; and the test says which answer comes first.
+// Every answer of a batch of commands is delivered; a sequence keeps its order; and the test chooses
+// which answer comes first.
 func TestLoopGivesEveryAnswer(t *testing.T) {
 	start := func() *tuitest.Loop {
 		return &tuitest.Loop{Model: counted{&[]string{}, map[string]tea.Cmd{
