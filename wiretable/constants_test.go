@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Every constant that a figure of wire rests on, written out, with where it is from.
+// Every constant behind a figure of wire, written out, with its source.
 func TestConstants(t *testing.T) {
 	const choice = "our own choice"
 	for _, c := range []struct {

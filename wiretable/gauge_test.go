@@ -44,8 +44,8 @@ func TestAmericanRowsAsPrinted(t *testing.T) {
 	assert.Greater(t, cells, 100)
 }
 
-// The rounding rule of ASTM B258 (0.1 mil to No. 44, then 0.01 mil) holds for
-// every size of the table, so also for those of which no copy was at hand.
+// The rounding rule of ASTM B258 (0.1 mil to No. 44, then 0.01 mil) holds for every size of the table,
+// so also for those of which no copy was available.
 func TestAmericanTableFollowsRoundingRule(t *testing.T) {
 	require.Len(t, awgHundredthMil, 54)
 	for i, got := range awgHundredthMil {
@@ -93,7 +93,7 @@ func TestImperialRowsAsPrinted(t *testing.T) {
 		inch, _, _ := row.printed(t, "dia_in")
 		assert.InDelta(t, inch, d/mmPerInch, 1e-12, row["gauge"])
 		row.agrees(t, "dia_mm", d, 1.01)
-		// What nobody saw printed says so wherever the size is described.
+		// Rows that nobody saw printed say so wherever the size is described.
 		basis := Describe(mustParse(t, row["gauge"]+" SWG"), Heavy, Copper, 20, SWG).Basis
 		assert.Equal(t, row["status"] == "memory", strings.Contains(basis, "from memory"), "%s SWG: %s", row["gauge"], basis)
 	}

@@ -34,7 +34,7 @@ func TestResistanceScales(t *testing.T) {
 		require.InEpsilon(t, OhmsPerMetre(area, m, other), r*m.TempFactor(temp, other), 1e-12)
 		require.InEpsilon(t, 1, m.TempFactor(temp, other)*m.TempFactor(other, temp), 1e-12)
 		require.InEpsilon(t, 2*KgPerMetre(area, m), KgPerMetre(2*area, m), 1e-12)
-		// ρ·density is a matter of the metal alone, however thick the wire.
+		// ρ·density depends on the metal alone, however thick the wire.
 		require.InEpsilon(t, m.Resistivity(temp)*m.DensityKgM3(), r*KgPerMetre(area, m), 1e-12)
 	}
 }
@@ -46,8 +46,8 @@ func TestSkinDepth(t *testing.T) {
 	assert.InEpsilon(t, math.Sqrt(1/0.61), SkinDepthMM(Aluminium, 20, 50)/SkinDepthMM(Copper, 20, 50), 1e-12)
 }
 
-// Printed limits of resistance hold our figure between them: IEC 60317-0-1
-// (SH-wire sheet, ohm per metre) and MW 1000 (MWS Techbook, ohm per 1000 ft).
+// Our figure lies within the printed limits of resistance: IEC 60317-0-1 (SH-wire sheet, ohm per metre)
+// and MW 1000 (MWS Techbook, ohm per 1000 ft).
 func TestResistanceWithinPrintedLimits(t *testing.T) {
 	checked := 0
 	for _, row := range readTable(t, "ohm_limits.csv") {
@@ -65,7 +65,7 @@ func TestResistanceWithinPrintedLimits(t *testing.T) {
 			assert.Less(t, ohms, most, row["size"])
 			checked++
 		}
-		// IEC reckons its nominal with 58.5 m/(ohm.mm2), we with 58.
+		// IEC computes its nominal with 58.5 m/(ohm.mm2), we with 58.
 		if nominal, _, ok := row.printed(t, "nominal"); ok {
 			assert.InEpsilon(t, nominal*58.5/58, ohms, 1e-3, row["size"])
 			checked++

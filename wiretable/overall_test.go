@@ -50,9 +50,8 @@ func TestIECRowsAsPrinted(t *testing.T) {
 	}
 }
 
-// An intermediate size has the increase to the maximum of the next larger R20
-// size: a rule found in the printed rows from 0.212 mm. It ties down the rows
-// from memory that stand next to a computed one.
+// An intermediate size has the increase to the maximum of the next larger R20 size: a rule found in the
+// printed rows from 0.212 mm. It constrains the rows from memory that are next to a computed one.
 func TestIECIntermediateRule(t *testing.T) {
 	next := map[int32]int32{
 		670: 710, 750: 800, 850: 900, 950: 1000, 1060: 1120, 1180: 1250,
@@ -70,7 +69,7 @@ func TestIECIntermediateRule(t *testing.T) {
 	}
 }
 
-// Every curve climbs without a step back, and grades and builds keep order.
+// Every curve rises monotonically, and grades and builds keep their order.
 func TestCurvesClimb(t *testing.T) {
 	for b := range BareWire {
 		points := curves[b].points
@@ -105,8 +104,8 @@ func TestOverallProperties(t *testing.T) {
 	}
 }
 
-// ordered checks that thicker enamel measures more, within the tables' reach:
-// beyond it each build holds its own end row.
+// ordered checks that thicker enamel has the larger diameter, within the tables' range: beyond it each
+// build extrapolates its own end row.
 func ordered(t *testing.T, bare float64, builds ...Build) {
 	t.Helper()
 	if bare < 0.08 || bare > 3.2 {
@@ -143,7 +142,7 @@ func TestOverallSaysWhereItComesFrom(t *testing.T) {
 	}
 }
 
-// A gauge of a table row gets the row itself, whatever system named it.
+// A gauge that equals a table row gets the row itself, whatever system named it.
 func TestEqualDiametersAgree(t *testing.T) {
 	inch := mustParse(t, "0.0403 in").OverallMM(Heavy)
 	assert.Equal(t, mustParse(t, "18 AWG").OverallMM(Heavy), inch)

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Three gauge steps halve the area (ASTM B258: 92^(6/39) = 2.005), so two of
-// No. 21 stand for one of No. 18.
+// Three gauge steps halve the area (ASTM B258: 92^(6/39) = 2.005), so two of No. 21 replace one of No.
+// 18.
 func TestSubstitutesOfKnownWire(t *testing.T) {
 	found := Substitutes(Of(1, mustParse(t, "18")), SubstituteOptions{System: AWG})
 	require.NotEmpty(t, found)
@@ -51,8 +51,7 @@ func TestSubstitutesKeepTheirWord(t *testing.T) {
 	}
 }
 
-// Nothing within the options is missed: a slow search over every pair finds as
-// many.
+// Nothing within the options is missed: a brute-force search over every pair finds as many.
 func TestSubstitutesMissNothing(t *testing.T) {
 	const target, tolerance = 0.9, 0.05
 	sizes := Sizes(AWG)

@@ -14,8 +14,7 @@ import (
 // tableRow is one row of a reference table by column name.
 type tableRow map[string]string
 
-// readTable reads a reference table of testdata/wire; its head says where the
-// figures come from.
+// readTable reads a reference table of testdata/wire; its head gives the source of the figures.
 func readTable(t *testing.T, name string) []tableRow {
 	t.Helper()
 	file, err := os.Open("../testdata/wire/" + name)
@@ -61,8 +60,8 @@ func (r tableRow) printed(t *testing.T, column string) (value, half float64, ok 
 	return value, half, true
 }
 
-// agrees checks a figure against a printed cell to share of half its last
-// digit; rounding of floats is let through.
+// agrees checks a figure against a printed cell to a share of half its last digit; floating-point
+// rounding is tolerated.
 func (r tableRow) agrees(t *testing.T, column string, got, share float64) bool {
 	t.Helper()
 	want, half, ok := r.printed(t, column)

@@ -22,8 +22,8 @@ func command(args ...string) (code int, out, errs string) {
 	return code, o.String(), e.String()
 }
 
-// Every file in testdata/broken says in its first line which line is wrong and a piece
-// of the sentence that is expected about it.
+// The first line of every file in testdata/broken says which line is wrong and gives a piece of the
+// expected message.
 func TestCheckFindsWhatIsBroken(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/broken/*.toml")
 	require.NoError(t, err)
@@ -57,10 +57,10 @@ func TestCheckFindsWhatIsBroken(t *testing.T) {
 	}
 }
 
-// problem is a line of the answer: place, what was read and what was expected.
+// problem is a line of the answer: position, what was read and what was expected.
 var problem = regexp.MustCompile(`(?m):(\d+):\d+: .*?read (.+?), expected .`)
 
-// sayWhatWasRead: each problem quotes what stands in its own line of the file, or names the
+// sayWhatWasRead asserts that each problem quotes text of its own line of the file, or names the
 // brackets there.
 func sayWhatWasRead(t *testing.T, lines []string, errs string) {
 	t.Helper()

@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What is printed for a shell is a script that this shell takes, where it is installed.
+// The script printed for a shell is accepted by that shell, where it is installed.
 func TestCompletion(t *testing.T) {
 	for _, shell := range shells {
 		code, out, errs := command("completion", shell)
@@ -38,7 +38,7 @@ func TestCompletion(t *testing.T) {
 	assert.Contains(t, errs, "expected bash, zsh, fish")
 }
 
-// Verbs, jobs and colours complete; what takes no file offers none.
+// Verbs, jobs and colours complete; verbs that take no file offer none.
 func TestWhatCompletes(t *testing.T) {
 	for typed, want := range map[string]string{
 		"card ": "toml", " ": "report", "--theme ": "contrast", "completion ": "fish", "wire ": ":4",
@@ -50,7 +50,7 @@ func TestWhatCompletes(t *testing.T) {
 	}
 }
 
-// The manual is made from the commands: every verb has its page, and each says its options.
+// The manual is generated from the commands: every verb has its page, which lists its options.
 func TestManual(t *testing.T) {
 	code, out, _ := command("man")
 	assert.Equal(t, 0, code)
@@ -88,8 +88,8 @@ func TestManual(t *testing.T) {
 	assert.Contains(t, errs, "expected a folder")
 }
 
-// The colours asked for hold; else those the terminal's background suggests. They are fixed
-// ones where there are 256.
+// The requested colours are used, else those that suit the terminal's background. They are fixed ones
+// where there are 256.
 func TestColours(t *testing.T) {
 	for _, c := range []struct {
 		theme, background, terminal string
@@ -110,7 +110,7 @@ func TestColours(t *testing.T) {
 	assert.ErrorContains(t, err, "expected "+strings.Join(kit.LookNames(), ", "))
 }
 
-// What was saved is said at the end; a job only looked at is not said to have been.
+// What was saved is reported at the end; a job only looked at is not reported as saved.
 func TestOnlyWhatWasSavedIsSaidToBe(t *testing.T) {
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.WriteFile("mill.toml", []byte(job.Example().Text()), 0o600))

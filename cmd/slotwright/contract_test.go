@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// spoken is one answer in JSON: how it was asked for and by which schema it goes.
+// spoken is one answer in JSON: the request and the schema that applies.
 type spoken struct {
 	args   []string
 	schema string
@@ -48,7 +48,7 @@ func jobFiles(t *testing.T) (good, broken []string) {
 	return good, broken
 }
 
-// everyAnswer asks every verb about every job there is.
+// everyAnswer asks every verb about every job.
 func everyAnswer(t *testing.T) []spoken {
 	t.Helper()
 	good, broken := jobFiles(t)
@@ -94,14 +94,14 @@ func everyAnswer(t *testing.T) []spoken {
 	return list
 }
 
-// aNumber is a number of JSON text outside its strings.
+// aNumber is a number in JSON text outside its strings.
 var (
 	quoted    = regexp.MustCompile(`"(?:[^"\\]|\\.)*"`)
 	aNumber   = regexp.MustCompile(`-?[0-9][0-9.eE+-]*`)
 	snakeCase = regexp.MustCompile(`^[a-z][a-z0-9]*(_[a-z0-9]+)*$`)
 )
 
-// Every answer holds to its schema, and to what is promised of all of them.
+// Every answer conforms to its schema, and to what is promised of all answers.
 func TestAnswersHoldToTheContract(t *testing.T) {
 	schemas := map[string]*jsonschema.Schema{}
 	for verb := range answers {
@@ -144,8 +144,7 @@ func holds(t *testing.T, args []string, key string, v any) int {
 	return 0
 }
 
-// walk visits every value with the key it stands under; what stands in a figure is seen
-// with the figure's key.
+// walk visits every value with its key; the values within a figure are visited with the figure's key.
 func walk(v any, key string, visit func(key string, v any)) {
 	visit(key, v)
 	switch v := v.(type) {
@@ -179,8 +178,7 @@ var countsAndRatios = strings.Fields(`format page pages pieces read expected lin
 	wire_fill round_fill copper_fill fill_limit kw kw1 kw3 kw5 kw7 kw11 kw13 ac_factor_top ac_factor_top_twice_the_strands allowance
 	efficiency efficiency_usual net_efficiency tip_speed_ratio cp magnets_over_wound drive_ratio wanted_ratio copper cut_in`)
 
-// neverNone are the counts and places of which there is at least one: a 0 would be a thing
-// not known.
+// neverNone are the counts and positions that are at least 1: a 0 would mean unknown.
 var neverNone = strings.Fields("format line column page pages strands circuits layers span_slots slots poles phases sets coil start_slot finish_slot group circuit")
 
 func hasUnit(key string) bool {
@@ -202,8 +200,8 @@ func TestNumbersAreRounded(t *testing.T) {
 	assert.Error(t, printJSON(&b, struct{ A float64 }{math.Inf(-1)}))
 }
 
-// Where the winding's temperature is not followed, every point says null, also those of
-// where it really runs; where it is, they are numbers.
+// If the winding's temperature is not computed, it is null at every point, including those where the
+// machine really runs; if it is, they are numbers.
 func TestTemperatureNotFollowedIsNull(t *testing.T) {
 	var keep []string
 	for _, line := range strings.Split(job.Example().Text(), "\n") {

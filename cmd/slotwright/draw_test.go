@@ -42,7 +42,7 @@ func TestDraw(t *testing.T) {
 	assert.Contains(t, string(text), `width="215.9mm"`, "who measures in inches has Letter")
 }
 
-// Without --out the files are named after the job, in the folder one is in.
+// Without --out the files are named after the job, in the working folder.
 func TestDrawNamesFilesAfterTheJob(t *testing.T) {
 	job, err := filepath.Abs("../../testdata/jobs/water.toml")
 	require.NoError(t, err)
@@ -53,7 +53,7 @@ func TestDrawNamesFilesAfterTheJob(t *testing.T) {
 	assert.FileExists(t, "water-slot.svg")
 }
 
-// What is no drawing is not written over, and then no page is written.
+// A file that is no drawing is not overwritten, and then no page is written.
 func TestDrawSparesOtherFiles(t *testing.T) {
 	dir := t.TempDir()
 	mine := filepath.Join(dir, "a-slot.svg")

@@ -16,13 +16,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// steers finds a character in an answer that would steer the terminal.
+// steers finds a character in an answer that would control the terminal.
 func steers(answer string) bool {
 	return strings.ContainsFunc(answer, func(r rune) bool { return r != '\n' && r != '\t' && text.Steers(r) })
 }
 
-// Nothing that stands in a file, a file's name or a flag reaches the terminal as a control,
-// an escape or a change of direction; nor does it go into JSON bare.
+// Nothing in a file, a file's name or a flag reaches the terminal as a control character, an escape or
+// a change of direction; nor does it enter JSON unescaped.
 func TestNothingFromOutsideSteersTheTerminal(t *testing.T) {
 	dir := t.TempDir()
 	nasty := "\x1b]0;t\x07\u202e\u009b2J\u2066\U000e0041"
@@ -57,12 +57,12 @@ func TestNothingFromOutsideSteersTheTerminal(t *testing.T) {
 		assert.Falsef(t, steers(out+errs), "%q: %q %q", args, out, errs)
 		assert.NotEmpty(t, out+errs)
 	}
-	// What is in JSON is whole: it reads back as it was.
+	// JSON is lossless: it reads back as it was.
 	v := answer(t, "report", "--json", filepath.Join(dir, "trial.toml"))
 	assert.Equal(t, nasty, v["trials"].([]any)[0].(map[string]any)["name"])
 }
 
-// An answer that cannot be written is a failure, of every verb.
+// An answer that cannot be written is a failure, for every verb.
 func TestAnswersThatCannotBeWritten(t *testing.T) {
 	closed, err := os.Create(filepath.Join(t.TempDir(), "x"))
 	require.NoError(t, err)
@@ -84,7 +84,7 @@ func TestAnswersThatCannotBeWritten(t *testing.T) {
 	}
 }
 
-// 0 fine, 1 a problem in the job or on the way, 2 bad usage.
+// 0 success, 1 a problem in the job or while running, 2 bad usage.
 func TestExitCodes(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
@@ -124,7 +124,7 @@ func TestExitCodes(t *testing.T) {
 	}
 }
 
-// One thing is one thing.
+// Singular and plural are right.
 func TestCheckCounts(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "x.toml")
 	require.NoError(t, os.WriteFile(path, []byte("[target]\nreference = \"Z\"\n[[trial]]\nname = \"A\"\n"), 0o600))
@@ -141,8 +141,8 @@ func TestCheckCounts(t *testing.T) {
 	assert.Contains(t, errs, "and 79 more")
 }
 
-// FuzzArguments: whatever is typed behind the command is answered: with an exit code there
-// is, something said, and nothing in it that steers. j.toml is a job, x.toml a broken one.
+// FuzzArguments: any command line is answered with a defined exit code and some output, and without
+// control characters. j.toml is a job, x.toml a broken one.
 func FuzzArguments(f *testing.F) {
 	for _, line := range []string{
 		"wire|18 AWG|--temp|120", "wire|0.75|mm|over", "wire|2 x 18 AWG|--json|--build|grade 2", "wire|18|--equals|2 x",
@@ -158,7 +158,7 @@ func FuzzArguments(f *testing.F) {
 	f.Fuzz(func(t *testing.T, line string) {
 		for _, writes := range []string{"new", "draw", "man"} {
 			if strings.Contains(line, writes) && (strings.ContainsAny(line, `/\`) || strings.Contains(line, "..")) {
-				return // it must not write but in the test's own folder
+				return // it must write only in the test's own folder
 			}
 		}
 		t.Chdir(t.TempDir())

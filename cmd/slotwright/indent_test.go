@@ -14,7 +14,7 @@ import (
 	"slotwright/winding/text"
 )
 
-// JSON is laid out as the library lays it out, where no number has more digits than are written.
+// JSON is laid out as the library does where no number has more digits than are written.
 func TestIndentedAsTheLibraryDoes(t *testing.T) {
 	for _, plain := range []string{
 		`{}`, `{"a":{}}`, `{"a":[]}`, `[]`, `[[],[{}],[1]]`, `{"a":1,"b":[1,-2,3.5],"c":{"d":null,"e":true}}`,
@@ -32,7 +32,7 @@ func TestIndentedRoundsAndEscapes(t *testing.T) {
 	assert.Equal(t, `"\u2013 \ud83d\ude00 ~"`, string(indented([]byte("\"– 😀 ~\""), beyondASCII)))
 }
 
-// A number is written as the library writes the one that it is rounded to.
+// A number is written as the library writes its rounded value.
 func TestNumbersAsTheLibraryWritesThem(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 11))
 	list := []float64{1, 10, 100000, 1e6, 123456, 1234567, 0.1, 1e-6, 9.9999999e-7, 1e-7, 99999.95, 999999.5, 1e20, 1e21, 1.5e22, -0.5, -1234.5678}

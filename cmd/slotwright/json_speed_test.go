@@ -10,7 +10,7 @@ import (
 	"slotwright/winding/job"
 )
 
-// BenchmarkPrintJSON is the answer of report for a job in wind, once it is worked out.
+// BenchmarkPrintJSON prints the report of a job in wind, already computed.
 func BenchmarkPrintJSON(b *testing.B) {
 	d, _, err := job.Load("../../testdata/jobs/wind-good.toml")
 	require.NoError(b, err)

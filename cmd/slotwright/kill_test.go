@@ -108,7 +108,7 @@ func (w *window) text() string {
 	return w.seen.String()
 }
 
-// see waits for one of some texts and says which.
+// see waits for one of several texts and returns which.
 func (w *window) see(texts ...string) string {
 	w.t.Helper()
 	for begin := time.Now(); time.Since(begin) < 30*time.Second; time.Sleep(time.Millisecond) {
@@ -162,7 +162,7 @@ func newDesk(t testing.TB) desk {
 	return d
 }
 
-// turns is how many turns trial A has in the file, and in the most of the copies.
+// turns is the number of turns of trial A in the file, and the highest in the copies.
 func (d desk) turns(t testing.TB) (file, kept float64) {
 	t.Helper()
 	doc, _, err := job.Load(d.path)
@@ -177,8 +177,8 @@ func (d desk) turns(t testing.TB) (file, kept float64) {
 	return file, kept
 }
 
-// answers are the keys that bring the most turns back. Killed between keeping and dropping,
-// a session may leave a copy that is older than the file or than another copy.
+// answers are the keys that restore the most turns. Killed between keeping and dropping, a session may
+// leave a copy that is older than the file or than another copy.
 func (d desk) answers(file, kept float64) (keys string) {
 	text, _ := os.ReadFile(d.path)
 	copies, _ := d.store.Offers(d.path)
@@ -194,7 +194,7 @@ func (d desk) answers(file, kept float64) (keys string) {
 	return keys
 }
 
-// litter is what lies in the folders that should not.
+// litter lists what should not be left in the folders.
 func (d desk) litter(t testing.TB) (list []string) {
 	t.Helper()
 	for _, dir := range []string{d.dir, d.store.Dir} {
@@ -205,9 +205,9 @@ func (d desk) litter(t testing.TB) (list []string) {
 	return list
 }
 
-// Killed at any moment, also in the middle of saving, the program leaves a whole file, loses
-// nothing that was saved or kept, and the next start clears away what lies about.
-// KILLS=2000 go test -run TestKilledAtAnyMoment -timeout 1h ./cmd/slotwright
+// Killed at any moment, even while saving, the program leaves a whole file and loses nothing that was
+// saved or kept, and the next start removes what is left over. KILLS=2000 go test -run
+// TestKilledAtAnyMoment -timeout 1h ./cmd/slotwright
 func TestKilledAtAnyMoment(t *testing.T) {
 	kills := 12
 	if n, err := strconv.Atoi(os.Getenv("KILLS")); err == nil {
@@ -273,8 +273,8 @@ func (d desk) turnsOfTheLiving(t testing.TB) (file, kept float64) {
 	return file, kept
 }
 
-// A signal while "Unsaved work" is asked, or a closed terminal, leaves the question for the
-// next time, and says so.
+// A signal while "Unsaved work" is asked, or a closed terminal, leaves the question for the next start,
+// and says so.
 func TestSignalsWhileTheOfferIsUp(t *testing.T) {
 	d := newDesk(t)
 	w := start(t, d.state, usual, d.path)
@@ -308,7 +308,7 @@ func TestSignalsWhileTheOfferIsUp(t *testing.T) {
 	assert.InDelta(t, kept, again, 0)
 }
 
-// Work on the example is offered by the bare command, whatever was opened since.
+// Work on the example is offered by the bare command, whatever was opened in between.
 func TestWorkOnTheExampleIsOfferedByTheBareCommand(t *testing.T) {
 	d := newDesk(t)
 	w := start(t, d.state, usual, "--example")
@@ -331,8 +331,8 @@ func TestWorkOnTheExampleIsOfferedByTheBareCommand(t *testing.T) {
 	w.see("j.toml")
 }
 
-// A pipe or device in the place of a job is refused at once by every verb and the screen;
-// and one that takes an open job's place does not hold saving up.
+// A pipe or device in place of a job is refused at once by every verb and the screen; and one that
+// replaces an open job does not block saving.
 func TestPipesDoNotHoldTheProgramUp(t *testing.T) {
 	d := newDesk(t)
 	pipe := filepath.Join(d.dir, "pipe")

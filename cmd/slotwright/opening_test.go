@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A job is worked out once the terminal is taken; what is wrong with its file is said before.
+// A job is computed once the program has taken the terminal; problems of its file are reported before.
 func TestOpeningWaitsForTheTerminal(t *testing.T) {
 	store := recovery.Store{Dir: t.TempDir()}
 	_, err := openSession(filepath.Join(t.TempDir(), "none.toml"), store, false)
@@ -35,8 +35,8 @@ func TestOpeningWaitsForTheTerminal(t *testing.T) {
 	assert.Equal(t, path, store.Last())
 }
 
-// What fails while the job is opened gives the terminal back and is told as a fault, with no
-// word of work, for there was none.
+// A failure while the job is opened restores the terminal and is reported as a fault, without mention
+// of unsaved work, for there was none.
 func TestAFaultInOpening(t *testing.T) {
 	var out bytes.Buffer
 	o := &opening{begin: func() *tui.Model { panic("a fault") }}

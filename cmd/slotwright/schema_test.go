@@ -20,7 +20,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// answers is the type of each verb's answer in JSON, and of one that could not be given.
+// answers is the type of each verb's answer in JSON, and of the one on failure.
 var answers = map[string]reflect.Type{
 	"report": reflect.TypeFor[reported](), "card": reflect.TypeFor[carded](), "check": reflect.TypeFor[checked](),
 	"wire": reflect.TypeFor[wiretable.Description](), "layout": reflect.TypeFor[laidOut](), "new": reflect.TypeFor[written](),
@@ -30,9 +30,9 @@ var answers = map[string]reflect.Type{
 
 func schemaPath(verb string) string { return filepath.Join("../../testdata/schema", verb+".json") }
 
-// The schemas are written from the types of the answers, with the words of the table of
-// figures; -update writes them anew. A key that comes or goes shows as a change of a file,
-// which is the time to think of those who read it.
+// The schemas are generated from the types of the answers, with the words of the table of figures;
+// -update regenerates them. A key that is added or removed shows as a change of a file, a reminder to
+// think of those who read it.
 func TestSchemasAreThoseOfTheAnswers(t *testing.T) {
 	for verb, of := range answers {
 		s := schemer{t: t, defs: object{}}
@@ -61,7 +61,7 @@ func TestSchemasAreThoseOfTheAnswers(t *testing.T) {
 	}
 }
 
-// schema reads one as a reader of the answers would.
+// schema reads a schema as a reader of the answers would.
 func schema(t *testing.T, verb string) *jsonschema.Schema {
 	t.Helper()
 	c := jsonschema.NewCompiler()
@@ -79,7 +79,7 @@ type schemer struct {
 	defs object
 }
 
-// words are the types that are one of a few words.
+// words are the types that take one of a few words.
 var words = map[reflect.Type][]string{
 	reflect.TypeFor[winding.Severity]():  {"note", "doubt", "broken"},
 	reflect.TypeFor[winding.Verdict]():   {"same", "better", "worse", "past the limit"},
@@ -88,7 +88,7 @@ var words = map[reflect.Type][]string{
 		string(drive.Runaway), string(winding.Overload)},
 }
 
-// orNull are the keys that say so with null when their number is not known.
+// orNull are the keys that are null when their number is unknown.
 var orNull = map[string]bool{"RunPoint.winding_c": true, "Operating.winding_c": true, "DrivePoint.winding_c": true, "FieldPoint.hold_field_a": true}
 
 // of is the schema of a type; under is the path of keys to it from the table's own root.
@@ -118,7 +118,7 @@ func (s *schemer) of(t reflect.Type, under string) object {
 	return nil
 }
 
-// ref puts a struct among the definitions.
+// ref adds a struct to the definitions.
 func (s *schemer) ref(t reflect.Type, under string) object {
 	name := strings.ReplaceAll(under, ".", "_") + strings.ToLower(t.Name()[:1]) + t.Name()[1:]
 	if s.defs[name] == nil {
@@ -182,7 +182,7 @@ func (s *schemer) fields(t reflect.Type, under string) object {
 	return object{"type": "object", "additionalProperties": false, "properties": properties, "required": required}
 }
 
-// throughPointer reports whether a promoted field may be absent as a whole.
+// throughPointer reports whether a promoted field may be wholly absent.
 func throughPointer(t reflect.Type, index []int) bool {
 	for _, i := range index[:len(index)-1] {
 		f := t.Field(i)
@@ -194,8 +194,8 @@ func throughPointer(t reflect.Type, index []int) bool {
 	return false
 }
 
-// describe is what a key means: by the list here where it has a word for the type, by the
-// table of figures, else by the list for every type.
+// describe is the meaning of a key: from the list here if it has an entry for the type, from the table
+// of figures, else from the list for every type.
 func describe(t *testing.T, of reflect.Type, under, key string) string {
 	if d := keyWords[of.Name()+"."+key]; d != "" {
 		return d

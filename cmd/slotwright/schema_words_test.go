@@ -1,7 +1,7 @@
 package main
 
-// keyWords is what the keys mean that are no line of the table of figures: for every type
-// that has them, or for one.
+// keyWords are the meanings of the keys that are not in the table of figures: for every type that has
+// them, or for one.
 var keyWords = map[string]string{
 	"amps_dc":          "DC amps.",
 	"battery_w":        "Watts at the battery's posts.",

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A name with an end of a line in it makes no second message.
+// A name that contains a line end does not produce a second message.
 func TestNamesOnTheShelfStayInTheirLine(t *testing.T) {
 	dir := t.TempDir()
 	for _, name := range []string{"a\nslotwright: b.txt", "c\nslotwright: d.toml"} {
@@ -90,7 +90,7 @@ func TestNewFromAnotherJob(t *testing.T) {
 	assert.Contains(t, errs, "already")
 }
 
-// A form feed comes through only where a sheet begins, and only when asked for.
+// A form feed is written only at the start of a sheet, and only on request.
 func TestPages(t *testing.T) {
 	_, out, _ := command("card", "--pages")
 	sheets := strings.Split(out, "\f")
@@ -116,7 +116,7 @@ func TestReportBySection(t *testing.T) {
 	assert.Contains(t, out, "  losses ")
 }
 
-// One of a thing is said as one.
+// Singular and plural are right.
 func TestLayoutCountsInWords(t *testing.T) {
 	_, out, _ := command("layout", "--slots", "12", "--poles", "12", "--span", "1", "--phases", "1", "--layers", "1")
 	assert.Contains(t, out, "12 slots, 12 poles, 1 phase, span 1, 1 layer, lap; 1 slot per pole and phase\n")

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// bare is the least that a program of the same library can be.
+// bare is a minimal program of the same library.
 const bare = `package main
 
 import tea "github.com/charmbracelet/bubbletea"
@@ -28,9 +28,9 @@ func (model) View() string                          { return "charging begins" }
 func main() { tea.NewProgram(model{}, tea.WithAltScreen()).Run() }
 `
 
-// BenchmarkStart is the screen beside the bare program, turn about: milliseconds from the start
-// to the first frame, its processor time, what of the memory is resident after two seconds, and
-// the processor time of those two idle seconds. The terminal answers what it is asked.
+// BenchmarkStart runs the screen and the bare program alternately: milliseconds from the start to the
+// first frame, its processor time, the resident memory after two seconds, and the processor time of
+// those two idle seconds. The terminal answers queries.
 func BenchmarkStart(b *testing.B) {
 	dir := b.TempDir()
 	source := filepath.Join(dir, "main.go")
@@ -38,7 +38,7 @@ func BenchmarkStart(b *testing.B) {
 	programs := []string{filepath.Join(dir, "slotwright"), filepath.Join(dir, "bare")}
 	for i, what := range []string{".", source} {
 		build := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w", "-o", programs[i], what)
-		build.Env = append(os.Environ(), "CGO_ENABLED=0") // as it is given out
+		build.Env = append(os.Environ(), "CGO_ENABLED=0") // as released
 		out, err := build.CombinedOutput()
 		require.NoError(b, err, "%s", out)
 		info, err := os.Stat(programs[i])
@@ -60,7 +60,7 @@ func BenchmarkStart(b *testing.B) {
 	}
 }
 
-// oneStart starts a program and tells what it took.
+// oneStart starts a program and returns its measurements.
 func oneStart(b *testing.B, bin string) map[string]float64 {
 	cmd := exec.Command(bin)
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "CI=", "XDG_STATE_HOME="+b.TempDir())
@@ -121,7 +121,7 @@ func ticks(b *testing.B, pid int) float64 {
 	return sum
 }
 
-// resident is the memory of a program that is in use, MB.
+// resident is a program's resident memory, MB.
 func resident(b *testing.B, pid int) float64 {
 	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", pid))
 	require.NoError(b, err)

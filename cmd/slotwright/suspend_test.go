@@ -13,9 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Told to stop where no shell could wake it, the program hands the terminal back, keeps the
-// work, and soon goes on by itself; woken from a stop that it could not see, it draws anew.
-// A shell's own stop and fg are in .ci/e2e.
+// Told to stop where no shell could wake it, the program restores the terminal, keeps the work, and
+// soon continues by itself; woken from a stop that it could not catch, it redraws. A shell's own stop
+// and fg are tested in .ci/e2e.
 func TestStoppedAndWoken(t *testing.T) {
 	const taken, handedBack = "\x1b[?1049h", "\x1b[?1049l"
 	d := newDesk(t)

@@ -129,7 +129,7 @@ func TestUsage(t *testing.T) {
 	assert.Contains(t, errs, "needs a terminal")
 }
 
-// What was typed, what was expected, in our own words and no library's.
+// Usage errors name what was typed and what was expected, in our own words and no library's.
 func TestUsageErrors(t *testing.T) {
 	for line, want := range map[string]string{
 		"layout --slots abc":         `--slots: read "abc", expected a whole number`,
@@ -188,7 +188,7 @@ func TestKeysOfNotesAndNearest(t *testing.T) {
 	assert.Equal(t, map[string]any{"swg": "19 SWG", "iec": "IEC 1 mm"}, answer(t, "wire", "18awg", "--json")["nearest"])
 }
 
-// The report of every job in testdata/jobs, as it was when somebody last looked at it.
+// The report of every job in testdata/jobs, as last reviewed.
 func TestGoldenReports(t *testing.T) {
 	jobs, err := filepath.Glob("../../testdata/jobs/*.toml")
 	require.NoError(t, err)
@@ -208,7 +208,7 @@ func TestGoldenReports(t *testing.T) {
 	}
 }
 
-// A path is told so that the shell, given it back, finds that very file.
+// A path is printed so that the shell, given it back, finds that very file.
 func TestPathsAreToldAsTheShellTakesThem(t *testing.T) {
 	bash, err := exec.LookPath("bash")
 	if err != nil {
@@ -225,7 +225,7 @@ func TestPathsAreToldAsTheShellTakesThem(t *testing.T) {
 	}
 }
 
-// What was typed wrongly points to the help of the verb that it was typed to.
+// Wrong usage points to the help of the verb it was typed to.
 func TestWrongUsePointsToItsHelp(t *testing.T) {
 	for typed, want := range map[string]string{"card --trial Z": "Try: slotwright card --help\n", "layout": "Try: slotwright layout --help\n", "--nope": "Try: slotwright --help\n"} {
 		code, _, errs := command(strings.Fields(typed)...)
@@ -237,7 +237,7 @@ func TestWrongUsePointsToItsHelp(t *testing.T) {
 	}
 }
 
-// What can hurt is said where a person looks first, as in the README.
+// Hazards are stated where people look first, as in the README.
 func TestHelpAndManualSayWhatCanHurt(t *testing.T) {
 	for _, args := range [][]string{{"--help"}, {"man"}} {
 		code, out, _ := command(args...)

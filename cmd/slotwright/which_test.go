@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Without --trial the card is of the reference that was named and says so, in the units that
-// most of the job is typed in; a flag goes before that.
+// Without --trial the card is of the named reference and says so, in the units that most of the job is
+// typed in; a flag overrides that.
 func TestCardOfWhichTrialInWhichUnits(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "wheel.toml")
 	require.NoError(t, os.WriteFile(path, []byte("[machine]\nslots = 18\npoles = 12\nbore_in = 4.5\nstack_in = 1.25\n[target]\nreference = \"B\"\n[[trial]]\nname = \"A\"\n[[trial]]\nname = \"B\"\n"), 0o600))
