@@ -34,7 +34,7 @@ func TestAsWoundByHand(t *testing.T) {
 	assert.InDelta(t, 100*(11.5/two.LineVolts.Expected.Value-1), two.LineVolts.Off.Value, 1e-9)
 }
 
-// A record with its own turns and wire is worked out with those; the plan stays as it was.
+// A record with its own turns and wire is computed with those; the plan is unchanged.
 func TestAsWoundOtherwiseThanPlanned(t *testing.T) {
 	j := job.Example().Job()
 	before := Evaluate(j)
@@ -49,8 +49,8 @@ func TestAsWoundOtherwiseThanPlanned(t *testing.T) {
 	assert.Equal(t, "A", o.Wound[2].Trial, "the first where none is named")
 }
 
-// A record laid otherwise than its trial is held against such a trial: each of the ways of laying says
-// other ohms and other volts than the trial's own.
+// A record laid out differently from its trial is compared with such a trial: each way of laying
+// implies other ohms and other volts than the trial's own.
 func TestAsWoundLaidOtherwise(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.MeanTurnMM, j.Machine.Slots, j.Machine.Poles, j.Machine.Span = quantity.Reading{}, quantity.Known(36), quantity.Known(4), quantity.Known(9)
@@ -72,7 +72,7 @@ func TestAsWoundLaidOtherwise(t *testing.T) {
 	assert.Greater(t, math.Abs(nested.Expected.Value/one.Expected.Value-1), 0.001, "coils one inside the other have turns of other lengths")
 }
 
-// A guess in a record is no reason to work everything out once more.
+// A guess in a record does not trigger a recomputation.
 func TestRecordsMoveNoFigure(t *testing.T) {
 	j := job.Example().Job()
 	n := len(Prepare(j).shifted())
@@ -80,7 +80,7 @@ func TestRecordsMoveNoFigure(t *testing.T) {
 	assert.Len(t, Prepare(j).shifted(), n)
 }
 
-// The metres are of all strands together: two in hand use twice as many for one turn.
+// The metres are those of all strands together: two in hand use twice as many for one turn.
 func TestUsedWireCountsEveryStrand(t *testing.T) {
 	j := turnOf185()
 	j.Trials[0].Strands = quantity.Known(2)
@@ -90,8 +90,8 @@ func TestUsedWireCountsEveryStrand(t *testing.T) {
 	}
 }
 
-// A record that names no trial, and readings that are far from its turns and wire, are
-// called out; near ones are not.
+// A record that names no trial, and readings that are far from its turns and wire, are reported; near
+// ones are not.
 func TestRecordsAreDoubted(t *testing.T) {
 	j := turnOf185()
 	j.AsWound = []job.AsWound{
@@ -108,7 +108,7 @@ func TestRecordsAreDoubted(t *testing.T) {
 	assert.ElementsMatch(t, []string{"wound[1].lead", "wound[1].line", "wound[2].trial"}, paths)
 }
 
-// A weight that contradicts its plan is told though the length is right, and ohms far below it are
+// A weight that contradicts its plan is reported even if the length is right, and ohms far below it are
 // doubted, not only noted: 56.61 m of 15 AWG weigh 0.831 kg (worked above).
 func TestRecordsThatContradictTheirPlanAreDoubted(t *testing.T) {
 	j := turnOf185()
@@ -130,8 +130,8 @@ func TestRecordsThatContradictTheirPlanAreDoubted(t *testing.T) {
 	assert.Equal(t, map[string]Severity{"wound[0].wire_weight": Doubt, "wound[0].lead": Doubt, "wound[0].cut_in": Doubt}, ranks)
 }
 
-// What the scales show has enamel on it, which the plan has not: a tenth more is let pass, and a weight alone
-// is told by the mean turn.
+// The weighed wire includes enamel, the plan does not: a tenth more is tolerated, and a weight alone is
+// expressed as a mean turn.
 func TestAWeightHasItsEnamelOn(t *testing.T) {
 	j := turnOf185()
 	j.AsWound = []job.AsWound{{Trial: "A", Metres: quantity.Known(56.61), Kg: quantity.Known(0.89)}, {Trial: "A", Kg: quantity.Known(3.6)}}

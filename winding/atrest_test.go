@@ -11,10 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// In a job of inches ohms read in a room of 68 °F, typed without the unit, are 16 % low by 68 °C:
-// (234.5 + 20)/(234.5 + 68) of the plan. That is asked back, at the temperature and beside the ohms,
-// and no fault is named; not in a job of millimetres, not of 20, not once °F is behind it, nor where it
-// is as warm as that and the ohms say so.
+// In a job in inches, ohms read in a room of 68 °F, typed without the unit, are 16 % low at 68 °C:
+// (234.5 + 20)/(234.5 + 68) of the plan. That is questioned, at the temperature and beside the ohms,
+// and no fault is named; not in a job in millimetres, not at 20, not once °F is given, nor where the
+// winding really is that warm and the ohms confirm it.
 func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 	inches := job.Example().Set("machine.mean_turn", "185", quantity.Choice{})
 	for _, field := range []string{"machine.bore", "machine.stack", "machine.mean_turn", "machine.air_gap", "machine.end_run", "slot.mouth", "slot.mouth_height"} {

@@ -14,10 +14,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The tables of testdata/balance were worked outside the program: a second model in Python,
-// from the physics, with small time steps for the bridge (see its README.txt). Here the
-// program's operating points are held to them, with a cold winding, so that nothing of how
-// heat is shared weighs in, or with the copper's heat alone.
+// The tables of testdata/balance were computed outside the program: a second model in Python, from the
+// physics, with small time steps for the bridge (see its README.txt). Here the program's operating
+// points are compared with them, with a cold winding, so that the sharing of heat has no effect, or
+// with the copper's heat alone.
 
 // worked is one line of a table by its column.
 type worked map[string]string
@@ -42,8 +42,8 @@ func table(t *testing.T, name string, keep func(worked) bool) []worked {
 	return list
 }
 
-// rig is a job of testdata/jobs with a trial ready to run, its winding cold, its drag only what
-// was typed.
+// rig is a job of testdata/jobs with a trial ready to run, its winding cold, its drag only the typed
+// one.
 type rig struct {
 	b *Bench
 	r *charger
@@ -67,8 +67,8 @@ func newRig(t *testing.T, name, trial string) rig {
 	return rig{}
 }
 
-// asGiven is a job's bench with the volts and the inductance that the tables were worked from
-// (machines.csv): how the program comes to those is another matter, with tests of its own.
+// asGiven is a job's bench with the volts and the inductance that the tables were computed from
+// (machines.csv): how the program derives those is tested elsewhere.
 func asGiven(t *testing.T, name string) *Bench {
 	t.Helper()
 	j := loadJob(t, name)
@@ -146,7 +146,8 @@ func TestRotorInWindAsWorkedOutside(t *testing.T) {
 	assert.Greater(t, n, 60)
 }
 
-// Nobody's hand on the wheel or the pedals: the speed above the usual one at which both agree.
+// Without a load that holds the speed: the speed above the usual one at which drive and alternator
+// balance.
 func TestLetGoAsWorkedOutside(t *testing.T) {
 	n := 0
 	for _, w := range table(t, "out_drive.csv", func(w worked) bool {
@@ -155,7 +156,7 @@ func TestLetGoAsWorkedOutside(t *testing.T) {
 		g := newRig(t, w["job"], w["trial"])
 		usualRPM := g.b.drive.conditions[usual].RPM.Value
 		if w.number(t, "rpm") < usualRPM {
-			continue // below the usual speed our law is another one, and says why
+			continue // below the usual speed our law differs, and says why
 		}
 		r := g.at(t, w)
 		top := g.b.drive.fastest
@@ -219,12 +220,13 @@ func TestOpenVoltsAsWorkedOutside(t *testing.T) {
 	assert.GreaterOrEqual(t, n, 8)
 }
 
-// The year with the copper's heat alone, net of the field and off where that would not pay.
+// The year with the copper's heat alone, net of the field, and switched off where charging would not
+// pay.
 func TestYearAsWorkedOutside(t *testing.T) {
 	n := 0
 	for _, w := range table(t, "out_year.csv", func(w worked) bool { return w["heat"] == "copper" && w["battery"] == "mid" }) {
 		if w.number(t, "gross_kwh") != w.number(t, "gross_highest_kwh") {
-			continue // two speeds at which it could stay: which one a year has is no matter of arithmetic
+			continue // two stable speeds: which of them a year has is not determined by the balance
 		}
 		for _, a := range asGiven(t, w["job"]).Outcome().Trials {
 			if a.Name == w["trial"] && !a.tooHotAnywhere() {

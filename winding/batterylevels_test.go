@@ -10,9 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Volts of a battery that cannot stand in their order are called out at their field, just past
-// where they can and not before: twelve lead cells rest at 25.2 V here and are held at 28.8 V.
-// Common practice, no source.
+// Battery volts in an impossible order are reported at their field, just beyond the boundary and not
+// before: twelve lead cells rest at 25.2 V here and are held at 28.8 V. Common practice, no source.
 func TestBatteryVoltsThatCannotStandInTheirOrder(t *testing.T) {
 	of := func(charging, absorption float64) winding.Outcome {
 		j := plain()

@@ -15,9 +15,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A field current that is to be set is one that the winding stands: typed, it passes no limit and stays
-// within the class, where the best of all, which is named, does not. Of what is stood it is the most: 8 %
-// more of it, and 8 % less, is past the limit or leaves the battery less.
+// A field current to set is one that the winding withstands: typed, it exceeds no limit and stays
+// within the class, where the overall best, which is also named, does not. It is the best of those
+// withstood: 8 % more of it, and 8 % less, exceeds the limit or brings the battery less.
 func TestTheBestFieldIsStood(t *testing.T) {
 	o := readBattery(t, nil)
 	at := func(i int, amps float64) *TrialOutcome {
@@ -45,8 +45,8 @@ func TestTheBestFieldIsStood(t *testing.T) {
 	}
 }
 
-// A field current that no supply drives is none to set: the battery taking charge drives
-// (13.56 − 1)/5.437 = 2.31 A of the 2.5 A that were read. With a supply of 30 V more is had.
+// A field current that no supply can drive is not offered: the battery taking charge drives (13.56 −
+// 1)/5.437 = 2.31 A of the 2.5 A that were read. With a supply of 30 V more is possible.
 func TestTheBestFieldIsHad(t *testing.T) {
 	light := func(volts float64) *TrialOutcome {
 		o := readBattery(t, func(j *job.Job) {
@@ -66,7 +66,7 @@ func TestTheBestFieldIsHad(t *testing.T) {
 	assert.Greater(t, light(30).BestUsual.Value, 2.35)
 }
 
-// None that is stood brings anything: it is said, and which would.
+// If no field current that is withstood brings anything, this is stated, with the one that would.
 func TestNoFieldThatIsStood(t *testing.T) {
 	o := readBattery(t, func(j *job.Job) {
 		j.Trials = j.Trials[1:]
@@ -77,9 +77,9 @@ func TestNoFieldThatIsStood(t *testing.T) {
 	assert.True(t, strings.HasPrefix(best.Why, "no field current that it stands leaves the battery anything: most would come at"), best.Why)
 }
 
-// The best field current of every wound rotor in the stored jobs, its turns fewer and more, is that which
-// going through 60 of them in turn finds: none of those that are stood brings more, but for what the row it
-// is sought on leaves (a hundredth of the most), and none brings anything where it is said that none does.
+// The best field current of every wound rotor in the stored jobs, with fewer and more turns, is that of
+// a scan over 60 field currents: none of those withstood brings more, except within the search's
+// tolerance (a hundredth of the most), and none brings anything where it is said that none does.
 func TestTheBestFieldIsTheBestOfAll(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -21,8 +21,8 @@ func findingAt(o *Outcome, path string) *Finding {
 	return nil
 }
 
-// A trial coil whose speed and volts were swapped is called out at itself, with what could be,
-// and nothing is said of the teeth.
+// A trial coil whose speed and volts were swapped is reported at its own field, with the possible
+// values, and the teeth are not mentioned.
 func TestASwappedTrialCoilIsCalledOutItself(t *testing.T) {
 	j := loadJob(t, "trial-coil")
 	o := Evaluate(j)
@@ -42,8 +42,8 @@ func TestASwappedTrialCoilIsCalledOutItself(t *testing.T) {
 	}
 }
 
-// The most volts of a turn are those of the flux of a whole pole at 2 T, by the frequency of
-// any number of poles: worked out here pole by pole.
+// The most volts of a turn are those of the flux of a whole pole at 2 T, by the frequency for any
+// number of poles: computed here pole by pole.
 func TestTheMostVoltsOfATurnAreThoseOfFullIron(t *testing.T) {
 	for _, poles := range []float64{4, 12, 30} {
 		j := loadJob(t, "trial-coil")
@@ -56,8 +56,7 @@ func TestTheMostVoltsOfATurnAreThoseOfFullIron(t *testing.T) {
 	}
 }
 
-// A winding that is colder than its air after an hour is doubted in both units; one as warm as
-// its air is not.
+// A winding colder than its air after an hour is doubted in both units; one as warm as its air is not.
 func TestAWindingColderThanItsAirIsDoubted(t *testing.T) {
 	j := loadJob(t, "trial-coil")
 	j.AsWound = []job.AsWound{{Trial: j.Trials[0].Name, WarmC: quantity.Known(14), WarmAirC: quantity.Known(22)}}

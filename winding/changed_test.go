@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A coil list with a mistake in it goes the same road as a sound one.
+// A coil list with a mistake is treated like a sound one.
 func TestStaticOnAChangedCoilList(t *testing.T) {
 	j := plain()
 	j.Slot.AreaMM2 = quantity.Known(60)
@@ -75,7 +75,7 @@ func TestPulleysForAWantedSpeed(t *testing.T) {
 	assert.InEpsilon(t, 60*8/(200.0/60), m.DrivenMM.Value, 1e-9, "the other belt is still there")
 }
 
-// Magnets in a wound rotor's place: the ratio of the two fluxes, with ±15 %.
+// Magnets replacing a wound rotor: the ratio of the two fluxes, with ±15 %.
 func TestMagnetsInAWoundRotorsPlace(t *testing.T) {
 	j := load(t, "engine.toml")
 	assert.False(t, winding.Evaluate(j).Machine.MagnetsAgainstWound.Known())

@@ -11,9 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Six magnets of 4 mm on twelve poles, by hand at 20 °C: round a pole pair lie one magnet and
-// two gaps of 1 mm, B = Br/(1 + μr·2g/h) with no leakage. Twelve magnets have B = Br/(1 + μr·g/h).
-// With μr = 1.05 that is 1.2/1.525 against 1.2/1.2625 T: 0.8279 of the flux.
+// Six magnets of 4 mm on twelve poles, by hand at 20 °C: the circuit of a pole pair has one magnet and
+// two gaps of 1 mm, B = Br/(1 + μr·2g/h) with no leakage. Twelve magnets have B = Br/(1 + μr·g/h). With
+// μr = 1.05 that is 1.2/1.525 against 1.2/1.2625 T: 0.8279 of the flux.
 func TestHalfAsManyMagnetsAsPoles(t *testing.T) {
 	j := plain()
 	known := quantity.Known
@@ -42,7 +42,7 @@ func TestHalfAsManyMagnetsAsPoles(t *testing.T) {
 	assert.Nil(t, finding(&o, "field.magnets"))
 }
 
-// To the winding's field magnets are gap, μr 1.05: half as many are half as much of it.
+// For the winding's field magnets are gap with μr 1.05: half as many add half as much.
 func TestInductanceWithPolesOfBareIron(t *testing.T) {
 	gapOf := func(magnets float64) float64 {
 		j := plain()

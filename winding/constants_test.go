@@ -6,7 +6,7 @@ import (
 	"slotwright/winding/published"
 )
 
-// What the main job rests on beside the defaults of the schema, written out.
+// The constants of the main job, besides the defaults of the schema, written out.
 func TestConstants(t *testing.T) {
 	const (
 		practice = published.Practice

@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The law that is shown is the one that is met: most at the usual speed, nothing at the free
-// one, and what each trial could be given where it runs lies on it.
+// The law shown is the law used: most at the usual speed, nothing at the free one, and the power
+// available to each trial where it runs lies on it.
 func TestTheLawShownIsTheLawMet(t *testing.T) {
 	d := job.Example()
 	j := d.Job()
@@ -42,7 +42,7 @@ func TestTheLawShownIsTheLawMet(t *testing.T) {
 	assert.Greater(t, met, 3)
 }
 
-// What was typed is not called assumed; a drive without a power of its own has no law.
+// Typed values are not called assumed; a drive without a power of its own has no law.
 func TestWhoseLawItIs(t *testing.T) {
 	of := func(text string) (winding.DriveLaw, bool) {
 		d := job.Parse("format = 1\n" + text)
@@ -70,7 +70,7 @@ func TestWhoseLawItIs(t *testing.T) {
 	}
 }
 
-// givenAt is what a law gives at a speed, in a straight line between its points.
+// givenAt is the power of a law at a speed, linearly interpolated.
 func givenAt(law winding.DriveLaw, rpm float64) float64 {
 	for i := 1; i < len(law.Points); i++ {
 		if a, b := law.Points[i-1], law.Points[i]; b.RPM >= rpm {

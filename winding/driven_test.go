@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// At every wind the rotor gives what the alternator takes, through the transmission.
+// At every wind the rotor gives what the alternator takes through the transmission.
 func TestWindBalances(t *testing.T) {
 	for _, ratio := range []float64{1, 2.5} {
 		j := load(t, "wind-good.toml")
@@ -57,8 +57,8 @@ func runAt(t *testing.T, j job.Job, name string, rpm float64) float64 {
 	return 0
 }
 
-// The trap: so many turns that the rotor is stalled; the tool calls it out and says what
-// would help. The good one is told apart.
+// The trap: so many turns that the rotor stalls; the tool reports it and says what would help. The good
+// winding is distinguished from it.
 func TestTheTrapIsCalledOut(t *testing.T) {
 	trap, good := winding.Evaluate(load(t, "wind-trap.toml")), winding.Evaluate(load(t, "wind-good.toml"))
 	for i := range trap.Trials {
@@ -67,7 +67,7 @@ func TestTheTrapIsCalledOut(t *testing.T) {
 		assert.Contains(t, good.Trials[i].Suits, "loads the rotor well")
 		assert.Greater(t, good.Trials[i].YearKWh.Value, 5*trap.Trials[i].YearKWh.Value)
 	}
-	// Stalled, charging and racing are told apart where a fifth of the best power is gone.
+	// Stalled, charging and racing are distinguished where a fifth of the best power is lost.
 	for _, a := range append(trap.Trials, good.Trials...) {
 		for _, p := range a.Points {
 			want := drive.Charging
@@ -89,14 +89,14 @@ func TestTheTrapIsCalledOut(t *testing.T) {
 		called = called || f.Severity == winding.Doubt && f.Trial == "A" && f.Source == "balance of drive and alternator"
 	}
 	assert.True(t, called)
-	// Fewer turns, which it advises, do mend it.
+	// The fewer turns that it advises do cure it.
 	j := load(t, "wind-trap.toml")
 	j.Trials[0].Turns = quantity.Known(9)
 	assert.Greater(t, winding.Evaluate(j).Trials[0].YearKWh.Value, 3*trap.Trials[0].YearKWh.Value)
 }
 
-// Pedals: the drive's own watts are the alternator's over the transmission's efficiency,
-// and full power is where what is given is taken.
+// Pedals: the drive's own watts are the alternator's over the transmission's efficiency, and full power
+// is where the given power is taken.
 func TestPedalsBalance(t *testing.T) {
 	j := load(t, "pedals.toml")
 	o := winding.Evaluate(j)
@@ -116,7 +116,7 @@ func TestPedalsBalance(t *testing.T) {
 	}
 }
 
-// Open circuit: the gale's free rotor, and the brake by hand.
+// Open circuit: the free rotor in a gale, and the brake by hand.
 func TestWorstCases(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	a := evaluateA(j)
@@ -153,8 +153,8 @@ func TestEveryKindOfDrive(t *testing.T) {
 	}
 }
 
-// Legs and water that turn faster than usual at all they give are also told at their usual speed, by
-// the same curve as the chart, and what must be put in there balances.
+// Legs and water that turn faster than usual at full power are also shown at their usual speed, by the
+// same curve as the chart, and the required input balances.
 func TestWithLessThanAllItGives(t *testing.T) {
 	said := regexp.MustCompile(`at its usual (\d+) rpm it takes (\d+) W for (−?[\d.]+) A net`)
 	told := 0
@@ -174,7 +174,7 @@ func TestWithLessThanAllItGives(t *testing.T) {
 			low, high := trial.Curve[k-1], trial.Curve[k]
 			assert.GreaterOrEqual(t, net, low.NetAmps-0.005, "%s %s", name, trial.Name)
 			assert.LessOrEqual(t, net, high.NetAmps+0.005, "%s %s", name, trial.Name)
-			if passes := map[string]float64{"water": 0.88, "pedals-hub": 1}[name]; passes > 0 { // what the belt loses is put in too
+			if passes := map[string]float64{"water": 0.88, "pedals-hub": 1}[name]; passes > 0 { // includes what the belt loses
 				assert.GreaterOrEqual(t, watts*passes, low.ShaftWatts-0.5, "%s %s", name, trial.Name)
 				assert.LessOrEqual(t, watts*passes, high.ShaftWatts+0.5, "%s %s", name, trial.Name)
 			}

@@ -7,9 +7,9 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// machineOf is a worked example of testdata/winding/emf_examples.csv as a job: the whole road
-// from slots and turns to volts. Its flux comes by a gap flux density on an iron of three
-// metres, where the example gives the flux itself.
+// machineOf is a worked example of testdata/winding/emf_examples.csv as a job: the complete path from
+// slots and turns to volts. Its flux is given as a gap flux density on an iron of three metres, where
+// the example gives the flux itself.
 func machineOf(in map[string]float64) (job.Job, bool) {
 	slots, poles := in["slots"], in["poles"]
 	bore, stack := 3000.0, 3000.0

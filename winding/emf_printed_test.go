@@ -25,12 +25,12 @@ func halfDigit(text string) float64 {
 	return 0.5 * math.Pow(10, -float64(len(decimals)))
 }
 
-// book is the part by which books are off that put 4.44 for √2·π (0.065 %) and carry factors
-// to four figures.
+// book is the relative deviation of books that use 4.44 for √2·π (0.065 %) and carry factors to four
+// figures.
 const book = 0.0008
 
-// Every row of testdata/winding/emf_examples.csv as it is printed, to half its last digit;
-// EMFs in books that take 4.44 for √2·π to 0.08 % more. No row is passed over.
+// Every row of testdata/winding/emf_examples.csv as it is printed, to half its last digit; EMFs in
+// books that use 4.44 for √2·π to 0.08 % more. No row is skipped.
 func TestEveryPrintedExample(t *testing.T) {
 	for _, row := range published.Rows(t, "winding/emf_examples.csv") {
 		in, printed := row.Inputs("inputs"), row.Number(t, "published_value")
@@ -80,7 +80,7 @@ func printedEMF(t *testing.T, row published.Row, in map[string]float64) float64 
 		wb, err := field.FluxFromGapTesla(in["B1_peak_T"], 2000*in["bore_radius_m"], 1000*in["stack_length_m"], in["poles"])
 		require.NoError(t, err)
 		return wb
-	case "EX049": // a factor without slots: the volts that the flux of the gap asks for, by halving
+	case "EX049": // a factor without slots: the volts that the flux of the gap requires, by bisection
 		flux, err := field.FluxFromGapTesla(in["B1_peak_T"], 2000*in["bore_radius_m"], 1000*in["stack_length_m"], in["poles"])
 		require.NoError(t, err)
 		one, err := field.FluxFromEMF(1000, in["f_Hz"], in["turns_per_phase"], in["kw"], false)
@@ -139,7 +139,7 @@ func harmonicVolts(t *testing.T, output string, in map[string]float64) float64 {
 	return a.PhasePerRPM.Value * in["rpm"] * math.Sqrt(1+third*third+fifth*fifth)
 }
 
-// printedInverse is the flux that makes given volts, or the conductors that a flux asks for.
+// printedInverse is the flux that makes given volts, or the conductors that a flux requires.
 func printedInverse(t *testing.T, row published.Row, in map[string]float64) float64 {
 	hertz := in["f_Hz"]
 	if hertz == 0 {
@@ -182,9 +182,9 @@ func printedScaling(in map[string]float64) float64 {
 	return evaluateA(j).LinePerRPM.Value * in["f2_Hz"] * 10
 }
 
-// printedOhms is a metal's straight line: by its inferred zero, or by a coefficient α at a
-// temperature, which is a zero at 1/α − t; that of a metal of such a zero is in the steady
-// temperature that one watt makes behind one kelvin a watt.
+// printedOhms is a metal's straight line: by its inferred zero, or by a coefficient α at a temperature,
+// which is a zero at 1/α − t; the line for such a zero is obtained from the steady temperature that one
+// watt makes behind one kelvin a watt.
 func printedOhms(t *testing.T, row published.Row, in map[string]float64) float64 {
 	line := func(zero, from, to float64) float64 { // R(to)/R(from)
 		return wattsAt(zero, to) / wattsAt(zero, from)
@@ -193,7 +193,7 @@ func printedOhms(t *testing.T, row published.Row, in map[string]float64) float64
 	switch row["id"] {
 	case "EX060":
 		return in["P_ohmic_20C_W"] * wiretable.Copper.TempFactor(in["t1_C"], in["t2_C"])
-	case "EX061": // what stray fields lose falls as the metal's resistance rises
+	case "EX061": // stray loss falls as the metal's resistance rises
 		k := wiretable.Copper.TempFactor(in["t1_C"], in["t2_C"])
 		return in["P_ohmic_20C_W"]*k + in["P_stray_20C_W"]/k
 	case "EX064", "EX068", "EX069":
@@ -239,9 +239,8 @@ func heatedTo(from, ratio float64, grown func(c float64) float64) float64 {
 	return low
 }
 
-// A small alternator's stator read cold and hot: 0.250 Ω at 20 °C, 0.337 at 93.9. The
-// surface that was read is cooler than the mean of the copper, so the law is under it, by
-// 4.3 %.
+// A small alternator's stator read cold and hot: 0.250 Ω at 20 °C, 0.337 at 93.9. The surface that was
+// read is cooler than the mean of the copper, so the law is 4.3 % low.
 func measuredOhms(t *testing.T, row published.Row, in map[string]float64) {
 	j := plain()
 	j.Machine.MeanTurnMM = quantity.Known(200)

@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// plant is a job whose only record reads what the trial would read if it were made otherwise.
+// plant is a job whose only record has the readings that the trial would give if made differently.
 func plant(j job.Job, otherwise func(*job.Trial), ohms, volts, began bool) (winding.Outcome, bool) {
 	j.Machine.MeanTurnMM = quantity.Known(200) // a strand that is not joined makes no thinner coil
 	j.Trials = []job.Trial{j.Trials[0]}
@@ -39,9 +39,9 @@ func plant(j job.Job, otherwise func(*job.Trial), ohms, volts, began bool) (wind
 	return winding.Evaluate(j), made.LeadOhms20.Known() && made.LinePerRPM.Known()
 }
 
-// A fault is planted by working out the trial as it would be if it were really so: joined in the
-// other way, in other circuits, with strands missing. Whatever was read of it, the fault is among
-// the first, before all that would read otherwise.
+// A fault is planted by evaluating the trial as it would then be: with the other connection, in other
+// circuits, with strands missing. Whatever was read of it, the fault is among the first named, before
+// all that would give other readings.
 func TestPlantedFaultsAreNamedFirst(t *testing.T) {
 	planted := map[string]int{}
 	forAny(t, 25, func(r *rand.Rand, j job.Job) {
@@ -96,7 +96,7 @@ func counted(n int, what string) string {
 	return fmt.Sprint(n, " ", what, "s")
 }
 
-// A winding made as planned speaks of no fault, and none is offered that its phases, join or
+// A winding made as planned indicates no fault, and no fault is offered that its phases, connection or
 // circuits do not allow.
 func TestNoFaultIsOfferedThatCannotBe(t *testing.T) {
 	forAny(t, 20, func(_ *rand.Rand, j job.Job) {
@@ -118,7 +118,7 @@ func TestNoFaultIsOfferedThatCannotBe(t *testing.T) {
 	}
 }
 
-// byHand is the example's first trial, whose ohms and volts are read at so many times the plan.
+// byHand is the example's first trial, with ohms and volts read as multiples of the plan.
 func byHand(t *testing.T, change func(*job.Trial), ohms, volts, began float64) *winding.WoundOutcome {
 	j := job.Example().Job()
 	j.Trials = []job.Trial{j.Trials[0]}
@@ -170,9 +170,9 @@ func TestFaultsOfOnePhaseByHand(t *testing.T) {
 	}
 }
 
-// Volts held against the drive's speed are as many times the plan as the alternator turns faster;
-// of a drive on the same shaft nobody is told so. Half the coils are left out only where there
-// is a half.
+// Volts with the drive's speed in place of the alternator's exceed the plan by the speed ratio; this is
+// not mentioned for a drive on the same shaft. Half the coils left out is offered only if there is a
+// half.
 func TestFaultsThatNeedARatioOrAHalf(t *testing.T) {
 	spoken := func(j job.Job, ohms, volts float64, want string) bool {
 		plan := winding.Evaluate(j).Trials[0]
@@ -195,9 +195,9 @@ func TestFaultsThatNeedARatioOrAHalf(t *testing.T) {
 	}
 }
 
-// A fault is said once; what no join makes is said to be open or shorted; ohms that only a fault
-// explains which the volts do not bear out say so; and volts beside a beginning that
-// contradicts them are to be read again.
+// A fault is named once; ohms that no connection explains are called open or shorted; ohms explained
+// only by a fault that the volts do not confirm say so; and volts contradicted by a cut-in speed are to
+// be read again.
 func TestWhatAReadingSpeaksOf(t *testing.T) {
 	speaks := func(ohms, volts, began float64) map[string]string {
 		said := map[string]string{}
@@ -221,7 +221,7 @@ func TestWhatAReadingSpeaksOf(t *testing.T) {
 	assert.Contains(t, speaks(1.13, 1, 1)["lead"], "cold joint", "no join makes it")
 }
 
-// What is called out of a record names the fault, once.
+// The finding about a record names the fault, once.
 func TestAFaultIsCalledOutOnce(t *testing.T) {
 	j := job.Example().Job()
 	j.Trials = []job.Trial{j.Trials[0]}

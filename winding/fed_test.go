@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// onBattery is a car's alternator whose rotor the battery feeds: 4.4 Ω cold, 5.437 Ω at 80 °C, 1 V in the
-// brushes.
+// onBattery is a car's alternator whose rotor is fed by the battery: 4.4 Ω cold, 5.437 Ω at 80 °C, 1 V
+// brush drop.
 const onBattery = `format = 1
 [machine]
 slots = 36
@@ -112,12 +112,12 @@ func TestChargingBeginsByTheFieldOfTheBatteryAtRest(t *testing.T) {
 }
 
 // Nearly full the battery drives (14.52 − 1)/5.437 = 2.487 A, empty 2.133 A: amps into the full and the
-// empty battery are those of the same machine with that current typed, at the speed that the engine
-// keeps.
+// empty battery equal those of the same machine with that current typed, at the speed at which the
+// engine runs.
 func TestEmptyAndFullBatteriesHaveAFieldOfTheirOwn(t *testing.T) {
 	strong := func(change func(*job.Job)) *TrialOutcome {
 		o := readBattery(t, func(j *job.Job) {
-			j.Drive.Watts = quantity.Known(5000) // the speed is kept
+			j.Drive.Watts = quantity.Known(5000) // so that the speed holds
 			if change != nil {
 				change(j)
 			}
@@ -135,7 +135,7 @@ func TestEmptyAndFullBatteriesHaveAFieldOfTheirOwn(t *testing.T) {
 	assert.Greater(t, p.FullAmps, 1.02*strong(typed(1.0e-9+(13.56-1)/ohms)).in(slow).FullAmps, "more than by the field of the battery taking charge")
 }
 
-// A supply of its own, or a current that something sets, is the same whatever the battery is at.
+// A separate supply, or a current that something sets, is the same at every state of charge.
 func TestATypedFieldFollowsNoBattery(t *testing.T) {
 	for name, change := range map[string]func(*job.Job){
 		"supply":  func(j *job.Job) { j.Field.Volts = quantity.Known(13.56) },
@@ -153,8 +153,9 @@ func TestATypedFieldFollowsNoBattery(t *testing.T) {
 	assert.InEpsilon(t, 1, bus.Trials[0].restFlux, 1e-12)
 }
 
-// A regulator's full field is what the battery at those volts drives. Flux I/(I + 1 A), 2 A in use, watts
-// 10 W at that: of 1.5 A the half makes 0.75/1.75 over 1.5/2.5 of the flux and 10·(0.75/2)² W.
+// A regulator's full field is the current that the battery drives at those volts. Flux I/(I + 1 A), 2 A
+// in use, watts 10 W at that: of 1.5 A the half makes 0.75/1.75 over 1.5/2.5 of the flux and
+// 10·(0.75/2)² W.
 func TestARegulatorUnderAnotherFullField(t *testing.T) {
 	law := func(amps float64) float64 { return amps / (amps + 1) }
 	g := &regulator{amps: 5, wound: true, field: 2,
@@ -171,8 +172,8 @@ func TestARegulatorUnderAnotherFullField(t *testing.T) {
 	assert.Same(t, series, series.under(1))
 }
 
-// Against other volts and back is what it was, and the one it was made from stays: the curve is 0 through
-// 1.1 V of brushes, so below them nothing is driven.
+// Against other volts and back gives the original, which itself is unchanged: the curve starts at the
+// brushes' 1.1 V, so below them no current flows.
 func TestAgainstOtherVoltsIsPure(t *testing.T) {
 	f := &feeding{volts: 13.5, amps: 2.5, coil: field.Wound{Ohms20: 5, TempC: 20, BrushVolts: 1}, law: func(a float64) float64 { return a / (5 + a) }}
 	r := &charger{peak: 2, openPeak: 3, field: 40, drag: &drag{30, 1000, quantity.Measured}, feed: f}

@@ -28,10 +28,9 @@ func everyJob(t *testing.T) map[string]job.Job {
 	return all
 }
 
-// A rectangle with rounded corners, walked round by a pencil: two straight parts, two ends
-// less their corners, four quarter circles. It must come to the mean turn; the coil's
-// length is its turns of that, its weight that of the length, and all coils together are
-// the metal wound in.
+// A rectangle with rounded corners, measured along its outline: two straight parts, two ends less their
+// corners, four quarter circles. It must equal the mean turn; the coil's length is that times its
+// turns, its weight that of the length, and all coils together are the metal wound in.
 func TestFormerAgreesWithMeanTurnAndWire(t *testing.T) {
 	formers := 0
 	for name, j := range everyJob(t) {
@@ -122,7 +121,7 @@ func TestCutListByHand(t *testing.T) {
 	}
 }
 
-// A separator is cut where its thickness is given; left empty, its field says, none will be used.
+// A separator is cut where its thickness is given; if empty, its field says that none will be used.
 func TestSeparatorIsCutWhereOneIsUsed(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.Layers = quantity.Known(2)
@@ -143,9 +142,9 @@ func TestSeparatorIsCutWhereOneIsUsed(t *testing.T) {
 	assert.InDelta(t, 5.262-0.5, c.WidthMM.Value, 0.01)
 }
 
-// A corner less than half of what the coil is thick is none that can be wound: the example's coil
-// of 17 wires is some 6 mm thick (√17 × 1.53 mm), a turn 0.3 mm longer than its rectangle leaves
-// 0.3/(2π − 4) = 0.13 mm.
+// A corner radius of less than half the coil's thickness cannot be wound: the example's coil of 17
+// wires is some 6 mm thick (√17 × 1.53 mm), a turn 0.3 mm longer than its rectangle leaves 0.3/(2π − 4)
+// = 0.13 mm.
 func TestACornerNeedsRoomForTheCoil(t *testing.T) {
 	j := job.Example().Job()
 	o := Evaluate(j).Trials[0]
@@ -160,11 +159,11 @@ func TestACornerNeedsRoomForTheCoil(t *testing.T) {
 	assert.True(t, Evaluate(j).Trials[0].RadiusMM.Known(), "3.3 mm are more than half of it")
 }
 
-// A turn that was measured goes before an end run that nobody gave. Worked by hand for a turn of 150
-// mm: 66 mm of it lie in the iron and 53.76 across; 17 wires of 1.534 mm over the enamel in a square
-// are 6.32 mm thick, whose corners take 7.2 mm at the least. What is left is 5.75 mm at each end, 5.5
-// in half millimetres: 44 mm straight and corners of (30.24 − 22)/2.2832 = 3.61 mm. It is noted, and
-// doubts nothing; with the iron's own 119.76 mm too long for the turn no end run helps.
+// A measured turn takes precedence over an assumed end run. Worked by hand for a turn of 150 mm: 66 mm
+// of it lie in the iron and 53.76 across; 17 wires of 1.534 mm over the enamel in a square are 6.32 mm
+// thick, whose corners need at least 7.2 mm. This leaves 5.75 mm at each end, 5.5 in half millimetres:
+// 44 mm straight and corners of (30.24 − 22)/2.2832 = 3.61 mm. That is noted without a doubt; if the
+// iron's own 119.76 mm is too long for the turn, no end run helps.
 func TestAnEndRunThatNobodyGaveGivesWay(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.MeanTurnMM = quantity.Known(150)

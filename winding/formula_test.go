@@ -60,7 +60,7 @@ func TestVoltsAndOhmsByHand(t *testing.T) {
 	assert.InEpsilon(t, a.Buy[0].Kg.Value/0.45359237, a.Buy[0].Pounds.Value, 1e-12)
 }
 
-// The old winding's ohms give back the mean turn that made them, star and delta.
+// The old winding's ohms recover the mean turn that made them, star and delta.
 func TestMeanTurnFromOldOhms(t *testing.T) {
 	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
 		j := plain()
@@ -120,7 +120,7 @@ func TestSameHeatIsTheSameWatts(t *testing.T) {
 	}
 }
 
-// The temperature limit is the current at which it comes to its class limit.
+// The temperature limit is the current at which the winding reaches its class limit.
 func TestTemperatureLimit(t *testing.T) {
 	j := plain()
 	j.Machine.KelvinPerWatt = quantity.Known(1.5)
@@ -138,8 +138,8 @@ func TestTemperatureLimit(t *testing.T) {
 	t.Fatal("no such limit")
 }
 
-// Readings made of a known inductance give it back: short circuit with resistance, bridge
-// between leads, star and delta.
+// Readings computed from a known inductance recover it: short circuit with resistance, bridge between
+// leads, star and delta.
 func TestInductanceFromReadings(t *testing.T) {
 	for _, conn := range []layout.Connection{layout.Star, layout.Delta} {
 		j := plain()
@@ -154,7 +154,7 @@ func TestInductanceFromReadings(t *testing.T) {
 		a := evaluateA(j)
 		assert.InEpsilon(t, 1000*henries, a.PhaseMilliHenries.Value, 1e-9)
 
-		const rpm = 240.0 // slow, so that the resistance weighs
+		const rpm = 240.0 // slow, so that the resistance matters
 		e, r, x := a.PhasePerRPM.Value*rpm, a.PhaseOhms20.Value, 2*math.Pi*rpm*12/120*0.0009
 		amps := e / math.Hypot(r, x)
 		if conn == layout.Delta {
@@ -169,8 +169,8 @@ func TestInductanceFromReadings(t *testing.T) {
 	}
 }
 
-// The plate of a machine far above cut-in, as the exact solver has it, gives back the
-// inductance that made it to 3 %.
+// The plate of a machine far above cut-in, computed by the exact solver, recovers the inductance to 3
+// %.
 func TestInductanceFromThePlate(t *testing.T) {
 	for _, delta := range []bool{false, true} {
 		j := plain()
@@ -207,9 +207,9 @@ func TestInductanceFromGeometry(t *testing.T) {
 	assert.Equal(t, quantity.Guessed, a.PhaseMilliHenries.Origin)
 }
 
-// Measured henries go over to coils of another span part by part: what crosses the gap, by the hand
-// above, with the square of the winding factor, three quarters for coils of two thirds of a pole; what
-// leaks with the turns, which stay.
+// Measured henries are converted to coils of another span part by part: the gap part, by the hand
+// calculation above, with the square of the winding factor, three quarters for coils of two thirds of a
+// pole; leakage with the turns, which are unchanged.
 func TestMeasuredInductanceOfAnotherSpan(t *testing.T) {
 	j := plain()
 	j.Machine.AirGapMM, j.Field.Kind, j.Machine.Layers = quantity.Known(0.5), "wound", quantity.Known(2)
@@ -223,7 +223,7 @@ func TestMeasuredInductanceOfAnotherSpan(t *testing.T) {
 	assert.InEpsilon(t, (0.75*gap+leaks)/(gap+leaks)*full.PhaseMilliHenries.Value, a.PhaseMilliHenries.Value, 1e-6)
 }
 
-// ready is plain with what it needs to run into a battery.
+// ready is plain with everything needed to run into a battery.
 func ready() job.Job {
 	j := plain()
 	j.Old = job.OldWinding{Wound: j.Trials[0].Wound, LeadMilliHenries: quantity.Known(2)}
@@ -234,8 +234,8 @@ func ready() job.Job {
 	return j
 }
 
-// At each point the temperature is that which its own loss makes, and the amps are those
-// of the ohms at that temperature.
+// At each point the temperature is the one that its own loss makes, and the amps are those with the
+// ohms at that temperature.
 func TestHotPointsAgreeWithThemselves(t *testing.T) {
 	j := ready()
 	a := evaluateA(j)
@@ -248,7 +248,7 @@ func TestHotPointsAgreeWithThemselves(t *testing.T) {
 	}
 }
 
-// A cable of 0.1 ohm there and back stands in the circuit.
+// A cable of 0.1 ohm there and back is part of the circuit.
 func TestCableStandsInTheCircuit(t *testing.T) {
 	j := ready()
 	without := evaluateA(j).AmpsTop.Value
@@ -281,7 +281,7 @@ func TestSpinReadingsAreFitted(t *testing.T) {
 	assert.InEpsilon(t, num/den, evaluateA(j).LinePerRPM.Value, 1e-9)
 }
 
-// Two field currents make a magnetisation curve, taken at the current the rotor will have.
+// Two field currents give a magnetisation curve, evaluated at the rotor's field current in service.
 func TestFieldCurrentMovesTheVolts(t *testing.T) {
 	j := plain()
 	j.Field = job.FieldSpec{Kind: "wound", Amps: quantity.Known(2), Ohms: quantity.Known(4)}
@@ -297,19 +297,19 @@ func TestFieldCurrentMovesTheVolts(t *testing.T) {
 		found = found || f.Path == "field.current"
 	}
 	assert.True(t, found, "above the highest reading the flux is a guess, and it says so")
-	// 32·4/7 = 18.286 V, full at once 16 V, unbent 16 + 32·3/36 = 18.667 V: the farther end is 12.5 % off;
-	// a meter's usual 2 % and a tachometer's 1 % beside it.
+	// 32·4/7 = 18.286 V, fully saturated 16 V, unsaturated 16 + 32·3/36 = 18.667 V: the farther end is
+	// 12.5 % off; a meter's usual 2 % and a tachometer's 1 % are added.
 	assert.InEpsilon(t, math.Hypot(0.125, math.Hypot(0.02, 0.01)), o.Trials[0].LinePerRPM.PlusMinus/o.Trials[0].LinePerRPM.Value, 1e-3)
 }
 
-// Magnets carry their ±15 % to the volts.
+// The ±15 % of the magnets carries over to the volts.
 func TestMagnetsCarryTheirUncertainty(t *testing.T) {
 	a := evaluateA(load(t, "wind-good.toml"))
 	assert.InEpsilon(t, 0.15, a.LinePerRPM.PlusMinus/a.LinePerRPM.Value, 1e-9)
 	assert.Equal(t, quantity.Guessed, a.LinePerRPM.Origin)
 }
 
-// The fuse carries the most that any trial charges, not only the amps wanted.
+// The fuse carries the most that any trial charges with, not only the amps wanted.
 func TestFuseCarriesTheMost(t *testing.T) {
 	j := ready()
 	j.Target.Amps = quantity.Known(1)

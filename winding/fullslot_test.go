@@ -17,8 +17,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// What is said of a winding that is offered is what the grid says of it when it is put in: the
-// amps to the three figures they are written with, the year's energy to 2 % and half a unit.
+// What is said of an offered winding is what the grid says of it once applied: the amps to their three
+// figures, the year's energy to 2 % and half a unit.
 func TestOffersSayWhatTheGridWill(t *testing.T) {
 	files, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)
@@ -58,8 +58,8 @@ func TestOffersSayWhatTheGridWill(t *testing.T) {
 	assert.Greater(t, offers, 8)
 }
 
-// Everything of a trial that a winding that fills its slot hangs on is in what it is known by:
-// a field that comes to a trial has to be put there, or here with a reason.
+// Everything of a trial that a full-slot winding depends on is part of its cache key: a new field of a
+// trial has to be added there, or here with a reason.
 func TestWhatAFullSlotIsKnownBy(t *testing.T) {
 	without := map[string]string{
 		"Name": "a word", "Note": "a word", "Wound": "its fields are told one by one", "Turns": "as many as fit",
@@ -77,8 +77,8 @@ func TestWhatAFullSlotIsKnownBy(t *testing.T) {
 	}
 }
 
-// A point between those of a curve is the same to the last bit, whether or not the trial was
-// worked out before.
+// A point between those of a curve is the same to the last bit, whether or not the trial was evaluated
+// before.
 func TestRunAtIsTheSameBeforeAndAfter(t *testing.T) {
 	for _, name := range []string{"", "engine", "wind-good", "wind-wound-rotor", "amps-readings"} {
 		j := job.Example().Job()

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The wind to furl before, found by halving, is the one that going up wind by wind finds: all below it
-// are stood with a battery nearly full, and the next is not.
+// The wind to furl before, found by bisection, equals the one found wind by wind: all winds below it
+// are withstood with a battery nearly full, and the next is not.
 func TestTheWindAFullBatteryIsStoodInIsTheLastOfAll(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A field current above all that were read makes volts and amps a guess, whatever is solved
-// along with them; one within does not, nor one that a reading in service stands for.
+// A field current above all that were read makes volts and amps a guess, whatever is solved jointly;
+// one within the readings does not, nor one for which a reading in service exists.
 func TestAFieldBeyondTheReadingsIsAGuess(t *testing.T) {
 	marked := func(change func(*job.Job)) (volts, flux quantity.Origin) {
 		j := platedJob(t)
@@ -40,7 +40,7 @@ func TestAFieldBeyondTheReadingsIsAGuess(t *testing.T) {
 	assert.False(t, volts.Weak())
 }
 
-// Where nothing says the flux, each way to it is named.
+// If nothing gives the flux, each way to it is named.
 func TestEveryWayToTheFluxIsNamed(t *testing.T) {
 	j := platedJob(t)
 	j.Spins = nil
@@ -54,9 +54,9 @@ func TestEveryWayToTheFluxIsNamed(t *testing.T) {
 	assert.Contains(t, o.Machine.FluxFrom, "began to charge")
 }
 
-// What holds the speed goes on holding it, also where the amps, being as many more as they may be,
-// would be too much for it: its speed is as good as ratio and tachometer. Amps have a ± wherever
-// the drive holds the speed, at all three.
+// A drive that holds its speed still counts as holding it where the amps, at the top of their ±, would
+// overload it: its speed is as accurate as ratio and tachometer. Amps have a ± wherever the drive holds
+// the speed, at all three.
 func TestASpeedThatIsHeldIsNoGuess(t *testing.T) {
 	j := platedJob(t)
 	j.Drive.UsualRPM = quantity.Known(2200)
@@ -76,7 +76,7 @@ func TestASpeedThatIsHeldIsNoGuess(t *testing.T) {
 	assert.InEpsilon(t, 0.01*a.RunsUsual.Value, a.RunsUsual.PlusMinus, 0.02)
 }
 
-// At two conditions of one speed stand the same amps with the same ±.
+// Two conditions at one speed show the same amps with the same ±.
 func TestTheSameConditionIsAsGood(t *testing.T) {
 	a := &Evaluate(platedJob(t)).Trials[0]
 	require.Positive(t, a.AmpsSlow.PlusMinus)

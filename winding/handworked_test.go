@@ -85,8 +85,8 @@ func TestThreeMachinesByHand(t *testing.T) {
 	assert.False(t, flat.MouthSpareMM.Known())
 }
 
-// With the rotor outside the end of a winding is laced round a circle within the gap's, at half
-// depth of the slots; with it inside round one beyond.
+// With the rotor outside the end winding is laced round a circle inside the gap's, at half depth of the
+// slots; with it inside round one outside the gap's.
 func TestLacingGoesRoundTheMiddleOfTheSlots(t *testing.T) {
 	text := "[machine]\nslots = 24\npoles = 4\nspan = 5\nlayers = 1\nbore_mm = 100\nstack_mm = 40\nROTOR[slot]\nshape = \"parallel\"\ntop_mm = 6\ndepth_mm = 16\n[[trial]]\nname = \"A\"\nturns = 5\ngauge = \"1 mm\"\n"
 	for rotor, across := range map[string]float64{"": 116, "rotor = \"outside\"\n": 84} {

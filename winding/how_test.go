@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Every figure says where it comes from, by fields that there are.
+// Every figure says where it comes from, by existing fields.
 func TestEveryFigureSaysHow(t *testing.T) {
 	for _, f := range winding.Outputs() {
 		h := winding.HowOf(f.ID)
@@ -35,8 +35,8 @@ func TestEveryFigureSaysHow(t *testing.T) {
 	}
 }
 
-// The inputs named leave none out: whatever reading of a job is moved, the figures that move
-// with it name it.
+// The named inputs are complete: whatever reading of a job is changed, the figures that change with it
+// name it.
 func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 	moved := 0
 	for _, name := range []string{"example", "wind-good", "fixed", "engine", "amps-readings", "plate-and-began", "trial-coil"} {
@@ -74,8 +74,8 @@ func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 	assert.Greater(t, moved, 200)
 }
 
-// Volts go by what the old winding gave, not by its wire; the wire stands in for its ohms
-// where amps are solved with ohms that were not read.
+// Volts depend on what the old winding gave, not on its wire; the wire replaces its ohms where amps are
+// solved without measured ohms.
 func TestVoltsNameTheOldInputsThatWeigh(t *testing.T) {
 	h := winding.HowOf("volts_line_rms_per_1000rpm")
 	j := load(t, "amps-readings.toml")
@@ -90,7 +90,7 @@ func TestVoltsNameTheOldInputsThatWeigh(t *testing.T) {
 	assert.True(t, h.UsesIn(&j, "old.gauge"))
 }
 
-// The formula with its numbers has each figure as it is written elsewhere, in the units liked.
+// The formula with its numbers has each figure as it is written elsewhere, in the preferred units.
 func TestTheFormulaWithItsNumbers(t *testing.T) {
 	j := job.Example().Job()
 	o := winding.Evaluate(j)
@@ -118,8 +118,8 @@ func TestTheFormulaWithItsNumbers(t *testing.T) {
 	assert.Contains(t, h.Numbers(&j, &o.Machine, &o.Trials[0], quantity.Choice{Inch: true}), " in)²")
 }
 
-// What weighs in a figure of a job is named and nothing else: no magnets of a wound rotor, no
-// plate and no cooling in a weight, no iron where the mean turn was read off the old ohms.
+// Exactly the inputs that matter in a figure are named: no magnets of a wound rotor, no plate and no
+// cooling in a weight, no iron where the mean turn was derived from the old ohms.
 func TestOnlyWhatAFigureRestsOnIsNamed(t *testing.T) {
 	j := load(t, "amps-readings.toml")
 	j.Field.Kind, j.Machine.MeanTurnMM = "wound", quantity.Reading{}

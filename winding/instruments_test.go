@@ -10,9 +10,9 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// A reading without a ± is as good as its instrument, not exact: volts and speed 2 and 1 %, the
-// mean turn 2 % measured and 3 % by ohms, a cut-in of the old winding 5 % (common practice, no
-// source). One that was typed stands in their place.
+// A reading without a ± has its instrument's, not zero: volts and speed 2 and 1 %, the mean turn 2 %
+// measured and 3 % by ohms, a cut-in of the old winding 5 % (common practice, no source). A typed ±
+// replaces it.
 func TestAReadingWithoutAToleranceIsAsGoodAsItsInstrument(t *testing.T) {
 	part := func(f quantity.Figure) float64 { return f.PlusMinus / f.Value }
 	j := load(t, "trial-coil.toml")
@@ -38,8 +38,8 @@ func TestAReadingWithoutAToleranceIsAsGoodAsItsInstrument(t *testing.T) {
 	assert.InEpsilon(t, 0.01, part(evaluateA(k).MeanTurnMM), 1e-6)
 }
 
-// The bare slot is as sure as its area was read; what is left of it for wire is as sure as the
-// lining that was only assumed.
+// The bare slot is as accurate as its area was read; the room left for wire only as accurate as the
+// assumed lining.
 func TestABareSlotIsAsItWasRead(t *testing.T) {
 	j := plain()
 	j.Slot.AreaMM2 = plusMinus(72, 2)
@@ -51,9 +51,9 @@ func TestABareSlotIsAsItWasRead(t *testing.T) {
 	assert.True(t, winding.Evaluate(j).Machine.GrossMM2.Origin.Weak())
 }
 
-// The amps of a wound rotor's winding that go by the air gap alone are doubted and wide, and what
-// says it better is asked for: until the plate, a short circuit or amps that were read are there,
-// and of magnets never.
+// The amps of a wound rotor's winding that rest on the air gap alone are doubted and have a wide ±, and
+// a better source is asked for: until a plate, a short circuit or amps are given, and never for
+// magnets.
 func TestAWoundRotorsGapIsNotEnough(t *testing.T) {
 	j := load(t, "engine.toml")
 	j.Shorts, j.Amps, j.Old.LeadMilliHenries = nil, nil, quantity.Reading{}

@@ -15,8 +15,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// edit changes one thing of a job at random, mostly of one trial, and leaves the job before
-// as it was.
+// edit changes one thing of a job at random, mostly of one trial, and leaves the original job
+// unchanged.
 func edit(r *rand.Rand, j job.Job) job.Job {
 	j.Trials = append([]job.Trial(nil), j.Trials...)
 	k := r.IntN(len(j.Trials))
@@ -52,8 +52,8 @@ func edit(r *rand.Rand, j job.Job) job.Job {
 	return j
 }
 
-// A bench that was handed what the one before it worked out gives the outcome of a fresh one,
-// to the last bit, after any edit.
+// A bench that reuses the previous one's results gives the outcome of a fresh one, to the last bit,
+// after any edit.
 func TestNothingIsLeftOfWhatWasTypedBefore(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 14))
 	edits := 40

@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A rung is what a trial of that wire and those turns would be: every figure that both have.
+// A rung equals a trial of that wire and those turns: every figure that both have.
 func TestRungsAreTrials(t *testing.T) {
 	for _, j := range []job.Job{job.Example().Job(), load(t, "wind-good.toml"), load(t, "engine.toml"), load(t, "fixed.toml")} {
 		rungs := winding.Prepare(j).Ladder(0)
@@ -37,7 +37,7 @@ func TestRungsAreTrials(t *testing.T) {
 				if mine.Known() {
 					within := 1e-9 * max(1, theirs.Value)
 					if f.Group == "Limits" {
-						within = 1e-3 * theirs.Value // read off the curve, which is drawn up to the job's top
+						within = 1e-3 * theirs.Value // interpolated on the curve, which is drawn up to the job's top
 					}
 					assert.InDelta(t, theirs.Value, mine.Value, within, "%s of %s", f.ID, r.Wire)
 				}
@@ -46,8 +46,8 @@ func TestRungsAreTrials(t *testing.T) {
 	}
 }
 
-// Thickest and fewest first; every slot is full, so that one turn more would not go in; the
-// trial's own wire is one of them.
+// Thickest wire and fewest turns first; every slot is full, so that one turn more would not fit; the
+// trial's own wire is one of the rungs.
 func TestTheLadderFillsTheSlot(t *testing.T) {
 	j := job.Example().Job()
 	rungs := winding.Prepare(j).Ladder(1)
@@ -79,8 +79,8 @@ func TestTheLadderFillsTheSlot(t *testing.T) {
 	assert.Empty(t, winding.Prepare(j).Ladder(0), "no slot, no ladder")
 }
 
-// Wire that does not pass the mouth is on the ladder, since more strands of thinner do; but nothing
-// of it is best, and it meets nothing.
+// Wire that does not pass the slot opening is on the ladder, since more strands of thinner wire do; but
+// none of it is best, and it meets no requirement.
 func TestWhatDoesNotPassTheMouthIsNotBest(t *testing.T) {
 	j := load(t, "engine.toml")
 	j.Slot.MouthMM = quantity.Known(2.2)
@@ -110,8 +110,8 @@ func TestWhatDoesNotPassTheMouthIsNotBest(t *testing.T) {
 	assert.Positive(t, best)
 }
 
-// What charges only above where it usually runs is best of nothing, however much it brings there:
-// in these the thickest that is within its limits at the top brings nothing before.
+// A winding that charges only above its usual speed is best of nothing, however much it brings there:
+// in these the thickest that is within its limits at the top brings nothing below.
 func TestNothingIsBestThatBringsNothingUsually(t *testing.T) {
 	marked := 0
 	for _, name := range []string{"amps-readings", "axial-air-core", "trial-coil"} {
@@ -125,12 +125,12 @@ func TestNothingIsBestThatBringsNothingUsually(t *testing.T) {
 	assert.Positive(t, marked)
 }
 
-// against is what a verdict says against a winding that a rung which meets what is wanted never has.
+// against are the objections of a verdict that a rung which meets the requirement never has.
 var against = regexp.MustCompile(`does not (fit|go in)|passes its limit|gets too hot|burns|drags the|stops the|holds the|stalls|runs away|gets to|begins after|brings nothing|runs the battery down|would bring|takes .* more for its rotor`)
 
-// The word of a rung is what the trial's verdict says once it is taken as a trial: nothing is said
-// against one that meets, and one that stalls is said to, at the same wind or speed. Every job, every
-// sixth rung and the present one, in turn beginning with another.
+// The word of a rung agrees with the trial's verdict once it is taken as a trial: there is no objection
+// to one that meets, and one that stalls is said to, at the same wind or speed. Every job, every sixth
+// rung and the present one, each starting with another.
 func TestTheWordOfARungIsTheVerdictOfItsTrial(t *testing.T) {
 	jobs, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)
@@ -172,8 +172,8 @@ func TestTheWordOfARungIsTheVerdictOfItsTrial(t *testing.T) {
 	}
 }
 
-// A controller in series is taken as one that burns what it takes up; where it does, what the figures are to
-// a person whose controller switches is said beside them, and nowhere else.
+// A series controller is modelled as one that burns the voltage difference; where it matters, the
+// figures for a controller that switches are stated beside them, and nowhere else.
 func TestWhatASwitchingControllerMakesOfItIsSaid(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	j.Battery.MostAmps = quantity.Known(1)

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Two trials on the same iron are offered the best that was found for either, and one of them alone
-// only its own: what is lent goes with the trial it was found for.
+// Two trials on the same iron are offered the best found for either, and one of them alone only its
+// own: shared results belong to the trial they were found for.
 func TestTrialsLaidOutAlikeAreOfferedTheBestOfBoth(t *testing.T) {
 	j := load(t, "wind-good.toml")
 	j.Drive.CutOutMS = quantity.Known(11) // beyond, a full battery sets the rotor free of what is lent

@@ -23,7 +23,7 @@ func limitNamed(t *testing.T, o *winding.TrialOutcome, name string) *winding.Lim
 	return nil
 }
 
-// Wire of the same size makes the same heat in a metre with I²·ρ alike: aluminium of 61 % IACS (IEC 60889)
+// Wires of the same size make equal heat per metre at equal I²·ρ: aluminium of 61 % IACS (IEC 60889)
 // then carries √0.61 = 0.781 of what copper does, 3.71 A/mm² for copper's 4.75.
 func TestAluminiumStandsLessThanCopperOfItsSize(t *testing.T) {
 	j := ready()
@@ -40,7 +40,7 @@ func TestAluminiumStandsLessThanCopperOfItsSize(t *testing.T) {
 	assert.InEpsilon(t, per(&copper, was), per(&alu, of), 1e-4, "the same watts in the same coils")
 }
 
-// What the plate's amps proved of copper is no more than that heat in aluminium either.
+// The density that the plate's amps proved for copper means no more than the same heat in aluminium.
 func TestAProvedDensityIsTheOldMetals(t *testing.T) {
 	j := ready()
 	j.Old.RatedAmps, j.Old.RatedRPM = quantity.Known(20), quantity.Known(900)

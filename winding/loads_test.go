@@ -22,7 +22,7 @@ func feeding(phases float64, change func(b *job.BatterySpec)) job.Job {
 	return j
 }
 
-// conducting is the points of a curve at which current flows.
+// conducting are the points of a curve at which current flows.
 func conducting(t *testing.T, o *winding.TrialOutcome) []winding.RunPoint {
 	t.Helper()
 	var list []winding.RunPoint
@@ -35,7 +35,7 @@ func conducting(t *testing.T, o *winding.TrialOutcome) []winding.RunPoint {
 	return list
 }
 
-// Ohm's law and what a resistor has no part in.
+// Ohm's law, and the figures that do not apply to a resistor.
 func TestAResistor(t *testing.T) {
 	o := winding.Evaluate(feeding(3, func(b *job.BatterySpec) { b.Load, b.ResistorOhms = "resistor", quantity.Known(1.5) }))
 	for _, p := range conducting(t, &o.Trials[0]) {
@@ -54,8 +54,8 @@ func TestAResistor(t *testing.T) {
 	}
 }
 
-// A resistor on a bridge without inductance to speak of gives 3√3/π of the phase peak, less two diodes:
-// any text on power electronics. Slow enough, the example's winding is that.
+// A resistor on a bridge with negligible inductance gives 3√3/π of the phase peak, less two diodes: any
+// text on power electronics. At low enough speed, the example's winding does.
 func TestAResistorByHand(t *testing.T) {
 	j := feeding(3, func(b *job.BatterySpec) {
 		b.Load, b.ResistorOhms = "resistor", quantity.Known(400)
@@ -67,7 +67,7 @@ func TestAResistorByHand(t *testing.T) {
 	}
 }
 
-// A converter's input stands where it stands.
+// A converter's input keeps its volts.
 func TestAHeldBus(t *testing.T) {
 	j := feeding(3, func(b *job.BatterySpec) { b.Load, b.BusVolts = "bus", quantity.Known(20) })
 	o := winding.Evaluate(j)
@@ -83,8 +83,8 @@ func TestAHeldBus(t *testing.T) {
 	assert.Empty(t, o.Trials[0].Curve)
 }
 
-// Half wave begins at one diode less, a doubler at half the speed; every point asked for is the
-// solver's own, and the curve goes through it.
+// Half wave begins at one diode drop less, a doubler at half the speed; every point asked for comes
+// from the solver itself, and the curve passes through it.
 func TestSinglePhaseRectifiers(t *testing.T) {
 	for _, c := range []struct {
 		word        string
@@ -94,7 +94,7 @@ func TestSinglePhaseRectifiers(t *testing.T) {
 		j := feeding(1, func(b *job.BatterySpec) {
 			b.Rectifier, b.RestVolts, b.ChargingVolts, b.Ohms = c.word, quantity.Known(12.6), quantity.Known(13.5), quantity.Known(0.03)
 		})
-		j.Field.Volts = quantity.Known(13.5) // a supply of its own: the battery at rest has no say in it
+		j.Field.Volts = quantity.Known(13.5) // a separate supply, so that the battery at rest has no effect
 		b := winding.Prepare(j)
 		o := b.Outcome()
 		a := &o.Trials[0]
@@ -116,7 +116,7 @@ func TestSinglePhaseRectifiers(t *testing.T) {
 	}
 }
 
-// Two phases, each through its own diodes, are one circuit by whichever rectifier: solved as that by
+// Two phases, each through its own diodes, are one circuit with any rectifier: computed as such by
 // package charge.
 func TestTwoPhasesByEveryRectifier(t *testing.T) {
 	for word, way := range map[string]charge.Rectifier{"bridge": charge.Bridge, "half-wave": charge.HalfWave, "doubler": charge.Doubler} {
@@ -150,7 +150,7 @@ func TestARectifierForOnePhase(t *testing.T) {
 	assert.True(t, o.Trials[0].LinePerRPM.Known())
 }
 
-// At half wave a diode stands between the peak and the battery: the rating has to bear both.
+// At half wave a diode blocks the peak plus the battery: its rating has to cover both.
 func TestReverseVoltsAtHalfWave(t *testing.T) {
 	tight := func(way string) bool {
 		j := feeding(1, func(b *job.BatterySpec) { b.Rectifier = way })

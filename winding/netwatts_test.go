@@ -14,9 +14,9 @@ import (
 )
 
 // Watts into the battery are the volts at its posts times the net amps into it, in every job and
-// condition, held by a regulator or not, with a battery and a cable of many ohms too. The volts are those
-// of the battery behind its own ohms and what the current makes in these: at least as much as its mean
-// amps do, and the heat of its rms, as the cable's.
+// condition, regulated or not, with high battery and cable resistance too. The volts are those of the
+// battery behind its own ohms plus the drop in these: at least that of its mean amps, and the heat of
+// its rms, as in the cable.
 func TestNetWattsAreVoltsAtThePostsTimesNetAmps(t *testing.T) {
 	files, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)
@@ -71,8 +71,8 @@ func TestNetWattsAreVoltsAtThePostsTimesNetAmps(t *testing.T) {
 	assert.Greater(t, fed, 1000)
 }
 
-// By hand: 10 A of no ripple into 12 V behind 0.05 Ω are 12.5 V at the posts and 125 W. A rotor of 25 W
-// takes 2 A of them there, which leaves 8 A and 100 W.
+// By hand: 10 A without ripple into 12 V behind 0.05 Ω are 12.5 V at the posts and 125 W. A rotor of 25
+// W takes 2 A of them there, which leaves 8 A and 100 W.
 func TestTheRotorIsFedAtTheBatterysPosts(t *testing.T) {
 	r := &charger{sets: 1, inner: 0.05, field: 25}
 	r.load.Volts = 12

@@ -27,7 +27,7 @@ func checkOf(t *testing.T, r *WoundOutcome, field string) Check {
 	return Check{}
 }
 
-// asRead is the example's trial A with readings typed as a person does, over a plan of 3.27 Ω and 48 V.
+// asRead is the example's trial A with typed readings, over a plan of 3.27 Ω and 48 V.
 func asRead(t *testing.T, ohms, volts [3]float64) (*WoundOutcome, Outcome) {
 	t.Helper()
 	for i := range 3 {
@@ -57,9 +57,9 @@ func saidAt(o *Outcome, path string) (text string) {
 	return text
 }
 
-// Readings of stators that were faulty: none is proved, each is called out at its field, and phase and
-// fault are named. Half a coil of six missing leaves 11/12 of phase V, so that (1 + 11/12)/2 of 3.24
-// are 3.11; a coil of six shorted 5/6; a joint of 0.28 Ω in V adds as much to both pairs it is in.
+// Readings of faulty stators: none is proved, each is reported at its field, and phase and fault are
+// named. Half a coil of six missing leaves 11/12 of phase V, so that (1 + 11/12)/2 of 3.24 are 3.11; a
+// coil of six shorted 5/6; a joint of 0.28 Ω in V adds as much to both its pairs.
 func TestFaultyStatorsAreNotProved(t *testing.T) {
 	sound := [3]float64{48, 47.8, 48.1}
 	for name, c := range map[string]struct {
@@ -83,12 +83,12 @@ func TestFaultyStatorsAreNotProved(t *testing.T) {
 	assert.True(t, r.Proved(), "sound")
 }
 
-// Which phase, and what of it, by hand: turns lower ohms and volts of a phase alike, a joint the ohms
-// alone, a coil turned round the volts alone. In a star both pairs that a phase is in go with half of
-// it; in a delta the pair across it with two thirds, the others with a sixth.
+// Which phase is faulty and how, by hand: missing turns lower ohms and volts of a phase equally, a
+// joint changes the ohms alone, a reversed coil the volts alone. In a star both pairs of the phase
+// change by half as much; in a delta the pair across it by two thirds, the others by a sixth.
 func TestThePatternOfPairsTellsTurnsFromJoints(t *testing.T) {
 	one := [3]float64{1, 1, 1}
-	off := func(phase int, own, next, last float64) [3]float64 { // of the pairs from that phase's own on
+	off := func(phase int, own, next, last float64) [3]float64 { // of the pairs, beginning with that phase's own
 		var each [3]float64
 		each[phase], each[(phase+1)%3], each[(phase+2)%3] = own, next, last
 		return each
@@ -122,8 +122,8 @@ func TestThePatternOfPairsTellsTurnsFromJoints(t *testing.T) {
 	}
 }
 
-// The phases come out of the pairs of any star or delta of three resistances: Kirchhoff's own sums between two
-// leads, put together here by conductances.
+// The phases are recovered from the pairs of any star or delta of three resistances: the resistance
+// between two leads, computed here by conductances.
 func TestPhasesByPairsAreThoseOfTheNetwork(t *testing.T) {
 	for _, phases := range [][3]float64{{1, 1, 1}, {1.3, 1, 1}, {1, 0.7, 1}, {1, 1.1, 2}, {0.9, 1, 1.2}} {
 		u, v, w := phases[0], phases[1], phases[2]
@@ -139,9 +139,9 @@ func TestPhasesByPairsAreThoseOfTheNetwork(t *testing.T) {
 	}
 }
 
-// Volts of a delta of one unlike phase: the current that runs round is the sum of the three EMFs over
-// three impedances, and takes its drop off each; the first-order law finds the phase within a tenth of
-// what it is off by.
+// Volts of a delta with one differing phase: the circulating current is the sum of the three EMFs over
+// three impedances, and its drop is taken off each; the first-order law finds the phase within a tenth
+// of its deviation.
 func TestVoltsOfADeltaFindThePhase(t *testing.T) {
 	for _, k := range []float64{0.9, 0.95, 1.05} {
 		e := [3]complex128{1, complex(k, 0) * cmplx.Rect(1, -2*math.Pi/3), cmplx.Rect(1, 2*math.Pi/3)}
@@ -157,8 +157,8 @@ func TestVoltsOfADeltaFindThePhase(t *testing.T) {
 	}
 }
 
-// A coil turned round is known by the pattern of the pairs, however far all of them are off: of six coils in
-// step one leaves k = 2/3, √(1 + k + k²)/√3 = 0.839; two leave 1/3, 0.694.
+// A reversed coil is recognised by the pattern of the pairs, however far off all of them are: of six
+// coils in phase one leaves k = 2/3, √(1 + k + k²)/√3 = 0.839; two leave 1/3, 0.694.
 func TestACoilTurnedRoundIsKnownByItsPattern(t *testing.T) {
 	sound := [3]float64{3.27, 3.27, 3.27}
 	for says, volts := range map[string][3]float64{
@@ -175,9 +175,9 @@ func TestACoilTurnedRoundIsKnownByItsPattern(t *testing.T) {
 	assert.NotContains(t, saidAt(&o, "wound[0].line"), "turned round")
 }
 
-// Three pairs alike speak of no single phase. Ohms and volts that lack the same part are of fewer turns
-// in every coil: 15 of the 17 planned leave 15/17 of both. Where the wire used up says that all of them
-// are in, they are not.
+// Three equal pairs do not indicate a single phase. Ohms and volts low by the same share indicate fewer
+// turns in every coil: 15 of the 17 planned leave 15/17 of both. If the wire used up shows that all of
+// them are there, they do not.
 func TestPairsAlikeSpeakOfNoSinglePhase(t *testing.T) {
 	const k = 15.0 / 17
 	ohms, volts := [3]float64{3.27 * k, 3.27 * k, 3.27 * k}, [3]float64{48 * k, 48.1 * k, 48 * k}
@@ -196,8 +196,8 @@ func TestPairsAlikeSpeakOfNoSinglePhase(t *testing.T) {
 	assert.Empty(t, r.likely(), "as much wire went in as was planned")
 }
 
-// Where circuits lie side by side in a phase its two ends are taken for each other as easily as where
-// there is one: the pairs it is in read 1/√3 of the third.
+// In a phase of several parallel circuits its two ends are swapped as easily as in one with a single
+// circuit: its pairs read 1/√3 of the third.
 func TestAPhaseOfSeveralCircuitsTurnedRound(t *testing.T) {
 	j := job.Example().Set("trial[0].circuits", "2", quantity.Choice{}).Job()
 	j.Trials = j.Trials[:1]
@@ -210,10 +210,10 @@ func TestAPhaseOfSeveralCircuitsTurnedRound(t *testing.T) {
 	assert.Contains(t, saidAt(&o, "wound[0].line"), "likely phase W turned round: V-W and W-U read low, at 58 % of the third")
 }
 
-// In a phase spread over two slots of a pole the coils are 30° apart, each 15° beside the middle of the
-// phase. One of four turned leaves 1 − 2·e^(±j15°)/(4·cos 15°) = 0.5 ∓ j0.134 of it: its pairs are then
-// √(1² + (0.866 ± 0.134)²) of √3, 0.816 and 0.716, unlike each other, and by which is the lower it is
-// told which two it can be.
+// In a phase spread over two slots of a pole the coils are 30° apart, each 15° from the middle of the
+// phase. One of four reversed leaves 1 − 2·e^(±j15°)/(4·cos 15°) = 0.5 ∓ j0.134 of it: its pairs are
+// then √(1² + (0.866 ± 0.134)²) of √3, 0.816 and 0.716, and which of them is lower tells which two
+// coils it can be.
 func TestWhereATurnedCoilLies(t *testing.T) {
 	d := job.Example().Set("machine.slots", "24", quantity.Choice{}).Set("machine.poles", "4", quantity.Choice{}).Set("machine.span", "6", quantity.Choice{})
 	require.Empty(t, d.Problems())
@@ -242,9 +242,9 @@ func TestWhereATurnedCoilLies(t *testing.T) {
 	assert.Len(t, places, 2, "each side of the middle its own")
 }
 
-// What a coil's phasor does to the pairs is the layout's own: turned coil by coil in the list, and the
-// phase's phasor summed anew, for layouts of one, two and three slots a pole and phase and for coils
-// round teeth.
+// The effect of a coil's phasor on the pairs follows from the layout: coil by coil reversed in the
+// list, and the phase's phasor summed anew, for layouts of one, two and three slots a pole and phase
+// and for coils round teeth.
 func TestTurnedCoilsAreThoseOfTheLayout(t *testing.T) {
 	for _, spec := range []layout.Spec{{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 1}, {Slots: 24, Poles: 4, Phases: 3, Span: 5, Layers: 2}, {Slots: 36, Poles: 4, Phases: 3, Span: 8, Layers: 2}, {Slots: 9, Poles: 8, Phases: 3, Span: 1, Layers: 2}} {
 		plan, err := layout.New(spec)
@@ -281,8 +281,8 @@ func TestTurnedCoilsAreThoseOfTheLayout(t *testing.T) {
 	}
 }
 
-// A coarse meter is not blamed on the winding: 0.4, 0.4 and 0.5 Ω may be the same ohms, 0.40, 0.40 and 0.50 are
-// not; nor is a mean that its last digit would bring within the limits.
+// A coarse meter is not blamed on the winding: 0.4, 0.4 and 0.5 Ω may be equal ohms, 0.40, 0.40 and
+// 0.50 are not; nor is a mean that a change of its last digit would bring within the limits.
 func TestTheLastDigitIsNoFault(t *testing.T) {
 	d := job.Example()
 	j := d.Job()
@@ -304,7 +304,7 @@ func TestTheLastDigitIsNoFault(t *testing.T) {
 	assert.Equal(t, Good, read(fmt.Sprintf("%.1f", one)).Stand(), "%g of %g", one, plan)
 }
 
-// A winding with magnets is told of no field current, one with a wound rotor of its own.
+// A field current is not mentioned for a winding with magnets, and is for one with a wound rotor.
 func TestMagnetsHaveNoFieldCurrent(t *testing.T) {
 	for kind, names := range map[string]bool{job.FieldWound: true, job.FieldMagnets: false} {
 		j := job.Example().Job()
@@ -324,7 +324,7 @@ func TestMagnetsHaveNoFieldCurrent(t *testing.T) {
 	}
 }
 
-// Screen and folder judge alike: the ± of the plan is the same for both.
+// Screen and folder judge alike: both use the same ± of the plan.
 func TestRecordsAreJudgedAlikeInAFolder(t *testing.T) {
 	j := turnOf185()
 	j.Machine.MeanTurnMM.PlusMinus = 5

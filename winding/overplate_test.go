@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// said reports whether a finding holds the words, and how often.
+// said counts the findings that contain the words.
 func said(o *winding.Outcome, words string) int {
 	n := 0
 	for _, f := range o.Findings {
@@ -21,9 +21,9 @@ func said(o *winding.Outcome, words string) int {
 	return n
 }
 
-// By hand: 3.4 Ω at 20 °C are 3.4·(234.5 + 80)/(234.5 + 20) = 4.2016 Ω in service, and 1 V stays in
-// the brushes: of 14 V the coil takes 13/4.2016 = 3.094 A, of 24 V fed to it 5.474 A, 1.769 times that
-// and 3.13 times its heat. Held to 3.8 A, 1.23 times, nothing is said.
+// By hand: 3.4 Ω at 20 °C are 3.4·(234.5 + 80)/(234.5 + 20) = 4.2016 Ω in service, and the brushes drop
+// 1 V: from 14 V the coil takes 13/4.2016 = 3.094 A, from 24 V 5.474 A, 1.769 times that and 3.13 times
+// its heat. Limited to 3.8 A, 1.23 times, there is no finding.
 func TestARotorMadeForFewerVolts(t *testing.T) {
 	j := load(t, "engine.toml")
 	j.Field.Amps, j.Field.Ohms, j.Field.Volts = quantity.Reading{}, quantity.Known(3.4), quantity.Known(24)
@@ -39,8 +39,8 @@ func TestARotorMadeForFewerVolts(t *testing.T) {
 	assert.Zero(t, said(&o, "times the heat"), "no plate, nothing to hold it against")
 }
 
-// Readings that are solved together leave the doubt of a field current above all that were read where
-// the volts decide, and not where the plate does, which is in service.
+// A joint fit keeps the doubt about a field current above all readings where the open-circuit volts
+// decide, and not where the plate does, which was read in service.
 func TestSolvedTogetherKeepsTheDoubtAbove(t *testing.T) {
 	j := load(t, "engine.toml") // read at 1 and 2.5 A
 	j.Old.RatedAmps, j.Old.RatedVolts, j.Old.RatedRPM = quantity.Known(60), quantity.Known(14), quantity.Known(6000)

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// pairsRecord is a record of the example's trial A whose pairs read so many times the plan, and what
-// comes of it.
+// pairsRecord is a record of the example's trial A with pairs read as multiples of the plan, and its
+// outcome.
 func pairsRecord(t *testing.T, connection string, strands string, ohms, volts [3]float64) (WoundOutcome, Outcome) {
 	t.Helper()
 	d := job.Example().Set("trial[0].connection", connection, quantity.Choice{}).Set("trial[0].strands", strands, quantity.Choice{})
@@ -81,8 +81,8 @@ func TestPairsTellWhichPhase(t *testing.T) {
 	}
 }
 
-// Pairs that no one phase explains name those that do: of 1.03, 1 and 0.97 the phases of a star are 1.06, 1 and
-// 0.94 by hand. 2 % of the mean of ohms is the limit of ANSI/EASA AR100.
+// Pairs that no single phase explains name those that do: of 1.03, 1 and 0.97 the phases of a star are
+// 1.06, 1 and 0.94 by hand. 2 % of the mean of ohms is the limit of ANSI/EASA AR100.
 func TestUnlikePairsSpeak(t *testing.T) {
 	r, _ := pairsRecord(t, "star", "1", [3]float64{1.03, 1, 0.97}, [3]float64{1, 1, 1})
 	c := ohmsCheck(r)
@@ -94,7 +94,7 @@ func TestUnlikePairsSpeak(t *testing.T) {
 	assert.Equal(t, Good, ohmsCheck(r).Proof.Stand())
 }
 
-// What is unlike is called out at its field, and nothing is where the pairs are alike.
+// Unlike pairs are reported at their field, and like ones are not.
 func TestUnlikePairsAreCalledOut(t *testing.T) {
 	_, o := pairsRecord(t, "star", "1", [3]float64{1.03, 1, 0.97}, [3]float64{1.06, 1, 0.94})
 	said := map[string]bool{}

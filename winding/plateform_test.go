@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// asPlated is jobs with a plate, each with its old winding put back as the one trial and turned at
-// the plate's speed, in the air of 40 °C that rises are told in, nothing lost in the cable.
+// asPlated are jobs with a plate, each with its old winding put back as the only trial and turned at
+// the plate's speed, in the air of 40 °C to which rises refer, with no loss in the cable.
 func asPlated(t *testing.T) map[string]job.Job {
 	all := map[string]job.Job{"fan": platedJob(t)}
 	for _, name := range []string{"water", "plate-and-began"} {
@@ -45,9 +45,9 @@ func asPlated(t *testing.T) map[string]job.Job {
 	return all
 }
 
-// Put back as it was, a winding stands its own plate: at the plate's amps and speed it comes to
-// what its class allows, no more and no less, and its limit by temperature there is the plate's
-// amps, whether or not it has been run.
+// Put back as it was, a winding withstands its own plate: at the plate's amps and speed it reaches
+// exactly what its class allows, and its temperature limit there is the plate's amps, whether or not it
+// has been run.
 func TestTheOldWindingPutBackStandsItsPlate(t *testing.T) {
 	for name, j := range asPlated(t) {
 		t.Run(name, func(t *testing.T) {
@@ -66,7 +66,7 @@ func TestTheOldWindingPutBackStandsItsPlate(t *testing.T) {
 			r, why := b.bed.charger(j.Trials[0], &o)
 			require.NotNil(t, r, why)
 			r.load.Volts, r.load.Ohms = j.Old.RatedVolts.Value, 0
-			low, high := 0.3, 3.0 // the flux that brings the plate's amps, by halving
+			low, high := 0.3, 3.0 // the flux that brings the plate's amps, by bisection
 			for range 40 {
 				if middle := (low + high) / 2; r.excited(middle, r.field).at(rpm, 40).AmpsDC < rated {
 					low = middle
@@ -98,8 +98,8 @@ func TestThePlatesCurrentIsTheBridges(t *testing.T) {
 	assert.Less(t, copper, 0.87*heat.HotWatts(j.Old.Metal, 3, 60*math.Sqrt(2.0/3), 0.173/2, 145))
 }
 
-// The plate is read at its posts: what the job has behind them, cable, battery and its volts, is
-// nothing to its form. Only where no volts stand on it are those of the job taken.
+// The plate applies at the alternator's posts: what the job has behind them, cable, battery and its
+// volts, does not affect its form factor. Only if the plate has no volts are the job's used.
 func TestThePlateIsReadAtItsPosts(t *testing.T) {
 	j := platedJob(t)
 	j.Old.RatedAmps, j.Old.RatedRPM = quantity.Known(12), quantity.Known(1200)
@@ -112,9 +112,9 @@ func TestThePlateIsReadAtItsPosts(t *testing.T) {
 	assert.Greater(t, math.Abs(Prepare(j).bounds.form.perDC-want), 5e-4)
 }
 
-// Two equal sets are two machines side by side: one of half the ohms and half the henries, behind
-// diodes of half the slope, brings the plate's amps of both, and of its rms each set carries half. The
-// flux is found by halving.
+// Two equal sets are two machines in parallel: one of half the ohms and half the henries, behind diodes
+// of half the slope, brings the plate's amps of both, and each set carries half of its rms. The flux is
+// found by bisection.
 func TestThePlateOfTwoSets(t *testing.T) {
 	j := loadJob(t, "two-sets")
 	j.Old.RatedAmps, j.Old.RatedVolts, j.Old.RatedRPM = quantity.Known(40), quantity.Known(14), quantity.Known(2000)
@@ -142,7 +142,7 @@ func TestThePlateOfTwoSets(t *testing.T) {
 	assert.InEpsilon(t, both.PhaseAmpsRMS/2/40, form.perDC, 1e-3)
 }
 
-// What cannot be run is taken in blocks, and says why.
+// A plate that cannot be run is taken in blocks, and says why.
 func TestAPlateThatCannotBeRunIsTakenInBlocks(t *testing.T) {
 	for name, spoil := range map[string]func(*job.Job){
 		"no volts":     func(j *job.Job) { j.Spins = nil },
@@ -161,8 +161,8 @@ func TestAPlateThatCannotBeRunIsTakenInBlocks(t *testing.T) {
 	}
 }
 
-// A limit by temperature is where the true rms makes what is allowed, at more amps than by blocks
-// where the current is nearly a sine: run there, the winding comes to what its class allows.
+// A temperature limit is where the true rms makes the allowed heat, at more amps than by blocks where
+// the current is nearly a sine: run there, the winding reaches what its class allows.
 func TestTheLimitByTemperatureGoesUpWithTheForm(t *testing.T) {
 	text, err := os.ReadFile("../testdata/jobs/wind-good.toml")
 	require.NoError(t, err)
@@ -186,8 +186,9 @@ func TestTheLimitByTemperatureGoesUpWithTheForm(t *testing.T) {
 	assert.Contains(t, now.Reason, "true rms")
 }
 
-// The plate's form is that of a winding joined as the old one was; joined otherwise it flows in blocks,
-// √(2/3) of an ampere DC in star, of which each of two sets carries half.
+// The plate's form factor applies to a winding connected as the old one was; with another connection
+// the current is taken in blocks, √(2/3) of an ampere DC in star, of which each of two sets carries
+// half.
 func TestThePlatesFormIsOfItsConnection(t *testing.T) {
 	m := &machine{phases: 3, sets: 2}
 	form := plateForm{perDC: 0.24, conn: layout.Delta}
@@ -196,8 +197,8 @@ func TestThePlatesFormIsOfItsConnection(t *testing.T) {
 	assert.InEpsilon(t, math.Sqrt(2.0/3)/2, plateForm{}.at(m, layout.Star), 1e-12)
 }
 
-// By hand: a limit by density of 20 A DC is 20·√(2/3)/2 = 8.16 A rms in a phase of each of two sets. 9
-// A rms pass it at 19 A DC already, 8 A do not.
+// By hand: a density limit of 20 A DC is 20·√(2/3)/2 = 8.16 A rms in a phase of each of two sets. 9 A
+// rms exceed it at 19 A DC already, 8 A do not.
 func TestADensityOfTwoSetsIsPassedByItsRMS(t *testing.T) {
 	m := &machine{phases: 3, sets: 2}
 	l := &Limits{Each: []Limit{{Name: limitDensity, AmpsDC: quantity.Of(20)}}}

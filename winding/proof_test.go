@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A reading is off only where neither its own ± nor that of what was worked out explains it;
-// with no ± known a tenth stands for it, and it is never taken for less than a twentieth.
+// A reading is off only where neither its own ± nor that of the computed value explains it; with no ±
+// known a tenth is assumed, and never less than a twentieth.
 func TestStand(t *testing.T) {
 	read := func(v, off float64) Proof {
 		f, e := quantity.Of(v), quantity.Of(100)
@@ -39,8 +39,8 @@ func TestStand(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// Screen and card hold a reading to the same limits: a figure that is sure to 0.7 % is still
-// read with a meter at a speed, and has the card's twentieth each way.
+// Screen and card apply the same limits to a reading: a figure accurate to 0.7 % is still read with a
+// meter at a speed, and has the card's twentieth each way.
 func TestScreenAndCardHoldToTheSameLimits(t *testing.T) {
 	for _, off := range []float64{0, 0.7, 4, 12} {
 		e := quantity.Of(100)
@@ -53,8 +53,8 @@ func TestScreenAndCardHoldToTheSameLimits(t *testing.T) {
 	}
 }
 
-// The mean turn is 185 ±5 mm: the ohms of a record with more turns than planned may be off by
-// the same part, 5/185, as the trial's; the turns are counted.
+// The mean turn is 185 ±5 mm: the ohms of a record with more turns than planned have the same relative
+// ±, 5/185, as the trial's; the turns are counted.
 func TestRecordsAreAsSureAsTheirTrial(t *testing.T) {
 	j := turnOf185()
 	j.Machine.MeanTurnMM.PlusMinus = 5

@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// anyJob is a random machine that could be: balanced slots and poles, a wire, a flux.
+// anyJob is a random plausible machine: balanced slots and poles, a wire, a flux.
 func anyJob(r *rand.Rand) job.Job {
 	shapes := [][2]float64{{36, 12}, {24, 8}, {48, 16}, {36, 4}, {12, 10}, {9, 8}, {27, 6}, {42, 14}, {12, 8}}
 	s := shapes[r.IntN(len(shapes))]
@@ -48,11 +48,10 @@ func forAny(t *testing.T, n int, f func(r *rand.Rand, j job.Job)) {
 	}
 }
 
-// Laws of scale: what doubling turns, strands, circuits or the flux does, and star
-// against delta.
+// Scaling laws: the effect of doubling turns, strands, circuits or the flux, and of star against delta.
 func TestScalingLaws(t *testing.T) {
 	forAny(t, 120, func(_ *rand.Rand, j job.Job) {
-		j.Machine.MeanTurnMM = quantity.Known(200) // coils round one tooth get longer as they get thicker
+		j.Machine.MeanTurnMM = quantity.Known(200) // coils round one tooth get longer as they build up
 		changed := func(f func(*job.Trial)) winding.TrialOutcome {
 			k := j
 			k.Trials = []job.Trial{j.Trials[0]}
@@ -94,7 +93,7 @@ func TestScalingLaws(t *testing.T) {
 	})
 }
 
-// A winding that fits by its own limit is one of no more turns than fit.
+// A winding that fits by its own limit has no more turns than fit.
 func TestTurnsThatFitIsTheLimit(t *testing.T) {
 	forAny(t, 200, func(_ *rand.Rand, j job.Job) {
 		b := winding.Prepare(j)
@@ -112,8 +111,8 @@ func TestTurnsThatFitIsTheLimit(t *testing.T) {
 	})
 }
 
-// Running into the battery: nothing below cut-in, more amps with speed, energy that adds
-// up, and each curve's own reading of itself.
+// Running into the battery: nothing below cut-in, more amps with speed, energy that adds up, and
+// consistent interpolation of each curve.
 func TestRunningIntoTheBattery(t *testing.T) {
 	forAny(t, 40, func(_ *rand.Rand, j job.Job) {
 		o := winding.Evaluate(j)
@@ -124,7 +123,7 @@ func TestRunningIntoTheBattery(t *testing.T) {
 				if p.RPM < a.CutInRPM.Value*(1-1e-9) {
 					assert.Zero(t, p.AmpsDC)
 				}
-				// The curve is against a battery that takes charge, cut-in against one at rest.
+				// The curve is against a battery taking charge, cut-in against one at rest.
 				m := &o.Machine
 				if p.RPM > a.CutInRPM.Value*1.02*(m.ChargingVolts.Value+2*m.DiodeVolts.Value)/(m.RestVolts.Value+2*m.DiodeVolts.Value) {
 					assert.Positive(t, p.AmpsDC)
@@ -133,7 +132,7 @@ func TestRunningIntoTheBattery(t *testing.T) {
 					assert.GreaterOrEqual(t, p.AmpsDC, last*0.97, "heat may bend it, not break it")
 				}
 				last = p.AmpsDC
-				// What goes in comes out: battery, cable and inner drop, copper, diodes, iron.
+				// Energy balance: battery, cable and inner drop, copper, diodes, iron.
 				assert.LessOrEqual(t, p.BatteryWatts+p.CopperWatts+p.DiodeWatts+p.IronWatts, p.ShaftWatts*(1+1e-9))
 				assert.InDelta(t, p.ShaftWatts, p.TorqueNm*2*math.Pi*p.RPM/60, 1e-9*math.Max(1, p.ShaftWatts))
 				assert.LessOrEqual(t, p.Efficiency, 1.0)
@@ -207,7 +206,7 @@ func BenchmarkEvaluateExample(b *testing.B) {
 	}
 }
 
-// BenchmarkStatic is what a search pays for each candidate.
+// BenchmarkStatic is the cost to a search of each candidate.
 func BenchmarkStatic(b *testing.B) {
 	j := job.Example().Job()
 	bench := winding.Prepare(j)

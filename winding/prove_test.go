@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The limits that a finished winding is held to are those of testdata/bench/limits.csv:
-// ANSI/EASA AR100-2020 and IEEE 43-2013 as its rows quote them.
+// The limits applied to a finished winding are those of testdata/bench/limits.csv: ANSI/EASA AR100-2020
+// and IEEE 43-2013 as its rows quote them.
 func TestBenchLimitsArePublished(t *testing.T) {
 	rows := map[string]float64{}
 	for _, r := range published.Rows(t, "bench/limits.csv") {
@@ -25,13 +25,13 @@ func TestBenchLimitsArePublished(t *testing.T) {
 	assert.Equal(t, rows["BL01"], InsulationVolts)
 	assert.Equal(t, rows["BL16"], BalanceLimit)
 	assert.InDelta(t, rows["BL02"], InsulationMegohms(40), 1e-12)
-	// The factor brings a reading to 40 °C: the least at 20 °C times 0.25 is that at 40.
+	// The factor refers a reading to 40 °C: the minimum at 20 °C times 0.25 is that at 40.
 	assert.InDelta(t, rows["BL02"], InsulationMegohms(20)*rows["BL06"], 1e-9)
 	assert.InDelta(t, rows["BL02"], InsulationMegohms(50)*rows["BL07"], 1e-9)
 }
 
-// A reading may be as far off as its figure, 5 % in any case for meter, speed and hand, and
-// 10 % where that is not known (common practice, no source).
+// A reading may be as far off as its figure, 5 % in any case for meter, speed and hand, and 10 % if
+// that is unknown (common practice, no source).
 func TestWhatAReadingMustLieBetween(t *testing.T) {
 	for _, c := range []struct{ value, off, low, high float64 }{
 		{2, 0.4, 1.6, 2.4}, {2, 0.02, 1.9, 2.1}, {2, 0, 1.8, 2.2},
@@ -48,8 +48,7 @@ func TestWhatAReadingMustLieBetween(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// A battery is called by its volts as sold; what was not given is marked, and another load
-// named.
+// A battery is named by its nominal volts; assumed values are marked, and another load is named.
 func TestWhatItFeeds(t *testing.T) {
 	said := func(change func(*job.BatterySpec)) string {
 		j := job.Job{}

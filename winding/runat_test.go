@@ -13,12 +13,12 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The curve goes from speed to speed with the temperature before as its first idea;
-// a single point starts cold. Both must come to the same balance, to the 0.05 K at
-// which going round stops and what that moves in the current.
+// The curve goes from speed to speed with a warm start from the previous temperature; a single point
+// starts cold. Both must converge to the same balance, to the 0.05 K at which the iteration stops and
+// the change of current that this makes.
 func TestRunAtIsOnTheCurve(t *testing.T) {
 	j := job.Example().Job()
-	j.Trials[1].Connection = layout.Delta // so that no trial can stand in for another
+	j.Trials[1].Connection = layout.Delta // so that no two trials are alike
 	b := winding.Prepare(j)
 	for i, trial := range b.Outcome().Trials {
 		points := trial.Curve

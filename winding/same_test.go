@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Slow and top speeds that are the usual one are shown once, as that; each keeps its figures. Two
-// that differ are shown both.
+// Slow and top speeds equal to the usual one are shown once, as the usual one; each keeps its figures.
+// Two that differ are both shown.
 func TestOneSpeedIsShownOnce(t *testing.T) {
 	shown := func(slowRPM, usualRPM, topRPM float64) (o Outcome, ids map[string]bool) {
 		j := platedJob(t)
@@ -40,8 +40,8 @@ func TestOneSpeedIsShownOnce(t *testing.T) {
 	assert.Empty(t, o.Machine.Conditions[top].Same)
 }
 
-// What reaches the battery is held against the drive's watts in one figure and against the shaft's
-// in another: they part by the belt, and are named apart.
+// One figure relates the battery's power to the drive's watts, another to the shaft's: they differ by
+// the belt, and have distinct names.
 func TestBothEfficienciesSayWhatTheyInclude(t *testing.T) {
 	a := &Evaluate(platedJob(t)).Trials[0]
 	p := a.in(usual)

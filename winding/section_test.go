@@ -38,8 +38,8 @@ func TestASlotAsItIsCut(t *testing.T) {
 	assert.InDelta(t, -15.318, s.BackMM, 2e-3)
 }
 
-// A rotor outside leaves less pitch the deeper the slot is; what was measured of a slot is given as it was;
-// without iron there is nothing to be cut, without a bore no next slot.
+// A rotor outside leaves less pitch the deeper the slot is; measured sizes of a slot are kept; without
+// iron there is no section, without a bore no neighbouring slot.
 func TestSlotsAsTheyAreCut(t *testing.T) {
 	s, why := Prepare(loadJob(t, "hub-outside")).Section()
 	require.Empty(t, why)

@@ -12,9 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Two equal sets into one battery are two machines side by side: one with half the ohms and
-// half the inductance of a phase, behind diodes of half the slope, gives the amps of both.
-// Nothing of the program's division of the load between sets stands in this.
+// Two equal sets into one battery are two machines in parallel: one with half the ohms and half the
+// inductance of a phase, behind diodes of half the slope, gives the amps of both. This does not use the
+// program's division of the load between sets.
 func TestTwoSetsAreTwoMachinesSideBySide(t *testing.T) {
 	j := ready()
 	j.Machine.Slots, j.Machine.Poles, j.Machine.Span = quantity.Known(48), quantity.Known(8), quantity.Reading{}
@@ -43,8 +43,8 @@ func TestTwoSetsAreTwoMachinesSideBySide(t *testing.T) {
 	assert.GreaterOrEqual(t, charging, 2)
 }
 
-// Two sets share the coils of one: of 48 coils a phase of a set has 8, of one set 16. A set
-// carries half of the DC, and both are to be wound.
+// Two sets share the coils of one: of 48 coils a phase of a set has 8, of one set 16. A set carries
+// half of the DC, and both have to be wound.
 func TestFiguresOfTwoSets(t *testing.T) {
 	j := plain()
 	j.Machine.Slots, j.Machine.Poles, j.Machine.Span = quantity.Known(48), quantity.Known(8), quantity.Known(6)

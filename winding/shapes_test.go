@@ -36,7 +36,7 @@ func TestRoundAndPearThroughAJob(t *testing.T) {
 	}
 }
 
-// Every word that the file takes for a shape is one that the slot knows, and the other way.
+// Every word that the file accepts for a shape is one that the slot knows, and vice versa.
 func TestShapesHaveOneVocabulary(t *testing.T) {
 	f, ok := job.InputAt("slot.shape")
 	require.True(t, ok)
@@ -64,10 +64,10 @@ func TestPictureOfToothCoils(t *testing.T) {
 	assert.False(t, p.Beside)
 }
 
-// Leakage across the slot of coils round one tooth by geometry: of 12 teeth and 16 poles every
-// slot holds two phases 60 degrees apart, so their halves make (1 + ½)/2 = ¾ of what the same
-// current in both would. Taken from two machines that differ in nothing else: the same coils in
-// one phase and turn about (12 teeth and 12 poles) run together.
+// Leakage across the slot of coils round one tooth by geometry: of 12 teeth and 16 poles every slot
+// holds two phases 60 degrees apart, so their halves make (1 + ½)/2 = ¾ of what the same current in
+// both would. Taken from two machines that are otherwise identical: the same coils in one phase and
+// alternating (12 teeth and 12 poles) have equal currents in both sides.
 func TestLeakageOfToothCoilsGoesByTheirPhases(t *testing.T) {
 	room, err := slot.Measure(slot.Slot{Shape: slot.Parallel, TopMM: 8, DepthMM: 20, MouthMM: 3, MouthHeightMM: 1},
 		slot.Insulation{LinerMM: 0.25, WedgeMM: 1, Layers: 2, Beside: true})

@@ -31,7 +31,7 @@ func TestShortCircuitAtAnotherField(t *testing.T) {
 	assert.InEpsilon(t, want.Value, other.Trials[0].PhaseMilliHenries.Value, 1e-12)
 	assert.False(t, says(&same, "short[0].field", "2.5 times as many"))
 	assert.True(t, says(&other, "short[0].field", "2.5 times as many"))
-	// Within the few percent of two meters nothing is carried.
+	// Within the few percent of two meters nothing is scaled.
 	near := winding.Evaluate(shorted(15, 2.45))
 	assert.InEpsilon(t, want.Value, near.Trials[0].PhaseMilliHenries.Value, 1e-12)
 }
@@ -54,8 +54,8 @@ func TestOneSetJoinedOrBoth(t *testing.T) {
 	assert.InEpsilon(t, 2*k*k/(math.Pi*math.Pi/9), evaluateA(bridge).PhaseMilliHenries.Value, 1e-9)
 }
 
-// From a double layer on twelve teeth to a single one: (N·kw)² and the waves that each list
-// puts into the gap, 1.9683 and 3.6730 (see the sums of harmonics).
+// From a double layer on twelve teeth to a single one: (N·kw)² and the waves that each list puts into
+// the gap, 1.9683 and 3.6730 (see the sums of harmonics).
 func TestInductanceIsCarriedWithItsWaves(t *testing.T) {
 	j := plain()
 	j.Machine.Slots, j.Machine.Poles, j.Machine.Span, j.Machine.Layers = quantity.Known(12), quantity.Known(10), quantity.Known(1), quantity.Known(2)

@@ -24,8 +24,8 @@ func withTrial(j job.Job, f func(*job.Trial)) (*winding.Bench, winding.TrialOutc
 	return b, b.Static(j.Trials[0])
 }
 
-// A compared span promises what the trial gives when it is wound on that span: volts,
-// mean turn, ohms and metal, worked out the long way.
+// A compared span predicts what the trial gives when wound on that span: volts, mean turn, ohms and
+// metal, computed in full.
 func TestSpansPromiseWhatTheTrialGives(t *testing.T) {
 	t.Parallel()
 	seen := 0
@@ -44,7 +44,7 @@ func TestSpansPromiseWhatTheTrialGives(t *testing.T) {
 			close(s.WirePercent.Value, now.CopperKg, then.CopperKg, "metal")
 			assert.InDelta(t, then.MeanTurnMM.Value, s.MeanTurnMM.Value, 1e-9)
 			assert.InDelta(t, then.Kw3.Value, s.Kw3, 1e-12)
-			// Turns scaled to the same volts: the wire goes with them.
+			// Turns scaled to equal volts: the wire scales with them.
 			turns := now.LinePerRPM.Value / then.LinePerRPM.Value
 			assert.InDelta(t, then.CopperKg.Value*turns/now.CopperKg.Value, 1+s.SameVoltsPercent.Value/100, 1e-9)
 			assert.Equal(t, then.CircuitChoices, s.Circuits)
@@ -54,7 +54,7 @@ func TestSpansPromiseWhatTheTrialGives(t *testing.T) {
 	assert.Greater(t, seen, 100)
 }
 
-// A compared number of circuits promises what the trial gives with it.
+// A compared number of circuits predicts what the trial gives with it.
 func TestCircuitsPromiseWhatTheTrialGives(t *testing.T) {
 	t.Parallel()
 	forAny(t, 40, func(_ *rand.Rand, j job.Job) {
@@ -77,8 +77,8 @@ func TestCircuitsPromiseWhatTheTrialGives(t *testing.T) {
 	})
 }
 
-// Every double-layer three-phase row of the table of winding factors (sources in its
-// column source), reached from full pitch by the comparison: volts go as kp1.
+// Every double-layer three-phase row of the table of winding factors (sources in its column source),
+// derived from full pitch by the comparison: volts are proportional to kp1.
 func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
 	checked := 0
 	for _, row := range published.Rows(t, "layout/winding_factors.csv") {
@@ -100,8 +100,8 @@ func TestSpansAgainstPublishedPitchFactors(t *testing.T) {
 	assert.Greater(t, checked, 20)
 }
 
-// A third shorter than the pole pitch takes the third harmonic out: sin(3·60°) = 0
-// (Pyrhönen et al., Design of Rotating Electrical Machines, ch. 2, from memory).
+// A pitch a third shorter than the pole removes the third harmonic: sin(3·60°) = 0 (Pyrhönen et al.,
+// Design of Rotating Electrical Machines, ch. 2, from memory).
 func TestTwoThirdsPitchHasNoThirdHarmonic(t *testing.T) {
 	j := job.Job{Trials: []job.Trial{{Name: "A"}}}
 	j.Machine = job.Machine{Slots: quantity.Known(36), Poles: quantity.Known(4), Layers: quantity.Known(2)}

@@ -21,8 +21,9 @@ func by(t *testing.T, kind, between string) job.Job {
 }
 
 // A ratio given stage by stage loses speed in each belt and power in each stage: 25 rpm through 6 and
-// 5.714 are 857 rpm, less 2 % twice 823. V-belts let 0.95 through (US DOE tip sheet: 0.92 to 0.95), chains 0.97
-// (common practice, no source): of two 0.9025 and 0.9409. Turns that were counted have the slip in them.
+// 5.714 are 857 rpm, less 2 % twice 823. V-belts pass 0.95 (US DOE tip sheet: 0.92 to 0.95), chains
+// 0.97 (common practice, no source): two of them 0.9025 and 0.9409. A counted ratio already includes
+// the slip.
 func TestEachStageSlipsAndLoses(t *testing.T) {
 	for _, c := range []struct {
 		between string
@@ -48,7 +49,7 @@ func TestEachStageSlipsAndLoses(t *testing.T) {
 	}
 }
 
-// What two chains lose is lost of the power of legs too: 85 W of which 79.98 arrive.
+// The losses of two chains also reduce the power of legs: 85 W of which 79.98 arrive.
 func TestStagesLosePower(t *testing.T) {
 	for _, c := range []struct {
 		through, ratio string
@@ -62,8 +63,8 @@ func TestStagesLosePower(t *testing.T) {
 	}
 }
 
-// A ratio said twice in two ways that disagree is called out with both; what agrees, as nearly as
-// a pulley is measured, is not, nor is a slip that weighs.
+// A ratio given in two ways that disagree is reported with both; one that agrees, within the accuracy
+// of measured pulleys, is not, nor is a slip that has an effect.
 func TestARatioSaidTwiceIsCalledOut(t *testing.T) {
 	const pulleys = "driver_mm = 600\ndriven_mm = 100\n"
 	for between, want := range map[string]string{

@@ -13,11 +13,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// vane is a hub of magnets round iron teeth under a small rotor, of which no drag was measured.
+// vane is a hub of magnets round iron teeth under a small rotor, with unmeasured drag.
 func vane(t *testing.T) job.Job { return loadJob(t, "vane-on-a-mast") }
 
-// turns is where a shaft comes to in a wind by small steps of time, from a speed of the alternator, rpm. It
-// knows nothing of balances.
+// turns integrates the shaft's motion in a wind by small time steps, from an initial alternator speed,
+// rpm. It is independent of the operating-point solver.
 func turns(t *testing.T, b *Bench, trial int, wind, rpm float64) float64 {
 	given := b.drive.shaft.Torque(wind)
 	step, before := 4.0, 0.0
@@ -38,8 +38,9 @@ func turns(t *testing.T, b *Bench, trial int, wind, rpm float64) float64 {
 	return rpm
 }
 
-// A drag that is only guessed holds the rotor from rest in the mean wind; a gust starts it, and then it runs
-// on. Condition, year, row and ladder are of the one that turns, and what starts it is said.
+// A drag that is only guessed holds the rotor at rest in the mean wind; a gust starts it, and then it
+// keeps running. Condition, year, row and ladder are those of the running rotor, and what starts it is
+// stated.
 func TestWhatAGustStartsIsToldAsItTurns(t *testing.T) {
 	j := vane(t)
 	b := Prepare(j)
@@ -101,8 +102,8 @@ func findingOf(o *Outcome, trial, words string) Finding {
 	return Finding{}
 }
 
-// Every rung of a ladder that charges in the mean wind does so where it turns, and one that meets brings
-// something there; where no speed is at which it would charge, nothing comes in.
+// Every rung of a ladder that charges in the mean wind does so where it turns, and one that meets the
+// requirement brings something there; where no speed charges, nothing comes in.
 func TestALadderIsOfRotorsThatTurn(t *testing.T) {
 	b := Prepare(vane(t))
 	gusts, nothing := 0, 0
@@ -129,7 +130,8 @@ func TestALadderIsOfRotorsThatTurn(t *testing.T) {
 	assert.Positive(t, nothing)
 }
 
-// What a year brings in winds in which it has to turn already is said, and is the difference of two sums.
+// The part of a year from winds in which the rotor must already be turning is stated, and equals the
+// difference of two sums.
 func TestOfAYearItIsSaidWhatHasToTurnAlready(t *testing.T) {
 	o := Evaluate(vane(t))
 	a := &o.Trials[0]
@@ -145,7 +147,7 @@ func TestOfAYearItIsSaidWhatHasToTurnAlready(t *testing.T) {
 	assert.Contains(t, findingOf(&o, "A", "a gust has to start it").Text, fmt.Sprintf("%.0f of its %.0f kWh a year come in winds too weak to start it", lent, a.YearKWh.Value))
 }
 
-// Where the rotor starts by itself nothing of this is said; nor where it never charges.
+// Where the rotor starts by itself nothing of this is stated; nor where it never charges.
 func TestWhatStartsByItselfNeedsNoGust(t *testing.T) {
 	j := vane(t)
 	j.Machine.IronWatts, j.Machine.IronRPM = quantity.Known(2), quantity.Known(300)
@@ -165,7 +167,7 @@ func TestWhatStartsByItselfNeedsNoGust(t *testing.T) {
 	assert.NotEmpty(t, findingOf(&o, "A", "nothing comes in").Text+findingOf(&o, "A", "never charges").Text)
 }
 
-// Where no wind starts it from rest, it is told as it turns only while the drag is a guess.
+// If no wind starts it from rest, it is described as running only while the drag is a guess.
 func TestAGuessAloneSaysNotThatItNeverStarts(t *testing.T) {
 	j := vane(t)
 	j.Machine.StackMM, j.Machine.BoreMM = quantity.Known(45), quantity.Known(150)

@@ -18,8 +18,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// simulated is one winding of testdata/readings/machines.csv: machines that saturate, stepped
-// through time by simulate.py beside it, which shares nothing with this program.
+// simulated is one winding of testdata/readings/machines.csv: machines that saturate, stepped through
+// time by simulate.py beside it, which shares no code with this program.
 type simulated map[string]string
 
 func (s simulated) number(t *testing.T, column string) float64 {
@@ -50,7 +50,7 @@ func simulations(t *testing.T) map[string]map[string]simulated {
 	return all
 }
 
-// asJob is a machine of which nobody knows a slot: poles, old turns, ohms and what was read.
+// asJob is a machine without known slots: poles, old turns, ohms and readings.
 func asJob(t *testing.T, rows map[string]simulated) job.Job {
 	t.Helper()
 	old := rows["1"]
@@ -102,10 +102,10 @@ func withSpinAndShort(t *testing.T, j job.Job, old simulated) job.Job {
 	return j
 }
 
-// From poles, old turns, ohms and readings alone, no slot known, the amps of the old winding and
-// of 0.6, 1.5, 2 and 3.5 times its turns with equal copper come out as simulated: 95 of 100
-// within 5 % on the old winding and 7 % on the others from 1.5 times cut-in up. Without what
-// the amps say of the inductance's fall they do not.
+// From poles, old turns, ohms and readings alone, no slot known, the amps of the old winding and of
+// 0.6, 1.5, 2 and 3.5 times its turns with equal copper agree with the simulation: 95 of 100 within 5 %
+// on the old winding and 7 % on the others from 1.5 times cut-in up. Without the fall of inductance
+// that the amps indicate they do not.
 func TestAmpsFromReadingsWithoutSlots(t *testing.T) {
 	var old, rewound []float64
 	machines := simulations(t)
@@ -144,8 +144,8 @@ func TestAmpsFromReadingsWithoutSlots(t *testing.T) {
 	assert.LessOrEqual(t, rewound[len(rewound)*95/100], 7.0)
 }
 
-// The plate's amps come back at the plate's speed, with one phase and with three, in star and
-// in delta: 21 A at 600 rpm and 14 V, the winding at the 100 °C that a plate is for.
+// The plate's amps are reproduced at the plate's speed, with one phase and with three, in star and in
+// delta: 21 A at 600 rpm and 14 V, the winding at the 100 °C that the plate applies to.
 func TestThePlateComesBack(t *testing.T) {
 	for name, shape := range map[string]func(*job.Job){
 		"single phase": func(j *job.Job) { j.Machine.Phases = quantity.Known(1) },
@@ -179,8 +179,8 @@ func plateJob() job.Job {
 	return j
 }
 
-// Charging begins where amps are seen: of the same machine, seen at 1 % of the plate's and at
-// five times as much, the volts come out alike only if the amps are told.
+// Charging begins where amps become visible: for one machine, observed at 1 % of the plate's amps and
+// at five times as much, the volts agree only if the amps are given.
 func TestBeganMeansTheAmpsSeen(t *testing.T) {
 	rows := simulations(t)["claw 1"]
 	old := rows["1"]
@@ -203,8 +203,8 @@ func TestBeganMeansTheAmpsSeen(t *testing.T) {
 	assert.Greater(t, math.Abs(volts(late, 0)/truth-1), 0.03, "taken as the first stir it is not")
 }
 
-// What the readings say is solved once a job: an edit of a trial takes it over, an edit of a
-// reading does not, and both come to what a bench made from nothing comes to.
+// The readings are solved once a job: an edit of a trial reuses the solution, an edit of a reading does
+// not, and both give what a bench made from scratch gives.
 func TestWithTakesOverWhatIsTheSame(t *testing.T) {
 	rows := simulations(t)["claw 2"]
 	j := withReadings(t, withSpinAndShort(t, asJob(t, rows), rows["1"]), rows["1"], "2", "4")
@@ -224,8 +224,8 @@ func TestWithTakesOverWhatIsTheSame(t *testing.T) {
 	}
 }
 
-// The ± of the predicted amps is that of the readings and of the model: what package readings
-// says of the same winding at the same speed, and no less.
+// The ± of the predicted amps combines readings and model: that of package readings for the same
+// winding at the same speed, and no less.
 func TestPlusMinusIsOfTheFit(t *testing.T) {
 	rows := simulations(t)["claw 1"]
 	j := withReadings(t, withSpinAndShort(t, asJob(t, rows), rows["1"]), rows["1"], "1.25", "2")
@@ -250,8 +250,7 @@ func TestPlusMinusIsOfTheFit(t *testing.T) {
 	t.Fatal("no old winding among the trials")
 }
 
-// A reading that contradicts the others is called out where it stands, and one that cannot be
-// used says why.
+// A reading that contradicts the others is reported at its field, and one that cannot be used says why.
 func TestReadingsThatContradict(t *testing.T) {
 	rows := simulations(t)["claw 1"]
 	j := withReadings(t, withSpinAndShort(t, asJob(t, rows), rows["1"]), rows["1"], "1.25", "2", "4")
@@ -280,8 +279,8 @@ func TestReadingsThatContradict(t *testing.T) {
 	assert.Contains(t, find(j, "amps[0].current"), "needs the poles")
 }
 
-// What is asked for next stands in the outcome: with volts and a short circuit's worth of
-// facts but nothing of how the inductance falls, it is amps.
+// The next reading to take is in the outcome: with volts and a short circuit but nothing on how the
+// inductance falls, it is amps.
 func TestNextReadingIsSaid(t *testing.T) {
 	rows := simulations(t)["claw 1"]
 	j := withReadings(t, asJob(t, rows), rows["1"], "1.25", "4")

@@ -27,14 +27,14 @@ func TestHubRoundOneTooth(t *testing.T) {
 	assert.Contains(t, a.MeanTurnFrom, "tooth")
 	bare := math.Sqrt(a.ConductorAreaMM2.Value * 4 / math.Pi)
 	assert.InDelta(t, 2*4*38*0.07853/(58e6*math.Pi/4*bare*bare*1e-6), a.LeadOhms20.Value, 1e-3)
-	// The ohms as measured, 0.94 with wire of 0.75 mm, speak of the same turn: no doubt.
+	// The measured ohms, 0.94 with wire of 0.75 mm, imply the same turn: no doubt.
 	o := winding.Evaluate(load(t, "hub-outside.toml"))
 	assert.InDelta(t, 78.5, o.Trials[0].MeanTurnMM.Value, 1)
 	assert.Nil(t, finding(&o, "old.lead"))
 }
 
-// What 0.8 mm wire of the same turns comes to: 0.5027 mm² of copper, 11.94 m a phase, so two
-// phases of 0.409 Ω and 3·11.94 m·4.47 g/m = 0.160 kg.
+// The same turns with 0.8 mm wire: 0.5027 mm² of copper, 11.94 m a phase, so two phases of 0.409 Ω and
+// 3·11.94 m·4.47 g/m = 0.160 kg.
 func TestHubOhmsAndCopper(t *testing.T) {
 	j := load(t, "hub-outside.toml")
 	j.Old.LeadOhms = quantity.Reading{}
@@ -45,8 +45,8 @@ func TestHubOhmsAndCopper(t *testing.T) {
 	assert.InDelta(t, 0.18, a.BuyKg.Value, 0.005)
 }
 
-// The 62 turns of thin wire are laid thicker or thinner than the old 38: from what the old
-// ohms speak of, the turn changes by π times the difference in build.
+// The 62 turns of thin wire build up thicker or thinner than the old 38: from the turn that the old
+// ohms imply, the turn changes by π times the difference in build.
 func TestTurnFromOldOhmsIsCarriedToAnotherBuild(t *testing.T) {
 	j := load(t, "hub-outside.toml")
 	o := winding.Evaluate(j)
@@ -93,14 +93,14 @@ func TestNineTeethOfWhichOnlyTheAreaIsKnown(t *testing.T) {
 	j.Slot.ToothMM = known(12.5)
 	build = 30 * over * over / 0.70 / (9.386 - 1.25)
 	assert.InDelta(t, 40+25+4+2*math.Pi*(0.25+build/2), evaluateA(j).MeanTurnMM.Value, 0.01)
-	// Given its proportion the slot stands as measured: 2 times as deep as wide are 7.416 by
-	// 14.832, on a circle of 74.832 mm 26.121 apart, so teeth of 18.705.
+	// Given its proportion the slot counts as measured: 2 times as deep as wide are 7.416 by 14.832, on
+	// a circle of 74.832 mm 26.121 apart, so teeth of 18.705.
 	j.Slot.ToothMM, j.Slot.DepthPerWidth = quantity.Reading{}, known(2)
 	build = 30 * over * over / 0.70 / (14.832 - 1.25)
 	assert.InDelta(t, 40+37.41+4+2*math.Pi*(0.25+build/2), evaluateA(j).MeanTurnMM.Value, 0.02)
 }
 
-// Straight runs that were measured go before the 1 mm of a cheek.
+// Measured straight runs take precedence over the 1 mm of a cheek.
 func TestEndRunOfAToothCoil(t *testing.T) {
 	j := load(t, "hub-outside.toml")
 	j.Old.LeadOhms = quantity.Reading{}
@@ -109,7 +109,7 @@ func TestEndRunOfAToothCoil(t *testing.T) {
 	assert.InDelta(t, short+8, evaluateA(j).MeanTurnMM.Value, 1e-9)
 }
 
-// Slots as wide as their pitch leave no tooth; the figure says so and is missing.
+// Slots as wide as their pitch leave no tooth; the figure is missing and says why.
 func TestNoToothBetweenTheSlots(t *testing.T) {
 	j := load(t, "hub-outside.toml")
 	j.Old.LeadOhms = quantity.Reading{}
@@ -132,7 +132,7 @@ func TestRotorOutside(t *testing.T) {
 	assert.InDelta(t, 186.265, outside.Trials[0].MeanTurnMM.Value, 0.001)
 	assert.Equal(t, inside.Machine.PolePitchMM, outside.Machine.PolePitchMM)
 	assert.Equal(t, inside.Trials[0].LinePerRPM.Value, outside.Trials[0].LinePerRPM.Value)
-	// Deeper than the stator's own radius cannot be.
+	// Deeper than the stator's own radius is impossible.
 	j.Slot.DepthMM = quantity.Known(101)
 	assert.Contains(t, evaluateA(j).MeanTurnMM.Why, "deeper than the stator")
 }

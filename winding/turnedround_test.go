@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// driven is the water wheel's job with other words about what lies between it and the alternator.
+// driven is the water wheel's job with a different transmission.
 func driven(t *testing.T, between string) job.Job {
 	t.Helper()
 	text, err := os.ReadFile("../testdata/jobs/water.toml")
@@ -23,10 +23,11 @@ func driven(t *testing.T, between string) job.Job {
 	return d.Job()
 }
 
-// A wheel of 85 rpm at the top through 48:14 and 180:55 is 0.0891 turns, 7.6 alternator rpm, at which
-// nothing charges; 14:48 and 55:180 are 10.8 turns (48·180/(14·55) = 11.22, less 2 % of slip of each
-// belt) and 916 rpm. With / it is a fraction, 48/14; so of teeth and of pulleys. Both sides below 1 are
-// asked whatever charges. What is not turned round, or would be no better, is not asked.
+// A wheel of 85 rpm at the top through 48:14 and 180:55 makes 0.0891 turns, 7.6 alternator rpm, at
+// which nothing charges; 14:48 and 55:180 make 10.8 turns (48·180/(14·55) = 11.22, less 2 % of slip of
+// each belt) and 916 rpm. With / it is a fraction, 48/14; the same holds for teeth and pulleys. Ratios
+// with both stages below 1 are questioned even if something charges. A ratio that is the right way
+// round, or whose inverse would be no better, is not.
 func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 	for _, c := range []struct{ between, path, says string }{
 		{`ratio = "48:14 x 180:55"`, "drive.ratio", "10.8, and 916 rpm"},
@@ -42,13 +43,13 @@ func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 		// 0.3 × 3.5 = 1.05; 3.33 × 3.5 = 11.67, 11.2 less 2 % twice, times 85 rpm is 952.
 		{`ratio = "3.5 x 0.3"`, "drive.ratio", "With stage 2 as 3.33 in place of 0.3 it would be 11.2, and 952 rpm"},
 		// Less 2 % three times: 4 · 0.5 / 3 = 0.667 turns, 4 · 0.5 · 3 = 6 with the third alone; 2 /
-		// 2.5 / 2 = 0.4, which no one stage mends (2.5 or 1.6 turns, 213 or 136 rpm), two do: 2 · 2.5 ·
-		// 2 = 10.
+		// 2.5 / 2 = 0.4, which no single stage corrects (2.5 or 1.6 turns, 213 or 136 rpm), but two do:
+		// 2 · 2.5 · 2 = 10.
 		{`ratio = "1:4 x 2:1 x 3:1"`, "drive.ratio", "With stage 3 as 1:3 in place of 3:1 it would be 5.65, and 480 rpm"},
 		{`ratio = "1:2 x 2.5:1 x 2:1"`, "drive.ratio", "With stage 2 as 1:2.5 in place of 2.5:1 and stage 3 as 1:2 in place of 2:1 it would be 9.41, and 800 rpm"},
 		{`ratio = 0.0891`, "drive.ratio", "11.2"},
 		{`ratio = 0.9`, "", ""},
-		{`ratio = 0.01`, "", ""}, // 100 turns are none that anybody meant
+		{`ratio = 0.01`, "", ""}, // nobody means 100 turns
 		{"driver_teeth = 10\ndriven_teeth = 110", "drive.driver_teeth", "With the wheels swapped it would be 11,"},
 		{"driver_teeth = 110\ndriven_teeth = 10", "", ""},
 		{"driver_mm = 60\ndriven_mm = 600", "drive.driver", "With the pulleys swapped"},
@@ -76,7 +77,7 @@ func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 	}
 }
 
-// Where the alternator's own speeds are given, they do not go by the ratio, and nothing is asked of it.
+// Speeds given for the alternator itself do not depend on the ratio, which then is not questioned.
 func TestSpeedsOfTheAlternatorAreNotTurnedRound(t *testing.T) {
 	j := driven(t, "ratio = 0.0891")
 	j.Target.TopRPM = j.Drive.TopRPM

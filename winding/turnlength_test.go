@@ -30,7 +30,7 @@ func TestMeanTurnOfADeepSlot(t *testing.T) {
 	// are 10 by 20.
 	j.Slot = job.SlotSpec{AreaMM2: quantity.Known(200)}
 	assert.InDelta(t, 211.398, evaluateA(j).MeanTurnMM.Value, 0.001)
-	// One that cannot be measured has no depth to go by.
+	// One that cannot be measured has no usable depth.
 	j.Slot = job.SlotSpec{Shape: "tapered", TopMM: quantity.Known(8), DepthMM: quantity.Known(20)}
 	assert.InDelta(t, 198.832, evaluateA(j).MeanTurnMM.Value, 0.001)
 }
@@ -46,15 +46,15 @@ func TestMeanTurnOfASmallAlternator(t *testing.T) {
 	assert.InDelta(t, 163.858, a.MeanTurnMM.Value, 0.001)
 	j.Slot = job.SlotSpec{}
 	assert.InEpsilon(t, 163.858/152.549, a.PhaseOhms20.Value/evaluateA(j).PhaseOhms20.Value, 1e-5)
-	// Carried from a measured turn to a span of 2, the end turns shrink on the same circle.
+	// Converted from a measured turn to a span of 2, the end turns shrink on the same circle.
 	j.Slot = job.SlotSpec{Shape: "parallel", TopMM: quantity.Known(4), DepthMM: quantity.Known(18)}
 	j.Machine.Layers, j.Machine.MeanTurnMM = quantity.Known(2), quantity.Known(160)
 	j.Trials[0].Span = quantity.Known(2)
 	assert.InDelta(t, 160-2.4*math.Pi*108/36, evaluateA(j).MeanTurnMM.Value, 1e-9)
 }
 
-// The old winding's ohms are doubted when they speak of a mean turn that is a quarter off a
-// measured one, too short as well as too long; a third and more off an estimate.
+// The old winding's ohms are doubted if they imply a mean turn a quarter off a measured one, too short
+// as well as too long; a third and more off an estimate.
 func TestOldOhmsAreDoubtedBothWays(t *testing.T) {
 	doubted := func(measured, spoken float64) bool {
 		j := plain()

@@ -33,15 +33,15 @@ func TestUnequalTurnsByHand(t *testing.T) {
 	assert.InEpsilon(t, 3*120*a.MeanTurnMM.Value/1000*1.1, a.Buy[0].Metres.Value, 1e-12)
 	assert.Equal(t, 24.0, a.Conductors.Value, "the slot must hold two sides of the largest coil")
 
-	// As many turns, all alike, are another factor but the same ohms.
+	// The same number of turns, all alike: another factor but the same ohms.
 	j.Trials[0].CoilTurns, j.Trials[0].Turns = nil, quantity.Known(10)
 	same := evaluateA(j)
 	assert.InEpsilon(t, same.PhaseOhms20.Value, a.PhaseOhms20.Value, 1e-12)
 	assert.InEpsilon(t, math.Sin(math.Pi/6)/(3*math.Sin(math.Pi/18)), same.Kw1.Value, 1e-12)
 }
 
-// Where slots or poles are not known only ratios mean anything: 12, 10 and 8 turns are 10 a
-// coil, and against an old winding of 5 they make twice the volts.
+// If slots or poles are unknown only ratios have a meaning: 12, 10 and 8 turns are 10 a coil, and
+// against an old winding of 5 they make twice the volts.
 func TestUnequalTurnsWithoutSlotsOrPoles(t *testing.T) {
 	for _, forget := range []func(*job.Machine){
 		func(m *job.Machine) { m.Slots = quantity.Reading{} },

@@ -13,9 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// That no winding stands it unfurled is said where furling is the remedy and every full slot of the trial's
-// wires that was looked at and brings nine tenths as much, worked out as a trial of its own, passes a limit;
-// it is never said where one of them stands all that the wind does.
+// "No winding withstands it unfurled" is said where furling is the remedy and every examined full slot
+// of the trial's wires that brings nine tenths as much, computed as a trial of its own, exceeds a
+// limit; it is never said where one of them withstands every wind.
 func TestNoWindingStandsItUnfurledIsSaidWhereThatIsSo(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/jobs/*wind*.toml")
 	require.NoError(t, err)

@@ -31,7 +31,7 @@ func twoTrials(t *testing.T, changes ...[2]string) winding.Outcome {
 	return winding.Evaluate(d.Job())
 }
 
-// A trial with nothing in it says so beside one that is there; half of one does not.
+// An empty trial beside a full one says so; a half-filled one does not.
 func TestAnEmptyTrialSaysSo(t *testing.T) {
 	const empty = "is still empty: it waits for turns and a wire"
 	b := [2]string{"trial[1].turns", ""}
@@ -40,7 +40,7 @@ func TestAnEmptyTrialSaysSo(t *testing.T) {
 	assert.NotEqual(t, empty, twoTrials(t, [2]string{"trial[0].turns", ""}, [2]string{"trial[0].gauge", ""}).Trials[0].Verdict)
 }
 
-// What decides is said, and in the order in which it decides.
+// The deciding reasons are stated, in order of importance.
 func TestVerdictInWords(t *testing.T) {
 	o := twoTrials(t)
 	a, b, c := o.Trials[0].Verdict, o.Trials[1].Verdict, o.Trials[2].Verdict
@@ -65,8 +65,8 @@ func TestVerdictInWords(t *testing.T) {
 // numbers are the numbers of a sentence, wire and class left out.
 var numbers = regexp.MustCompile(`\d+(\.\d+)?`)
 
-// Each number in a verdict is one of the figures it speaks of, or the difference of two,
-// rounded to what is written.
+// Each number in a verdict is one of the figures it refers to, or the difference of two, rounded as
+// written.
 func TestNumbersInVerdictsAreFigures(t *testing.T) {
 	seen := 0
 	jobs, err := filepath.Glob("../testdata/jobs/*.toml")
@@ -88,7 +88,7 @@ func TestNumbersInVerdictsAreFigures(t *testing.T) {
 	assert.Greater(t, seen, 200)
 }
 
-// gains is the speed from which a verdict may say that a winding is of use.
+// gains is the speed from which a verdict may call a winding useful.
 func gains(t *winding.TrialOutcome) float64 {
 	if t.BreakEvenRPM.Known() {
 		return t.BreakEvenRPM.Value
@@ -107,12 +107,12 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string, most flo
 		figures = append(figures, tr.Operating[1].DriveRPM, tr.Operating[1].DriveWatts, most)
 	}
 	for _, p := range tr.Points {
-		if p.TooHot { // the first wind in which it burns
+		if p.TooHot { // the first wind without a steady temperature
 			figures = append(figures, p.X)
 			break
 		}
 	}
-	for _, region := range []drive.Region{drive.Stalled, drive.Runaway} { // the first wind in which it fares so
+	for _, region := range []drive.Region{drive.Stalled, drive.Runaway} { // the first wind in that region
 		if at := slices.IndexFunc(tr.Points, func(p winding.DrivePoint) bool { return p.Region == region }); at >= 0 {
 			figures = append(figures, tr.Points[at].X)
 		}
@@ -143,7 +143,8 @@ func checkVerdict(t *testing.T, o *winding.Outcome, i int, path string, most flo
 	return len(found)
 }
 
-// Nothing of a winding that cannot be wound is better or worse, nor is anything beside it.
+// Nothing of a winding that cannot be wound counts as better or worse, nor does anything compared with
+// it.
 func TestNothingIsBetterThatDoesNotFit(t *testing.T) {
 	for _, which := range []string{"trial[0].turns", "trial[1].turns"} {
 		o := twoTrials(t, [2]string{which, "60"})
@@ -159,7 +160,7 @@ func TestNothingIsBetterThatDoesNotFit(t *testing.T) {
 	}
 }
 
-// A reference of nothing makes no hair's breadth better.
+// Against a reference of zero, a negligible amount is not better.
 func TestNothingIsNotBeatenByAHair(t *testing.T) {
 	o := winding.Outcome{Trials: make([]winding.TrialOutcome, 2)}
 	o.Trials[0].Turns, o.Trials[1].Turns = quantity.Of(20), quantity.Of(30)
@@ -173,9 +174,8 @@ func TestNothingIsNotBeatenByAHair(t *testing.T) {
 	assert.Equal(t, winding.Worse, o.Row(winding.OutputOf("charges_from_x"), false).Cells[1].Verdict, "a slow wheel's tenths of a turn count")
 }
 
-// A winding that brings nothing where it is usually run, or costs more than it brings, is past
-// what can be lived with, also where its bridge lets nothing through at all; one of which
-// nobody knows what its bridge gives is not.
+// A winding that brings nothing where it is usually run, or costs more than it brings, is over its
+// limit, even if its bridge never conducts; one whose bridge current is unknown is not.
 func TestNothingInTheUsualConditionIsPast(t *testing.T) {
 	f := winding.OutputOf("amps_dc_usual")
 	for _, c := range []struct {
@@ -191,7 +191,7 @@ func TestNothingInTheUsualConditionIsPast(t *testing.T) {
 	}
 }
 
-// The old winding runs as a trial of the same turns and wire does.
+// The old winding runs like a trial of the same turns and wire.
 func TestTheOldWindingRuns(t *testing.T) {
 	d := job.Example()
 	j := d.Job()

@@ -14,9 +14,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What describes the magnets leaves the first things only where it moves no figure: in every job with a
-// rotor of magnets, and in that job with a trial coil, remanence and thickness are asked for, or another
-// value of them leaves every figure as it is.
+// Fields that describe the magnets are left out of the first things only where they change no figure:
+// in every job with a rotor of magnets, and in that job with a trial coil, remanence and thickness are
+// asked for, or another value of them leaves every figure as it is.
 func TestMagnetsLeaveTheFirstThingsOnlyWhereTheyMoveNothing(t *testing.T) {
 	jobs, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a trial comes to at a speed, put in as the record of it, speaks of the rise per watt
-// that it was worked out with: by a probe and by the ohms alike.
+// The temperature that a trial reaches at a speed, entered as its record, recovers the rise per watt
+// that it was computed with: by a probe and by the ohms alike.
 func TestRiseOfARecordIsTheOneItWasMadeWith(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.KelvinPerWatt = quantity.Known(0.8)
@@ -35,10 +35,10 @@ func TestRiseOfARecordIsTheOneItWasMadeWith(t *testing.T) {
 	assert.Greater(t, Evaluate(j).Wound[0].RisePerWatt.Read.Value, 0.85)
 }
 
-// Worked by hand, with a load that nothing is known of, so that the current counts as blocks:
-// 8 A DC are 8·√(2/3) = 6.532 A in each of three phases of 0.25 Ω at 20 °C (0.5 Ω from lead
-// to lead, star). At 70 °C they lose 3·42.67·0.25·304.5/254.5 = 38.29 W; of 20 W of iron 0.7
-// leave through the stator, 14 W. 70 °C in air of 18 °C: 52/52.29 = 0.9945 K/W.
+// Worked by hand, with an unknown load, so that the current counts as blocks: 8 A DC are 8·√(2/3) =
+// 6.532 A in each of three phases of 0.25 Ω at 20 °C (0.5 Ω from lead to lead, star). At 70 °C they
+// lose 3·42.67·0.25·304.5/254.5 = 38.29 W; of 20 W of iron 0.7 leave through the stator, 14 W. 70 °C in
+// air of 18 °C: 52/52.29 = 0.9945 K/W.
 func TestRiseOfARecordByHand(t *testing.T) {
 	j := turnOf185()
 	j.Battery = job.BatterySpec{Load: "resistor"}
@@ -53,7 +53,7 @@ func TestRiseOfARecordByHand(t *testing.T) {
 	assert.Equal(t, quantity.Derived, r.Read.Origin)
 }
 
-// What a record does not say it is missing for, in words; a winding colder than its air is none.
+// What a record lacks for the rise is stated in words; a winding colder than its air gives none.
 func TestRiseNeedsItsReadings(t *testing.T) {
 	j := turnOf185()
 	whole := job.AsWound{Trial: "A", WarmC: quantity.Known(70), WarmAmps: quantity.Known(8), WarmRPM: quantity.Known(700)}
@@ -73,9 +73,9 @@ func TestRiseNeedsItsReadings(t *testing.T) {
 	}
 }
 
-// A finished winding that gets much warmer for each watt than was guessed is called out at the
-// reading, for every temperature stands on that guess; 20 % more is not, nor is more than a rise
-// that was measured, which has limits of its own.
+// A finished winding that gets much warmer per watt than was guessed is reported at the reading, since
+// every temperature rests on that guess; 20 % more is not, nor is more than a measured rise, which has
+// limits of its own.
 func TestARiseWarmerThanGuessedIsCalledOut(t *testing.T) {
 	j := job.Example().Job()
 	j.Machine.KelvinPerWatt = quantity.Reading{}
@@ -98,10 +98,10 @@ func TestARiseWarmerThanGuessedIsCalledOut(t *testing.T) {
 	assert.False(t, told(1.6))
 }
 
-// A winding that gets many times as warm for each watt as was guessed has a short or drags: it says so
-// and to stop, not to write it down; it is not proved, and teaches nothing. The film of a closed
-// machine is two thirds of an open one's and the guess good to 1.5 either way, 2.25 together; 2.5 is
-// the limit. A rise that was measured is held to the same.
+// A winding many times as warm per watt as was guessed has a short or drags: the finding says so and to
+// stop, not to note it down; it is not proved, and is not learned from. The film of a closed machine is
+// two thirds of an open one's and the guess is accurate to 1.5 either way, 2.25 together; 2.5 is the
+// limit. A measured rise has the same limit.
 func TestAShortIsNotLearned(t *testing.T) {
 	j := job.Example().Set("machine.mean_turn", "185", quantity.Choice{}).Job()
 	j.Machine.KelvinPerWatt = quantity.Reading{}

@@ -21,8 +21,8 @@ func asked(j *job.Job, path string) (there, waits bool) {
 	return false, false
 }
 
-// A trial coil, and the magnets where there are some, stay among the first things until one
-// way to volts is whole, old turns or none; from then on only that way is shown.
+// A trial coil, and the magnets if there are any, stay among the first things until one way to volts is
+// complete, with or without old turns; from then on only that way is shown.
 func TestEveryWayToVoltsIsOfferedUntilOneIsWhole(t *testing.T) {
 	others := []string{"coil[0].turns", "coil[0].speed", "coil[0].voltage", "field.remanence", "field.magnet", "old.cut_in"}
 	var j job.Job
@@ -48,8 +48,8 @@ func TestEveryWayToVoltsIsOfferedUntilOneIsWhole(t *testing.T) {
 	}
 }
 
-// A field keeps its place among the first things when it is typed: the next value goes where the eye saw the
-// next field. The magnets' thickness has two places, one for volts and one for amps.
+// A field keeps its place among the first things when it is typed: the next value goes where the next
+// field was seen. The magnets' thickness has two places, one for volts and one for amps.
 func TestAFieldStaysWhereItIsTyped(t *testing.T) {
 	var j job.Job
 	j.Field.Kind, j.Old.Turns = "magnets", quantity.Known(12)
@@ -73,8 +73,8 @@ func order(j *job.Job) (paths []string) {
 	return paths
 }
 
-// Nothing of the old winding is asked once a trial coil or the magnets tell the flux of a
-// stripped stator; a typed density does in place of any way.
+// Nothing of the old winding is asked once a trial coil or the magnets give the flux of a stripped
+// stator; a typed density replaces any way.
 func TestAWholeWayLeavesTheOthersOut(t *testing.T) {
 	coil := job.Job{Coils: []job.CoilReading{{Turns: quantity.Known(10), RPM: quantity.Known(600), Volts: quantity.Known(0.8)}}}
 	var magnets, typed job.Job
@@ -92,8 +92,8 @@ func TestAWholeWayLeavesTheOthersOut(t *testing.T) {
 	assert.False(t, there)
 }
 
-// Of an old winding that is gone nothing is asked, nor of the plate that speaks of it: what is left is
-// the bare iron.
+// If the old winding is gone, nothing is asked about it, nor about its plate: what is left is the bare
+// iron.
 func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
 	there, gone := job.Job{Field: job.FieldSpec{Kind: "wound"}}, job.Job{Field: job.FieldSpec{Kind: "wound"}}
 	is, _ := asked(&there, "old.strands")
@@ -110,7 +110,7 @@ func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
 		is, _ := asked(&gone, path)
 		assert.True(t, is, path)
 	}
-	gone.Old.Turns = quantity.Known(9) // said before it was thrown away
+	gone.Old.Turns = quantity.Known(9) // typed before it was thrown away
 	is, _ = asked(&gone, "old.cut_in")
 	assert.False(t, is)
 	gone.Old.Turns = quantity.Reading{}

@@ -9,9 +9,9 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// The wind that is named is that in which most of a year's energy is lost, by how often it blows: Rayleigh's
-// π/2·v/v̄²·exp(−π/4·(v/v̄)²) is 0.143 for each m/s at a mean of 5 m/s and 0.0008 at 15 m/s, so 10 W lost
-// at 5 m/s are 18 times as much in a year as 100 W at 15 m/s.
+// The wind named is the one in which most of a year's energy is lost, weighted by how often it blows:
+// Rayleigh's π/2·v/v̄²·exp(−π/4·(v/v̄)²) is 0.143 for each m/s at a mean of 5 m/s and 0.0008 at 15 m/s,
+// so 10 W lost at 5 m/s are 18 times as much in a year as 100 W at 15 m/s.
 func TestWhereAYearIsLostGoesByHowOftenTheWindBlows(t *testing.T) {
 	l := ladder{bed: &bed{drag: new(drag), drive: &driveSide{kind: "wind", year: drive.Rayleigh(5)}}}
 	rung := func(at5, at15 DrivePoint) *Rung {
@@ -39,8 +39,8 @@ func TestWhereAYearIsLostGoesByHowOftenTheWindBlows(t *testing.T) {
 	assert.Equal(t, "gets too hot", why)
 }
 
-// What is told of a difference is its greater part: watts that the drive does not give, those that iron
-// and drag take, or what is lost in the winding.
+// The reason given for a difference is its larger part: watts that the drive does not give, those that
+// iron and drag take, or those lost in the winding.
 func TestWorseIsTheGreaterPartOfWhatIsLost(t *testing.T) {
 	l := ladder{bed: &bed{drive: new(driveSide)}}
 	best := ranIn{rpm: 400, amps: 5, net: 60, drive: 100, iron: 10, open: 20, region: drive.Charging}

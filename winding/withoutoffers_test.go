@@ -7,7 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Without offers an outcome is what it is with them, but for these and what is called out of them.
+// Without offers an outcome is the same as with them, except for the offers and the findings about
+// them.
 func TestWithoutOffersAllElseStays(t *testing.T) {
 	offered := 0
 	for _, name := range []string{"wind-good", "pedals", "engine", "water"} {

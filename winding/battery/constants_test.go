@@ -49,8 +49,8 @@ func TestConstants(t *testing.T) {
 	assert.Len(t, cells, len(Chemistries()))
 }
 
-// Every size of the fuses that a shop has, and the current up to which each is named: 1/1.25
-// of it. Common practice, no source.
+// Every common fuse size, and the current up to which each is recommended: 1/1.25 of it. Common
+// practice, no source.
 func TestEverySizeOfFuse(t *testing.T) {
 	shop := []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 175, 200, 250, 300, 400, 500}
 	assert.Equal(t, shop, fuses[:])

@@ -30,8 +30,8 @@ func TestLevelsAgainstTheTable(t *testing.T) {
 	assert.Equal(t, map[Chemistry]int{Flooded: 3, AGM: 3, Gel: 3, LFP: 3}, seen)
 }
 
-// Volts go with cells, inner ohms with cells over capacity, the charge limit with
-// capacity; what is given stays as given.
+// Volts scale with cells, inner ohms with cells over capacity, the charge limit with capacity; given
+// values stay as given.
 func TestLevelsScale(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 9))
 	for range 300 {
@@ -67,7 +67,7 @@ func TestLevelsNeedAnOrder(t *testing.T) {
 	assert.Equal(t, sourceNone, l.AbsorptionVolts.Source, "what is not known says so")
 }
 
-// The dangers that each kind has are named; settings above a published limit are too.
+// The dangers of each kind are named, and so are settings above a published limit.
 func TestCautions(t *testing.T) {
 	for _, kind := range Chemistries() {
 		all := strings.Join(Cautions(Spec{Chemistry: kind, Cells: CellsOf12V(kind), CapacityAh: 100}), "\n")
@@ -111,7 +111,7 @@ func TestCableOhmsLaw(t *testing.T) {
 	}
 }
 
-// A word that is read comes back as written; no spec makes a level that is no number.
+// A parsed word is written back as it was; no spec gives a level that is not finite.
 func FuzzParseChemistry(f *testing.F) {
 	for _, s := range []string{"flooded", "AGM", " gel ", "LFP", "custom", "", "lead", "\xff", "agm agm"} {
 		f.Add(s)

@@ -50,8 +50,8 @@ func path(t *testing.T, p *Page, id string) box {
 	return box{}
 }
 
-// A slot 7 mm wide at the mouth, 10 mm at the bottom, 24 mm deep with a neck of 1 mm, and
-// 18 wires of 1.224 mm: so large are they on paper, and so it is written.
+// A slot 7 mm wide at the mouth, 10 mm at the bottom, 24 mm deep with a neck of 1 mm, and 18 wires of
+// 1.224 mm: drawn and labelled with these sizes.
 func TestSlotIsToScale(t *testing.T) {
 	for _, units := range []quantity.Choice{{}, {Inch: true}} {
 		_, o, pages := drawn(t, jobText(t, "wind-good.toml"), Options{Paper: A4, Units: units}, Slot)
@@ -85,8 +85,8 @@ func TestSlotIsToScale(t *testing.T) {
 	}
 }
 
-// A slot of which only the area is known (72 mm², 2.6 times as deep as wide) is drawn as the
-// stand-in that it is: 5.262 mm wide, 13.68 mm deep.
+// A slot of which only the area is known (72 mm², 2.6 times as deep as wide) is drawn as its stand-in:
+// 5.262 mm wide, 13.68 mm deep.
 func TestSlotThatWasNotMeasured(t *testing.T) {
 	_, _, pages := drawn(t, job.Example().Text(), Options{Paper: A4}, Slot)
 	require.Empty(t, pages[0].NotDrawn)
@@ -95,9 +95,9 @@ func TestSlotThatWasNotMeasured(t *testing.T) {
 	assert.Contains(t, said(pages[0]), "~13.68 mm")
 }
 
-// The diagram agrees with the outcome: every curve point and operating point is where the
-// axes say, and the table has the speeds and amps. The wound rotor's own amps are off the
-// battery's, so that net is not the bridge's.
+// The diagram agrees with the outcome: every curve point and operating point is where the axes say, and
+// the table has the speeds and amps. The wound rotor's field current is drawn from the battery, so that
+// net amps differ from the bridge's.
 func TestAmpsAreWhereTheAxesSay(t *testing.T) {
 	ampsAgree(t, "wind-good.toml", 700, 0, 25)
 	ampsAgree(t, "water.toml", 1000, -4, 10)
@@ -144,8 +144,8 @@ func ampsAgree(t *testing.T, name string, rpm, low, high float64) {
 	assert.NotEqual(t, trialPen(0), trialPen(1))
 }
 
-// Where a winding would never stop getting hotter no curve goes on with amps at a made-up
-// temperature, and the page says so.
+// Where a winding has no steady temperature the curve does not continue with amps at a made-up one, and
+// the page says so.
 func TestNoCurveWhereAWindingBurns(t *testing.T) {
 	const says = "No curve where a winding burns."
 	burnt := 0
@@ -202,7 +202,7 @@ func TestPaperIsToSize(t *testing.T) {
 	}
 }
 
-// Phases look unlike one another without colour, the sets too.
+// Phases are distinguishable without colour, and so are the sets.
 func TestPensAreToldApart(t *testing.T) {
 	seen := map[pen]bool{}
 	for set := range 2 {
@@ -239,7 +239,7 @@ func pagesOf(t *testing.T, file string, sheet Sheet) (pages []*Page, says string
 	return pages, says
 }
 
-// slotsAcross is where the slots' numbers 1 and 2 stand across a page.
+// slotsAcross is the horizontal position of the slots' numbers 1 and 2 on a page.
 func slotsAcross(t *testing.T, p *Page) (one, two float64) {
 	t.Helper()
 	svg, err := p.SVG()
@@ -254,8 +254,8 @@ func slotsAcross(t *testing.T, p *Page) (one, two float64) {
 	return one, two
 }
 
-// Seen from outside, where the rotor turns, numbers that count clockwise from the connection
-// end, which is at the top, run to the left; from the bore to the right.
+// With the rotor outside, slot numbers that count clockwise from the connection end, which is at the
+// top, run to the left as seen from the gap; with the rotor inside, to the right.
 func TestRotorOutsideIsSeenFromThere(t *testing.T) {
 	pages, says := pagesOf(t, "hub-outside", Unrolled)
 	one, two := slotsAcross(t, pages[0])
@@ -267,7 +267,7 @@ func TestRotorOutsideIsSeenFromThere(t *testing.T) {
 	assert.Contains(t, says, "Seen from the bore")
 }
 
-// The slots of a stator within its rotor open outwards: mouth beyond bottom.
+// The slots of a stator inside its rotor open outwards: mouth beyond bottom.
 func TestFaceOpensToTheRotor(t *testing.T) {
 	within, without := faceView{scale: 1}, faceView{scale: 1, kind: outside}
 	within.plan, without.plan = planOf(t, "wind-good"), planOf(t, "hub-outside")
@@ -288,8 +288,8 @@ func planOf(t *testing.T, file string) *layout.Layout {
 	return plan
 }
 
-// Flat coils are drawn as coils with gaps between them: no slot, mouth, liner or tooth is
-// spoken of, and their two sides are as wide as they were measured.
+// Flat coils are drawn as coils with gaps between them: no slot, mouth, liner or tooth is mentioned,
+// and their two sides are as wide as measured.
 func TestFlatCoilsAreDrawnAsCoils(t *testing.T) {
 	for _, sheet := range []Sheet{Unrolled, Face, Slot} {
 		_, says := pagesOf(t, "axial-air-core", sheet)
@@ -307,7 +307,7 @@ func TestFlatCoilsAreDrawnAsCoils(t *testing.T) {
 	assert.Contains(t, says, "9 flat coils, 12 poles")
 }
 
-// The block names the turns of each coil of a group, and two phases as such.
+// The title block gives the turns of each coil of a group, and names two phases as such.
 func TestBlockNamesTurnsAndPhases(t *testing.T) {
 	_, says := pagesOf(t, "two-phase", Unrolled)
 	assert.Contains(t, says, "two phases, apart")

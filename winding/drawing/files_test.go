@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A folder is no name for a drawing, and neither is a PDF's; anything else is.
+// Neither a folder nor a PDF's name is accepted for a drawing; anything else is.
 func TestNamesThatCanBeNoDrawing(t *testing.T) {
 	dir := t.TempDir()
 	for name, why := range map[string]string{
@@ -29,8 +29,8 @@ func TestNamesThatCanBeNoDrawing(t *testing.T) {
 	}
 }
 
-// A drawing says at its head that it is one. A file that has these words further on has them from
-// elsewhere: a drawing pasted into another's page is that page.
+// A drawing identifies itself at its head. A file that has these words further on is something else: a
+// drawing pasted into another page is that page.
 func TestOnlyAHeadMakesADrawing(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "a.svg")
 	_, _, pages := drawn(t, machines[0].text(t), Options{Paper: A4}, Face)

@@ -31,7 +31,7 @@ type machine struct {
 	kind, connection                   string
 }
 
-// machines are layouts of every sort; the first six are those that were looked at.
+// machines are layouts of every kind; the first six are those reviewed by eye.
 var machines = []machine{
 	{name: "36/12 lap", slots: 36, poles: 12, phases: 3, layers: 2, span: 3},
 	{name: "12/10 tooth coils", slots: 12, poles: 10, phases: 3, layers: 2, span: 1, connection: "delta"},
@@ -52,7 +52,7 @@ var machines = []machine{
 	{name: "360/40", slots: 360, poles: 40, phases: 3, layers: 2, span: 9},
 }
 
-// text is the machine as a job file, on the job that all share.
+// text is the machine as a job file, added to the job that all share.
 func (m machine) text(t *testing.T) string {
 	t.Helper()
 	base, err := os.ReadFile("../../testdata/jobs/wind-good.toml")
@@ -78,7 +78,7 @@ func orElse(s, other string) string {
 	return s
 }
 
-// drawn is the pages of a job's first trial.
+// drawn returns the pages of a job's first trial.
 func drawn(t *testing.T, text string, opt Options, sheets ...Sheet) (*winding.Bench, *winding.Outcome, []*Page) {
 	t.Helper()
 	d := job.Parse(text)
@@ -91,7 +91,7 @@ func drawn(t *testing.T, text string, opt Options, sheets ...Sheet) (*winding.Be
 	return b, &o, Pages(b, &o, 0, sheets, opt)
 }
 
-// laid is the pages of a machine without what the amps need, which takes longer.
+// laid returns the pages of a machine without what only the amps need, which takes longer.
 func laid(t *testing.T, m machine, opt Options, sheets ...Sheet) (*winding.Bench, *winding.Outcome, []*Page) {
 	t.Helper()
 	d := job.Parse(m.text(t))
@@ -126,14 +126,14 @@ func holdsTogether(t *testing.T, p *Page) string {
 	return svg
 }
 
-// What a page is made of, and what would reach out of it.
+// What a page is made of, and references that would leave it.
 var (
 	elements = regexp.MustCompile(`^(svg|title|desc|g|rect|path|circle|text)$`)
 	reaches  = regexp.MustCompile(`(?i)href|^on|style|src`)
 	refers   = regexp.MustCompile(`(?i)url\(|:|NaN|Inf`)
 )
 
-// wellFormed reads the SVG as XML, and looks that it has nothing but what we draw with.
+// wellFormed parses the SVG as XML, and checks that it contains only elements that we draw with.
 func wellFormed(t *testing.T, svg string) {
 	t.Helper()
 	d := xml.NewDecoder(strings.NewReader(svg))
@@ -175,7 +175,7 @@ func TestPagesHoldTogether(t *testing.T) {
 	}
 }
 
-// Every job there is can be drawn: what is missing is said on the page.
+// Every job can be drawn: what is missing is stated on the page.
 func TestEveryJobIsDrawn(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/*/*.toml")
 	require.NoError(t, err)
@@ -200,7 +200,7 @@ func TestEveryJobIsDrawn(t *testing.T) {
 	assert.Positive(t, none, "a job without slots has no winding to draw")
 }
 
-// counted is how often each id stands in some pages.
+// counted is the number of occurrences of each id in some pages.
 func counted(t *testing.T, pages []*Page) map[string]int {
 	t.Helper()
 	ids := map[string]int{}
@@ -214,8 +214,8 @@ func counted(t *testing.T, pages []*Page) map[string]int {
 	return ids
 }
 
-// Everything that is wound is drawn, and once: slots, coils with their numbers, joins,
-// every end of every lead, leads by name, nodes.
+// Everything that is wound is drawn exactly once: slots, coils with their numbers, joins, every end of
+// every lead, leads by name, nodes.
 func TestEverythingIsThereOnce(t *testing.T) {
 	for _, m := range machines {
 		t.Run(m.name, func(t *testing.T) {
@@ -266,8 +266,7 @@ func TestEverythingIsThereOnce(t *testing.T) {
 	}
 }
 
-// No two tails stand at one place, no two tracks lie on one another: lines that are not
-// joined only cross.
+// No two tails share a position, no two tracks overlap: lines that are not joined only cross.
 func TestLinesOnlyCross(t *testing.T) {
 	for _, m := range machines {
 		b, o, _ := laid(t, m, Options{Paper: A4}, Face)
@@ -296,8 +295,8 @@ func TestLinesOnlyCross(t *testing.T) {
 	}
 }
 
-// The picture agrees with the coil list: a coil's line goes down in the slot where its
-// start is, and its arrow the way the phase's current goes.
+// The picture agrees with the coil list: a coil's line goes down in its start slot, and its arrow
+// points the way the phase's current flows.
 func TestCoilsLieInTheirSlots(t *testing.T) {
 	for _, m := range machines {
 		b, o, _ := laid(t, m, Options{Paper: A4}, Face)
@@ -336,8 +335,7 @@ func TestTheSameEveryTime(t *testing.T) {
 	}
 }
 
-// The unrolled winding with 12 slots, 10 poles and tooth coils in delta, as it was when
-// somebody last looked at it.
+// The unrolled winding with 12 slots, 10 poles and tooth coils in delta, as last reviewed.
 func TestGoldenDrawing(t *testing.T) {
 	const golden = "../../testdata/drawings/unrolled-12-10.svg"
 	_, _, pages := laid(t, machines[1], Options{Paper: A4}, Unrolled)

@@ -13,14 +13,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// hostile are names that try to get out of the page, or out of their cell.
+// hostile are names that try to break out of the page, or out of their cell.
 var hostile = []string{
 	`</text><script>alert(1)</script>`, `"><image href="http://example.org/x.png"/>`, "a & b < c > d 'e'", "]]>", "<!--", "&#x0;&lol;",
 	"\x1b[31mred\x1b[0m", "right \u202e to left", "tower e" + strings.Repeat("\u0301", 200), strings.Repeat("W", 4000),
 	strings.Repeat("long words ", 300), strings.Repeat("\ufdfd", 40), "日本語の仕事", "שלום עולם", "🚲👩‍🚀🇩🇪", "\u200b", "tab\tand\nline", "\\u0000", "{{.}}", "%s%d%!",
 }
 
-// Job, trial and note names stay in their places, whatever they are.
+// Job, trial and note names stay in their places, whatever they contain.
 func TestHostileNames(t *testing.T) {
 	for _, name := range hostile {
 		text := machines[0].text(t)
@@ -58,7 +58,7 @@ func tomlString(s string) string {
 	return `"` + b.String() + `"`
 }
 
-// What is written is what a reader of XML gets back.
+// Written text is what an XML reader gets back.
 func TestWordsComeBack(t *testing.T) {
 	c := canvas{paper: A4}
 	for _, s := range []string{`a < b & "c" > 'd'`, "]]> Ω ² ±", "x"} {
@@ -74,8 +74,8 @@ func TestWordsComeBack(t *testing.T) {
 	}
 }
 
-// The widths are those of the tables; letters that are not in them are taken wide, and one
-// that no face here has is set into its width by the viewer.
+// The widths are those of the tables; letters missing from them count as wide, and one that no face
+// here has is fitted to its width by the viewer.
 func TestTextWidth(t *testing.T) {
 	for s, em := range map[string]float64{"": 0, "0": 0.637, "W": 0.989, "il": 0.556, "Ω": 1.1, "e\u0301": 0.616} {
 		w, told := textWidth(s, 10, false)
@@ -91,7 +91,7 @@ func TestTextWidth(t *testing.T) {
 	}
 }
 
-// Every letter is as wide as in the wider of the two published faces, to the next thousandth.
+// Every letter's width is the larger of the two published faces', to the next thousandth.
 func TestLettersAreAsWideAsInPublishedFaces(t *testing.T) {
 	rows := published.Rows(t, "drawings/advances.csv")
 	require.Len(t, rows, len(upright))
@@ -128,8 +128,8 @@ func TestBoxes(t *testing.T) {
 	assert.False(t, b.crosses(point{-5, 6}, point{4.9, 16}), "past the corner")
 }
 
-// A line cut at two uprights: the pieces, and that together with what is left out they are
-// as long as the line.
+// A line cut at two verticals: the pieces, and that together with the part left out they are as long as
+// the line.
 func TestClip(t *testing.T) {
 	line := []point{{-5, 0}, {5, 10}, {15, 0}, {5, -10}}
 	assert.Equal(t, [][]point{{{0, 5}, {5, 10}, {10, 5}}, {{10, -5}, {5, -10}}}, clipX(line, 0, 10))

@@ -54,8 +54,8 @@ func TestRiseOfAPlainCylinder(t *testing.T) {
 	}
 }
 
-// Heat in a volume of wire is J²·ρ: aluminium of 61 % IACS (IEC 60889) stands √0.61 of copper's density
-// (IEC 60028), the middle of 3 to 6.5 A/mm² in air becomes 3.71.
+// Heat in a volume of wire is J²·ρ: aluminium of 61 % IACS (IEC 60889) tolerates √0.61 of copper's
+// density (IEC 60028), the middle of 3 to 6.5 A/mm² in air becomes 3.71.
 func TestDensityOfAluminium(t *testing.T) {
 	assert.InEpsilon(t, math.Sqrt(0.61), AtEqualHeat(wiretable.Copper, wiretable.Aluminium), 1e-6)
 	assert.InEpsilon(t, 1, AtEqualHeat(wiretable.Copper, wiretable.Aluminium)*AtEqualHeat(wiretable.Aluminium, wiretable.Copper), 1e-12)

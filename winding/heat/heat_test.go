@@ -37,7 +37,7 @@ func TestClasses(t *testing.T) {
 	assert.Zero(t, Class('x').LimitC())
 }
 
-// The steady temperature makes exactly the loss that is carried off.
+// The steady temperature is where loss and cooling are equal.
 func TestSteadyBalances(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	for range 500 {
@@ -109,7 +109,7 @@ func TestSurfaceGuess(t *testing.T) {
 	assert.ErrorContains(t, err, "bore of 0 mm")
 }
 
-// IEC 60034-1 takes 1 % off the rise for each 100 m above 1000 m (from memory).
+// IEC 60034-1 reduces the rise by 1 % for each 100 m above 1000 m (from memory).
 func TestThinAirCoolsLess(t *testing.T) {
 	for metres, times := range map[float64]float64{-400: 1, 0: 1, 1000: 1, 1100: 1.01, 2500: 1.15, 4000: 1.3} {
 		assert.InDelta(t, times, InThinAir(metres), 1e-12, "%g m", metres)

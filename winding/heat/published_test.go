@@ -29,8 +29,8 @@ func TestAdiabaticAgainstTheInstallationStandard(t *testing.T) {
 	}
 }
 
-// Circular mils per ampere and A/mm² as books print both: the conversion, not the choice
-// of a density, which is from memory and stands in TestConstants.
+// Circular mils per ampere and A/mm² as books print both: the conversion, not the choice of a density,
+// which is from memory and tested in TestConstants.
 func TestPrintedCircularMilsAreOurs(t *testing.T) {
 	for _, row := range published.Rows(t, "heat/density.csv") {
 		cmil, amps := row.Number(t, "cmil_per_amp"), row.Number(t, "amps_per_mm2")
@@ -61,8 +61,8 @@ func TestHotWattsOfATextbook(t *testing.T) {
 	}
 }
 
-// A machine at its plate's load, run again with the rise per watt that its plate gave,
-// comes to the temperature it had.
+// A machine at its plate's load, run again with the rise per watt derived from its plate, reaches the
+// temperature it had.
 func TestPlateAndSteadyAgree(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 2))
 	for range 300 {
@@ -83,8 +83,7 @@ func TestPlateAndSteadyAgree(t *testing.T) {
 	assert.Zero(t, HotWatts(wiretable.Copper, 3, math.NaN(), 1, 20))
 }
 
-// No steady temperature where the loss outruns the cooling; numbers that are none never
-// pass as one.
+// No steady temperature where the loss outgrows the cooling; NaN and Inf are never returned as one.
 func TestSteadyRunsAwayAndRefuses(t *testing.T) {
 	below, ok := Steady(25, 1, 254.4, 234.5, 0)
 	assert.True(t, ok)
@@ -102,7 +101,7 @@ func TestSteadyRunsAwayAndRefuses(t *testing.T) {
 	assert.Equal(t, -10.0, cold, "no loss, no rise")
 }
 
-// Seconds, RiseRate and After are one law.
+// Seconds, RiseRate and After follow one law.
 func TestAdiabaticIsOneLaw(t *testing.T) {
 	r := rand.New(rand.NewPCG(6, 1))
 	for range 300 {
@@ -146,7 +145,7 @@ func TestLimitAmpsOfNothing(t *testing.T) {
 	}
 }
 
-// A word that is read comes back as written, in any case.
+// A parsed word is written back as it was, in any case.
 func FuzzParse(f *testing.F) {
 	for _, s := range []string{"A", "h", " F ", "open", "CLOSED", "fan", "", "AB", "\x00", "Ａ"} {
 		f.Add(s)

@@ -30,8 +30,8 @@ func TestTogetherByHand(t *testing.T) {
 	}
 }
 
-// Coils round one tooth lie side by side, whichever way round the list gives them; any longer
-// coil lies over another.
+// Coils round one tooth lie side by side, in whichever order the list gives them; any longer coil lies
+// over another.
 func TestBeside(t *testing.T) {
 	teeth := must(t, Spec{Slots: 12, Poles: 8, Phases: 3, Span: 1, Layers: 2})
 	assert.True(t, teeth.Beside())

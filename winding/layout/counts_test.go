@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What is counted is what the lists hold.
+// The counts agree with the lists.
 func TestCountsAreThoseOfTheLists(t *testing.T) {
 	n := 0
 	for _, spec := range []Spec{

@@ -18,9 +18,8 @@ func laid(t *testing.T, spec Spec) *Layout {
 	return plan
 }
 
-// summed is Σ (kwν/ν)²/kw1² over the waves of the gap that the currents leave over, each
-// from the coil list by its own slot phasors; rotates says how far the current of a set and
-// phase lags, in turns.
+// summed is Σ (kwν/ν)²/kw1² over the waves that remain in the gap for given currents, each from the
+// coil list by its own slot phasors; rotates is how far the current of a set and phase lags, in turns.
 func summed(plan *Layout, sets int, rotates func(set, phase int) float64) float64 {
 	spec := plan.Spec()
 	wave := func(order int) float64 { // order counts in waves round the machine
@@ -47,8 +46,8 @@ func summed(plan *Layout, sets int, rotates func(set, phase int) float64) float6
 	}
 	one := sq(cmplx.Abs(working) * float64(spec.Phases) / float64(pairs)) // both ways round, each of half that
 	all := 0.0
-	// A slot's phasor comes round again every Q waves: Σ 1/(r + kQ)² over all k is
-	// (π/Q)²/sin²(πr/Q), which goes through every order both ways round.
+	// A slot's phasor repeats every Q waves: Σ 1/(r + kQ)² over all k is (π/Q)²/sin²(πr/Q), which
+	// includes every order in both directions of rotation.
 	q := float64(spec.Slots)
 	for r := 1; r < spec.Slots; r++ {
 		all += wave(r) * sq(math.Pi/q/math.Sin(math.Pi*float64(r)/q))
@@ -56,9 +55,9 @@ func summed(plan *Layout, sets int, rotates func(set, phase int) float64) float6
 	return all / one
 }
 
-// The sums of harmonics of coil lists, done apart by slot phasors; those of the harmonic
-// leakage σ = sum − 1 in Pyrhönen, Jokinen and Hrabovcová, Design of Rotating Electrical
-// Machines, ch. 4 (from memory), are the first column to their printed digits.
+// The sums of harmonics of coil lists, computed independently by slot phasors; those of the harmonic
+// leakage σ = sum − 1 in Pyrhönen, Jokinen and Hrabovcová, Design of Rotating Electrical Machines, ch.
+// 4 (from memory), agree with the first column to their printed digits.
 func TestGapWavesAreTheSumOfHarmonics(t *testing.T) {
 	for _, c := range []struct {
 		spec Spec
@@ -91,9 +90,9 @@ func angleOf(plan *Layout, set, phase int) float64 {
 	return cmplx.Phase(plan.PhasePhasor(set, phase, 1)) / (2 * math.Pi)
 }
 
-// One slot per pole and phase leaves the harmonics 6k±1, two such sets together 12k±1, all
-// with a factor of one; Σ 1/(mk±1)² is (π/m)²/sin²(π/m). Alike currents leave the odd
-// multiples of three: twice Σ 1/(3·odd)² = π²/36.
+// One slot per pole and phase leaves the harmonics 6k±1, two such sets together 12k±1, all with a
+// factor of one; Σ 1/(mk±1)² is (π/m)²/sin²(π/m). In-phase currents leave the odd multiples of three:
+// twice Σ 1/(3·odd)² = π²/36.
 func TestGapWavesInClosedForm(t *testing.T) {
 	sum := func(m float64) float64 { return sq(math.Pi / m / math.Sin(math.Pi/m)) }
 	one := laid(t, Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 1}).GapWaves()
@@ -109,15 +108,15 @@ func TestGapWavesInClosedForm(t *testing.T) {
 	assert.InEpsilon(t, math.Pi*math.Pi/8, single.One, 1e-12)
 }
 
-// At two thirds of a pole pitch every slot holds two phases wound against each other for
-// alike currents: nothing is left in the slots, and nothing of the third wave.
+// At two thirds of a pole pitch every slot holds two phases wound against each other for in-phase
+// currents: nothing is left in the slots, and no third wave.
 func TestAlikeCurrentsCancelAtTwoThirdsPitch(t *testing.T) {
 	w := laid(t, Spec{Slots: 36, Poles: 12, Phases: 3, Span: 2, Layers: 2}).GapWaves()
 	assert.InDelta(t, 0, w.AlikeSlots, 1e-12)
 	assert.InDelta(t, 0, w.Alike, 1e-12)
 }
 
-// Turns and circuits of the list do not matter to the sums.
+// The sums do not depend on the turns and circuits of the list.
 func TestGapWavesDoNotDependOnTurns(t *testing.T) {
 	plan := laid(t, Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2})
 	more, err := plan.WithTurns(17)

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// must builds a layout that the test knows to exist.
+// must builds a layout that is known to exist.
 func must(t testing.TB, s Spec) *Layout {
 	t.Helper()
 	l, err := New(s)
@@ -75,9 +75,9 @@ func TestUsualLayout(t *testing.T) {
 	assert.Equal(t, [2]int{2, 5}, [2]int{num, den})
 }
 
-// Counted by hand: every tooth of nine for six poles carries what the third one on does, of twelve for
-// ten what stands across, with the current the other way; nine for eight repeat nowhere; three a pole
-// repeat in every pole of two layers, and in every pair of one, whose coils fill two poles.
+// Counted by hand: with nine teeth for six poles the pattern repeats every third tooth, with twelve for
+// ten in the opposite tooth with reversed current; nine for eight never repeat; three a pole repeat in
+// every pole of two layers, and in every pair of one layer, whose coils fill two poles.
 func TestSymmetryByHand(t *testing.T) {
 	for _, c := range []struct{ slots, poles, span, layers, times int }{{9, 6, 1, 2, 3}, {12, 10, 1, 2, 2}, {9, 8, 1, 2, 1}, {36, 12, 3, 2, 12}, {36, 12, 3, 1, 6}} {
 		assert.Equal(t, c.times, must(t, Spec{Slots: c.slots, Poles: c.poles, Phases: 3, Span: c.span, Layers: c.layers}).Symmetry(), "%+v", c)
@@ -109,7 +109,7 @@ func TestTurns(t *testing.T) {
 	assert.ErrorContains(t, err, "has 3 coils")
 }
 
-// The errors say what was read and name a way out, which must itself work.
+// The errors quote what was read and suggest a way out, which must itself work.
 func TestRefusals(t *testing.T) {
 	base := Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2}
 	for name, c := range map[string]struct {
@@ -149,8 +149,8 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// Dual sets: both balanced, set 2 exactly 30 degrees on, 12 phases of equal size.
-// 12 and 24 slots with 10 and 22 poles are the usual tooth-coil cases.
+// Dual sets: both balanced, set 2 shifted by exactly 30 degrees, 12 phases of equal size. 12 and 24
+// slots with 10 and 22 poles are the usual tooth-coil cases.
 func TestDualSets(t *testing.T) {
 	count := 0
 	for slots := 12; slots <= 96; slots += 6 {

@@ -21,9 +21,9 @@ func waveOf(values []float64, h int) float64 {
 	return k * cmplx.Abs(coefficients[h]) / float64(len(values))
 }
 
-// One ampere in phase U makes ampere-conductors whose wave of ν·p periods is 2·kw(ν)·N/Q·2,
-// by the definition of the factor as a sum of slot phasors: the transform of the slots,
-// which knows nothing of factors, must find the same.
+// One ampere in phase U makes ampere-conductors whose wave of ν·p periods is 2·kw(ν)·N/Q·2, by the
+// definition of the factor as a sum of slot phasors: the transform of the slots, computed without
+// factors, must agree.
 func TestSlotWavesAgreeWithTheFactors(t *testing.T) {
 	n := 0
 	for _, layers := range []int{1, 2} {
@@ -81,8 +81,8 @@ func TestToothMMFOfBalancedCurrents(t *testing.T) {
 	}
 }
 
-// BenchmarkNew lays out the whole range of Q to 120, 2p to 60, every span, three phases,
-// two layers: ns and allocations per layout.
+// BenchmarkNew lays out the whole range of Q to 120, 2p to 60, every span, three phases, two layers: ns
+// and allocations per layout.
 func BenchmarkNew(b *testing.B) {
 	var specs []Spec
 	eachSpec(false, 3, 2, func(s Spec) {

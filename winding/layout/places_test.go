@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What cannot be wound is said in slots and poles; whoever counts them knows no gcd.
+// An impossible winding is explained in slots and poles, not in terms of a gcd.
 func TestUnbalancedIsSaidInSlotsAndPoles(t *testing.T) {
 	for _, c := range []struct {
 		slots, poles int
@@ -20,7 +20,7 @@ func TestUnbalancedIsSaidInSlotsAndPoles(t *testing.T) {
 	}
 }
 
-// What the poles do to the slots is told in pulses and pairs.
+// The cogging between poles and slots is given in pulses and pairs.
 func TestCoggingIsSaidInPairs(t *testing.T) {
 	for _, c := range []struct {
 		slots, poles int

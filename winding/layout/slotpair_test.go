@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The two waves of the slot pair pass the winding as the working wave does.
+// The winding factor of the two waves of the slot pair equals that of the working wave.
 func TestSlotPairHasTheFactorOfTheWorkingWave(t *testing.T) {
 	for _, c := range []struct {
 		slots, poles, span, layers int

@@ -25,9 +25,9 @@ func eachSpec(short bool, phases, layers int, f func(Spec)) {
 	}
 }
 
-// exists says from the numbers alone whether a layout is to be had: sides not in
-// phase, and for a single layer slots that pair off. It is written from the cycles
-// of k -> k+span, which must be even to be shared out alternately.
+// exists decides from the numbers alone whether a layout exists: sides not in phase, and for a single
+// layer slots that pair off. It uses the cycles of k -> k+span, which must be even to be shared out
+// alternately.
 func exists(s Spec) bool {
 	if s.Poles/2*s.Span%s.Slots == 0 {
 		return false
@@ -97,8 +97,8 @@ func TestEveryLayout(t *testing.T) {
 	}
 }
 
-// Every number of circuits offered gives equal phasors and turns in each circuit,
-// and with equal coils the phase's phasor is a-th of what it was.
+// Every number of circuits offered gives equal phasors and turns in each circuit, and with equal coils
+// the phase's phasor is 1/a of the original.
 func TestEveryCircuitChoice(t *testing.T) {
 	t.Parallel()
 	n := 0
@@ -140,10 +140,10 @@ func checkCircuits(t *testing.T, l, split *Layout, a int) {
 	}
 }
 
-// Single-layer cuts: no other place to cut the belts and no other blocks give more. The
-// stars are drawn here with nothing of the program's but the factor that came of it: of the
-// coils that start in every second block of b slots, a phase has those whose phasors lie in
-// a belt of 60 degrees, and those opposite turned round.
+// Single-layer cuts: no other place to cut the belts and no other blocks give more. The stars are
+// constructed here independently of the program, except for its factor: of the coils that start in
+// every second block of b slots, a phase has those whose phasors lie in a belt of 60 degrees, and the
+// opposite ones reversed.
 func TestSingleLayerTakesTheStrongest(t *testing.T) {
 	n := 0
 	eachSpec(true, 3, 1, func(s Spec) {
@@ -171,9 +171,9 @@ func TestSingleLayerTakesTheStrongest(t *testing.T) {
 	}
 }
 
-// strongestBelt is the highest distribution factor that starts in every second block of b
-// slots give, 0 when their star is not the same turned by 120 degrees. Angles are whole
-// numbers of a 6Q-th of a turn.
+// strongestBelt is the highest distribution factor with starts in every second block of b slots, 0 if
+// their star does not map onto itself when turned by 120 degrees. Angles are whole multiples of a 6Q-th
+// of a turn.
 func strongestBelt(s Spec, b int) float64 {
 	turn := 6 * s.Slots
 	spokes := make([]int, turn)

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Every row of testdata/layout/winding_factors.csv: the sources are in its column
-// source. Rows without a balanced layout must be refused.
+// Every row of testdata/layout/winding_factors.csv; the column source names the sources. Rows without a
+// balanced layout must be refused.
 func TestPublishedWindingFactors(t *testing.T) {
 	for _, row := range published.Rows(t, "layout/winding_factors.csv") {
 		t.Run(row["id"], func(t *testing.T) {
@@ -23,7 +23,7 @@ func TestPublishedWindingFactors(t *testing.T) {
 			}
 			l, err := New(spec)
 			if row["balanced_3ph"] == "no" {
-				// The book's pitch factor stands all the same: one phase has it too.
+				// The book's pitch factor still holds: one phase has it too.
 				spec.Phases = 1
 				one, oneErr := New(spec)
 				require.NoError(t, oneErr)
@@ -61,7 +61,7 @@ func printed(row map[string]string) map[string]string {
 	return cells
 }
 
-// printedCells counts them over the table, so that none is passed over.
+// printedCells counts the printed cells of the table, so that none is skipped.
 func printedCells(t *testing.T) map[string]int {
 	n := map[string]int{}
 	for _, row := range published.Rows(t, "layout/winding_factors.csv") {
@@ -72,8 +72,8 @@ func printedCells(t *testing.T) map[string]int {
 	return n
 }
 
-// misprints are the printed factors that are not ours to a unit of their last digit: three
-// of the sources cut the last digit off instead of rounding it (WF019, WF020, WF037).
+// misprints are the printed factors that differ from ours by more than a unit of their last digit:
+// three of the sources truncate the last digit instead of rounding it (WF019, WF020, WF037).
 func misprints(t *testing.T, row map[string]string, l *Layout) (bad []string) {
 	for name, text := range printed(row) {
 		h, err := strconv.Atoi(name[2:])
@@ -100,7 +100,7 @@ func number(t *testing.T, s string) float64 {
 	return v
 }
 
-// publishedAgrees compares kw1 as printed, to its last digit and a half.
+// publishedAgrees compares kw1 with the printed value, to one and a half units of its last digit.
 func publishedAgrees(t *testing.T, row map[string]string, l *Layout) bool {
 	s := row["kw1_published"]
 	if s == "" {

@@ -55,9 +55,9 @@ func TestTwoPhasesInOneLayerByHand(t *testing.T) {
 	}
 }
 
-// Every two-phase layout that comes out is equal in both phases and a quarter apart, one side
-// or two to every slot; what is refused as having none in two layers has a star that is not the
-// same turned by 90 degrees.
+// Every two-phase layout is equal in both phases and a quarter period apart, one side or two to every
+// slot; a layout refused as impossible in two layers has a star that does not map onto itself when
+// turned by 90 degrees.
 func TestTwoPhaseSweep(t *testing.T) {
 	made, refused := 0, 0
 	for q := 4; q <= 48; q++ {

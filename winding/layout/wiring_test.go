@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// follow walks each phase's wire from its 1 lead to its 2 lead along the joins, and
-// returns the coils' effective turns added up in the way the wire goes through them.
+// follow walks each phase's wire from its 1 lead to its 2 lead along the joins, and returns the sum of
+// the coils' effective turns with the sign of the direction of travel.
 func follow(t *testing.T, l *Layout, w Wiring, set, phase, harmonic int) (sum complex128, coils int) {
 	t.Helper()
 	next := map[EndRef]EndRef{}
@@ -40,7 +40,7 @@ func follow(t *testing.T, l *Layout, w Wiring, set, phase, harmonic int) (sum co
 	for _, at := range starts {
 		for range len(l.coils) + 1 {
 			c := byNumber[at.Coil]
-			c.Sense = 1 // the way the wire goes, not what the list says
+			c.Sense = 1 // the direction of the wire, not the list's
 			out := EndRef{c.Number, Finish, c.Finish}
 			if at.End == Finish {
 				c.Sense, out = -1, EndRef{c.Number, Start, c.Start}
@@ -60,8 +60,8 @@ func follow(t *testing.T, l *Layout, w Wiring, set, phase, harmonic int) (sum co
 	return sum, coils
 }
 
-// Walking the joins from lead to lead goes through every coil of the phase once, and adds
-// up to the phase's phasor: what gets wound is what was computed.
+// Walking the joins from lead to lead visits every coil of the phase once, and the sum is the phase's
+// phasor: what gets wound is what was computed.
 func TestJoinsMakeThePhase(t *testing.T) {
 	n := 0
 	for _, layers := range []int{1, 2} {
@@ -96,8 +96,8 @@ func TestJoinsMakeThePhase(t *testing.T) {
 	assert.Greater(t, n, 500)
 }
 
-// Star joins the three 2 leads in one point; delta each 1 lead with the 2 lead of another
-// phase, all six used once.
+// Star joins the three 2 leads in one point; delta joins each 1 lead to the 2 lead of another phase,
+// using all six once.
 func TestStarAndDelta(t *testing.T) {
 	l, err := New(Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2})
 	require.NoError(t, err)
@@ -122,7 +122,7 @@ func TestStarAndDelta(t *testing.T) {
 	assert.Equal(t, []string{"U1", "U2", "V1", "V2", "W1", "W2"}, names)
 }
 
-// The steps tell the same as the joins, and every sentence stands for itself.
+// The steps agree with the joins, and every sentence stands alone.
 func TestStepsFollowTheJoins(t *testing.T) {
 	for _, s := range []Spec{{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2}, {Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 1, Kind: Wave},
 		{Slots: 24, Poles: 4, Phases: 3, Span: 6, Layers: 1, Kind: Concentric}, {Slots: 12, Poles: 10, Phases: 3, Span: 1, Layers: 2}, {Slots: 9, Poles: 8, Phases: 3, Span: 1, Layers: 2}} {
@@ -148,8 +148,7 @@ func TestStepsFollowTheJoins(t *testing.T) {
 	}
 }
 
-// A coil reversed, one missing and one two turns short are carried into phasors, turns and
-// balance.
+// A reversed coil, a missing one and one two turns short are reflected in phasors, turns and balance.
 func TestListsAsFound(t *testing.T) {
 	l, err := New(Spec{Slots: 36, Poles: 12, Phases: 3, Span: 3, Layers: 2})
 	require.NoError(t, err)

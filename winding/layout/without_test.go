@@ -7,9 +7,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A flywheel's stator of 12 teeth and 12 poles in one phase, two stations taken by the
-// ignition: ten coils, wound to and fro by turns, every one giving all of its voltage. The
-// joins go on past the gap.
+// A flywheel's stator of 12 teeth and 12 poles in one phase, two positions taken by the ignition: ten
+// coils, wound alternately in both directions, each contributing its full voltage. The joins continue
+// past the gap.
 func TestFlywheelWithTwoBareTeeth(t *testing.T) {
 	all := must(t, Spec{Slots: 12, Poles: 12, Phases: 1, Span: 1, Layers: 2})
 	l, err := all.Without(nil, []int{3, 4})
@@ -45,7 +45,7 @@ func TestThreePhasesStayEqual(t *testing.T) {
 	assert.ErrorContains(t, err, "leave out the same of each phase")
 }
 
-// A dead slot takes out every coil with a side in it: of a lap winding in two layers, two.
+// A dead slot removes every coil with a side in it: two, for a lap winding in two layers.
 func TestDeadSlots(t *testing.T) {
 	all := must(t, Spec{Slots: 24, Poles: 4, Phases: 1, Span: 6, Layers: 2})
 	l, err := all.Without([]int{1}, nil)

@@ -8,15 +8,15 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// full is the family whose field alone fills the iron that it shares with the armature.
+// full is the family in which the field alone saturates the iron that it shares with the armature.
 func (m miss) full() bool { return strings.HasPrefix(m.s.name, "full") }
 
-// From exact readings, 95 of 100 predicted amps from 1.5 times cut-in up, for the winding that
-// was read and for 0.6, 1.5, 2 and 3.5 times its turns, lie this near, %: 5 and 7 from three
-// independent facts on, 6 and 8 from amps at two speeds, 12 from the plate with the speed at
-// which charging began. On the machines that the solver was made on, and on the others, which
-// lose more in their iron: there spin-up and short circuit with amps up to twice cut-in miss
-// the 5 and 7 by a little, at 0.6 times the turns far above cut-in, where the iron takes most.
+// From exact readings, 95 of 100 predicted amps from 1.5 times cut-in up, for the winding that was read
+// and for 0.6, 1.5, 2 and 3.5 times its turns, are within, %: 5 and 7 from three independent facts on,
+// 6 and 8 from amps at two speeds, 12 from the plate with the speed at which charging began. This holds
+// on the machines with which the solver was developed and on the independent ones, whose iron losses
+// are higher: there spin-up and short circuit with amps up to twice cut-in slightly exceed 5 and 7, at
+// 0.6 times the turns far above cut-in, where iron loss is highest.
 func TestPredictedAmps(t *testing.T) {
 	for route, limits := range map[string]struct{ old, rewound, oldApart, rewoundApart float64 }{
 		"spin-up, short, amps at 1.25 and 2": {5, 7, 5.5, 7.5}, // apart: 5 and 7 are wanted, not reached
@@ -44,8 +44,8 @@ func TestPredictedAmps(t *testing.T) {
 	}
 }
 
-// The stated ± holds 95 of 100, on all families of both sets, exact readings and meters that are
-// off as readings.Usual has it; and it is not so wide as to say nothing.
+// The stated ± covers 95 of 100, on all families of both sets, with exact readings and with meters that
+// are off as in readings.Usual; and it is not too wide to be useful.
 func TestPlusMinusCovers(t *testing.T) {
 	widest := map[string]float64{ // of half of the stated ±, %
 		"spin-up, short, amps at 1.25 and 2": 7.5, "amps at 1.25, 2 and 4": 7.5, "amps at 1.25 and 4": 9.5,

@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// simulated is one machine of testdata/readings/machines.csv: alternators that saturate,
-// stepped through time by simulate.py beside it, which shares nothing with this program.
+// simulated is one machine of testdata/readings/machines.csv: alternators that saturate, stepped
+// through time by simulate.py beside it, which shares no code with this program.
 type simulated struct {
 	name string
 	old  Machine
@@ -32,15 +32,15 @@ func (r row) ampsAt(cutIns float64) float64 {
 	return r["amps_at_"+strconv.FormatFloat(cutIns, 'g', -1, 64)]
 }
 
-// wound reports whether a field coil fills the iron, magnets else.
+// wound reports whether the machine has a field coil, otherwise magnets.
 func (s simulated) wound() bool {
 	return !strings.HasPrefix(s.name, "magnet") && (strings.Contains(s.name, "claw") || strings.Contains(s.name, "wound"))
 }
 
 func machines(t testing.TB) []simulated { return machinesOf(t, "machines") }
 
-// machinesOf is a set of simulated machines: "machines", or "apart", by which nothing in
-// this package was chosen but modelDoubt.
+// machinesOf is a set of simulated machines: "machines", or "apart", from which nothing in this package
+// was tuned except modelDoubt.
 func machinesOf(t testing.TB, set string) []simulated {
 	t.Helper()
 	file, err := os.Open("../../testdata/readings/" + set + ".csv")
@@ -71,7 +71,7 @@ func machinesOf(t testing.TB, set string) []simulated {
 	return all
 }
 
-// meters is how readings are off; the zero value reads exactly.
+// meters is the error of readings; the zero value reads exactly.
 type meters struct{ r *rand.Rand }
 
 // read is a value as a meter with a ± shows it.
@@ -105,7 +105,7 @@ func (s simulated) bridge(meters) Reading {
 	return Reading{Kind: Bridge, Henries: s.rows[1]["bridge_h"]}
 }
 
-// routes are the sets of readings that people can take.
+// routes are the sets of readings that people may take.
 var routes = map[string]func(simulated, meters) []Reading{
 	"spin-up, short, amps at 1.25 and 2": func(s simulated, m meters) []Reading {
 		return []Reading{s.spin(m), s.short(m), s.loaded(m, Loaded, 1.25), s.loaded(m, Loaded, 2)}
@@ -154,7 +154,7 @@ type miss struct {
 	off, stated   float64 // fractions of the true amps; stated is the ±
 }
 
-// predict runs a route on every so-manyeth machine of a set; the ± takes six times as long.
+// predict runs a route on every nth machine of a set; the ± takes six times as long.
 func predict(t testing.TB, set, route string, m meters, every int, plusMinus bool) []miss {
 	t.Helper()
 	var all []miss
@@ -180,10 +180,10 @@ func predict(t testing.TB, set, route string, m meters, every int, plusMinus boo
 	return all
 }
 
-// families is how many take turns in a set.
+// families is the number of alternating families in a set.
 var families = map[string]int{"machines": 7, "apart": 5}
 
-// worst95 is the 95th percentile of the error of those that are asked for, %.
+// worst95 is the 95th percentile of the error of those selected, %.
 func worst95(all []miss, asked func(miss) bool) float64 {
 	var off []float64
 	for _, m := range all {
@@ -195,7 +195,7 @@ func worst95(all []miss, asked func(miss) bool) float64 {
 	return off[len(off)*95/100]
 }
 
-// covered is how many lie within their ±, %.
+// covered is the share within their ±, %.
 func covered(all []miss, asked func(miss) bool) (percent, medianStated float64) {
 	in, n := 0.0, 0.0
 	var stated []float64

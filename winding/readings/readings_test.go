@@ -11,9 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// invented is a machine by its numbers and the readings that it would give: the fit must
-// find them again. It is the program's own circuit; the machines that are not are in
-// accuracy_test.go.
+// invented is a machine given by its numbers, and the readings that it would give: the fit must recover
+// them. It uses the program's own circuit; independent machines are in accuracy_test.go.
 func invented(m Machine, k, henries, ref, fall float64) func(Reading) Reading {
 	w := model{Machine: m, ohms: m.Ohms, perK: k, henries: henries, ref: ref, fall: fall}
 	return func(r Reading) Reading {
@@ -78,7 +77,7 @@ func TestMeasuredClawPole(t *testing.T) {
 	assert.InDelta(t, 170e-6, l.Value, l.PlusMinus)
 	assert.Negative(t, f.Fall().Value)
 
-	// Two of the amps and the volts give the third within its ±.
+	// Two amps readings and the volts predict the third within its ±.
 	f, err = Solve(m, []Reading{
 		{Kind: SpinUp, RPM: 4000, Volts: 42.7},
 		{Kind: Loaded, RPM: 2000, Volts: 13.5, Amps: 120}, {Kind: Loaded, RPM: 6000, Volts: 13.5, Amps: 180},
@@ -91,9 +90,9 @@ func TestMeasuredClawPole(t *testing.T) {
 	assert.InEpsilon(t, 170, amps.Value, 0.05)
 }
 
-// A single-phase magnet alternator on a builder's site (sonex1362.com, alternator charge
-// circuit): 12 poles, 0.250 Ω; 45 V open at 3400 rpm; 15.1 A peak shorted at 2500 rpm; 1.020 mH
-// by a bridge at 1 V. The short circuit speaks of 1.8 to 2.3 mH and must win.
+// A single-phase magnet alternator on a builder's site (sonex1362.com, alternator charge circuit): 12
+// poles, 0.250 Ω; 45 V open at 3400 rpm; 15.1 A peak shorted at 2500 rpm; 1.020 mH by a bridge at 1 V.
+// The short circuit indicates 1.8 to 2.3 mH and must win.
 func TestShortCircuitOutranksTheBridge(t *testing.T) {
 	m := Machine{Phases: 1, Poles: 12, Ohms: 0.25, DiodeVolts: 0.7}
 	f, err := Solve(m, []Reading{
@@ -139,7 +138,7 @@ func TestNextAsksForWhatIsMissing(t *testing.T) {
 	assert.Equal(t, Loaded, a.Kind, "with k and a short circuit, it is how the inductance falls that is open")
 	assert.Less(t, a.Then, a.Now)
 
-	// What was promised comes true: the reading taken, the ± is as foretold.
+	// The prediction holds: with the proposed reading taken, the ± is as predicted.
 	more := s.loaded(m, Loaded, a.CutIns)
 	g, err := Solve(s.old, []Reading{s.spin(m), s.short(m), more})
 	require.NoError(t, err)
@@ -166,10 +165,10 @@ func TestFieldCurrents(t *testing.T) {
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.003, f.VoltsPerRPM().Value, 0.001)
 
-	// Volts at half of the field only: carried, and the ± says by how much that may be off. The
-	// short circuit goes in proportion to the field, and so does the current it was read at.
+	// Volts at half the field only: extrapolated, and the ± covers how far that may be off. The short
+	// circuit is proportional to the field, and so is the current at which it was read.
 	m.FieldAmps = 4
-	weak.Volts *= 1.5 // iron that is half full at 2 A: 4/3 of it at 4 A
+	weak.Volts *= 1.5 // iron half saturated at 2 A: 4/3 of it at 4 A
 	f, err = Solve(m, []Reading{weak, give(Reading{Kind: Short, RPM: 4000, FieldAmps: 4})})
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.006, f.VoltsPerRPM().Value, 0.001)
@@ -181,13 +180,14 @@ func TestFieldCurrents(t *testing.T) {
 	assert.InEpsilon(t, f.Henries().Value, g.Henries().Value, 1e-3)
 	assert.InEpsilon(t, f.RefAmps(), g.RefAmps(), 1e-9)
 
-	// Amps at the field in use say what it is; then the guess no longer counts.
+	// Amps at the field in use determine it; then the guess no longer counts.
 	h, err := Solve(m, []Reading{weak, give(Reading{Kind: Short, RPM: 4000, FieldAmps: 4}), give(Reading{Kind: Loaded, RPM: 1200, Volts: 14, FieldAmps: 4})})
 	require.NoError(t, err)
 	assert.Less(t, h.VoltsPerRPM().PlusMinus, 0.2*f.VoltsPerRPM().PlusMinus)
 }
 
-// One set of two joined, the other idle, finds less inductance, and fills the iron less.
+// With one of two connected sets shorted and the other idle, the inductance is lower and the iron less
+// saturated.
 func TestOneSetOfTwoShorted(t *testing.T) {
 	m := Machine{Phases: 3, Poles: 12, Ohms: 0.05, DiodeVolts: 0.8}
 	k, henries, part := 0.006, 150e-6, 0.535
@@ -202,9 +202,9 @@ func TestOneSetOfTwoShorted(t *testing.T) {
 	}
 }
 
-// A bridge with the field dead reads iron that is empty. The claw pole above has 0.299 mH so, and
-// 0.170 mH at its field: from the first the ± must hold the second, and with magnets, which are
-// never dead, the reading stands as it is.
+// A bridge reading with the field off sees unsaturated iron. The claw pole above then has 0.299 mH, and
+// 0.170 mH at its field: from the first the ± must include the second. With magnets, which cannot be
+// switched off, the reading is used unchanged.
 func TestBridgeOnADeadField(t *testing.T) {
 	for _, wound := range []bool{true, false} {
 		m := Machine{Phases: 3, Delta: true, Wound: wound, Poles: 16, Ohms: 0.03, DiodeVolts: 0.8}
@@ -221,7 +221,7 @@ func TestBridgeOnADeadField(t *testing.T) {
 	}
 }
 
-// Half wave and doubler are solved as they are: each machine is found again behind its own
+// Half wave and doubler are solved with their own circuits: each machine is recovered behind its own
 // rectifier, and not behind a bridge.
 func TestBehindEveryRectifier(t *testing.T) {
 	for _, way := range []charge.Rectifier{charge.Bridge, charge.HalfWave, charge.Doubler} {
@@ -259,7 +259,7 @@ func TestCutInOfEveryRectifier(t *testing.T) {
 	}
 }
 
-// With other ohms the answer moves as a fit with those ohms would.
+// With other ohms the answer changes as a fit with those ohms would.
 func TestWithOhms(t *testing.T) {
 	s := machines(t)[0]
 	reads := routes["spin-up, short, amps at 1.25 and 2"](s, meters{})
@@ -277,7 +277,7 @@ func TestWithOhms(t *testing.T) {
 	assert.Greater(t, math.Abs(got.x[1]-f.x[1]), 1e-3, "the inductance hangs on the ohms")
 }
 
-// A winding read warm under load is known by the ohms that it had there.
+// A reading under load with a warm winding gives the temperature by its ohms.
 func TestOhmsOfAReading(t *testing.T) {
 	m := Machine{Phases: 3, Poles: 12, Ohms: 0.05, DiodeVolts: 0.8}
 	hot := m
@@ -292,7 +292,7 @@ func TestOhmsOfAReading(t *testing.T) {
 	}
 }
 
-// One reading that is wrong is seen, and widens the ±.
+// One wrong reading is noticed, and widens the ±.
 func TestContradictionShows(t *testing.T) {
 	s := machines(t)[1]
 	m := meters{}
@@ -344,7 +344,7 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// Whatever is read, there is an error or there are figures that are numbers, with a ±.
+// Whatever is read, there is an error, or finite figures with a ±.
 func TestWildReadings(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	wild := func(low, high float64) float64 { return low * math.Pow(high/low, r.Float64()) }
@@ -371,9 +371,9 @@ func TestWildReadings(t *testing.T) {
 	assert.Greater(t, solved, 12)
 }
 
-// By hand: reactance alone lets 1/L through, and L that falls as 2.5 - i from where the current is
-// nothing agrees with itself where i·(2.5 - i) = 1, at 0.5 and at 2: a machine run up from rest comes
-// to the first. Of x³ - 2 the place between is the cube root of 2.
+// By hand: with reactance alone the current is 1/L, and with an L that falls as 2.5 - i from no current
+// the solutions are those of i·(2.5 - i) = 1, 0.5 and 2: a machine run up from rest reaches the first.
+// The root of x³ - 2 is the cube root of 2.
 func TestSettlesOnTheFirstCurrentByHand(t *testing.T) {
 	falls := func(amps float64) float64 { return max(0.1, 2.5-amps) }
 	assert.InDelta(t, 0.5, settle(falls, func(l float64) float64 { return 1 / l }), 1e-8)

@@ -92,9 +92,9 @@ func TestSortAndFind(t *testing.T) {
 	assert.Len(t, Find(list, " "), 4)
 }
 
-// The example of the sheet: two slots that were full, of 15 AWG (1.45 mm) and 16 AWG (1.29 mm),
-// are in one class. 17·1.529² / 58.4 and 22·1.369² / 58.4 (heavy build, and the slot's room):
-// the mean of the two and their standard deviation, d/√2.
+// The example of the sheet: two full slots, of 15 AWG (1.45 mm) and 16 AWG (1.29 mm), are in one class.
+// 17·1.529² / 58.4 and 22·1.369² / 58.4 (heavy build, and the slot's room): the mean of the two and
+// their standard deviation, d/√2.
 func TestLearn(t *testing.T) {
 	list, _, err := Read(folder)
 	require.NoError(t, err)
@@ -132,8 +132,8 @@ func TestOnlyTheLastJobsCount(t *testing.T) {
 	assert.False(t, Learn(nil).MeanTurnOff.Known())
 }
 
-// Every trial of a job of which nothing was wound is there, the reference first; what lies
-// about in the folder besides is named.
+// Every trial of a job without a wound one is listed, the reference first; other files in the folder
+// are named.
 func TestEveryTrialAndWhatIsLeftOut(t *testing.T) {
 	dir := t.TempDir()
 	write := func(name, text string) {
@@ -158,8 +158,8 @@ func TestEveryTrialAndWhatIsLeftOut(t *testing.T) {
 	assert.False(t, list[1].Others[1].Turns.Known())
 }
 
-// Rises count by machine: two of one kind (bore within a tenth) and one of another; a machine
-// whose size is not known teaches nothing.
+// Rises count by machine: two of one kind (bore within a tenth) and one of another; a machine of
+// unknown size contributes nothing.
 func TestRisesByMachine(t *testing.T) {
 	one := func(date string, bore, rise float64) Entry {
 		r := winding.WoundOutcome{Date: date}
@@ -181,7 +181,7 @@ func TestRisesByMachine(t *testing.T) {
 	assert.False(t, b.riseOf(kin{}).Known())
 }
 
-// Only what a job leaves empty is offered something, with what to type and where it is from.
+// Offers are made only for fields that a job leaves empty, with what to type and where it is from.
 func TestOffers(t *testing.T) {
 	list, _, err := Read(folder)
 	require.NoError(t, err)
@@ -228,8 +228,8 @@ func BenchmarkReadThousand(b *testing.B) {
 	}
 }
 
-// Cards and drawings, which the program writes beside a job, are not named as left out; another
-// file and a folder are.
+// Cards and drawings, which the program writes beside a job, are not listed as left out; another file
+// and a folder are.
 func TestOwnPaperIsNotLeftOut(t *testing.T) {
 	dir := t.TempDir()
 	for _, name := range []string{"wheel-card-b.txt", "wheel-amps.svg", "notes.txt"} {

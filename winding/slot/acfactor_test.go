@@ -57,7 +57,7 @@ func TestACFactorAgainstRoundWireLoss(t *testing.T) {
 	assert.InEpsilon(t, sullivan*math.Pi/3, got, 2e-3)
 }
 
-// Through the front door: one layer is φ alone, m layers Field's low-frequency expansion.
+// Through the public function: one layer is φ alone, m layers Field's low-frequency expansion.
 func TestACFactorLayers(t *testing.T) {
 	for _, hertz := range []float64{50, 400, 5000} {
 		xi, ok := reducedHeight(1, hertz, copper20, 8, 6)

@@ -26,8 +26,8 @@ func TestPearByHand(t *testing.T) {
 	assert.ErrorContains(t, err, "the round included")
 }
 
-// A pear whose two rounds are alike and have nothing between them is a circle: λ = 0.623, see
-// TestLeakageOfRoundSlot. A body of 0.001 mm between them changes nothing of it.
+// A pear whose two rounds are equal with nothing between them is a circle: λ = 0.623, see
+// TestLeakageOfRoundSlot. A body of 0.001 mm between them does not change it.
 func TestPearOfTwoHalfDiscsIsARoundSlot(t *testing.T) {
 	room := mustMeasure(t, Slot{Shape: Pear, TopMM: 8, BottomMM: 8, DepthMM: 8.001}, Insulation{})
 	assert.InEpsilon(t, math.Pi*16, room.GrossMM2, 1e-3)
@@ -57,9 +57,9 @@ func TestSidesBesideOneAnother(t *testing.T) {
 	assert.ErrorContains(t, err, "thicker than the room")
 }
 
-// Sides beside one another, by hand: of the slot's current the part y/h lies below y whether
-// it is of one coil or of both, so with one current λ = h/3b as of one side, and with the
-// currents at right angles each links itself alone, half of it: (½)²·2 = ½.
+// Sides beside one another, by hand: of the slot's current the part y/h lies below y whether it is of
+// one coil or of both, so with equal currents λ = h/3b as of one side, and with the currents at right
+// angles each links only itself, half of it: (½)²·2 = ½.
 func TestLeakageOfSidesBesideOneAnother(t *testing.T) {
 	s := Slot{Shape: Parallel, TopMM: 8, DepthMM: 20, MouthMM: 2, MouthHeightMM: 1}
 	room := mustMeasure(t, s, Insulation{WedgeMM: 2, Layers: 2, Beside: true})

@@ -6,8 +6,8 @@ import (
 	"slotwright/winding/slot"
 )
 
-// A tapered slot in two layers: what is left, how many turns of 0.79 mm (over the enamel)
-// go in at a wire fill of 0.70, how full that is by the other two measures, and the ceilings.
+// A tapered slot in two layers: the remaining room, the number of turns of 0.79 mm (over the enamel)
+// that fit at a wire fill of 0.70, the other two fill measures, and the ceilings.
 func Example() {
 	room, err := slot.Measure(
 		slot.Slot{Shape: slot.Tapered, TopMM: 8, BottomMM: 6, DepthMM: 16, MouthMM: 3, MouthHeightMM: 1},

@@ -97,7 +97,7 @@ func TestFillProperties(t *testing.T) {
 	})
 }
 
-// Every whole number of turns, put exactly at the limit, must count as fitting.
+// Every whole number of turns, exactly at the limit, must count as fitting.
 func TestTurnsThatFitAtTheBoundary(t *testing.T) {
 	for turns := 1; turns <= 500; turns++ {
 		for _, d := range []float64{0.1, 0.3, 0.71, 0.789, 1.1} {

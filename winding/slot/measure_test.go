@@ -83,7 +83,7 @@ func TestMeasureProperties(t *testing.T) {
 		}
 		assert.InDelta(t, room.GrossMM2, polygonArea(room.Outline), 0.001*round+1e-9*room.GrossMM2)
 
-		// The picture's room and the figures' agree but for corners and what lies under shoulders.
+		// The picture's room and the figures' agree except for corners and the areas under shoulders.
 		inner := polygonArea(room.Inner) - room.SeparatorMM2
 		assert.InDelta(t, room.NetMM2, inner, 6*ins.LinerMM*ins.LinerMM+ins.LinerMM*(s.MouthMM+0.8)+0.001*round)
 		below := 0.0

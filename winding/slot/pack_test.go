@@ -108,8 +108,8 @@ func TestPackingNeverOverlapsNorLeaves(t *testing.T) {
 	})
 }
 
-// What MostThatPack counts is what Pack places, one wire more does not go in, and a wire
-// fill above hexagonal packing's 1.1547 of the inner area never comes out.
+// MostThatPack equals the number that Pack places, one wire more does not fit, and a wire fill above
+// hexagonal packing's 1.1547 of the inner area never occurs.
 func TestMostIsWhatPackPlaces(t *testing.T) {
 	everyRoom(t, func(t *testing.T, r *rand.Rand, s Slot, _ Insulation, room Room) {
 		d := 0.5 + 2*r.Float64()
@@ -125,9 +125,9 @@ func TestMostIsWhatPackPlaces(t *testing.T) {
 		assert.LessOrEqual(t, most, bound)
 		assert.LessOrEqual(t, PackBound(room, d*1.3), bound)
 		if per > 20 {
-			// By hand wire fill is 0.65 to 0.75 (common practice, no source): a neat pattern of
-			// more than a few wires must not be the tighter limit of the two.
-			// Half a slot is a narrow place, where a row that misses one wire misses much.
+			// By hand wire fill is 0.65 to 0.75 (common practice, no source): a neat pattern of more
+			// than a few wires must not be the tighter limit of the two. Half a slot is narrow, where a
+			// row that misses one wire misses much.
 			least := 0.70
 			if room.Beside {
 				least = 0.60
@@ -137,7 +137,7 @@ func TestMostIsWhatPackPlaces(t *testing.T) {
 	})
 }
 
-// Known best packings that the lattices must reach or beat.
+// Best known packings, which the lattices must reach or beat.
 func TestMostThatPackSmall(t *testing.T) { // geometry
 	tests := []struct {
 		name                string
@@ -183,8 +183,8 @@ func TestPackBoundIsReached(t *testing.T) {
 	assert.Zero(t, PackBound(Room{}, 1))
 }
 
-// In a large area the density goes to the published 0.9069 (table slot_fill.csv, "ideal
-// hexagonal packing"), from below, in every shape.
+// In a large area the density approaches the published 0.9069 (table slot_fill.csv, "ideal hexagonal
+// packing") from below, in every shape.
 func TestDensityOfLargeAreas(t *testing.T) {
 	want := published(t)["circle area / area, ideal hexagonal packing; hexagonal lattice"][0]
 	for _, s := range []Slot{{AreaMM2: 20000}, {Shape: Tapered, TopMM: 150, BottomMM: 90, DepthMM: 200},

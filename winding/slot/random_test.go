@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// randomSlot is a slot as small alternators have, of any shape, either side wider.
+// randomSlot is a slot of the kind small alternators have, of any shape, either side wider.
 func randomSlot(r *rand.Rand) Slot {
 	mm := func(low, high float64) float64 { return low + (high-low)*r.Float64() }
 	s := Slot{Shape: Shape(r.IntN(5)), AreaMM2: mm(40, 400), TopMM: mm(4, 14), BottomMM: mm(4, 14), DepthMM: mm(10, 30)}
