@@ -42,23 +42,23 @@ type fieldSearch struct {
 	most float64 // A
 	let  float64 // net A
 	runs []*fieldRun
-	not  fieldSpan // in which none is stood, as far as it was found
+	not  fieldSpan // none of them is withstood, as far as was tested
 }
 
 // fieldRun is the operating point at a field current.
 type fieldRun struct {
 	amps float64
 	RunPoint
-	// past is by how much that is past what is stood, once it was asked for, charged the same while the
-	// battery takes charge.
+	// past is the factor by which the run exceeds what is withstood, once tested; charged is the same
+	// with the battery taking charge.
 	past, charged float64
 	asked         bool
 }
 
-// fieldSpan is a stretch of field currents, A.
+// fieldSpan is a range of field currents, A.
 type fieldSpan struct{ from, to float64 }
 
-// holds reports whether a field current lies in it.
+// holds reports whether a field current lies within it.
 func (s fieldSpan) holds(amps float64) bool { return amps >= s.from && amps <= s.to }
 
 const (
@@ -179,8 +179,8 @@ func (s *fieldSearch) find() (best quantity.Figure, watts float64) {
 	return quantity.Of(stood.amps, quantity.Guessed).Because(fmt.Sprintf("more would come at %.2g A, %s", run.amps, past)), stood.NetWatts
 }
 
-// notStood is the stretch below the best of all that is not stood while the battery takes charge, as far as
-// it was gone through; nothing where that is.
+// notStood is the range below the overall best that is not withstood with the battery taking charge, as
+// far as it was tested; empty if that best itself is withstood.
 func (s *fieldSearch) notStood(top *fieldRun) (span fieldSpan) {
 	for _, run := range s.runs {
 		if run.asked && run.charged > 0 && run.amps <= top.amps && (span.to == 0 || run.amps < span.from) {
@@ -190,7 +190,7 @@ func (s *fieldSearch) notStood(top *fieldRun) (span fieldSpan) {
 	return span
 }
 
-// stood is the best among those that are stood where the best of all is not; nil where none of them brings
+// stood is the best of those withstood where the overall best is not; nil if none of them brings
 // anything.
 func (s *fieldSearch) stood(top *fieldRun) (best *fieldRun) {
 	if below := s.within(0, -1, top, s.past, fieldWithin); below != nil && below.NetWatts > 0 {

@@ -110,7 +110,7 @@ func (s *calming) ruled() string {
 	return ""
 }
 
-// notStood reports whether a field current is known not to be stood in one of the conditions.
+// notStood reports whether a field current is known to be too strong in one of the conditions.
 func (s *calming) notStood(amps float64) bool {
 	for i := range s.o.FieldRun.notStood {
 		if s.asks(i) && s.o.FieldRun.notStood[i].holds(amps) {
@@ -120,8 +120,8 @@ func (s *calming) notStood(amps float64) bool {
 	return false
 }
 
-// cannot reports whether a regulator is known to cure nothing: its setting leaves too little somewhere, or
-// somewhere more is let through than what flows and is not withstood.
+// cannot reports whether a regulator is known to cure nothing: its setting leaves too little somewhere,
+// or lets more through than flows where that is not withstood.
 func (s *calming) cannot(g *regulator) bool {
 	for i := range conditionCount {
 		if !s.asks(i) {
@@ -162,8 +162,8 @@ func (s *calming) calm(r *charger) (words string, net float64, ok bool) {
 // asks reports whether the trial runs in a condition that is not the same as another.
 func (s *calming) asks(i int) bool { return s.o.in(i) != nil && s.drive.conditions[i].Same == "" }
 
-// calmIn is the net amps in one condition; ok as in calm. A regulator changes nothing where less flows than
-// it lets through.
+// calmIn is the net amps in one condition; ok as in calm. A regulator changes nothing where less flows
+// than it lets through.
 func (s *calming) calmIn(i int, r *charger) (net float64, ok bool) {
 	c, at := &s.drive.conditions[i], s.o.in(i)
 	run := at.RunPoint
@@ -173,14 +173,14 @@ func (s *calming) calmIn(i int, r *charger) (net float64, ok bool) {
 	return run.NetAmps, s.withstands(i, &run) && run.NetAmps >= calmKeeps*at.NetAmps
 }
 
-// lets reports whether a regulator changes nothing where the trial runs. A drive that is held back may keep its
-// speed with one, and then more flows.
+// lets reports whether a regulator changes nothing where the trial runs. A drive that is held back may
+// keep its speed with one, and then more current flows.
 func (s *calming) lets(at *Operating, g *regulator) bool {
 	return g != nil && g.amps >= at.NetAmps && !at.HeldBack
 }
 
-// warmth is a first idea of how warm it gets, from cold: of a copper whose amps a regulator holds, heat goes
-// with their square.
+// warmth is the starting temperature of the heat balance: where a regulator limits the amps, the
+// copper's rise scales with their square.
 func (s *calming) warmth(at *Operating, g *regulator) float64 {
 	if g == nil || !(at.NetAmps > 0) {
 		return s.air.ambientC

@@ -199,7 +199,7 @@ func (c *characteristic) halve() bool {
 			continue
 		}
 		if c.within >= closeOffer && c.knots[i].tooHot && c.knots[i].like(&c.knots[i+1]) && c.drawn[i].n > 2 {
-			// what burns is not compared any closer
+			// points without a steady temperature are not refined further
 			c.agreed[i] = true
 			continue
 		}

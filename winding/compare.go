@@ -45,7 +45,7 @@ type Cell struct {
 	Burns bool `json:"burns,omitempty"`
 	// Held is set where the regulator holds the row's net amps: more would flow without it.
 	Held bool `json:"held,omitempty"`
-	// Unwound says why the winding cannot be wound, where the row's figure needs one that was; "" else.
+	// Unwound says why the winding cannot be wound, for a row whose figure requires that; "" otherwise.
 	Unwound string `json:"-"`
 }
 

@@ -76,7 +76,7 @@ type driveSide struct {
 	// inOneMetre is the wind rotor in a wind of 1 m/s, from a tip-speed ratio of 1 up to its best.
 	inOneMetre func() *[marginSteps + 1]turning
 	source     drive.Source
-	best       drive.Point // where legs or water have the most power
+	best       drive.Point // where legs or water give the most power
 	why        string
 	// fastest is the highest alternator speed to which a drive that gives way may take it; 0 for any
 	// other.

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// How the machine is cooled is asked for where nobody said it and a winding that fits passes by it what it
-// stands; said, or where all stand, it is not.
+// The kind of cooling is asked for where it was not given and a winding that fits exceeds, under the
+// assumed one, what it withstands; not where it was given, or where all withstand it.
 func TestCoolingIsAskedForWhereItMatters(t *testing.T) {
 	mouth := 4.0
 	asked := func(cooling string, kelvin quantity.Reading, turns float64) (text string) {

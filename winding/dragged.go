@@ -85,8 +85,8 @@ func (t *TrialOutcome) unsuited() (word, where string) {
 }
 
 // DraggedTo is the speed of the drive, rpm, at which a trial runs in a condition, by index (slow,
-// usual, top), and whether that is worth reporting: it is another than the one asked for. Legs and
-// water with all they can give have a speed for each winding, which nobody asked for.
+// usual, top), and whether it is worth reporting: it differs from the speed asked for. Legs and water
+// at full power have a speed for each winding, and none was asked for.
 func (c *Charging) DraggedTo(condition int) (rpm float64, told bool) {
 	p := c.in(condition)
 	switch {

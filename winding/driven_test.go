@@ -187,9 +187,9 @@ func TestWithLessThanAllItGives(t *testing.T) {
 	assert.Contains(t, o.Trials[0].Suits, "at its usual 70 rpm it does not charge")
 }
 
-// An engine holds its speed as far as its power goes. By hand: at constant torque the stored one's
-// 2000 W at 1200 rpm are 3667 W at its top speed, 2200 rpm, more than either trial takes there: it gives
-// all it can at no speed that it has. Of a tenth of that both take all, below the top speed.
+// An engine holds its speed as far as its power goes. By hand: at constant torque the stored one's 2000
+// W at 1200 rpm are 3667 W at its top speed, 2200 rpm, more than either trial takes there: it is at
+// full power at none of its speeds. With a tenth of that both take all, below the top speed.
 func TestAnEngineWithPowerToSpareIsNowhereAtFullPower(t *testing.T) {
 	j := load(t, "engine.toml")
 	for _, a := range winding.Evaluate(j).Trials {
@@ -208,7 +208,7 @@ func TestAnEngineWithPowerToSpareIsNowhereAtFullPower(t *testing.T) {
 	}
 }
 
-// Two of three leads can be joined and the third left open; one phase has no third.
+// Two of three leads can be shorted with the third open; one phase has no third.
 func TestOneAndTwoPhasesHaveNoPairToJoin(t *testing.T) {
 	for _, name := range []string{"lamp-half-wave.toml", "two-phase.toml"} {
 		j := load(t, name)

@@ -181,15 +181,15 @@ func (b *Bench) fillStatic(w *candidate, o *TrialOutcome) {
 	b.fillRest(w, o, room)
 }
 
-// fillRest is the part of it that depends on more than the coils and their copper.
+// fillRest is the part of fillStatic that depends on more than the coils and their copper.
 func (b *Bench) fillRest(w *candidate, o *TrialOutcome, room []Limit) {
 	o.Volts, o.was = volts(w, &b.machine, &b.flux, &b.dc, b.rotor.feed, &b.speeds), b.was
 	o.Inductance = b.henries.of(w)
 	o.Limits = b.bounds.limits(w, o, room)
 }
 
-// fillBeside is fillStatic on a bench of the same coils and copper as that of now: what depends on these
-// alone, and is the same, is taken over where something goes by it and else left out.
+// fillBeside is fillStatic on a bench with the same coils and copper as that of now: results that
+// depend on these alone are copied where others need them, and otherwise left out.
 func (b *Bench) fillBeside(w *candidate, now, o *TrialOutcome) {
 	room := o.Each[:0]
 	*o = TrialOutcome{Fit: now.Fit, Coils: now.Coils, Ohms: now.Ohms, Circuits: now.Circuits, metal: now.metal}

@@ -42,8 +42,8 @@ type FieldRun struct {
 	// which it builds up without a battery.
 	ExciteHoldRPM  quantity.Figure `json:"self_excitation_hold_rpm"`
 	ExciteBuildRPM quantity.Figure `json:"self_excitation_build_rpm"`
-	// notStood is the field currents that the trial does not stand in each condition, as far as the search
-	// for the best went through them.
+	// notStood is the range of field currents that the trial does not withstand in each condition, as
+	// far as the search for the best tested them.
 	notStood [conditionCount]fieldSpan
 }
 

@@ -77,7 +77,8 @@ type Output struct {
 	Meaning string
 	// Mend says what to change when the figure is past its limit.
 	Mend string
-	// Runs marks what a winding brings when it runs: of one that cannot be wound none of it is to be had.
+	// Runs marks figures that require a running winding: they are not available for one that cannot be
+	// wound.
 	Runs bool
 	past func(*Outcome, *TrialOutcome) bool
 	path []int // of its field

@@ -21,7 +21,7 @@ type aboutRunning struct {
 	reverse quantity.Reading // V, of the diodes
 	wanted  quantity.Reading // amps
 	holder  *regulator
-	// curveRead is set where the flux is known at more field currents than one.
+	// curveRead is set if the flux is known at more than one field current.
 	curveRead bool
 }
 
@@ -247,8 +247,9 @@ func (a aboutRunning) leftOfYear(o *TrialOutcome, wind float64) string {
 	return fmt.Sprintf("; that leaves %.0f of its %.0f kWh a year", left, o.YearKWh.Value)
 }
 
-// unfurled says that no winding spares the furling, where one was searched for: of every size of the
-// trial's standard and other circuits in steps, with 2 % of volts to spare (edge), so only of those tried.
+// unfurled says that no winding avoids the furling, where one was searched for: among every size of the
+// trial's standard and steps of other circuits, with a margin of 2 % of volts (edge), so only of those
+// tried.
 func (o *TrialOutcome) unfurled() string {
 	switch {
 	case !o.noneStands:
@@ -328,8 +329,8 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	}
 }
 
-// weakerFirst is the remedy that is had for nothing where it could not be worked out: with one spin-up reading
-// nobody knows what a weaker field leaves of the volts. "" where the curve was read.
+// weakerFirst is the free remedy where it could not be computed: with one spin-up reading the volts at
+// a weaker field are unknown. "" if the magnetisation curve was read.
 func (a aboutRunning) weakerFirst(p *Operating) string {
 	if a.curveRead || p.FieldWatts == 0 {
 		return ""

@@ -21,8 +21,8 @@ func (a aboutRunning) year(d *doubts, t job.Trial, o *TrialOutcome) {
 		"a year's energy, %s kWh, takes the rotor's current as switched off in winds in which it takes more than comes in; left on all year it is %s kWh", whole(o.YearKWh), whole(on))
 }
 
-// yearPastSaid says how much of a year comes in winds that the winding does not stand, where the remedy is
-// another one and not to furl before them, which says what that leaves.
+// yearPastSaid says how much of a year comes in winds that the winding does not withstand, unless the
+// remedy is to furl before them, which states what that leaves.
 func (t *TrialOutcome) yearPastSaid(better string) string {
 	if better == "" || !t.YearPastKWh.Known() || t.YearPastKWh.Value < leastYear {
 		return ""

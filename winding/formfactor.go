@@ -70,8 +70,8 @@ func circling(idle, allowed float64) string {
 	return fmt.Sprintf(", of which the current round in the delta is %.0f %% before it charges: star has none", min(100, 100*idle/allowed))
 }
 
-// nothingLeft, A DC, is the limit of a delta whose circulating current alone is more than is allowed: as
-// good as none, and above 0 so that its rms is kept.
+// nothingLeft, A DC, is the limit of a delta whose circulating current alone exceeds what is allowed:
+// practically none, but above 0 so that its rms is kept.
 const nothingLeft = 1e-6
 
 // limitByForm moves a trial's limits to the true rms of its current.
@@ -140,8 +140,9 @@ func (t *TrialOutcome) overIn(condition int) bool {
 	return p != nil && t.PassedIn(t.hardest(p))
 }
 
-// besideHeat is the limits without that by temperature, for a search whose field current is another: that limit
-// counts the heat of the field in use, and where the rise per watt is known the temperature itself tells.
+// besideHeat is the limits without the one by temperature, for a search at another field current: that
+// limit includes the heat of the field in use, and where the rise per watt is known the temperature
+// itself decides.
 func (l *Limits) besideHeat(air *thermal) *Limits {
 	if !air.still.Known() {
 		return l

@@ -95,12 +95,12 @@ func TestTheLimitTellsTheCurrentRoundTheDelta(t *testing.T) {
 	assert.True(t, told)
 }
 
-// Magnets that cover 0.95 of a pole are a block whose third harmonic is sin(3·85.5°)/(3·sin 85.5°), 0.33
-// of the fundamental (Fourier). With full-pitch coils in delta it drives 13.5 A rms round the ring at
-// 500 rpm (worked outside the program: 1.75 V at 150 Hz behind 0.102 Ω at 77 °C and 85 µH, the
+// Magnets that cover 0.95 of a pole are a block whose third harmonic is sin(3·85.5°)/(3·sin 85.5°),
+// 0.33 of the fundamental (Fourier). With full-pitch coils in delta it drives 13.5 A rms round the ring
+// at 500 rpm (computed outside the program: 1.75 V at 150 Hz behind 0.102 Ω at 77 °C and 85 µH, the
 // phase's 125 less 0.823 of the 48.6 of its gap, whose waves other than the third and its multiples
-// cancel), where 1.767 mm² at 4.75 A/mm² stand 8.4 A: charging begins at 893 rpm only, and nothing is left
-// for it, not a few hundredths of an ampere that some speed would pass.
+// cancel), where 1.767 mm² at 4.75 A/mm² allow 8.4 A: charging begins at 893 rpm only, and nothing is
+// left for it, not a few hundredths of an ampere that some speed would exceed.
 func TestARingThatTakesAllLeavesNoAmps(t *testing.T) {
 	j := job.Parse(ringTakesAll).Job()
 	o := Evaluate(j)

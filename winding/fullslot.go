@@ -200,14 +200,14 @@ func (of offers) yearKWh(f *fullSlot) float64 {
 	return f.year
 }
 
-// trying is a winding as it is tried in the wind, its curve and where it runs.
+// trying is a winding under evaluation in the wind, with its curve and operating points.
 type trying struct {
 	whose *fullSlot
 	characteristic
 	points []DrivePoint
 }
 
-// yearOf is where a winding runs in each wind, in memory that the next one is tried in.
+// yearOf is the operating point of a winding in each wind, in memory that the next candidate reuses.
 func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []drive.WindPoint) {
 	if up == nil {
 		return year, nil

@@ -35,7 +35,7 @@ type iron struct {
 	// tooth and yoke are the density there for one tesla in the gap: at its peak, and as the mean of a
 	// pole.
 	tooth, yoke quantity.Figure
-	// noTooth is set where the slots do not go round: nothing is left between them.
+	// noTooth is set where the slots do not fit round the bore: no tooth is left between them.
 	noTooth bool
 	// toothMM is the narrowest width of the tooth.
 	toothMM quantity.Figure

@@ -32,7 +32,7 @@ type DrivePoint struct {
 	// Gust is set where it keeps this speed once it turns, but does not reach it from rest.
 	Gust     bool `json:"gust_starts,omitempty"`
 	pushed   bool // no gust takes it there either
-	followed bool // the temperature was worked out
+	followed bool // the temperature was computed
 	// lowered is what the regulator leaves of the field there, which a limit depends on.
 	lowered lowered
 	Lambda  float64 `json:"tip_speed_ratio,omitempty"`
@@ -73,8 +73,8 @@ type Driven struct {
 	// winds where that gains, and 0 in all others: there its current is off. Hours in which the
 	// winding finds no steady temperature are left out.
 	YearKWh quantity.Figure `json:"year_kwh"`
-	// YearPastKWh is how much of YearKWh comes in winds in which the winding is past its current limit or its
-	// class.
+	// YearPastKWh is the part of YearKWh from winds in which the winding exceeds its current limit or
+	// its class.
 	YearPastKWh quantity.Figure `json:"year_kwh_past_limit"`
 	// RunRPM, RunAmps and RunWatts are where a drive that gives all it can settles against this
 	// winding: alternator speed, DC amps and drive watts.

@@ -59,8 +59,8 @@ type offers struct {
 	slots *fullSlots
 	// anyhow also takes windings that begin to charge too late.
 	anyhow bool
-	// tried is the winding tried last, whose memory the next reuses; kept is that of the best, nil where it is
-	// not at hand.
+	// tried is the winding evaluated last, whose memory the next reuses; kept is that of the best, nil
+	// if it is not available.
 	tried, kept *trying
 }
 
@@ -302,8 +302,8 @@ func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build)
 	return first
 }
 
-// every tries all sizes of a trial's standard in the wind, where every third of those nearby was tried and
-// none does better, so that no winding is passed over by what is then said.
+// every evaluates all sizes of a trial's standard in the wind, where every third of those nearby was
+// tried and none does better, so that "no winding does better" covers them all.
 func (s *search) every() {
 	if s.drive.kind != job.DriveWind {
 		return

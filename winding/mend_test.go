@@ -85,8 +85,8 @@ func TestOtherCircuitsComeOutInWholeTurns(t *testing.T) {
 	}
 }
 
-// What is said of the best of a search, from its curve that was kept while others were tried, is what a
-// search that keeps nothing says of it.
+// The figures of a search's best winding, from its curve kept while others were tried, equal those of a
+// search that keeps nothing.
 func TestTheKeptCurveTellsTheSameYear(t *testing.T) {
 	kept := 0
 	for _, name := range []string{"wind-good", "wind-wound-rotor", "hub-in-wind"} {

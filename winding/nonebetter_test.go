@@ -12,9 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Where it is said that no winding that fits does better, none of a trial's ladder does: each rung, worked
-// out as a trial of its own, passes a limit, takes more for its rotor than comes in usually, or brings no
-// more than an offer would have to.
+// Where "no winding that fits does better" is said, it holds for the trial's whole ladder: each rung,
+// evaluated as a trial of its own, exceeds a limit, takes more for its rotor than comes in usually, or
+// brings no more than an offer would have to.
 func TestNoWindingThatFitsDoesBetterIsSaidWhereThatIsSo(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

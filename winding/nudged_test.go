@@ -13,9 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What an error does to the balance of a drive that gives way is the same, to a few thousandths of itself,
-// whether the balance is settled or taken from two or three points: every error of the stored jobs, in the
-// usual and the top condition. Most of them take three points at most.
+// The effect of an error on the balance of a drive that gives way is the same, to a few thousandths of
+// itself, whether the balance is settled or taken from two or three points: every error of the stored
+// jobs, in the usual and the top condition. Most of them take three points at most.
 func TestANudgedBalanceIsTheSettledOne(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -50,8 +50,9 @@ func TestOhmsThatNoTurnCanHave(t *testing.T) {
 	}
 }
 
-// Aluminium wire taken for copper makes a turn 2.8264/1.7241 = 1.64 times as long as it is; the other way round, a
-// turn too short to be. It is named first where the other metal comes nearer to what the iron says, and only there.
+// Aluminium wire taken for copper makes the turn 2.8264/1.7241 = 1.64 times too long; the reverse makes
+// it impossibly short. The metal is named first, and only, where the other one agrees better with the
+// iron.
 func TestOhmsOfAnotherMetal(t *testing.T) {
 	for times, want := range map[float64]bool{1.64: true, 1.5: true, 0.61: false, 3: false} {
 		j := plain()
@@ -72,7 +73,7 @@ func TestOhmsOfAnotherMetal(t *testing.T) {
 	assert.Contains(t, fixAt(winding.Evaluate(j), "old.lead"), "scrape the wire: of copper the ohms make a turn of")
 }
 
-// fixAt is the remedies of the findings at a path.
+// fixAt returns the remedies of the findings at a path.
 func fixAt(o winding.Outcome, path string) string {
 	var list []string
 	for _, f := range o.Findings {
@@ -83,8 +84,9 @@ func fixAt(o winding.Outcome, path string) string {
 	return strings.Join(list, "\n")
 }
 
-// 36 slots of 10 mm do not go round a circle of 100 mm, which has 8.7 mm for each slot and tooth: a diameter typed
-// in another unit is found out before any volts are read. Of 8 mm they do, and leave thin teeth.
+// 36 slots of 10 mm do not fit round a circle of 100 mm, which has 8.7 mm for each slot and tooth: a
+// diameter typed in another unit is detected before any volts are read. Slots of 8 mm fit, and leave
+// thin teeth.
 func TestSlotsThatDoNotGoRound(t *testing.T) {
 	for wide, want := range map[float64]bool{10: true, 8: false} {
 		j := plain()
@@ -95,8 +97,8 @@ func TestSlotsThatDoNotGoRound(t *testing.T) {
 	}
 }
 
-// A measured turn and ohms that speak of another by more than a quarter are both doubtful: one of them is
-// wrong, and what hangs on the turn is marked.
+// A measured turn and ohms that imply one differing by more than a quarter are both doubtful: one of
+// them is wrong, and figures that depend on the turn are marked.
 func TestTurnAndOhmsThatDisagreeAreMarked(t *testing.T) {
 	for times, marked := range map[float64]bool{1.2: false, 1.3: true} {
 		j := plain()

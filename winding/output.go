@@ -99,7 +99,8 @@ func (o *Output) AtPoint(p *RunPoint) float64 {
 	return reflect.ValueOf(p).Elem().FieldByIndex(o.path).Float()
 }
 
-// Past reports whether a trial's figure is known and past its limit, or is of a winding that cannot be wound.
+// Past reports whether a trial's figure is known and over its limit, or belongs to a winding that
+// cannot be wound.
 func (o *Output) Past(all *Outcome, t *TrialOutcome) bool {
 	return o.Of(t).Known() && (o.past != nil && o.past(all, t) || o.Runs && !t.Fits())
 }

@@ -10,8 +10,8 @@ import (
 
 // # What holds the current
 //
-// A regulator or controller may limit the net amps into the battery. Below the limit nothing
-// changes; above it the amps are known and something else is the unknown:
+// A regulator or controller may limit the net amps into the battery. Below the limit nothing changes;
+// above it the amps are known and something else is the unknown:
 //
 //	wound rotor   the share of the field current that makes just these amps. The flux follows its
 //	              own curve where one was read, else it is proportional; the rotor's watts follow
@@ -20,7 +20,7 @@ import (
 //	in series     with magnets: the volts dropped in a controller between bridge and battery.
 //	              The bridge is solved against battery and controller together, so current, heat
 //	              and torque are those of that voltage. A controller that drops volts burns
-//	              them, and that is what is worked out. One that opens late in each half wave
+//	              them, and that is what is computed. One that opens late in each half wave
 //	              leaves nearly the same amps in the winding but burns little: with it the shaft
 //	              is loaded less than shown here, by up to the controller's watts, and a drive
 //	              that gives way turns faster. What the figures mean for a switching
@@ -28,16 +28,17 @@ import (
 //	shunt         with magnets: the winding carries all that the bridge lets through, at the battery's
 //	              voltage, and the excess is burned in parallel. Only the battery's amps are held.
 //
-// The unknown is found by false position (Anderson and Björck's weights), to a millionth of the
-// amps, at one temperature of the winding; the temperature is balanced around that as without a
-// regulator, beginning each time where the lever was before. So a winding that would burn unheld finds its
-// steady temperature when held. Ten to twenty solutions of the bridge a speed. Between solved speeds it is interpolated like everything
-// else (characteristic.go), with the share or the volts in place of the amps, which are known.
+// The unknown is found by false position (Anderson and Björck's weights), to a millionth of the amps,
+// at one temperature of the winding; the temperature is balanced around that as without a regulator,
+// each time with a warm start from the previous unknown. So a winding that would overheat without a
+// regulator finds its steady temperature with one. Ten to twenty solutions of the bridge a speed.
+// Between solved speeds it is interpolated like everything else (characteristic.go), with the share or
+// the volts in place of the amps, which are known.
 //
-// It ends where the residual flux, with no field current, already brings more than the limit: there
-// no regulator holds, and what is shown is the current with no field at all. Diode volts, cable and
-// battery are unchanged. It is assumed that the regulator itself uses no power and does not act on
-// the battery's voltage; how these three kinds work is common practice, no source.
+// It ends where the residual flux, with no field current, already brings more than the limit: there no
+// regulator holds, and what is shown is the current with no field at all. Diode volts, cable and
+// battery are unchanged. It is assumed that the regulator itself uses no power and does not act on the
+// battery's voltage; how these three kinds work is common practice, no source.
 
 // regulator is what holds the net amps; nil where nothing does.
 type regulator struct {
@@ -137,11 +138,11 @@ type heldRun struct {
 // heldWithin is the tolerance of the held amps, relative.
 const heldWithin = 1e-6
 
-// pull is where the lever was at the temperature before, and how the net amps go with it there; slope is 0
-// where nothing was held yet.
+// pull is the lever at the previous temperature, and the slope of the net amps over it there; slope is
+// 0 if nothing was limited yet.
 type pull struct{ lever, slope float64 }
 
-// holding finds the lever's position at a temperature, from where it was before.
+// holding finds the lever at a temperature, starting from the previous one.
 func (r *charger) holding(rpm, celsius float64, before *pull) heldRun {
 	h := heldRun{charger: *r.unheld()}
 	if before.slope != 0 && r.holdingNear(&h, rpm, celsius, before) {
@@ -195,8 +196,8 @@ func (r *charger) holding(rpm, celsius float64, before *pull) heldRun {
 	return h
 }
 
-// holdingNear is holding from where the lever was at another temperature, by the secant; false where that
-// does not find it in a few steps.
+// holdingNear is holding with a warm start from another temperature, by the secant method; false if it
+// does not converge in a few steps.
 func (r *charger) holdingNear(h *heldRun, rpm, celsius float64, before *pull) bool {
 	h.lever, h.ruling = before.lever, holds
 	was, had := math.NaN(), 0.0
@@ -219,14 +220,14 @@ func (r *charger) holdingNear(h *heldRun, rpm, celsius float64, before *pull) bo
 	return false
 }
 
-// pulledTo solves with the lever in its position; it gives by how much the net amps are over the limit.
+// pulledTo solves with the lever as set; over is the excess of the net amps over the limit.
 func (r *charger) pulledTo(h *heldRun, rpm, celsius float64) (over float64) {
 	r.pulled(&h.charger, h.lever)
 	h.point = h.solve(rpm, celsius)
 	return h.net(&h.point) - r.holder.amps
 }
 
-// knows puts in what is known where the amps are held.
+// knows sets what is known exactly where the amps are held at the limit.
 func (r *charger) knows(h *heldRun) {
 	h.point.DCAmps = r.heldAmps(&h.charger, h.point.DCAmpsRMS)
 	h.point.BatteryWatts = h.load.Volts * h.point.DCAmps

@@ -11,9 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// testdata/field/knee.csv, worked outside the program: where the rotor takes a current that the old
-// winding was read at, that winding's volts are those that were read, however suddenly its iron fills
-// up; between they are as near as the table says. Nothing is called out: the readings are right.
+// testdata/field/knee.csv, computed outside the program: at a field current at which the old winding
+// was read, its volts are those read, however sharply its iron saturates; between readings they are as
+// accurate as the table says. There are no findings: the readings are right.
 func TestVoltsAtAFieldCurrentThatWasRead(t *testing.T) {
 	j := job.Example().Job()
 	j.Field = job.FieldSpec{Kind: "wound", Ohms: quantity.Known(2.2)}

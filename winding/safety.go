@@ -206,10 +206,10 @@ const (
 	creepPart     = 6.0
 )
 
-// stopsIn is the strongest wind, m/s, in which shorted leads slow a rotor to a creep. At one tip-speed ratio
-// its torque goes with the square of the wind, and that of the leads, on their speed, with no more than the
-// wind itself; so each tip-speed ratio holds up to a wind of its own, and the least of these is looked for:
-// from the strongest down, always at the ratio that is the furthest from holding.
+// stopsIn is the strongest wind, m/s, in which shorted leads slow a rotor to a creep. At a given
+// tip-speed ratio its torque grows with the square of the wind, that of the leads at most in proportion
+// to it. So each tip-speed ratio is held up to a wind of its own, and the lowest of these is sought:
+// from the strongest wind down, always at the ratio with the smallest margin.
 func (s *driveSide) stopsIn(holds drive.Torque) float64 {
 	turn, wind := s.inOneMetre(), mostStopWind
 	for {
@@ -234,8 +234,8 @@ func (s *driveSide) stopsIn(holds drive.Torque) float64 {
 // turning is a rotor's speed, alternator rpm, and its torque on that shaft.
 type turning struct{ rpm, given float64 }
 
-// turning is the rotor from a tip-speed ratio of 1 up to its best, in a wind of 1 m/s, worked out when it is
-// first asked for.
+// turning is the rotor from a tip-speed ratio of 1 up to its best, in a wind of 1 m/s, computed when
+// first needed.
 func (s *driveSide) turning() func() *[marginSteps + 1]turning {
 	rotor, one, ratio := s.shaft.Rotor, s.shaft.Torque(1), s.ratio.Value
 	return sync.OnceValue(func() *[marginSteps + 1]turning {

@@ -12,9 +12,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// An error on which coils, slot and copper do not depend leaves everything of a winding that depends on these
-// alone: every error of the stored jobs that says so, on its trials and on the old winding. The magnets that
-// may take a rotor's place are those that the shifted bench has by itself. Other errors move something.
+// An error that does not affect coils, slot and copper leaves everything of a winding that depends on
+// these alone: every such error of the stored jobs, on its trials and on the old winding. The magnets
+// that may replace a rotor are those that the shifted bench computes itself. Other errors do change
+// something.
 func TestAnErrorBesideTheCoilsLeavesThem(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)

@@ -158,23 +158,24 @@ func (w *shaftWalk) close(a, b stop) RunPoint {
 
 // # A balance that is moved a little
 //
-// To see what an error does, the balance of the same trial moved by it is looked for, often. It lies within
-// some percent, and how fast torque given falls behind torque taken is known from the trial's own curve. So
-// the trial is solved where it ran, and once more where that slope says that the balance is now, or twice
-// where that was not near. The balance lies between or next to the last two, where what flows goes in a
-// straight line. What lies further off, past a corner or at the limit of a regulator is settled as
-// anything else is. Against settle what an error does is off by a thousandth of itself.
+// To find the effect of an error, the balance of the same trial with a small change is needed many
+// times. It lies within a few percent, and the slope of the torque difference over speed is known from
+// the trial's own curve. So the trial is solved at its old speed, and once more where that slope
+// predicts the new balance, or twice if that was not near. The balance is then taken by linear
+// interpolation, or a short extrapolation, through the last two points. A balance further away, past a
+// corner or at the limit of a regulator is found by settle. The effect of an error differs from that by
+// settle by a thousandth of itself.
 
-// How near the last point has to come, a part of what the first was off, in so many points; and how far it
-// may be from where the trial ran, a part of the speed.
+// How close the last point has to come, as a part of the first one's imbalance, in how many points; and
+// how far it may be from where the trial ran, as a part of the speed.
 const (
 	nudgedPart   = 0.03
 	nudgedPoints = 3
 	nudgedFar    = 0.06
 )
 
-// nudged is settle for a trial moved a little from where it ran, its temperature held: amps, watts and speed
-// alone. slope is how the torque that is over goes with speed there, Nm per rpm; 0 where it is not known.
+// nudged is settle for a trial changed slightly from where it ran, at its old temperature: amps, watts
+// and speed alone. slope is the torque surplus over speed there, Nm per rpm; 0 if unknown.
 func (r *charger) nudged(given drive.Torque, rpm, asked, warm, slope float64) RunPoint {
 	if given == nil || !(slope < 0) || rpm <= 0 {
 		return r.settle(given, rpm, asked, warm)
@@ -208,7 +209,7 @@ func (r *charger) nudged(given drive.Torque, rpm, asked, warm, slope float64) Ru
 	return r.settle(given, rpm, asked, warm)
 }
 
-// between is the balance between two stops or next to them, amps, watts and speed alone.
+// between is the balance on the straight line through two stops: amps, watts and speed alone.
 func (a *stop) between(b *stop) RunPoint {
 	part := a.over / (a.over - b.over)
 	on := func(from, to float64) float64 { return from + part*(to-from) }
@@ -218,8 +219,8 @@ func (a *stop) between(b *stop) RunPoint {
 	return p
 }
 
-// slopeAt is how the torque that is over, of a drive that gives way, goes with speed where a trial runs, Nm
-// per rpm; 0 where it does not run or the drive holds its speed.
+// slopeAt is the slope of the torque surplus of a drive that gives way over speed where a trial runs,
+// Nm per rpm; 0 if it does not run or the drive holds its speed.
 func (b *bed) slopeAt(c *characteristic, at *Operating) float64 {
 	if c == nil || at == nil || at.RPM <= 0 || b.drive.holds(at) {
 		return 0

@@ -81,8 +81,8 @@ func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCou
 	return spots
 }
 
-// spare reports whether a drive that holds its speed would give all it can only above its top speed,
-// where its power falls away: it never runs there.
+// spare reports whether a drive that holds its speed would reach full power only above its top speed,
+// where its power falls off: it never runs there.
 func (b *bed) spare(e drive.Equilibrium) bool {
 	return b.drive.kind == job.DriveEngine && b.speeds.top.Known() && e.RPM > b.speeds.top.Value*(1+1e-6)
 }

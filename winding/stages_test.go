@@ -83,7 +83,7 @@ func TestARatioSaidTwiceIsCalledOut(t *testing.T) {
 		"through = \"belt\"\nslip = 0.02\n" + pulleys:                                                 "",
 		"through = \"belt\"\nslip = 0.02\ntach_drive_rpm = 60\ntach_alternator_rpm = 350\n" + pulleys: "drive.slip: the belt's slip of 2 % is not used: the tachometer readings have it in them",
 		"ratio = \"3/1\"\n": "drive.ratio: the ratio is read as 3 turns of the alternator for one of the drive: a / is a fraction, of teeth the drive's over the alternator's",
-		// 3 · 610/56 = 32.7 as the field shows it; two belts that slip 2 % each leave 0.98² of it.
+		// 3 · 610/56 = 32.7 as shown in the field; two belts that slip 2 % each leave 0.98² of it.
 		"through = \"belt\"\nratio = \"3 x 610/56\"\n": "drive.ratio: the ratio is read as 32.7 turns of the alternator for one of the drive (31.4 with the slip of its stages): a / is a fraction, of teeth the drive's over the alternator's",
 		"ratio = \"1/3\"\n":                            "drive.ratio: the ratio is read as 0.333 turns of the alternator for one of the drive: it would turn slower than the drive",
 		"ratio = \"3:1\"\n":                            "",

@@ -194,19 +194,20 @@ func (t *TrialOutcome) NotStood(m *MachineOutcome) (list []Stretch) {
 	return list
 }
 
-// standsAt reports whether the winding stands what flows at a point of its drive, in the wind with a battery
-// that is nearly full too.
+// standsAt reports whether the winding withstands what flows at a point of its drive, in the wind also
+// with a battery that is nearly full.
 func (t *TrialOutcome) standsAt(p *DrivePoint, air *thermal) bool {
 	return !(p.passes(&t.Limits) || p.TooHot || air.still.Known() && p.WindingC > air.meanC || t.fullTo > 0 && p.X > t.fullTo)
 }
 
-// stands reports whether it stands all that the drive can do.
+// stands reports whether it withstands all that the drive can do.
 func (t *TrialOutcome) stands(m *MachineOutcome) bool {
 	hot := t.Burns() || t.HottestC.Known() && m.MeanLimitC.Known() && t.HottestC.Value > m.MeanLimitC.Value
 	return !hot && !t.OverLimit()
 }
 
-// doubtCooling asks how the machine is cooled where nobody said it and a winding passes by it what it stands.
+// doubtCooling asks for the kind of cooling where it was not given and a winding, under the assumed
+// one, exceeds what it withstands.
 func doubtCooling(d *doubts, o *Outcome, air *thermal) {
 	if !air.unsaid {
 		return
@@ -224,8 +225,8 @@ func doubtCooling(d *doubts, o *Outcome, air *thermal) {
 		"how it is cooled was not said and is taken as %s: by that the winding of trial %s gets too hot or passes its current limit", air.cooling, strings.Join(names, ", "))
 }
 
-// notHad marks amps or watts that are not to be had in a condition: none come, the winding does not
-// stand them, or the drive is dragged far below the speed that the condition is told by.
+// notHad marks amps or watts that cannot be had in a condition: none come, the winding does not
+// withstand them, or the drive is dragged far below the condition's speed.
 func notHad(condition int) func(*Outcome, *TrialOutcome) bool {
 	none := nothingAt(condition)
 	return func(o *Outcome, t *TrialOutcome) bool {

@@ -9,9 +9,9 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// The strongest wind in which shorted leads hold a rotor, found from the strongest down at the worst ratio,
-// is that which halving finds with all ratios asked: for leads that hold it in a breeze, in a gale, nowhere
-// and everywhere, for both shapes of blades.
+// The strongest wind in which shorted leads hold a rotor, found from the strongest down at the worst
+// ratio, equals that of a bisection over all ratios: for leads that hold it in a breeze, in a gale,
+// nowhere and everywhere, for both shapes of blades.
 func TestTheWindThatShortedLeadsHoldIsTheLeastOfAllRatios(t *testing.T) {
 	seen := 0
 	for _, curve := range []string{"heier", "slootweg"} {

@@ -144,7 +144,7 @@ type shift struct {
 	// only is the one trial that moves, in its moved form; -1 where all may.
 	only  int
 	trial job.Trial
-	// sameCoils says that coils, slot and copper are those of the bench it was made from.
+	// sameCoils says that coils, slot and copper equal those of the original bench.
 	sameCoils bool
 }
 
@@ -173,14 +173,14 @@ type mistake struct {
 	off   offsets      // what is moved off its value
 	held  *fitted      // the joint fit of the readings, where that is what is off
 	after func(*Bench) // what to change on the bench once it is made
-	// part is the part of the job that is off, "" where none is.
+	// part is the part of the job that has the error, "" if none.
 	part string
 }
 
-// coils reports whether coils, slot or copper depend on what is off.
+// coils reports whether coils, slot or copper depend on the error.
 func (m *mistake) coils() bool { return m.part != "" && !besideCoils[m.part] }
 
-// besideCoils are the parts of a job on which coils, slot and copper do not depend.
+// besideCoils are the parts of a job that do not affect coils, slot and copper.
 var besideCoils = map[string]bool{"Spins": true, "Shorts": true, "Amps": true, "Coils": true, "Field": true, "Drive": true, "Battery": true}
 
 // mistakes is every error, one at a time, except those of the trials' own inputs.

@@ -103,9 +103,9 @@ func (l *turnLength) apart() bool {
 	return m.Given() && l.old.Known() && math.Abs(l.old.Value/m.Value-1) > turnsApart
 }
 
-// otherMetal says that the old wire would be of another metal than said, where its ohms then make a turn much nearer
-// to one that is known, mm: aluminium has 1.64 times the ohms of copper, and under enamel looks the same. "" where
-// that is no better.
+// otherMetal says that the old wire seems to be of the other metal, if its ohms then give a turn much
+// closer to the known one, mm: aluminium has 1.64 times the resistivity of copper, and looks the same
+// under enamel. "" if that is no better.
 func (l *turnLength) otherMetal(known float64) string {
 	said := l.was.trial.Metal
 	for _, other := range wiretable.Metals() {

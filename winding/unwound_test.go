@@ -10,7 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a winding brings that cannot be wound is marked, with the reason; what it measures is not.
+// Figures that need a running winding are marked with the reason for one that cannot be wound; its
+// dimensions are not.
 func TestWhatCannotBeWoundBringsNothing(t *testing.T) {
 	kinds := map[string]func(*job.Trial, *TrialOutcome){
 		"does not fit": func(t *job.Trial, o *TrialOutcome) { t.Turns = quantity.Known(o.TurnsThatFit.Value + 1) },
@@ -47,7 +48,7 @@ func TestWhatCannotBeWoundBringsNothing(t *testing.T) {
 	}
 }
 
-// Every figure of amps and watts that arrive, and the year, is one that only a winding which is in brings.
+// Every figure of amps and watts delivered, and the year, requires a winding that can be wound.
 func TestWhatRunsIsNamed(t *testing.T) {
 	for _, id := range []string{"amps_dc_slow", "amps_dc_usual", "amps_dc_top", "amps_dc_usual_empty", "amps_dc_usual_absorbing", "net_w_usual", "efficiency_usual", "year_kwh", "full_power_amps_dc"} {
 		assert.True(t, OutputOf(id).Runs, id)

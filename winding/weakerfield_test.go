@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// pedalled is a claw-pole alternator on a bicycle whose rotor, at all that the battery drives through it, takes
-// half of what legs give: invented, with the sizes of a small car's.
+// pedalled is a claw-pole alternator on a bicycle whose rotor, fed directly by the battery, takes half
+// of what legs give: invented, with the sizes of a small car's.
 const pedalled = `format = 1
 [machine]
 slots = 36
@@ -62,8 +62,8 @@ line_v = 5.4
 field_a = 1
 `
 
-// A rotor that takes more than comes in is first offered a weaker field, which costs no copper: typed, it charges
-// the battery.
+// For a rotor that takes more than comes in, a weaker field is offered first, since it costs no copper:
+// typed, it charges the battery.
 func TestAWeakerFieldFreesThePedals(t *testing.T) {
 	d := job.Parse(pedalled + weakRead)
 	require.Empty(t, d.Problems())
@@ -83,16 +83,16 @@ func TestAWeakerFieldFreesThePedals(t *testing.T) {
 	assert.InEpsilon(t, says, weak.AmpsUsual.Value, 0.25, "the inductance is taken as it is at the field in use")
 }
 
-// With one reading nobody knows what a weaker field leaves of the volts: it is said what to read, before magnets
-// and a stronger drive.
+// With one reading the volts at a weaker field are unknown: the finding says what to read, before it
+// suggests magnets and a stronger drive.
 func TestAWeakerFieldIsReadFirst(t *testing.T) {
 	o := winding.Evaluate(job.Parse(pedalled).Job())
 	fix := fixOf(&o, "the battery runs down")
 	assert.True(t, strings.HasPrefix(fix, "a weaker field may bring more: a second spin-up reading"), fix)
 }
 
-// A weaker field is judged by the temperature that it leaves, not by the limit that the field in use leaves: that
-// is nothing where the rotor's heat alone takes the winding to its class.
+// A weaker field is judged by the temperature that it gives, not by the limit under the field in use:
+// that is zero where the rotor's heat alone takes the winding to its class.
 func TestAWeakerFieldIsJudgedByItsOwnHeat(t *testing.T) {
 	j := job.Parse(pedalled + weakRead).Job()
 	j.Machine.KelvinPerWatt = quantity.Known(2)
@@ -106,7 +106,7 @@ func TestAWeakerFieldIsJudgedByItsOwnHeat(t *testing.T) {
 	assert.False(t, weak.OverLimit())
 }
 
-// fixOf is the remedy of the finding whose text has these words.
+// fixOf returns the remedy of the finding whose text contains these words.
 func fixOf(o *winding.Outcome, words string) string {
 	for _, f := range o.Findings {
 		if strings.Contains(f.Text, words) {

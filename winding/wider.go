@@ -82,7 +82,7 @@ func (s *search) try(f *fullSlot) (better bool) {
 		return false
 	}
 	s.best, s.more = f, brings
-	if s.tried != nil && s.tried.whose == f { // the next is tried in the memory of the best before
+	if s.tried != nil && s.tried.whose == f { // the next candidate reuses the memory of the previous best
 		if s.kept == nil {
 			s.kept = new(trying)
 		}

@@ -211,15 +211,15 @@ func (dr *Driven) yearOf(year drive.Weibull, counts func(*DrivePoint) bool) floa
 	return year.LinesKWh(winds, watts)
 }
 
-// # What of a year the winding does not stand
+// # The part of a year that the winding does not withstand
 //
-// A year's energy is that of all winds in which the winding does not burn. In some of them it may be past
-// its current limit or its class, for a winding lives through some hours of that and nobody knows how
-// many. How much of the year comes in such winds is a figure of its own beside it. A stretch between two
-// winds counts as stood where both are, so that a rotor that furls at the last wind that is stood keeps
-// just what is not in that figure (yearTo).
+// A year's energy covers all winds in which the winding finds a steady temperature. In some of them it
+// may exceed its current limit or its class, since a winding survives some hours of that, and nobody
+// knows how many. The energy from such winds is a separate figure. A stretch between two winds counts
+// as withstood if both ends are, so that a rotor that furls at the last wind withstood keeps exactly
+// what is not in that figure (yearTo).
 
-// yearPast is the energy, kWh, in winds that the winding does not stand; missing with its reason where
+// yearPast is the energy, kWh, in winds that the winding does not withstand; missing with its reason if
 // there is none.
 func (t *TrialOutcome) yearPast(b *bed) quantity.Figure {
 	if !t.YearKWh.Known() {
@@ -241,10 +241,11 @@ func (t *TrialOutcome) yearPast(b *bed) quantity.Figure {
 	return quantity.Of(past, quantity.Guessed)
 }
 
-// pastNothing is the part of a year's energy in winds that are not stood up to which it is none; ours.
+// pastNothing is the part of a year's energy in winds not withstood that still counts as none; our
+// choice.
 const pastNothing = 1e-6
 
-// windsAndWatts are points as LinesKWh takes them.
+// windsAndWatts returns points as LinesKWh takes them.
 func windsAndWatts(points []DrivePoint) (winds, watts []float64) {
 	winds, watts = make([]float64, len(points)), make([]float64, len(points))
 	for i := range points {

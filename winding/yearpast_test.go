@@ -14,7 +14,7 @@ import (
 )
 
 // hours is the energy of a year between two winds, kWh, by small slices of the Rayleigh density
-// (π/2)·v/m²·exp(−π·v²/4m²), 8760 h, watts in a straight line between the points.
+// (π/2)·v/m²·exp(−π·v²/4m²), 8760 h, with watts interpolated linearly between the points.
 func hours(points []DrivePoint, mean float64, counts func(p, q *DrivePoint) bool) (kWh float64) {
 	const slices = 400
 	for n := 1; n < len(points); n++ {
@@ -32,8 +32,8 @@ func hours(points []DrivePoint, mean float64, counts func(p, q *DrivePoint) bool
 	return kWh
 }
 
-// A winding past its limit or its class in some winds has its year told with how much of it comes in those.
-// Limit and class are looked up here by themselves, wind by wind.
+// A winding that exceeds its limit or its class in some winds states how much of its year comes in
+// those. Limit and class are checked here independently, wind by wind.
 func TestAYearSaysWhatTheWindingDoesNotStand(t *testing.T) {
 	some, none := 0, 0
 	for _, name := range []string{"wind-good", "vane-on-a-mast", "hub-in-wind", "wind-12v-gale", "on-the-edge"} {
@@ -76,8 +76,8 @@ func TestAYearSaysWhatTheWindingDoesNotStand(t *testing.T) {
 	assert.Greater(t, none, 2)
 }
 
-// Each reason by itself: the current limit with a battery that takes charge, the class, and a stretch of
-// winds in the middle, after which the winding stands them again.
+// Each reason alone: the current limit with a battery taking charge, the class, and a stretch of winds
+// in the middle, above which the winding withstands them again.
 func TestEachReasonNotToStandAWindCounts(t *testing.T) {
 	b := Prepare(loadJob(t, "wind-good"))
 	o := b.Outcome()
@@ -106,7 +106,7 @@ func TestEachReasonNotToStandAWindCounts(t *testing.T) {
 	assert.InEpsilon(t, hump, a.yearPast(&b.bed).Value, 1e-3)
 }
 
-// A rotor that furls at the last wind that is stood keeps what is not past: the remedy and the figure are one.
+// A rotor that furls at the last wind withstood keeps the rest of the year: remedy and figure agree.
 func TestFurlingKeepsWhatIsNotPast(t *testing.T) {
 	b := Prepare(loadJob(t, "wind-good"))
 	o := b.Outcome()
@@ -115,7 +115,7 @@ func TestFurlingKeepsWhatIsNotPast(t *testing.T) {
 	assert.InDelta(t, a.yearTo(a.coolTo(&b.air), b.drive.year), a.YearKWh.Value-a.YearPastKWh.Value, 1e-6)
 }
 
-// A percent of what is written as nothing is none.
+// A figure written as zero is given no percentage.
 func TestNothingHasNoPercent(t *testing.T) {
 	o := Evaluate(loadJob(t, "vane-on-a-mast"))
 	f := OutputOf("amps_dc_usual")

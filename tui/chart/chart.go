@@ -214,7 +214,8 @@ func (a Axis) level(s span, rows int, below bool) (lo, hi float64, ticks []float
 	return lo, hi, ticks, step
 }
 
-// wider is how much more of a range a chart may show than whole ticks take, to have them apart evenly.
+// wider is the factor by which a chart's range may exceed the whole ticks, so that these are evenly
+// spaced.
 const wider = 1.15
 
 // lowRows is the number of rows from which a chart can spare one.

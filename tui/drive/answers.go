@@ -16,7 +16,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// sentence is how a trial suits the drive, or why nobody knows; of one that cannot be wound that first.
+// sentence is how a trial suits the drive, or why that is unknown; one that cannot be wound says that
+// first.
 func sentence(o *winding.TrialOutcome) string {
 	if why := o.CannotBeWound(); why != "" {
 		return "cannot be wound, it " + why + "; if it could: " + suits(o)
@@ -24,7 +25,7 @@ func sentence(o *winding.TrialOutcome) string {
 	return suits(o)
 }
 
-// suits is the same of a trial that fits.
+// suits is sentence for a trial that fits.
 func suits(o *winding.TrialOutcome) string {
 	if o.Suits != "" {
 		return o.Suits
@@ -125,11 +126,11 @@ func drawn(s *session.Session, what, w, h int) []string {
 	return c.Lines(s.Theme)
 }
 
-// timesShown is how many times what a drive gives at its best is shown of what a winding would take: what is above
-// that never comes, and would press the crossing, which is looked for, down on the axis.
+// timesShown limits the chart to this multiple of the drive's maximum: demand above that never occurs,
+// and would squeeze the crossing, which is of interest, down to the axis.
 const timesShown = 2.0
 
-// highest is the most of a line and of the marks.
+// highest is the maximum of a line and of the marks.
 func highest(line []chart.XY, marks []chart.Marker) (most float64) {
 	for _, p := range line {
 		most = max(most, p.Y)
@@ -140,7 +141,7 @@ func highest(line []chart.XY, marks []chart.Marker) (most float64) {
 	return most
 }
 
-// upTo is a line as far as it does not rise above the most; where it does it ends on it.
+// upTo is a line up to where it first exceeds most, where it ends.
 func upTo(line []chart.XY, most float64) []chart.XY {
 	for i, p := range line {
 		if p.Y <= most {

@@ -280,8 +280,9 @@ func TestARatioOfStagesSaysWhatWasTaken(t *testing.T) {
 	}
 }
 
-// What a winding would take far above what the drive gives ends where it leaves the picture, so that the crossing of
-// the two is not pressed down on the axis: of a line from 0 to 1000 W over 0 to 100 rpm 150 W are at 15 rpm.
+// A winding's demand far above what the drive gives is cut where it leaves the picture, so that the
+// crossing of the two is not squeezed down to the axis: a line from 0 to 1000 W over 0 to 100 rpm is at
+// 150 W at 15 rpm.
 func TestTheDrivesOwnWattsSetTheScale(t *testing.T) {
 	line := []chart.XY{{X: 0, Y: 0}, {X: 100, Y: 1000}}
 	assert.Equal(t, []chart.XY{{X: 0, Y: 0}, {X: 15, Y: 150}}, upTo(line, 150))

@@ -16,7 +16,7 @@ import (
 
 var regexpMarked = regexp.MustCompile(`full power: net amps, A ~?[\d.]+ ✗`)
 
-// What a winding that cannot be wound would do is said as that, and the amps of it are marked.
+// Figures of a winding that cannot be wound are given in the conditional, and its amps are marked.
 func TestWhatCannotBeWoundIsSaidOnDrive(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/jobs/pedals.toml")
 	require.NoError(t, err)

@@ -265,9 +265,10 @@ func (f Form) passing(msg tea.KeyMsg) Form {
 // isFigure reports whether a text begins like a number, guessed ones included.
 func isFigure(text string) bool { return text != "" && strings.ContainsAny(text[:1], "0123456789~.") }
 
-// Passes reports whether a figure typed on the open list is for the field below: letters have marked
-// a choice whose name begins with them, and none has the figure behind them. What is marked is then taken
-// first, as enter does. Letters that a choice merely has in it may be a value meant for another field, as a18.
+// Passes reports whether a figure typed on the open list is for the field below: the letters typed so
+// far begin the name of the marked choice, and no choice continues with the figure. The marked choice
+// is then accepted first, as enter does. Letters that a choice merely contains may begin a value for
+// another field, as in a18.
 func (f Form) Passes(msg tea.KeyMsg) bool {
 	if !f.picking || msg.Type != tea.KeyRunes || msg.Paste || msg.Alt || strings.TrimSpace(f.List.Typed) == "" || !isFigure(string(msg.Runes)) {
 		return false
@@ -278,7 +279,7 @@ func (f Form) Passes(msg tea.KeyMsg) bool {
 	return len(marked) > 0 && begun(marked[0], f.List.Typed) && len(with.Matching()) == 0
 }
 
-// begun reports whether a choice, or another word for it, begins with letters.
+// begun reports whether a choice, or one of its synonyms, begins with the letters.
 func begun(o kit.Option, typed string) bool {
 	typed = strings.ToLower(strings.TrimSpace(typed))
 	return slices.ContainsFunc(append(strings.Fields(strings.ToLower(o.Also)), strings.ToLower(o.Label)), func(name string) bool { return strings.HasPrefix(name, typed) })

@@ -157,7 +157,7 @@ func drawRow(t kit.Theme, r Row, cursor int, is state, w int, s rowSizes) []stri
 		switch {
 		case r.Warning == "" && few != "" && kit.Width(few) <= s.note:
 			note = few
-		case s.note < len(doubtful): // never cut: the box of the row has it whole
+		case s.note < len(doubtful): // never cut: the row's box has it whole
 			note = "" // its mark is enough
 		default:
 			note = doubtful

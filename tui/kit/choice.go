@@ -24,10 +24,10 @@ type Choice struct {
 	// Closest puts the option with the shortest name first among equally good matches: for lists that
 	// mix several kinds of options, whose order says nothing.
 	Closest bool
-	// ByName looks for what is typed in names alone, not in the notes beside them: for the choices of a field,
-	// where a note says what holds when none is taken.
+	// ByName searches names alone, not the notes beside them: for the choices of a field, where a note
+	// says what applies when none is chosen.
 	ByName bool
-	// None is said behind what was typed when no option has it: what enter then does.
+	// None is shown behind the typed text when no option matches: what enter then does.
 	None string
 }
 

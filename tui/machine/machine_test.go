@@ -468,7 +468,7 @@ func TestAFigureBehindALetterOfAList(t *testing.T) {
 	require.True(t, bad, "no choice has an x: it stays as it was typed")
 	assert.Contains(t, p.Read, "x3")
 	require.True(t, v.GoTo(s, "drive.through"))
-	tuitest.Press(t, v, s, 100, 27, "a 2 0 enter") // a wire: chain and gear have an a in them, and so have the words beside the list
+	tuitest.Press(t, v, s, 100, 27, "a 2 0 enter") // a wire: chain and gear contain an a, and so do the words beside the list
 	p, bad = s.Document().ProblemAt("drive.through")
 	require.True(t, bad, "no choice begins with an a: it stays as it was typed")
 	assert.Contains(t, p.Read, "a20")

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Amps of a winding that cannot be wound are marked, and the foot and the reasons say that it cannot.
+// Amps of a winding that cannot be wound are marked, and the foot and the why page say that it cannot.
 func TestAmpsOfWhatCannotBeWoundSaySo(t *testing.T) {
 	for _, size := range [][2]int{{80, 21}, {120, 37}} {
 		s, v := jobOf(t, "pedals"), New()

@@ -220,7 +220,7 @@ func stands(s *session.Session) string {
 	return state
 }
 
-// notProved says which readings stand in the way of a record's proof.
+// notProved says which readings prevent a record from being proved.
 func notProved(s *session.Session, record int) string {
 	names := map[string]string{"lead": "ohms", "line": "volts", "cut_in": "where it begins to charge", "warm": "warmth"}
 	var off []string
@@ -251,7 +251,7 @@ func lines(s *session.Session, i, w int) []string {
 			continue // the mean turn goes by it
 		}
 		u := s.Units.For(c.Dim).Name
-		label, _, _ := strings.Cut(c.Label, ",") // by what it was read is in the sentence below, and the unit must not be cut off
+		label, _, _ := strings.Cut(c.Label, ",") // the sentence below names the reading; the unit must not be cut off
 		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
 		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain
 		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high", winding.Uneven: "uneven"}[c.Proof.Stand()]

@@ -218,7 +218,7 @@ func strip(s *session.Session, record, w, h int) []string {
 	return lines[:min(h, len(lines))]
 }
 
-// urgent ranks a reading: what is marked first, then by where it stands.
+// urgent ranks a reading: marked ones first, then by how they compare with the plan.
 func urgent(c check) int {
 	rank := int(c.Proof.Stand())
 	if markOf(c) == kit.Warning {
@@ -227,7 +227,7 @@ func urgent(c check) int {
 	return rank
 }
 
-// inShort is what each reading says in a few words, and which fault is likely where that is asked for.
+// inShort is each reading's result in a few words, with the likely fault if why is set.
 func inShort(s *session.Session, record int, list []check, why bool) (said []string) {
 	likely := ""
 	if r, ok := recordOf(s, record); ok && why && len(r.Likely) > 0 {

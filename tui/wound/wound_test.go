@@ -143,8 +143,8 @@ func TestReadingsSayWhereTheyStand(t *testing.T) {
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Proved.")
 }
 
-// A winding that is warmer than was guessed says by how many times, and that it stands in the way of the proof; of
-// a record that says nothing of how full the slots got, only the plan is shown, not the plan twice.
+// A winding warmer than was guessed says by what factor, and that this prevents the proof; for a record
+// without a fill, only the plan is shown, and only once.
 func TestAWarmReadingSaysWhatItIsOff(t *testing.T) {
 	s, v := wound(t, 80, 21)
 	for field, text := range map[string]string{"line": "", "speed": "", "turns": "", "filled": "", "warm": "95", "warm_current": "4", "warm_speed": "900"} {

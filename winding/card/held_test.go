@@ -31,8 +31,8 @@ func TestTheCardTellsOfTheRegulator(t *testing.T) {
 	assert.NotContains(t, sheet, "REGULATOR")
 }
 
-// Who winds from the card is told which current the rotor is to have where that is not what the battery drives:
-// with another the winding does not do what was planned. Where the battery feeds it nothing is to be set.
+// The card states the rotor's intended current where that is not what the battery drives: with another
+// the winding does not perform as planned. If the battery feeds the rotor, nothing has to be set.
 func TestTheCardTellsOfTheFieldCurrent(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/jobs/engine-held.toml")
 	require.NoError(t, err)
@@ -55,8 +55,8 @@ func TestTheCardTellsOfTheFieldCurrent(t *testing.T) {
 	}
 }
 
-// Legs find a speed of their own against each winding: the first run says which, for nobody pedals at the speed asked
-// for against a winding that holds them below it.
+// Legs find their own speed against each winding: the first run states it, since nobody pedals at the
+// usual speed against a winding that holds them below it.
 func TestTheFirstRunTellsTheSpeedThatLegsComeTo(t *testing.T) {
 	text := strings.Replace(job.Example().Text(), `kind = "water"`, `kind = "pedals"`, 1)
 	w := workOut(text)

@@ -41,8 +41,8 @@ func (w *writer) purpose() {
 	w.entry("FOR", w.o.Machine.Feeds+through+w.held()+w.excited()+"; turned by "+w.turnedBy())
 }
 
-// excited is the field current that was chosen, or the supply of its own that the rotor has: a battery left to itself
-// drives another, and the winding is then not the one that was planned. "" where the battery feeds it.
+// excited is the chosen field current, or the rotor's separate supply: the battery alone drives another
+// current, and the winding then does not perform as planned. "" if the battery feeds the rotor.
 func (w *writer) excited() string {
 	f := &w.job.Field
 	switch {

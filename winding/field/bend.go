@@ -8,32 +8,32 @@ import (
 // # The curve through the readings
 //
 // A reading is better than any formula: a machine's open-circuit characteristic is drawn through its
-// test points (IEEE Std 115, from memory). Between two readings the fitted curve F is stretched so that
-// it goes through both,
+// test points (IEEE Std 115, from memory). Between two readings the fitted curve F is scaled so that it
+// passes through both,
 //
 //	Φ(I) = Φ1 + (Φ2 − Φ1)·(F(I) − F(I1))/(F(I2) − F(I1))
 //
-// and so from the residual flux up to the lowest reading; above the highest the last stretch goes on. F
-// is increasing, so each piece is too, and is Froelich's formula again with the same I0. Against a
-// circuit of gap and iron with a sharp knee (testdata/field/knee.csv) this is within 4 % between
-// readings an ampere apart, where the formula alone is 10 % off at the readings themselves.
+// and likewise from the residual flux up to the lowest reading; above the highest the last piece
+// continues. F is increasing, so each piece is too, and is again Froelich's formula with the same I0.
+// Against a circuit of gap and iron with a sharp knee (testdata/field/knee.csv) this is within 4 %
+// between readings an ampere apart, where the formula alone is 10 % off at the readings themselves.
 //
 // Readings at one current are averaged. Readings that fall as the current rises are averaged too, by
 // weight (isotonic regression by pooling adjacent violators).
 
-// piece is the curve up to a current, from where the one before ends.
+// piece is the curve up to a current, from the end of the previous piece.
 type piece struct {
-	to  float64 // A; +Inf of the last
+	to  float64 // A; +Inf for the last
 	law Curve   // without pieces
 }
 
-// knot is what was read at one current.
+// knot is the reading at one current.
 type knot struct{ amps, flux, weight float64 }
 
-// exact is a relative misfit that counts as none.
+// exact is the largest relative misfit that counts as none.
 const exact = 1e-9
 
-// bend makes the fitted curve go through the readings, where it does not.
+// bend makes the fitted curve pass through the readings where it does not.
 func (c *Curve) bend(readings []Reading) {
 	knots := meet(readings)
 	level(knots)
@@ -56,7 +56,7 @@ func (c *Curve) bend(readings []Reading) {
 	c.pieces = pieces
 }
 
-// meet is the mean reading at each current, going up.
+// meet is the mean reading at each current, in increasing order.
 func meet(readings []Reading) []knot {
 	var knots []knot
 	for _, amps := range Currents(readings) {
@@ -74,7 +74,7 @@ func meet(readings []Reading) []knot {
 
 // level averages knots that fall.
 func level(knots []knot) {
-	var starts []int // of the runs that are level
+	var starts []int // of the level runs
 	for i := range knots {
 		starts = append(starts, i)
 		for n := len(starts); n > 1 && knots[starts[n-2]].flux > knots[i].flux; n-- {
@@ -84,7 +84,7 @@ func level(knots []knot) {
 	}
 }
 
-// pool gives knots their mean.
+// pool replaces knots by their mean.
 func pool(knots []knot) {
 	flux, sum := 0.0, 0.0
 	for _, k := range knots {
@@ -96,7 +96,7 @@ func pool(knots []knot) {
 }
 
 // contradiction is the largest relative distance of a reading from its knot, or of a knot below the
-// straight line between its neighbours, the origin the first of them: iron only flattens.
+// straight line between its neighbours, the origin being the first: saturation only flattens a curve.
 func contradiction(readings []Reading, knots []knot) float64 {
 	worst := 0.0
 	for _, r := range readings {
@@ -115,13 +115,13 @@ func contradiction(readings []Reading, knots []knot) float64 {
 	return worst
 }
 
-// pieceOf is the piece that a current lies on; where two meet, the lower one.
+// pieceOf is the piece that contains a current; where two meet, the lower one.
 func (c Curve) pieceOf(amps float64) piece {
 	i := slices.IndexFunc(c.pieces, func(p piece) bool { return amps <= p.to })
 	return c.pieces[max(i, 0)]
 }
 
-// pieceTo is the piece that a flux above the residual lies on.
+// pieceTo is the piece that contains a flux above the residual.
 func (c Curve) pieceTo(flux float64) piece {
 	i := slices.IndexFunc(c.pieces, func(p piece) bool { return flux <= p.law.At(p.to) })
 	if i < 0 {

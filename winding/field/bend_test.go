@@ -12,8 +12,8 @@ import (
 	"slotwright/winding/published"
 )
 
-// testdata/field/knee.csv: a circuit of gap and iron, worked outside the program. At a current that was
-// read the volts are those read; between and above they are foretold.
+// testdata/field/knee.csv: a circuit of gap and iron, computed outside the program. At currents that
+// were read the volts are those read; between and above them they are predicted.
 func TestCurveOfIronWithAKnee(t *testing.T) {
 	var readings []Reading
 	rows := published.Rows(t, "field/knee.csv")
@@ -53,7 +53,7 @@ func TestReadingsThatFallAreLevel(t *testing.T) {
 }
 
 // By hand: at 2 A the line from 9.5 V at 1 A to 22.6 V at 3 A is at 16.05 V: 13 V lie 23 % under it.
-// Two readings that rise more than in proportion: 1 A on the line to 3 A is 10/3, over the 2 read.
+// Two readings that rise more than in proportion: at 1 A the line to 3 A is at 10/3, above the 2 read.
 func TestReadingsThatIronCannotMake(t *testing.T) {
 	c, err := Fit([]Reading{{Amps: 1, Flux: 9.5}, {Amps: 2, Flux: 13}, {Amps: 3, Flux: 22.6}, {Amps: 4, Flux: 24}})
 	require.NoError(t, err)
@@ -65,8 +65,8 @@ func TestReadingsThatIronCannotMake(t *testing.T) {
 	assert.InEpsilon(t, 10.0, c.At(3), 1e-12)
 }
 
-// Whatever rises, the curve through it rises, hits it, comes back from its flux, and feeds itself from
-// the speed that a search by small steps finds.
+// For any rising readings the curve rises, passes through them, inverts to the same current, and is
+// self-excited from the speed that a search by small steps finds.
 func TestBentCurvesRiseAndFeedThemselves(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 26))
 	for n := range 60 {

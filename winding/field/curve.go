@@ -14,8 +14,8 @@ import (
 // flux at no current. It was proposed for dynamos in the 1880s and is still the first one in textbooks
 // (from memory). Above the highest reading it is a guess, and says so.
 //
-// The fit is described in fit.go. Iron saturates more suddenly than the formula does, so that some of
-// three readings or more lie off it, by a tenth and more about the knee: there the curve is bent to go
+// The fit is described in fit.go. Iron saturates more suddenly than the formula does, so with three or
+// more readings some lie off it, by a tenth and more near the knee: there the curve is bent to pass
 // through them all (bend.go), and at a current that was read the flux is the reading. Readings that do
 // not flatten give the straight line, and so do two of which one is at no current: they cannot show
 // where the iron saturates. One reading gives an error that says what to read next.
@@ -27,7 +27,7 @@ type Reading struct {
 	Weight float64 // above 0; 0 is taken as 1
 }
 
-// Curve is a magnetisation curve: Froelich's, or that bent to the readings.
+// Curve is a magnetisation curve: Froelich's, or one bent to the readings.
 type Curve struct {
 	Infinity float64 // Φ∞; with Straight the slope per ampere
 	Half     float64 // I0, amps
@@ -35,9 +35,10 @@ type Curve struct {
 	Straight bool    // the readings do not flatten: Φ = slope·I + Φr
 	// Low and High are the lowest and highest current read.
 	Low, High float64
-	// Error is the largest relative amount by which readings contradict each other, or iron, which only flattens.
+	// Error is the largest relative amount by which readings contradict each other, or saturation,
+	// which only flattens.
 	Error float64
-	// pieces is the curve from reading to reading, from 0 A on; none where it is the formula's.
+	// pieces is the curve from reading to reading, from 0 A on; empty if the formula alone applies.
 	pieces []piece
 }
 
@@ -124,7 +125,7 @@ func (c Curve) OutsideDoubt(amps float64) float64 {
 	}
 	formula := c
 	formula.pieces = nil
-	// of two readings near each other the slope is mostly error: that of the formula goes by all
+	// between readings close together the slope is mostly error; the formula's slope uses all of them
 	top, slope := c.At(c.High), max(c.slope(c.High), formula.slope(c.High))
 	there := c.At(amps)
 	return max(there-top, top+slope*(amps-c.High)-there)

@@ -54,7 +54,7 @@ func SelfExcitation(c Curve, w Wound, diodeVolts, voltsPerFlux, most float64) (h
 }
 
 // touch is the field current up to most at which the speed is lowest: where the field circuit's line is
-// tangent to the curve, of a bent curve the lowest of its pieces.
+// tangent to the curve; for a bent curve the lowest over its pieces.
 func (c Curve) touch(speed func(amps float64) float64, ohms, drop, most float64) float64 {
 	if len(c.pieces) == 0 {
 		return min(most, c.touching(ohms, drop))
@@ -71,8 +71,8 @@ func (c Curve) touch(speed func(amps float64) float64, ohms, drop, most float64)
 	return best
 }
 
-// worstUpTo is the highest speed on the way from no current to one: within a piece the speed has a
-// minimum and no maximum, so it is at an end of one.
+// worstUpTo is the highest speed between no current and amps: within a piece the speed has a minimum
+// and no maximum, so it is at an end of one.
 func (c Curve) worstUpTo(amps float64, speed func(amps float64) float64) float64 {
 	worst := speed(0)
 	for _, p := range c.pieces {

@@ -33,8 +33,9 @@ func (f *Input) meant(value float64, u quantity.Unit) string {
 	return "check the figure and its unit"
 }
 
-// speaksOf reports whether people give such a field in a unit without saying so: nobody does in cm, a rotor apart, and
-// thousandths of an inch are for gaps and paper, which no field lets be thicker than an inch.
+// speaksOf reports whether people give such a field in a unit without naming it: nobody uses cm, except
+// for a rotor, and thousandths of an inch are for gaps and paper, whose fields allow no more than an
+// inch.
 func (f *Input) speaksOf(u quantity.Unit) bool {
 	return (u.Suffix != "cm" || f.Dim[0].Suffix == "m") && (u.Suffix != "mil" || f.Max <= 1000*u.Base(1))
 }

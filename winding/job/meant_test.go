@@ -77,7 +77,7 @@ func TestWhatWasMeantIsOffered(t *testing.T) {
 	}
 }
 
-// A wind rotor is measured in what lies at hand: 63 in are 63 · 0.0254 = 1.6002 m.
+// A wind rotor is measured with whatever is at hand: 63 in are 63 · 0.0254 = 1.6002 m.
 func TestARotorIsGivenInAnyLength(t *testing.T) {
 	d := Parse("[drive]\nkind = \"wind\"\n")
 	for typed, want := range map[string]float64{"63 in": 1.6002, "5.25 ft": 1.6002, "160 cm": 1.6, "1600 mm": 1.6, "1.6": 1.6} {
@@ -138,7 +138,8 @@ func TestARatioMayHaveBothItsSides(t *testing.T) {
 	}
 }
 
-// How to measure a field is a sentence of its own behind what was expected; any other remedy goes on in the same one.
+// How to measure a field is a sentence of its own after what was expected; any other remedy continues
+// the same sentence.
 func TestAProblemIsWrittenAsSentences(t *testing.T) {
 	d := Parse("[machine]\nslots = 36\n").Set("old.connection", "1.5 mm", quantity.Choice{}).Set("old.turns", "wi", quantity.Choice{})
 	p, bad := d.ProblemAt("old.connection")

@@ -35,8 +35,8 @@ func (p Problem) Text() string {
 	return b.String()
 }
 
-// Sentence is what was read and expected, with what to do, without the field. A remedy that is a sentence of its
-// own, as how to measure a field is, stands as one.
+// Sentence is what was read and expected, with the remedy, without the field. A remedy that is a
+// sentence of its own, such as how to measure a field, stays one.
 func (p Problem) Sentence(fix string) string {
 	said := fmt.Sprintf("read %s, expected %s", p.Read, p.Expected)
 	first, size := utf8.DecodeRuneInString(fix)

@@ -45,7 +45,7 @@ var (
 	Millimetres = Dimension{plain("mm", "mm"), {"in", "in", []string{"inch", "inches", `"`, "″"}, 25.4, 0}, {"cm", "cm", nil, 10, 0}, {"mil", "mil", []string{"mils", "thou"}, 0.0254, 0}}
 	SquareMM    = Dimension{plain("mm2", "mm²"), {"in2", "in²", []string{"sqin"}, 645.16, 0}}
 	Metres      = Dimension{plain("m", "m"), {"ft", "ft", []string{"feet"}, 0.3048, 0}}
-	Across      = append(Metres[:2:2], Unit{"in", "in", Millimetres[1].Also, 0.0254, 0}, Unit{"cm", "cm", nil, 0.01, 0}, Unit{"mm", "mm", nil, 0.001, 0}) // of a wind rotor
+	Across      = append(Metres[:2:2], Unit{"in", "in", Millimetres[1].Also, 0.0254, 0}, Unit{"cm", "cm", nil, 0.01, 0}, Unit{"mm", "mm", nil, 0.001, 0}) // for a wind rotor
 	Celsius     = Dimension{plain("c", "°C", "degc"), {"f", "°F", []string{"degf"}, 1 / 1.8, -32 / 1.8}}
 	RPM         = Dimension{plain("rpm", "rpm", "1/min", "min-1")}
 	Volts       = Dimension{plain("v", "V", "volt", "volts"), {"mv", "mV", nil, 1e-3, 0}}
