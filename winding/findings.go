@@ -8,9 +8,9 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// # What is called out
+// # Findings
 //
-// Each subject has a file and a type of its own, with no more than what it looks at: the iron and the
+// Each subject has a file and a type of its own, with only what it examines: the iron and the
 // slot (findings_machine.go), the old winding and its readings (oldchecks.go, findings_readings.go),
 // the rotor and the battery (findings_supply.go), the drive (findings_drive.go), a trial at rest
 // (findings_trial.go) and where it runs (findings_running.go), what was really wound

@@ -47,9 +47,9 @@ func (r *WoundOutcome) readings(l Likely, all bool) []held {
 	return list
 }
 
-// explains reports whether a fault is of what is off. Ohms alone speak of none that leaves them as they
-// are, and turns are miscounted only where ohms and volts both say so: ohms by themselves may as well
-// be another wire.
+// explains reports whether a fault explains the readings that are off. Ohms alone indicate none that leaves
+// them unchanged, and turns are miscounted only where ohms and volts both say so: ohms by themselves may
+// equally mean another wire.
 func (r *WoundOutcome) explains(l Likely, all bool) bool {
 	if l.miscounted {
 		return all && r.LeadOhms20.off() && (r.LineVolts.off() || r.CutInRPM.off())

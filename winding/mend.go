@@ -10,7 +10,7 @@ import (
 	"slotwright/wiretable"
 )
 
-// # Mends that were worked out
+// # Offers that were computed
 //
 // "More turns" or "thicker wire" is cheap to say, and in a full slot each forbids the other. So nothing
 // is offered here that was not first computed as a winding: the neighbouring sizes of the trial's wire,

@@ -35,7 +35,7 @@ import (
 // links the other coils in the opposite sense. Which phase it is in, pairs.go finds all the same.
 //
 // Pairs are compared by their pattern, that is by their ratios, on which speed, field and magnets have
-// no effect. Their common deviation is told besides, up to [offTogether].
+// no effect. Their common deviation is reported separately, up to [offTogether].
 
 // onePhase is the factor that a fault puts on the planned ohms and volts of each pair, U-V, V-W and
 // W-U, where it is in this phase.

@@ -11,7 +11,7 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// # The same coils joined otherwise
+// # The same coils in another connection
 //
 // What a person at a bench tries first costs no wire: the coils as they are, in delta instead of star
 // or back, or their groups in more or fewer parallel circuits. Volts between leads change by √3 and by
