@@ -179,13 +179,17 @@ func (s *fieldSearch) find() (best quantity.Figure, watts float64) {
 	return quantity.Of(stood.amps, quantity.Guessed).Because(fmt.Sprintf("more would come at %.2g A, %s", run.amps, past)), stood.NetWatts
 }
 
-// notStood is the range below the overall best that is not withstood with the battery taking charge, as
+// notStood is the range around the overall best that is not withstood with the battery taking charge, as
 // far as it was tested; empty if that best itself is withstood.
 func (s *fieldSearch) notStood(top *fieldRun) (span fieldSpan) {
+	span = fieldSpan{top.amps, top.amps}
 	for _, run := range s.runs {
-		if run.asked && run.charged > 0 && run.amps <= top.amps && (span.to == 0 || run.amps < span.from) {
-			span = fieldSpan{run.amps, top.amps}
+		if run.asked && run.charged > 0 {
+			span = fieldSpan{min(span.from, run.amps), max(span.to, run.amps)}
 		}
+	}
+	if top.charged <= 0 {
+		return fieldSpan{}
 	}
 	return span
 }
