@@ -33,7 +33,7 @@ func (m *Model) everywhere() []kit.Binding {
 		kit.Bind(files, keys("w", "", "ctrl+e"), "write card", "Write the winding card of the chosen trial to a text file.", m.askCard),
 		kit.Bind(files, keys("W", "", ""), "drawing", "Write the drawing of the chosen trial, to print: unrolled, face, slot, amps.", m.askDrawing),
 		command(group, keys("q", "", "ctrl+c ctrl+q"), "leave", "Leave; asks when there is unsaved work, and once more leaves with it kept.", m.quit),
-		kit.Bind(group, keys("u", "", "ctrl+z"), "undo", "Take the last change back.", func() { m.follow(m.s.Undo()) }),
+		kit.Bind(group, keys("u", "", "ctrl+z"), "undo", "Undo the last change.", func() { m.follow(m.s.Undo()) }),
 		kit.Bind(group, keys("U", "", "ctrl+y"), "", "Do again what was undone.", func() { m.follow(m.s.Redo()) }),
 		command(group, "ctrl+l", "", "The screen anew, where something else wrote over it.", func() tea.Cmd { return tea.ClearScreen }),
 		kit.Bind(group, "ctrl+t", "", "Colours: for any background, dark, light, high contrast, none.", m.nextTheme),

@@ -145,7 +145,7 @@ func (m *Model) commandsOf(i int, before string) []doing {
 var others = map[string]string{
 	"quit exit close end bye":              "leave",
 	"export print text":                    "card",
-	"revert":                               "change back",
+	"revert":                               "undo",
 	"redo repeat":                          "undone",
 	"rename":                               "another name",
 	"copy clone":                           "duplicate",

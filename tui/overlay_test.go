@@ -113,7 +113,7 @@ func TestFindingsInTheUnitsChosen(t *testing.T) {
 	m.press("!")
 	m.fit()
 	frame := tuitest.Words(m.View())
-	assert.Contains(t, frame, "comes to 334 °F, its class F stands a mean of 293 °F")
+	assert.Contains(t, frame, "reaches a mean of 334 °F; class F allows 293 °F")
 }
 
 // A screen's name goes to that screen, from any screen. Its commands that begin with its name are

@@ -28,7 +28,7 @@ func TestCoolingIsAskedForWhereItMatters(t *testing.T) {
 		return text
 	}
 	none := quantity.Reading{}
-	assert.Contains(t, asked("", none, 12), "taken as open: by that the winding of trial A gets too hot")
+	assert.Contains(t, asked("", none, 12), "taken as open: with that the winding of trial A gets too hot")
 	assert.Empty(t, asked("open", none, 12), "it was said")
 	assert.Empty(t, asked("", quantity.Known(2), 12), "what it is asked for is known")
 	assert.Empty(t, asked("", none, 30), "nothing hangs on it")

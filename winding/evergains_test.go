@@ -31,7 +31,7 @@ func TestARemedyIsAtASpeedThatIsHad(t *testing.T) {
 					continue
 				}
 				only := strings.Contains(f.Fix, fmt.Sprintf("the rotor's current on only from %.0f rpm", pays))
-				if strings.Contains(f.Fix, fmt.Sprintf("never comes to the %.0f alternator rpm", pays)) {
+				if strings.Contains(f.Fix, fmt.Sprintf("never reaches the %.0f alternator rpm", pays)) {
 					never++
 					assert.False(t, reached || only, "%g m, %s: %s", metres, a.Name, f.Fix)
 				} else if only {

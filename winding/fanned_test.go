@@ -129,7 +129,7 @@ func TestTheLimitByTemperatureGoesByTheFan(t *testing.T) {
 	for _, l := range a.Each {
 		if l.Name == limitSameHeat {
 			assert.InEpsilon(t, 60, l.AmpsDC.Value, 1e-9)
-			assert.Contains(t, l.Reason, "proved at 6000 rpm: slower its fan carries off less")
+			assert.Contains(t, l.Reason, "proved at 6000 rpm: slower its fan cools less")
 		}
 	}
 	j.Machine.Cooling = "open"

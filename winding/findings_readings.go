@@ -69,7 +69,7 @@ func (a aboutReadings) gapAlone(d *doubts, now quantity.Figure) {
 		return
 	}
 	d.add(Finding{Severity: Doubt, Path: "machine.air_gap", Fix: "give the plate's volts, amps and speed, or a short-circuit reading of the old winding, or its amps into a battery at two speeds", Source: job.Practice},
-		"the inductance is worked out from the air gap alone, and with a claw rotor may be several times too high: the amps go by it")
+		"the inductance is estimated from the air gap alone; with a claw rotor it may be several times too high, and the amps depend on it")
 }
 
 // routes says when two readings of the same thing disagree.
@@ -137,7 +137,7 @@ func (a aboutReadings) together(d *doubts) {
 				c.Shown *= 1000
 			}
 			d.add(Finding{Severity: Doubt, Path: path, Fix: "take it again, its speed too", Source: "least squares on the exact bridge"},
-				"%s does not agree with the others: %.3g %s where they speak of %.3g %s, %.1f times what such a reading may be off", kindWords(c.Kind), read, unit, c.Shown, unit, c.Off)
+				"%s disagrees with the others: %.3g %s where they indicate %.3g %s, %.1f times the error expected of such a reading", kindWords(c.Kind), read, unit, c.Shown, unit, c.Off)
 		}
 	}
 }

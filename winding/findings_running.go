@@ -145,11 +145,11 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 	}
 	if o.freed > 0 && !o.OverLimit() && !o.Burns() {
 		d.add(Finding{Severity: Doubt, Path: at("turns"), Trial: t.Name, Fix: cmp.Or(better, "furl it earlier"), Source: "balance of drive and alternator"},
-			"it stands on an edge (%s): 2 %% more volts at a full battery, or 2 %% less of the machine than was read, and the rotor runs on: %s A flow, and it stands %s A", a.drive.conditions[top].Label, amps(o.freed), amps(o.LimitAmps.Value))
+			"it is close to breaking free (%s): with 2 %% more volts at a full battery, or a machine 2 %% weaker than measured, the rotor runs on: %s A flow, and it withstands %s A", a.drive.conditions[top].Label, amps(o.freed), amps(o.LimitAmps.Value))
 	}
 	if p := o.guarded(); p != nil && !o.OverLimit() {
 		d.add(Finding{Severity: Note, Path: "battery.most_current", Trial: t.Name},
-			"the regulator is what protects the winding: without it %s A would flow (%s), it stands %s A", amps(p.unheld), a.drive.label(p), amps(o.LimitAt(p.unheldRPM)))
+			"only the regulator protects the winding: without it %s A would flow (%s), and it withstands %s A", amps(p.unheld), a.drive.label(p), amps(o.LimitAt(p.unheldRPM)))
 	}
 	if !a.air.still.Known() || len(o.Operating) == 0 {
 		return
@@ -165,7 +165,7 @@ func (a aboutRunning) heat(d *doubts, at func(string) string, t job.Trial, o *Tr
 			warmed = fmt.Sprintf("; the rotor's field of %s W warms it more than its own copper, %s W", figures(p.FieldWatts), figures(p.CopperWatts))
 		}
 		d.add(Finding{Severity: Broken, Path: at("gauge"), Trial: t.Name, Fix: fix, Source: "IEC 60034-1 rise by resistance"},
-			"the winding comes to %.0f °C, its class %s stands a mean of %.0f °C%s%s%s", hot.Value, a.air.class, limit, warmed, o.yearPastSaid(better), a.air.taken())
+			"the winding reaches a mean of %.0f °C; class %s allows %.0f °C%s%s%s", hot.Value, a.air.class, limit, warmed, o.yearPastSaid(better), a.air.taken())
 	}
 }
 
@@ -316,7 +316,7 @@ func (a aboutRunning) net(d *doubts, at func(string) string, t job.Trial, o *Tri
 	switch {
 	case p.FieldWatts > 0 && p.AmpsDC > 0:
 		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true},
-			"the rotor takes %s W, %s W come in (%s): the battery runs down", figures(p.FieldWatts), figures(p.BatteryWatts), where)
+			"the rotor takes %s W and only %s W come in (%s): the battery runs down", figures(p.FieldWatts), figures(p.BatteryWatts), where)
 	case p.FieldWatts > 0:
 		d.add(Finding{Severity: Broken, Path: at("turns"), Trial: t.Name, Fix: fix, NoUse: true},
 			"the rotor takes %.3g W and nothing comes in (%s): the battery runs down", p.FieldWatts, where)
@@ -342,7 +342,7 @@ func (a aboutRunning) weakerFirst(p *Operating) string {
 // speed at which it pays, where the drive ever takes the alternator there.
 func (a aboutRunning) paysFrom(o *TrialOutcome) string {
 	if !o.everGains(a.drive) {
-		return fmt.Sprintf("magnets, a winding that brings more, or more of a drive: this one never comes to the %.0f alternator rpm from which the rotor's current pays for itself", o.BreakEvenRPM.Value)
+		return fmt.Sprintf("magnets, a winding that brings more, or a stronger drive: this one never reaches the %.0f alternator rpm from which the rotor's current pays for itself", o.BreakEvenRPM.Value)
 	}
 	return fmt.Sprintf("the rotor's current on only from %.0f rpm of the alternator, where it pays for itself; magnets, or a winding that brings more there", o.BreakEvenRPM.Value)
 }
@@ -412,7 +412,7 @@ func (a aboutRunning) open(d *doubts, at func(string) string, t job.Trial, o *Tr
 				"%s the diodes see %.0f V, their rating is %.0f V", where, worst.Value, r.Value)
 		case open.DiodesTight:
 			d.add(Finding{Severity: Doubt, Path: "battery.diode_reverse", Trial: t.Name, Fix: fix, Source: "half the rating; common practice, no source"},
-				"%s the diodes see %.0f V, more than half of their %.0f V: no reserve for a battery that comes off", where, worst.Value, r.Value)
+				"%s the diodes see %.0f V, more than half of their %.0f V: no margin if the battery comes off", where, worst.Value, r.Value)
 		}
 	}
 	if line := worst.Value / math.Sqrt2; line > ordinaryInsulation {
@@ -433,5 +433,5 @@ func (a aboutRunning) charge(d *doubts, t job.Trial, o *TrialOutcome) {
 		load = fmt.Sprintf("; a dump load for all of it, the winding cold, is %.2f Ω and %.0f W", o.DumpOhms.Value, o.DumpWatts.Value)
 	}
 	d.add(Finding{Severity: Doubt, Path: "battery.charge_limit", Trial: t.Name, Fix: fix, Source: "the battery's charge limit"},
-		"the most that it charges is %.1f A above the battery's limit%s", over.Value, load)
+		"its highest charging current is %.1f A above the battery's limit%s", over.Value, load)
 }

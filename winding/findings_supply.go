@@ -53,7 +53,7 @@ func (a aboutField) callOut(d *doubts) {
 			"the rotor coil's ohms are not given: its %.3g A are taken to come of all the supply, %.3g W off every row", e.amps.Value, e.watts.Value)
 	case !e.watts.Known():
 		d.add(Finding{Severity: Doubt, Path: "field.coil", Fix: "measure ring to ring, cold, or the current it takes"},
-			"what the rotor takes is not known: amps and watts are before it is taken off")
+			"what the rotor takes is not known: amps and watts are shown before it is subtracted")
 	}
 	if e.unmatched != "" {
 		fix := "take a second spin-up reading, at another field current: then the flux follows the current"
@@ -85,7 +85,7 @@ func (a aboutBattery) unused(d *doubts) {
 	switch {
 	case a.other && most:
 		d.add(Finding{Severity: Note, Path: "battery.most_current", Fix: "take it out"},
-			"the most current of %s A is not used: it is what a regulator lets into a battery, and the load is %s", asTyped(g.MostAmps.Value), loadNames[g.Load])
+			"the most current of %s A is not used: it applies to a regulator that charges a battery, and the load is %s", asTyped(g.MostAmps.Value), loadNames[g.Load])
 	case by && a.other:
 		d.add(Finding{Severity: Note, Path: "battery.held_by", Fix: "take it out"},
 			"held by %s is not used: that is said of a battery's controller, and the load is %s", g.HeldBy, loadNames[g.Load])

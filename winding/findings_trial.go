@@ -92,5 +92,5 @@ func (a aboutTrial) delta(d *doubts, at func(string) string, t job.Trial, o *Tri
 		size = fmt.Sprintf(", about %.2g A of it in the usual condition (%s)", i.Value, thirdWaveText(a.field))
 	}
 	d.add(Finding{Severity: Note, Path: at("connection"), Trial: t.Name, Fix: "star, or a span of two thirds of a pole pitch", Source: "third-harmonic EMFs are in phase in the three windings and drive a current round the delta"},
-		"delta with a winding factor of %.4f for the third harmonic: a third-harmonic current goes round the delta, heats it and gives nothing%s", o.Kw3.Value, size)
+		"delta with a winding factor of %.4f for the third harmonic: a third-harmonic current circulates in the delta, heats it and gives nothing%s", o.Kw3.Value, size)
 }

@@ -108,7 +108,7 @@ func (c contradicting) electric() {
 			"the finished winding reads %s Ω at 20 °C, its turns, wire and mean turn make %s%s", figures(r.LeadOhms20.Read.Value), figures(r.LeadOhms20.Expected.Value), r.firstFault())
 	}
 	if byMean(r.LineVolts) {
-		fix := "check the speed, the rotor's current and each coil's way round"
+		fix := "check the speed, the rotor's current and the polarity of each coil"
 		if r.magnets {
 			fix = "check the speed and each coil's way round"
 		}

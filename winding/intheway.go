@@ -24,7 +24,7 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 	case s.best != nil && !s.rejoined:
 		why = "this is as good as any"
 	case f != nil && f.score > s.more && !same(f.trial, s.own):
-		why = s.words(f) + " would bring more and does not stand it"
+		why = s.words(f) + " would bring more and does not withstand it"
 		if f.drags.Load() {
 			why = s.words(f) + " would bring more and drags the engine far below its speed"
 		}
@@ -35,16 +35,16 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 	case f == nil && s.begin && s.drags:
 		why = "what begins in time drags the engine far below its speed, does not stand what flows then, or brings nothing"
 	case f == nil && s.begin:
-		why = "what begins in time does not stand what flows then, or brings nothing"
+		why = "those that begin to charge in time are overloaded or bring nothing"
 	case f == nil && s.late:
-		why = fmt.Sprintf("too slow, all that fit begin after the slow speed, %s alternator rpm", whole(s.speeds.slow))
+		why = fmt.Sprintf("too slow: every winding that fits begins after the slow speed, %s alternator rpm", whole(s.speeds.slow))
 	case f == nil:
 	default:
 		why = fmt.Sprintf("the best, %s, brings %s A net (%s)", s.words(f), amps(f.net), s.drive.conditions[usual].Label)
 	}
 	head := "no winding that fits does better"
 	if s.rejoined {
-		head = "no other winding that fits does better than these coils joined otherwise"
+		head = "no other winding that fits does better than these coils in another connection"
 	}
 	return joined(": ", head, why)
 }

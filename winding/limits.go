@@ -42,9 +42,9 @@ func newBounds(b bounds) bounds {
 		}
 	}
 	b.fanned = newFanned(&b)
-	b.temperature = fmt.Sprintf("comes to a mean of %.0f °C, what class %s allows by its ohms, in air of %.0f °C, iron and field counted%s", b.air.meanC, b.air.class, b.air.ambientC, b.fanned.said(b.old.RatedRPM.Value))
+	b.temperature = fmt.Sprintf("reaches a mean of %.0f °C by its ohms, as class %s allows, in air of %.0f °C, iron and field counted%s", b.air.meanC, b.air.class, b.air.ambientC, b.fanned.said(b.old.RatedRPM.Value))
 	if b.fanned != nil && b.old.RatedRPM.Value > b.fanned.usual {
-		b.slower = fmt.Sprintf(", proved at %.0f rpm: slower its fan carries off less, which the limit by temperature counts", b.old.RatedRPM.Value)
+		b.slower = fmt.Sprintf(", proved at %.0f rpm: slower its fan cools less, which the limit by temperature takes in", b.old.RatedRPM.Value)
 	}
 	if bundle := b.old.OldWinding.Bundle(); !bundle.IsZero() {
 		b.oldPerDC = b.machine.phasePerDC(b.old.Connection) / float64(b.old.coils.circuits*b.machine.sets) / bundle.AreaMM2(b.old.Build)
@@ -168,7 +168,7 @@ func (b *bounds) bySameHeat(w *candidate, o *TrialOutcome, _ float64) Limit {
 		per = b.old.relativeOhms(w).Times(k * k / (ko * ko))
 	}
 	amps := b.rated().With(per, func(i, r float64) float64 { return heat.SameHeat(i, 1, r) })
-	return Limit{Name: limitSameHeat, AmpsDC: amps, Reason: "makes the heat that the plate's amps made in the old winding" + b.slower, Source: "I·√(R old/R new)", sum: limitSum{heat: per.Value}}
+	return Limit{Name: limitSameHeat, AmpsDC: amps, Reason: "makes the same heat as the plate's amps in the old winding" + b.slower, Source: "I·√(R old/R new)", sum: limitSum{heat: per.Value}}
 }
 
 // byOldDensity: the current density that the plate's current made in the old wire.

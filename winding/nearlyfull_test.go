@@ -80,7 +80,7 @@ func TestStandsOnAnEdge(t *testing.T) {
 	onEdge := func(read float64) (found bool) {
 		j.Spins[0].LineVolts = quantity.Known(read)
 		for _, f := range winding.Evaluate(j).Findings {
-			found = found || strings.Contains(f.Text, "on an edge")
+			found = found || strings.Contains(f.Text, "close to breaking free")
 		}
 		return found
 	}

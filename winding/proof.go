@@ -122,7 +122,7 @@ func warmer(p Proof) string {
 	}
 	times := quantity.Number(p.Read.Value/p.Expected.Value, quantity.AtMost(2)) + " times as much as was guessed"
 	if p.tooWarm() {
-		return times + p.noCooling() + ". Stop and look: a coil hotter than its fellows, each pair's ohms and volts, what it takes to turn it with nothing connected. Nothing is learned of it"
+		return times + p.noCooling() + ". Stop and look: a coil hotter than the others, each pair's ohms and volts, what it takes to turn it with nothing connected. Nothing is learned from it"
 	}
 	return times + ": write it at Rise per watt, on Machine, and look at every temperature and limit again"
 }
@@ -213,7 +213,7 @@ func checks(magnets bool, turn, weight, ohms, volts, began, rise Proof) []Check 
 		{"begins to charge", "cut_in", began, quantity.RPM,
 			"sooner than worked out: check the tachometer; then more flux than reckoned with", "late: where the volts are right, battery, diodes, cable; else as with low volts"},
 		{"rise per watt, after an hour", "warm", rise, quantity.KelvinPerW,
-			"cooled better than reckoned with", "less air than reckoned with; hotter by much, or by and by: a short, stop"},
+			"cooled better than assumed", "less air than assumed; much hotter, or getting hotter: a short, stop"},
 	}
 	rows := make([]Check, len(list))
 	for i, c := range list {

@@ -82,7 +82,7 @@ func Idle(d *job.DriveSpec, path string) string {
 	switch path {
 	case "drive.ratio":
 		if by == "drive.tach_drive" {
-			return "the tachometer readings are gone by"
+			return "the tachometer readings are used"
 		}
 	case "drive.driver", "drive.driven":
 		return idleWheels(by, "drive.driver")
@@ -101,9 +101,9 @@ func idleWheels(by, own string) string {
 	case own, "", "drive.tach_drive":
 		return ""
 	case "drive.ratio":
-		return "the ratio is gone by"
+		return "the ratio is used"
 	}
-	return "the other wheels are gone by"
+	return "the other wheels are used"
 }
 
 func idleSlip(d *job.DriveSpec, by string) string {

@@ -313,13 +313,13 @@ func (g *regulator) words(p *Operating) string {
 	text := "the regulator holds them at " + figures(g.amps) + " A: "
 	switch {
 	case p.Spent:
-		return "the flux that stays without any field current brings them: the regulator, set to " + figures(g.amps) + " A, can lower them no further"
+		return "the flux that stays without any field current produces them: the regulator, set to " + figures(g.amps) + " A, can lower them no further"
 	case g.wound && g.field > 0:
 		return text + fmt.Sprintf("the field is down to %s A of %s A", figures(p.HeldFieldAmps), figures(g.field))
 	case g.wound:
 		return text + fmt.Sprintf("the flux is down to %.0f %%", 100*p.flux)
 	case g.shunt:
-		return text + fmt.Sprintf("%s W of what the winding gives are burned beside", figures(p.ControllerWatts))
+		return text + fmt.Sprintf("%s W of what the winding gives are burned in a shunt", figures(p.ControllerWatts))
 	}
 	return text + fmt.Sprintf("the controller takes up %s V, %s W if it burns them; %s", figures(p.ControllerWatts/p.AmpsDC), figures(p.ControllerWatts), IfItSwitches)
 }
@@ -367,7 +367,7 @@ func (a aboutRunning) residual(d *doubts, t job.Trial, o *TrialOutcome) {
 // fieldSaid explains the field current where the regulator sets it.
 func (g *regulator) fieldSaid(p *Operating) string {
 	if p.Spent {
-		return "where the regulator has taken it all away"
+		return "where the regulator has cut it to nothing"
 	}
 	return "where the regulator holds it"
 }

@@ -70,7 +70,7 @@ func TestAWindingThatItsRotorHeats(t *testing.T) {
 	j := job.Parse(onTwiceItsVolts).Job()
 	o := winding.Evaluate(j)
 	require.Zero(t, o.Trials[0].AmpsUsual.Value-o.Trials[0].Operating[0].NetAmps)
-	hot := calledOut(t, &o, "the winding comes to")
+	hot := calledOut(t, &o, "the winding reaches a mean of")
 	assert.Contains(t, hot.Text, "the rotor's field of 191 W warms it more than its own copper, 0 W")
 	assert.Contains(t, hot.Fix, "a smaller field current")
 	assert.NotContains(t, hot.Fix, "Most current")
@@ -81,7 +81,7 @@ func TestAWindingThatItsRotorHeats(t *testing.T) {
 	said := j
 	said.Machine.Cooling = "open"
 	as := winding.Evaluate(said)
-	assert.NotContains(t, calledOut(t, &as, "the winding comes to").Text, "taken as open")
+	assert.NotContains(t, calledOut(t, &as, "the winding reaches a mean of").Text, "taken as open")
 
 	j.Field.Amps = quantity.Known(4.5) // (4.5/3.51)² is 1.6 times the heat
 	o = winding.Evaluate(j)

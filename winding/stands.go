@@ -222,7 +222,7 @@ func doubtCooling(d *doubts, o *Outcome, air *thermal) {
 		return
 	}
 	d.add(Finding{Severity: Doubt, Path: "machine.cooling", Fix: "say whether it is closed, open or has a fan of its own"},
-		"how it is cooled was not said and is taken as %s: by that the winding of trial %s gets too hot or passes its current limit", air.cooling, strings.Join(names, ", "))
+		"cooling was not given and is taken as %s: with that the winding of trial %s gets too hot or passes its current limit", air.cooling, strings.Join(names, ", "))
 }
 
 // notHad marks amps or watts that cannot be had in a condition: none come, the winding does not

@@ -23,7 +23,7 @@ func (t *TrialOutcome) suit(s *driveSide, held *characteristic) {
 	switch {
 	case at.Region == drive.Stalled:
 		t.region = Overload
-		t.Suits = "asks for more than the drive gives at any speed: it is stopped"
+		t.Suits = "demands more than the drive gives at any speed and stalls it"
 	case at.AmpsDC == 0 && at.HeldBack:
 		t.region = drive.Idling
 		t.Suits = fmt.Sprintf("is held back to %s rpm of the drive and does not charge there", figures(at.DriveRPM))
@@ -35,13 +35,13 @@ func (t *TrialOutcome) suit(s *driveSide, held *characteristic) {
 		t.Suits = heldBackTo(at)
 	case s.source == nil:
 		t.region = drive.Charging
-		t.Suits = fmt.Sprintf("takes %.0f W at the usual speed for %s A net", at.DriveWatts, amps(at.NetAmps))
+		t.Suits = fmt.Sprintf("draws %.0f W at the usual speed and charges %s A net", at.DriveWatts, amps(at.NetAmps))
 	case t.stalls() != nil:
 		t.region = drive.Stalled
 		t.Suits = fmt.Sprintf("%s, for %s A net", stalledAt(s.kind, at), amps(at.NetAmps))
 	case yields(s.kind):
 		t.region = drive.Charging
-		t.Suits = fmt.Sprintf("takes all that the drive gives at %s rpm, %.0f W, for %s A net", figures(at.DriveRPM), at.DriveWatts, amps(at.NetAmps))
+		t.Suits = fmt.Sprintf("takes all that the drive gives at %s rpm, %.0f W, and charges %s A net", figures(at.DriveRPM), at.DriveWatts, amps(at.NetAmps))
 		if usual := s.conditions[usual].X; usual.Known() && at.DriveRPM < 0.9*usual.Value {
 			t.Suits += fmt.Sprintf("; that is slower than its usual %s rpm", figures(usual.Value))
 		}
@@ -67,5 +67,5 @@ func (s *driveSide) withLess(at *Operating, held *characteristic) string {
 	if p.AmpsDC < leastNet {
 		return fmt.Sprintf("; at its usual %s rpm it does not charge", figures(usual.Value))
 	}
-	return fmt.Sprintf("; at its usual %s rpm it takes %.0f W for %s A net", figures(usual.Value), p.ShaftWatts/s.through.Passes(), amps(p.NetAmps))
+	return fmt.Sprintf("; held at its usual %s rpm it takes %.0f W for %s A net", figures(usual.Value), p.ShaftWatts/s.through.Passes(), amps(p.NetAmps))
 }

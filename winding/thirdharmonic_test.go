@@ -97,7 +97,7 @@ func TestThirdHarmonicCurrentByHand(t *testing.T) {
 	assert.False(t, Evaluate(star).Trials[0].ThirdAmps.Known())
 }
 
-// Below the speed at which it charges the third harmonic goes round the delta all the same, and warms
+// Below the speed at which it charges the third harmonic circulates in the delta all the same, and warms
 // the copper: 0.8 K for each watt.
 func TestADeltaIsWarmBeforeItCharges(t *testing.T) {
 	j := deltaJob()

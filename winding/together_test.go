@@ -266,7 +266,7 @@ func TestReadingsThatContradict(t *testing.T) {
 	assert.Empty(t, find(j, "amps[1].current"))
 	assert.Equal(t, quantity.Derived, Evaluate(j).Trials[0].PhasePerRPM.Origin)
 	j.Amps[1].Amps.Value *= 1.3
-	assert.Contains(t, find(j, "amps[1].current"), "does not agree with the others")
+	assert.Contains(t, find(j, "amps[1].current"), "disagrees with the others")
 	for _, a := range Evaluate(j).Trials {
 		for _, f := range []quantity.Figure{a.PhasePerRPM, a.CutInRPM, a.PhaseMilliHenries} {
 			assert.Equal(t, quantity.Guessed, f.Origin, "what follows is marked")

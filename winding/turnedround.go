@@ -49,7 +49,7 @@ func (a turnedRound) callOut(d *doubts) {
 	if times <= 1 || !a.charges(times) {
 		return
 	}
-	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("turned round? %s it would be %.3g, and %.0f rpm at the top", swapped, r.Value*times, top.Value*times), Source: turnsSource},
+	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("reversed? %s it would be %.3g, and %.0f rpm at the top", swapped, r.Value*times, top.Value*times), Source: turnsSource},
 		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins)
 }
 
@@ -70,10 +70,10 @@ func (a turnedRound) sides(d *doubts) {
 	}
 	switch slashed := a.given.RatioAs.Slash; {
 	case r >= 1 && lame:
-		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("turned round? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
+		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("reversed? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
 			"the ratio is read as %.3g turns of the alternator for one of the drive, at which nothing charges", r)
 	case r < 1 && (needsSpeed[a.given.Kind] || slashed):
-		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("turned round? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
+		d.add(Finding{Severity: Doubt, Path: "drive.ratio", Fix: fmt.Sprintf("reversed? %s it would be %.3g%s", swapped, other, a.topAt(other/r)), Source: turnsSource},
 			"the ratio is read as %.3g turns of the alternator for one of the drive: it would turn slower than the drive", r)
 	case slashed:
 		slips := ""

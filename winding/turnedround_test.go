@@ -61,7 +61,7 @@ func TestADriveTheWrongWayRoundIsAsked(t *testing.T) {
 		}
 		var asked []winding.Finding
 		for _, f := range winding.Evaluate(j).Findings {
-			if strings.Contains(f.Fix, "turned round?") {
+			if strings.Contains(f.Fix, "reversed?") {
 				asked = append(asked, f)
 			}
 		}
@@ -82,6 +82,6 @@ func TestSpeedsOfTheAlternatorAreNotTurnedRound(t *testing.T) {
 	j := driven(t, "ratio = 0.0891")
 	j.Target.TopRPM = j.Drive.TopRPM
 	for _, f := range winding.Evaluate(j).Findings {
-		assert.NotContains(t, f.Fix, "turned round?")
+		assert.NotContains(t, f.Fix, "reversed?")
 	}
 }

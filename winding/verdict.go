@@ -68,7 +68,7 @@ func (o *Outcome) alone(t *TrialOutcome, kind string) string {
 // year is a year's energy in words: the purpose of a rotor in the wind.
 func (t *TrialOutcome) year() string {
 	if t.YearKWh.Value < 0.5 {
-		return "nothing to speak of in a year"
+		return "almost nothing in a year"
 	}
 	return whole(t.YearKWh) + " kWh in a year"
 }

@@ -410,7 +410,7 @@ func TestCoilOfUnknownOhmsStillTakes(t *testing.T) {
 	assert.False(t, o.Trials[0].FieldWatts.Known())
 	f = finding(&o, "field.coil")
 	require.NotNil(t, f)
-	assert.Contains(t, f.Text, "before it is taken off")
+	assert.Contains(t, f.Text, "before it is subtracted")
 }
 
 // Grid, verdict, finding and ladder compare the same current with the limit: the warm one, which is the

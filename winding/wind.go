@@ -135,7 +135,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 func (b *bed) startsAlone(v drive.Verdict) quantity.Figure {
 	switch {
 	case v.StartsFrom == 0:
-		return quantity.Missing("no wind up to the furling one starts it by itself")
+		return quantity.Missing("no wind up to the furling wind starts it by itself")
 	case v.StartsFrom <= v.ChargesFrom:
 		return quantity.Missing("it starts by itself wherever it charges")
 	}
@@ -236,7 +236,7 @@ func (t *TrialOutcome) yearPast(b *bed) quantity.Figure {
 	stood += b.drive.year.LinesKWh(windsAndWatts(t.Points[from:]))
 	past := t.YearKWh.Value - stood
 	if past <= pastNothing*t.YearKWh.Value {
-		return quantity.Missing("it stands every wind that counts for its year")
+		return quantity.Missing("it withstands every wind that counts towards its year")
 	}
 	return quantity.Of(past, quantity.Guessed)
 }
@@ -269,7 +269,7 @@ func (dr *Driven) yearTo(furls float64, year drive.Weibull) float64 {
 func suitsWind(v drive.Verdict) string {
 	switch {
 	case v.ChargesFrom > 0 && v.StartsFrom == 0:
-		return suitsTurning(v) + "; no wind up to the furling one starts it by itself, a push has to"
+		return suitsTurning(v) + "; no wind up to the furling wind starts it by itself, a push has to"
 	case v.StartsFrom > v.ChargesFrom:
 		return fmt.Sprintf("%s; it starts by itself from %.1f m/s, in less wind a gust has to start it", suitsTurning(v), v.StartsFrom)
 	}

@@ -181,7 +181,7 @@ func sure(s *session.Session, f quantity.Figure, r winding.Row) string {
 	case off != "":
 		return off + ", by the tolerances given."
 	case weak:
-		return "A guess or a default weighs in it."
+		return "It depends on a guess or a default."
 	}
 	return ""
 }

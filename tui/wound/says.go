@@ -128,7 +128,7 @@ func unheld(s *session.Session, c check) string {
 	if c.Proof.Expected.Known() {
 		return "not judged: planned " + s.Text(c.Proof.Expected, c.Dim, 3) + " is only a guess"
 	}
-	return "nothing to hold it against: " + c.Proof.Expected.Why
+	return "nothing to compare it with: " + c.Proof.Expected.Why
 }
 
 // sentence is the verdict on a reading, in full: what was planned, its limits, and the explanation

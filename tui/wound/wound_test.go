@@ -135,7 +135,7 @@ func TestReadingsSayWhereTheyStand(t *testing.T) {
 	tuitest.Press(t, v, s, 80, 21, "ctrl+k")
 	v.GoTo(s, "wound[0].line")
 	frame = tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
-	assert.Contains(t, frame, "nothing to hold it against: needs the speed")
+	assert.Contains(t, frame, "nothing to compare it with: needs the speed")
 	tuitest.Press(t, v, s, 80, 21, "ctrl+k")
 	assert.Contains(t, tuitest.Draw(t, v, s, 80, 21), "Wound, not proved yet")
 	v.GoTo(s, "wound[0].cut_in")

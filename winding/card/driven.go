@@ -81,7 +81,7 @@ func (w *writer) gains(t *winding.TrialOutcome) (text string) {
 func (w *writer) stopping(t *winding.TrialOutcome) {
 	of := " of the drive: more than that goes on turning it"
 	if w.windy() {
-		of = " of wind: more than that goes on turning it"
+		of = " of wind: more than that keeps turning it"
 	}
 	w.gap()
 	w.brake(t, "brake_at_top", t.Brake)

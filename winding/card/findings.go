@@ -24,7 +24,7 @@ func (w *writer) findings(trial string) {
 	w.section("FINDINGS")
 	list := w.findingsOf(trial)
 	if len(list) == 0 {
-		w.say(2, "None: nothing is called out.")
+		w.say(2, "None.")
 		return
 	}
 	for s := winding.Broken; s >= winding.Note; s-- {

@@ -246,7 +246,7 @@ func (v *ampsView) table(area box) {
 				at: point{area.x0, y}, size: 2.7, anchor: fromLeft})
 		}
 	}
-	says := "Upright tick: charging begins, the battery at rest and the rotor's part not yet taken off. Marks: where the drive and the trial really come to terms."
+	says := "Upright tick: charging begins, the battery at rest and the rotor's part not yet taken off. Marks: the operating points of drive and trial."
 	if v.tooHot() {
 		says += " No curve where a winding burns."
 	}
