@@ -3,6 +3,7 @@ package winding
 import (
 	"cmp"
 	"fmt"
+	"math"
 
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
@@ -303,22 +304,39 @@ func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build)
 }
 
 // every evaluates all sizes of a trial's standard in the wind, where every third of those nearby was
-// tried and none does better, so that "no winding does better" covers them all.
+// tried and none does better, so that "no winding does better" covers them all. Thinner ones that load
+// the rotor ever more are left out.
 func (s *search) every() {
 	if s.drive.kind != job.DriveWind {
 		return
 	}
 	for _, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
 		g, ok := next(s.own.Gauge, s.own.Build)
-		for n := 0; ok && n < mostRungs && g.BareMM(s.own.Build) >= thinnestMM; n++ {
+		before, falls := math.Inf(-1), 0
+		for n := 0; ok && n < mostRungs && g.BareMM(s.own.Build) >= thinnestMM && falls < everyFalls; n++ {
 			f := s.full(withGauge(s.own, g))
 			if f.trial.Turns.Value < 1 {
 				break
 			}
 			s.try(f)
+			brings := s.brings(f)
+			if falls++; !s.passed(f) || !(brings <= before && brings < s.more/2) {
+				falls = 0
+			}
+			before = brings
 			g, ok = next(g, s.own.Build)
 		}
 	}
+}
+
+// everyFalls is how many sizes in a row that bring no more than the previous one, and less than half of
+// what is asked, end a direction in which more turns only begin earlier and load the rotor more.
+const everyFalls = 3
+
+// passed reports whether a winding has more turns than the one that brings the most, and begins to charge
+// below the rotor's best speed in the usual wind: with still more turns it brings less (wider.go).
+func (s *search) passed(f *fullSlot) bool {
+	return s.top != nil && f.forCircuit() > s.top.forCircuit() && f.begins > 0 && f.begins < s.drive.bestRPM(&s.drive.conditions[usual])
 }
 
 // filling is the thickest wire of which the trial's own turns still fit: what a mostly empty slot asks
