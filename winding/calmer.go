@@ -128,7 +128,7 @@ func (s *calming) cannot(g *regulator) bool {
 			continue
 		}
 		at := s.o.in(i)
-		if !g.stays() && g.amps < calmKeeps*at.NetAmps || s.lets(at, g) && !s.withstands(i, &at.RunPoint) {
+		if !g.stays() && g.amps < leastKept(at.NetAmps) || s.lets(at, g) && !s.withstands(i, &at.RunPoint) {
 			return true
 		}
 	}
@@ -170,8 +170,12 @@ func (s *calming) calmIn(i int, r *charger) (net float64, ok bool) {
 	if !s.lets(at, r.holder) {
 		run = r.settleAbove(s.o.CutInRPM.Value, s.drive.given(c.X.Value), max(c.asked, at.RPM, 1), c.asked, s.warmth(at, r.holder))
 	}
-	return run.NetAmps, s.withstands(i, &run) && run.NetAmps >= calmKeeps*at.NetAmps
+	return run.NetAmps, s.withstands(i, &run) && run.NetAmps >= leastKept(at.NetAmps)
 }
+
+// leastKept is the net amps that a remedy has to leave of those that come: where the battery is discharged
+// already it must not be discharged more.
+func leastKept(net float64) float64 { return min(net, calmKeeps*net) }
 
 // lets reports whether a regulator changes nothing where the trial runs. A drive that is held back may
 // keep its speed with one, and then more current flows.
