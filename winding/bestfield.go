@@ -167,14 +167,14 @@ func (s *fieldSearch) find() (best quantity.Figure, watts float64) {
 	if s.past(run) <= 0 {
 		return quantity.Of(run.amps, quantity.Guessed), run.NetWatts
 	}
-	past := "which the winding does not stand"
+	past := "which the winding does not withstand"
 	if s.worn(&run.RunPoint) <= 0 && s.drive.keepsOf(s.c, &run.RunPoint) < draggedSaid {
 		past = "which drags the drive down"
 	}
 	stood := s.stood(run)
 	s.not = s.notStood(run)
 	if stood == nil {
-		return quantity.Missing(fmt.Sprintf("no field current that it stands leaves the battery anything: most would come at %.2g A, %s", run.amps, past)), 0
+		return quantity.Missing(fmt.Sprintf("no field current that it withstands leaves the battery anything: most would come at %.2g A, %s", run.amps, past)), 0
 	}
 	return quantity.Of(stood.amps, quantity.Guessed).Because(fmt.Sprintf("more would come at %.2g A, %s", run.amps, past)), stood.NetWatts
 }

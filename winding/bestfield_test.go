@@ -31,7 +31,7 @@ func TestTheBestFieldIsStood(t *testing.T) {
 		a := &o.Trials[i]
 		best := a.BestUsual
 		require.Truef(t, best.Known(), "%s: %s", a.Name, best.Why)
-		require.Contains(t, best.Why, "more would come at 1.5 A, which the winding does not stand", a.Name)
+		require.Contains(t, best.Why, "more would come at 1.5 A, which the winding does not withstand", a.Name)
 		is := at(i, best.Value)
 		assert.False(t, past(i, is), a.Name)
 		assert.False(t, is.in(usual).HeldBack, a.Name)
@@ -74,7 +74,7 @@ func TestNoFieldThatIsStood(t *testing.T) {
 	})
 	best := o.Trials[0].BestUsual
 	assert.False(t, best.Known())
-	assert.True(t, strings.HasPrefix(best.Why, "no field current that it stands leaves the battery anything: most would come at"), best.Why)
+	assert.True(t, strings.HasPrefix(best.Why, "no field current that it withstands leaves the battery anything: most would come at"), best.Why)
 }
 
 // The best field current of every wound rotor in the stored jobs, with fewer and more turns, is that of

@@ -27,7 +27,7 @@ func (t *TrialOutcome) yearPastSaid(better string) string {
 	if better == "" || !t.YearPastKWh.Known() || t.YearPastKWh.Value < leastYear {
 		return ""
 	}
-	return fmt.Sprintf("; %s of its %s kWh a year come in winds that it does not stand", whole(t.YearPastKWh), whole(t.YearKWh))
+	return fmt.Sprintf("; %s of its %s kWh a year come in winds that it does not withstand", whole(t.YearPastKWh), whole(t.YearKWh))
 }
 
 // yearOf says which winds a year's energy counts.

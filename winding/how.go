@@ -163,7 +163,7 @@ var families = []struct {
 	{"over_charge_limit_a", basis{"{bridge_amps_dc_most} less {battery_charge_limit_a}", byDefinition, ofRunning}},
 	{"field_w", basis{"field current² × ohms of the rotor coil, and the brushes", "Ohm's law", ofFlux}},
 	{"hold_field_a_", basis{"the field current at which the bridge comes to the absorption volts with the amps wanted", bridgeSolved, ofRunning}},
-	{"best_field_", basis{"the field current that leaves the most after its own watts, of those that winding and drive stand", bridgeSolved, ofRunning}},
+	{"best_field_", basis{"the field current that leaves the most after its own watts, of those that winding and drive withstand", bridgeSolved, ofRunning}},
 	{"break_even_rpm", basis{"where watts at the battery come to the field's {field_w}", bridgeSolved, ofRunning}},
 	{"self_excitation_", basis{"where the volts that residual flux makes drive the field that makes more", "magnetisation curve against the field's line", ofRunning}},
 	{"against_old.", basis{"new over old", byDefinition, all(ofOhms, ofVolts, ofPlate)}},

@@ -29,11 +29,11 @@ func (s *search) inTheWay(o *TrialOutcome) string {
 			why = s.words(f) + " would bring more and drags the engine far below its speed"
 		}
 	case f != nil && f.score > s.more:
-		why = "every other that fits brings less, and this one does not stand what flows"
+		why = "every other that fits brings less, and this one does not withstand what flows"
 	case s.drive.kind == job.DriveWind:
 		why = joined("; ", s.dragHolds(o), s.bestHolds())
 	case f == nil && s.begin && s.drags:
-		why = "what begins in time drags the engine far below its speed, does not stand what flows then, or brings nothing"
+		why = "what begins in time drags the engine far below its speed, does not withstand what flows then, or brings nothing"
 	case f == nil && s.begin:
 		why = "those that begin to charge in time are overloaded or bring nothing"
 	case f == nil && s.late:

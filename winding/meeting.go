@@ -166,7 +166,7 @@ func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
 	t.limitByForm(c, b.machine, max(b.drive.fastest, b.speeds.top.Value))
 	t.fullTo, t.freed = b.fullTo(c.r, t), b.freed(c.r, t)
 	if t.YearPastKWh = t.yearPast(b); t.YearPastKWh.Known() {
-		t.YearKWh = t.YearKWh.Because(fmt.Sprintf("%s; %s kWh of it come in winds that the winding does not stand", t.yearOf(), whole(t.YearPastKWh)))
+		t.YearKWh = t.YearKWh.Because(fmt.Sprintf("%s; %s kWh of it come in winds that the winding does not withstand", t.yearOf(), whole(t.YearPastKWh)))
 	}
 	if !b.air.still.Known() {
 		t.HottestC = b.air.still

@@ -63,7 +63,7 @@ func TestAYearSaysWhatTheWindingDoesNotStand(t *testing.T) {
 				require.True(t, a.YearPastKWh.Known(), "%s %s: %g", name, a.Name, past)
 				assert.InEpsilon(t, past, a.YearPastKWh.Value, 1e-3, "%s %s", name, a.Name)
 				assert.True(t, OutputOf("year_kwh_past_limit").Past(&o, a))
-				assert.Contains(t, a.YearKWh.Why, fmt.Sprintf("%.0f kWh of it come in winds that the winding does not stand", a.YearPastKWh.Value))
+				assert.Contains(t, a.YearKWh.Why, fmt.Sprintf("%.0f kWh of it come in winds that the winding does not withstand", a.YearPastKWh.Value))
 				burns := slices.ContainsFunc(a.Points, func(p DrivePoint) bool { return p.TooHot })
 				assert.Equal(t, burns, strings.Contains(a.YearKWh.Why, "but those in which it burns"), "%s %s: %s", name, a.Name, a.YearKWh.Why)
 				if wind := a.coolTo(&b.air); wind > 0 && !stands(&a.Points[len(a.Points)-1]) {

@@ -10,7 +10,7 @@ var mostPerCell = map[Chemistry]float64{Flooded: 2.45, AGM: 2.45, Gel: 2.40, LFP
 // Cautions are warnings about a battery, short and concrete: for its kind, and for what in the spec is
 // above a published limit. Local codes and the maker's data sheet decide.
 func Cautions(s Spec) []string {
-	list := []string{"fuse at the battery's positive post, sized below what the cable stands: a short circuit draws hundreds of amperes"}
+	list := []string{"fuse at the battery's positive post, sized below what the cable can carry: a short circuit draws hundreds of amperes"}
 	switch s.Chemistry {
 	case Flooded:
 		list = append(list, "ventilate: on charge it gives off hydrogen, which a spark explodes; no flames, eyes covered, acid burns",

@@ -46,7 +46,7 @@ func (w *writer) driven(t *winding.TrialOutcome) {
 		w.ofTrial(t, "year_kwh")
 	}
 	if t.YearPastKWh.Known() {
-		w.ofTrial(t, "year_kwh_past_limit", ": in winds that the winding does not stand")
+		w.ofTrial(t, "year_kwh_past_limit", ": in winds that the winding does not withstand")
 	}
 	w.field(t)
 	w.stopping(t)

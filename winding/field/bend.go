@@ -23,9 +23,13 @@ import (
 
 // piece is the curve up to a current, from the end of the previous piece.
 type piece struct {
-	to  float64 // A; +Inf for the last
-	law Curve   // without pieces
+	to          float64 // A; +Inf for the last
+	least, most float64 // flux at its ends, which rounding must not pass; most is +Inf for the last
+	law         Curve   // without pieces
 }
+
+// at is the flux at a current of the piece.
+func (p piece) at(amps float64) float64 { return min(max(p.law.At(amps), p.least), p.most) }
 
 // knot is the reading at one current.
 type knot struct{ amps, flux, weight float64 }
@@ -47,12 +51,16 @@ func (c *Curve) bend(readings []Reading) {
 	pieces := make([]piece, len(knots)-1)
 	for i := range pieces {
 		a, b := knots[i], knots[i+1]
-		stretch := (b.flux - a.flux) / (c.At(b.amps) - c.At(a.amps))
+		stretch := 0.0
+		if rise := c.At(b.amps) - c.At(a.amps); rise > 0 { // currents that are all but the same have none
+			stretch = (b.flux - a.flux) / rise
+		}
 		law := Curve{Infinity: stretch * c.Infinity, Half: c.Half, Straight: c.Straight}
 		law.Residual = a.flux - law.At(a.amps)
-		pieces[i] = piece{b.amps, law}
+		pieces[i] = piece{b.amps, a.flux, b.flux, law}
 	}
-	pieces[len(pieces)-1].to = math.Inf(1)
+	last := &pieces[len(pieces)-1]
+	last.to, last.most = math.Inf(1), math.Inf(1)
 	c.pieces = pieces
 }
 
@@ -123,7 +131,7 @@ func (c Curve) pieceOf(amps float64) piece {
 
 // pieceTo is the piece that contains a flux above the residual.
 func (c Curve) pieceTo(flux float64) piece {
-	i := slices.IndexFunc(c.pieces, func(p piece) bool { return flux <= p.law.At(p.to) })
+	i := slices.IndexFunc(c.pieces, func(p piece) bool { return flux <= p.most })
 	if i < 0 {
 		i = len(c.pieces) - 1
 	}

@@ -80,7 +80,7 @@ func Fit(readings []Reading) (Curve, error) {
 func (c Curve) At(amps float64) float64 {
 	amps = max(0, amps)
 	if len(c.pieces) > 0 {
-		return c.pieceOf(amps).law.At(amps)
+		return c.pieceOf(amps).at(amps)
 	}
 	if c.Straight {
 		return c.Infinity*amps + c.Residual

@@ -81,7 +81,7 @@ var machineFields = []Input{
 		Help: "closed: no air through it. open: air gets through. fan: its own fan blows.", How: "Keep to what it has: a fan on the shaft is counted for less the slower it turns.",
 		at: func(j *Job, _ int) any { return &j.Machine.Cooling }},
 	{Table: "machine", Name: "thermal_class", Label: "Thermal class", Kind: Word, Words: []string{"A", "E", "B", "F", "H"}, Default: word("B", Practice),
-		Help: "What the weakest insulation stands: A 105, E 120, B 130, F 155, H 180 °C.", How: "The wire, liner and varnish suppliers print it; the lowest counts.",
+		Help: "What the weakest insulation withstands: A 105, E 120, B 130, F 155, H 180 °C.", How: "The wire, liner and varnish suppliers print it; the lowest counts.",
 		at: func(j *Job, _ int) any { return &j.Machine.ThermalClass }},
 	{Table: "machine", Name: "ambient", Label: "Air around it", Dim: quantity.Celsius, Min: -50, Max: 100, Default: amount(25, Practice),
 		Help: "Temperature of the air where it will run.", How: "A hot engine bay is 60 °C and more.",
