@@ -231,14 +231,14 @@ func urgent(c check) int {
 func inShort(s *session.Session, record int, list []check, why bool) (said []string) {
 	likely := ""
 	if r, ok := recordOf(s, record); ok && why && len(r.Likely) > 0 {
-		likely = ": likely " + r.Likely[0].Fault
+		likely = ", likely " + r.Likely[0].Fault
 	}
 	for _, c := range list {
 		switch text := short(s, c); {
 		case text != "" && likely != "" && strings.HasPrefix(c.Speaks(), "likely"):
-			said = append(said, c.Label+" "+off(c)+likely)
+			said = append(said, c.Label+": "+off(c)+likely)
 		case text != "":
-			said = append(said, c.Label+" "+text)
+			said = append(said, c.Label+": "+text)
 		}
 	}
 	return said

@@ -264,7 +264,7 @@ func TestNothingIsCutOnANarrowScreen(t *testing.T) {
 	}
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 60, 18))
 	assert.Contains(t, frame, "explain volts first, marked !.")
-	assert.Regexp(t, `volts \d+ % low, [\d.]+ to [\d.]+; ohms at 20 °C good`, frame)
+	assert.Regexp(t, `volts: \d+ % low, [\d.]+ to [\d.]+; ohms at 20 °C: good`, frame)
 	require.True(t, v.GoTo(s, "wound[0].cut_in"))
 	assert.Regexp(t, `Begins to charge at.* rpm +\d+–\d+`, tuitest.Draw(t, v, s, 60, 18))
 }
