@@ -3,8 +3,6 @@ package winding
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -81,20 +79,12 @@ func TestNoFieldThatIsStood(t *testing.T) {
 // a scan over 60 field currents: none of those withstood brings more, except within the search's
 // tolerance (a hundredth of the most), and none brings anything where it is said that none does.
 func TestTheBestFieldIsTheBestOfAll(t *testing.T) {
-	paths, err := filepath.Glob("../testdata/jobs/*.toml")
-	require.NoError(t, err)
 	stood, above, none := 0, 0, 0
-	for _, path := range append(paths, "") {
-		j := job.Example().Job()
-		if path != "" {
-			text, err := os.ReadFile(path)
-			require.NoError(t, err)
-			j = job.Parse(string(text)).Job()
-		}
+	for name, j := range everyJob(t) {
 		if j.Field.Kind != job.FieldWound {
 			continue
 		}
-		if filepath.Base(path) == "wind-wound-rotor.toml" { // a stronger field holds its rotor back
+		if name == "wind-wound-rotor.toml" { // a stronger field holds its rotor back
 			weak := j.Spins[0]
 			weak.LineVolts, weak.FieldAmps = quantity.Known(9.4), quantity.Known(1)
 			j.Spins, j.Drive.RotorM = append(j.Spins, weak), quantity.Known(1.5)
@@ -130,7 +120,7 @@ func TestTheBestFieldIsTheBestOfAll(t *testing.T) {
 							most, by = run.NetWatts, run.amps
 						}
 					}
-					said := fmt.Sprintf("%s, turns times %g, trial %s, %s: %g W at %g A, found %g W at %v", filepath.Base(path), times, tr.Name, conditionNames[c], most, by, watts, best)
+					said := fmt.Sprintf("%s, turns times %g, trial %s, %s: %g W at %g A, found %g W at %v", name, times, tr.Name, conditionNames[c], most, by, watts, best)
 					assert.LessOrEqual(t, most, 1.01*watts, said)
 					if best.Known() && best.Why != "" {
 						stood++

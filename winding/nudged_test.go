@@ -3,27 +3,17 @@ package winding
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
-	"slotwright/winding/job"
-
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 // The effect of an error on the balance of a drive that gives way is the same, to a few thousandths of
 // itself, whether the balance is settled or taken from two or three points: every error of the stored
 // jobs, in the usual and the top condition. Most of them take three points at most.
 func TestANudgedBalanceIsTheSettledOne(t *testing.T) {
-	paths, err := filepath.Glob("../testdata/jobs/*.toml")
-	require.NoError(t, err)
 	seen, few := 0, 0
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		require.NoError(t, err)
-		j := job.Parse(string(text)).Job()
+	for name, j := range everyJob(t) {
 		b := Prepare(j)
 		o := b.Outcome()
 		d := b.done.Load()
@@ -45,7 +35,7 @@ func TestANudgedBalanceIsTheSettledOne(t *testing.T) {
 					counted := func(rpm float64) float64 { points++; return given(rpm) }
 					now := r.anew().settle(given, at.RPM, c.asked, at.WindingC)
 					near := r.anew().nudged(counted, at.RPM, c.asked, at.WindingC, slope)
-					said := fmt.Sprintf("%s, trial %d, %s, error %d: from %g rpm, %g A", filepath.Base(path), i, at.Condition, k, at.RPM, at.NetAmps)
+					said := fmt.Sprintf("%s, trial %d, %s, error %d: from %g rpm, %g A", name, i, at.Condition, k, at.RPM, at.NetAmps)
 					assert.InDelta(t, now.RPM, near.RPM, 3e-3*math.Abs(now.RPM-at.RPM)+1e-5*at.RPM, said)
 					assert.InDelta(t, now.NetAmps, near.NetAmps, 3e-3*math.Abs(now.NetAmps-at.NetAmps)+3e-5*now.AmpsDC, said)
 					if seen++; points <= nudgedPoints {

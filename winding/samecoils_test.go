@@ -2,14 +2,9 @@ package winding
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"testing"
 
-	"slotwright/winding/job"
-
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 // An error that does not affect coils, slot and copper leaves everything of a winding that depends on
@@ -17,16 +12,12 @@ import (
 // that may replace a rotor are those that the shifted bench computes itself. Other errors do change
 // something.
 func TestAnErrorBesideTheCoilsLeavesThem(t *testing.T) {
-	paths, err := filepath.Glob("../testdata/jobs/*.toml")
-	require.NoError(t, err)
 	same, moved := 0, 0
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		require.NoError(t, err)
-		b := Prepare(job.Parse(string(text)).Job())
+	for name, j := range everyJob(t) {
+		b := Prepare(j)
 		for k, m := range b.mistakes() {
 			shifted := b.mistaken(&m)
-			said := fmt.Sprintf("%s, error %d, %s", filepath.Base(path), k, m.part)
+			said := fmt.Sprintf("%s, error %d, %s", name, k, m.part)
 			own, _ := magnetFlux(&shifted.job.Field, &shifted.machine, shifted.room.mouth, shifted.iron.path)
 			shared, _ := shifted.magnets()
 			assert.Equal(t, own, shared, said)
