@@ -126,3 +126,21 @@ func TestNothingHasNoPercent(t *testing.T) {
 	o.Trials[0].AmpsUsual = quantity.Of(0.2)
 	assert.InDelta(t, 100, o.Row(f, true).Cells[1].Percent.Value, 1e-9)
 }
+
+// A few kilowatt-hours in winds that the winding does not withstand are told as well as hundreds are: of a
+// rotor that furls ever later they are ever more, from none on.
+func TestAFewKilowattHoursPastALimitAreTold(t *testing.T) {
+	few, before := 0, 0.0
+	for furl := 10.0; furl <= 14; furl += 0.5 {
+		j := loadJob(t, "on-the-edge")
+		j.Drive.CutOutMS = quantity.Known(furl)
+		b := Evaluate(j).Trials[1]
+		past := b.YearPastKWh.Value
+		assert.GreaterOrEqual(t, past, before, "furled at %g m/s", furl)
+		if before = past; past > 0 && past < 0.04*b.YearKWh.Value {
+			few++
+		}
+	}
+	assert.Positive(t, few)
+	assert.Positive(t, before)
+}
