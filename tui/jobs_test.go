@@ -11,8 +11,8 @@ import (
 	"slotwright/tui/recovery"
 	"slotwright/tui/session"
 	"slotwright/tui/tuitest"
-	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/wants"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/assert"
@@ -112,12 +112,12 @@ func TestAMissingFigureLeadsToItsField(t *testing.T) {
 	assert.Greater(t, led, 6)
 	j := job.Example().Job()
 	for _, why := range []string{"needs the wire", "needs the poles", "needs the top speed", "needs a spin-up reading of the old winding or the speed at which it began to charge (with its turns), or a trial coil, or a gap flux density, or the magnets"} {
-		path, ok := winding.FieldFor(&j, why, 1)
+		path, ok := wants.FieldFor(&j, why, 1)
 		require.True(t, ok, why)
 		_, ok = job.InputAt(path)
 		assert.True(t, ok, path)
 	}
-	_, ok := winding.FieldFor(&j, "it never begins to charge", 0)
+	_, ok := wants.FieldFor(&j, "it never begins to charge", 0)
 	assert.False(t, ok)
 }
 

@@ -10,6 +10,7 @@ import (
 	"slotwright/tui/session"
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/wants"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -116,7 +117,7 @@ func (m *Model) fields() []doing {
 			}
 		}
 	}
-	for _, w := range winding.Wants(&j) {
+	for _, w := range wants.Of(&j) {
 		if in, ok := job.InputAt(w.Path); ok && !listed[w.Path] {
 			list = append(list, m.field(in, w.Path))
 		}

@@ -10,6 +10,7 @@ import (
 	"slotwright/winding/card"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wants"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -152,7 +153,7 @@ func TestSpinUpReadingsAreInOneOrder(t *testing.T) {
 	m.s.Edit(m.s.Document().Set("field.kind", "wound", m.s.Units).Set("old.turns", "8", m.s.Units).Add("spin", -1))
 	var first []string
 	j := m.s.Job()
-	for _, w := range winding.Wants(&j) {
+	for _, w := range wants.Of(&j) {
 		if name, ok := strings.CutPrefix(w.Path, "spin[0]."); ok {
 			first = append(first, name)
 		}

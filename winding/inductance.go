@@ -137,14 +137,10 @@ func (b *inductances) of(w *candidate) Inductance {
 	return Inductance{quantity.Of((1+b.off)*own.phase(c.waves.All)*1000, quantity.Guessed), b.geometryFrom()}
 }
 
-// unsaidMagnetMM is the magnets' thickness where none is given: it counts as gap for the winding's
-// field, and is most of it (common practice, no source).
-const unsaidMagnetMM = 3.0
-
 // geometryFrom names what a value by geometry is based on.
 func (b *inductances) geometryFrom() string {
 	if b.rotor.Kind == job.FieldMagnets && !b.rotor.MagnetMM.Given() {
-		return fmt.Sprintf("geometry, an estimate: the magnets taken as %.0f mm thick", unsaidMagnetMM)
+		return fmt.Sprintf("geometry, an estimate: the magnets taken as %.0f mm thick", field.UsualMagnetMM)
 	}
 	return "geometry, an estimate"
 }
@@ -273,7 +269,7 @@ func (b *inductances) geometry(w *candidate) parts {
 	}
 	if b.rotor.Kind == job.FieldMagnets { // the magnet counts as gap for the winding's field
 		count := magnetCount{b.rotor.Magnets.Whole(), m.Poles.Whole()}
-		effective += b.rotor.MagnetMM.Or(unsaidMagnetMM) * count.magnetPerPole() / field.UsualRecoilMu
+		effective += b.rotor.MagnetMM.Or(field.UsualMagnetMM) * count.magnetPerPole() / field.UsualRecoilMu
 	}
 	if m.flat() {
 		return b.flatParts(w, effective)

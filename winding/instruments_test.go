@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wants"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -64,7 +65,7 @@ func TestAWoundRotorsGapIsNotEnough(t *testing.T) {
 		for _, f := range o.Findings {
 			doubted = doubted || f.Path == "machine.air_gap" && f.Severity == winding.Doubt
 		}
-		for _, w := range winding.Wants(&j) {
+		for _, w := range wants.Of(&j) {
 			asked = asked || w.Path == "old.plate_current"
 		}
 		h := o.Trials[0].PhaseMilliHenries

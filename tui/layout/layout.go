@@ -8,7 +8,7 @@ import (
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
-	"slotwright/winding"
+	"slotwright/winding/wants"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -65,7 +65,7 @@ func (v *View) waitsFor(s *session.Session) (path string, ok bool) {
 		return "", false
 	}
 	j := s.Job()
-	return winding.FieldFor(&j, v.kept.why, s.Trial)
+	return wants.FieldFor(&j, v.kept.why, s.Trial)
 }
 
 // walks are the keys that walk along the wire.

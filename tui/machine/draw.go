@@ -8,8 +8,8 @@ import (
 	"slotwright/tui/form"
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
-	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/wants"
 )
 
 // wide is where the results stand beside the form.
@@ -186,10 +186,10 @@ func (v *View) missing(s *session.Session, w int) []string {
 }
 
 // openWays are the ways to volts that are waited for.
-func openWays(s *session.Session) []winding.Way {
+func openWays(s *session.Session) []wants.Way {
 	j := s.Job()
-	var all, begun []winding.Way
-	for _, w := range winding.WaysToVolts(&j) {
+	var all, begun []wants.Way
+	for _, w := range wants.WaysToVolts(&j) {
 		if all = append(all, w); w.Begun {
 			begun = append(begun, w)
 		}

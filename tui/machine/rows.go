@@ -11,6 +11,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wants"
 )
 
 // rows is the form's rows, from the job file's table of fields; or only the first things.
@@ -58,7 +59,7 @@ func (v *View) rows(s *session.Session) []form.Row {
 func (v *View) firstRows(s *session.Session) []form.Row {
 	var rows []form.Row
 	j := s.Job()
-	for _, first := range winding.Wants(&j) {
+	for _, first := range wants.Of(&j) {
 		f, _ := job.InputAt(first.Path)
 		t, _ := job.TableOf(f.Table)
 		r := rowOf(s, t, f, 0)
@@ -103,7 +104,7 @@ func asLabel(path string) string {
 // or goes moves no value.
 func (v *View) labelWidth(t kit.Theme) (w int) {
 	if v.first {
-		for _, path := range winding.MayWant() {
+		for _, path := range wants.Paths() {
 			w = max(w, kit.Width(t.Text(asLabel(path))))
 		}
 	}
@@ -147,10 +148,10 @@ func (v *View) moreReadings(s *session.Session) (rows []form.Row) {
 }
 
 // waiting are the first things that are not given and that nothing replaces.
-func waiting(s *session.Session) []winding.Want {
-	var list []winding.Want
+func waiting(s *session.Session) []wants.Want {
+	var list []wants.Want
 	j := s.Job()
-	for _, first := range winding.Wants(&j) {
+	for _, first := range wants.Of(&j) {
 		f, _ := job.InputAt(first.Path)
 		if _, _, given := s.Document().Typed(first.Path); !given && needs(f) && !first.Instead {
 			list = append(list, first)

@@ -8,6 +8,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wants"
 )
 
 // foot is the meaning of the marked row, the verdicts, and the findings: the first sentence and the
@@ -145,7 +146,7 @@ func meaning(s *session.Session, r winding.Row) []string {
 	if !c.Figure.Known() {
 		text = []string{"Missing: " + why + ".", help}
 		j := s.Job()
-		if _, ok := winding.FieldFor(&j, c.Figure.Why, s.Trial); ok {
+		if _, ok := wants.FieldFor(&j, c.Figure.Why, s.Trial); ok {
 			text = []string{"Missing: " + why + "; enter goes there.", help}
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
+	"slotwright/winding/wants"
 )
 
 // ladder is every gauge with the slot full, from thick and few to thin and many, in place of the table.
@@ -241,7 +242,7 @@ func (l *ladder) waitsFor(s *session.Session, list []winding.Rung) (path string,
 	if t := j.Trials[s.Trial]; t.Gauge.IsZero() {
 		return job.PathOf("trial", s.Trial, "gauge"), true
 	}
-	return winding.FieldFor(&j, s.Bench().TurnsThatFit(j.Trials[s.Trial]).Why, s.Trial)
+	return wants.FieldFor(&j, s.Bench().TurnsThatFit(j.Trials[s.Trial]).Why, s.Trial)
 }
 
 // whyNone says why there are no rungs.

@@ -10,6 +10,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/text"
+	"slotwright/winding/wants"
 )
 
 // The rows that are not figures, by their ids; a figure's row has the figure's id.
@@ -233,7 +234,7 @@ func (v *View) waitsFor(s *session.Session) (string, bool) {
 		return "", false
 	}
 	j := s.Job()
-	return winding.FieldFor(&j, r.Cells[s.Trial].Figure.Why, s.Trial)
+	return wants.FieldFor(&j, r.Cells[s.Trial].Figure.Why, s.Trial)
 }
 
 // goTo asks for a field and says which, and why.

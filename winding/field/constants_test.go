@@ -15,6 +15,7 @@ func TestConstants(t *testing.T) {
 		{What: "permeability of space, H/m", Want: 4e-7 * math.Pi, Have: Mu0, Source: "by definition until 2019"},
 		{What: "how far magnets' flux may be off", Want: 0.15, Have: Uncertainty, Source: published.Practice},
 		{What: "permeance of end turns", Want: 0.3, Have: EndPermeance, Source: "Pyrhönen et al., 0.2 to 0.5 by shape, from memory"},
+		{What: "mm of a magnet of unknown thickness", Want: 3, Have: UsualMagnetMM, Source: published.Practice},
 		{What: "remanence a kelvin, neodymium", Want: -0.0012, Have: PerKelvinOf(1.3), Source: makers},
 		{What: "remanence a kelvin, weakest neodymium", Want: -0.0012, Have: PerKelvinOf(0.6), Source: makers},
 		{What: "remanence a kelvin, ferrite", Want: -0.0020, Have: PerKelvinOf(0.4), Source: makers},

@@ -25,6 +25,10 @@ type Magnets struct {
 // from memory).
 const UsualRecoilMu = 1.05
 
+// UsualMagnetMM is the thickness of magnets, mm, taken for a winding's inductance where none is given: it
+// counts as gap for the winding's field, and is most of it (common practice, no source).
+const UsualMagnetMM = 3.0
+
 // Uncertainty is the relative uncertainty of an estimate from magnets: grade, temperature, leakage and
 // gap together (common practice, no source).
 const Uncertainty = 0.15

@@ -1,4 +1,4 @@
-package winding_test
+package wants_test
 
 import (
 	"math"
@@ -18,7 +18,7 @@ import (
 // in every job with a rotor of magnets, and in that job with a trial coil, remanence and thickness are
 // asked for, or another value of them leaves every figure as it is.
 func TestMagnetsLeaveTheFirstThingsOnlyWhereTheyMoveNothing(t *testing.T) {
-	jobs, err := filepath.Glob("../testdata/jobs/*.toml")
+	jobs, err := filepath.Glob("../../testdata/jobs/*.toml")
 	require.NoError(t, err)
 	asks, moves := 0, 0
 	for _, path := range jobs {

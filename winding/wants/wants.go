@@ -1,10 +1,11 @@
-package winding
+package wants
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
+	"slotwright/winding/field"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
@@ -33,11 +34,11 @@ const (
 	partDrive = "What turns it, and what it charges"
 )
 
-// Wants are the few things of a job that the figures wait for, in the order in which they are counted
+// Of is the few things of a job that the figures wait for, in the order in which they are counted
 // and measured at a bench: iron, slot, what came out, what it gave while it still turned, the winding
 // to try, and what will turn it. Fields that have no meaning in the job are left out. The order is
 // common practice, no source.
-func Wants(j *job.Job) []Want {
+func Of(j *job.Job) []Want {
 	list := allWants(j)
 	kept := list[:0]
 	for _, f := range list {
@@ -95,14 +96,14 @@ func thickness(j *job.Job, ways []Want) []Want {
 	if j.Field.Kind != job.FieldMagnets || slices.ContainsFunc(ways, func(w Want) bool { return w.Path == magnetThickness }) {
 		return nil
 	}
-	return []Want{{Path: magnetThickness, Unlocks: fmt.Sprintf("amps: a magnet is gap to the winding's field, and most of it; taken as %.0f mm", unsaidMagnetMM), Instead: true}}
+	return []Want{{Path: magnetThickness, Unlocks: fmt.Sprintf("amps: a magnet is gap to the winding's field, and most of it; taken as %.0f mm", field.UsualMagnetMM), Instead: true}}
 }
 
 // magnetThickness is a field with two uses.
 const magnetThickness = "field.magnet"
 
-// MayWant are the paths of the fields that are among the first things of some job.
-func MayWant() []string {
+// Paths are those of the fields that are among the first things of some job.
+func Paths() []string {
 	some := job.Job{Field: job.FieldSpec{Kind: job.FieldMagnets}, Old: job.OldWinding{CutInRPM: quantity.Known(1)}}
 	var paths []string
 	for _, w := range append(allWants(&some), allWants(&job.Job{})...) {

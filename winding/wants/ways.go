@@ -1,4 +1,4 @@
-package winding
+package wants
 
 import (
 	"slotwright/winding/job"
@@ -28,7 +28,7 @@ type wayField struct {
 }
 
 // WaysToVolts are the ways open in a job, the best first: a reading of the winding itself, one of the
-// iron, the speed at which charging began, the magnets (±15 %, see [newFlux]). While the kind of rotor
+// iron, the speed at which charging began, the magnets (±15 %, [field.Uncertainty]). While the kind of rotor
 // is not given, magnets are no way.
 func WaysToVolts(j *job.Job) []Way {
 	list := []Way{spinWay(j), coilWay(j)}

@@ -1,11 +1,11 @@
-package winding_test
+package wants_test
 
 import (
 	"testing"
 
-	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wants"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -13,7 +13,7 @@ import (
 
 // asked is whether a field is among the first things, and whether something waits for it.
 func asked(j *job.Job, path string) (there, waits bool) {
-	for _, w := range winding.Wants(j) {
+	for _, w := range wants.Of(j) {
 		if w.Path == path {
 			return true, !w.Instead
 		}
@@ -67,7 +67,7 @@ func TestAFieldStaysWhereItIsTyped(t *testing.T) {
 
 // order is the first things of a job by their paths.
 func order(j *job.Job) (paths []string) {
-	for _, w := range winding.Wants(j) {
+	for _, w := range wants.Of(j) {
 		paths = append(paths, w.Path)
 	}
 	return paths
@@ -115,7 +115,7 @@ func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
 	assert.False(t, is)
 	gone.Old.Turns = quantity.Reading{}
 	gone.Trials = []job.Trial{{}}
-	path, _ := winding.FieldFor(&gone, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
+	path, _ := wants.FieldFor(&gone, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
 	assert.Equal(t, "coil[0].turns", path)
 }
 
@@ -136,15 +136,15 @@ func TestMissingVoltsLeadToAWayThatIsPossible(t *testing.T) {
 	for want, say := range cases {
 		j := blank()
 		say(&j)
-		got, ok := winding.FieldFor(&j, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
+		got, ok := wants.FieldFor(&j, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
 		require.True(t, ok)
 		assert.Equal(t, want, got)
 	}
 	j := blank()
 	j.Spins = []job.SpinReading{{RPM: quantity.Known(600), LineVolts: quantity.Known(9)}}
-	got, _ := winding.FieldFor(&j, "needs a spin-up reading", 0)
+	got, _ := wants.FieldFor(&j, "needs a spin-up reading", 0)
 	assert.Equal(t, "old.turns", got, "the volts are there, the turns that gave them are not")
 	j.Old.Turns, j.Field.Kind, j.Spins[0].FieldAmps = quantity.Known(9), "magnets", quantity.Known(2)
-	got, _ = winding.FieldFor(&j, "needs a spin-up reading", 0)
+	got, _ = wants.FieldFor(&j, "needs a spin-up reading", 0)
 	assert.Equal(t, "coil[0].turns", got, "what the wound rotor gave says nothing of the magnets")
 }
