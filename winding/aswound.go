@@ -7,6 +7,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 	"slotwright/wiretable"
 )
 
@@ -25,81 +26,16 @@ import (
 // no source). Where length and weight are both given the turn goes by the length, and the weight is
 // compared with the plan's separately.
 
-// WoundOutcome is one winding as it was put in, compared with its prediction.
-type WoundOutcome struct {
-	Trial string `json:"trial,omitempty"`
-	Date  string `json:"date,omitempty"`
-	Note  string `json:"note,omitempty"`
-	Span  int    `json:"span_slots,omitempty"`
-	Wire  string `json:"wire,omitempty"`
-	// Filled is room, full or forced.
-	Filled   string          `json:"filled,omitempty"`
-	Turns    quantity.Figure `json:"turns_per_coil"`
-	WireFill quantity.Figure `json:"wire_fill"`
-	BareMM   quantity.Figure `json:"bare_mm"`
-	// MeanTurnMM is by the wire used.
-	MeanTurnMM Proof `json:"mean_turn_mm"`
-	// WireKg is the weight used beside the plan's, where the mean turn goes by the length.
-	WireKg     Proof `json:"wire_weight_kg"`
-	LeadOhms20 Proof `json:"lead_ohms_20c"`
-	// LineVolts is at RPM.
-	LineVolts Proof           `json:"volts_line_rms"`
-	RPM       quantity.Figure `json:"volts_at_rpm"`
-	// FieldAmps is a wound rotor's current at that reading, or the planned one.
-	FieldAmps quantity.Figure `json:"volts_at_field_a"`
-	CutInRPM  Proof           `json:"cut_in_rpm"`
-	// RisePerWatt follows from the temperature after an hour.
-	RisePerWatt Proof `json:"rise_k_per_w"`
-	// Likely is what would explain the readings that are off, the closest first.
-	Likely []Likely `json:"likely_faults,omitempty"`
-	// could is every fault that such a winding allows.
-	could []Likely
-	// leads are the names of its phases, delta says how they are connected; series is the turns in
-	// series of a phase with one circuit, else 0; magnets is the rotor's kind.
-	leads   leads
-	delta   bool
-	series  float64
-	magnets bool
-	// restC is the temperature of its cold ohms, °C, where it may have been meant in °F, else 0; zeroC
-	// is the temperature at which its metal's resistance extrapolates to zero.
-	restC, zeroC float64
-	// carrying is the uncertainty of converting the planned volts to FieldAmps, beside that of the
-	// plan.
-	carrying float64
-}
-
-// Proof is a reading beside its expected value.
-type Proof struct {
-	Read     quantity.Figure `json:"read"`
-	Expected quantity.Figure `json:"expected"`
-	// Off is the difference from what was expected, in per cent of that.
-	Off quantity.Figure `json:"off_percent"`
-	// Each is the reading of each pair of leads, where more than the mean was given.
-	Each []float64 `json:"each,omitempty"`
-	// even is how far a pair of a sound winding may be from the mean, relative; step the last digit
-	// written; law what lies between two leads.
-	even, step float64
-	law        pairLaw
-}
-
-// defaultWoundC is the temperature of the ohms where none was given.
-var defaultWoundC = job.DefaultOf("wound.lead_at")
-
-// proof is a reading beside its expectation.
-func proof(read, expected quantity.Figure) Proof {
-	return Proof{Read: read, Expected: expected, Off: read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
-}
-
 // Wound works out every record of the job.
-func (b *Bench) Wound() []WoundOutcome {
+func (b *Bench) Wound() []wound.Record {
 	by := proving{trials: b.job.Trials, machine: &b.machine, layouts: &b.layouts, bed: &b.bed, flux: &b.flux, rotor: &b.rotor, static: b.static}
-	var list []WoundOutcome
+	var list []wound.Record
 	for i := range b.job.AsWound {
-		o := by.record(&b.job.AsWound[i])
+		r, restC := &b.job.AsWound[i], 0.0
 		if slices.Contains(b.job.WarmAtRest, job.PathOf("wound", i, "lead_at")) {
-			o.restC = b.job.AsWound[i].LeadOhmsC.Value
+			restC = r.LeadOhmsC.Value
 		}
-		list = append(list, o)
+		list = append(list, by.record(r, restC))
 	}
 	return list
 }
@@ -116,53 +52,43 @@ type proving struct {
 	static  func(*candidate) TrialOutcome
 }
 
-// record works out one record.
-func (p proving) record(r *job.AsWound) WoundOutcome {
-	o := WoundOutcome{Trial: r.Trial, Date: r.Date, Note: r.Note, Filled: r.Filled, magnets: !p.rotor.wound, RPM: r.RPM.Figure("needs the speed at that reading")}
-	o.FieldAmps = p.fed(r)
+// record works out one record; restC is the temperature of its cold ohms, °C, where that may have been
+// meant in °F, else 0.
+func (p proving) record(r *job.AsWound, restC float64) wound.Record {
 	plan, ok := p.planned(r)
 	if !ok {
-		no := quantity.Missing(fmt.Sprintf("the job has no trial %q", r.Trial))
-		o.Turns, o.WireFill, o.BareMM = no, no, no
-		o.MeanTurnMM, o.LeadOhms20, o.LineVolts, o.CutInRPM = proof(no, no), proof(no, no), proof(no, no), proof(no, no)
-		o.WireKg, o.RisePerWatt = proof(no, no), proof(no, no)
+		o := wound.Unplanned(r, !p.rotor.wound, fmt.Sprintf("the job has no trial %q", r.Trial))
+		o.FieldAmps = p.fed(r)
 		return o
 	}
 	w := p.layouts.candidate(plan)
 	made := p.static(&w)
-	o.Trial, o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = plan.Name, made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
-	o.could = couldBe(p.machine, &w, p.bed.speeds.ratio)
-	o.zeroC = plan.Metal.InferredZeroC()
-	o.leads, o.delta = p.leads(), plan.Connection == layout.Delta
-	if w.coils.plan != nil && w.coils.circuits == 1 {
-		o.series = w.coils.series
-	}
-	o.MeanTurnMM = proof(p.usedTurn(r, &w), made.MeanTurnMM)
-	o.WireKg = proof(weighed(r), made.CopperKg)
-	cold := r.LeadOhms.Figure("not read").Times(plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20))
-	ohms, volts := p.laws(plan)
-	o.LeadOhms20 = proof(cold, made.LeadOhms20).ofPairs(r.LeadPairs, plan.Metal.TempFactor(r.LeadOhmsC.Or(defaultWoundC), 20), BalanceLimit, r.LeadStep, ohms)
+	is := p.winding(&w)
+	is.RestC = restC
+	o := is.Record(r)
+	o.FieldAmps = p.fed(r)
+	o.Span, o.Wire, o.Turns, o.WireFill, o.BareMM = made.Span, made.Wire, made.Turns, made.WireFill, made.BareMM
+	o.MeanTurnMM = wound.Compare(p.usedTurn(r, &w), made.MeanTurnMM)
+	o.WireKg = wound.Compare(weighed(r), made.CopperKg)
+	o.ReadOhms(r, made.LeadOhms20)
 	perRPM, doubt := p.flux.carriedVolts(made.LinePerRPM, p.read(r))
-	o.carrying = doubt
-	o.LineVolts = proof(r.LineVolts.Figure("not read"), perRPM.With(o.RPM, mul)).ofPairs(r.LinePairs, 1, VoltsBalance, r.LineStep, volts)
-	o.CutInRPM = proof(r.CutInRPM.Figure("not read"), made.CutInRPM)
-	o.RisePerWatt = p.bed.warmed(r, plan, &made, cold)
+	o.ReadVolts(r, perRPM, doubt)
+	o.CutInRPM = wound.Compare(r.CutInRPM.Figure("not read"), made.CutInRPM)
+	o.RisePerWatt = p.bed.warmed(r, plan, &made, o.LeadOhms20.Read)
 	return o
 }
 
-// laws are what lies between two leads, for ohms and for volts.
-func (p proving) laws(plan job.Trial) (ohms, volts pairLaw) {
-	switch {
-	case p.machine.phases != 3:
-		return alone1, alone1
-	case plan.Connection == layout.Delta:
-		return ohmsDelta, voltsDelta
+// winding is what decides which faults a candidate may have.
+func (p proving) winding(w *candidate) wound.Winding {
+	return wound.Winding{
+		Trial: w.trial, Phases: p.machine.phases, Sets: p.machine.sets, Leads: p.leads(),
+		Layout: w.coils.plan, Circuits: w.coils.circuits, SeriesTurns: w.coils.series,
+		Ratio: p.bed.speeds.ratio, Magnets: !p.rotor.wound,
 	}
-	return ohmsStar, voltsStar
 }
 
 // leads are the phases by name, of both sets where there are two.
-func (p proving) leads() (names leads) {
+func (p proving) leads() (names []string) {
 	phases, sets := p.machine.laidOut()
 	for set := range max(1, sets) {
 		for phase := range phases {

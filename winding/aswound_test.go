@@ -7,6 +7,7 @@ import (
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -56,7 +57,7 @@ func TestAsWoundLaidOtherwise(t *testing.T) {
 	j.Machine.MeanTurnMM, j.Machine.Slots, j.Machine.Poles, j.Machine.Span = quantity.Reading{}, quantity.Known(36), quantity.Known(4), quantity.Known(9)
 	j.Trials = j.Trials[:1]
 	j.Trials[0].Turns, j.Trials[0].CoilTurns = quantity.Reading{}, []int{20, 10, 5}
-	lay := func(span, layers float64, kind string) Proof {
+	lay := func(span, layers float64, kind string) wound.Proof {
 		is := j
 		is.AsWound = []job.AsWound{{Span: quantity.Known(span), Layers: quantity.Known(layers), Kind: kind, LeadOhms: quantity.Known(1)}}
 		planned := j
@@ -114,8 +115,8 @@ func TestRecordsThatContradictTheirPlanAreDoubted(t *testing.T) {
 	j := turnOf185()
 	j.AsWound = []job.AsWound{{Trial: "A", Metres: quantity.Known(56.61), Kg: quantity.Known(3.6), LeadOhms: quantity.Known(0.13), CutInRPM: quantity.Known(3000)}}
 	o := Evaluate(j)
-	assert.Equal(t, Good, o.Wound[0].MeanTurnMM.Stand())
-	assert.Equal(t, High, o.Wound[0].WireKg.Stand())
+	assert.Equal(t, wound.Good, o.Wound[0].MeanTurnMM.Stand())
+	assert.Equal(t, wound.High, o.Wound[0].WireKg.Stand())
 	assert.InDelta(t, 0.8313, o.Wound[0].WireKg.Expected.Value, 0.0005)
 	ranks := map[string]Severity{}
 	for _, f := range o.Findings {
@@ -136,9 +137,9 @@ func TestAWeightHasItsEnamelOn(t *testing.T) {
 	j := turnOf185()
 	j.AsWound = []job.AsWound{{Trial: "A", Metres: quantity.Known(56.61), Kg: quantity.Known(0.89)}, {Trial: "A", Kg: quantity.Known(3.6)}}
 	o := Evaluate(j)
-	assert.Equal(t, Good, o.Wound[0].WireKg.Stand())
-	assert.Equal(t, NotRead, o.Wound[1].WireKg.Stand())
-	assert.Equal(t, High, o.Wound[1].MeanTurnMM.Stand())
+	assert.Equal(t, wound.Good, o.Wound[0].WireKg.Stand())
+	assert.Equal(t, wound.NotRead, o.Wound[1].WireKg.Stand())
+	assert.Equal(t, wound.High, o.Wound[1].MeanTurnMM.Stand())
 	var paths []string
 	for _, f := range o.Findings {
 		if strings.HasPrefix(f.Path, "wound") {

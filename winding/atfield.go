@@ -1,8 +1,6 @@
 package winding
 
 import (
-	"math"
-
 	"slotwright/winding/field"
 	"slotwright/winding/quantity"
 )
@@ -49,11 +47,4 @@ func (f *flux) carriedVolts(planned quantity.Figure, amps quantity.Reading) (vol
 		volts.Origin = quantity.Guessed
 	}
 	return volts, 0
-}
-
-// carry adds the uncertainty of the conversion to the ± of an expectation.
-func (p *Proof) carry(doubt float64) {
-	if e := &p.Expected; e.Known() && doubt != 0 {
-		e.PlusMinus = math.Sqrt(max(0, sq(e.PlusMinus)+doubt*sq(e.Value)))
-	}
 }

@@ -7,6 +7,7 @@ import (
 	"slotwright/winding/field"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -26,7 +27,7 @@ func woundRotor(at ...float64) job.Job {
 
 // recordAt is the record of its first trial with volts read at 1000 rpm and a field current; 0 for
 // one that was not said.
-func recordAt(j job.Job, amps float64) WoundOutcome {
+func recordAt(j job.Job, amps float64) wound.Record {
 	r := job.AsWound{Trial: j.Trials[0].Name, LineVolts: quantity.Known(9), RPM: quantity.Known(1000)}
 	if amps > 0 {
 		r.FieldAmps = quantity.Known(amps)

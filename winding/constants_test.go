@@ -19,8 +19,6 @@ func TestConstants(t *testing.T) {
 		{What: "Ω of a diode", Want: 0.004, Have: defaultDiodeOhms, Source: practice},
 		{What: "°C of a cable", Want: 40, Have: defaultCableC, Source: practice},
 		{What: "power of the speed that drag goes by", Want: 1.5, Have: defaultIronPower, Source: practice + ": between hysteresis (1) and eddy currents (2)"},
-		{What: "times the plan that no join makes", Want: 20, Have: farBeyond, Source: practice},
-		{What: "faults as near as the nearest, in squares of the room", Want: 0.25, Have: asNear, Source: choice},
 		{What: "°C at the plate's amps", Want: 100, Have: plateC, Source: practice},
 		{What: "efficiency of a belt", Want: 0.95, Have: defaultBeltEfficiency, Source: "V-belts 0.92 to 0.95, US DOE tip sheet and field literature"},
 		{What: "efficiency of a chain or gear", Want: 0.97, Have: defaultChainEfficiency, Source: practice},

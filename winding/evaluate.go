@@ -34,7 +34,7 @@ func (b *Bench) Outcome() Outcome {
 	o.Wound = b.Wound()
 	o.spreadProofs()
 	for i := range o.Wound {
-		o.Wound[i].Likely = o.Wound[i].likely()
+		o.Wound[i].Explain()
 	}
 	o.cross(runners)
 	b.dc.fuses(&o, &b.drive, b.job.Target.Amps)

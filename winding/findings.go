@@ -58,7 +58,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 	turnedRound{&j.Drive, &j.Target, &b.speeds, earliest(o)}.callOut(d)
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRest(d, j, o.Wound)
-	doubtRecords(d, j, o.Wound)
+	doubtRecords(d, j, o.Wound, o.magnets)
 	doubtReference(d, j.Target.Reference, j.Trials)
 	trial := aboutTrial{slots: j.Machine.Slots, field: &j.Field, layouts: &b.layouts}
 	star := aboutStar{fitted: j.Battery.StarDiodes == "yes", field: &j.Field, dc: &b.dc, speeds: &b.speeds}

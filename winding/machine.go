@@ -75,26 +75,11 @@ func (m *machine) hertz(rpm quantity.Figure) quantity.Figure {
 	return rpm.With(m.Poles.Figure("needs the poles"), func(n, poles float64) float64 { return n * poles / 120 })
 }
 
-// linePerPhase is volts between leads over volts of a phase: star √3, delta 1.
-func (m *machine) linePerPhase(conn layout.Connection) float64 {
-	if m.phases == 1 || conn == layout.Delta {
-		return 1
-	}
-	return math.Sqrt(3)
-}
+// linePerPhase is volts between leads over volts of a phase.
+func (m *machine) linePerPhase(conn layout.Connection) float64 { return conn.LinePerPhase(m.phases) }
 
-// leadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one phase in parallel
-// with the other two in series), one phase 1.
-func (m *machine) leadPerPhase(conn layout.Connection) float64 {
-	switch {
-	case m.phases == 1:
-		return 1
-	case conn == layout.Delta:
-		return 2.0 / 3
-	default:
-		return 2
-	}
-}
+// leadPerPhase is ohms between leads over ohms of a phase.
+func (m *machine) leadPerPhase(conn layout.Connection) float64 { return conn.LeadPerPhase(m.phases) }
 
 // phasePerDC is rms amps in a winding for one ampere DC through the bridge, with block-shaped currents:
 // star √(2/3), delta that over √3; one phase has a sine's 1.11. A sine in star makes 0.741, pulses just

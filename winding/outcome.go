@@ -3,6 +3,7 @@ package winding
 import (
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 	"slotwright/wiretable"
 )
 
@@ -17,7 +18,7 @@ type Outcome struct {
 	Old    *TrialOutcome  `json:"old,omitempty"`
 	Trials []TrialOutcome `json:"trials"`
 	// Wound is what was really put in, in the order of the file.
-	Wound []WoundOutcome `json:"as_wound,omitempty"`
+	Wound []wound.Record `json:"as_wound,omitempty"`
 	// Reference is the index of the trial the others are compared with.
 	Reference  int       `json:"reference"`
 	Comparison []Row     `json:"comparison"`

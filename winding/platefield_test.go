@@ -6,6 +6,7 @@ import (
 
 	"slotwright/winding"
 	"slotwright/winding/job"
+	"slotwright/winding/wound"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -27,7 +28,7 @@ func TestAPlateKeepsTheCurrentThatWasRead(t *testing.T) {
 		volts := o.Wound[0].LineVolts
 		assert.InEpsilon(t, 10*19./9, volts.Expected.Value, 0.01)
 		assert.Less(t, volts.Expected.PlusMinus/volts.Expected.Value, 0.2)
-		assert.Equal(t, winding.Low, volts.Stand())
+		assert.Equal(t, wound.Low, volts.Stand())
 
 		held := winding.Evaluate(job.Parse(fmt.Sprintf(text, with, "current_a = 4\n")).Job())
 		require.NotNil(t, finding(&held, "field.current"))

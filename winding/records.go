@@ -1,8 +1,13 @@
 package winding
 
+import (
+	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
+)
+
 // Records is every record of the job compared with its plan, as in [Bench.Outcome] except for the
 // likely faults: the trials are not run, only their static figures get their ±. For a folder of jobs.
-func (b *Bench) Records() []WoundOutcome {
+func (b *Bench) Records() []wound.Record {
 	o := Outcome{Wound: b.Wound()}
 	if len(o.Wound) == 0 {
 		return nil
@@ -34,4 +39,45 @@ func (b *Bench) spreadStatic(o *TrialOutcome, i int, shifts []shift, also func(k
 		}
 		also(k, &w, then)
 	})
+}
+
+// spreadProofs gives what each record expects the relative ± of its trial's figure.
+func (o *Outcome) spreadProofs() {
+	for i := range o.Wound {
+		sure := wound.Predicted{RisePerWatt: o.surelyWarms()}
+		for k := range o.Trials {
+			if t := &o.Trials[k]; t.Name == o.Wound[i].Trial {
+				sure = o.predicted(t, t.LinePerRPM)
+				break
+			}
+		}
+		o.Wound[i].AsSureAs(sure)
+	}
+}
+
+// predicted is what a record of a trial is compared with, its volts as given.
+func (o *Outcome) predicted(t *TrialOutcome, volts quantity.Figure) wound.Predicted {
+	return wound.Predicted{MeanTurnMM: t.MeanTurnMM, WireKg: t.CopperKg, LeadOhms20: t.LeadOhms20, LineVolts: volts, CutInRPM: t.CutInRPM, RisePerWatt: o.surelyWarms()}
+}
+
+// surelyWarms is the rise per watt with its ±; a guessed one has none, since the errors of its inputs
+// are small beside the guess.
+func (o *Outcome) surelyWarms() quantity.Figure {
+	f := o.Machine.RisePerWatt
+	if f.Origin.Weak() {
+		f.PlusMinus = 0
+	}
+	return f
+}
+
+// Checks are what a record of a trial, counted from 0, will be compared with, nothing read yet; its
+// volts are at the speed of the test, its rise per watt at the usual speed.
+func (o *Outcome) Checks(trial int) []wound.Check {
+	t := &o.Trials[trial]
+	return wound.Checks(o.predicted(t, t.LineAtTest), o.magnets)
+}
+
+// Signs is where to look when readings of a trial are off, in the order of the bench.
+func (o *Outcome) Signs(t *TrialOutcome) []string {
+	return wound.Signs(o.phases, t.Connection, o.magnets)
 }

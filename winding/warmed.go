@@ -4,6 +4,7 @@ import (
 	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 )
 
 // # The rise per watt of a record
@@ -24,7 +25,7 @@ import (
 // the heat balance by which every temperature here is computed, solved for Rth.
 
 // warmed is the rise per watt by a record, K/W, beside the one assumed.
-func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) Proof {
+func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead quantity.Figure) wound.Proof {
 	rpm := r.WarmRPM.Figure("needs the speed of that hour")
 	expected := rpm.With(b.air.still, func(n, _ float64) float64 { return b.air.perWatt(n) })
 	phase := made.PhaseOhms20
@@ -36,14 +37,14 @@ func (b *bed) warmed(r *job.AsWound, plan job.Trial, made *TrialOutcome, lead qu
 	amps := r.WarmAmps.Figure("needs the amps of that hour")
 	for _, need := range []quantity.Figure{celsius, amps, rpm, phase} {
 		if !need.Known() {
-			return proof(quantity.Missing(need.Why), expected)
+			return wound.Compare(quantity.Missing(need.Why), expected)
 		}
 	}
 	form := b.form(plan, made, rpm.Value, celsius.Value)
 	watts := heat.HotWatts(plan.Metal, b.machine.windings(), amps.Value*form, phase.Value, celsius.Value) +
 		ironThroughStator*b.drag.at(rpm.Value) + fieldThroughStator*b.rotor.takes()
 	k, err := heat.KelvinPerWattFromPlate(celsius.Value-air.Value, watts)
-	return proof(quantity.OrError(k, err, celsius.Origin, amps.Origin, rpm.Origin, phase.Origin), expected)
+	return wound.Compare(quantity.OrError(k, err, celsius.Origin, amps.Origin, rpm.Origin, phase.Origin), expected)
 }
 
 // warmC is the winding's temperature, by a probe, else by its ohms.

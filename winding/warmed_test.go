@@ -2,11 +2,13 @@ package winding
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -108,7 +110,7 @@ func TestAShortIsNotLearned(t *testing.T) {
 	p, why := Prepare(j).RunAt(1, 900)
 	require.Empty(t, why)
 	made := Evaluate(j).Trials[1]
-	warm := func(times, amps float64) (*WoundOutcome, Outcome) {
+	warm := func(times, amps float64) (*wound.Record, Outcome) {
 		j.AsWound = []job.AsWound{{Trial: "B", LeadOhms: quantity.Known(made.LeadOhms20.Value), LeadOhmsC: quantity.Known(20), LineVolts: quantity.Known(made.LinePerRPM.Value * 900), RPM: quantity.Known(900),
 			WarmAmps: quantity.Known(amps * p.AmpsDC), WarmRPM: quantity.Known(900), WarmC: quantity.Known(j.Machine.AmbientC.Value + times*(p.WindingC-j.Machine.AmbientC.Value)), WarmAirC: j.Machine.AmbientC}}
 		o := Evaluate(j)
@@ -123,7 +125,8 @@ func TestAShortIsNotLearned(t *testing.T) {
 		if f := findingAt(&o, "wound[0].warm"); f != nil {
 			said = f.Text + f.Fix
 		}
-		field := checkOf(t, r, "warm").Speaks()
+		checks := r.Checks()
+		field := checks[slices.IndexFunc(checks, func(c wound.Check) bool { return c.Field == "warm" })].Speaks()
 		assert.Equal(t, c.proved, r.Proved(), "%+v", c)
 		for _, text := range []string{said, field} {
 			assert.Equal(t, c.write, strings.Contains(text, "write it at Rise per watt"), "%+v %s", c, text)
@@ -136,6 +139,6 @@ func TestAShortIsNotLearned(t *testing.T) {
 	assert.False(t, r.Proved() || r.RiseTaught().Known())
 	assert.Contains(t, findingAt(&o, "wound[0].warm").Text, "shorted turns, or drag")
 	r, _ = warm(1, 1)
-	r.LineVolts = proof(quantity.Of(5), quantity.Of(10))
+	r.LineVolts = wound.Compare(quantity.Of(5), quantity.Of(10))
 	assert.False(t, r.RiseTaught().Known(), "half the volts: what made it warm is not known")
 }

@@ -13,6 +13,7 @@ import (
 	"slotwright/winding/drive"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 	"slotwright/wiretable"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -88,6 +89,14 @@ var words = map[reflect.Type][]string{
 		string(drive.Runaway), string(winding.Overload)},
 }
 
+// nameOf is a type's name here, with what its package says of it: a schema has no packages.
+func nameOf(t reflect.Type) string {
+	if t == reflect.TypeFor[wound.Record]() {
+		return "WoundOutcome"
+	}
+	return t.Name()
+}
+
 // orNull are the keys that are null when their number is unknown.
 var orNull = map[string]bool{"RunPoint.winding_c": true, "Operating.winding_c": true, "DrivePoint.winding_c": true, "FieldPoint.hold_field_a": true}
 
@@ -120,7 +129,7 @@ func (s *schemer) of(t reflect.Type, under string) object {
 
 // ref adds a struct to the definitions.
 func (s *schemer) ref(t reflect.Type, under string) object {
-	name := strings.ReplaceAll(under, ".", "_") + strings.ToLower(t.Name()[:1]) + t.Name()[1:]
+	name := strings.ReplaceAll(under, ".", "_") + strings.ToLower(nameOf(t)[:1]) + nameOf(t)[1:]
 	if s.defs[name] == nil {
 		s.defs[name] = object{} // for one that holds its own kind
 		if t == reflect.TypeFor[quantity.Figure]() {
@@ -197,7 +206,7 @@ func throughPointer(t reflect.Type, index []int) bool {
 // describe is the meaning of a key: from the list here if it has an entry for the type, from the table
 // of figures, else from the list for every type.
 func describe(t *testing.T, of reflect.Type, under, key string) string {
-	if d := keyWords[of.Name()+"."+key]; d != "" {
+	if d := keyWords[nameOf(of)+"."+key]; d != "" {
 		return d
 	}
 	for _, o := range tableOf(of) {

@@ -11,6 +11,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 )
 
 // or are other fields that can give what a field's check is made of.
@@ -107,7 +108,7 @@ func counts(s *session.Session, i int, field string) bool {
 }
 
 // besidePlan is for what is counted: trial, turns, wire, how full.
-func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *winding.WoundOutcome, s *session.Session) {
+func besidePlan(row *form.Row, field string, plan *winding.TrialOutcome, r *wound.Record, s *session.Session) {
 	switch field {
 	case "trial":
 		for i := range s.Outcome().Trials {
@@ -162,7 +163,7 @@ func used(s *session.Session, planned quantity.Figure, dim quantity.Dimension) s
 }
 
 // turns is the planned turns, and how many more or fewer were put in.
-func turns(plan *winding.TrialOutcome, r *winding.WoundOutcome) string {
+func turns(plan *winding.TrialOutcome, r *wound.Record) string {
 	if !plan.Turns.Known() {
 		return ""
 	}

@@ -10,10 +10,11 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 )
 
 // recordOf is a record as worked out; ok is false for the empty one that is to be begun.
-func recordOf(s *session.Session, i int) (r *winding.WoundOutcome, ok bool) {
+func recordOf(s *session.Session, i int) (r *wound.Record, ok bool) {
 	if list := s.Outcome().Wound; i < len(list) {
 		return &list[i], true
 	}
@@ -33,7 +34,7 @@ func planOf(s *session.Session, i int) int {
 
 // check is one comparison of a record, and its conditions: " at 600 rpm, 2.31 A of field".
 type check struct {
-	winding.Check
+	wound.Check
 	at string
 }
 
@@ -90,7 +91,7 @@ func off(c check) string {
 		return quantity.Screen.Number(1+c.Proof.Off.Value/100, quantity.AtMost(2)) + " times the plan"
 	}
 	word := "high"
-	if c.Proof.Stand() == winding.Low {
+	if c.Proof.Stand() == wound.Low {
 		word = "low"
 	}
 	return quantity.Screen.Number(max(c.Proof.Off.Value, -c.Proof.Off.Value), quantity.AtMost(2)) + " % " + word
@@ -99,16 +100,16 @@ func off(c check) string {
 // short is the verdict on a reading, in a few words; "" where nothing was read.
 func short(s *session.Session, c check) string {
 	switch c.Proof.Stand() {
-	case winding.Good:
+	case wound.Good:
 		return "good, " + limits(s, c)
-	case winding.Low, winding.High:
+	case wound.Low, wound.High:
 		if c.Proof.Unlike() {
 			return off(c) + " and uneven, " + limits(s, c)
 		}
 		return off(c) + ", " + limits(s, c)
-	case winding.Uneven:
+	case wound.Uneven:
 		return "a pair " + apart(c) + " allowed"
-	case winding.NotHeld:
+	case wound.NotHeld:
 		if c.Speaks() != "" {
 			return quantity.Screen.Number(1+c.Proof.Off.Value/100, quantity.AtMost(2)) + " times the guess"
 		}
@@ -142,24 +143,24 @@ func sentence(s *session.Session, c check) string {
 	}
 	read := s.Text(p.Read, c.Dim, 3)
 	switch p.Stand() {
-	case winding.Good:
+	case wound.Good:
 		if low, high, _ := p.Limits(); p.Read.Value < low || p.Read.Value > high {
 			within += " as near as it was read"
 		}
 		return fmt.Sprintf("%s: %s lies within %s: good.", name, read, within)
-	case winding.Low, winding.High:
+	case wound.Low, wound.High:
 		uneven, again := "", ""
 		if p.Unlike() {
 			uneven = ", and a pair is " + apart(c) + " of the mean is allowed"
 			again = " Read each pair again."
 		}
 		return fmt.Sprintf("%s: %s is %s (%s)%s: %s.%s", name, read, off(c), within, uneven, c.Speaks(), again)
-	case winding.Uneven:
+	case wound.Uneven:
 		if within == "" {
 			return fmt.Sprintf("%s: %s is held against no plan, but a pair is %s of the mean is allowed: %s. Read each pair again.", name, read, apart(c), c.Speaks())
 		}
 		return fmt.Sprintf("%s: %s lies within %s, but a pair is %s of the mean is allowed: %s. Read each pair again.", name, read, within, apart(c), c.Speaks())
-	case winding.NotHeld:
+	case wound.NotHeld:
 		if c.Speaks() != "" {
 			return fmt.Sprintf("%s: %s, planned was a guess of %s; %s.", name, read, s.Text(p.Expected, c.Dim, 3), c.Speaks())
 		}
@@ -177,9 +178,9 @@ func sentence(s *session.Session, c check) string {
 // role is how a reading is shown: what is off is marked.
 func role(c check) kit.Role {
 	switch c.Proof.Stand() {
-	case winding.Low, winding.High, winding.Uneven:
+	case wound.Low, wound.High, wound.Uneven:
 		return kit.Warning
-	case winding.Good:
+	case wound.Good:
 		return kit.Better
 	}
 	if c.Speaks() != "" {
@@ -254,7 +255,7 @@ func lines(s *session.Session, i, w int) []string {
 		label, _, _ := strings.Cut(c.Label, ",") // the sentence below names the reading; the unit must not be cut off
 		planned, read := s.Figure(c.Proof.Expected, c.Dim, 3), s.Figure(c.Proof.Read, c.Dim, 3)
 		planned.Unit, read.Unit, planned.Mark, read.Mark = "", "", kit.Plain, kit.Plain
-		word := map[winding.Stand]string{winding.Good: "good", winding.Low: "low", winding.High: "high", winding.Uneven: "uneven"}[c.Proof.Stand()]
+		word := map[wound.Stand]string{wound.Good: "good", wound.Low: "low", wound.High: "high", wound.Uneven: "uneven"}[c.Proof.Stand()]
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: label + c.at + ", " + u}, planned, {Text: limits(s, c)}, read, {Text: word, Role: role(c), Mark: markOf(c)}}})
 	}
 	out = append(append(out, tb.Lines(t, w)...), "")

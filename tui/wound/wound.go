@@ -11,9 +11,9 @@ import (
 	"slotwright/tui/kit"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
-	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/text"
+	"slotwright/winding/wound"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -222,7 +222,7 @@ func strip(s *session.Session, record, w, h int) []string {
 func urgent(c check) int {
 	rank := int(c.Proof.Stand())
 	if markOf(c) == kit.Warning {
-		rank += int(winding.Uneven) + 1
+		rank += int(wound.Uneven) + 1
 	}
 	return rank
 }

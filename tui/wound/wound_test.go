@@ -36,8 +36,8 @@ func typed(t *testing.T, v *View, s *session.Session, w, h int, values ...string
 	}
 }
 
-// wound is the example with trial B wound and read: ohms good, volts low, 2 turns more.
-func wound(t *testing.T, w, h int) (*session.Session, *View) {
+// woundB is the example with trial B wound and read: ohms good, volts low, 2 turns more.
+func woundB(t *testing.T, w, h int) (*session.Session, *View) {
 	t.Helper()
 	s, v := session.NewExample(), onDay()
 	s.Choose(1)
@@ -57,13 +57,13 @@ func wound(t *testing.T, w, h int) (*session.Session, *View) {
 
 func TestWoundFrames(t *testing.T) {
 	for _, size := range [][2]int{{60, 17}, {80, 21}, {100, 27}, {120, 37}, {200, 57}} {
-		s, v := wound(t, size[0], size[1])
+		s, v := woundB(t, size[0], size[1])
 		require.True(t, v.GoTo(s, "wound[0].line"))
 		tuitest.Golden(t, fmt.Sprintf("wound-%dx%d", size[0], size[1]), tuitest.Draw(t, v, s, size[0], size[1]))
 		s.Theme = kit.Theme{ASCII: true}
 		tuitest.CheckASCII(t, tuitest.Draw(t, v, s, size[0], size[1]))
 	}
-	s, v := wound(t, 80, 21)
+	s, v := woundB(t, 80, 21)
 	s.Theme = kit.Theme{Colour: true}
 	require.True(t, v.GoTo(s, "wound[0].line"))
 	tuitest.GoldenStyled(t, "wound-80x21-styles", tuitest.Draw(t, v, s, 80, 21))
@@ -118,7 +118,7 @@ func TestTypingBeginsARecord(t *testing.T) {
 // A reading is assessed at once: its limits, its deviation, and what that indicates; and the job is
 // wound, then proved.
 func TestReadingsSayWhereTheyStand(t *testing.T) {
-	s, v := wound(t, 80, 21)
+	s, v := woundB(t, 80, 21)
 	frame := tuitest.Words(tuitest.Draw(t, v, s, 80, 21))
 	assert.Contains(t, frame, "not proved: explain volts first, marked !.")
 	require.True(t, v.GoTo(s, "wound[0].lead"))
@@ -146,7 +146,7 @@ func TestReadingsSayWhereTheyStand(t *testing.T) {
 // A winding warmer than was guessed says by what factor, and that this prevents the proof; for a record
 // without a fill, only the plan is shown, and only once.
 func TestAWarmReadingSaysWhatItIsOff(t *testing.T) {
-	s, v := wound(t, 80, 21)
+	s, v := woundB(t, 80, 21)
 	for field, text := range map[string]string{"line": "", "speed": "", "turns": "", "filled": "", "warm": "95", "warm_current": "4", "warm_speed": "900"} {
 		s.Edit(s.Document().Set("wound[0]."+field, text, quantity.Choice{}))
 	}
@@ -188,7 +188,7 @@ func TestWireUsedStandsBesideItsPlan(t *testing.T) {
 // On the smallest screen the empty end of the values makes room for the notes: plan and verdict are
 // shown whole, and so are the values.
 func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
-	s, v := wound(t, 60, 18)
+	s, v := woundB(t, 60, 18)
 	require.True(t, v.GoTo(s, "wound[0].line"))
 	frame := tuitest.Draw(t, v, s, 60, 18)
 	assert.Regexp(t, `▸ Volts +\[4\] +! V +73 % low `, frame)
@@ -202,7 +202,7 @@ func TestNotesAreReadOnTheSmallestScreen(t *testing.T) {
 
 // The dim text of the marked row is shown whole beside its note, which stays in place.
 func TestTheDimValueOfTheMarkedRowIsReadWhole(t *testing.T) {
-	s, v := wound(t, 80, 21)
+	s, v := woundB(t, 80, 21)
 	s.Edit(s.Document().Clear("wound[0].turns"))
 	require.True(t, v.GoTo(s, "wound[0].turns"))
 	marked := tuitest.Draw(t, v, s, 80, 21)
@@ -229,7 +229,7 @@ func TestRecordsOfNoTrial(t *testing.T) {
 
 // Strands, enamel and metal are asked for once the record has a wire of its own.
 func TestAWireOfItsOwn(t *testing.T) {
-	s, v := wound(t, 80, 21)
+	s, v := woundB(t, 80, 21)
 	assert.False(t, v.GoTo(s, "wound[0].strands"))
 	s.Type("wound[0].gauge", "16 AWG")
 	assert.True(t, v.GoTo(s, "wound[0].strands"))
@@ -239,7 +239,7 @@ func TestAWireOfItsOwn(t *testing.T) {
 
 // A record is removed, and undo restores it.
 func TestARecordIsTakenOut(t *testing.T) {
-	s, v := wound(t, 80, 21)
+	s, v := woundB(t, 80, 21)
 	text := s.Document().Text()
 	tuitest.Press(t, v, s, 80, 21, "f7")
 	assert.Empty(t, s.Job().AsWound)
@@ -250,7 +250,7 @@ func TestARecordIsTakenOut(t *testing.T) {
 
 // On a narrow screen nothing beside a value is cut, and a deviation is reported whole under it.
 func TestNothingIsCutOnANarrowScreen(t *testing.T) {
-	s, v := wound(t, 60, 18)
+	s, v := woundB(t, 60, 18)
 	blank, over := session.NewExample(), onDay()
 	tuitest.Draw(t, over, blank, 60, 18)
 	assert.Contains(t, tuitest.Draw(t, over, blank, 60, 18), "plan 0.68 ")
@@ -304,7 +304,7 @@ func TestAKnownFaultIsNamed(t *testing.T) {
 // The planned volts name their field current, and follow the one typed with the reading; ohms hundreds
 // of times the plan are reported as open, not as so many percent high.
 func TestWoundNamesTheFieldCurrent(t *testing.T) {
-	s, v := wound(t, 120, 37)
+	s, v := woundB(t, 120, 37)
 	amps := s.Outcome().Machine.FieldAmps.Value
 	assert.Contains(t, tuitest.Draw(t, v, s, 120, 37), fmt.Sprintf("volts at 600 rpm, %.2f A of field", amps))
 	before := s.Outcome().Wound[0].LineVolts.Expected.Value

@@ -3,8 +3,8 @@ package card
 import (
 	"fmt"
 
-	"slotwright/winding"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 )
 
 // asWound is what was really put in, compared with its prediction.
@@ -19,7 +19,7 @@ func (w *writer) asWound() {
 }
 
 // record is one winding that was put in.
-func (w *writer) record(r *winding.WoundOutcome) {
+func (w *writer) record(r *wound.Record) {
 	head := "Trial " + r.Trial
 	if r.Date != "" {
 		head += ", " + r.Date
@@ -56,7 +56,7 @@ func (w *writer) atRPM(rpm quantity.Figure) string {
 }
 
 // read is a line for a reading and its expected value.
-func (w *writer) read(label string, p winding.Proof, dim quantity.Dimension) {
+func (w *writer) read(label string, p wound.Proof, dim quantity.Dimension) {
 	beside := ""
 	if p.Expected.Known() {
 		beside = ", worked out " + w.amount(p.Expected, dim, 3)

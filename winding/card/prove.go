@@ -10,6 +10,7 @@ import (
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
+	"slotwright/winding/wound"
 )
 
 // proof is what the finished winding should read, with room for what it does read.
@@ -18,7 +19,7 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	pairs := w.pairs(plan)
 	alike := ""
 	if len(pairs) > 1 {
-		alike = fmt.Sprintf(", pairs within %.0f %% of mean (EASA AR100)", 100*winding.BalanceLimit)
+		alike = fmt.Sprintf(", pairs within %.0f %% of mean (EASA AR100)", 100*wound.BalanceLimit)
 	}
 	at := func(f quantity.Figure, celsius quantity.Figure) string {
 		return w.expected(f, quantity.Ohms) + " at " + w.amount(celsius, quantity.Celsius, asGiven)
@@ -34,9 +35,9 @@ func (w *writer) proof(t *winding.TrialOutcome, plan *layout.Layout) {
 	if w.flat() {
 		return // there is no iron
 	}
-	w.entry("TO IRON", fmt.Sprintf("%.0f V DC, 1 min: ________ %s, at least %s at %s, %s at %s", winding.InsulationVolts, quantity.Megohms[0].Name,
-		quantity.Number(winding.InsulationMegohms(40), asGiven), w.amount(degrees(40), quantity.Celsius, asGiven),
-		quantity.Number(winding.InsulationMegohms(20), asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
+	w.entry("TO IRON", fmt.Sprintf("%.0f V DC, 1 min: ________ %s, at least %s at %s, %s at %s", wound.InsulationVolts, quantity.Megohms[0].Name,
+		quantity.Number(wound.InsulationMegohms(40), asGiven), w.amount(degrees(40), quantity.Celsius, asGiven),
+		quantity.Number(wound.InsulationMegohms(20), asGiven), w.amount(degrees(20), quantity.Celsius, asGiven)))
 }
 
 // fed is the current of a wound rotor meanwhile.
@@ -61,7 +62,7 @@ func (w *writer) within(f quantity.Figure, dim quantity.Dimension) string {
 	if !f.Known() {
 		return " (" + f.Why + ")"
 	}
-	low, high, part, ok := winding.Between(f)
+	low, high, part, ok := wound.Between(f)
 	if !ok {
 		return ""
 	}

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -25,6 +26,28 @@ func (c Connection) String() string {
 
 // MarshalText makes JSON carry the word.
 func (c Connection) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// LinePerPhase is volts between leads over volts of a phase, balanced: star √3, delta 1, a winding of one
+// phase 1.
+func (c Connection) LinePerPhase(phases int) float64 {
+	if phases == 1 || c == Delta {
+		return 1
+	}
+	return math.Sqrt(3)
+}
+
+// LeadPerPhase is ohms between leads over ohms of a phase: star 2, delta 2/3 (one phase in parallel
+// with the other two in series), a winding of one phase 1.
+func (c Connection) LeadPerPhase(phases int) float64 {
+	switch {
+	case phases == 1:
+		return 1
+	case c == Delta:
+		return 2.0 / 3
+	default:
+		return 2
+	}
+}
 
 // End is one of the two wire ends of a coil.
 type End string

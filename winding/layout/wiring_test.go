@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 	"math/cmplx"
 	"testing"
 
@@ -192,4 +193,17 @@ func TestListsAsFound(t *testing.T) {
 	halves, err = FromCoils(halves.Spec(), coils)
 	require.NoError(t, err)
 	assert.Zero(t, halves.PhasePhasor(0, 0, 1), "a circuit of no turns shorts the other")
+}
+
+// Between two leads by hand: a star has two phases in series, and two phasors 120° apart; a delta one phase
+// in parallel with the other two in series, 1/(1 + 1/2), and the volts of that phase. One phase is what it is,
+// whatever it is called.
+func TestLeadsOverAPhase(t *testing.T) {
+	assert.Equal(t, 2.0, Star.LeadPerPhase(3))
+	assert.InDelta(t, 1/(1+1.0/2), Delta.LeadPerPhase(3), 1e-15)
+	assert.InDelta(t, cmplx.Abs(1-cmplx.Rect(1, 2*math.Pi/3)), Star.LinePerPhase(3), 1e-15)
+	assert.Equal(t, 1.0, Delta.LinePerPhase(3))
+	for _, joined := range []Connection{Star, Delta} {
+		assert.Equal(t, []float64{1, 1}, []float64{joined.LeadPerPhase(1), joined.LinePerPhase(1)})
+	}
 }

@@ -14,6 +14,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/parallel"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 )
 
 // The states of a winding.
@@ -66,7 +67,7 @@ type Entry struct {
 
 // record is a winding that was wound, and its machine.
 type record struct {
-	winding.WoundOutcome
+	wound.Record
 	machine kin
 }
 
@@ -200,7 +201,7 @@ func trials(b *winding.Bench, j job.Job, date string) []Winding {
 }
 
 // asWound is a record as a line; counted says that it has turns of its own.
-func asWound(r winding.WoundOutcome, counted bool, date string) Winding {
+func asWound(r wound.Record, counted bool, date string) Winding {
 	w := Winding{r.Trial, r.Span, r.Wire, r.Turns, r.CutInRPM.Read, cmp.Or(r.Date, date), Wound, r.BareMM.Value}
 	if w.Turns.Known() && !counted {
 		w.Turns.Origin = quantity.Planned

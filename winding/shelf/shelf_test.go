@@ -10,6 +10,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/wound"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -115,7 +116,7 @@ func TestLearn(t *testing.T) {
 // Only the last five count, and one alone has no spread.
 func TestOnlyTheLastJobsCount(t *testing.T) {
 	record := func(date string, fill float64) Entry {
-		return Entry{records: []record{{WoundOutcome: winding.WoundOutcome{Date: date, Filled: "full", BareMM: quantity.Of(0.8), WireFill: quantity.Of(fill)}}}}
+		return Entry{records: []record{{Record: wound.Record{Date: date, Filled: "full", BareMM: quantity.Of(0.8), WireFill: quantity.Of(fill)}}}}
 	}
 	list := []Entry{record("2026-01", 0.60), record("2020-01", 0.10), record("2026-02", 0.62), record("2026-03", 0.64), record("2026-04", 0.66), record("2026-05", 0.68)}
 	f := Learn(list).Fills[0].Fill
@@ -162,7 +163,7 @@ func TestEveryTrialAndWhatIsLeftOut(t *testing.T) {
 // unknown size contributes nothing.
 func TestRisesByMachine(t *testing.T) {
 	one := func(date string, bore, rise float64) Entry {
-		r := winding.WoundOutcome{Date: date}
+		r := wound.Record{Date: date}
 		r.RisePerWatt.Read = quantity.Of(rise)
 		return Entry{records: []record{{r, kin{cooling: "open", slots: 36, poles: 12, boreMM: bore, stackMM: 33}}}}
 	}

@@ -1,11 +1,10 @@
-package winding
+package wound
 
 import (
 	"fmt"
 	"math"
 	"strings"
 
-	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
 	"slotwright/winding/text"
@@ -81,16 +80,13 @@ func (l Likely) Words() string {
 
 // faultsOf is the faults that a winding allows.
 type faultsOf struct {
-	machine *machine
-	trial   job.Trial
-	coils   coilSet
-	ratio   quantity.Figure
-	list    []Likely
+	Winding
+	list []Likely
 }
 
 // couldBe is every fault that a winding may have, the most common first.
-func couldBe(m *machine, w *candidate, ratio quantity.Figure) []Likely {
-	f := faultsOf{machine: m, trial: w.trial, coils: w.coils, ratio: ratio}
+func couldBe(w Winding) []Likely {
+	f := faultsOf{Winding: w}
 	f.connections()
 	f.circuits()
 	f.strands()
@@ -116,21 +112,21 @@ func (f *faultsOf) beginning(ohms, volts, begins float64, format string, args ..
 
 // connections: star and delta taken for each other.
 func (f *faultsOf) connections() {
-	m, is := f.machine, f.trial.Connection
-	if m.phases != 3 {
+	is := f.Trial.Connection
+	if f.Phases != 3 {
 		return
 	}
 	other := layout.Delta
 	if is == layout.Delta {
 		other = layout.Star
 	}
-	f.add(m.leadPerPhase(other)/m.leadPerPhase(is), m.linePerPhase(other)/m.linePerPhase(is), "joined in %s, not %s", other, is)
+	f.add(other.LeadPerPhase(3)/is.LeadPerPhase(3), other.LinePerPhase(3)/is.LinePerPhase(3), "joined in %s, not %s", other, is)
 }
 
 // circuits: more or fewer in parallel, or half the coils left out.
 func (f *faultsOf) circuits() {
-	planned := f.coils.circuits
-	for _, made := range f.coils.choices {
+	planned := f.Circuits
+	for _, made := range f.choices() {
 		if made != planned {
 			k := float64(planned) / float64(made)
 			f.add(k*k, k, "its coils joined in %s, not %d", text.Count(made, "circuit"), planned)
@@ -141,9 +137,17 @@ func (f *faultsOf) circuits() {
 	}
 }
 
+// choices are the circuits that the layout allows.
+func (f *faultsOf) choices() []int {
+	if f.Layout == nil {
+		return nil
+	}
+	return f.Layout.CircuitChoices()
+}
+
 // each is words that apply to a winding of several phases only.
 func (f *faultsOf) each(words string) string {
-	if f.machine.windings() == 1 {
+	if f.Phases*f.Sets == 1 {
 		return ""
 	}
 	return words
@@ -151,15 +155,15 @@ func (f *faultsOf) each(words string) string {
 
 // perCircuit is the coils in series in a phase.
 func (f *faultsOf) perCircuit() int {
-	if f.coils.plan == nil || f.coils.circuits == 0 {
+	if f.Layout == nil || f.Circuits == 0 {
 		return 0
 	}
-	return int(f.coils.perPhase) / f.coils.circuits
+	return f.Layout.CoilsPerPhase() / f.Circuits
 }
 
 // strands: some missing, one more, or all in series. Of two sizes nothing is said.
 func (f *faultsOf) strands() {
-	bundle := f.trial.Bundle()
+	bundle := f.Trial.Bundle()
 	if len(bundle.Parts()) != 1 {
 		return
 	}
@@ -179,10 +183,10 @@ const mostMiscounted = 0.3
 
 // turns: more or fewer in every coil. Of a group whose coils differ nothing is said.
 func (f *faultsOf) turns() {
-	if !f.trial.Turns.Given() || len(f.trial.CoilTurns) > 0 {
+	if !f.Trial.Turns.Given() || len(f.Trial.CoilTurns) > 0 {
 		return
 	}
-	planned := f.trial.Turns.Whole()
+	planned := f.Trial.Turns.Whole()
 	most := int(mostMiscounted * float64(planned))
 	for n := planned - most; n <= planned+most; n++ {
 		if k := float64(n) / float64(planned); n != planned {
@@ -194,13 +198,13 @@ func (f *faultsOf) turns() {
 
 // misread: the winding may be right and the reading taken in another way than assumed.
 func (f *faultsOf) misread() {
-	if f.machine.phases == 3 && f.trial.Connection == layout.Star {
+	if f.Phases == 3 && f.Trial.Connection == layout.Star {
 		const point = "read between a lead and the star point, not between two leads"
 		f.beginning(0.5, 1/math.Sqrt(3), 1, point)
 		f.beginning(0.5, 1, 1, "the ohms "+point)
 		f.beginning(1, 1/math.Sqrt(3), 1, "the volts "+point)
 	}
-	if r := f.ratio; r.Known() && r.Value > 0 && math.Abs(math.Log(r.Value)) > ProofLimit {
+	if r := f.Ratio; r.Known() && r.Value > 0 && math.Abs(math.Log(r.Value)) > ProofLimit {
 		f.add(1, r.Value, "the speed of the drive given for that of the alternator")
 		f.beginning(1, r.Value, 1, "the volts at the speed of the drive, not of the alternator")
 	}

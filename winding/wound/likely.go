@@ -1,4 +1,4 @@
-package winding
+package wound
 
 import (
 	"cmp"
@@ -8,13 +8,16 @@ import (
 	"strings"
 )
 
+// Explain fills in what would explain the readings that are off.
+func (r *Record) Explain() { r.Likely = r.likely() }
+
 // likely is the faults that fit all readings, the closest first; where none fits and the ohms are off,
 // those that fit the ohms. It is empty where nothing is off.
-func (r *WoundOutcome) likely() []Likely {
-	if r.asksUnit() || !r.LeadOhms20.off() && !r.LineVolts.off() && !r.CutInRPM.off() {
+func (r *Record) likely() []Likely {
+	if r.asksUnit() || !r.LeadOhms20.Outside() && !r.LineVolts.Outside() && !r.CutInRPM.Outside() {
 		return nil
 	}
-	if fit := r.fitting(true); len(fit) > 0 || !r.LeadOhms20.off() {
+	if fit := r.fitting(true); len(fit) > 0 || !r.LeadOhms20.Outside() {
 		return fit
 	}
 	fit := r.fitting(false)
@@ -32,7 +35,7 @@ type held struct {
 }
 
 // readings are those that a fault is compared with: all, or the ohms alone.
-func (r *WoundOutcome) readings(l Likely, all bool) []held {
+func (r *Record) readings(l Likely, all bool) []held {
 	ohms, volts := pairsAlike, pairsAlike
 	if l.one != nil {
 		ohms, volts = l.one.ohms, l.one.volts
@@ -50,9 +53,9 @@ func (r *WoundOutcome) readings(l Likely, all bool) []held {
 // explains reports whether a fault explains the readings that are off. Ohms alone indicate none that leaves
 // them unchanged, and turns are miscounted only where ohms and volts both say so: ohms by themselves may
 // equally mean another wire.
-func (r *WoundOutcome) explains(l Likely, all bool) bool {
+func (r *Record) explains(l Likely, all bool) bool {
 	if l.miscounted {
-		return all && r.LeadOhms20.off() && (r.LineVolts.off() || r.CutInRPM.off())
+		return all && r.LeadOhms20.Outside() && (r.LineVolts.Outside() || r.CutInRPM.Outside())
 	}
 	ohms := l.Ohms != 1
 	if l.one != nil {
@@ -68,7 +71,7 @@ const (
 	asNear     = 0.25
 )
 
-func (r *WoundOutcome) fitting(all bool) []Likely {
+func (r *Record) fitting(all bool) []Likely {
 	type ranked struct {
 		fault Likely
 		far   float64
@@ -97,7 +100,7 @@ func (r *WoundOutcome) fitting(all bool) []Likely {
 
 // named is a fault in one phase with that phase's name, where pairs were read that identify it, and
 // with what else is off.
-func (r *WoundOutcome) named(l Likely, all bool) Likely {
+func (r *Record) named(l Likely, all bool) Likely {
 	if l.one == nil {
 		return l
 	}
@@ -128,6 +131,11 @@ func highOrLow(part float64) string {
 	return "high"
 }
 
+// OffInWords is how far a reading is from what was expected: "3.2 % low"; both must be known.
+func (p Proof) OffInWords() string {
+	return fmt.Sprintf("%.2g %% %s", math.Abs(p.Off.Value), highOrLow(p.Off.Value))
+}
+
 // far is how far a reading is from its plan times the fault's factor, in units of the margin around it,
 // and whether it lies within. What was not read, or has no plan, fits; a fault in one phase is compared
 // by the pattern of the pairs, where these were read.
@@ -151,14 +159,14 @@ func (h held) far(one bool) (far float64, fits bool) {
 	return far, far <= 1 && (one || !p.Unlike())
 }
 
-// off reports whether a reading lies outside its limits, or its pairs differ.
-func (p Proof) off() bool { s := p.Stand(); return s == Low || s == High || s == Uneven }
+// Outside reports whether a reading lies outside its limits, or its pairs differ.
+func (p Proof) Outside() bool { s := p.Stand(); return s == Low || s == High || s == Uneven }
 
 // atOdds reports whether volts and cut-in contradict each other: the volts are off, and it begins to
 // charge as if they were not. Both depend on the same flux and turns, whatever these are.
-func (r *WoundOutcome) atOdds() bool {
+func (r *Record) atOdds() bool {
 	v, c := r.LineVolts, r.CutInRPM
-	if !v.off() || c.Stand() == NotRead || c.Stand() == NotHeld {
+	if !v.Outside() || c.Stand() == NotRead || c.Stand() == NotHeld {
 		return false
 	}
 	return math.Abs(v.Read.Value/v.Expected.Value*c.Read.Value/c.Expected.Value-1) > ProofLimit
@@ -169,17 +177,17 @@ const farBeyond = 20.0
 
 // speaks gives each check of a record that is off its explanation: the likely faults, once; else what
 // is evident from how far it is off.
-func (r *WoundOutcome) speaks(list []Check) {
+func (r *Record) speaks(list []Check) {
 	said := ""
 	for i := range list {
 		c := &list[i]
-		if !c.Proof.off() {
+		if !c.Proof.Outside() {
 			continue
 		}
 		words := ""
 		switch fault := r.faults(); {
 		case c.Field == "lead" && r.asksUnit():
-			words = "the temperature first: " + r.unitAsked() + "; write the unit behind it"
+			words = "the temperature first: " + r.UnitAsked() + "; write the unit behind it"
 			if says := r.speaksOfPhases(c.Field); says != "" {
 				words = says + "; " + words
 			}
@@ -205,7 +213,7 @@ func (r *WoundOutcome) speaks(list []Check) {
 }
 
 // faults is the likely ones in words, "" for none.
-func (r *WoundOutcome) faults() string {
+func (r *Record) faults() string {
 	var words []string
 	for _, l := range r.Likely {
 		words = append(words, l.Words())

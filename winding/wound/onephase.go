@@ -1,4 +1,4 @@
-package winding
+package wound
 
 import (
 	"fmt"
@@ -51,7 +51,7 @@ var pairsAlike = [3]float64{1, 1, 1}
 
 // onePhase: a strand, a circuit or everything open in one phase.
 func (f *faultsOf) onePhase() {
-	if f.machine.phases != 3 {
+	if f.Phases != 3 {
 		return
 	}
 	open := func(what string, n int) {
@@ -62,9 +62,9 @@ func (f *faultsOf) onePhase() {
 			}, of+"one phase: the pairs are unlike")
 		}
 	}
-	open("strand", f.trial.Bundle().Count())
-	open("circuit", f.coils.circuits)
-	if f.trial.Connection == layout.Delta {
+	open("strand", f.Trial.Bundle().Count())
+	open("circuit", f.Circuits)
+	if f.Trial.Connection == layout.Delta {
 		f.inOnePhase(func(phase int) onePhase {
 			return onePhase{phase, f.eachOhms(math.Inf(1), phase), pairsAlike, "phase {phase} of the delta open: the pair across it reads twice the others"}
 		}, "one phase of the delta open: one pair reads twice the others")
@@ -85,7 +85,7 @@ func (f *faultsOf) inOnePhase(of func(phase int) onePhase, generic string) {
 // eachOhms is the pairs where one phase has k times the ohms of the others, relative to equal phases.
 func (f *faultsOf) eachOhms(k float64, phase int) [3]float64 {
 	switch {
-	case f.trial.Connection != layout.Delta:
+	case f.Trial.Connection != layout.Delta:
 		return turnedTo(phase, (1+k)/2, 1, (1+k)/2)
 	case math.IsInf(k, 1):
 		return turnedTo(phase, 3, 1.5, 1.5)
@@ -105,13 +105,13 @@ func turnedTo(phase int, uv, vw, wu float64) (each [3]float64) {
 // oneCoil: a coil of one phase shorted or left out.
 func (f *faultsOf) oneCoil() {
 	n := f.perCircuit()
-	if f.machine.phases != 3 || f.coils.circuits != 1 || n < 2 || len(f.trial.CoilTurns) > 0 {
+	if f.Phases != 3 || f.Circuits != 1 || n < 2 || len(f.Trial.CoilTurns) > 0 {
 		return
 	}
 	k := 1 - 1/float64(n)
 	told := fmt.Sprintf("one coil of %d of phase {phase} shorted or left out", n)
 	generic := fmt.Sprintf("one coil of %d shorted or left out in one phase", n)
-	if f.trial.Connection == layout.Delta {
+	if f.Trial.Connection == layout.Delta {
 		x := (k - 1) / (2 + k)
 		two := math.Sqrt(1 + x + x*x)
 		f.inOnePhase(func(phase int) onePhase {
@@ -129,13 +129,13 @@ func (f *faultsOf) oneCoil() {
 // turned: coils or a phase of a star reversed.
 func (f *faultsOf) turned() {
 	n := f.perCircuit()
-	if f.trial.Connection == layout.Delta || f.coils.circuits != 1 || len(f.trial.CoilTurns) > 0 || n < 2 {
+	if f.Trial.Connection == layout.Delta || f.Circuits != 1 || len(f.Trial.CoilTurns) > 0 || n < 2 {
 		return
 	}
-	if left := 1 - 2/float64(n); f.machine.phases == 1 && left > 0 {
+	if left := 1 - 2/float64(n); f.Phases == 1 && left > 0 {
 		f.add(1, left, "one coil of %d turned round", n)
 	}
-	if f.machine.phases != 3 {
+	if f.Phases != 3 {
 		return
 	}
 	turn := func(part complex128, what string, slots func(phase int) string) {
@@ -159,7 +159,7 @@ func (f *faultsOf) turned() {
 // wholePhaseTurned: the two ends of a phase of a star taken for each other, which leaves its circuits
 // as they are.
 func (f *faultsOf) wholePhaseTurned() {
-	if f.trial.Connection == layout.Delta || f.machine.phases != 3 || f.coils.plan == nil {
+	if f.Trial.Connection == layout.Delta || f.Phases != 3 || f.Layout == nil {
 		return
 	}
 	f.inOnePhase(func(phase int) onePhase {
@@ -175,12 +175,12 @@ type class struct {
 
 // classes groups the coils of a phase by their share of its volts.
 func (f *faultsOf) classes(phase int) (list []class) {
-	all := f.coils.plan.CircuitPhasor(0, phase, 1, 1)
-	for _, c := range f.coils.plan.Coils() {
+	all := f.Layout.CircuitPhasor(0, phase, 1, 1)
+	for _, c := range f.Layout.Coils() {
 		if c.Set != 0 || c.Phase != phase || all == 0 {
 			continue
 		}
-		part := f.coils.plan.CoilPhasor(c, 1) / all
+		part := f.Layout.CoilPhasor(c, 1) / all
 		i := slices.IndexFunc(list, func(l class) bool { return cmplx.Abs(l.part-part) < 1e-6 })
 		if i < 0 {
 			i, list = len(list), append(list, class{part: part})
@@ -198,7 +198,7 @@ const mostSlots = 4
 func (f *faultsOf) slots(phase int, of class) string {
 	list := f.classes(phase)
 	i := slices.IndexFunc(list, func(l class) bool { return cmplx.Abs(l.part-of.part) < 1e-6 })
-	if len(list) < 2 || i < 0 || len(list[i].starts) > mostSlots || f.machine.sets > 1 {
+	if len(list) < 2 || i < 0 || len(list[i].starts) > mostSlots || f.Sets > 1 {
 		return ""
 	}
 	words := make([]string, len(list[i].starts))
@@ -216,7 +216,7 @@ func (f *faultsOf) slots(phase int, of class) string {
 func (f *faultsOf) eachVolts(phase int, lacks complex128) (each [3]float64) {
 	var volts [3]complex128
 	for i := range volts {
-		volts[i] = f.coils.plan.CircuitPhasor(0, i, 1, 1)
+		volts[i] = f.Layout.CircuitPhasor(0, i, 1, 1)
 	}
 	was := volts
 	volts[phase] *= 1 - lacks

@@ -1,4 +1,4 @@
-package winding
+package wound
 
 import (
 	"fmt"
@@ -202,7 +202,7 @@ func (p Proof) Even() float64 {
 }
 
 // each is what the pairs read, by name: U-V 3.11, V-W 3.10, W-U 3.24.
-func (r *WoundOutcome) each(p Proof) string {
+func (r *Record) each(p Proof) string {
 	var list []string
 	for i, v := range p.Each {
 		list = append(list, r.leads.pair(i)+" "+quantity.Number(v, 3))

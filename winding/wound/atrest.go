@@ -1,10 +1,9 @@
-package winding
+package wound
 
 import (
 	"fmt"
 	"math"
 
-	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 )
 
@@ -17,21 +16,22 @@ import (
 // for copper (IEC 60028).
 
 // inFahrenheit is the proof of the ohms if their temperature was meant in °F.
-func (r *WoundOutcome) inFahrenheit() Proof {
+func (r *Record) inFahrenheit() Proof {
 	p := r.LeadOhms20
-	times := (r.restC - r.zeroC) / (quantity.Celsius[1].Base(r.restC) - r.zeroC)
-	q := proof(p.Read.Times(times), p.Expected).ofPairs(p.Each, times, p.even, p.step, p.law)
+	zeroC := r.metal.InferredZeroC()
+	times := (r.restC - zeroC) / (quantity.Celsius[1].Base(r.restC) - zeroC)
+	q := Compare(p.Read.Times(times), p.Expected).ofPairs(p.Each, times, p.even, p.step, p.law)
 	q.Read.PlusMinus = p.Read.PlusMinus * times
 	return q
 }
 
 // asksUnit reports whether to ask which unit the temperature of the ohms was meant in.
-func (r *WoundOutcome) asksUnit() bool {
+func (r *Record) asksUnit() bool {
 	return r.restC > 0 && r.LeadOhms20.Read.Known() && (r.LeadOhms20.Stand() != Good || r.inFahrenheit().Stand() == Good)
 }
 
-// unitAsked is that question, with what it would make of the ohms; "" where there is nothing to ask.
-func (r *WoundOutcome) unitAsked() string {
+// UnitAsked is that question, with what it would make of the ohms; "" where there is nothing to ask.
+func (r *Record) UnitAsked() string {
 	if !r.asksUnit() {
 		return ""
 	}
@@ -43,17 +43,4 @@ func (r *WoundOutcome) unitAsked() string {
 		would = fmt.Sprintf(", and its ohms %.2g %% %s", math.Abs(off.Value), highOrLow(off.Value))
 	}
 	return fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C%s", r.restC, r.restC, quantity.Celsius[1].Base(r.restC), would)
-}
-
-// doubtRest asks in which unit the temperature of a winding at rest was meant.
-func doubtRest(d *doubts, j *job.Job, wound []WoundOutcome) {
-	for _, path := range j.WarmAtRest {
-		words := fmt.Sprintf("%.0f °C at rest, or %.0f °F? That would be %.0f °C", j.Old.LeadOhmsC.Value, j.Old.LeadOhmsC.Value, quantity.Celsius[1].Base(j.Old.LeadOhmsC.Value))
-		if table, i, _ := job.SplitPath(path); table == "wound" {
-			words = wound[i].unitAsked()
-		}
-		if words != "" {
-			d.add(Finding{Severity: Doubt, Path: path, Fix: "write °F or °C behind it"}, "the lengths are in inches: %s", words)
-		}
-	}
 }

@@ -1,4 +1,4 @@
-package winding
+package wound
 
 import (
 	"fmt"
@@ -67,7 +67,7 @@ func whatOfBoth(ohms, volts float64) string {
 }
 
 // speaksOfPhases explains pairs that differ: which phase, how, and why; "" where they do not tell.
-func (r *WoundOutcome) speaksOfPhases(field string) string {
+func (r *Record) speaksOfPhases(field string) string {
 	own := r.LeadOhms20
 	if field == "line" {
 		own = r.LineVolts
@@ -82,7 +82,7 @@ func (r *WoundOutcome) speaksOfPhases(field string) string {
 }
 
 // where is a phase and its deviation: "phase V, in U-V and V-W, is 8.4 % low".
-func (r *WoundOutcome) where(s side) string {
+func (r *Record) where(s side) string {
 	word, in := highOrLow(s.part), "in "+r.leads.pair(s.phase/3*3+(s.phase+2)%3)+" and "+r.leads.pair(s.phase)
 	if r.delta {
 		in = "across " + r.leads.pair(s.phase)
@@ -96,20 +96,21 @@ func (r *WoundOutcome) where(s side) string {
 
 // lost is how many turns a phase lacks by its ohms, where its volts are low too: ", by its ohms about
 // 19 turns of 228".
-func (r *WoundOutcome) lost(ohms, volts float64) string {
+func (r *Record) lost(ohms, volts float64) string {
 	if ohms >= 0 || volts >= 0 || r.series <= 0 {
 		return ""
 	}
 	return fmt.Sprintf(", by its ohms about %.0f turns of %.0f", max(1, -ohms*r.series), r.series)
 }
 
-// Signs is where to look when readings of a trial are off, in the order of the bench.
-func (o *Outcome) Signs(t *TrialOutcome) []string {
+// Signs is where to look when readings are off, in the order of the bench, for a winding of 1, 2 or 3
+// phases.
+func Signs(phases int, joined layout.Connection, magnets bool) []string {
 	list := []string{"No reading between two leads: an open joint, or enamel left on a wire end."}
 	switch {
-	case o.phases != 3:
+	case phases != 3:
 		list = append(list, "Ohms high: "+badJoint+". Low: "+lostTurns+".")
-	case t.Connection == layout.Delta:
+	case joined == layout.Delta:
 		list = append(list, "One phase off moves the pair across it four times as far as the other two. Its ohms high: "+badJoint+". Ohms and volts low: "+lostTurns+".",
 			fmt.Sprintf("Volts of a pair over %.1f %% off the mean, ohms alike: ", 100*VoltsBalance)+coilWrong+"; open the delta and read each phase.")
 	default:
@@ -118,7 +119,7 @@ func (o *Outcome) Signs(t *TrialOutcome) []string {
 	}
 	return append(list,
 		"All ohms off by one part: another wire, other turns or another mean turn than the plan's: weigh what is left on the spool.",
-		"All volts low, ohms right: "+weaker(o.magnets)+"; then the turns of a coil.")
+		"All volts low, ohms right: "+weaker(magnets)+"; then the turns of a coil.")
 }
 
 // weaker is what lowers all volts.

@@ -1,4 +1,4 @@
-package winding
+package wound
 
 import (
 	"cmp"
@@ -18,6 +18,25 @@ import (
 //
 // The explanations of a reading that is off are facts of the trade (common practice, no source), the
 // same as on the card; a known fault that predicts just these readings is named first (faults.go).
+
+// Proof is a reading beside its expected value.
+type Proof struct {
+	Read     quantity.Figure `json:"read"`
+	Expected quantity.Figure `json:"expected"`
+	// Off is the difference from what was expected, in per cent of that.
+	Off quantity.Figure `json:"off_percent"`
+	// Each is the reading of each pair of leads, where more than the mean was given.
+	Each []float64 `json:"each,omitempty"`
+	// even is how far a pair of a sound winding may be from the mean, relative; step the last digit
+	// written; law what lies between two leads.
+	even, step float64
+	law        pairLaw
+}
+
+// Compare is a reading beside its expected value, both in one unit; either may be missing.
+func Compare(read, expected quantity.Figure) Proof {
+	return Proof{Read: read, Expected: expected, Off: read.With(expected, func(r, e float64) float64 { return 100 * (r/e - 1) })}
+}
 
 // Stand is how a reading compares with its prediction.
 type Stand int
@@ -80,21 +99,21 @@ func (p Proof) ofPairs(each []float64, factor, even, step float64, law pairLaw) 
 // Proved reports whether the finished winding was seen to do its job: to charge, or to have its ohms
 // and give its volts, none of them far off, and neither ohms nor volts nor warmth marked as off. Volts
 // without a speed, which cannot be compared, prove nothing.
-func (r *WoundOutcome) Proved() bool {
+func (r *Record) Proved() bool {
 	seen := r.CutInRPM.Read.Known() || r.LineVolts.Off.Known() && r.LeadOhms20.Off.Known()
-	return seen && !r.faulty() && !r.LeadOhms20.far() && !r.LineVolts.far() && !r.CutInRPM.far()
+	return seen && !r.faulty() && !r.LeadOhms20.Far() && !r.LineVolts.Far() && !r.CutInRPM.Far()
 }
 
 // faulty reports whether any reading of ohms, volts or warmth is marked as off.
-func (r *WoundOutcome) faulty() bool {
-	return r.LeadOhms20.off() || r.LineVolts.off() || r.RisePerWatt.Stand() == High || warmer(r.RisePerWatt) != ""
+func (r *Record) faulty() bool {
+	return r.LeadOhms20.Outside() || r.LineVolts.Outside() || r.RisePerWatt.Stand() == High || r.RisePerWatt.Warmer() != ""
 }
 
 // RiseTaught is the rise per watt by a record, K/W, where others may use it: missing where the winding
 // is marked as faulty, or so warm that a short or drag must be the reason.
-func (r *WoundOutcome) RiseTaught() quantity.Figure {
+func (r *Record) RiseTaught() quantity.Figure {
 	p := r.RisePerWatt
-	if r.LeadOhms20.off() || r.LineVolts.off() || r.CutInRPM.far() || p.tooWarm() {
+	if r.LeadOhms20.Outside() || r.LineVolts.Outside() || r.CutInRPM.Far() || p.tooWarm() {
 		return quantity.Missing("the winding is not sound as it was read")
 	}
 	return p.Read
@@ -114,29 +133,29 @@ func (p Proof) tooWarm() bool {
 	return p.Off.Known() && p.Read.Value > shortOver*p.Expected.Value
 }
 
-// warmer is the explanation of a rise per watt much higher than guessed, "" for one that is not, or
+// Warmer is the explanation of a rise per watt much higher than guessed, "" for one that is not, or
 // that is compared with a measured one.
-func warmer(p Proof) string {
+func (p Proof) Warmer() string {
 	if !p.Off.Known() || !p.Expected.Origin.Weak() || p.Off.Value <= muchWarmer {
 		return ""
 	}
 	times := quantity.Number(p.Read.Value/p.Expected.Value, quantity.AtMost(2)) + " times as much as was guessed"
 	if p.tooWarm() {
-		return times + p.noCooling() + ". Stop and look: a coil hotter than the others, each pair's ohms and volts, what it takes to turn it with nothing connected. Nothing is learned from it"
+		return times + p.NoCooling() + ". Stop and look: a coil hotter than the others, each pair's ohms and volts, what it takes to turn it with nothing connected. Nothing is learned from it"
 	}
 	return times + ": write it at Rise per watt, on Machine, and look at every temperature and limit again"
 }
 
-// noCooling is what is said of a rise that no cooling explains; "" of any other.
-func (p Proof) noCooling() string {
+// NoCooling is what is said of a rise that no cooling explains; "" of any other.
+func (p Proof) NoCooling() string {
 	if !p.tooWarm() {
 		return ""
 	}
 	return ", and no cooling makes that: shorted turns, or drag that was not counted"
 }
 
-// far reports whether a reading, or any pair of it, is further off than passes without a word.
-func (p Proof) far() bool {
+// Far reports whether a reading, or any pair of it, is further off than passes without a word.
+func (p Proof) Far() bool {
 	far := p.Off.Known() && math.Abs(p.Off.Value) > farOff
 	for _, v := range p.Each {
 		far = far || p.Off.Known() && math.Abs(v/p.Expected.Value-1) > farOff/100
@@ -173,13 +192,13 @@ func (c Check) Speaks() string {
 	case stand == High:
 		return c.High
 	case c.Field == "warm":
-		return warmer(c.Proof)
+		return c.Proof.Warmer()
 	}
 	return ""
 }
 
 // Checks are the proofs of a record, in the order of the bench.
-func (r *WoundOutcome) Checks() []Check {
+func (r *Record) Checks() []Check {
 	list := checks(r.magnets, r.MeanTurnMM, r.WireKg, r.LeadOhms20, r.LineVolts, r.CutInRPM, r.RisePerWatt)
 	for i := range list {
 		list[i].pairs = r.each(list[i].Proof)
@@ -188,11 +207,11 @@ func (r *WoundOutcome) Checks() []Check {
 	return list
 }
 
-// Checks are what a record of a trial will be compared with, nothing read yet; its volts are at the
-// speed of the test, its rise per watt at the usual speed.
-func (o *Outcome) Checks(trial int) []Check {
-	t, no := &o.Trials[trial], quantity.Missing("not read")
-	return checks(o.magnets, proof(no, t.MeanTurnMM), proof(no, t.CopperKg), proof(no, t.LeadOhms20), proof(no, t.LineAtTest), proof(no, t.CutInRPM), proof(no, o.surelyWarms()))
+// Checks are what a record of a trial will be compared with, nothing read yet; the volts predicted are
+// at the speed of the test, the rise per watt at the usual speed.
+func Checks(p Predicted, magnets bool) []Check {
+	no := quantity.Missing("not read")
+	return checks(magnets, Compare(no, p.MeanTurnMM), Compare(no, p.WireKg), Compare(no, p.LeadOhms20), Compare(no, p.LineVolts), Compare(no, p.CutInRPM), Compare(no, p.RisePerWatt))
 }
 
 func checks(magnets bool, turn, weight, ohms, volts, began, rise Proof) []Check {
@@ -222,31 +241,22 @@ func checks(magnets bool, turn, weight, ohms, volts, began, rise Proof) []Check 
 	return rows
 }
 
-// spreadProofs gives each expected value the relative ± of its trial's figure.
-func (o *Outcome) spreadProofs() {
-	for i := range o.Wound {
-		asSure(&o.Wound[i].RisePerWatt, o.surelyWarms())
-		for k := range o.Trials {
-			if r, t := &o.Wound[i], &o.Trials[k]; t.Name == r.Trial {
-				asSure(&r.MeanTurnMM, t.MeanTurnMM)
-				asSure(&r.WireKg, t.CopperKg)
-				r.WireKg.withEnamel()
-				asSure(&r.LeadOhms20, t.LeadOhms20)
-				asSure(&r.LineVolts, t.LinePerRPM)
-				r.LineVolts.carry(r.carrying)
-				asSure(&r.CutInRPM, t.CutInRPM)
-				break
-			}
-		}
-	}
-}
-
-// asSure gives an expected value the relative ± of a figure of its kind.
-func asSure(p *Proof, of quantity.Figure) {
+// asSureAs gives an expected value the relative ± of a figure of its kind.
+func (p *Proof) asSureAs(of quantity.Figure) {
 	if p.Expected.Known() && of.Known() && of.Value != 0 {
 		p.Expected.PlusMinus = math.Abs(p.Expected.Value * of.PlusMinus / of.Value)
 	}
 }
+
+// carry adds the uncertainty of converting an expected value to the conditions of the reading, squared
+// and relative, to its ±.
+func (p *Proof) carry(doubt float64) {
+	if e := &p.Expected; e.Known() && doubt != 0 {
+		e.PlusMinus = math.Sqrt(max(0, sq(e.PlusMinus)+doubt*sq(e.Value)))
+	}
+}
+
+func sq(v float64) float64 { return v * v }
 
 // withEnamel lets a weight be off by a tenth at least: the enamel is weighed too, but is not in the
 // plan (common practice, no source).
@@ -254,14 +264,4 @@ func (p *Proof) withEnamel() {
 	if p.Expected.Known() {
 		p.Expected.PlusMinus = max(p.Expected.PlusMinus, p.Expected.Value*ProofLimit)
 	}
-}
-
-// surelyWarms is the rise per watt with its ±; a guessed one has none, since the errors of its inputs
-// are small beside the guess.
-func (o *Outcome) surelyWarms() quantity.Figure {
-	f := o.Machine.RisePerWatt
-	if f.Origin.Weak() {
-		f.PlusMinus = 0
-	}
-	return f
 }

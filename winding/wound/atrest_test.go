@@ -1,9 +1,10 @@
-package winding
+package wound_test
 
 import (
 	"fmt"
 	"testing"
 
+	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
 
@@ -22,7 +23,7 @@ func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 	}
 	require.Empty(t, inches.Problems())
 	require.True(t, inches.Units(quantity.Choice{}).Inch)
-	plan := Evaluate(inches.Job()).Trials[0]
+	plan := winding.Evaluate(inches.Job()).Trials[0]
 	at20, at68 := plan.LeadOhms20.Value, plan.LeadOhms20.Value*(234.5+68)/(234.5+20)
 	for _, c := range []struct {
 		name, celsius string
@@ -41,7 +42,7 @@ func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 	} {
 		d := c.d.Add("wound", -1).Set("wound[0].trial", plan.Name, quantity.Choice{}).Set("wound[0].lead", fmt.Sprintf("%.5f", c.ohms), quantity.Choice{}).Set("wound[0].lead_at", c.celsius, quantity.Choice{})
 		require.Empty(t, d.Problems(), c.name)
-		o := Evaluate(d.Job())
+		o := winding.Evaluate(d.Job())
 		said, lead := saidAt(&o, "wound[0].lead_at"), checkOf(t, &o.Wound[0], "lead").Speaks()
 		if !c.asked {
 			assert.Empty(t, said, c.name)
@@ -56,6 +57,6 @@ func TestARoomInFahrenheitIsAskedBack(t *testing.T) {
 		assert.Empty(t, o.Wound[0].Likely, c.name)
 	}
 	old := inches.Set("old.lead_at", "68", quantity.Choice{})
-	o := Evaluate(old.Job())
+	o := winding.Evaluate(old.Job())
 	assert.Contains(t, saidAt(&o, "old.lead_at"), "68 °C at rest, or 68 °F? That would be 20 °C")
 }

@@ -1,4 +1,4 @@
-package winding
+package wound
 
 import (
 	"math"
@@ -18,6 +18,13 @@ const (
 	// InsulationVolts is the DC voltage to test insulation to iron with, in a winding of less
 	// than 1000 V (IEEE 43, as quoted by Keysight 2014).
 	InsulationVolts = 500.0
+
+	// farOff is how far, in per cent, a finished winding's ohms or volts may be from the prediction before
+	// that is reported (common practice, no source).
+	farOff = 10.0
+	// muchWarmer is by how much more, in per cent, a finished winding may rise per watt than was guessed
+	// (common practice, no source).
+	muchWarmer = 25.0
 
 	// ProofLimit is how far the ohms or volts of a finished winding may be from a prediction of unknown
 	// ±, ProofLeast the least that is always allowed, for meter, speed and hand, both relative (common
