@@ -7,6 +7,7 @@ import (
 	"slotwright/winding/drive"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // Condition is one state of the drive that a job asks about.
@@ -85,7 +86,7 @@ type driveSide struct {
 
 // newDriveSide prepares the job's drive.
 func newDriveSide(d *job.DriveSpec, at *speeds) driveSide {
-	s := driveSide{kind: d.Kind, ratio: at.ratio, through: transmissionOf(d)}
+	s := driveSide{kind: d.Kind, ratio: at.ratio, through: ratio.Transmission(d)}
 	if s.ratio.Known() {
 		s.through.Ratio, s.through.Stages, s.through.Slip = s.ratio.Value, 0, 0
 	}

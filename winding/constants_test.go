@@ -20,8 +20,6 @@ func TestConstants(t *testing.T) {
 		{What: "°C of a cable", Want: 40, Have: defaultCableC, Source: practice},
 		{What: "power of the speed that drag goes by", Want: 1.5, Have: defaultIronPower, Source: practice + ": between hysteresis (1) and eddy currents (2)"},
 		{What: "°C at the plate's amps", Want: 100, Have: plateC, Source: practice},
-		{What: "efficiency of a belt", Want: 0.95, Have: defaultBeltEfficiency, Source: "V-belts 0.92 to 0.95, US DOE tip sheet and field literature"},
-		{What: "efficiency of a chain or gear", Want: 0.97, Have: defaultChainEfficiency, Source: practice},
 		{What: "light wind, m/s", Want: 3.5, Have: lightWind, Source: practice},
 		{What: "gap longer by saturation", Want: 0.299 / 0.170, Have: saturated, Source: "Sarafianos et al. 2015, a 180 A claw-pole machine"},
 		{What: "copper fill that is believed", Want: 0.60, Have: believableCopperFill, Source: practice},

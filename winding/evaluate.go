@@ -4,6 +4,7 @@ import (
 	"slotwright/winding/job"
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // Evaluate works out a job. It is pure: the same job gives the same outcome, and nothing outside it is
@@ -230,7 +231,8 @@ func (b *Bench) machineFigures() MachineOutcome {
 	}
 	m.ToothTesla, m.YokeTesla = b.iron.densities(&b.job.Field, m.GapTesla)
 	m.MagnetsAgainstWound = magnetsAgainstWound(&b.job.Field, &b.machine, b.magnets, &b.flux)
-	wantedPulleys(&m, &b.job.Drive, b.job.Target.UsualRPM)
+	wanted := ratio.For(&b.job.Drive, b.job.Target.UsualRPM)
+	m.WantedRatio, m.DrivenMM, m.DriverMM, m.DrivenTeeth = wanted.Turns, wanted.DrivenMM, wanted.DriverMM, wanted.DrivenTeeth
 	room, why := b.room.of(lie)
 	if why != "" {
 		no := quantity.Missing(why)

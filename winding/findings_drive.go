@@ -3,6 +3,7 @@ package winding
 import (
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // aboutDrive makes the findings about the drive as described.
@@ -30,6 +31,19 @@ func (a aboutDrive) wanted(d *doubts) {
 		if s.asked.Given() && s.from.Given() && (s.asked.Value > farWanted*makes || s.asked.Value*farWanted < makes) {
 			d.add(Finding{Severity: Doubt, Path: "target." + s.name, Fix: "leave it empty to take the drive's; it is a speed of the ALTERNATOR", Source: job.Practice},
 				"the %s speed wanted, %s alternator rpm, is far from the %s that the drive's %s rpm make", s.name, asTyped(s.asked.Value), asTyped(makes), asTyped(s.from.Value))
+		}
+	}
+}
+
+// twice is about a ratio given in two ways that disagree, and about a slip that has no effect.
+func (a aboutDrive) twice(d *doubts) {
+	for _, c := range ratio.Contradictions(a.given) {
+		d.add(Finding{Severity: Doubt, Path: c.Path, Fix: "take out what is wrong", Source: job.Practice}, "%s", c.Words)
+	}
+	if a.given.Slip.Given() {
+		if why := ratio.Idle(a.given, "drive.slip"); why != "" {
+			d.add(Finding{Severity: Note, Path: "drive.slip", Fix: "take it out, or give the ratio by pulleys or stage by stage"},
+				"the belt's slip of %s %% is not used: %s", quantity.File.Number(100*a.given.Slip.Value, quantity.AtMost(2)), why)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package winding
 import (
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // speeds are those of the alternator shaft that the job asks about.
@@ -10,7 +11,7 @@ type speeds struct{ slow, usual, top, test, ratio quantity.Figure }
 
 // newSpeeds takes the target's own speeds before those that follow from the drive.
 func newSpeeds(t *job.Target, d *job.DriveSpec) speeds {
-	s := speeds{ratio: driveRatio(d)}
+	s := speeds{ratio: ratio.Of(d)}
 	s.slow = t.SlowRPM.Figure("needs the slow speed")
 	s.usual = t.UsualRPM.Figure("needs the usual speed")
 	s.top = t.TopRPM.Figure("needs the top speed")

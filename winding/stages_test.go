@@ -20,35 +20,6 @@ func by(t *testing.T, kind, between string) job.Job {
 	return d.Job()
 }
 
-// A ratio given stage by stage loses speed in each belt and power in each stage: 25 rpm through 6 and
-// 5.714 are 857 rpm, less 2 % twice 823. V-belts pass 0.95 (US DOE tip sheet: 0.92 to 0.95), chains
-// 0.97 (common practice, no source): two of them 0.9025 and 0.9409. A counted ratio already includes
-// the slip.
-func TestEachStageSlipsAndLoses(t *testing.T) {
-	for _, c := range []struct {
-		between string
-		rpm     float64
-		why     string
-	}{
-		{"through = \"belt\"\nratio = \"6 x 5.714\"\n", 25 * 6 * 5.714 * 0.98 * 0.98, "2 stages, belt: slip 4 %, loss 9.8 %"},
-		{"through = \"belt\"\nratio = \"6 x 5.714\"\nslip = 0.2\n", 25 * 6 * 5.714 * 0.64, "2 stages, belt: slip 36 %, loss 9.8 %"},
-		{"through = \"belt\"\nratio = \"100:600\"\n", 25 * 6 * 0.98, "one stage, belt: slip 2 %, loss 5 %"},
-		{"through = \"belt\"\ndriver_mm = 600\ndriven_mm = 100\n", 25 * 6 * 0.98, "the pulleys, belt: slip 2 %, loss 5 %"},
-		{"through = \"belt\"\nratio = 6\nslip = 0.2\n", 25 * 6, "as given, belt: loss 5 %"},
-		{"through = \"belt\"\nratio = \"1:6\"\n", 25 * 6, "as given, belt: loss 5 %"},
-		{"through = \"chain\"\nratio = \"14:48 x 12:48\"\n", 25 * 48.0 / 14 * 4, "2 stages, chain: loss 5.9 %"},
-		{"through = \"gear\"\nratio = \"2 x 2 x 2\"\n", 25 * 8, "3 stages, gear: loss 8.7 %"},
-		{"through = \"chain\"\nratio = \"2 x 2\"\nefficiency = 0.9\n", 25 * 4, "2 stages, chain: loss 10 %"},
-		{"through = \"chain\"\nratio = 4\nslip = 0.2\n", 25 * 4, "as given, chain: loss 3 %"},
-		{"ratio = \"6 x 5.714\"\n", 25 * 6 * 5.714, "2 stages"},
-		{"through = \"belt\"\nratio = \"6 x 5.714\"\ntach_drive_rpm = 25\ntach_alternator_rpm = 840\n", 840, "two tachometer readings, which mean 2.0 % of slip"},
-	} {
-		m := winding.Evaluate(by(t, "engine", c.between)).Machine
-		assert.InEpsilon(t, c.rpm, m.UsualRPM.Value, 1e-9, c.between)
-		assert.Equal(t, c.why, m.Ratio.Why, c.between)
-	}
-}
-
 // The losses of two chains also reduce the power of legs: 85 W of which 79.98 arrive.
 func TestStagesLosePower(t *testing.T) {
 	for _, c := range []struct {

@@ -8,6 +8,7 @@ import (
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // # A drive the wrong way round
@@ -31,7 +32,7 @@ const fastFor = 10.0
 
 // callOut asks, at the field that was filled in.
 func (a turnedRound) callOut(d *doubts) {
-	if a.given.Ratio.Given() && a.given.RatioAs.Sides && RatioBy(a.given) == "drive.ratio" {
+	if a.given.Ratio.Given() && a.given.RatioAs.Sides && ratio.By(a.given) == "drive.ratio" {
 		a.sides(d)
 		return
 	}

@@ -11,6 +11,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 	"slotwright/winding/wants"
 )
 
@@ -245,7 +246,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 	if given && text != "" && f.Kind != job.Text { // words about the job are not measured
 		r.Mark = markOf(text)
 	}
-	if f.Table == "drive" && given && winding.Idle(&j.Drive, path) != "" {
+	if f.Table == "drive" && given && ratio.Idle(&j.Drive, path) != "" {
 		r.Mark = kit.Plain // it has no effect, measured or not
 	}
 	if p, bad := s.Document().ProblemAt(path); bad {
@@ -279,7 +280,7 @@ func rowOf(s *session.Session, t *job.Table, f *job.Input, i int) form.Row {
 		r.Note, r.NoteAs, r.Uncut = "at "+quantity.Screen.Number(j.Drive.UsualRPM.Value, quantity.AtMost(4))+" rpm", kit.Hint, true
 	case path == "drive.ratio" && j.Drive.RatioAs != (job.RatioForm{}):
 		r.Unit = "= " + quantity.Screen.Number(j.Drive.Ratio.Value, 3)
-		if taken := s.Outcome().Machine.Ratio; winding.RatioBy(&j.Drive) == path && j.Drive.RatioAs.Stages > 0 && taken.Known() {
+		if taken := s.Outcome().Machine.Ratio; ratio.By(&j.Drive) == path && j.Drive.RatioAs.Stages > 0 && taken.Known() {
 			r.Note, r.NoteAs, r.Uncut = taken.Why, kit.Hint, true
 			r.Help = "Taken as " + s.Text(taken, quantity.None, 3) + ": " + taken.Why + ". " + r.Help
 		}

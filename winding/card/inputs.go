@@ -7,6 +7,7 @@ import (
 	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // inputs is every value that was given, as typed, and how far to trust it.
@@ -66,7 +67,7 @@ func trust(d *job.Document, f *job.Input, typed string, n int) string {
 	j := d.Job()
 	idle := ""
 	if f.Table == "drive" {
-		idle = winding.Idle(&j.Drive, f.Path())
+		idle = ratio.Idle(&j.Drive, f.Path())
 	}
 	switch {
 	case f.Kind != job.Number && f.Kind != job.Whole:

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"slotwright/winding"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/ratio"
 )
 
 // iron says which stator the sheet is for, so that it is not hung over another one.
@@ -81,7 +81,7 @@ func (w *writer) turnedBy() string {
 		parts[0] += " " + w.amount(asFigure(d.RotorM), quantity.Metres, asGiven)
 	}
 	how, wheels := d.Transmission, ""
-	switch winding.RatioBy(d) { // wheels that the ratio does not come from are not mentioned
+	switch ratio.By(d) { // wheels that the ratio does not come from are not mentioned
 	case "drive.driver":
 		wheels = fmt.Sprintf(" %s driving %s", w.amount(asFigure(d.DriverMM), quantity.Millimetres, asGiven), w.amount(asFigure(d.DrivenMM), quantity.Millimetres, asGiven))
 	case "drive.driver_teeth":

@@ -1,4 +1,4 @@
-package winding
+package ratio
 
 import (
 	"fmt"
@@ -10,8 +10,8 @@ import (
 	"slotwright/winding/quantity"
 )
 
-// transmissionOf is the job's, with defaults filled in.
-func transmissionOf(d *job.DriveSpec) drive.Transmission {
+// Transmission is that of a job, its defaults filled in.
+func Transmission(d *job.DriveSpec) drive.Transmission {
 	t := drive.Transmission{
 		Kind: kinds[d.Transmission], Ratio: d.Ratio.Value, Stages: d.RatioAs.Stages,
 		DriverMM: d.DriverMM.Value, DrivenMM: d.DrivenMM.Value, DriverTeeth: d.DriverTeeth.Value, DrivenTeeth: d.DrivenTeeth.Value,
@@ -38,10 +38,10 @@ var passesOf = map[drive.Kind]float64{drive.Direct: 1, drive.Belt: defaultBeltEf
 // defaultSlip is a belt's, where it was not measured.
 var defaultSlip = job.DefaultOf("drive.slip")
 
-// driveRatio is alternator turns per turn of the drive: from two tachometer readings, else as given,
-// else from pulleys or teeth.
-func driveRatio(d *job.DriveSpec) quantity.Figure {
-	t := transmissionOf(d)
+// Of is alternator turns per turn of the drive: from two tachometer readings, else as given, else from
+// pulleys or teeth; it says by which of them.
+func Of(d *job.DriveSpec) quantity.Figure {
+	t := Transmission(d)
 	if said := tachSays(d); said.turns > 0 {
 		why := "two tachometer readings"
 		if whole := nominal(t); whole > 0 {
@@ -116,34 +116,44 @@ func nominal(t drive.Transmission) float64 {
 	return turns
 }
 
-// wantedPulleys answers the reverse question: which pulley takes the drive's usual speed to the usual
-// speed wanted. Where there is one whose ratio is known, the new one is to it as the ratios are to each
-// other: slip that was measured, and other stages, stay in it. Else slip is what is said or usual.
-func wantedPulleys(m *MachineOutcome, d *job.DriveSpec, usual quantity.Reading) {
+// Wanted is what would take the drive's usual speed to the one wanted of the alternator.
+type Wanted struct {
+	// Turns of the alternator for one of the drive.
+	Turns quantity.Figure
+	// DrivenMM is the alternator's pulley with the drive's as it is, DriverMM the drive's with the
+	// alternator's, DrivenTeeth the alternator's wheel with the drive's.
+	DrivenMM, DriverMM, DrivenTeeth quantity.Figure
+}
+
+// For answers the reverse question: which pulley takes the drive's usual speed to the usual speed wanted,
+// rpm. Where there is one whose ratio is known, the new one is to it as the ratios are to each other: slip
+// that was measured, and other stages, stay in it. Else slip is what is said or usual.
+func For(d *job.DriveSpec, usual quantity.Reading) Wanted {
 	no := quantity.Missing("needs the drive's usual speed and the usual speed wanted")
-	m.WantedRatio, m.DrivenMM, m.DriverMM, m.DrivenTeeth = no, no, no, no
+	w := Wanted{no, no, no, no}
 	if !d.UsualRPM.Given() || !usual.Given() {
-		return
+		return w
 	}
-	m.WantedRatio = quantity.Of(usual.Value/d.UsualRPM.Value, d.UsualRPM.Origin)
-	t, now := transmissionOf(d), driveRatio(d)
+	w.Turns = quantity.Of(usual.Value/d.UsualRPM.Value, d.UsualRPM.Origin)
+	t, now := Transmission(d), Of(d)
 	pulley := func(end drive.End, own, other quantity.Reading, slip float64) quantity.Figure {
-		change := m.WantedRatio.Over(now)
+		change := w.Turns.Over(now)
 		switch {
 		case own.Given() && change.Known() && end == drive.DriveEnd:
 			return change.Times(own.Value)
 		case own.Given() && change.Known():
-			return now.Over(m.WantedRatio).Times(own.Value)
+			return now.Over(w.Turns).Times(own.Value)
 		case !other.Given():
 			return quantity.Missing("needs the other pulley")
 		}
-		size, err := drive.PulleyFor(end, m.WantedRatio.Value, other.Value, slip)
+		size, err := drive.PulleyFor(end, w.Turns.Value, other.Value, slip)
 		return quantity.OrError(size, err, other.Origin)
 	}
 	switch t.Kind {
 	case drive.Belt:
-		m.DrivenMM, m.DriverMM = pulley(drive.AlternatorEnd, d.DrivenMM, d.DriverMM, t.Slip), pulley(drive.DriveEnd, d.DriverMM, d.DrivenMM, t.Slip)
+		w.DrivenMM, w.DriverMM = pulley(drive.AlternatorEnd, d.DrivenMM, d.DriverMM, t.Slip), pulley(drive.DriveEnd, d.DriverMM, d.DrivenMM, t.Slip)
 	case drive.Chain, drive.Gear:
-		m.DrivenTeeth = pulley(drive.AlternatorEnd, d.DrivenTeeth, d.DriverTeeth, 0)
+		w.DrivenTeeth = pulley(drive.AlternatorEnd, d.DrivenTeeth, d.DriverTeeth, 0)
 	}
+	return w
 }
