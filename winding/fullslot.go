@@ -47,7 +47,7 @@ type fullKey struct {
 // fullSlot is a winding that fills the slot.
 type fullSlot struct {
 	filled, ran, stood sync.Once
-	told               sync.Once
+	told, bounded      sync.Once
 	late               bool        // begins above the slow speed of a drive other than wind
 	drags              atomic.Bool // drags an engine far below its speed
 	trial              job.Trial
@@ -55,6 +55,7 @@ type fullSlot struct {
 	r                  *charger // nil: it does not fit, cannot be put in or does not run
 	limits             Limits
 	score              float64 // a year's energy in wind, kWh, else net
+	most               float64 // bound of score (heldback.go)
 	net                float64 // A in the usual condition
 	year               float64 // kWh, as for a trial
 	starts             [conditionCount]spot

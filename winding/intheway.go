@@ -20,7 +20,7 @@ const heavyDrag = 0.5
 // inTheWay says what keeps every winding that fits from doing better than a trial.
 func (s *search) inTheWay(o *TrialOutcome) string {
 	why := ""
-	switch f := s.top; {
+	switch f := s.highest(); {
 	case s.best != nil && !s.rejoined:
 		why = "this is as good as any"
 	case f != nil && f.score > s.more && !same(f.trial, s.own):

@@ -319,7 +319,7 @@ func (s *search) every() {
 				break
 			}
 			s.try(f)
-			brings := s.brings(f)
+			brings := s.atMost(f)
 			if falls++; !s.passed(f) || !(brings <= before && brings < s.more/2) {
 				falls = 0
 			}
@@ -336,7 +336,8 @@ const everyFalls = 3
 // passed reports whether a winding has more turns than the one that brings the most, and begins to charge
 // below the rotor's best speed in the usual wind: with still more turns it brings less (wider.go).
 func (s *search) passed(f *fullSlot) bool {
-	return s.top != nil && f.forCircuit() > s.top.forCircuit() && f.begins > 0 && f.begins < s.drive.bestRPM(&s.drive.conditions[usual])
+	top := s.highest()
+	return top != nil && f.forCircuit() > top.forCircuit() && f.begins > 0 && f.begins < s.drive.bestRPM(&s.drive.conditions[usual])
 }
 
 // filling is the thickest wire of which the trial's own turns still fit: what a mostly empty slot asks

@@ -42,12 +42,14 @@ type search struct {
 	best        *fullSlot
 	more        float64
 	least, most float64 // turns per circuit tried
-	// top is what brings most of all that were tried, whether it withstands that or not.
+	// top is what brings most of all that were run, whether it withstands that or not; of all that were
+	// tried after highest.
 	top         *fullSlot
-	begin, late bool    // some begin to charge in time, some too late
-	drags       bool    // some drag the engine far below its usual speed
-	begins      float64 // rpm: the trial's cut-in; no winding that begins both too late and later than this is taken
-	rejoined    bool    // more is asked than the trial's own coils bring connected differently
+	left        []*fullSlot // not run, and may bring more than the top
+	begin, late bool        // some begin to charge in time, some too late
+	drags       bool        // some drag the engine far below its usual speed
+	begins      float64     // rpm: the trial's cut-in; no winding that begins both too late and later than this is taken
+	rejoined    bool        // more is asked than the trial's own coils bring connected differently
 }
 
 // forCircuit is the turns of a full slot per circuit.
@@ -56,30 +58,32 @@ func (f *fullSlot) forCircuit() float64 { return f.trial.Turns.Value / float64(f
 // circuits is the number of its parallel circuits.
 func (f *fullSlot) circuits() int { return max(1, f.trial.Circuits.Whole()) }
 
-// try tries one winding; better reports whether it brings more than any before and, where that is
-// enough for an offer, withstands it.
-func (s *search) try(f *fullSlot) (better bool) {
+// try tries one winding. It becomes the best where it brings enough for an offer and withstands that, and
+// the top where it brings more than any before. One that cannot bring what is asked is not run (heldback.go).
+func (s *search) try(f *fullSlot) {
 	if s.late = s.late || f.late; f.late && (!s.anyhow || f.begins > s.begins) {
-		return false
+		return
 	}
-	brings := s.brings(f)
+	left := s.leaves(f)
+	if !left {
+		s.brings(f)
+	}
 	if f.r == nil {
-		return false
+		return
 	}
 	s.begin, s.drags = true, s.drags || f.drags.Load()
 	s.least, s.most = min(s.least, f.forCircuit()), max(s.most, f.forCircuit())
-	if better = brings > 0 && (s.top == nil || brings > s.top.score); better {
-		s.top = f
+	if left {
+		return
 	}
+	brings := s.brings(f)
+	s.rises(f)
 	more := s.more
 	if s.best != nil && f.circuits() != s.best.circuits() {
 		more *= worthIt // other circuits mean other connections
 	}
-	if !(brings > more) {
-		return better
-	}
-	if !s.holds(f) {
-		return false
+	if !(brings > more) || !s.holds(f) {
+		return
 	}
 	s.best, s.more = f, brings
 	if s.tried != nil && s.tried.whose == f { // the next candidate reuses the memory of the previous best
@@ -88,14 +92,13 @@ func (s *search) try(f *fullSlot) (better bool) {
 		}
 		s.tried, s.kept = s.kept, s.tried
 	}
-	return true
 }
 
-// past reports whether there is nothing more to find in the direction from one winding to the next: the
-// next brings less than the one before, and no more than is asked.
-func (s *search) past(f, before *fullSlot) bool {
-	brings := s.brings(f)
-	return brings < s.brings(before) && brings <= s.more
+// rises makes a winding the top where it brings more than that.
+func (s *search) rises(f *fullSlot) {
+	if brings := s.brings(f); brings > 0 && (s.top == nil || brings > s.top.score) {
+		s.top = f
+	}
 }
 
 // wider goes on in other circuits where those tried run out.
@@ -103,7 +106,7 @@ func (s *search) wider() {
 	if s.turns < 1 || len(s.choices) < 2 || !s.begin {
 		return
 	}
-	before, least, most := s.top, s.least, s.most
+	before, least, most := s.highest(), s.least, s.most
 	tooMuch := s.best == nil && s.top != nil && s.top.score > s.more          // fewer turns bring more amps yet
 	if !s.late && (s.top == nil || s.top.forCircuit() <= least && !tooMuch) { // fewer turns begin later yet
 		s.walk(least, 1/widerStep)
@@ -140,14 +143,17 @@ func (s *search) walk(at, times float64) {
 	}
 }
 
-// step tries a number of turns per circuit; nil where no such winding is near.
+// step tries a number of turns per circuit, and reports whether that brings more than any before; nil where
+// no such winding is near.
 func (s *search) step(forCircuit float64) (f *fullSlot, better bool) {
 	t, ok := s.with(forCircuit)
 	if !ok {
 		return nil, false
 	}
 	f = s.full(t)
-	return f, s.try(f)
+	before := s.top
+	s.try(f)
+	return f, s.highest() == f && before != f
 }
 
 // with is the trial in the circuits and wire that give about that many turns per circuit, the wire as

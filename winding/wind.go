@@ -146,9 +146,12 @@ func (b *bed) startsAlone(v drive.Verdict) quantity.Figure {
 // starts.
 func (b *bed) inWind(c *characteristic) drive.Load {
 	load := c.torque(b.drive.fastest)
-	load.Pushed = b.drag.origin.Weak() && b.drive.shaft.StartNm == 0
+	load.Pushed = b.pushed()
 	return load
 }
+
+// pushed reports whether what holds the shaft is a guess, so that a balance counts that no wind leads to.
+func (b *bed) pushed() bool { return b.drag.origin.Weak() && b.drive.shaft.StartNm == 0 }
 
 // windPoint is what the trial charges where the rotor settles.
 func windPoint(p drive.WindPoint, run RunPoint) DrivePoint {

@@ -51,12 +51,37 @@ func (f *finder) around(i int, sign float64) (left, right float64) {
 // down to zero in it.
 func (f *finder) mayDip(i int) bool {
 	s := f.sign(i)
+	if f.clear(i, s) {
+		return false
+	}
 	left, right := f.around(i, s)
 	if lowBound(f.xs[i-1], f.xs[i], s*f.ys[i-1], s*f.ys[i], left, right) > 1e-9*f.scale {
 		return false
 	}
 	// Equality all along is not a single speed.
 	return !(f.within(f.xs[i-1], f.ys[i-1], agreed) && f.within(f.xs[i], f.ys[i], agreed))
+}
+
+// clear reports whether one of the two lines alone keeps a stretch from zero, as nearly everywhere: the
+// line through the two samples before it, where it still lies above zero at its end, or the one through
+// the two after it at its beginning. It is lowBound without its divisions, which took half of a climb.
+func (f *finder) clear(i int, sign float64) bool {
+	xs, ys, least := f.xs, f.ys, 1e-9*f.scale
+	ua, ub, apart := sign*ys[i-1], sign*ys[i], xs[i]-xs[i-1]
+	if !(ua > least && ub > least) {
+		return false
+	}
+	if i >= 2 {
+		if run := xs[i-1] - xs[i-2]; (ua-least)*run+(ua-sign*ys[i-2])*apart > 0 {
+			return true
+		}
+	}
+	if i+1 < len(xs) {
+		if run := xs[i+1] - xs[i]; (ub-least)*run+(ub-sign*ys[i+1])*apart > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // dip looks for the pair of roots, or the touch, in a stretch, by golden section.
