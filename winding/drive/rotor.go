@@ -33,9 +33,24 @@ func (r Rotor) Check() error {
 // Cp is the power coefficient at a tip-speed ratio; negative where the rotor has to be driven. Never
 // above PeakCp, nor above Betz.
 func (r Rotor) Cp(lambda float64) float64 {
+	c := r.blades()
+	return c.cp(lambda)
+}
+
+// blades is the shape as the rotor stretches it.
+type blades struct {
+	shape                 Shape
+	most, stretch, height float64
+}
+
+func (r Rotor) blades() blades {
 	at, high := r.Shape.peak()
 	most := min(r.PeakCp, Betz)
-	return min(most, most*r.Shape.raw(lambda*at/r.PeakLambda)/high)
+	return blades{r.Shape, most, at / r.PeakLambda, most / high}
+}
+
+func (b *blades) cp(lambda float64) float64 {
+	return min(b.most, b.height*b.shape.raw(lambda*b.stretch))
 }
 
 // Area is what the blades sweep, m².
@@ -70,11 +85,29 @@ const slowest = 1e-3
 // Torque is on the rotor's shaft, N·m: ½ρ·A·R·v²·Cp/λ, also at rest, where Cp/λ has a
 // limit.
 func (r Rotor) Torque(wind, rpm, density float64) float64 {
-	if !(wind > 0) {
+	a := r.in(wind, density)
+	return a.torque(rpm)
+}
+
+// blown is a rotor in one wind, with all that does not depend on its speed worked out: balances ask for
+// its torque some ten thousand times.
+type blown struct {
+	blades
+	perRPM float64 // tip-speed ratio for one rpm; 0 in no wind
+	nm     float64 // ½ρ·A·R·v²
+}
+
+func (r Rotor) in(wind, density float64) blown {
+	return blown{r.blades(), r.Lambda(wind, 1), 0.5 * density * r.Area() * r.DiameterM / 2 * wind * wind}
+}
+
+// torque is the rotor's at a speed of its shaft.
+func (b *blown) torque(rpm float64) float64 {
+	if b.perRPM == 0 {
 		return 0
 	}
-	lambda := max(slowest, r.Lambda(wind, rpm))
-	return 0.5 * density * r.Area() * r.DiameterM / 2 * wind * wind * r.Cp(lambda) / lambda
+	lambda := max(slowest, rpm*b.perRPM)
+	return b.nm * b.cp(lambda) / lambda
 }
 
 // Runaway is the tip-speed ratio at which the free rotor stops accelerating, the zero of Cp above its

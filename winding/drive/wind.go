@@ -63,9 +63,8 @@ func (s WindShaft) Check() error {
 
 // Torque is what the rotor gives in a wind, on the alternator's shaft, against the alternator's speed.
 func (s WindShaft) Torque(wind float64) Torque {
-	return func(rpm float64) float64 {
-		return geared(s.Rotor.Torque(wind, rpm/s.Turns, s.Density), s.Turns, s.Efficiency)
-	}
+	rotor, turns, passes := s.Rotor.in(wind, s.Density), s.Turns, s.Efficiency
+	return func(rpm float64) float64 { return geared(rotor.torque(rpm/turns), turns, passes) }
 }
 
 // FreeRPM is the alternator's speed in a wind with no load.
