@@ -73,7 +73,7 @@ type driveSide struct {
 	gale  float64
 	// rising is the winds of a trial's year and coarse those of an offer's; each is worked out when
 	// first asked for.
-	rising, coarse func() (*drive.Ascent, error)
+	rising, coarse func() (*climb, error)
 	// inOneMetre is the wind rotor in a wind of 1 m/s, from a tip-speed ratio of 1 up to its best.
 	inOneMetre func() *[marginSteps + 1]turning
 	source     drive.Source

@@ -177,26 +177,25 @@ func (of offers) standsIn(f *fullSlot, i int) bool {
 // coarseYear is a year's net energy from winds a metre a second apart and those of the conditions; it
 // also notes where the rotor turns in these.
 func (of offers) coarseYear(f *fullSlot) float64 {
-	year, points := of.yearOf(f, of.drive.up(of.drive.coarse))
+	year, at, points := of.yearOf(f, of.drive.up(of.drive.coarse))
 	for k, p := range points {
 		for i := range f.starts {
 			if math.Abs(p.WindMPS-of.drive.conditions[i].X.Value) <= 1e-6 {
-				f.starts[i] = spot{rpm: p.RPM, warm: year.Points[k].WindingC}
+				f.starts[i] = spot{rpm: p.RPM, warm: at[k].WindingC}
 				if i == usual {
 					f.usually = p
 				}
 			}
 		}
 	}
-	return year.yearIn(of.drive.year)
+	return year
 }
 
 // yearKWh is the same from the winds of a trial's own year, for what is offered: where charging begins
 // among the winds that count, those a metre a second apart overrate the year by a tenth.
 func (of offers) yearKWh(f *fullSlot) float64 {
 	f.told.Do(func() {
-		year, _ := of.yearOf(f, of.drive.up(of.drive.rising))
-		f.year = year.yearIn(of.drive.year)
+		f.year, _, _ = of.yearOf(f, of.drive.up(of.drive.rising))
 	})
 	return f.year
 }
@@ -208,10 +207,11 @@ type trying struct {
 	points []DrivePoint
 }
 
-// yearOf is the operating point of a winding in each wind, in memory that the next candidate reuses.
-func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []drive.WindPoint) {
+// yearOf is a winding's year, kWh, and its operating point in each wind, in memory that the next candidate
+// reuses.
+func (of offers) yearOf(f *fullSlot, up *climb) (kWh float64, at []DrivePoint, points []drive.WindPoint) {
 	if up == nil {
-		return year, nil
+		return 0, nil, nil
 	}
 	c := of.tried
 	if of.kept != nil && of.kept.whose == f {
@@ -223,18 +223,17 @@ func (of offers) yearOf(f *fullSlot, up *drive.Ascent) (year Driven, points []dr
 	}
 	points, err := up.Run(of.inWind(&c.characteristic))
 	if err != nil {
-		return year, nil
+		return 0, nil, nil
 	}
 	c.points = c.points[:0]
 	for _, p := range points {
 		c.points = append(c.points, windPoint(p, c.at(p.RPM)))
 	}
-	year.Points = c.points
-	return year, points
+	return up.yearOf(c.points), c.points, points
 }
 
 // up is the climb through winds, coarse or fine; nil where the drive cannot be worked out.
-func (s *driveSide) up(winds func() (*drive.Ascent, error)) *drive.Ascent {
+func (s *driveSide) up(winds func() (*climb, error)) *climb {
 	if s.why != "" {
 		return nil
 	}

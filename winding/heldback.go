@@ -62,10 +62,11 @@ func (of offers) heldYear(f *fullSlot) float64 {
 			continue
 		}
 		watts := up.MostWatts(begins, idle.TorqueNm*heldSurely, p.RPM, of.pushed())
-		for i := range watts {
-			watts[i] = max(0, watts[i]-takes)
+		year := 0.0
+		for i, part := range up.perWatt {
+			year += part * max(0, watts[i]-takes)
 		}
-		return heldSurely * of.drive.year.LinesKWh(up.Winds(), watts)
+		return heldSurely * year
 	}
 	return math.Inf(1)
 }

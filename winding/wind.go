@@ -61,17 +61,36 @@ const (
 	coarseStep = 1.0
 )
 
+// climb takes a rotor up through the winds of a year; perWatt is what a watt in each of them adds to it, kWh.
+type climb struct {
+	*drive.Ascent
+	perWatt []float64
+}
+
 // ascent climbs through rising wind in steps of that size; the light and the mean wind are among
 // them.
-func (s *driveSide) ascent(step float64) func() (*drive.Ascent, error) {
-	shaft, furl, light, mean := s.shaft, s.furl, s.conditions[slow].X.Value, s.conditions[usual].X.Value
-	return sync.OnceValues(func() (*drive.Ascent, error) {
+func (s *driveSide) ascent(step float64) func() (*climb, error) {
+	shaft, year, furl, light, mean := s.shaft, s.year, s.furl, s.conditions[slow].X.Value, s.conditions[usual].X.Value
+	return sync.OnceValues(func() (*climb, error) {
 		winds, err := drive.Winds(furl, step, light, mean)
 		if err != nil {
 			return nil, err
 		}
-		return drive.NewAscent(shaft, winds, driveSamples)
+		up, err := drive.NewAscent(shaft, winds, driveSamples)
+		if err != nil {
+			return nil, err
+		}
+		return &climb{up, year.LineKWh(winds)}, nil
 	})
+}
+
+// yearOf is the energy of a year, kWh, from its points, one for each wind; net watts are linear between them.
+func (u *climb) yearOf(points []DrivePoint) float64 {
+	sum := 0.0
+	for i, part := range u.perWatt {
+		sum += part * points[i].kept()
+	}
+	return sum
 }
 
 // # As it turns
@@ -120,7 +139,7 @@ func (b *bed) meetWind(c *characteristic, t *TrialOutcome) (spots [conditionCoun
 			}
 		}
 	}
-	t.YearKWh = quantity.Of(t.yearIn(s.year), quantity.Guessed)
+	t.YearKWh = quantity.Of(up.yearOf(t.Points), quantity.Guessed)
 	t.StartsAt = quantity.Missing("it does not charge below the furling wind")
 	if verdict.ChargesFrom > 0 {
 		t.StartsAt = quantity.Of(verdict.ChargesFrom, t.PhasePerRPM.Origin)
@@ -185,7 +204,7 @@ func (p *DrivePoint) kept() float64 {
 
 // leftOnIn is the year's energy, kWh, with the field current left on all year: the rotor takes its
 // watts also in winds that bring nothing, in calms and above the furling wind. Winds in which the
-// winding burns count nothing, as in yearIn.
+// winding burns count nothing, as in climb.yearOf.
 func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
 	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
 	for i := range dr.Points {
@@ -197,12 +216,7 @@ func (dr *Driven) leftOnIn(year drive.Weibull, fieldWatts float64) float64 {
 	return year.LinesKWh(winds, watts) - beyond*fieldWatts*drive.HoursPerYear/1000
 }
 
-// yearIn is the energy of such a year, kWh; net watts are linear between points.
-func (dr *Driven) yearIn(year drive.Weibull) float64 {
-	return dr.yearOf(year, func(*DrivePoint) bool { return true })
-}
-
-// yearOf is yearIn of some of the winds; the others bring nothing.
+// yearOf is the energy of a year, kWh, from some of its winds; the others bring nothing.
 func (dr *Driven) yearOf(year drive.Weibull, counts func(*DrivePoint) bool) float64 {
 	winds, watts := make([]float64, len(dr.Points)), make([]float64, len(dr.Points))
 	for i := range dr.Points {
@@ -257,7 +271,7 @@ func windsAndWatts(points []DrivePoint) (winds, watts []float64) {
 	return winds, watts
 }
 
-// yearTo is yearIn for a rotor that furls above a wind, m/s, which is one of the points'.
+// yearTo is climb.yearOf for a rotor that furls above a wind, m/s, which is one of the points'.
 func (dr *Driven) yearTo(furls float64, year drive.Weibull) float64 {
 	winds, watts := make([]float64, 0, len(dr.Points)), make([]float64, 0, len(dr.Points))
 	for i := range dr.Points {

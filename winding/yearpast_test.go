@@ -101,7 +101,7 @@ func TestEachReasonNotToStandAWindCounts(t *testing.T) {
 		}
 		a.Points[i].TooHot = false
 	}
-	a.YearKWh = quantity.Of(a.yearIn(b.drive.year))
+	a.YearKWh = quantity.Of(a.Driven.yearOf(b.drive.year, func(*DrivePoint) bool { return true }))
 	hump := hours(a.Points, 5, func(p, q *DrivePoint) bool { return p.X >= 5.5 && q.X <= 7 })
 	assert.InEpsilon(t, hump, a.yearPast(&b.bed).Value, 1e-3)
 }

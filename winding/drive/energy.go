@@ -14,18 +14,30 @@ import (
 // v0 with slope s brings (watts(v0) - s·v0)·ΔF + s·ΔM. It is the first partial moment of Weibull's
 // distribution, by the same substitution as in CubeWatts.
 func (w Weibull) LinesKWh(winds, watts []float64) float64 {
-	c, s, sum := w.Scale(), 1+1/w.K, 0.0
+	sum := 0.0
+	for i, part := range w.LineKWh(winds) {
+		sum += part * watts[i]
+	}
+	return sum
+}
+
+// LineKWh is what each watt at each of the winds adds to LinesKWh, kWh: for many powers over the same
+// winds, since the gamma function is most of the cost.
+func (w Weibull) LineKWh(winds []float64) []float64 {
+	const kilo = HoursPerYear / 1000
+	c, s, parts := w.Scale(), 1+1/w.K, make([]float64, len(winds))
 	var above, mean float64
 	for i, v := range winds {
 		t := math.Pow(v/c, w.K)
 		aboveThis, meanThis := math.Exp(-t), w.Mean*mathext.GammaIncReg(s, t)
 		if i > 0 && v > winds[i-1] {
-			slope := (watts[i] - watts[i-1]) / (v - winds[i-1])
-			sum += (watts[i]-slope*v)*(above-aboveThis) + slope*(meanThis-mean)
+			share, sum, apart := above-aboveThis, meanThis-mean, v-winds[i-1]
+			parts[i-1] += kilo * (v*share - sum) / apart
+			parts[i] += kilo * (sum - winds[i-1]*share) / apart
 		}
 		above, mean = aboveThis, meanThis
 	}
-	return sum * HoursPerYear / 1000
+	return parts
 }
 
 // CubeWatts is the mean of perCube·v³ over a range of winds, in closed form:

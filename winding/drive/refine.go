@@ -6,6 +6,7 @@ import "math"
 type finder struct {
 	given, taken  Torque
 	xs, ys        []float64
+	high          float64 // the fastest sample of the load, rpm, where xs leaves some out; else 0
 	scale         float64 // the largest difference among the samples
 	found, merged []Equilibrium
 }
@@ -72,7 +73,7 @@ func (f *finder) keep(rpm, taken float64, e Equilibrium) {
 // steep is the slope of the difference at a root, N·m/rpm. It costs half as much as the search for the
 // root, so it is computed only where it is shown.
 func (f *finder) steep(rpm float64) float64 {
-	first, last := f.xs[0], f.xs[len(f.xs)-1]
+	first, last := f.xs[0], max(f.high, f.xs[len(f.xs)-1])
 	h := 1e-6 * (last - first)
 	lo, hi := max(first, rpm-h), min(last, rpm+h)
 	return (f.over(hi) - f.over(lo)) / (hi - lo)

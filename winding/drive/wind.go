@@ -147,6 +147,7 @@ type Ascent struct {
 	torque []Torque    // by wind
 	at     []float64   // rpm
 	given  [][]float64 // N·m by wind and speed
+	free   float64     // rpm with no load, for each m/s of wind
 }
 
 // NewAscent is for winds, m/s, which must go up from above 0, and alternators sampled in so many steps
@@ -158,8 +159,8 @@ func NewAscent(s WindShaft, winds []float64, steps int) (*Ascent, error) {
 	if len(winds) == 0 || !(winds[0] > 0) || !(winds[len(winds)-1] <= mostWind) || !slices.IsSorted(winds) {
 		return nil, fmt.Errorf("%w: read %d winds, expected some, going up from above 0 to at most %g m/s", ErrWind, len(winds), mostWind)
 	}
-	a := &Ascent{shaft: s, winds: winds, torque: make([]Torque, len(winds)), given: make([][]float64, len(winds))}
-	a.at = speedsTo(1.02*s.FreeRPM(winds[len(winds)-1]), steps)
+	a := &Ascent{shaft: s, winds: winds, torque: make([]Torque, len(winds)), given: make([][]float64, len(winds)), free: s.FreeRPM(1)}
+	a.at = speedsTo(1.02*a.free*winds[len(winds)-1], steps)
 	for i, wind := range winds {
 		a.torque[i], a.given[i] = s.Torque(wind), make([]float64, len(a.at))
 		for k, rpm := range a.at {
@@ -199,8 +200,8 @@ func (a *Ascent) climber(load Load) (*climber, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &climber{Ascent: a, load: load, samples: samples}
-	c.finder = finder{taken: load.Taken, xs: samples.RPM, ys: make([]float64, len(samples.RPM))}
+	c := &climber{Ascent: a, load: load, samples: samples, over: make([]float64, len(samples.RPM))}
+	c.finder = finder{taken: load.Taken, high: samples.RPM[len(samples.RPM)-1]}
 	return c, nil
 }
 
@@ -218,16 +219,20 @@ type climber struct {
 	*Ascent
 	load    Load
 	samples Samples
+	over    []float64     // N·m by sample: given less taken, in the present wind
 	finder  finder        // for the balances in the present wind
 	rpm     float64       // its speed in the weaker wind
 	before  []Equilibrium // all balances in the weaker wind
 }
 
-// balances are those in a wind. The samples beside the corner at cut-in are each alternator's own.
+// balances are those in a wind. The samples beside the corner at cut-in are each alternator's own. Above
+// the rotor's free speed it takes torque, and so does any alternator: two samples more are enough.
 func (c *climber) balances(wind int) []Equilibrium {
-	c.finder.given = c.torque[wind]
+	n, _ := slices.BinarySearch(c.samples.RPM, c.free*c.winds[wind])
+	n = min(n+2, len(c.samples.RPM))
+	c.finder.given, c.finder.xs, c.finder.ys = c.torque[wind], c.samples.RPM[:n], c.over[:n]
 	k := 0
-	for i, rpm := range c.samples.RPM {
+	for i, rpm := range c.finder.xs {
 		for k < len(c.at)-1 && c.at[k] < rpm {
 			k++
 		}
