@@ -120,12 +120,12 @@ func (c *characteristic) over(r *charger, top, warm, within float64) {
 		halvings = offerHalvings
 	}
 	for range halvings {
-		c.sight()
+		c.sight(false)
 		if !c.halve() {
 			break
 		}
 	}
-	c.sight()
+	c.sight(true)
 	if within >= closeOffer {
 		c.bridge()
 	}
@@ -270,8 +270,8 @@ func (c *characteristic) alike(k *knot, drawn, most *[channels]float64) bool {
 	return math.Abs(k.v[channels-1]-drawn[channels-1]) <= closeKelvin*c.within
 }
 
-// sight finds the knots of each stretch's polynomial.
-func (c *characteristic) sight() {
+// sight finds the knots of each stretch's polynomial, on the way only of those that have not agreed yet.
+func (c *characteristic) sight(all bool) {
 	c.drawn = slices.Grow(c.drawn[:0], len(c.agreed))[:len(c.agreed)]
 	clear(c.drawn)
 	for low := 0; low < len(c.agreed); {
@@ -280,7 +280,9 @@ func (c *characteristic) sight() {
 			high++
 		}
 		for i := low; i < high; i++ {
-			c.drawn[i] = c.around(i, low, high)
+			if all || !c.agreed[i] {
+				c.drawn[i] = c.around(i, low, high)
+			}
 		}
 		low = high + 1
 	}
