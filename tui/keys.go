@@ -19,7 +19,7 @@ const leading = 2
 func (m *Model) everywhere() []kit.Binding {
 	const group, files, figures = "Everywhere", "Files", "Figures"
 	keys := m.keysNow
-	return append(m.goingBack(), []kit.Binding{
+	return append(append(m.settling(), m.goingBack()...), []kit.Binding{
 		kit.Bind(group, keys("", "?", "f1"), "help", "Help: the keys of this screen, the marks, the cautions.", func() { m.helping, m.scroll = true, kit.Scroll{} }),
 		kit.Bind(group, "tab ctrl+right", "screen", "The next screen.", func() { m.show(m.active + 1) }),
 		kit.Bind(group, "shift+tab ctrl+left", "", "The screen before.", func() { m.show(m.active - 1) }),
@@ -86,6 +86,22 @@ func (m *Model) goingBack() []kit.Binding {
 	}
 	to := *m.cameFrom
 	return []kit.Binding{kit.Bind("Everywhere", "esc", "back to "+m.views[to].Name(), "Back to where the field was gone to from.", func() { m.show(to) })}
+}
+
+// settling is the key that turns a drive the other way round; there is none where nothing asks for that.
+func (m *Model) settling() []kit.Binding {
+	q := m.s.Outcome().Reversed
+	if q == nil {
+		return nil
+	}
+	label := "swap the wheels"
+	switch {
+	case q.Ratio != "":
+		label = "ratio " + q.Ratio
+	case q.Path == "drive.driver":
+		label = "swap the pulleys"
+	}
+	return []kit.Binding{kit.Bind("Everywhere", session.SwapKey, label, "Turn a drive that is probably the wrong way round: its two wheels change places, or the ratio is turned over.", m.s.SwapDrive)}
 }
 
 // follow marks what was undone or redone, where the present screen shows it.
@@ -164,6 +180,7 @@ func (m *Model) statusBindings() []kit.Binding {
 		return m.scroll.Bindings("Help", "read on")
 	}
 	all := m.everywhere()
-	list := append(all[:leading:leading], m.view().Bindings(m.s)...)
-	return append(list, all[leading:]...)
+	first := leading + len(m.settling())
+	list := append(all[:first:first], m.view().Bindings(m.s)...)
+	return append(list, all[first:]...)
 }

@@ -131,6 +131,9 @@ func (o *Outcome) Row(f *Output, wind bool) Row {
 	dim := f.DimFor(wind)
 	r := Row{ID: f.ID, Group: f.Group, Label: f.LabelFor(&o.Machine), Dim: dim, Unit: unitOf(dim), Digits: f.Digits, Help: f.meaningOn(&o.Machine), Mend: f.Mend,
 		Cells: make([]Cell, len(o.Trials))}
+	if o.Reversed != nil && f.Runs && r.Mend != "" {
+		r.Mend = o.Reversed.Check
+	}
 	ref := f.Of(&o.Trials[o.Reference])
 	for k := range o.Trials {
 		r.Cells[k] = o.judge(f, dim, &o.Trials[k], ref, k == o.Reference)

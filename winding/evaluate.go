@@ -21,7 +21,7 @@ func Evaluate(j job.Job) Outcome {
 // at several. What the previous bench handed on ([Bench.With]) is not worked out again.
 func (b *Bench) Outcome() Outcome {
 	d := b.work()
-	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: d.machine, Reference: b.Reference(), phases: b.machine.phases, magnets: !b.rotor.wound}
+	o := Outcome{Job: b.job.Name, Invented: b.job.Invented, Machine: d.machine, Reference: b.Reference(), Reversed: d.reversed, phases: b.machine.phases, magnets: !b.rotor.wound}
 	if d.old != nil {
 		old := *d.old
 		o.Old = &old
@@ -32,6 +32,7 @@ func (b *Bench) Outcome() Outcome {
 		o.Trials[i], runners[i] = t.outcome, t.runs
 	}
 	b.lend(&o, d)
+	o.withhold()
 	o.Wound = b.Wound()
 	o.spreadProofs()
 	for i := range o.Wound {

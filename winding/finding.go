@@ -46,6 +46,9 @@ type Finding struct {
 	Past bool `json:"-"`
 	// Danger says that a person can be hurt by it.
 	Danger bool `json:"-"`
+	// First says that it has to be settled before anything else: with it every figure of how a winding
+	// runs may change.
+	First bool `json:"-"`
 	// Short says that less comes than is wanted.
 	Short bool `json:"-"`
 }

@@ -55,7 +55,9 @@ func findings(b *Bench, o *Outcome) []Finding {
 	supply.callOut(d)
 	supply.unused(d)
 	aboutDrive{&j.Drive, &j.Target, b.speeds.ratio}.callOut(d)
-	turnedRound{&j.Drive, &j.Target, &b.speeds, earliest(o)}.callOut(d)
+	if o.Reversed == nil {
+		turnedRound{&j.Drive, &j.Target, &b.speeds, cutInsOf(o.Trials, o.Old)}.callOut(d)
+	}
 	doubtFuse(d, o.Machine.FuseAmps, j.Battery.CableMM2)
 	doubtRest(d, j, o.Wound)
 	doubtRecords(d, j, o.Wound, o.magnets)
@@ -70,7 +72,7 @@ func findings(b *Bench, o *Outcome) []Finding {
 		running.callOut(d, at, t, &o.Trials[i])
 		star.callOut(d, at, t, &o.Trials[i])
 	}
-	return d.list
+	return o.Reversed.before(d.list)
 }
 
 // firstHenries is the inductance of the first trial that has one.

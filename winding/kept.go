@@ -23,6 +23,8 @@ type done struct {
 	machine MachineOutcome
 	old     *TrialOutcome
 	trials  []*workedTrial
+	// reversed is the question whether the drive is the wrong way round; nil where nothing asks it.
+	reversed *Reversed
 }
 
 // workedTrial is a trial worked out by itself.
@@ -94,6 +96,7 @@ func (b *Bench) work() *done {
 		o := &d.trials[i].outcome
 		o.Against = b.byTurns().against(b.job.Trials[i], o, d.old)
 	}
+	d.reversed = b.turnedAbout(d)
 	b.done.Store(d)
 	return d
 }

@@ -60,13 +60,15 @@ func (b *Bench) LadderIn(trial, strands int, sizes wiretable.System) []Rung {
 	if !ok {
 		return nil
 	}
-	return ladder{b, &b.bed}.of(own, strands, sizes)
+	return ladder{workshop: b, bed: &b.bed, unsure: b.Reversed() != nil}.of(own, strands, sizes)
 }
 
 // ladder is what a ladder is made and judged from.
 type ladder struct {
 	workshop
 	*bed
+	// unsure is set where the drive is probably the wrong way round: then no rung is called the best.
+	unsure bool
 }
 
 // of is the ladder of a trial, with a number of strands and sizes of a system.
@@ -97,6 +99,9 @@ func (l ladder) of(own job.Trial, strands int, sizes wiretable.System) []Rung {
 			r.Holds = l.holds(&r.TrialOutcome)
 			list = append(list, r)
 		}
+	}
+	if l.unsure { // which of them is best follows from the drive
+		return list
 	}
 	l.markBest(list)
 	for i := range list {
@@ -142,8 +147,10 @@ func Split(t job.Trial) (thin wiretable.Gauge, strands int, ok bool) {
 const splitWithin = 0.10
 
 // bare is a trial worked out without its curve and without ±.
-func (l ladder) bare(t job.Trial) TrialOutcome {
-	o := l.Static(t)
+func (l ladder) bare(t job.Trial) TrialOutcome { return l.ran(t, l.Static(t)) }
+
+// ran is a trial's static figures with where it runs added.
+func (l ladder) ran(t job.Trial, o TrialOutcome) TrialOutcome {
 	r, why := l.charger(t, &o)
 	if r == nil {
 		o.notRun(why)

@@ -24,6 +24,9 @@ type Outcome struct {
 	Comparison []Row     `json:"comparison"`
 	Findings   []Finding `json:"findings"`
 	Cautions   []Caution `json:"cautions"`
+	// Reversed is set where the drive is probably the wrong way round: then no winding is offered. It is
+	// the first of the findings too.
+	Reversed *Reversed `json:"-"`
 
 	// phases and magnets are the machine's, for explaining readings that are off.
 	phases  int

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"slotwright/winding/job"
-	"slotwright/winding/quantity"
 	"slotwright/winding/ratio"
 )
 
@@ -23,7 +22,18 @@ type turnedRound struct {
 	given  *job.DriveSpec
 	target *job.Target
 	speeds *speeds
-	begins float64 // the lowest cut-in of the job's windings, rpm; 0: not known
+	begins cutIns // of the job's windings
+}
+
+// reversal is a drive the other way round.
+type reversal struct {
+	path    string        // where it was typed
+	said    string        // what was typed, in words: "6 mm driving 40 mm,"; "" for a ratio
+	look    string        // what to look at
+	swapped string        // "With the pulleys swapped"
+	ratio   string        // the ratio to type instead; "" for wheels
+	times   float64       // how many times as fast the alternator would turn
+	drive   job.DriveSpec // the drive reversed
 }
 
 // fastFor is the highest plausible ratio of usual speed to cut-in; a road vehicle's alternator begins
@@ -36,22 +46,89 @@ func (a turnedRound) callOut(d *doubts) {
 		a.sides(d)
 		return
 	}
-	path, swapped := a.field()
+	way, ok := a.way()
 	r, top := a.speeds.ratio, a.speeds.top
-	if path == "" || a.begins == 0 || !r.Known() || !top.Known() || r.Value <= 0 || top.Value >= a.begins {
+	if ok && a.begins.first == 0 && way.times >= leastTimes && a.slowDrive() {
+		d.add(Finding{Severity: Doubt, Path: way.path, Fix: fmt.Sprintf("reversed? %s it would be %.3g", way.swapped, r.Value*way.times), Source: turnsSource},
+			"%.3g turns of the alternator for one of the drive: it would turn slower than the drive", r.Value)
 		return
 	}
-	times := 1 / (r.Value * r.Value)
-	if stages := a.given.Stages(); path == "drive.ratio" && len(stages) > 1 {
-		wrong := a.wrong(stages)
-		times = faster(stages, wrong)
-		swapped = saidSwapped(stages, wrong, swapped)
-	}
-	if times <= 1 || !a.charges(times) {
+	if !ok || !a.nothingCharges() || !a.charges(way.times) {
 		return
 	}
-	d.add(Finding{Severity: Doubt, Path: path, Fix: fmt.Sprintf("reversed? %s it would be %.3g, and %.0f rpm at the top", swapped, r.Value*times, top.Value*times), Source: turnsSource},
-		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins)
+	d.add(Finding{Severity: Doubt, Path: way.path, Fix: fmt.Sprintf("reversed? %s it would be %.3g, and %.0f rpm at the top", way.swapped, r.Value*way.times, top.Value*way.times), Source: turnsSource},
+		"%.3g turns of the alternator for one of the drive make %.3g alternator rpm at the top, and nothing charges under %.0f", r.Value, top.Value, a.begins.first)
+}
+
+// nothingCharges reports whether no winding begins to charge at the top speed.
+func (a turnedRound) nothingCharges() bool {
+	return a.begins.first > 0 && a.speeds.top.Known() && a.speeds.top.Value < a.begins.first
+}
+
+// way is the drive the other way round, of several stages those that are probably reversed; ok is false
+// where that would not be faster, and where the speeds do not come from wheels or a ratio.
+func (a turnedRound) way() (w reversal, ok bool) {
+	g, r := a.given, a.speeds.ratio
+	w.path, w.swapped = a.field()
+	if w.path == "" || !r.Known() || r.Value <= 0 {
+		return w, false
+	}
+	w.drive, w.times = *g, 1/sq(r.Value)
+	switch w.path {
+	case "drive.driver":
+		w.look = "look which pulley is on the drive's shaft"
+		w.said = fmt.Sprintf("%s mm driving %s mm,", asTyped(g.DriverMM.Value), asTyped(g.DrivenMM.Value))
+		w.drive.DriverMM, w.drive.DrivenMM = g.DrivenMM, g.DriverMM
+		w.times = sq(g.DrivenMM.Value / g.DriverMM.Value)
+	case "drive.driver_teeth":
+		w.look = "look which wheel is on the drive's shaft"
+		w.said = fmt.Sprintf("%s teeth driving %s,", asTyped(g.DriverTeeth.Value), asTyped(g.DrivenTeeth.Value))
+		w.drive.DriverTeeth, w.drive.DrivenTeeth = g.DrivenTeeth, g.DriverTeeth
+		w.times = sq(g.DrivenTeeth.Value / g.DriverTeeth.Value)
+	default:
+		w.look = "look which shaft turns faster, the drive's or the alternator's"
+		stages := g.Stages()
+		set := uint(1)
+		if len(stages) > 1 {
+			if set = a.wrong(stages); set == 0 {
+				set = slowing(stages)
+			}
+			w.times = faster(stages, set)
+			w.swapped = saidSwapped(stages, set, w.swapped)
+		}
+		w.ratio = otherRatio(stages, set, g.Ratio.Value)
+		w.drive.Ratio.Value *= w.times
+		if len(stages) < 2 {
+			w.drive.Ratio.Value = 1 / g.Ratio.Value
+			w.times = 1 / sq(g.Ratio.Value)
+		}
+	}
+	return w, w.times > 1
+}
+
+// slowing is the set of stages that slow the alternator down.
+func slowing(stages []job.Stage) (set uint) {
+	for i, stage := range stages[:min(len(stages), mostStages)] {
+		if stage.Turns < 1 {
+			set |= 1 << i
+		}
+	}
+	return set
+}
+
+// otherRatio is what to type for a ratio with a set of its stages reversed; turns is the ratio where it
+// has none.
+func otherRatio(stages []job.Stage, set uint, turns float64) string {
+	if len(stages) == 0 {
+		return fmt.Sprintf("%.4g", 1/turns)
+	}
+	list := make([]string, len(stages))
+	for i, stage := range stages {
+		if list[i] = stage.Said; set>>i&1 == 1 {
+			list[i] = swappedSides(stage)
+		}
+	}
+	return strings.Join(list, " x ")
 }
 
 // sides is about a ratio with both its sides, which some write the other way: where it slows an
@@ -66,7 +143,7 @@ func (a turnedRound) sides(d *doubts) {
 	if stages := a.given.Stages(); len(stages) > 1 {
 		if set := a.wrong(stages); set != 0 {
 			other, swapped = r*faster(stages, set), saidSwapped(stages, set, swapped)
-			lame = a.speeds.top.Value < a.begins
+			lame = a.speeds.top.Value < a.begins.first
 		}
 	}
 	switch slashed := a.given.RatioAs.Slash; {
@@ -89,6 +166,16 @@ func (a turnedRound) sides(d *doubts) {
 // needsSpeed are the drives that are slower than any alternator should be.
 var needsSpeed = map[string]bool{job.DriveWind: true, job.DrivePedals: true, job.DriveWater: true}
 
+// slowDrive reports whether it is one of these, as far as its own speed is known: a turbine may be fast.
+func (a turnedRound) slowDrive() bool {
+	u := a.speeds.usual
+	return needsSpeed[a.given.Kind] && !(u.Known() && u.Value/a.speeds.ratio.Value > slowDrive)
+}
+
+// slowDrive is the speed, rpm, up to which a drive is slower than any alternator should be; common
+// practice, no source.
+const slowDrive = 500.0
+
 // topAt is the top speed at a multiple of the ratio, in words; "" where it is not known, or was given.
 func (a turnedRound) topAt(times float64) string {
 	if top := a.speeds.top; top.Known() && !a.target.TopRPM.Given() {
@@ -105,7 +192,7 @@ const (
 // charges reports whether a drive a number of times as fast reaches cut-in, and is no faster than
 // plausible.
 func (a turnedRound) charges(times float64) bool {
-	return a.speeds.top.Value*times >= a.begins && a.speeds.usual.Value*times <= fastFor*a.begins
+	return a.speeds.top.Value*times >= a.begins.first && a.speeds.usual.Value*times <= fastFor*a.begins.last
 }
 
 // wrong is the smallest set of stages, as bits, with which reversed it charges; of equally small ones
@@ -171,30 +258,16 @@ func swappedSides(stage job.Stage) string {
 func (a turnedRound) field() (path, swapped string) {
 	g := a.given
 	switch {
-	case a.target.TopRPM.Given(), g.TachDriveRPM.Given() && g.TachAltRPM.Given():
+	case a.target.TopRPM.Given():
 		return "", ""
-	case g.Ratio.Given():
+	case RatioBy(g) == "drive.ratio" && !g.RatioAs.Sides && len(g.Stages()) < 2:
+		return "drive.ratio", "The other way round"
+	case RatioBy(g) == "drive.ratio":
 		return "drive.ratio", sidesSwapped
-	case g.DriverTeeth.Given() && g.DrivenTeeth.Given():
+	case RatioBy(g) == "drive.driver_teeth":
 		return "drive.driver_teeth", "With the wheels swapped"
-	case g.DriverMM.Given() && g.DrivenMM.Given():
+	case RatioBy(g) == "drive.driver":
 		return "drive.driver", "With the pulleys swapped"
 	}
 	return "", ""
-}
-
-// earliest is the lowest cut-in of a trial, or else of the old winding, rpm; 0 where none is known.
-func earliest(o *Outcome) (rpm float64) {
-	least := func(f quantity.Figure) {
-		if f.Known() && (rpm == 0 || f.Value < rpm) {
-			rpm = f.Value
-		}
-	}
-	for i := range o.Trials {
-		least(o.Trials[i].CutInRPM)
-	}
-	if rpm == 0 && o.Old != nil {
-		least(o.Old.CutInRPM)
-	}
-	return rpm
 }

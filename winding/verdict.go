@@ -36,7 +36,11 @@ func (o *Outcome) verdict(i int, kind string) string {
 	if len(harm) > 0 { // the gravest first: the rest is left out where room is short
 		first, harm = harm[0], harm[1:]
 	}
-	return joined("; ", append([]string{first, does}, append(harm, o.late(t), t.mostlyEmpty())...)...)
+	said := joined("; ", append([]string{first, does}, append(harm, o.late(t), t.mostlyEmpty())...)...)
+	if o.Reversed != nil && said != "" {
+		return o.Reversed.Short + "; as it is, " + said
+	}
+	return said
 }
 
 // CannotBeWound says what keeps a winding out of the slot; "" when nothing does.

@@ -231,10 +231,19 @@ func named(s *session.Session, i int) string {
 	return s.Theme.Paint(kit.Series(i), kit.Clean(s.Outcome().Trials[i].Name)+":") + " "
 }
 
+// first is the question that has to be settled before anything else, where there is one.
+func first(s *session.Session, w int) []string {
+	text := s.Reversed()
+	if text == "" {
+		return nil
+	}
+	return append(s.Theme.Hang(s.Theme.Mark(kit.Broken)+" ", kit.Broken, strings.ToUpper(text[:1])+text[1:], w), "")
+}
+
 // words is the sentences and the table.
 func (v *View) words(s *session.Session, w int) []string {
 	t := s.Theme
-	var out []string
+	out := first(s, w)
 	trial, to, rejoined := s.Rejoined()
 	for i := range s.Outcome().Trials {
 		o := &s.Outcome().Trials[i]

@@ -4,6 +4,8 @@
 package drive
 
 import (
+	"strings"
+
 	"slotwright/tui/kit"
 	"slotwright/tui/machine"
 	"slotwright/tui/session"
@@ -143,6 +145,9 @@ func (v *View) pictured() bool {
 // how to see more.
 func (v *View) summary(s *session.Session, w, h int) []string {
 	t := s.Theme
+	if text := s.ReversedShort(); text != "" { // nothing else counts until then
+		return t.Hang(t.Mark(kit.Broken)+" ", kit.Broken, strings.ToUpper(text[:1])+text[1:]+".", w)
+	}
 	head := t.WrapPaint(kit.Dim, "ctrl+g shows what it takes and gives, the year and the worst cases", w)
 	of := func(i int) []string {
 		return t.Hang(named(s, i), kit.Plain, s.Units.Words(sentence(&s.Outcome().Trials[i]))+".", w)

@@ -75,7 +75,10 @@ func (v *View) Draw(s *session.Session) []kit.Block {
 	}
 	in := kit.Inner(follows)
 	lines := v.problems(s, in.W)
-	if v.first && len(waiting(s)) == 0 {
+	if text := s.Reversed(); text != "" {
+		lines = append(lines, s.Theme.Hang(s.Theme.Mark(kit.Broken)+" ", kit.Broken, strings.ToUpper(text[:1])+text[1:], in.W)...)
+		lines = append(lines, "")
+	} else if v.first && len(waiting(s)) == 0 {
 		lines = append(append(lines, s.Theme.WrapPaint(kit.Hint, allSaid(s), in.W)...), "")
 	}
 	if v.first {
@@ -128,7 +131,9 @@ func (v *View) strip(s *session.Session, w int) []string {
 		text := t.Mark(kit.Broken) + " " + unusable(n, "elsewhere")
 		lines = append(lines, t.Fit(t.Paint(kit.Broken, text), w))
 	}
-	if list := waiting(s); len(list) > 0 {
+	if text := s.ReversedShort(); text != "" {
+		lines = append(lines, t.Fit(t.Paint(kit.Broken, t.Cut(t.Mark(kit.Broken)+" "+text, w)), w))
+	} else if list := waiting(s); len(list) > 0 {
 		text := t.Mark(kit.Needed) + " next: " + Label(list[0].Path)
 		if whole := text + ", for " + list[0].Unlocks; kit.Width(t.Text(whole)) <= w {
 			text = whole

@@ -85,6 +85,9 @@ func called(s *session.Session) []call {
 		if f.Fix != "" {
 			text += " → " + s.Units.Words(f.Fix)
 		}
+		if f.First { // whole it is where there is more room: f3, Drive, Machine
+			text = s.ReversedShort()
+		}
 		if f.Severity == winding.Broken {
 			list = append(list, call{kit.Broken, text})
 		} else {
@@ -107,16 +110,19 @@ func caution(s *session.Session, w, h int) []string {
 	return nil
 }
 
-// findingsOf are the findings of the chosen trial first, then those of the job.
+// findingsOf are what has to be settled first, then the findings of the chosen trial and those of the job.
 func findingsOf(s *session.Session) []winding.Finding {
 	if len(s.Outcome().Trials) == 0 {
 		return nil
 	}
 	name := s.Outcome().Trials[s.Trial].Name
-	var own, rest []winding.Finding
+	var first, own, rest []winding.Finding
 	for _, f := range s.Outcome().Findings {
 		switch {
 		case f.Severity < winding.Doubt:
+		case f.First:
+			f.Trial = "job"
+			first = append(first, f)
 		case f.Trial == name:
 			own = append(own, f)
 		case f.Trial == "":
@@ -124,5 +130,5 @@ func findingsOf(s *session.Session) []winding.Finding {
 			rest = append(rest, f)
 		}
 	}
-	return append(own, rest...)
+	return append(append(first, own...), rest...)
 }

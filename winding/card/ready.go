@@ -49,24 +49,30 @@ func (w *writer) missing(t *winding.TrialOutcome, trial int) []string {
 
 // ready says at the top whether to wind it, and what speaks against it. Not ready is a winding that
 // lacks something, breaks a limit, or brings nothing where it runs most of the time: it could be wound,
-// but time and copper would be wasted. A lesser doubt follows READY, for the person at the bench to
-// weigh.
+// but time and copper would be wasted. Nor is one whose drive is in question: that comes before what it
+// lacks. A lesser doubt follows READY, for the person at the bench to weigh.
 func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 	missing := w.missing(t, trial)
 	stand := w.against(t.Name)
 	const no = "NOT READY TO WIND"
 	switch {
 	case len(missing) > 0:
-		w.hang("", no+". Missing: "+strings.Join(missing, "; ")+".")
+		lacks := "Missing: " + strings.Join(missing, "; ") + "."
+		if len(stand) > 0 && stand[0].First {
+			w.hang("", no+". "+w.inWords(stand))
+			w.hang("", lacks)
+			return
+		}
+		w.hang("", no+". "+lacks)
 		if len(stand) > 0 {
-			w.hang("", inWords(stand))
+			w.hang("", w.inWords(stand))
 		}
 	case len(stand) == 0:
 		w.hang("", "READY TO WIND."+w.brings(t))
 	case stand[0].NoUse || stand[0].Severity == winding.Broken:
-		w.hang("", no+". "+inWords(stand))
+		w.hang("", no+". "+w.inWords(stand))
 	default:
-		w.hang("", "READY TO WIND, BUT: "+inWords(stand)+w.brings(t))
+		w.hang("", "READY TO WIND, BUT: "+w.inWords(stand)+w.brings(t))
 	}
 }
 
@@ -86,7 +92,7 @@ func (w *writer) brings(t *winding.TrialOutcome) string {
 }
 
 // against is what speaks against winding a trial, of its own and of the job, the weightiest first: what
-// makes it no use, what is broken, its own current limit and what can hurt, other doubts; of two equal
+// has to be settled before anything else, what makes it no use, what is broken, its own current limit and what can hurt, other doubts; of two equal
 // ones the trial's own first.
 func (w *writer) against(trial string) []winding.Finding {
 	list := slices.DeleteFunc(w.findingsOf(trial), func(f winding.Finding) bool { return f.Severity < winding.Doubt })
@@ -99,6 +105,9 @@ func (w *writer) against(trial string) []winding.Finding {
 // weighs is the weight of a finding.
 func weighs(f *winding.Finding) int {
 	w := 2 * int(f.Severity)
+	if f.First {
+		w += 1000
+	}
 	if f.NoUse {
 		w += 100
 	}
@@ -108,16 +117,52 @@ func weighs(f *winding.Finding) int {
 	return w
 }
 
-// inWords is the first of some findings, its remedy, and how many more there are. What is said of a
-// remedy's reason or extent is left to the report: cautions need the room.
-func inWords(list []winding.Finding) string {
-	words := title(list[0].Text)
-	if fix, _, _ := strings.Cut(list[0].Fix, "; "); fix != "" {
-		words += ". To mend it: " + fix
-	}
-	words += "."
+// inWords is the first of some findings, its remedy, how many more there are, and where to read them.
+// What is said of a remedy's reason or extent is left to the report: cautions need the room.
+func (w *writer) inWords(list []winding.Finding) string {
+	words := withRemedy(&list[0])
 	if more := len(list) - 1; more > 0 {
-		words += " And " + fmt.Sprint(more) + " more: see the report."
+		where := "in the report, under findings"
+		if w.onSheet > 0 {
+			where = fmt.Sprintf("on sheet %d", w.onSheet)
+		}
+		words += fmt.Sprintf(" And %d more: %s.", more, where)
 	}
 	return words
+}
+
+// withRemedy is a finding and its remedy.
+func withRemedy(f *winding.Finding) string {
+	words := title(f.Text)
+	if fix, _, _ := strings.Cut(f.Fix, "; "); fix != "" {
+		words += ". To mend it: " + fix
+	}
+	return words + "."
+}
+
+// calledOut puts what speaks against the trial, besides the first of it, under the last sheet, as many
+// whole as there is room for, and keeps how many these are; on a folded card as many as on paper. Those
+// left out are counted, with the command that prints them.
+func (w *writer) calledOut(t *winding.TrialOutcome, rest [][]string) {
+	list, last := w.against(t.Name)[1:], len(rest)-1
+	most := len(list)
+	if w.folded() {
+		most = w.told
+	}
+	room := w.sheetLines() - 2 - len(rest[last]) - 1
+	for w.told = most; w.told > 0; w.told-- {
+		lines := w.block(func() {
+			w.entry("ALSO", "called out:")
+			for i := range list[:w.told] {
+				w.hang("        - ", withRemedy(&list[i]))
+			}
+			if left := len(list) - w.told; left > 0 {
+				w.hang("        - ", fmt.Sprintf("%d more: slotwright report, with --section findings.", left))
+			}
+		})
+		if len(lines) <= room {
+			rest[last] = append(append(rest[last], ""), lines...)
+			return
+		}
+	}
 }
