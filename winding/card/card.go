@@ -35,10 +35,8 @@ type writer struct {
 	o     *winding.Outcome
 	opt   Options
 	known missingList
-	// onSheet is the sheet that lists what is called out besides the first; 0 where none has room.
-	onSheet int
-	// told is how many that sheet lists.
-	told int
+	// most is how many of what is called out besides the first the last sheet lists.
+	most int
 }
 
 func newWriter(b *winding.Bench, o *winding.Outcome, opt Options) *writer {
@@ -70,32 +68,24 @@ func Text(b *winding.Bench, o *winding.Outcome, trial int, opt Options) string {
 }
 
 // sheets is the card, its first sheet and the others. What is called out besides the first of it is on
-// the last sheet as far as there is room, and the first says where: whoever winds may have no screen.
+// the last sheet as far as there is room, and the first says so: whoever winds may have no screen.
 func (w *writer) sheets(t *winding.TrialOutcome, trial int) (one []string, rest [][]string) {
-	tries := []int{2, 3, 4, 0}
-	switch {
-	case len(w.against(t.Name)) < 2:
-		tries = []int{0}
-	case w.folded(): // as many as on paper
+	w.most = max(0, len(w.against(t.Name))-1)
+	if w.folded() { // as many as on paper
 		opt := w.opt
 		opt.Width = 0
 		paper := newWriter(w.b, w.o, opt)
 		paper.sheets(t, trial)
-		tries, w.told = []int{paper.onSheet}, paper.told
+		w.most = paper.most
 	}
-	for _, w.onSheet = range tries {
-		var over []winding.Caution
-		var spilled bool
-		one, over, spilled = w.sheetOne(t, trial)
-		rest = pages(w.sheetTwo(t, trial, over, spilled), w.sheetLines()-2)
-		if w.onSheet == 1+len(rest) || w.folded() && w.onSheet > 0 {
-			w.calledOut(t, rest)
-			if w.told > 0 {
-				break
-			}
+	for {
+		one, over, spilled := w.sheetOne(t, trial)
+		rest := pages(w.sheetTwo(t, trial, over, spilled), w.sheetLines()-2)
+		if w.most == 0 || w.calledOut(t, rest) {
+			return one, w.closed(rest)
 		}
+		w.most = 0 // no room: the first sheet says that they are in the report
 	}
-	return one, w.closed(rest)
 }
 
 // closed puts the closing words under the last sheet if there is room: no sheet is begun for what the

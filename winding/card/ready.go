@@ -123,8 +123,8 @@ func (w *writer) inWords(list []winding.Finding) string {
 	words := withRemedy(&list[0])
 	if more := len(list) - 1; more > 0 {
 		where := "in the report, under findings"
-		if w.onSheet > 0 {
-			where = fmt.Sprintf("on sheet %d", w.onSheet)
+		if w.most > 0 {
+			where = "on the last sheet"
 		}
 		words += fmt.Sprintf(" And %d more: %s.", more, where)
 	}
@@ -140,29 +140,26 @@ func withRemedy(f *winding.Finding) string {
 	return words + "."
 }
 
-// calledOut puts what speaks against the trial, besides the first of it, under the last sheet, as many
-// whole as there is room for, and keeps how many these are; on a folded card as many as on paper. Those
-// left out are counted, with the command that prints them.
-func (w *writer) calledOut(t *winding.TrialOutcome, rest [][]string) {
+// calledOut puts what speaks against the trial, besides the first of it, under the last sheet: at most
+// so many as it may, and as many of these as there is room for, which is then how many it lists. Those
+// left out are counted, with the command that prints them. It reports false where not one has room.
+func (w *writer) calledOut(t *winding.TrialOutcome, rest [][]string) bool {
 	list, last := w.against(t.Name)[1:], len(rest)-1
-	most := len(list)
-	if w.folded() {
-		most = w.told
-	}
 	room := w.sheetLines() - 2 - len(rest[last]) - 1
-	for w.told = most; w.told > 0; w.told-- {
+	for n := w.most; n > 0; n-- {
 		lines := w.block(func() {
 			w.entry("ALSO", "called out:")
-			for i := range list[:w.told] {
+			for i := range list[:n] {
 				w.hang("        - ", withRemedy(&list[i]))
 			}
-			if left := len(list) - w.told; left > 0 {
+			if left := len(list) - n; left > 0 {
 				w.hang("        - ", fmt.Sprintf("%d more: slotwright report, with --section findings.", left))
 			}
 		})
 		if len(lines) <= room {
-			rest[last] = append(append(rest[last], ""), lines...)
-			return
+			rest[last], w.most = append(append(rest[last], ""), lines...), n
+			return true
 		}
 	}
+	return false
 }
