@@ -312,18 +312,14 @@ func (s *search) every() {
 	}
 	for _, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
 		g, ok := next(s.own.Gauge, s.own.Build)
-		before, falls := math.Inf(-1), 0
-		for n := 0; ok && n < mostRungs && g.BareMM(s.own.Build) >= thinnestMM && falls < everyFalls; n++ {
+		down := descent{before: math.Inf(-1), asked: s.more}
+		for n := 0; ok && n < mostRungs && g.BareMM(s.own.Build) >= thinnestMM && !down.over(); n++ {
 			f := s.full(withGauge(s.own, g))
 			if f.trial.Turns.Value < 1 {
 				break
 			}
 			s.try(f)
-			brings := s.atMost(f)
-			if falls++; !s.passed(f) || !(brings <= before && brings < s.more/2) {
-				falls = 0
-			}
-			before = brings
+			down.take(s.atMost(f), s.passed(f))
 			g, ok = next(g, s.own.Build)
 		}
 	}
@@ -332,6 +328,24 @@ func (s *search) every() {
 // everyFalls is how many sizes in a row that bring no more than the previous one, and less than half of
 // what is asked, end a direction in which more turns only begin earlier and load the rotor more.
 const everyFalls = 3
+
+// descent is a direction of sizes that is being tried.
+type descent struct {
+	before float64 // what the last one brings
+	asked  float64 // what one has to bring
+	falls  int     // how many in a row ended it, so far
+}
+
+// take adds the next size by what it brings; passed says that it is past the best ([search.passed]).
+func (d *descent) take(brings float64, passed bool) {
+	if d.falls++; !passed || !(brings <= d.before && brings < d.asked/2) {
+		d.falls = 0
+	}
+	d.before = brings
+}
+
+// over reports whether what follows is left out.
+func (d *descent) over() bool { return d.falls >= everyFalls }
 
 // passed reports whether a winding has more turns than the one that brings the most, and begins to charge
 // below the rotor's best speed in the usual wind: with still more turns it brings less (wider.go).

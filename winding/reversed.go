@@ -203,7 +203,7 @@ func (a turnedRound) question(b *Bench, way reversal, now, then float64, by stri
 	r := a.speeds.ratio
 	q := &Reversed{Path: way.path, Ratio: way.ratio}
 	q.Short = "the drive is probably the wrong way round, which comes first"
-	makes := strings.TrimSpace(fmt.Sprintf("%s %s turns of the alternator for one of the drive make", way.said, times(r.Value)))
+	makes := strings.TrimSpace(fmt.Sprintf("%s %s turns of the alternator for one of the drive make", way.said, quantity.File.Number(r.Value, quantity.AtMost(3))))
 	q.Text = "the drive is probably the wrong way round: " + makes
 	if a.nothingCharges() {
 		q.Text += fmt.Sprintf(" %.0f alternator rpm at the top, and nothing charges under %.0f", a.speeds.top.Value, a.begins.first)

@@ -260,13 +260,13 @@ func (a turnedRound) field() (path, swapped string) {
 	switch {
 	case a.target.TopRPM.Given():
 		return "", ""
-	case RatioBy(g) == "drive.ratio" && !g.RatioAs.Sides && len(g.Stages()) < 2:
+	case ratio.By(g) == "drive.ratio" && !g.RatioAs.Sides && len(g.Stages()) < 2:
 		return "drive.ratio", "The other way round"
-	case RatioBy(g) == "drive.ratio":
+	case ratio.By(g) == "drive.ratio":
 		return "drive.ratio", sidesSwapped
-	case RatioBy(g) == "drive.driver_teeth":
+	case ratio.By(g) == "drive.driver_teeth":
 		return "drive.driver_teeth", "With the wheels swapped"
-	case RatioBy(g) == "drive.driver":
+	case ratio.By(g) == "drive.driver":
 		return "drive.driver", "With the pulleys swapped"
 	}
 	return "", ""

@@ -85,16 +85,24 @@ func (v *View) picture(s *session.Session, n, w, h int) []string {
 }
 
 // drawn is a figure of every trial against wind or drive speed, with what the drive gives over what the
-// trials take.
+// trials take, in w by h cells.
 func drawn(s *session.Session, what, w, h int) []string {
+	c, any := chartOf(s, what, w, h)
+	if !any {
+		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+s.Units.Words(firstReason(s.Outcome())), w)
+	}
+	return c.Lines(s.Theme)
+}
+
+// chartOf is drawn as a chart; any is false where no trial has a curve.
+func chartOf(s *session.Session, what, w, h int) (c chart.Chart, any bool) {
 	o := s.Outcome()
-	c := chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: axes[what]}
+	c = chart.Chart{Width: w, Height: h, X: chart.Axis{Label: "drive speed", Unit: "rpm", Zero: true}, Y: axes[what]}
 	u := quantity.RPM[0]
 	if windy(s) {
 		u = s.Units.For(quantity.WindSpeed)
 		c.X = chart.Axis{Label: "wind", Unit: u.Name}
 	}
-	any := false
 	for i := range o.Trials {
 		tr := &o.Trials[i]
 		series := chart.Series{Letter: letter(tr.Name), Name: s.WoundAs(i)}
@@ -112,10 +120,7 @@ func drawn(s *session.Session, what, w, h int) []string {
 			c.Markers = append(c.Markers, mark)
 		}
 	}
-	if !any {
-		return s.Theme.WrapPaint(kit.Hint, "No curve yet. "+s.Units.Words(firstReason(o)), w)
-	}
-	if what == shaftWatts {
+	if any && what == shaftWatts {
 		law := lawSeries(s, w < wholeNamesW || h < wholeNamesH)
 		most := timesShown * highest(law.Points, c.Markers)
 		for i := range c.Series {
@@ -123,7 +128,7 @@ func drawn(s *session.Session, what, w, h int) []string {
 		}
 		c.Series = append(c.Series, law)
 	}
-	return c.Lines(s.Theme)
+	return c, any
 }
 
 // timesShown limits the chart to this multiple of the drive's maximum: demand above that never occurs,

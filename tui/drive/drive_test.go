@@ -291,3 +291,28 @@ func TestTheDrivesOwnWattsSetTheScale(t *testing.T) {
 	assert.Equal(t, 1000.0, line[1].Y, "the line itself stays")
 	assert.Equal(t, 90.0, highest([]chart.XY{{Y: 75}, {Y: 20}}, []chart.Marker{{Y: 90}}), "where it runs is always shown")
 }
+
+// The legs of the stored job give 110 W at most; a winding that asks for more is drawn up to twice that,
+// 220 W, where its line ends.
+func TestWhatIsTakenIsDrawnUpToTwiceWhatTheDriveGives(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/jobs/pedals.toml")
+	require.NoError(t, err)
+	s := session.New(job.Parse(string(data)), "", job.Mark{})
+	s.Type("trial[1].turns", "40") // asks for far more
+	c, any := chartOf(s, shaftWatts, 100, 20)
+	require.True(t, any)
+	gives, takes := 0.0, 0.0
+	for _, line := range c.Series {
+		for _, p := range line.Points {
+			if line.Letter == "=" {
+				gives = max(gives, p.Y)
+			} else {
+				takes = max(takes, p.Y)
+			}
+		}
+	}
+	for _, m := range c.Markers {
+		require.LessOrEqual(t, m.Y, gives, "else the scale follows the mark")
+	}
+	assert.InDelta(t, 2*gives, takes, 1e-9)
+}

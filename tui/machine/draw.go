@@ -222,8 +222,8 @@ func knownLines(s *session.Session, w int) []string {
 	}
 	list := []line{{heading: "Known of trial " + o.Trials[s.Trial].Name}}
 	for _, r := range o.Comparison {
-		if c := r.Cells[s.Trial]; r.Key && c.Figure.Known() {
-			list = append(list, line{"", r.Label, c.Figure, r.Dim, r.Digits})
+		if r.Key && r.Cells[s.Trial].Figure.Known() {
+			list = append(list, lineOf(&r, s.Trial))
 		}
 	}
 	if len(list) == 1 {
@@ -255,17 +255,28 @@ func known(s *session.Session, w int) string {
 		if line == "" {
 			next = o.Trials[s.Trial].Name + ": "
 		}
-		next += r.Label + " "
-		if s.Figure(c.Figure, r.Dim, r.Digits).Mark == kit.Guessed { // as on Trials
-			next += session.Rough
-		}
-		next += s.Text(c.Figure, r.Dim, r.Digits)
+		next += r.Label + " " + inLine(s, lineOf(&r, s.Trial))
 		if kit.Width(s.Theme.Text(next)) > w {
 			break
 		}
 		line = next
 	}
 	return line
+}
+
+// inLine is a figure with its unit, marked as on Trials.
+func inLine(s *session.Session, l line) string {
+	text := s.Text(l.figure, l.dim, l.digits)
+	if s.Figure(l.figure, l.dim, l.digits).Mark == kit.Guessed {
+		text = session.Rough + text
+	}
+	if l.burns {
+		text = burns
+	}
+	if l.past || l.burns {
+		text += " " + s.Theme.Mark(kit.Broken)
+	}
+	return text
 }
 
 // elsewhere is how many things in the file cannot be used, except those at the marked field.

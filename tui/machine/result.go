@@ -19,14 +19,26 @@ type line struct {
 	figure quantity.Figure
 	dim    quantity.Dimension
 	digits int
+	// past is set where the figure is past a limit or not to be had, burns where the winding does not
+	// survive to give it.
+	past, burns bool
 }
+
+// lineOf is a row of the comparison for one trial.
+func lineOf(r *winding.Row, trial int) line {
+	c := &r.Cells[trial]
+	return line{label: r.Label, figure: c.Figure, dim: r.Dim, digits: r.Digits, past: c.Verdict == winding.Past, burns: c.Burns}
+}
+
+// burns is what stands in place of a figure that the winding does not survive to give.
+const burns = "burns"
 
 // lines are figures that no trial changes.
 func lines(s *session.Session, ids ...string) []line {
 	var out []line
 	for _, id := range ids {
 		o := winding.MachineOutputOf(id)
-		out = append(out, line{"", o.Label, o.OfMachine(&s.Outcome().Machine), o.Dim, o.Digits})
+		out = append(out, line{label: o.Label, figure: o.OfMachine(&s.Outcome().Machine), dim: o.Dim, digits: o.Digits})
 	}
 	return out
 }
@@ -36,7 +48,7 @@ func oldLines(old *winding.TrialOutcome, ids ...string) []line {
 	var out []line
 	for _, id := range ids {
 		o := winding.OutputOf(id)
-		out = append(out, line{"", o.Label, o.Of(old), o.Dim, o.Digits})
+		out = append(out, line{label: o.Label, figure: o.Of(old), dim: o.Dim, digits: o.Digits})
 	}
 	return out
 }
@@ -75,6 +87,12 @@ func table(s *session.Session, lines []line, spread bool) kit.Table {
 		unit := kit.Cell{Text: cell.Unit}
 		if cell.Unit = ""; spread && l.figure.Known() && l.figure.PlusMinus > 0 {
 			cell.Unit = l.figure.Spread(s.Units.For(l.dim), l.digits) // beside its figure
+		}
+		if l.past { // as on Trials
+			cell.Mark, cell.Role = kit.Broken, kit.Broken
+		}
+		if l.burns {
+			cell, unit = kit.Cell{Text: burns, Mark: kit.Broken, Role: kit.Broken, Word: true}, kit.Cell{}
 		}
 		tb.Rows = append(tb.Rows, kit.TableRow{Cells: []kit.Cell{{Text: l.label}, cell, unit}})
 	}
