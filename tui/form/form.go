@@ -58,6 +58,8 @@ type Form struct {
 	Focus  int  // index into Rows
 	Open   bool // the focused row's text is being edited
 	Cursor int  // in that text, in runes
+	// Asked is set where the open text was asked back: a figure typed next replaces it ([TextLine.Anew]).
+	Asked bool
 	// Held is set while the keys go elsewhere on the screen: the focused row keeps its mark, but is not
 	// drawn as having the keys.
 	Held bool
@@ -174,7 +176,7 @@ func (f Form) Leave() (Form, Edit) {
 
 // closed is the form with nothing open.
 func (f Form) closed() Form {
-	f.Open, f.picking = false, false
+	f.Open, f.picking, f.Asked = false, false, false
 	return f
 }
 
@@ -233,7 +235,11 @@ func (f Form) begin(msg tea.KeyMsg) (Form, Edit, bool) {
 // typed gives a key to the open text.
 func (f Form) typed(msg tea.KeyMsg) (Form, Edit, bool) {
 	row := f.Focused()
-	in, used := TextLine{row.Text, f.Cursor}.Key(msg)
+	line := TextLine{row.Text, f.Cursor}
+	if f.Asked {
+		line, f.Asked = line.Anew(msg), false
+	}
+	in, used := line.Key(msg)
 	f.Cursor = in.Cursor
 	if in.Text == row.Text && in.Text == f.before {
 		return f, Edit{}, used

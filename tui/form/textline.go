@@ -69,6 +69,15 @@ func told(keys []key.Binding, enabled bool) []kit.Binding {
 // escape sequences are swallowed. A paste becomes one line.
 func (f TextLine) Key(msg tea.KeyMsg) (next TextLine, used bool) { return f.KeyWithin(msg, MaxRunes) }
 
+// Anew is the line as it is for a key after its text was asked back: a figure begins a new one, as it does
+// in a field that is not open; anything else, such as a unit, is about the one that is there.
+func (f TextLine) Anew(msg tea.KeyMsg) TextLine {
+	if msg.Type == tea.KeyRunes && !msg.Alt && isFigure(string(msg.Runes)) {
+		return TextLine{}
+	}
+	return f
+}
+
 // KeyWithin is Key for a line that holds at most so many runes.
 func (f TextLine) KeyWithin(msg tea.KeyMsg, most int) (next TextLine, used bool) {
 	text := msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace

@@ -181,12 +181,13 @@ func (v *View) giveOne(s *session.Session, msg tea.KeyMsg) bool {
 }
 
 // asksBack asks for the gauge system of a wire that was typed as a bare number, where sizes other than
-// AWG are in use: the field stays open. Otherwise it says what the number is taken for.
+// AWG are in use: the field stays open, for a unit or another figure. Otherwise it says what the number is taken for.
 func (v *View) asksBack(s *session.Session) bool {
 	row := v.form.Focused()
 	said, asks := s.BareWire(row.ID, row.Text)
 	switch {
 	case asks:
+		v.form.Asked = true
 		s.Warn(said)
 	case said != "":
 		s.Say(said)

@@ -441,6 +441,14 @@ func TestABareWireIsSaidOrAskedBack(t *testing.T) {
 	give("old.gauge", "1 enter space m m enter")
 	assert.Equal(t, "1 mm", s.Job().Old.Gauge.String())
 	assert.False(t, v.Editing(s))
+	give("old.gauge", "1 4 enter 5 6 enter")
+	assert.Contains(t, s.Message().Text, "56 of which sizes? Write 56 AWG", "figures replace what was asked back")
+	tuitest.Press(t, v, s, 100, 27, "0 . 8 space m m enter")
+	assert.Equal(t, "0.8 mm", s.Job().Old.Gauge.String())
+	give("old.turns", "7 enter")
+	give("old.gauge", "1 4 enter esc")
+	give("old.turns", "space 2 enter")
+	assert.Equal(t, 72.0, s.Job().Old.Turns.Value, "esc ends it: what is opened later is not replaced")
 }
 
 // A figure after the letters that select a choice accepts it, as enter does, and goes to the field

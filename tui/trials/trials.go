@@ -24,6 +24,7 @@ type View struct {
 	row     string
 	line    int
 	editing bool
+	asked   bool // what is typed was asked back: a figure replaces it
 	input   form.TextLine
 	picking bool // the choices of the marked row are listed
 	list    kit.Choice
@@ -209,7 +210,7 @@ func (v *View) Key(s *session.Session, msg tea.KeyMsg) bool {
 
 // begin opens the input with a text.
 func (v *View) begin(text string) {
-	v.editing, v.input = true, form.NewTextLine(text)
+	v.editing, v.asked, v.input = true, false, form.NewTextLine(text)
 }
 
 // passes reports whether the marked row holds a value from which enter goes on to the next.
@@ -248,6 +249,9 @@ func (v *View) edit(s *session.Session) {
 
 // typed takes a key while a value is being typed.
 func (v *View) typed(msg tea.KeyMsg) bool {
+	if v.asked { // a figure replaces what was asked back, a unit goes with it
+		v.asked, v.input = false, v.input.Anew(msg)
+	}
 	next, used := v.input.Key(msg)
 	v.input = next
 	return used

@@ -60,6 +60,7 @@ func (v *View) take(s *session.Session) {
 	path := v.inputPath(s)
 	bare, asks := s.BareWire(path, v.input.Text)
 	if asks {
+		v.asked = true
 		s.Warn(bare)
 		return
 	}

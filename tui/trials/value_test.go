@@ -54,6 +54,18 @@ func TestABareNumberForAWire(t *testing.T) {
 		assert.Contains(t, s.Message().Text, "1 of which sizes? Write 1 AWG, 1 SWG, 1 mm (bare) or 1 mm over")
 		tuitest.Press(t, v, s, w, h, "space m m enter")
 		assert.Equal(t, "1 mm", s.Job().Trials[0].Gauge.String(), "what was typed is still there")
+		before = s.Document().Text()
+		tuitest.Press(t, v, s, w, h, "up 1 4 enter 5 6 enter")
+		assert.Contains(t, s.Message().Text, "56 of which sizes? Write 56 AWG", "figures replace what was asked back")
+		assert.Equal(t, before, s.Document().Text())
+		tuitest.Press(t, v, s, w, h, "1 . 2 5 space m m enter")
+		assert.Equal(t, "1.25 mm", s.Job().Trials[0].Gauge.String(), "the first figure alone replaces")
+		tuitest.Press(t, v, s, w, h, "up 1 4 enter backspace . 6 space m m enter")
+		assert.Equal(t, "1.6 mm", s.Job().Trials[0].Gauge.String(), "who corrects goes on with what is there")
+		tuitest.Press(t, v, s, w, h, "up 1 4 enter")
+		v.Key(s, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("19 SWG"), Paste: true})
+		tuitest.Press(t, v, s, w, h, "enter")
+		assert.Equal(t, "19 SWG", s.Job().Trials[0].Gauge.String(), "a paste too")
 	}
 }
 
