@@ -5,6 +5,7 @@ import (
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/zero"
 )
 
 // curvePoints is the number of speeds of a curve.
@@ -123,7 +124,7 @@ func (c *characteristic) reach(curve []RunPoint, amps quantity.Figure, of func(R
 			continue
 		}
 		over := func(n float64) float64 { return of(c.at(n)) - amps.Value }
-		rpm := zeroOf(over, curve[i-1].RPM, curve[i].RPM, of(curve[i-1])-amps.Value, of(curve[i])-amps.Value)
+		rpm := zero.Of(over, curve[i-1].RPM, curve[i].RPM, of(curve[i-1])-amps.Value, of(curve[i])-amps.Value)
 		return quantity.Of(rpm, amps.Origin)
 	}
 	return quantity.Missing("not reached in this range of speeds")
@@ -149,7 +150,7 @@ func (c *characteristic) passes(t *TrialOutcome) (from quantity.Figure, to float
 		return func(p RunPoint) float64 { return p.AmpsDC - t.LimitIn(&p)*slack }
 	}
 	at := func(i int, of func(RunPoint) float64) float64 {
-		return zeroOf(func(n float64) float64 { return of(c.at(n)) }, curve[i-1].RPM, curve[i].RPM, of(curve[i-1]), of(curve[i]))
+		return zero.Of(func(n float64) float64 { return of(c.at(n)) }, curve[i-1].RPM, curve[i].RPM, of(curve[i-1]), of(curve[i]))
 	}
 	reached := over(1)
 	for k > 1 && reached(curve[k-1]) > 0 {
@@ -188,7 +189,7 @@ func crossing(a, ref *characteristic, curve, other []RunPoint) quantity.Figure {
 // solved there, and the last step follows from the angle.
 func crossed(a, ref *characteristic, low, high, before, after float64) float64 {
 	drawn := func(n float64) float64 { return a.at(n).NetAmps - ref.at(n).NetAmps }
-	n := zeroOf(drawn, low, high, before, after)
+	n := zero.Of(drawn, low, high, before, after)
 	one, other := *a.r, *ref.r
 	is := one.at(n, a.at(n).WindingC).NetAmps - other.at(n, ref.at(n).WindingC).NetAmps
 	h := 1e-3 * (high - low)

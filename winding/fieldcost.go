@@ -5,6 +5,7 @@ import (
 	"slotwright/winding/drive"
 	"slotwright/winding/field"
 	"slotwright/winding/quantity"
+	"slotwright/winding/zero"
 )
 
 // FieldPoint is the wound rotor at one speed.
@@ -108,7 +109,7 @@ func (b *bed) gainsFrom(c *characteristic, t *TrialOutcome) quantity.Figure {
 func breakEven(c *characteristic, curve []RunPoint) float64 {
 	for i := 1; i < len(curve); i++ {
 		if curve[i].NetWatts >= 0 && curve[i].AmpsDC > 0 {
-			return zeroOf(func(n float64) float64 { return c.at(n).NetWatts },
+			return zero.Of(func(n float64) float64 { return c.at(n).NetWatts },
 				curve[i-1].RPM, curve[i].RPM, curve[i-1].NetWatts, curve[i].NetWatts)
 		}
 	}
@@ -158,9 +159,9 @@ func (b *bed) fieldPoint(r *charger, at *Operating, full float64) FieldPoint {
 	case !p.Enough:
 		p.HoldAmps = full
 	case wanted == 0:
-		p.HoldAmps = bisect(0, full, func(amps float64) bool { return over(amps) >= 0 })
+		p.HoldAmps = zero.Bisect(0, full, func(amps float64) bool { return over(amps) >= 0 })
 	default:
-		p.HoldAmps = zeroOf(over, 0, full, over(0), most)
+		p.HoldAmps = zero.Of(over, 0, full, over(0), most)
 	}
 	return p
 }

@@ -8,6 +8,7 @@ import (
 
 	"slotwright/winding/layout"
 	"slotwright/winding/quantity"
+	"slotwright/winding/zero"
 )
 
 // # The current's true rms
@@ -54,7 +55,7 @@ func dcAt(at func(rpm float64) RunPoint, from, top, rms, perDC float64) float64 
 		p := at(begin + (top-begin)*float64(i)/formSteps)
 		if p.PhaseAmpsRMS >= rms {
 			over := func(n float64) float64 { return at(n).PhaseAmpsRMS - rms }
-			return at(zeroOf(over, low.RPM, p.RPM, low.PhaseAmpsRMS-rms, p.PhaseAmpsRMS-rms)).AmpsDC
+			return at(zero.Of(over, low.RPM, p.RPM, low.PhaseAmpsRMS-rms, p.PhaseAmpsRMS-rms)).AmpsDC
 		}
 		low = p
 	}

@@ -9,6 +9,7 @@ import (
 	"slotwright/winding/heat"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
+	"slotwright/winding/zero"
 	"slotwright/wiretable"
 )
 
@@ -223,7 +224,7 @@ func (s *driveSide) stopsIn(holds drive.Torque) float64 {
 		if at.given <= 0 || holds(at.rpm*wind) > at.given*wind*wind {
 			return wind
 		}
-		next := bisect(leastStopWind, wind, func(wind float64) bool { return !(holds(at.rpm*wind) > at.given*wind*wind) })
+		next := zero.Bisect(leastStopWind, wind, func(wind float64) bool { return !(holds(at.rpm*wind) > at.given*wind*wind) })
 		if next >= wind*(1-2e-5) || next <= leastStopWind*(1+1e-5) {
 			return next
 		}

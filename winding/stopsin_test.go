@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"slotwright/winding/drive"
+	"slotwright/winding/zero"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -35,7 +36,7 @@ func TestTheWindThatShortedLeadsHoldIsTheLeastOfAllRatios(t *testing.T) {
 					}
 					want := mostStopWind
 					if !stops(mostStopWind) {
-						want = bisect(leastStopWind, mostStopWind, func(wind float64) bool { return !stops(wind) })
+						want = zero.Bisect(leastStopWind, mostStopWind, func(wind float64) bool { return !stops(wind) })
 					}
 					got := s.stopsIn(holds)
 					assert.InDelta(t, want, got, 3e-5*want, fmt.Sprintf("%s, %g V/rpm, %g Ω, %g Ω/rpm", curve, volts, ohms, reactance))

@@ -1,6 +1,9 @@
 package charge
 
-import "math"
+import (
+	"math"
+	"slotwright/winding/zero"
+)
 
 const (
 	// starAngle is where the sixth begins.
@@ -94,7 +97,7 @@ func (p *starPiece) next(limit float64) (starEvent, bool) {
 }
 
 // between closes in on the first switching in a bracket, from above, on the smallest of the smooth
-// functions: bisection, then false position (Illinois).
+// functions, by false position.
 func (p *starPiece) between(a, b float64) starEvent {
 	fa, _ := p.least(a)
 	fb, ev := p.least(b)
@@ -102,33 +105,22 @@ func (p *starPiece) between(a, b float64) starEvent {
 		ev.at = a
 		return ev
 	}
-	side := 0
+	z := zero.Bracket{A: a, B: b, AtA: fa, AtB: fb}
 	for range 80 {
-		if b-a <= 1e-15 {
+		if z.B-z.A <= 1e-15 {
 			break
 		}
-		m := (fa*b - fb*a) / (fa - fb)
-		if !(m > a && m < b) {
-			m = (a + b) / 2
-		}
+		m := z.Next()
 		fm, em := p.least(m)
 		if math.Abs(fm) < 1e-16 {
-			b, ev = m, em
+			z.B, ev = m, em
 			break
 		}
-		if fm > 0 {
-			if a, fa = m, fm; side == 1 {
-				fb /= 2
-			}
-			side = 1
-		} else {
-			if b, fb, ev = m, fm, em; side == -1 {
-				fa /= 2
-			}
-			side = -1
+		if _, upper := z.Put(m, fm); upper {
+			ev = em
 		}
 	}
-	ev.at = b
+	ev.at = z.B
 	return ev
 }
 

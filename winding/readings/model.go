@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"slotwright/winding/charge"
+	"slotwright/winding/zero"
 )
 
 // # The winding that the readings are fitted with
@@ -64,7 +65,7 @@ func settle(henries, flow func(float64) float64) float64 {
 		high += min(0.2*high, math.Ldexp(atHigh, n+1))
 		atHigh = over(high)
 	}
-	return zero(over, low, high, atLow, atHigh)
+	return crossing(over, zero.Bracket{A: low, B: high, AtA: atLow, AtB: atHigh})
 }
 
 // SettleAt is the point at that current, solved for one inductance after another, none of them twice in
@@ -82,30 +83,17 @@ func SettleAt(henries func(amps float64) float64, solve func(henries float64) ch
 	return p
 }
 
-// zero is where a function changes sign between two places (the Illinois variant of false position).
-func zero(f func(float64) float64, low, high, atLow, atHigh float64) float64 {
-	side := 0
+// crossing is where an excess of current crosses zero, A rms, to 1 part in 10⁹ of it.
+func crossing(over func(float64) float64, z zero.Bracket) float64 {
 	for range 100 {
-		mid := (low*atHigh - high*atLow) / (atHigh - atLow)
-		at := f(mid)
-		if math.Abs(high-low) <= 1e-9*math.Abs(high) || at == 0 || math.Abs(at) <= 1e-9*math.Abs(mid) {
+		mid := z.Next()
+		at := over(mid)
+		if math.Abs(z.B-z.A) <= 1e-9*math.Abs(z.B) || math.Abs(at) <= 1e-9*math.Abs(mid) {
 			return mid
 		}
-		if at > 0 {
-			low, atLow = mid, at
-			if side == 1 {
-				atHigh /= 2
-			}
-			side = 1
-		} else {
-			high, atHigh = mid, at
-			if side == -1 {
-				atLow /= 2
-			}
-			side = -1
-		}
+		z.Put(mid, at)
 	}
-	return (low + high) / 2
+	return z.Middle()
 }
 
 // into is the steady state at a speed on a load; nothing flows where it cannot be solved.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"slotwright/winding/charge"
+	"slotwright/winding/zero"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -379,6 +380,6 @@ func TestSettlesOnTheFirstCurrentByHand(t *testing.T) {
 	assert.InDelta(t, 0.5, settle(falls, func(l float64) float64 { return 1 / l }), 1e-8)
 	assert.Zero(t, settle(falls, func(float64) float64 { return 0 }))
 	cube := func(x float64) float64 { return 2 - x*x*x }
-	assert.InEpsilon(t, 1.259921049895, zero(cube, 0, 3, cube(0), cube(3)), 1e-8)
-	assert.Equal(t, 2.0, zero(func(x float64) float64 { return 2 - x }, 0, 4, 2, -2), "found at once")
+	assert.InEpsilon(t, 1.259921049895, crossing(cube, zero.Bracket{B: 3, AtA: cube(0), AtB: cube(3)}), 1e-8)
+	assert.Equal(t, 2.0, crossing(func(x float64) float64 { return 2 - x }, zero.Bracket{B: 4, AtA: 2, AtB: -2}), "found at once")
 }
