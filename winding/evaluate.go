@@ -31,7 +31,7 @@ func (b *Bench) Outcome() Outcome {
 	for i, t := range d.trials {
 		o.Trials[i], runners[i] = t.outcome, t.runs
 	}
-	b.lend(&o, d)
+	b.shareOffers(&o, d)
 	o.withhold()
 	o.Wound = b.Wound()
 	o.spreadProofs()

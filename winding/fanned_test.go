@@ -237,9 +237,9 @@ func TestALimitIsPassedFromOneSpeedToAnother(t *testing.T) {
 		cool := o.Machine
 		cool.MeanLimitC = quantity.Missing("every class stands it")
 		if !slices.ContainsFunc(a.Curve, func(p RunPoint) bool { return p.TooHot }) {
-			assert.Equal(t, []Stretch{{from.Value, to}}, a.NotStood(&cool), a.Name)
+			assert.Equal(t, []Stretch{{from.Value, to}}, a.NotWithstood(&cool), a.Name)
 		}
-		for _, of := range a.NotStood(&o.Machine) {
+		for _, of := range a.NotWithstood(&o.Machine) {
 			assert.LessOrEqual(t, of.From, of.To)
 			for k := range a.Curve {
 				if p := &a.Curve[k]; p.RPM > of.From && p.RPM < of.To {

@@ -60,7 +60,7 @@ type fluxRoutes struct {
 //  5. magnets, from their size and grade, ±15 %.
 //
 // Where amps into a battery or the plate allow it, all readings of the old winding are solved jointly
-// instead (together.go); that result precedes these.
+// instead (jointfit.go); that result precedes these.
 //
 // A typed density precedes the magnets' because somebody typed it knowing of them.
 func newFlux(from fluxRoutes) flux {

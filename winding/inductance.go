@@ -15,7 +15,7 @@ import (
 // The inductance of a phase, best route first (each in package field, with its source):
 //
 //  0. amps into a battery or the plate, solved jointly with all other readings of the old
-//     winding (together.go).
+//     winding (jointfit.go).
 //  1. a short-circuit reading of the old winding. It is preferred to a bridge, which works at
 //     a thousandth of the current and can read half of it.
 //  2. a bridge (LCR meter) on the old winding's leads; of a wound rotor, whose field is off

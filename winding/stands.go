@@ -163,11 +163,11 @@ func (p *Operating) whenFull(at *RunPoint) string {
 // Stretch is a range of the alternator's speed, both ends in rpm.
 type Stretch struct{ From, To float64 }
 
-// NotStood are the ranges of speed in which the winding does not withstand the current if held there:
+// NotWithstood are the ranges of speed in which the winding does not withstand the current if held there:
 // it is past its current limit or its class, or finds no steady temperature. Below a hump of the amps,
 // and above one that a regulator or a fan ends, it withstands them. An end set by the current limit is
 // exact, others are as accurate as the spacing of the curve's points.
-func (t *TrialOutcome) NotStood(m *MachineOutcome) (list []Stretch) {
+func (t *TrialOutcome) NotWithstood(m *MachineOutcome) (list []Stretch) {
 	past := func(p *RunPoint) bool {
 		return p.TooHot || p.followed && m.MeanLimitC.Known() && p.WindingC > m.MeanLimitC.Value || t.PassedIn(p)
 	}

@@ -88,7 +88,7 @@ func (v *View) series(s *session.Session, i int, crowded bool) chart.Series {
 	}
 	line := chart.Series{Letter: letters(s)[i], Name: seriesName(s, i, crowded), Short: seriesName(s, i, true), Points: v.points(s, t), Chosen: i == s.Trial}
 	if v.quantity != ofOpenVolts { // nothing flows there
-		for _, of := range t.NotStood(&s.Outcome().Machine) {
+		for _, of := range t.NotWithstood(&s.Outcome().Machine) {
 			line.Thin = append(line.Thin, [2]float64{of.From, of.To})
 		}
 	}

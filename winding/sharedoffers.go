@@ -14,8 +14,8 @@ import (
 // trials it is done each time an outcome is put together; what a trial found for itself is kept as it
 // is.
 
-// lend gives every trial that waits for a mend the best that any of them found.
-func (b *Bench) lend(o *Outcome, d *done) {
+// shareOffers gives every trial that waits for a mend the best that any of them found.
+func (b *Bench) shareOffers(o *Outcome, d *done) {
 	if b.offersNone {
 		return
 	}
