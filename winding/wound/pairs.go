@@ -40,7 +40,7 @@ import (
 type pairLaw int
 
 const (
-	alone1     pairLaw = iota // a phase by itself, or nothing known
+	alone      pairLaw = iota // a phase by itself, or nothing known
 	ohmsStar                  // two phases in series
 	ohmsDelta                 // a phase in parallel with the other two
 	voltsStar                 // the difference of two phasors
@@ -104,7 +104,7 @@ func (p Proof) sides() (of sides, ok bool) {
 // where what lies between the leads is not known.
 func (p Proof) phases() (each [3]float64, first int, ok bool) {
 	s, ok := p.sides()
-	if !ok || p.law == alone1 {
+	if !ok || p.law == alone {
 		return each, 0, false
 	}
 	for i := range each {

@@ -107,7 +107,7 @@ func begun(r *job.AsWound, magnets bool) Record {
 func (w Winding) laws() (ohms, volts pairLaw) {
 	switch {
 	case w.Phases != 3:
-		return alone1, alone1
+		return alone, alone
 	case w.Trial.Connection == layout.Delta:
 		return ohmsDelta, voltsDelta
 	}
