@@ -115,7 +115,7 @@ func TestNothingIsAskedOfAnOldWindingThatIsGone(t *testing.T) {
 	assert.False(t, is)
 	gone.Old.Turns = quantity.Reading{}
 	gone.Trials = []job.Trial{{}}
-	path, _ := wants.FieldFor(&gone, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
+	path, _ := wants.FieldFor(&gone, needVolts, 0)
 	assert.Equal(t, "coil[0].turns", path)
 }
 
@@ -136,15 +136,17 @@ func TestMissingVoltsLeadToAWayThatIsPossible(t *testing.T) {
 	for want, say := range cases {
 		j := blank()
 		say(&j)
-		got, ok := wants.FieldFor(&j, "needs a spin-up reading of the old winding (with its turns), or a trial coil", 0)
+		got, ok := wants.FieldFor(&j, needVolts, 0)
 		require.True(t, ok)
 		assert.Equal(t, want, got)
 	}
 	j := blank()
 	j.Spins = []job.SpinReading{{RPM: quantity.Known(600), LineVolts: quantity.Known(9)}}
-	got, _ := wants.FieldFor(&j, "needs a spin-up reading", 0)
+	got, _ := wants.FieldFor(&j, needVolts, 0)
 	assert.Equal(t, "old.turns", got, "the volts are there, the turns that gave them are not")
 	j.Old.Turns, j.Field.Kind, j.Spins[0].FieldAmps = quantity.Known(9), "magnets", quantity.Known(2)
-	got, _ = wants.FieldFor(&j, "needs a spin-up reading", 0)
+	got, _ = wants.FieldFor(&j, needVolts, 0)
 	assert.Equal(t, "coil[0].turns", got, "what the wound rotor gave says nothing of the magnets")
 }
+
+const needVolts = "needs a spin-up reading of the old winding or the speed at which it began to charge (with its turns), or a trial coil, or a gap flux density, or the magnets"
