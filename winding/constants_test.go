@@ -34,6 +34,12 @@ func TestConstants(t *testing.T) {
 		{What: "speeds of a curve", Want: 49, Have: curvePoints, Source: choice},
 		{What: "samples of a trial for its drive", Want: 48, Have: driveSamples, Source: choice},
 		{What: "m/s between winds", Want: 0.5, Have: windStep, Source: choice},
+		{What: "usual speed of any alternator, rpm, at the most", Want: 10000, Have: fastestUsual, Source: practice},
+		{What: "usual speed over that from which it charges, at the most", Want: 10, Have: fastFor, Source: practice},
+		{What: "slow drive, rpm, at the most", Want: 500, Have: slowDrive, Source: practice},
+		{What: "how many times as fast a drive backwards would be, at least", Want: 1.5, Have: leastTimes, Source: practice},
+		{What: "… and how many times as much it would bring", Want: 10, Have: paltryTimes, Source: practice},
+		{What: "W that are little", Want: 20, Have: paltryWatts, Source: practice},
 		{What: "m in a foot", Want: 0.3048, Have: metresPerFoot, Source: "by definition, 1959"},
 		{What: "kg in a pound", Want: 0.45359237, Have: kilogramPerPound, Source: "by definition, 1959"},
 	})

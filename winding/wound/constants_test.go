@@ -21,6 +21,7 @@ func TestConstants(t *testing.T) {
 		{What: "volts that a phase with a turned coil lacks, a part", Want: 0.1, Have: fewVolts, Source: practice},
 		{What: "times the plan that no join makes", Want: 20, Have: farBeyond, Source: practice},
 		{What: "turns miscounted, a part", Want: 0.3, Have: mostMiscounted, Source: practice},
+		{What: "coils of a phase up to which one changes the shares most", Want: 4, Have: fewCoils, Source: choice},
 		{What: "faults as near as the nearest, in squares of the room", Want: 0.25, Have: asNear, Source: choice},
 	})
 }

@@ -95,6 +95,7 @@ func couldBe(w Winding) []Likely {
 	f.oneCoil()
 	f.turned()
 	f.wholePhaseTurned()
+	f.turnedInALoop()
 	f.misread()
 	return f.list
 }

@@ -2,6 +2,7 @@ package wound_test
 
 import (
 	"math"
+	"os"
 	"slices"
 	"testing"
 
@@ -112,4 +113,26 @@ func TestAFaultIsCalledOutOnce(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 2, n)
+}
+
+// One phase of ten coils, in one, two and five circuits: one coil turned round leaves 1 − 2/10 of its volts.
+func TestACoilOfASinglePhaseTurnedRound(t *testing.T) {
+	for _, circuits := range []int{1, 2, 5} {
+		text, err := os.ReadFile("../../testdata/jobs/flywheel-ten-of-twelve.toml")
+		require.NoError(t, err)
+		j := job.Parse(string(text)).Job()
+		j.Trials = j.Trials[:1]
+		j.Trials[0].Circuits = quantity.Known(float64(circuits))
+		made := winding.Evaluate(j).Trials[0]
+		require.True(t, made.LinePerRPM.Known(), made.LinePerRPM.Why)
+		volts := func(part float64) []wound.Likely {
+			j.AsWound = []job.AsWound{{Trial: made.Name, RPM: quantity.Known(1000), LineVolts: quantity.Known(part * made.LinePerRPM.Value * 1000),
+				LeadOhms: quantity.Known(made.LeadOhms20.Value), LeadOhmsC: quantity.Known(20)}}
+			return winding.Evaluate(j).Wound[0].Likely
+		}
+		list := volts(0.8)
+		require.NotEmpty(t, list, circuits)
+		assert.Equal(t, "one coil of 10 turned round", list[0].Fault)
+		assert.Empty(t, volts(1))
+	}
 }

@@ -32,6 +32,8 @@ type held struct {
 	proof Proof
 	times float64
 	each  [3]float64
+	// around are the patterns that count as each (onePhase).
+	around [][3]float64
 }
 
 // readings are those that a fault is compared with: all, or the ohms alone.
@@ -40,12 +42,15 @@ func (r *Record) readings(l Likely, all bool) []held {
 	if l.one != nil {
 		ohms, volts = l.one.ohms, l.one.volts
 	}
-	list := []held{{r.LeadOhms20, l.Ohms, ohms}, {r.LineVolts, l.Volts, volts}, {r.CutInRPM, l.Begins, pairsAlike}}
+	list := []held{{proof: r.LeadOhms20, times: l.Ohms, each: ohms}, {proof: r.LineVolts, times: l.Volts, each: volts}, {proof: r.CutInRPM, times: l.Begins, each: pairsAlike}}
+	if l.one != nil {
+		list[1].around = l.one.around
+	}
 	if !all {
 		return list[:1]
 	}
 	if l.miscounted { // and the wire that went in is as much more or less
-		list = append(list, held{r.MeanTurnMM, l.Ohms, pairsAlike})
+		list = append(list, held{proof: r.MeanTurnMM, times: l.Ohms, each: pairsAlike})
 	}
 	return list
 }
@@ -111,14 +116,14 @@ func (r *Record) named(l Likely, all bool) Likely {
 			continue
 		}
 		first, told = s.first, true
-		_, times, _ := h.proof.shape(h.each)
+		_, times, _ := h.proof.nearest(h.each, h.around)
 		if _, _, part, ok := Between(h.proof.Expected); ok && math.Abs(times-1) > part {
 			l.beside += fmt.Sprintf("; and all %s are %.2g %% %s besides", []string{"ohms", "volts"}[i], 100*math.Abs(times-1), highOrLow(times-1))
 		}
 	}
 	if told {
 		low := r.leads.pair(first+(l.one.phase+2)%3) + " and " + r.leads.pair(first+l.one.phase) + " read low"
-		l.Fault = strings.NewReplacer("{phase}", r.leads.phase(first+l.one.phase), "{pairs}", low).Replace(l.one.told)
+		l.Fault = strings.NewReplacer("{phase}", r.leads.phase(first+l.one.phase), "{pairs}", low, "{across}", r.leads.pair(first+l.one.phase)).Replace(l.one.told)
 	}
 	return l
 }
@@ -143,7 +148,7 @@ func (h held) far(one bool) (far float64, fits bool) {
 	p := h.proof
 	if one && len(p.Each) > 0 {
 		if _, told := p.sides(); told {
-			far, times, ok := p.shape(h.each)
+			far, times, ok := p.nearest(h.each, h.around)
 			return math.Hypot(far, math.Log(times)/offTogether), ok
 		}
 	}

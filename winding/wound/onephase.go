@@ -31,8 +31,7 @@ import (
 // One coil of n shorted or left out in a delta leaves k = 1 − 1/n of the phase. A current then
 // circulates; with ohms and reactance of the phase taken to go by its turns, the pair across it has
 // 3k/(2 + k), the others √(1 + x + x²) where x = (k − 1)/(2 + k). A reversed coil in a delta or in one
-// of several parallel circuits is not identified: its reactance no longer goes by its turns, since it
-// links the other coils in the opposite sense. Which phase it is in, pairs.go finds all the same.
+// of several parallel circuits is in loops.go.
 //
 // Pairs are compared by their pattern, that is by their ratios, on which speed, field and magnets have
 // no effect. Their common deviation is reported separately, up to [offTogether].
@@ -42,7 +41,11 @@ import (
 type onePhase struct {
 	phase       int
 	ohms, volts [3]float64
-	// told is the fault, with {phase} for the phase's name and {pairs} for its pairs' readings.
+	// around are the patterns of volts that count as this one, where their exact shape is not known; none
+	// otherwise.
+	around [][3]float64
+	// told is the fault, with {phase} for the phase's name, {pairs} for its pairs' readings and {across} for the pair
+	// across it in a delta.
 	told string
 }
 
@@ -58,7 +61,7 @@ func (f *faultsOf) onePhase() {
 		if n > 1 {
 			of := fmt.Sprintf("1 %s of %d open in ", what, n)
 			f.inOnePhase(func(phase int) onePhase {
-				return onePhase{phase, f.eachOhms(float64(n)/float64(n-1), phase), pairsAlike, of + "phase {phase}"}
+				return onePhase{phase: phase, ohms: f.eachOhms(float64(n)/float64(n-1), phase), volts: pairsAlike, told: of + "phase {phase}"}
 			}, of+"one phase: the pairs are unlike")
 		}
 	}
@@ -66,7 +69,7 @@ func (f *faultsOf) onePhase() {
 	open("circuit", f.Circuits)
 	if f.Trial.Connection == layout.Delta {
 		f.inOnePhase(func(phase int) onePhase {
-			return onePhase{phase, f.eachOhms(math.Inf(1), phase), pairsAlike, "phase {phase} of the delta open: the pair across it reads twice the others"}
+			return onePhase{phase: phase, ohms: f.eachOhms(math.Inf(1), phase), volts: pairsAlike, told: "phase {phase} of the delta open: the pair across it reads twice the others"}
 		}, "one phase of the delta open: one pair reads twice the others")
 	}
 }
@@ -115,13 +118,13 @@ func (f *faultsOf) oneCoil() {
 		x := (k - 1) / (2 + k)
 		two := math.Sqrt(1 + x + x*x)
 		f.inOnePhase(func(phase int) onePhase {
-			return onePhase{phase, f.eachOhms(k, phase), turnedTo(phase, 3*k/(2+k), two, two), told}
+			return onePhase{phase: phase, ohms: f.eachOhms(k, phase), volts: turnedTo(phase, 3*k/(2+k), two, two), told: told}
 		}, generic)
 		return
 	}
 	for _, class := range f.classes(0) {
 		f.inOnePhase(func(phase int) onePhase {
-			return onePhase{phase, f.eachOhms(k, phase), f.eachVolts(phase, class.part), told + f.slots(phase, class)}
+			return onePhase{phase: phase, ohms: f.eachOhms(k, phase), volts: f.eachVolts(phase, class.part), told: told + f.slots(phase, class)}
 		}, generic)
 	}
 }
@@ -129,18 +132,15 @@ func (f *faultsOf) oneCoil() {
 // turned: coils or a phase of a star reversed.
 func (f *faultsOf) turned() {
 	n := f.perCircuit()
-	if f.Trial.Connection == layout.Delta || f.Circuits != 1 || len(f.Trial.CoilTurns) > 0 || n < 2 {
-		return
+	if all := n * f.Circuits; f.Phases == 1 && len(f.Trial.CoilTurns) == 0 && all > 2 { // of circuits in parallel too (loops.go)
+		f.add(1, 1-2/float64(all), "one coil of %d turned round", all)
 	}
-	if left := 1 - 2/float64(n); f.Phases == 1 && left > 0 {
-		f.add(1, left, "one coil of %d turned round", n)
-	}
-	if f.Phases != 3 {
+	if f.Phases != 3 || f.Trial.Connection == layout.Delta || f.Circuits != 1 || len(f.Trial.CoilTurns) > 0 || n < 2 {
 		return
 	}
 	turn := func(part complex128, what string, slots func(phase int) string) {
 		f.inOnePhase(func(phase int) onePhase {
-			return onePhase{phase, pairsAlike, f.eachVolts(phase, 2*part), what + " of phase {phase} turned round" + slots(phase) + ": {pairs}"}
+			return onePhase{phase: phase, ohms: pairsAlike, volts: f.eachVolts(phase, 2*part), told: what + " of phase {phase} turned round" + slots(phase) + ": {pairs}"}
 		}, what+" turned round in one phase: two pairs read low")
 	}
 	list := f.classes(0)
@@ -163,7 +163,7 @@ func (f *faultsOf) wholePhaseTurned() {
 		return
 	}
 	f.inOnePhase(func(phase int) onePhase {
-		return onePhase{phase, pairsAlike, f.eachVolts(phase, 2), "phase {phase} turned round: {pairs}, at 58 % of the third"}
+		return onePhase{phase: phase, ohms: pairsAlike, volts: f.eachVolts(phase, 2), told: "phase {phase} turned round: {pairs}, at 58 % of the third"}
 	}, "one phase turned round: two pairs read 58 % of the third")
 }
 
@@ -229,6 +229,17 @@ func (f *faultsOf) eachVolts(phase int, lacks complex128) (each [3]float64) {
 // offTogether is the common deviation allowed of all pairs of a known pattern, relative (common
 // practice, no source): a speed misread, weak magnets, cold joints at the leads.
 const offTogether = 0.25
+
+// nearest is [Proof.shape] for the nearest of several patterns.
+func (p Proof) nearest(makes [3]float64, around [][3]float64) (far, times float64, ok bool) {
+	far, times, ok = p.shape(makes)
+	for _, other := range around {
+		if f, t, fits := p.shape(other); fits && (!ok || f < far) {
+			far, times, ok = f, t, fits
+		}
+	}
+	return far, times, ok
+}
 
 // shape is how far the pairs of a reading are from the pattern of a fault in one phase, in units of a
 // pair's margin, and their common factor; ok is false where they are outside the margin. Without pairs
