@@ -141,3 +141,24 @@ func TestADriveGearedDownOnPurposeIsNotAccused(t *testing.T) {
 	alike.Drive.Ratio = quantity.Known(0.85) // reversed 1.18: 1.38 times as fast
 	assert.Nil(t, winding.Evaluate(alike).Reversed, "nearly equal wheels")
 }
+
+// Before anything is read of a machine, wheels that slow an alternator down on legs, water or wind are
+// asked about at their field, and so is nothing else: not an engine, nor a turbine that is fast itself.
+func TestASlowDriveGearedDownIsAskedAtOnce(t *testing.T) {
+	for _, c := range []struct {
+		kind  string
+		usual float64
+		asked bool
+	}{{job.DriveWind, 0, true}, {job.DrivePedals, 0, true}, {job.DrivePedals, 60, true}, {job.DriveWater, 500, true}, {job.DriveWater, 501, false}, {job.DriveEngine, 1200, false}, {job.DriveFixed, 60, false}} {
+		var j job.Job
+		j.Drive = job.DriveSpec{Kind: c.kind, Transmission: "belt", DriverMM: quantity.Known(60), DrivenMM: quantity.Known(300)}
+		if c.usual > 0 {
+			j.Drive.UsualRPM = quantity.Known(c.usual)
+		}
+		asked := false
+		for _, f := range winding.Evaluate(j).Findings {
+			asked = asked || f.Path == "drive.driver" && strings.Contains(f.Fix, "reversed? With the pulleys swapped it would be 4.9")
+		}
+		assert.Equal(t, c.asked, asked, "%+v", c)
+	}
+}
