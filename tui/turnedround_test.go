@@ -59,6 +59,13 @@ func TestADriveBackwardsComesFirstOnTheScreens(t *testing.T) {
 			assert.Contains(t, shown, "rive is probably the wrong way round", "%s %v", screen, size)
 			assert.NotContains(t, shown, "would do better", "%s %v", screen, size)
 			assert.Contains(t, shown, "f5 swap the pulleys", "%s %v", screen, size)
+			if screen == "Trials" {
+				m.press("e")
+				ladder := tuitest.Words(m.View())
+				assert.Contains(t, ladder, "the drive is probably the wrong way round: f5 swaps it", size)
+				assert.NotContains(t, ladder, "meets", size)
+				m.press("esc")
+			}
 			m.press("f5")
 			assert.NotContains(t, tuitest.Words(m.View()), "wrong way round", "%s %v", screen, size)
 			assert.NotContains(t, tuitest.Words(m.View()), "f5 swap", "%s %v", screen, size)

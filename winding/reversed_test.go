@@ -93,7 +93,9 @@ func TestADriveBackwardsComesFirstWhateverIsWound(t *testing.T) {
 			for _, f := range o.Findings[1:] {
 				assert.NotContains(t, f.Fix, "turns of", "%s: %s", name, f.Text)
 			}
-			for _, r := range winding.Prepare(wrong).Ladder(0) {
+			bench := winding.Prepare(wrong)
+			assert.Empty(t, bench.Elsewhere(0, bench.Ladder(0)), name)
+			for _, r := range bench.Ladder(0) {
 				assert.False(t, r.Meets || r.BestSlow || r.BestUsual || r.BestTop || r.BestYear || r.WhyBest != "", "%s: %s", name, r.Wire)
 			}
 		}

@@ -200,7 +200,7 @@ func about(t job.Trial, bareMM float64) wiretable.Gauge {
 // walk above.
 func (b *Bench) Elsewhere(trial int, list []Rung) string {
 	t, ok := b.trial(trial)
-	if !ok || len(list) == 0 {
+	if !ok || len(list) == 0 || b.Reversed() != nil { // with the drive in question nothing is offered
 		return ""
 	}
 	own, far := job.Trial{}, math.Inf(1)

@@ -397,6 +397,9 @@ func (l *ladder) foot(s *session.Session, r *winding.Rung, w, h int) []string {
 // does.
 func (l *ladder) legend(s *session.Session, w, h int) []string {
 	t := s.Theme
+	if text := s.ReversedShort(); text != "" { // none of them is called the best
+		return clipped(t.WrapPaint(kit.Broken, t.Mark(kit.Broken)+" "+text+".", w), h)
+	}
 	begins := "charges by the slow speed, brings"
 	if s.Job().Drive.Kind == job.DriveWind {
 		begins = "brings in the mean wind"
