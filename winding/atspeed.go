@@ -50,11 +50,47 @@ func (c *characteristic) torqueAt(rpm float64) float64 {
 	switch {
 	case rpm < c.from && c.r.idles():
 		return dragTorque(c.r.drag, rpm)
+	case rpm < c.from && c.r.ringOnly():
+		return torqueOf(c.ringWatts(rpm)*c.r.sets+c.r.drag.at(rpm), rpm)
 	case !within || !c.agreed[i] || c.knots[i].ruling != lets:
 		return c.at(rpm).TorqueNm
 	}
 	p := c.r.drawn(c.draw(i, s), c.knots[i].mode)
 	return torqueOf(p.InputWatts*c.r.sets+c.r.drag.at(rpm), rpm)
+}
+
+// ringOnly reports whether below cut-in nothing but the current round a delta can flow, at a field that no
+// regulator lowers.
+func (r *charger) ringOnly() bool { return r.star.third == 0 && !r.holder.bends() }
+
+// ringWatts is the heat of the current round a delta below cut-in, W of a set, at its steady temperature:
+// that of charger.steady without the bridge, which does not conduct there.
+func (c *characteristic) ringWatts(rpm float64) float64 {
+	r := c.r
+	watts := func(celsius float64) float64 {
+		_, heat := r.round(rpm, r.ohms20*r.factor(20, celsius))
+		return heat
+	}
+	rth, floor := r.air.perWatt(rpm), r.floor(rpm)
+	switch {
+	case r.holdsHeat():
+		return watts(c.warm)
+	case floor > hottest-1:
+		return watts(hottest)
+	}
+	heats := balance{at: max(floor, min(c.warm, hottest)), low: floor, high: hottest, bend: r.warms.bend}
+	for range 40 {
+		heat := watts(heats.at)
+		next, done := heats.next(floor + rth*heat*r.sets)
+		switch {
+		case done:
+			return heat
+		case heats.low > hottest-1:
+			return watts(hottest)
+		}
+		heats.at = next
+	}
+	return watts(heats.at)
 }
 
 // heldAt is a speed at which the regulator holds, or cannot hold enough.

@@ -157,14 +157,19 @@ func (r *charger) excited(flux, watts float64) *charger {
 
 // solve is one set at a speed with the winding at a temperature.
 func (r *charger) solve(rpm, celsius float64) charge.Point {
-	p := r.filled(rpm, r.ohms20*r.factor(20, celsius))
-	// The circulating current of a delta is in no lead. Its waves are others, so their squares add.
 	ohms := r.ohms20 * r.factor(20, celsius)
-	if round := r.ring.amps(r.peak*rpm, r.hertz*rpm, ohms); round > 0 {
-		heat := float64(r.phases) * sq(round) * ohms
+	p := r.filled(rpm, ohms)
+	// The circulating current of a delta is in no lead. Its waves are others, so their squares add.
+	if round, heat := r.round(rpm, ohms); round > 0 {
 		p.PhaseAmpsRMS, p.CopperWatts, p.InputWatts = math.Hypot(p.PhaseAmpsRMS, round), p.CopperWatts+heat, p.InputWatts+heat
 	}
 	return p
+}
+
+// round is the current that circulates in a delta at a speed, A rms, and its heat, W.
+func (r *charger) round(rpm, ohms float64) (amps, watts float64) {
+	amps = r.ring.amps(r.peak*rpm, r.hertz*rpm, ohms)
+	return amps, float64(r.phases) * sq(amps) * ohms
 }
 
 // holdsHeat reports whether the winding keeps a given temperature, whatever flows.
@@ -186,9 +191,7 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 	if r.holdsHeat() {
 		return r.solve(rpm, warm), warm, false
 	}
-	// What iron and field leave in the stator warms it also when nothing flows.
-	rth := r.air.perWatt(rpm)
-	floor := r.air.ambientC + rth*(ironThroughStator*r.drag.at(rpm)+fieldThroughStator*r.field)
+	rth, floor := r.air.perWatt(rpm), r.floor(rpm)
 	if floor > hottest-1 {
 		return r.solve(rpm, hottest), hottest, true
 	}
@@ -221,6 +224,12 @@ func (r *charger) steady(rpm, warm float64) (p charge.Point, celsius float64, to
 	}
 	r.warms.bend = heats.bend
 	return p, heats.at, false
+}
+
+// floor is the temperature, °C, with nothing in the copper: what iron and field leave in the stator warms it
+// also then.
+func (r *charger) floor(rpm float64) float64 {
+	return r.air.ambientC + r.air.perWatt(rpm)*(ironThroughStator*r.drag.at(rpm)+fieldThroughStator*r.field)
 }
 
 // torqueOf converts watts at a shaft's speed to a torque, Nm; 0 at rest.
