@@ -49,6 +49,7 @@ type fullSlot struct {
 	filled, ran, stood sync.Once
 	told, bounded      sync.Once
 	late               bool        // begins above the slow speed of a drive other than wind
+	tooThick           bool        // its wire does not pass the slot's mouth
 	drags              atomic.Bool // drags an engine far below its speed
 	trial              job.Trial
 	begins             float64  // rpm
@@ -97,7 +98,7 @@ func (of offers) wind(f *fullSlot, t job.Trial) {
 	o := of.Static(t)
 	slowest := of.speeds.slow
 	f.late = of.drive.kind != job.DriveWind && slowest.Known() && o.CutInRPM.Known() && o.CutInRPM.Value > slowest.Value*1.0001
-	if o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0 {
+	if f.tooThick = o.MouthSpareMM.Known() && o.MouthSpareMM.Value <= 0; f.tooThick {
 		return
 	}
 	f.begins, f.limits = o.CutInRPM.Value, o.Limits

@@ -310,12 +310,12 @@ func (s *search) every() {
 	if s.drive.kind != job.DriveWind {
 		return
 	}
-	for _, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
+	for side, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
 		g, ok := next(s.own.Gauge, s.own.Build)
 		down := descent{before: math.Inf(-1), asked: s.more}
 		for n := 0; ok && n < mostRungs && g.BareMM(s.own.Build) >= thinnestMM && !down.over(); n++ {
 			f := s.full(withGauge(s.own, g))
-			if f.trial.Turns.Value < 1 {
+			if f.trial.Turns.Value < 1 || side == 0 && f.tooThick { // nor does any thicker
 				break
 			}
 			s.try(f)
