@@ -3,6 +3,7 @@ package winding
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -58,47 +59,53 @@ func (f *fullSlot) forCircuit() float64 { return f.trial.Turns.Value / float64(f
 // circuits is the number of its parallel circuits.
 func (f *fullSlot) circuits() int { return max(1, f.trial.Circuits.Whole()) }
 
-// try tries one winding. It becomes the best where it brings enough for an offer and withstands that, and
-// the top where it brings more than any before. One that cannot bring what is asked is not run (heldback.go).
-func (s *search) try(f *fullSlot) {
+// try tries one winding; better reports whether it brings more than any before and, where that is
+// enough for an offer, withstands it. One that cannot bring what is asked is not run (heldback.go).
+func (s *search) try(f *fullSlot) (better bool) {
 	if s.late = s.late || f.late; f.late && (!s.anyhow || f.begins > s.begins) {
-		return
+		return false
 	}
 	left := s.leaves(f)
 	if !left {
 		s.brings(f)
 	}
 	if f.r == nil {
-		return
+		return false
 	}
 	s.begin, s.drags = true, s.drags || f.drags.Load()
 	s.least, s.most = min(s.least, f.forCircuit()), max(s.most, f.forCircuit())
 	if left {
-		return
+		return false
 	}
-	brings := s.brings(f)
-	s.rises(f)
+	better = s.rises(f)
 	more := s.more
 	if s.best != nil && f.circuits() != s.best.circuits() {
 		more *= worthIt // other circuits mean other connections
 	}
-	if !(brings > more) || !s.holds(f) {
-		return
+	if !(f.score > more) {
+		return better
 	}
-	s.best, s.more = f, brings
+	if !s.holds(f) {
+		return false
+	}
+	s.best, s.more = f, f.score
 	if s.tried != nil && s.tried.whose == f { // the next candidate reuses the memory of the previous best
 		if s.kept == nil {
 			s.kept = new(trying)
 		}
 		s.tried, s.kept = s.kept, s.tried
 	}
+	return true
 }
 
-// rises makes a winding the top where it brings more than that.
-func (s *search) rises(f *fullSlot) {
-	if brings := s.brings(f); brings > 0 && (s.top == nil || brings > s.top.score) {
-		s.top = f
+// rises makes a winding the top, and reports so, where it brings more than that.
+func (s *search) rises(f *fullSlot) bool {
+	brings := s.brings(f)
+	if !(brings > 0 && (s.top == nil || brings > s.top.score)) {
+		return false
 	}
+	s.top = f
+	return true
 }
 
 // wider goes on in other circuits where those tried run out.
@@ -143,17 +150,18 @@ func (s *search) walk(at, times float64) {
 	}
 }
 
-// step tries a number of turns per circuit, and reports whether that brings more than any before; nil where
-// no such winding is near.
+// step tries a number of turns per circuit; nil where no such winding is near. better is that of try.
 func (s *search) step(forCircuit float64) (f *fullSlot, better bool) {
 	t, ok := s.with(forCircuit)
 	if !ok {
 		return nil, false
 	}
 	f = s.full(t)
-	before := s.top
-	s.try(f)
-	return f, s.highest() == f && before != f
+	if better = s.try(f); slices.Contains(s.left, f) {
+		before := s.top
+		better = s.highest() == f && before != f
+	}
+	return f, better
 }
 
 // with is the trial in the circuits and wire that give about that many turns per circuit, the wire as
