@@ -22,7 +22,8 @@ import (
 // Each is computed only as far as it is asked for, cheap figures before expensive ones: first what it
 // brings, and only where that is enough, whether it withstands that in every condition.
 //
-// Cost: three to ten solved points a condition; in wind first a coarse year, some fifty.
+// Cost: three to ten solved points a condition; in wind first a coarse year, some fifty, or a few that show
+// that it cannot bring enough (heldback.go).
 
 // fullSlots caches the windings computed so far, for several goroutines; benches that share everything
 // but the trials share it.

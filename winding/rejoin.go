@@ -45,9 +45,6 @@ func (of offers) rejoined(t job.Trial, o *TrialOutcome, least float64, late bool
 			again.Connection, again.Circuits = j.Connection, quantity.Known(float64(j.Circuits))
 			f := new(fullSlot)
 			f.filled.Do(func() { of.wind(f, again) })
-			if most := of.atBest(f); most < before && most <= least {
-				break
-			}
 			brings := of.brings(f)
 			if brings > least && f.net > 0 && of.holds(f) {
 				best, least = f, brings

@@ -64,7 +64,7 @@ func (f *finder) mayDip(i int) bool {
 
 // clear reports whether one of the two lines alone keeps a stretch from zero, as nearly everywhere: the
 // line through the two samples before it, where it still lies above zero at its end, or the one through
-// the two after it at its beginning. It is lowBound without its divisions, which took half of a climb.
+// the two after it at its beginning. It is lowBound without its divisions.
 func (f *finder) clear(i int, sign float64) bool {
 	xs, ys, least := f.xs, f.ys, 1e-9*f.scale
 	ua, ub, apart := sign*ys[i-1], sign*ys[i], xs[i]-xs[i-1]
