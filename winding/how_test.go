@@ -46,7 +46,7 @@ func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 			require.NoError(t, err)
 			d = job.Parse(string(text))
 		}
-		before := winding.Evaluate(d.Job())
+		before := winding.Prepare(d.Job()).WithoutOffers().Outcome()
 		for _, table := range []string{"machine", "slot", "old", "spin", "short", "amps", "coil", "field", "drive", "drive_point", "battery", "target", "trial"} {
 			for _, in := range job.InputsOf(table) {
 				path, f := in.PathAt(0), in.PathAt(0)
@@ -58,7 +58,7 @@ func TestTheInputsOfAFigureAreAllNamed(t *testing.T) {
 				if _, err := fmt.Sscan(strings.TrimPrefix(text, "~"), &v); !given || in.Kind != job.Number || err != nil {
 					continue
 				}
-				after := winding.Evaluate(d.Set(path, quantity.Number(v*1.01, 6), quantity.Choice{}).Job())
+				after := winding.Prepare(d.Set(path, quantity.Number(v*1.01, 6), quantity.Choice{}).Job()).WithoutOffers().Outcome()
 				for _, o := range winding.Outputs() {
 					a, b := o.Of(&before.Trials[0]), o.Of(&after.Trials[0])
 					if a.Known() && b.Known() && math.Abs(a.Value-b.Value) > 1e-6*math.Abs(a.Value) {

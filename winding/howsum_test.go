@@ -95,14 +95,14 @@ func TestTheNumbersOfAFormulaGiveTheFigure(t *testing.T) {
 		assert.InEpsilon(t, want, v, 1e-9, text)
 	}
 	worked := map[string]int{}
-	for name, j := range everyJob(t) {
-		o := winding.Evaluate(j)
+	for name, w := range everyWorked(t) {
+		o := &w.outcome
 		for i := range o.Trials {
 			tr := &o.Trials[i]
 			for _, f := range winding.Outputs() {
 				figure := f.Of(tr)
 				h := winding.HowOf(f.ID)
-				text := h.Numbers(&j, &o.Machine, tr, quantity.Choice{})
+				text := h.Numbers(&w.job, &o.Machine, tr, quantity.Choice{})
 				v, ok := evaluate(strings.TrimPrefix(text, "= "))
 				if !figure.Known() || text == "" || !ok || math.IsNaN(v) {
 					continue

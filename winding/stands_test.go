@@ -1,10 +1,12 @@
 package winding_test
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"slotwright/winding"
@@ -15,16 +17,21 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// everyJob is each stored job by its name, as stored and with half and with twice the turns.
+// everyJob is each stored job by its name, as stored and with half and with twice the turns; in short
+// each in one of these ways.
 func everyJob(t *testing.T) map[string]job.Job {
 	t.Helper()
 	paths, err := filepath.Glob("../testdata/jobs/*.toml")
 	require.NoError(t, err)
 	all := map[string]job.Job{}
-	for _, path := range paths {
+	for n, path := range paths {
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
-		for name, times := range map[string]float64{"": 1, " half": 0.5, " twice": 2} {
+		for way, name := range []string{"", " half", " twice"} {
+			if testing.Short() && way != n%3 {
+				continue
+			}
+			times := []float64{1, 0.5, 2}[way]
 			j := job.Parse(string(text)).Job()
 			for i := range j.Trials {
 				j.Trials[i].Turns.Value = float64(int(1 + j.Trials[i].Turns.Value*times))
@@ -33,6 +40,46 @@ func everyJob(t *testing.T) map[string]job.Job {
 		}
 	}
 	return all
+}
+
+// enough is how many are found at least over everyJob, where all of it gives n.
+func enough(n int) int {
+	if testing.Short() {
+		return n / 3
+	}
+	return n
+}
+
+// worked is a stored job with what comes out of it. All tests share these and only read them: a
+// test that changes a job takes it from everyJob.
+type worked struct {
+	job     job.Job
+	bench   *winding.Bench
+	outcome winding.Outcome
+	// ladder is that of the first trial.
+	ladder func() []winding.Rung
+}
+
+var (
+	onceWorked  sync.Once
+	workedOfAll map[string]*worked
+)
+
+// everyWorked is everyJob, each worked out once for all tests.
+func everyWorked(t *testing.T) map[string]*worked {
+	t.Helper()
+	onceWorked.Do(func() {
+		workedOfAll = map[string]*worked{}
+		for name, j := range everyJob(t) {
+			workedOfAll[name] = workOut(j)
+		}
+	})
+	return workedOfAll
+}
+
+func workOut(j job.Job) *worked {
+	b := winding.Prepare(j)
+	return &worked{j, b, b.Outcome(), sync.OnceValue(func() []winding.Rung { return b.Ladder(0) })}
 }
 
 // speeds matches the speeds in a sentence, with the text before and behind.
@@ -50,8 +97,8 @@ func TestEverySpeedSaysWhoseItIs(t *testing.T) {
 			assert.Regexp(t, whose, told, "%s: %q", name, text)
 		}
 	}
-	for name, j := range everyJob(t) {
-		o := winding.Evaluate(j)
+	for name, w := range everyWorked(t) {
+		o := &w.outcome
 		for i := range o.Trials {
 			check(name, o.Trials[i].Verdict)
 			check(name, o.Trials[i].Mend)
@@ -65,19 +112,19 @@ func TestEverySpeedSaysWhoseItIs(t *testing.T) {
 		for _, c := range o.Cautions {
 			check(name, c.Text)
 		}
-		for _, r := range winding.Prepare(j).Ladder(0) {
+		for _, r := range w.ladder() {
 			check(name, r.Holds)
 		}
 	}
-	assert.Greater(t, seen, 500)
+	assert.Greater(t, seen, enough(500))
 }
 
 // What the winding does not withstand is no promise: the cell is past its limit, nothing there is
 // better, the sentence is in the conditional, and a year of it is past its limit too.
 func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
 	burning, over := 0, 0
-	for name, j := range everyJob(t) {
-		o := winding.Evaluate(j)
+	for name, w := range everyWorked(t) {
+		o := &w.outcome
 		for _, r := range o.Comparison {
 			for i, c := range r.Cells {
 				tr := &o.Trials[i]
@@ -106,38 +153,38 @@ func TestAmpsThatAreNotStoodAreNotPromised(t *testing.T) {
 			}
 		}
 	}
-	assert.Greater(t, burning, 4)
-	assert.Greater(t, over, 40)
+	assert.Greater(t, burning, enough(4))
+	assert.Greater(t, over, enough(40))
 }
 
 // A row of the ladder that meets what is wanted has no figure past a limit, and in a light wind, in
 // which nothing needs to flow, none is.
 func TestWhatMeetsBreaksNothing(t *testing.T) {
 	meets := 0
-	for name, j := range everyJob(t) {
-		o := winding.Evaluate(j)
-		for _, r := range winding.Prepare(j).Ladder(0) {
+	for name, w := range everyWorked(t) {
+		o := &w.outcome
+		for _, r := range w.ladder() {
 			if !r.Meets {
 				continue
 			}
 			meets++
 			for _, id := range []string{"cut_in_rpm", "amps_dc_slow", "amps_dc_usual", "amps_dc_top", "winding_c_hottest", "year_kwh"} {
-				assert.False(t, winding.OutputOf(id).Past(&o, &r.TrialOutcome), "%s %s %s", name, r.Wire, id)
+				assert.False(t, winding.OutputOf(id).Past(o, &r.TrialOutcome), "%s %s %s", name, r.Wire, id)
 			}
 		}
 	}
-	assert.Greater(t, meets, 100)
+	assert.Greater(t, meets, enough(100))
 }
 
 // Each row says why it brings what it does; where amps fall in strong wind because the rotor stalls, it
 // says so, with the speed at which the rotor is held.
 func TestTheLadderSaysWhatHoldsTheAmps(t *testing.T) {
-	kinds, jobs := map[string]int{}, everyJob(t)
+	kinds, jobs := map[string]int{}, maps.Clone(everyWorked(t))
 	weak := load(t, "engine.toml")
 	weak.Drive.Watts.Value /= 20
-	jobs["a weak engine"] = weak
-	for name, j := range jobs {
-		for _, r := range winding.Prepare(j).Ladder(0) {
+	jobs["a weak engine"] = workOut(weak)
+	for name, w := range jobs {
+		for _, r := range w.ladder() {
 			if len(r.Operating) == 0 {
 				continue
 			}

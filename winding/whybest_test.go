@@ -30,10 +30,9 @@ func usually(t *testing.T, r *winding.Rung) *winding.Operating {
 func TestWhyTheBestRungIsTheBest(t *testing.T) {
 	words := regexp.MustCompile(`(thinner|thicker) (.+?)(?:, thicker|$)`)
 	said := map[string]int{}
-	for name, j := range everyJob(t) {
-		b := winding.Prepare(j)
-		list := b.Ladder(0)
-		limit := b.Outcome().Machine.MeanLimitC.Value
+	for name, w := range everyWorked(t) {
+		list := w.ladder()
+		limit := w.outcome.Machine.MeanLimitC.Value
 		for i := range list {
 			r := &list[i]
 			if !r.BestUsual && !r.BestYear {

@@ -2,6 +2,7 @@ package winding_test
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 	"testing"
 
@@ -69,17 +70,18 @@ func TestWhatIsOfferedIsNearTheBestOfAllCircuits(t *testing.T) {
 // and never both.
 func TestNoMendThatDoesNotGain(t *testing.T) {
 	offers, none := 0, 0
-	all := everyJob(t)
+	all := maps.Clone(everyWorked(t))
 	gauge, err := wiretable.Parse("2 mm")
 	require.NoError(t, err)
 	for turns := 18; turns <= 30; turns += 2 { // near the best there is, so that a gain is hard to find
 		j := withCircuits(load(t, "hub-in-wind.toml"), 12)
 		j.Machine.IronWatts = quantity.Known(4)
 		j.Trials[0].Turns, j.Trials[0].Gauge = quantity.Known(float64(turns)), gauge
-		all[fmt.Sprintf("hub, %d turns", turns)] = j
+		all[fmt.Sprintf("hub, %d turns", turns)] = workOut(j)
 	}
-	for name, j := range all {
-		for i, a := range winding.Evaluate(j).Trials {
+	for name, w := range all {
+		j := w.job
+		for i, a := range w.outcome.Trials {
 			assert.False(t, a.Mend != "" && a.InTheWay != "", "%s %s", name, a.Name)
 			if a.InTheWay != "" {
 				none++

@@ -79,17 +79,17 @@ func TestAYearOfMagnetsHasNoOtherRule(t *testing.T) {
 // Where a winding burns in some winds, its year says that it leaves these out.
 func TestAYearSaysThatItLeavesOutWindsInWhichItBurns(t *testing.T) {
 	burns, lives := 0, 0
-	for name, j := range everyJob(t) {
-		if j.Drive.Kind != "wind" {
+	for name, w := range everyWorked(t) {
+		if w.job.Drive.Kind != "wind" {
 			continue
 		}
-		o := winding.Evaluate(j)
+		o := &w.outcome
 		for i := range o.Trials {
 			tr := &o.Trials[i]
 			if !tr.YearKWh.Known() {
 				continue
 			}
-			text := findingText(&o, tr.Name, "leaves out the winds in which it does")
+			text := findingText(o, tr.Name, "leaves out the winds in which it does")
 			if !tr.Burns() {
 				lives++
 				assert.Empty(t, text, name)
