@@ -149,6 +149,7 @@ func TestChangedFileIsNotWrittenOver(t *testing.T) {
 
 // No size and no state of the job may break a frame.
 func TestFramesOfPoorJobs(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	for _, text := range []string{"", "[[trial]]\n", job.Template("x"), "[machine]\nslots = 36\npoles = 7\n[[trial]]\nturns = \"abc\"\ngauge = \"?\"\n"} {
 		m := New(session.New(job.Parse(text), "", job.Mark{}), recovery.Store{})
 		for w := needW; w <= 200; w += 17 {

@@ -13,6 +13,7 @@ import (
 
 	"slotwright/tui/kit"
 	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
 	"slotwright/winding/job"
 
 	"github.com/charmbracelet/x/ansi"
@@ -23,6 +24,7 @@ import (
 // A text may be cut where it is shown whole elsewhere, but not its numbers and units: on every screen
 // of every stored job, at every size that screens are drawn for, and after one key that shows more.
 func TestNoNumberAndNoUnitIsCut(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	for _, p := range storedJobs(t, 'c') {
 		for _, size := range append(slices.Clone(sizes), [2]int{80, 23}) {
 			noCutsIn(t, p, size, size[0] == 100)
@@ -33,6 +35,7 @@ func TestNoNumberAndNoUnitIsCut(t *testing.T) {
 // The same at random sizes, from the smallest that is drawn to larger than most screens: `SIZES=2000 go
 // test -run AnySize -timeout 1h ./tui` for many.
 func TestNoNumberAndNoUnitIsCutAtAnySize(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	n := 40
 	if testing.Short() {
 		n = 12

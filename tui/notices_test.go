@@ -89,6 +89,7 @@ func TestWhatIsSaidStacks(t *testing.T) {
 
 // However many messages there are, no frame is larger than the terminal, on any screen in any state.
 func TestMuchSaidFits(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	for _, st := range append(overlays, states...) {
 		m := opened(session.NewExample(), needW, needH, st.screen, st.keys)
 		m.s.Say(strings.Repeat("much is said here ", 60))

@@ -4,6 +4,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -25,7 +26,7 @@ func many() int {
 	if testing.Short() {
 		return 3000
 	}
-	return 100_000
+	return 20_000
 }
 
 // pressed are the keys that may be pressed; letters and signs come in addition.
@@ -75,13 +76,16 @@ func newFolder(t *testing.T) string {
 	return dir
 }
 
+var noNumber = regexp.MustCompile(`NaN|[+-]Inf`)
+
 // Random keys, pastes, mouse events and sizes, with background work done sooner or later: no panic, no
 // NaN or Inf shown, no frame larger than the terminal, and what was saved is what the program has.
 func TestRandomHands(t *testing.T) {
-	const each = 2500
+	tuitest.OneGoroutine(t)
+	const each = 500
 	answers, dir := 0, ""
 	for round := range (many() + each - 1) / each {
-		if round%20 == 0 { // or the shelf works out a thousand files at every look
+		if round%20 == 0 { // or the shelf works out hundreds of files at every look
 			dir = newFolder(t)
 		}
 		r := rand.New(rand.NewPCG(uint64(round), 7))
@@ -104,7 +108,7 @@ func TestRandomHands(t *testing.T) {
 			if _, ok := msg.(tea.WindowSizeMsg); ok || i%25 == 0 {
 				frame := m.View()
 				tuitest.CheckFrame(t, frame, w, h)
-				require.NotRegexp(t, `NaN|[+-]Inf`, frame, "nobody typed these capitals")
+				require.NotRegexp(t, noNumber, frame, "nobody typed these capitals")
 				require.False(t, t.Failed(), "round %d, event %d: %#v", round, i, msg)
 			}
 			if m.s.Path != "" && !m.s.Dirty() {
@@ -117,4 +121,25 @@ func TestRandomHands(t *testing.T) {
 		m.End()
 	}
 	require.Greater(t, answers, many()/100, "work beside the keys is what this is about, too")
+}
+
+// Keys that change a winding with its ladder open, while ladders of earlier windings really are worked
+// out in goroutines of their own as in the program: the race detector sees what both touch.
+func TestKeysWhileLaddersAreWorkedOut(t *testing.T) {
+	m := opened(session.NewExample(), 100, 30, "Trials", "e")
+	m.tick = atOnce
+	l := &tuitest.Loop{Model: m}
+	r := rand.New(rand.NewPCG(3, 7))
+	keys := strings.Fields("+ + - ] [ > < T m right left up down enter e y v i d n ctrl+z ctrl+z ctrl+y ctrl+k esc tab shift+tab")
+	answers := 0
+	for i := range 300 {
+		l.Send(tuitest.KeyMsg(keys[r.IntN(len(keys))]))
+		l.Begin()
+		tuitest.CheckFrame(t, m.View(), 100, 30)
+		answers += l.Take(i%50 == 49)
+	}
+	for l.Begin(); l.Take(true) > 0; l.Begin() {
+		answers++
+	}
+	require.Greater(t, answers, 30)
 }

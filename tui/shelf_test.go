@@ -204,6 +204,7 @@ func TestClickingOnTheShelf(t *testing.T) {
 // Random keys on a shelf with jobs: opening, beginning, sorting and saving from there never breaks a
 // frame, and the old jobs stay unchanged unless they are saved.
 func TestRandomHandsOnTheShelf(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	shelved(t)
 	r := rand.New(rand.NewPCG(11, 7))
 	keys := strings.Fields("up down left right home end pgup pgdown enter enter esc f6 f6 f7 f8 f9 tab shift+tab backspace ctrl+r ctrl+s ctrl+k ctrl+z d 1 a m i l")

@@ -52,6 +52,7 @@ func written(t *testing.T) map[string]string {
 // screen with any overlay, in every spelling of the signs; resizing changes nothing that is open or
 // typed.
 func TestNoFrameLeavesTheTerminal(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	texts := written(t)
 	t.Chdir(t.TempDir())
 	r := rand.New(rand.NewPCG(19, 7))
@@ -130,6 +131,7 @@ func typedIn(m *Model, path string) string {
 // A paste goes into a field, closed or open, on every screen that has fields; a half-typed value
 // survives resizing and is accepted as typed.
 func TestPastesAndSizesInEveryField(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	for _, f := range fields {
 		start := func() *Model {
 			m := opened(session.NewExample(), 100, 30, f.screen, "")

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"slotwright/tui/session"
+	"slotwright/tui/tuitest"
 	"slotwright/winding/card"
 	"slotwright/winding/job"
 	"slotwright/winding/quantity"
@@ -20,6 +21,7 @@ import (
 // screen, with every overlay, and on paper. Typed values stay as typed, and values that a maker or a
 // standard prescribes are in brackets, of which an overlay may hide the first half.
 func TestInchesComeWithMilesAnHour(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	mayBe := regexp.MustCompile(`◆ m/s|[┓┃┛] *m/s\)|\(\d+(\.\d+)? m/s\)|^ +(Mean wind|Furls at|Gale to check) `)
 	for _, name := range []string{"wind-good", "wind-12v-gale", "wind-trap", "wind-wound-rotor"} {
 		text, err := os.ReadFile("../testdata/jobs/" + name + ".toml")
@@ -65,6 +67,7 @@ func TestInchesComeWithMilesAnHour(t *testing.T) {
 // nothing is typed in them: every field of every form with its unit, its dim text and its help, in jobs
 // that together ask for all of them. The names of wires stay.
 func TestInchesAreInEveryFieldsHelp(t *testing.T) {
+	tuitest.OneGoroutine(t)
 	names := regexp.MustCompile(`\d mm (over|bare)|IEC [\d.]+ mm`)
 	metric := regexp.MustCompile(`\d ?(mm²|mm|cm|m|kg|m/s|K/W)([ .,;:)]|$)|(^| )(mm²?|kg|m/s) *$|\bmetres\b`)
 	helped := 0

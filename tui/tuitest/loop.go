@@ -17,6 +17,9 @@ type Loop struct {
 	// Ended is set once a command ended the program. The model goes on taking messages.
 	Ended   bool
 	waiting []tea.Cmd
+	// begun has the messages of commands that run in goroutines of their own, of which there are beside.
+	begun  chan tea.Msg
+	beside int
 }
 
 // Send gives the model a message; the resulting command waits.

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
+	"sync"
 )
 
 // Snapshot writes out everything a value holds, including unexported fields and what pointers point to,
@@ -30,8 +32,8 @@ func snapshot(b *strings.Builder, v reflect.Value, seen map[uintptr]bool) {
 		seen[v.Pointer()] = true
 		snapshot(b, v.Elem(), seen)
 	case reflect.Struct:
-		for i := range v.NumField() {
-			b.WriteString("\n" + v.Type().Name() + "." + v.Type().Field(i).Name + "=")
+		for i, head := range headsOf(v.Type()) {
+			b.WriteString(head)
 			snapshot(b, v.Field(i), seen)
 		}
 	case reflect.Slice, reflect.Array:
@@ -45,9 +47,30 @@ func snapshot(b *strings.Builder, v reflect.Value, seen map[uintptr]bool) {
 		snapshotMap(b, v, seen)
 	case reflect.Func, reflect.Chan:
 		fmt.Fprintf(b, "%s %t", v.Type(), v.IsNil())
+	case reflect.String: // far the most often there is; its length tells it from what follows
+		b.WriteString(strconv.Itoa(v.Len()) + " " + v.String())
+	case reflect.Bool:
+		b.WriteString(strconv.FormatBool(v.Bool()))
+	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
+		b.WriteString(strconv.FormatInt(v.Int(), 10))
 	default:
 		fmt.Fprintf(b, "%#v", v)
 	}
+}
+
+// heads are what is written before the fields of each type of struct; names cost more than values.
+var heads sync.Map
+
+func headsOf(t reflect.Type) []string {
+	if known, ok := heads.Load(t); ok {
+		return known.([]string)
+	}
+	list := make([]string, t.NumField())
+	for i := range list {
+		list[i] = "\n" + t.Name() + "." + t.Field(i).Name + "="
+	}
+	heads.Store(t, list)
+	return list
 }
 
 func snapshotMap(b *strings.Builder, v reflect.Value, seen map[uintptr]bool) {

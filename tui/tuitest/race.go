@@ -1,0 +1,5 @@
+//go:build race
+
+package tuitest
+
+const detecting = true
