@@ -256,7 +256,7 @@ func (s *fieldSearch) within(amps, under float64, past *fieldRun, margin func(*f
 func (b *bed) bestField(f *FieldRun, r *charger, t *TrialOutcome) {
 	list := [conditionCount]*quantity.Figure{&f.BestSlow, &f.BestUsual, &f.BestTop}
 	for i, figure := range list {
-		*figure = quantity.Missing("needs the speeds")
+		*figure = b.noSpeed()
 		at, c := t.in(i), &b.drive.conditions[i]
 		if at == nil || at.RPM == 0 || c.Same != "" {
 			continue

@@ -124,7 +124,7 @@ func (b *bed) hold(f *FieldRun, r *charger, t *TrialOutcome) {
 		full, _ = b.rotor.feed.at(b.dc.absorption.Value)
 	}
 	for i, figure := range list {
-		*figure = quantity.Missing("needs the speeds")
+		*figure = b.noSpeed()
 		at := t.in(i)
 		if at == nil || at.RPM == 0 {
 			continue

@@ -70,8 +70,19 @@ func newFlux(from fluxRoutes) flux {
 			return f
 		}
 	}
-	no := "needs a spin-up reading of the old winding or the speed at which it began to charge (with its turns), or a trial coil, or a gap flux density, or the magnets"
-	return flux{perTurn: quantity.Missing(no), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
+	return flux{perTurn: quantity.Missing(from.needed()), relative: from.old.coils.relative, from: "", fieldAmps: quantity.Missing("no field current given")}
+}
+
+// needed is what the flux waits for: a reading, or the sizes with which a density or magnets that are
+// given say it.
+func (r *fluxRoutes) needed() string {
+	switch {
+	case r.rotor.GapTesla.Given():
+		return "needs the bore, the stack and the poles"
+	case r.rotor.Kind == job.FieldMagnets && r.rotor.RemanenceTesla.Given() && r.rotor.MagnetMM.Given():
+		return "needs the gap, the bore, the stack and the poles"
+	}
+	return "needs a spin-up reading of the old winding or the speed at which it began to charge (with its turns), or a trial coil, or a gap flux density, or the magnets"
 }
 
 // oldCutIn: at that speed √2·V_LL, rectified, equalled the battery at rest plus the diodes in its way.

@@ -201,10 +201,11 @@ func (b *bounds) atTopSpeed(w *candidate, o *TrialOutcome, l *Limits) {
 	hz := b.machine.hertz(b.top)
 	l.SkinDepthMM = hz.Then(func(f float64) float64 { return wiretable.SkinDepthMM(metal, 60, f) })
 	room, why := b.room.of(w.coils.lie)
-	l.ACFactor = quantity.Missing("needs the slot, the turns and the top speed")
-	l.ACFactorSplit = l.ACFactor
-	if !hz.Known() || !o.Conductors.Known() || why != "" {
-		return
+	for _, missing := range [...]quantity.Figure{quantity.Missing(why), o.Conductors, hz} {
+		if !missing.Known() && missing.Why != "" {
+			l.ACFactor, l.ACFactorSplit = missing, missing
+			return
+		}
 	}
 	deep, across := slot.LayersDeep(*room, o.OverallMM.Value, int(o.Conductors.Value))
 	share := 1.0

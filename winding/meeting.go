@@ -150,8 +150,7 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 	if len(t.Points) > 0 {
 		t.XUnit = OutputOf("charges_from_x").DimFor(s.kind == job.DriveWind)[0].Name
 	}
-	no := quantity.Missing("needs the speeds")
-	t.readOperating(s.operate(r, spots, b.dc), weak, b.air.still, no)
+	t.readOperating(s.operate(r, spots, b.dc), weak, b.air.still, b.noSpeed())
 	t.ThirdAmps = r.third(t)
 	if why := b.dc.notBattery; why != "" {
 		t.EmptyUsual, t.FullUsual = quantity.Missing(why), quantity.Missing(why)
@@ -159,10 +158,29 @@ func (b *bed) meet(c *characteristic, t *TrialOutcome) {
 	t.suit(s, c)
 }
 
+// noSpeed is why it is not known where a trial runs.
+func (b *bed) noSpeed() quantity.Figure {
+	return b.drive.lacking(b.speeds.usual, "needs the speeds")
+}
+
+// lacking is why a speed is not known: nothing turns the machine, or its drive, ratio or speeds are not
+// given. It is otherwise for a speed that is.
+func (d *driveSide) lacking(speed quantity.Figure, otherwise string) quantity.Figure {
+	switch {
+	case speed.Known():
+		return quantity.Missing(otherwise)
+	case d.kind == "":
+		return quantity.Missing("needs what turns it")
+	case d.why != "":
+		return quantity.Missing(d.why)
+	}
+	return speed
+}
+
 // readHeat is the highest temperature anywhere, and how long the copper stays below its limit from
 // there.
 func (t *TrialOutcome) readHeat(b *bed, c *characteristic) {
-	t.HottestC = quantity.Missing("needs the speeds")
+	t.HottestC = b.noSpeed()
 	t.limitByForm(c, b.machine, max(b.drive.fastest, b.speeds.top.Value))
 	t.fullTo, t.freed = b.fullTo(c.r, t), b.freed(c.r, t)
 	if t.YearPastKWh = t.yearPast(b); t.YearPastKWh.Known() {

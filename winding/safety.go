@@ -62,7 +62,8 @@ func noSafety(why string) SafetyRun {
 
 // runSafety works out the worst cases.
 func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
-	s := noSafety("needs the top speed")
+	noTop := b.drive.lacking(b.speeds.top, "needs the top speed")
+	s := noSafety(noTop.Why)
 	b.highestVolts(&s, t)
 	fast, at := b.speeds.top, t.in(top)
 	if at != nil && at.RPM > 0 {
@@ -82,7 +83,7 @@ func (b *bed) runSafety(r *charger, t *TrialOutcome) SafetyRun {
 		s.DumpOhms, s.DumpWatts = no, no
 		return s
 	}
-	full := quantity.Missing("needs the top speed")
+	full := noTop
 	switch {
 	case at == nil:
 	case at.full.AmpsDC > 0:

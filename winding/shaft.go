@@ -55,7 +55,7 @@ func (b *bed) meetShaft(c *characteristic, t *TrialOutcome) (spots [conditionCou
 		t.Driven = noDrive(err.Error())
 		return spots
 	}
-	t.Driven = noDrive("needs a wind rotor")
+	t.Driven = noDrive("only for a wind rotor")
 	t.Points = s.alongCurve(t.Curve)
 	t.StartsAt = t.CutInRPM.Times(1 / s.ratio.Value)
 	for i := range spots {

@@ -68,6 +68,8 @@ func (l *turnLength) geometric(w *candidate) quantity.Figure {
 	switch {
 	case roundTooth(w) && l.noTooth != "":
 		return quantity.Missing(l.noTooth)
+	case w.coils.span <= 0 && m.Slots.Given() && m.Poles.Given():
+		return quantity.Missing(w.coils.why)
 	case !roundTooth(w) && !wide.Known():
 		return wide
 	case !m.StackMM.Given():

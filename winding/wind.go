@@ -42,12 +42,15 @@ func windRotor(d *job.DriveSpec) (rotor drive.Rotor, why string) {
 // mean wind and in the furling wind.
 func (s speeds) ofWind(d *job.DriveSpec) speeds {
 	rotor, why := windRotor(d)
-	if why != "" || !s.ratio.Known() {
+	if why != "" {
 		return s
 	}
 	at := func(own quantity.Figure, wind float64) quantity.Figure {
-		if own.Known() {
+		switch {
+		case own.Known():
 			return own
+		case !s.ratio.Known():
+			return s.ratio
 		}
 		return s.ratio.Times(rotor.RPM(wind, rotor.PeakLambda)).Because(fmt.Sprintf("the rotor at its best in %.1f m/s", wind))
 	}

@@ -99,3 +99,22 @@ func TestTheCardListsWhatElseIsCalledOut(t *testing.T) {
 	assert.Greater(t, listed, 10)
 	assert.Greater(t, left, 0)
 }
+
+// Of a drive whose ratio nobody gave, the card says that what the winding brings is not known, and what
+// it would take, behind a lesser doubt and where there is none.
+func TestTheCardSaysThatNobodyKnowsWhatItBrings(t *testing.T) {
+	read, err := os.ReadFile("../../testdata/jobs/engine.toml")
+	require.NoError(t, err)
+	const unknown = "What it brings is not known: needs the ratio, both pulleys or the teeth of both wheels."
+	d := job.Parse(string(read))
+	whole := d.Job()
+	b := winding.Prepare(whole)
+	o := b.Outcome()
+	assert.NotContains(t, flat(Text(b, &o, 1, Options{})), "What it brings is not known")
+	d = d.Clear("drive.driver").Clear("drive.driven")
+	b = winding.Prepare(d.Job())
+	o = b.Outcome()
+	assert.Regexp(t, `READY TO WIND, BUT: The .* `+regexp.QuoteMeta(unknown), flat(Text(b, &o, 1, Options{})))
+	o.Findings = nil
+	assert.Contains(t, flat(Text(b, &o, 1, Options{})), "READY TO WIND, BUT: "+unknown)
+}

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"fmt"
 
 	"slotwright/winding"
@@ -50,7 +51,7 @@ func (w *writer) allSpeeds() {
 		case t.NoCharging != "":
 			w.say(2, notKnown(t.NoCharging))
 		case len(t.AtSpeeds) == 0:
-			w.say(2, notKnown("needs the speeds"))
+			w.say(2, notKnown(cmp.Or(t.AmpsUsual.Why, "needs the speeds")))
 		}
 		w.speeds(t)
 	}

@@ -67,13 +67,23 @@ func (w *writer) ready(t *winding.TrialOutcome, trial int) {
 		if len(stand) > 0 {
 			w.hang("", w.inWords(stand))
 		}
-	case len(stand) == 0:
+	case len(stand) == 0 && t.AmpsUsual.Known():
 		w.hang("", "READY TO WIND."+w.brings(t))
+	case len(stand) == 0:
+		w.hang("", "READY TO WIND, BUT:"+untold(t)+w.brings(t))
 	case stand[0].NoUse || stand[0].Severity == winding.Broken:
 		w.hang("", no+". "+w.inWords(stand))
 	default:
-		w.hang("", "READY TO WIND, BUT: "+w.inWords(stand)+w.brings(t))
+		w.hang("", "READY TO WIND, BUT: "+w.inWords(stand)+untold(t)+w.brings(t))
 	}
+}
+
+// untold says that what a winding brings is not known, and why.
+func untold(t *winding.TrialOutcome) string {
+	if t.AmpsUsual.Known() {
+		return ""
+	}
+	return " What it brings is not known: " + t.AmpsUsual.Why + "."
 }
 
 // brings says of a winding that can be wound that it brings less than was wanted, or nothing at the
