@@ -41,7 +41,7 @@ func (c Choice) WordsOfRule(sentence string) string {
 }
 
 func (c Choice) turn(sentence string, both bool) string {
-	if !c.Inch && !c.Fahrenheit {
+	if !c.Inch && !c.Fahrenheit || !strings.ContainsAny(sentence, "0123456789") { // most have none: it spares them the pattern
 		return sentence
 	}
 	if c.Inch {
