@@ -2,6 +2,7 @@ package drive
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -103,6 +104,7 @@ func chartOf(s *session.Session, what, w, h int) (c chart.Chart, any bool) {
 		u = s.Units.For(quantity.WindSpeed)
 		c.X = chart.Axis{Label: "wind", Unit: u.Name}
 	}
+	started := false
 	for i := range o.Trials {
 		tr := &o.Trials[i]
 		series := chart.Series{Letter: letter(tr.Name), Name: s.WoundAs(i)}
@@ -114,11 +116,16 @@ func chartOf(s *session.Session, what, w, h int) (c chart.Chart, any bool) {
 			series.Points = append(series.Points, chart.XY{X: u.From(p.X), Y: of(p, what)})
 			any = true
 		}
+		series.Thin = keptUp(tr.Points, u)
+		started = started || len(series.Thin) > 0
 		c.Series = append(c.Series, series)
 		if mark, ok := markOf(tr, what, u); ok {
 			mark.Role = kit.Series(i)
 			c.Markers = append(c.Markers, mark)
 		}
+	}
+	if started {
+		c.Series = append(c.Series, chart.Series{Name: "only once started", Thin: [][2]float64{{0, math.MaxFloat64}}, Role: kit.Dim})
 	}
 	if any && what == shaftWatts {
 		law := lawSeries(s, w < wholeNamesW || h < wholeNamesH)
@@ -129,6 +136,21 @@ func chartOf(s *session.Session, what, w, h int) (c chart.Chart, any bool) {
 		c.Series = append(c.Series, law)
 	}
 	return c, any
+}
+
+// keptUp are the stretches of wind in which a trial keeps its speed once the rotor turns, and does not
+// reach it from rest: its line is thin there.
+func keptUp(points []winding.DrivePoint, u quantity.Unit) (thin [][2]float64) {
+	for i, p := range points {
+		switch x := u.From(p.X); {
+		case !p.Gust:
+		case i > 0 && points[i-1].Gust:
+			thin[len(thin)-1][1] = x
+		default:
+			thin = append(thin, [2]float64{x, x})
+		}
+	}
+	return thin
 }
 
 // timesShown limits the chart to this multiple of the drive's maximum: demand above that never occurs,

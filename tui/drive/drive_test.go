@@ -3,6 +3,7 @@ package drive
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -315,4 +316,23 @@ func TestWhatIsTakenIsDrawnUpToTwiceWhatTheDriveGives(t *testing.T) {
 		require.LessOrEqual(t, m.Y, gives, "else the scale follows the mark")
 	}
 	assert.InDelta(t, 2*gives, takes, 1e-9)
+}
+
+// Amps that come only once a gust has started the rotor are drawn thin, and the legend says so; those of
+// a rotor that starts by itself are not.
+func TestAmpsThatNeedAGustAreThin(t *testing.T) {
+	for name, gusts := range map[string]bool{"wind-trap": true, "hub-in-wind": false, "pedals": false} {
+		text, err := os.ReadFile("../../testdata/jobs/" + name + ".toml")
+		require.NoError(t, err)
+		s := session.New(job.Parse(string(text)), "", job.Mark{})
+		c, _ := chartOf(s, netAmps, 60, 20)
+		last := c.Series[len(c.Series)-1]
+		assert.Equal(t, gusts, last.Name == "only once started", name)
+		for i, tr := range s.Outcome().Trials {
+			for _, p := range tr.Points {
+				thin := slices.ContainsFunc(c.Series[i].Thin, func(r [2]float64) bool { return r[0] <= p.X && p.X <= r[1] })
+				assert.Equal(t, p.Gust, thin, "%s, %s at %g", name, tr.Name, p.X)
+			}
+		}
+	}
 }
