@@ -18,8 +18,8 @@ import (
 // each with as many turns as fit the slot, are run in the drive's usual condition. Where the best of
 // them is the last on one side, the search goes on in other parallel circuits (wider.go). The best that
 // breaks no limit is named with its wire, turns and circuits. Where none is better, none is offered,
-// and what stands in the way is said (intheway.go). In the wind, where each costs a year and only every
-// third size is tried at first, every size is tried before that is said.
+// and what stands in the way is said (intheway.go); before that is said, every size is tried, since a
+// trial's own wire may be far from the one that is wanted.
 //
 // Each of these windings is computed independently, and once for all trials: fullslot.go. What is said
 // of an offer is what the grid will say of it, its energy in a year to a per cent or two.
@@ -303,13 +303,10 @@ func (s *search) side(own *fullSlot, next func(wiretable.Gauge, wiretable.Build)
 	return first
 }
 
-// every evaluates all sizes of a trial's standard in the wind, where every third of those nearby was
-// tried and none does better, so that "no winding does better" covers them all. Thinner ones that load
-// the rotor ever more are left out.
+// every evaluates all sizes of a trial's standard where none of those nearby does better, of which in
+// the wind only every third was tried, so that "no winding does better" covers them all. Thinner ones
+// that load a wind rotor ever more are left out.
 func (s *search) every() {
-	if s.drive.kind != job.DriveWind {
-		return
-	}
 	for side, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
 		g, ok := next(s.own.Gauge, s.own.Build)
 		down := descent{before: math.Inf(-1), asked: s.more}
