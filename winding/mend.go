@@ -16,10 +16,11 @@ import (
 // "More turns" or "thicker wire" is cheap to say, and in a full slot each forbids the other. So nothing
 // is offered here that was not first computed as a winding: the neighbouring sizes of the trial's wire,
 // each with as many turns as fit the slot, are run in the drive's usual condition. Where the best of
-// them is the last on one side, the search goes on in other parallel circuits (wider.go). The best that
-// breaks no limit is named with its wire, turns and circuits. Where none is better, none is offered,
-// and what stands in the way is said (intheway.go); before that is said, every size is tried, since a
-// trial's own wire may be far from the one that is wanted.
+// them is the last on one side, the search goes on in other parallel circuits (wider.go), and from the
+// best of all on to thicker and thinner wire as long as that is better still. The best that breaks no
+// limit is named with its wire, turns and circuits. Where none is better, none is offered, and what
+// stands in the way is said (intheway.go); before that every size is tried. So it does not matter how
+// far a trial's own wire is from the one that is wanted.
 //
 // Each of these windings is computed independently, and once for all trials: fullslot.go. What is said
 // of an offer is what the grid will say of it, its energy in a year to a per cent or two.
@@ -120,6 +121,7 @@ func (of offers) mendFor(t job.Trial, o *TrialOutcome, breaks bool, rejoined *fu
 	s.near()
 	s.thinner()
 	s.wider()
+	s.further()
 	if s.best == nil || same(s.best.trial, t) {
 		s.every()
 	}
@@ -186,6 +188,19 @@ func (s *search) thinner() {
 		g = next
 		if s.try(s.full(withGauge(s.own, g))); s.begin {
 			after++
+		}
+	}
+}
+
+// further goes on from the best, size by size while the next is better: the trial's own wire may be
+// farther from the best than the sizes nearby reach, of which in the wind every third is tried.
+func (s *search) further() {
+	for _, next := range [...]func(wiretable.Gauge, wiretable.Build) (wiretable.Gauge, bool){wiretable.Gauge.ThickerIn, wiretable.Gauge.ThinnerIn} {
+		for was := (*fullSlot)(nil); s.best != was; {
+			was = s.best
+			if g, ok := next(was.trial.Gauge, was.trial.Build); ok && g.BareMM(was.trial.Build) >= thinnestMM {
+				s.try(s.full(withGauge(was.trial, g)))
+			}
 		}
 	}
 }
