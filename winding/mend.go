@@ -148,8 +148,8 @@ func (of offers) beginsLate(o *TrialOutcome) bool {
 	return of.drive.kind != job.DriveWind && o.CutInRPM.Known() && of.speeds.slow.Known() && o.CutInRPM.Value > of.speeds.slow.Value
 }
 
-// lessLate is the best of a trial's wire and its neighbours that begins no later than the trial and
-// brings more, though none of them begins in time; nil where there is none.
+// lessLate is the best of a trial's wire, its neighbours and those beyond that begins no later than the
+// trial and brings more, though none of them begins in time; nil where there is none.
 func (of offers) lessLate(t job.Trial, o *TrialOutcome) *fullSlot {
 	if !of.beginsLate(o) {
 		return nil
@@ -158,6 +158,7 @@ func (of offers) lessLate(t job.Trial, o *TrialOutcome) *fullSlot {
 	s := of.search(t, o.TurnsThatFit.Value)
 	s.more, s.begins = of.leastOf(o, false), o.CutInRPM.Value
 	s.near()
+	s.further()
 	if s.best == nil || s.best.net < 0 || same(s.best.trial, t) {
 		return nil
 	}

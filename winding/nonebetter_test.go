@@ -60,7 +60,8 @@ func TestNoWindingThatFitsDoesBetterIsSaidWhereThatIsSo(t *testing.T) {
 
 // However far a trial's wire is from the one that is wanted: where nothing is offered because none does
 // better, no rung of its ladder begins in time, withstands what it brings and brings clearly more; and
-// what is offered brings, put in, as much as the best of these rungs but for a twentieth.
+// what is offered brings, put in, as much as the best of these rungs but for a twentieth. Where none
+// begins in time, the rungs are those that begin no later than the trial.
 func TestWhatIsOfferedIsTheBestFarFromTheTrialToo(t *testing.T) {
 	said, offered := 0, 0
 	for name, stored := range everyJob(t) {
@@ -88,7 +89,11 @@ func TestWhatIsOfferedIsTheBestFarFromTheTrialToo(t *testing.T) {
 			a := &o.Trials[0]
 			var best *Rung
 			for _, r := range b.Ladder(0) {
-				late := !windy && b.speeds.slow.Known() && !(r.CutInRPM.Value <= b.speeds.slow.Value)
+				by := b.speeds.slow
+				if a.Offer != nil && a.Offer.lateRPM > 0 { // none begins in time: by when the trial does
+					by = a.CutInRPM
+				}
+				late := !windy && by.Known() && !(r.CutInRPM.Value <= by.Value)
 				stands := r.Fits() && !late && r.freed == 0 && !r.OverLimit() && !r.Burns() && r.HottestC.Known() && r.HottestC.Value <= o.Machine.MeanLimitC.Value && r.dragged(draggedFar) == nil
 				if stands && r.AmpsUsual.Value >= 0 && (best == nil || brings(&r.TrialOutcome) > brings(&best.TrialOutcome)) {
 					best = &r
@@ -100,7 +105,7 @@ func TestWhatIsOfferedIsTheBestFarFromTheTrialToo(t *testing.T) {
 			}
 			switch {
 			case best == nil:
-			case a.Offer != nil && a.Offer.lateRPM == 0:
+			case a.Offer != nil:
 				offered++
 				j.Trials[0].Gauge, j.Trials[0].Turns, j.Trials[0].Circuits = a.Offer.Gauge, quantity.Known(float64(a.Offer.Turns)), quantity.Known(float64(a.Offer.Circuits))
 				o := Evaluate(j)
